@@ -1,0 +1,55 @@
+package padward.base;
+
+/**
+ * A fault in something the user gave: a file, a name, an option. It carries the four things a
+ * reader needs to mend it: which source, which place in it, what was expected there, what stood
+ * there.
+ *
+ * <p>Programmer's mistakes are never reported this way; they are unchecked exceptions.
+ */
+public final class BadInput extends Exception {
+    private final String source;
+    private final String place;
+    private final String expected;
+    private final String found;
+
+    /**
+     * @param source the file, or the option or field of the screen the text came from
+     * @param place the JSON path, line or name inside the source; empty when the whole source is
+     *     meant
+     * @param expected what should have stood there, as a noun phrase
+     * @param found what stood there
+     */
+    public BadInput(String source, String place, String expected, String found) {
+        super(line(source, place, expected, found));
+        this.source = source;
+        this.place = place;
+        this.expected = expected;
+        this.found = found;
+    }
+
+    private static String line(String source, String place, String expected, String found) {
+        String where = place.isEmpty() ? source : source + ", at " + place;
+        return where + ": expected " + expected + ", found " + found;
+    }
+
+    /** The file or option that is at fault. */
+    public String source() {
+        return source;
+    }
+
+    /** The place inside the source; empty when the whole source is meant. */
+    public String place() {
+        return place;
+    }
+
+    /** What should have stood there. */
+    public String expected() {
+        return expected;
+    }
+
+    /** What stood there. */
+    public String found() {
+        return found;
+    }
+}

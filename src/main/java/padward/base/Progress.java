@@ -1,0 +1,28 @@
+package padward.base;
+
+/**
+ * How long work tells its caller how far it is, and how the caller asks it to stop. Implementations
+ * are called from the working thread, often; they must be quick and must not touch a screen.
+ */
+public interface Progress {
+    /** Reports nothing and never cancels. */
+    Progress NONE =
+            new Progress() {
+                @Override
+                public void report(double fraction, String message) {}
+
+                @Override
+                public boolean cancelled() {
+                    return false;
+                }
+            };
+
+    /**
+     * @param fraction share of the work done, 0 to 1; negative when it cannot be known
+     * @param message what is being done, in plain words
+     */
+    void report(double fraction, String message);
+
+    /** Whether the caller wants the work to stop as soon as it can. */
+    boolean cancelled();
+}

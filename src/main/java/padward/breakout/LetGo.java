@@ -1,0 +1,20 @@
+package padward.breakout;
+
+import java.util.List;
+import padward.design.Net;
+import padward.design.Port;
+
+/**
+ * What is let go with the port on the pad: the port, and the part of its net's tree that serves the
+ * port alone. The net itself stays.
+ *
+ * @param port the port that gives up the pad
+ * @param net the net that fed it
+ * @param vertices the vertices that become free, from the branching to the pad
+ */
+public record LetGo(Port port, Net net, List<Integer> vertices) {
+    /** Copies the vertices. */
+    public LetGo {
+        vertices = List.copyOf(vertices);
+    }
+}

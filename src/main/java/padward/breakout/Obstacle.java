@@ -1,0 +1,21 @@
+package padward.breakout;
+
+import java.util.List;
+import padward.design.Occupant;
+
+/**
+ * An occupant that stands on a way.
+ *
+ * @param occupant the cell or net to be freed
+ * @param resource what it holds there: the site's name for a cell, else the first vertex's name
+ * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
+ * @param tile name of the tile where the resource is
+ * @param hops indices of the way's hops that it holds
+ */
+public record Obstacle(
+        Occupant occupant, String resource, String resourceKind, String tile, List<Integer> hops) {
+    /** Copies the hops. */
+    public Obstacle {
+        hops = List.copyOf(hops);
+    }
+}

@@ -1,0 +1,2 @@
+/** The job itself: a question, its answer, the survey of all pads for one net. */
+package padward.breakout;

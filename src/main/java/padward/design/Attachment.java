@@ -1,0 +1,15 @@
+package padward.design;
+
+/**
+ * Something on the board that is wired to a pad.
+ *
+ * @param kind what it is
+ * @param name its name on the board, {@code J3}
+ * @param pin its pin, {@code ""} when it has only one
+ */
+public record Attachment(AttachmentKind kind, String name, String pin) {
+    /** As a person writes it: {@code header J3 pin 7}. */
+    public String toText() {
+        return kind.label() + " " + name + (pin.isEmpty() ? "" : " pin " + pin);
+    }
+}

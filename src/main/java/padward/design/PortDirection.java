@@ -1,0 +1,16 @@
+package padward.design;
+
+/** Which way a port's signal goes, seen from the chip. */
+public enum PortDirection {
+    /** Into the chip: the board drives the pad. */
+    IN,
+    /** Out of the chip. */
+    OUT,
+    /** Both ways. */
+    BOTH;
+
+    /** The word used in files and on screens. */
+    public String label() {
+        return name().toLowerCase(java.util.Locale.ROOT);
+    }
+}

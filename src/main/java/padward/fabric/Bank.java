@@ -1,0 +1,9 @@
+package padward.fabric;
+
+/**
+ * A group of pads with one supply.
+ *
+ * @param name name used by pads
+ * @param millivolts supply of its drivers, mV
+ */
+public record Bank(String name, int millivolts) {}

@@ -1,0 +1,43 @@
+package padward.fabric;
+
+import java.util.Locale;
+
+/**
+ * A delay at both corners, in integer picoseconds. An {@code int} reaches 2.1 ms, a thousand times
+ * the longest way on any fabric within the stated limits (10^8 vertices of at most 10^4 ps in a row
+ * would not fit, but ways have hundreds of hops, not millions).
+ *
+ * @param fastPs delay at the fast corner, picoseconds, not negative
+ * @param slowPs delay at the slow corner, picoseconds, not less than {@code fastPs}
+ */
+public record Delay(int fastPs, int slowPs) {
+    /** No delay at either corner. */
+    public static final Delay ZERO = new Delay(0, 0);
+
+    /**
+     * @throws IllegalArgumentException when a value is negative or the fast one is the greater
+     */
+    public Delay {
+        if (fastPs < 0 || slowPs < fastPs) {
+            throw new IllegalArgumentException(
+                    "0 <= fast <= slow expected, got " + fastPs + ", " + slowPs);
+        }
+    }
+
+    /** The delay at one corner, picoseconds. */
+    public int at(Corner corner) {
+        return corner == Corner.FAST ? fastPs : slowPs;
+    }
+
+    /** The sum at each corner. */
+    public Delay plus(Delay other) {
+        return new Delay(Math.addExact(fastPs, other.fastPs), Math.addExact(slowPs, other.slowPs));
+    }
+
+    /** As a person reads it: {@code 1.234–2.345 ns}. */
+    public String toText() {
+        return fastPs == slowPs
+                ? String.format(Locale.ROOT, "%.3f ns", fastPs / 1000.0)
+                : String.format(Locale.ROOT, "%.3f–%.3f ns", fastPs / 1000.0, slowPs / 1000.0);
+    }
+}

@@ -1,0 +1,32 @@
+package padward.fabric;
+
+/**
+ * Walks over the edges at one vertex, in a fixed order. One cursor is reused for many vertices, so
+ * that a search allocates nothing per vertex; it belongs to one thread.
+ *
+ * <pre>{@code
+ * cursor.reset(v);
+ * while (cursor.next()) { use(cursor.other(), cursor.delayPs(corner)); }
+ * }</pre>
+ */
+public interface EdgeCursor {
+    /** Places the cursor before the first edge at {@code vertex}. */
+    void reset(int vertex);
+
+    /** Moves to the next edge; false when there is none, after which the accessors mean nothing. */
+    boolean next();
+
+    /** The vertex at the far end: the target of an outgoing edge, the source of an incoming one. */
+    int other();
+
+    /** What the edge is. */
+    EdgeKind kind();
+
+    /** Delay of the edge, with the delay of what it enters, picoseconds. */
+    int delayPs(Corner corner);
+
+    /** The delay at both corners; allocates, so not for inner loops. */
+    default Delay delay() {
+        return new Delay(delayPs(Corner.FAST), delayPs(Corner.SLOW));
+    }
+}

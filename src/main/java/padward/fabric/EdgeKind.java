@@ -1,0 +1,20 @@
+package padward.fabric;
+
+/** What an edge of the routing graph stands for. */
+public enum EdgeKind {
+    /** A programmable connection in a switch box. */
+    SWITCH,
+    /** A fixed connection, always there. */
+    JOINT,
+    /** A combinational way through a site, from one of its pins to another. */
+    THROUGH;
+
+    /** The word used in files and on screens. */
+    public String label() {
+        return switch (this) {
+            case SWITCH -> "switch";
+            case JOINT -> "joint";
+            case THROUGH -> "through-path";
+        };
+    }
+}

@@ -1,0 +1,108 @@
+package padward.fabric;
+
+import java.util.List;
+
+/**
+ * Everything fixed in the chip, as a graph. Vertices (wires, site pins, pads) and sites are dense
+ * numbers from 0; tiles are numbered {@code y * columns + x}, x to the right, y upwards, both from
+ * 0. Immutable and safe for all threads; cursors are not shared between threads.
+ */
+public interface Fabric {
+    /** Stands for "no vertex", "no site", "no pad" where a number is returned. */
+    int NOTHING = -1;
+
+    /** Name, note, settings, banks, kinds of cell. */
+    FabricInfo info();
+
+    /** Number of tiles from left to right. */
+    int columns();
+
+    /** Number of tiles from bottom to top. */
+    int rows();
+
+    /** Type of a tile, as the description names it. */
+    String tileType(int tile);
+
+    /** Name of a tile, {@code x3y4}. */
+    String tileName(int tile);
+
+    /** Number of vertices. */
+    int vertexCount();
+
+    /** What a vertex is. */
+    VertexKind kind(int vertex);
+
+    /** Full name of a vertex; {@link #findVertex} finds it again. */
+    String vertexName(int vertex);
+
+    /** The vertex of that full name, or {@link #NOTHING}. */
+    int findVertex(String name);
+
+    /** The tile in which a vertex begins. */
+    int tile(int vertex);
+
+    /** The tile in which a vertex ends: for a wire, where its far switch box stands. */
+    int headTile(int vertex);
+
+    /** Kind of a wire, {@code ""} for other vertices. */
+    String wireKind(int vertex);
+
+    /** A new cursor over outgoing edges. */
+    EdgeCursor edgesOut();
+
+    /** A new cursor over incoming edges. */
+    EdgeCursor edgesIn();
+
+    /** Number of sites. */
+    int siteCount();
+
+    /** A site as a value. */
+    SiteView site(int site);
+
+    /** The site of a pin, {@link #NOTHING} for wires and pads. */
+    int siteOf(int vertex);
+
+    /** The site of that full name, or {@link #NOTHING}. */
+    int findSite(String name);
+
+    /** The sites of a tile, as the range from the first to before {@code firstSite(tile + 1)}. */
+    int firstSite(int tile);
+
+    /** All pads, in the order of their vertices. */
+    List<Pad> pads();
+
+    /** Column of a tile. */
+    default int column(int tile) {
+        return tile % columns();
+    }
+
+    /** Row of a tile. */
+    default int row(int tile) {
+        return tile / columns();
+    }
+
+    /** Number of tiles. */
+    default int tileCount() {
+        return columns() * rows();
+    }
+
+    /** The pad at a vertex, or null-free {@link java.util.Optional}. O(log pads). */
+    default java.util.Optional<Pad> findPadAt(int vertex) {
+        List<Pad> all = pads();
+        int low = 0;
+        int high = all.size() - 1;
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            int at = all.get(middle).vertex();
+            if (at == vertex) {
+                return java.util.Optional.of(all.get(middle));
+            }
+            if (at < vertex) {
+                low = middle + 1;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return java.util.Optional.empty();
+    }
+}

@@ -1,0 +1,42 @@
+package padward.fabric;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a fabric says of itself beside its graph.
+ *
+ * @param name name of the fabric
+ * @param note free text; says "invented" where it is
+ * @param cellKinds kinds of cell that its sites can hold
+ * @param settings settings of the pads' drivers
+ * @param banks groups of pads with one supply
+ */
+public record FabricInfo(
+        String name,
+        String note,
+        List<CellKind> cellKinds,
+        List<DriverSetting> settings,
+        List<Bank> banks) {
+    /** Copies the lists. */
+    public FabricInfo {
+        cellKinds = List.copyOf(cellKinds);
+        settings = List.copyOf(settings);
+        banks = List.copyOf(banks);
+    }
+
+    /** The driver setting of that name. */
+    public Optional<DriverSetting> findSetting(String settingName) {
+        return settings.stream().filter(s -> s.name().equals(settingName)).findFirst();
+    }
+
+    /** The bank of that name. */
+    public Optional<Bank> findBank(String bankName) {
+        return banks.stream().filter(b -> b.name().equals(bankName)).findFirst();
+    }
+
+    /** The kind of cell of that name. */
+    public Optional<CellKind> findCellKind(String kindName) {
+        return cellKinds.stream().filter(k -> k.name().equals(kindName)).findFirst();
+    }
+}

@@ -1,0 +1,27 @@
+package padward.fabric;
+
+/**
+ * A pad and what stands before it.
+ *
+ * @param name full name, {@code x0y3/pad[1]}
+ * @param vertex its vertex
+ * @param tile number of its tile
+ * @param packagePin pin or ball of the package, {@code ""} when the description gives none
+ * @param bank bank it belongs to, {@code ""} when the description gives none
+ * @param directions which way signals can cross it
+ * @param dataSite the IO register site before its driver, or {@link Fabric#NOTHING}
+ * @param enableSite the IO register site of its driver's enable, or {@link Fabric#NOTHING} when the
+ *     driver is always on
+ * @param defaultSetting name of the driver setting used when a port states none, {@code ""} for
+ *     none
+ */
+public record Pad(
+        String name,
+        int vertex,
+        int tile,
+        String packagePin,
+        String bank,
+        PadDirections directions,
+        int dataSite,
+        int enableSite,
+        String defaultSetting) {}

@@ -1,0 +1,16 @@
+package padward.fabric;
+
+/** Which way signals can cross a pad, seen from the chip. */
+public enum PadDirections {
+    /** Into the chip only: the pad has no driver. */
+    IN,
+    /** Out of the chip only. */
+    OUT,
+    /** Both ways. */
+    BOTH;
+
+    /** Whether the chip can drive the pad. */
+    public boolean canDrive() {
+        return this != IN;
+    }
+}
