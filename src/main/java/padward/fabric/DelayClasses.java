@@ -11,19 +11,12 @@ final class DelayClasses {
 
     private static final EdgeKind[] KINDS = EdgeKind.values();
 
-    /** An edge stores its class in 16 bits. */
-    static final int MOST = Short.MAX_VALUE;
-
     private final Object2IntOpenHashMap<Key> known = new Object2IntOpenHashMap<>();
     private int[] fast = new int[16];
     private int[] slow = new int[16];
     private byte[] kinds = new byte[16];
 
-    /**
-     * The number of a pair.
-     *
-     * @throws IllegalStateException when there are more than {@link #MOST} pairs
-     */
+    /** The number of a pair. */
     int intern(EdgeKind kind, Delay delay) {
         Key key = new Key(kind, delay);
         int found = known.getOrDefault(key, Fabric.NOTHING);
@@ -31,9 +24,6 @@ final class DelayClasses {
             return found;
         }
         int number = known.size();
-        if (number == MOST) {
-            throw new IllegalStateException("more than " + MOST + " different edge delays");
-        }
         if (number == fast.length) {
             fast = Arrays.copyOf(fast, number * 2);
             slow = Arrays.copyOf(slow, number * 2);

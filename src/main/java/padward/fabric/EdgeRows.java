@@ -7,21 +7,21 @@ import java.util.Arrays;
 /**
  * Edges of an explicit fabric in one direction, as compressed rows. A row holds (difference of
  * vertex numbers, delay class) pairs; equal rows, which repeated tiles have in plenty, are stored
- * once. Costs 4 bytes a vertex and 6 bytes an edge of each distinct row.
+ * once. Costs 4 bytes a vertex and 8 bytes an edge of each distinct row.
  */
 final class EdgeRows {
     private final DelayClasses classes;
     private final int[] rowOfVertex;
     private final int[] rowStart;
     private final int[] difference;
-    private final short[] edgeClass;
+    private final int[] edgeClass;
 
     private EdgeRows(
             DelayClasses classes,
             int[] rowOfVertex,
             int[] rowStart,
             int[] difference,
-            short[] edgeClass) {
+            int[] edgeClass) {
         this.classes = classes;
         this.rowOfVertex = rowOfVertex;
         this.rowStart = rowStart;
@@ -30,7 +30,7 @@ final class EdgeRows {
     }
 
     /** Sorts edges by their own end and interns the rows. O(vertices + edges). */
-    static EdgeRows of(int vertices, int[] own, int[] far, short[] kinds, DelayClasses classes) {
+    static EdgeRows of(int vertices, int[] own, int[] far, int[] kinds, DelayClasses classes) {
         int[] start = new int[vertices + 1];
         for (int vertex : own) {
             start[vertex + 1]++;
@@ -67,12 +67,12 @@ final class EdgeRows {
             rowOfVertex[v] = number;
         }
         rowStart.add(difference.size());
-        short[] shorts = new short[edgeClass.size()];
-        for (int i = 0; i < shorts.length; i++) {
-            shorts[i] = (short) edgeClass.getInt(i);
-        }
         return new EdgeRows(
-                classes, rowOfVertex, rowStart.toIntArray(), difference.toIntArray(), shorts);
+                classes,
+                rowOfVertex,
+                rowStart.toIntArray(),
+                difference.toIntArray(),
+                edgeClass.toIntArray());
     }
 
     EdgeCursor cursor() {

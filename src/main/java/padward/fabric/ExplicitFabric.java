@@ -58,10 +58,7 @@ public final class ExplicitFabric implements Fabric {
         }
         int[] sources = from.edgeFrom.toIntArray();
         int[] targets = from.edgeTo.toIntArray();
-        short[] edgeClass = new short[sources.length];
-        for (int i = 0; i < edgeClass.length; i++) {
-            edgeClass[i] = (short) from.edgeClass.getInt(i);
-        }
+        int[] edgeClass = from.edgeClass.toIntArray();
         out = EdgeRows.of(count, sources, targets, edgeClass, from.classes);
         in = EdgeRows.of(count, targets, sources, edgeClass, from.classes);
     }

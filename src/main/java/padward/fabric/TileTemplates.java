@@ -27,7 +27,7 @@ final class TileTemplates {
 
     private final int[] edgeStep;
     private final int[] edgeLocal;
-    private final short[] edgeClass;
+    private final int[] edgeClass;
 
     /**
      * @param outgoing true for edges by source, false for edges by target
@@ -45,10 +45,7 @@ final class TileTemplates {
         rowStart = collector.rowStart.toIntArray();
         edgeStep = collector.edgeStep.toIntArray();
         edgeLocal = collector.edgeLocal.toIntArray();
-        edgeClass = new short[collector.edgeClass.size()];
-        for (int i = 0; i < edgeClass.length; i++) {
-            edgeClass[i] = (short) collector.edgeClass.getInt(i);
-        }
+        edgeClass = collector.edgeClass.toIntArray();
     }
 
     /** Number of different templates. */
