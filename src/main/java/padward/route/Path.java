@@ -1,0 +1,48 @@
+package padward.route;
+
+import java.util.Arrays;
+
+/** The vertices of a way, from a start to the goal. Immutable. */
+public final class Path {
+    private final int[] vertices;
+
+    /** Copies the vertices, of which there is at least one. */
+    public Path(int[] vertices) {
+        this.vertices = vertices.clone();
+    }
+
+    /** Number of vertices. */
+    public int size() {
+        return vertices.length;
+    }
+
+    /** The vertex at a place, 0 being the start. */
+    public int vertex(int place) {
+        return vertices[place];
+    }
+
+    /** The start. */
+    public int first() {
+        return vertices[0];
+    }
+
+    /** The goal. */
+    public int last() {
+        return vertices[vertices.length - 1];
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Path path && Arrays.equals(vertices, path.vertices);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(vertices);
+    }
+
+    @Override
+    public String toString() {
+        return Arrays.toString(vertices);
+    }
+}

@@ -1,0 +1,45 @@
+package padward.route;
+
+import java.util.Arrays;
+
+/** Vertices from which a search may set out, each with what it has cost to get there. Immutable. */
+public final class Starts {
+    private final int[] vertices;
+    private final long[] costs;
+
+    /**
+     * @param vertices the starts, each once
+     * @param costs cost of being at each, not negative
+     */
+    public Starts(int[] vertices, long[] costs) {
+        if (vertices.length != costs.length) {
+            throw new IllegalArgumentException(
+                    vertices.length + " vertices but " + costs.length + " costs");
+        }
+        if (Arrays.stream(costs).anyMatch(c -> c < 0)) {
+            throw new IllegalArgumentException("a start's cost is negative");
+        }
+        this.vertices = vertices.clone();
+        this.costs = costs.clone();
+    }
+
+    /** One start at no cost. */
+    public static Starts at(int vertex) {
+        return new Starts(new int[] {vertex}, new long[] {0});
+    }
+
+    /** Number of starts. */
+    public int size() {
+        return vertices.length;
+    }
+
+    /** The vertex of a start. */
+    public int vertex(int index) {
+        return vertices[index];
+    }
+
+    /** The cost of a start. */
+    public long cost(int index) {
+        return costs[index];
+    }
+}
