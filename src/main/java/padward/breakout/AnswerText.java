@@ -1,11 +1,138 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import padward.design.Occupant;
+import padward.design.PadWiring;
+import padward.fabric.Pad;
+
 /** Answers in words. */
 public final class AnswerText {
     private AnswerText() {}
 
-    /** The answer as a sentence that a person understands. */
+    /** The answer as a sentence or two that a person understands. */
     public static String sentence(Answer answer) {
-        return answer.toString();
+        String text;
+        if (answer instanceof Answer.Open open) {
+            text = open(open);
+        } else if (answer instanceof Answer.Blocked blocked) {
+            text = blocked(blocked);
+        } else {
+            text = noWay((Answer.NoWay) answer);
+        }
+        return text + answer.letGo().map(AnswerText::letGo).orElse("");
+    }
+
+    /** One word for the kind of answer. */
+    public static String word(Answer answer) {
+        if (answer instanceof Answer.Open) {
+            return "Open";
+        }
+        return answer instanceof Answer.Blocked ? "Blocked" : "No way";
+    }
+
+    private static String open(Answer.Open open) {
+        Way way = open.way();
+        boolean already = way.branchHop() == way.hops().size() - 1;
+        if (already) {
+            return String.format(
+                    "Open: %s is on %s already, %s after its driver.",
+                    netName(open), padText(open.question()), way.total().toText());
+        }
+        return String.format(
+                "Open: %s reaches %s in %s, over %s from %s.",
+                netName(open),
+                padText(open.question()),
+                way.total().toText(),
+                hops(way),
+                way.hops().get(way.branchHop()).name());
+    }
+
+    private static String blocked(Answer.Blocked blocked) {
+        String obstacles =
+                blocked.obstacles().stream()
+                        .map(AnswerText::obstacle)
+                        .collect(Collectors.joining("; "));
+        return String.format(
+                "Blocked: no free way leads from %s to %s. On the way with the least in it, %s. "
+                        + "Once %s freed, the signal arrives in %s.",
+                netName(blocked),
+                padText(blocked.question()),
+                obstacles,
+                blocked.obstacles().size() == 1 ? "it is" : "they are",
+                blocked.way().total().toText());
+    }
+
+    /** An obstacle as a clause: who holds what, where. */
+    public static String obstacle(Obstacle obstacle) {
+        String who = (obstacle.occupant() instanceof Occupant.ByCell ? "cell " : "net ");
+        return who
+                + obstacle.occupant().name()
+                + " holds "
+                + obstacle.resourceKind()
+                + " "
+                + obstacle.resource()
+                + more(obstacle);
+    }
+
+    private static String more(Obstacle obstacle) {
+        boolean wires = obstacle.resourceKind().equals("wire");
+        int others = obstacle.hops().size() - 1;
+        if (!wires || others == 0) {
+            return "";
+        }
+        return " and " + others + " more";
+    }
+
+    private static String noWay(Answer.NoWay noWay) {
+        String pad = padText(noWay.question());
+        String net = netName(noWay);
+        return switch (noWay.reason()) {
+            case INPUT_ONLY_PAD ->
+                    "No way: "
+                            + pad
+                            + " is input-only; it has no driver, so no net can go out on it.";
+            case NEVER_LEAVES_ITS_SITE ->
+                    "No way: "
+                            + net
+                            + " never leaves its cell; no switch leads from its pins to any wire.";
+            case PAD_OUT_OF_REACH ->
+                    "No way: even on an empty fabric no way leads from " + net + " to " + pad + ".";
+        };
+    }
+
+    private static String letGo(LetGo letGo) {
+        int also = letGo.vertices().size() - 1;
+        return String.format(
+                " Port %s lets go of the pad%s; net %s keeps everything else.",
+                letGo.port().name(),
+                also <= 0 ? "" : " and of " + also + " vertices that served it alone",
+                letGo.net().name());
+    }
+
+    private static String hops(Way way) {
+        int count = way.hops().size() - 1 - way.branchHop();
+        return count == 1 ? "1 new hop" : count + " new hops";
+    }
+
+    private static String netName(Answer answer) {
+        return answer.question().net().name();
+    }
+
+    /** A pad with its package pin and what the board calls it. */
+    public static String padText(Question question) {
+        Pad pad = question.padValue();
+        List<String> known = new ArrayList<>();
+        if (!pad.packagePin().isEmpty()) {
+            known.add("pin " + pad.packagePin());
+        }
+        question.design()
+                .board()
+                .findWiring(question.pad())
+                .map(PadWiring::net)
+                .filter(n -> !n.isEmpty())
+                .ifPresent(n -> known.add("board net " + n));
+        return "pad " + pad.name() + (known.isEmpty() ? "" : " (" + String.join(", ", known) + ")");
     }
 }

@@ -1,0 +1,98 @@
+package padward.breakout;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.design.Attachment;
+import padward.design.Board;
+import padward.design.Design;
+import padward.design.Occupant;
+import padward.design.PadWiring;
+import padward.design.PortDirection;
+import padward.fabric.Bank;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/**
+ * What to heed before a pad is driven. The rules are common practice, no source: two outputs on one
+ * wire can destroy parts; the bank's supply sets the level; a driver with its enable off shows
+ * nothing. The board's documents and its responsible engineer decide.
+ */
+final class Cautions {
+    private Cautions() {}
+
+    /** The cautions for driving a pad, the gravest first. */
+    static List<String> of(Question question) {
+        Design design = question.design();
+        Pad pad = question.padValue();
+        List<String> result = new ArrayList<>();
+        Optional<PadWiring> wiring = design.board().findWiring(question.pad());
+        wiring.ifPresent(w -> addOpposing(w, result));
+        design.findPortOn(question.pad())
+                .filter(p -> p.direction() != PortDirection.OUT)
+                .ifPresent(
+                        p ->
+                                result.add(
+                                        "The design reads the board through this pad (port "
+                                                + p.name()
+                                                + "): something out there may be driving it."));
+        if (design.board().equals(Board.UNKNOWN)) {
+            result.add("No board is described: what is wired to this pad is not known here.");
+        } else if (wiring.isEmpty()) {
+            result.add("The board's description says nothing of this pad.");
+        }
+        enable(design, pad).ifPresent(result::add);
+        result.add(
+                "Before driving the pad, check the schematic, "
+                        + supply(design, pad)
+                        + " and the device's data sheet; the board's responsible engineer decides.");
+        return result;
+    }
+
+    private static void addOpposing(PadWiring wiring, List<String> result) {
+        for (Attachment attached : wiring.attachments()) {
+            if (attached.kind().drives()) {
+                result.add(
+                        "On the board, "
+                                + attached.toText()
+                                + " can drive this pad (board net "
+                                + wiring.net()
+                                + "): two drivers against each other can destroy parts.");
+            }
+        }
+    }
+
+    private static String supply(Design design, Pad pad) {
+        return design.fabric()
+                .info()
+                .findBank(pad.bank())
+                .map(Cautions::supply)
+                .orElse("the bank's voltage");
+    }
+
+    private static String supply(Bank bank) {
+        return "the voltage of bank " + bank.name() + " (" + bank.millivolts() + " mV)";
+    }
+
+    private static Optional<String> enable(Design design, Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return Optional.empty();
+        }
+        String site = design.fabric().site(pad.enableSite()).name();
+        Optional<Occupant> holder =
+                design.occupancy().findOccupant(design.fabric().site(pad.enableSite()).firstPin());
+        return Optional.of(
+                holder.map(
+                                h ->
+                                        "The pad's driver is enabled through "
+                                                + site
+                                                + ", which "
+                                                + h.name()
+                                                + " holds: while it switches the driver off, the pad"
+                                                + " shows nothing.")
+                        .orElse(
+                                "The pad's driver has an enable, through "
+                                        + site
+                                        + ": set it to always on."));
+    }
+}

@@ -1,0 +1,2 @@
+/** Delays along ways and trees, at both corners. */
+package padward.timing;
