@@ -1,0 +1,83 @@
+package padward;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** The layers and their arrows, as DEVELOPERS.md draws them. */
+@AnalyzeClasses(packages = "padward", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+    @ArchTest
+    static final ArchRule layersUseOnlyThoseBelow =
+            layeredArchitecture()
+                    .consideringOnlyDependenciesInLayers()
+                    .withOptionalLayers(true)
+                    .layer("base")
+                    .definedBy("padward.base..")
+                    .layer("fabric")
+                    .definedBy("padward.fabric..")
+                    .layer("design")
+                    .definedBy("padward.design..")
+                    .layer("timing")
+                    .definedBy("padward.timing..")
+                    .layer("route")
+                    .definedBy("padward.route..")
+                    .layer("breakout")
+                    .definedBy("padward.breakout..")
+                    .layer("format")
+                    .definedBy("padward.format..")
+                    .layer("synth")
+                    .definedBy("padward.synth..")
+                    .layer("cli")
+                    .definedBy("padward.cli..")
+                    .layer("ui")
+                    .definedBy("padward.ui..")
+                    .whereLayer("fabric")
+                    .mayOnlyAccessLayers("base")
+                    .whereLayer("design")
+                    .mayOnlyAccessLayers("fabric", "base")
+                    .whereLayer("timing")
+                    .mayOnlyAccessLayers("design", "fabric", "base")
+                    .whereLayer("route")
+                    .mayOnlyAccessLayers("timing", "design", "fabric", "base")
+                    .whereLayer("breakout")
+                    .mayOnlyAccessLayers("route", "timing", "design", "fabric", "base")
+                    .whereLayer("format")
+                    .mayOnlyAccessLayers("design", "fabric", "base")
+                    .whereLayer("synth")
+                    .mayOnlyAccessLayers("route", "timing", "design", "fabric", "base")
+                    .whereLayer("cli")
+                    .mayNotBeAccessedByAnyLayer()
+                    .whereLayer("ui")
+                    .mayNotBeAccessedByAnyLayer();
+
+    @ArchTest
+    static final ArchRule packagesHaveNoCycles =
+            slices().matching("padward.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule onlyTheWindowKnowsTheToolkit =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackage("padward.ui..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAPackage("javafx..")
+                    .because("everything below the window must run where no display is");
+
+    @ArchTest
+    static final ArchRule onlyTheCommandLinePrints =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackages("padward.cli..", "padward")
+                    .should()
+                    .accessField(System.class, "out")
+                    .orShould()
+                    .accessField(System.class, "err")
+                    .because("results are values; who shows them is decided above");
+}
