@@ -69,8 +69,7 @@ public final class DesignBench {
         }
         int dot = text.lastIndexOf('.');
         String cellName = text.substring(0, dot);
-        Cell cell =
-                cells.stream().filter(c -> c.name().equals(cellName)).findFirst().orElseThrow();
+        Cell cell = cells.stream().filter(c -> c.name().equals(cellName)).findFirst().orElseThrow();
         return new Terminal.CellPin(cell.id(), text.substring(dot + 1));
     }
 

@@ -1,0 +1,122 @@
+package padward.cli;
+
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.Locale;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Hop;
+import padward.breakout.LetGo;
+import padward.breakout.NoWayReason;
+import padward.breakout.Obstacle;
+import padward.breakout.Question;
+import padward.breakout.Way;
+import padward.design.Occupant;
+import padward.fabric.Delay;
+import padward.fabric.Fabric;
+
+/** Answers as JSON, as docs/formats.md describes it. */
+final class AnswerJson {
+    private static final Gson GSON =
+            new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
+
+    private AnswerJson() {}
+
+    static String text(Answer answer) {
+        return GSON.toJson(object(answer));
+    }
+
+    static String text(JsonObject object) {
+        return GSON.toJson(object);
+    }
+
+    /** One answer. */
+    static JsonObject object(Answer answer) {
+        Question question = answer.question();
+        Fabric fabric = question.design().fabric();
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-answer/1");
+        result.addProperty(
+                "answer", AnswerText.word(answer).toLowerCase(Locale.ROOT).replace(' ', '-'));
+        result.addProperty("sentence", AnswerText.sentence(answer));
+        result.addProperty("net", question.net().name());
+        result.addProperty("pad", question.padValue().name());
+        result.addProperty("packagePin", question.padValue().packagePin());
+        result.addProperty("corner", question.corner().label());
+        if (answer instanceof Answer.Open open) {
+            addWay(open.way(), result);
+        } else if (answer instanceof Answer.Blocked blocked) {
+            JsonArray obstacles = new JsonArray();
+            blocked.obstacles().forEach(o -> obstacles.add(obstacle(o)));
+            result.add("obstacles", obstacles);
+            addWay(blocked.way(), result);
+        } else if (answer instanceof Answer.NoWay noWay) {
+            result.addProperty("reason", word(noWay.reason()));
+        }
+        answer.letGo().ifPresent(l -> result.add("letGo", letGo(l, fabric)));
+        JsonArray cautions = new JsonArray();
+        answer.cautions().forEach(cautions::add);
+        result.add("cautions", cautions);
+        return result;
+    }
+
+    private static String word(NoWayReason reason) {
+        return reason.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static void addWay(Way way, JsonObject result) {
+        result.add("delay_ps", delay(way.total()));
+        way.setting().ifPresent(s -> result.addProperty("setting", s.name()));
+        way.setting().ifPresent(s -> result.add("setting_delay_ps", delay(s.delay())));
+        JsonArray hops = new JsonArray();
+        way.hops().forEach(h -> hops.add(hop(h)));
+        result.add("hops", hops);
+    }
+
+    private static JsonObject hop(Hop hop) {
+        JsonObject result = new JsonObject();
+        result.addProperty("vertex", hop.name());
+        result.addProperty("kind", hop.kind().name().toLowerCase(Locale.ROOT));
+        result.addProperty("tile", hop.tile());
+        result.addProperty("edge", hop.edge().map(e -> e.label()).orElse("driver"));
+        result.add("delay_ps", delay(hop.step()));
+        result.add("total_ps", delay(hop.total()));
+        result.addProperty("onNet", hop.onNet());
+        hop.obstacle().ifPresent(o -> result.add("heldBy", occupant(o)));
+        return result;
+    }
+
+    private static JsonObject occupant(Occupant occupant) {
+        JsonObject result = new JsonObject();
+        result.addProperty("kind", occupant instanceof Occupant.ByCell ? "cell" : "net");
+        result.addProperty("name", occupant.name());
+        return result;
+    }
+
+    private static JsonObject obstacle(Obstacle obstacle) {
+        JsonObject result = occupant(obstacle.occupant());
+        result.addProperty("resource", obstacle.resource());
+        result.addProperty("resourceKind", obstacle.resourceKind());
+        result.addProperty("tile", obstacle.tile());
+        return result;
+    }
+
+    private static JsonObject letGo(LetGo letGo, Fabric fabric) {
+        JsonObject result = new JsonObject();
+        result.addProperty("port", letGo.port().name());
+        result.addProperty("net", letGo.net().name());
+        JsonArray vertices = new JsonArray();
+        letGo.vertices().forEach(v -> vertices.add(fabric.vertexName(v)));
+        result.add("vertices", vertices);
+        return result;
+    }
+
+    static JsonArray delay(Delay delay) {
+        JsonArray result = new JsonArray();
+        result.add(delay.fastPs());
+        result.add(delay.slowPs());
+        return result;
+    }
+}

@@ -1,0 +1,47 @@
+package padward.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.format.Checker;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code check}: whether files are sound. */
+@Command(
+        name = "check",
+        mixinStandardHelpOptions = true,
+        description =
+                "Reads fabric, design and board files and says what is in them, or what is wrong.",
+        footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
+final class CheckCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files to check.")
+    private List<Path> files;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        int status = Padward.DONE;
+        for (Path file : files) {
+            try {
+                List<String> lines = Checker.check(file, Progress.NONE);
+                out.println(file + ": sound");
+                lines.forEach(l -> out.println("  " + l));
+            } catch (BadInput fault) {
+                err.println("padward: " + fault.getMessage());
+                status = Padward.BAD_INPUT;
+            }
+        }
+        out.flush();
+        err.flush();
+        return status;
+    }
+}

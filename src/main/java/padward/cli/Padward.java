@@ -1,0 +1,72 @@
+package padward.cli;
+
+import java.io.PrintWriter;
+import padward.base.BadInput;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The command {@code padward}: its sub-commands do the work. */
+@Command(
+        name = "padward",
+        mixinStandardHelpOptions = true,
+        version = "padward 0.1.0",
+        description = {
+            "Brings an inner net of a finished programmable-logic design out to a pad,",
+            "and says what stands in the way when it cannot. Without a command, opens the window."
+        },
+        footer = {
+            "",
+            "Exit status: 0 open (or done), 1 blocked or no way, 2 bad input.",
+            "",
+            "Example:",
+            "  padward ask --design fixtures/small/only.design.json \\",
+            "      --net 'pump/level/sample[1]' --pad J1.3"
+        },
+        subcommands = {
+            AskCommand.class,
+            SurveyCommand.class,
+            NetsCommand.class,
+            PadsCommand.class,
+            CheckCommand.class,
+            ExpandCommand.class,
+            WindowCommand.class
+        })
+public final class Padward implements Runnable {
+    /** The question was answered with Open, or the work is done. */
+    public static final int DONE = 0;
+
+    /** The question was answered with Blocked or NoWay. */
+    public static final int NOT_OPEN = 1;
+
+    /** Something given was wrong. */
+    public static final int BAD_INPUT = 2;
+
+    @Spec private CommandSpec spec;
+
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
+
+    /** The command line, ready to execute. */
+    public static CommandLine commandLine() {
+        CommandLine line = new CommandLine(new Padward());
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setExecutionExceptionHandler(Padward::report);
+        return line;
+    }
+
+    /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */
+    private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored)
+            throws Exception {
+        if (!(fault instanceof BadInput)) {
+            throw fault;
+        }
+        PrintWriter err = line.getErr();
+        err.println("padward: " + fault.getMessage());
+        err.flush();
+        return BAD_INPUT;
+    }
+}

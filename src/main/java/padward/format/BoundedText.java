@@ -1,0 +1,57 @@
+package padward.format;
+
+import java.io.FilterReader;
+import java.io.IOException;
+import java.io.Reader;
+
+/**
+ * Refuses a text literal that is longer than any the formats allow, before the parser collects it:
+ * a few kilobytes of gzip data can hold a text of gigabytes.
+ */
+final class BoundedText extends FilterReader {
+    /** Each character of the longest text may be written as six. */
+    private static final int LONGEST = 6 * Limits.NOTE + 2;
+
+    private boolean inside;
+    private boolean escaped;
+    private int length;
+
+    BoundedText(Reader text) {
+        super(text);
+    }
+
+    @Override
+    public int read(char[] chars, int offset, int count) throws IOException {
+        int got = super.read(chars, offset, count);
+        for (int i = offset; i < offset + got; i++) {
+            follow(chars[i]);
+        }
+        return got;
+    }
+
+    private void follow(char c) throws IOException {
+        boolean blank = !inside && (c == ' ' || c == '\n' || c == '\r' || c == '\t');
+        boolean mark = !inside && (c == ',' || c == ':' || c == '[' || c == ']' || c == '{');
+        length = blank || mark ? 0 : length + 1;
+        if (length > LONGEST) {
+            throw new TooLong();
+        }
+        if (escaped) {
+            escaped = false;
+        } else if (c == '"') {
+            inside = !inside;
+            length = 0;
+        } else {
+            escaped = inside && c == '\\';
+        }
+    }
+
+    /** A text without end. */
+    static final class TooLong extends IOException {
+        private static final long serialVersionUID = 1;
+
+        TooLong() {
+            super("a text of more than " + LONGEST + " characters");
+        }
+    }
+}

@@ -1,0 +1,65 @@
+package padward.format;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.fabric.Fabric;
+
+/** Checks a file of any of our formats, and says what is in it. */
+public final class Checker {
+    private Checker() {}
+
+    /**
+     * Reads a file and counts what is in it.
+     *
+     * @return lines for people
+     * @throws BadInput when something in it cannot be
+     */
+    public static List<String> check(Path file, Progress progress) throws BadInput {
+        Source source = Source.of(file);
+        Head head = Head.read(source);
+        return switch (head.format()) {
+            case Head.FABRIC -> describe(FabricReader.read(source, progress));
+            case Head.DESIGN -> describe(DesignReader.read(source, progress));
+            default -> {
+                int entries = BoardEntries.count(source, progress);
+                yield List.of(
+                        "board, " + entries + " pads described",
+                        "its pads are checked against a fabric when a design names both");
+            }
+        };
+    }
+
+    private static List<String> describe(Fabric fabric) {
+        long driven = fabric.pads().stream().filter(p -> p.directions().canDrive()).count();
+        return List.of(
+                "fabric "
+                        + fabric.info().name()
+                        + ": "
+                        + fabric.columns()
+                        + " × "
+                        + fabric.rows()
+                        + " tiles",
+                fabric.vertexCount() + " vertices, " + fabric.siteCount() + " sites",
+                fabric.pads().size() + " pads, " + driven + " of which can be driven");
+    }
+
+    private static List<String> describe(Design design) {
+        List<String> lines = new ArrayList<>();
+        lines.add("design " + design.name());
+        lines.add(
+                design.cells().size()
+                        + " cells, "
+                        + design.nets().size()
+                        + " nets, "
+                        + design.ports().size()
+                        + " ports; "
+                        + design.occupancy().occupiedCount()
+                        + " vertices occupied");
+        lines.addAll(describe(design.fabric()));
+        return lines;
+    }
+}

@@ -1,0 +1,20 @@
+package padward.format;
+
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+
+/** The built-in demo: the small example, packed with the program. */
+public final class Demo {
+    private Demo() {}
+
+    /**
+     * Opens it.
+     *
+     * @throws BadInput when the program was packed without it
+     */
+    public static Design open() throws BadInput {
+        return DesignReader.read(
+                Source.ofResource("/padward/demo/only.design.json"), Progress.NONE);
+    }
+}

@@ -1,0 +1,336 @@
+package padward.format;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.ExplicitFabric;
+import padward.fabric.Fabric;
+import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
+
+/** Reads the explicit form of a fabric. One object reads one file. */
+final class ExplicitReader {
+    private static final Shape TILE = Shape.of("at!", "type!");
+    private static final Shape WIRE = Shape.of("name!", "from!", "to", "kind", "use");
+    private static final Shape SITE =
+            Shape.of("name!", "at!", "kind!", "accepts", "pins!", "through");
+    private static final Shape PIN = Shape.of("name!", "direction!");
+    private static final Shape THROUGH = Shape.of("from!", "to!", "delay_ps!");
+    private static final Shape PAD =
+            Shape.of(
+                    "name!",
+                    "at!",
+                    "packagePin",
+                    "bank",
+                    "directions!",
+                    "data",
+                    "enable",
+                    "setting");
+
+    private record Site(
+            int number,
+            String name,
+            int tile,
+            String kind,
+            List<String> accepts,
+            List<SitePin> pins,
+            List<Through> through) {}
+
+    private record Through(String from, String to, Delay delay) {}
+
+    private final InfoParts info = new InfoParts();
+    private final Set<String> packagePins = new HashSet<>();
+    private final BitSet typedTiles = new BitSet();
+    private ExplicitFabric.Builder builder;
+    private int vertices;
+    private int edges;
+
+    Fabric read(Source source, Progress progress) throws BadInput {
+        info.addTo(new Passes())
+                .part("tiles", this::readTiles, InfoParts.ALL)
+                .part("wires!", this::readWires, InfoParts.ALL)
+                .part("sites", this::readSites, InfoParts.ALL)
+                .part("pads!", this::readPads, "sites", "grid", "settings", "banks", "cellKinds")
+                .part("switches", in -> readEdges(in, EdgeKind.SWITCH), "wires", "sites", "pads")
+                .part("joints", in -> readEdges(in, EdgeKind.JOINT), "wires", "sites", "pads")
+                .run(source, progress);
+        return builder().build();
+    }
+
+    /** Made when first needed: by then name, grid and words are read. */
+    private ExplicitFabric.Builder builder() {
+        if (builder == null) {
+            builder = new ExplicitFabric.Builder(info.toInfo(), info.columns(), info.rows());
+        }
+        return builder;
+    }
+
+    private int readTile(JsonIn in) throws BadInput {
+        in.beginArray();
+        int column = in.integer(0, info.columns() - 1);
+        int row = in.integer(0, info.rows() - 1);
+        in.endArray();
+        return row * info.columns() + column;
+    }
+
+    private void readTiles(JsonIn in) throws BadInput {
+        in.beginArray();
+        while (in.more()) {
+            int tile = 0;
+            String type = "";
+            Members member = in.object(TILE);
+            while (member.next()) {
+                switch (member.name()) {
+                    case "at" -> tile = readTile(in);
+                    default -> type = in.word();
+                }
+            }
+            if (typedTiles.get(tile)) {
+                throw in.fault("each tile once", "a tile that has a type already");
+            }
+            typedTiles.set(tile);
+            builder().addTile(tile % info.columns(), tile / info.columns(), type);
+        }
+        in.endArray();
+    }
+
+    private void readWires(JsonIn in) throws BadInput {
+        in.beginArray();
+        while (in.more()) {
+            String name = "";
+            String kind = "";
+            int from = 0;
+            int to = Fabric.NOTHING;
+            Members member = in.object(WIRE);
+            while (member.next()) {
+                switch (member.name()) {
+                    case "name" -> name = in.name();
+                    case "from" -> from = readTile(in);
+                    case "to" -> to = readTile(in);
+                    case "kind" -> kind = in.word();
+                    default -> in.word(); // "use" is for people; the graph says where it leads
+                }
+            }
+            count(in, 1);
+            int end = to == Fabric.NOTHING ? from : to;
+            if (builder().addWire(name, from, end, kind) == Fabric.NOTHING) {
+                throw taken(in, name);
+            }
+        }
+        in.endArray();
+    }
+
+    private void count(JsonIn in, int more) throws BadInput {
+        vertices += more;
+        if (vertices > padward.fabric.Limits.VERTICES) {
+            throw in.fault(
+                    "at most " + padward.fabric.Limits.VERTICES + " wires, pins and pads", "more");
+        }
+    }
+
+    private static BadInput taken(JsonIn in, String name) {
+        return in.fault(
+                "a name that no other wire, site, pin or pad has", Text.quote(name) + " again");
+    }
+
+    private void readSites(JsonIn in) throws BadInput {
+        List<Site> sites = new ArrayList<>();
+        in.beginArray();
+        while (in.more()) {
+            sites.add(readSite(in, sites.size()));
+        }
+        in.endArray();
+        // the builder numbers sites tile by tile, the file need not
+        sites.sort(Comparator.comparingInt(Site::tile));
+        for (Site site : sites) {
+            addSite(in, site);
+        }
+    }
+
+    private Site readSite(JsonIn in, int number) throws BadInput {
+        String name = "";
+        int tile = 0;
+        String kind = "";
+        List<String> accepts = List.of();
+        List<SitePin> pins = List.of();
+        List<Through> through = List.of();
+        Members member = in.object(SITE);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> name = in.name();
+                case "at" -> tile = readTile(in);
+                case "kind" -> kind = in.word();
+                case "accepts" -> accepts = info.readAccepts(in);
+                case "pins" -> pins = in.list(ExplicitReader::readPin);
+                default -> through = in.list(ExplicitReader::readThrough);
+            }
+        }
+        count(in, pins.size());
+        return new Site(number, name, tile, kind, accepts, pins, through);
+    }
+
+    private static SitePin readPin(JsonIn in) throws BadInput {
+        String name = "";
+        PinDirection direction = PinDirection.IN;
+        Members member = in.object(PIN);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> name = readWord(in);
+                default -> direction = in.oneOf(PinDirection.values(), Labels::of);
+            }
+        }
+        return new SitePin(name, direction);
+    }
+
+    private static String readWord(JsonIn in) throws BadInput {
+        String word = in.word();
+        if (word.isEmpty()) {
+            throw in.fault("a name", "an empty text");
+        }
+        return word;
+    }
+
+    private static Through readThrough(JsonIn in) throws BadInput {
+        String from = "";
+        String to = "";
+        Delay delay = Delay.ZERO;
+        Members member = in.object(THROUGH);
+        while (member.next()) {
+            switch (member.name()) {
+                case "from" -> from = in.word();
+                case "to" -> to = in.word();
+                default -> delay = in.delay();
+            }
+        }
+        return new Through(from, to, delay);
+    }
+
+    private void addSite(JsonIn in, Site site) throws BadInput {
+        String place = "$.sites[" + site.number() + "]";
+        int id =
+                builder()
+                        .addSite(
+                                site.name(), site.tile(), site.kind(), site.accepts(), site.pins());
+        if (id == Fabric.NOTHING) {
+            throw in.faultAt(
+                    place,
+                    "names of a site and of its pins that no other has",
+                    Text.quote(site.name()) + " or one of its pins again");
+        }
+        for (int i = 0; i < site.through().size(); i++) {
+            Through way = site.through().get(i);
+            String at = place + ".through[" + i + "]";
+            int from = pin(in, site, way.from(), at + ".from", PinDirection.IN);
+            int to = pin(in, site, way.to(), at + ".to", PinDirection.OUT);
+            if (!builder().addEdge(from, to, EdgeKind.THROUGH, way.delay())) {
+                throw in.faultAt(at, "each way through the site once", "a second one");
+            }
+        }
+    }
+
+    private int pin(JsonIn in, Site site, String name, String place, PinDirection direction)
+            throws BadInput {
+        String expected = "the name of an " + Labels.of(direction) + " pin of the site";
+        for (SitePin pin : site.pins()) {
+            if (pin.name().equals(name) && pin.direction() == direction) {
+                return builder().findVertex(site.name() + "." + name);
+            }
+        }
+        throw in.faultAt(
+                place, expected, Nearest.describe(name, site.pins().stream().map(SitePin::name)));
+    }
+
+    private void readPads(JsonIn in) throws BadInput {
+        in.beginArray();
+        while (in.more()) {
+            readPad(in);
+        }
+        in.endArray();
+    }
+
+    private void readPad(JsonIn in) throws BadInput {
+        String name = "";
+        int tile = 0;
+        String packagePin = "";
+        String bank = "";
+        PadDirections directions = PadDirections.BOTH;
+        int data = Fabric.NOTHING;
+        int enable = Fabric.NOTHING;
+        String setting = "";
+        Members member = in.object(PAD);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> name = in.name();
+                case "at" -> tile = readTile(in);
+                case "packagePin" -> packagePin = readPackagePin(in, packagePins);
+                case "bank" -> bank = info.readOptional(in, info.banks, "bank");
+                case "directions" -> directions = in.oneOf(PadDirections.values(), Labels::of);
+                case "data" -> data = readSiteName(in);
+                case "enable" -> enable = readSiteName(in);
+                default -> setting = info.readOptional(in, info.settings, "driver setting");
+            }
+        }
+        count(in, 1);
+        int vertex =
+                builder().addPad(name, tile, packagePin, bank, directions, data, enable, setting);
+        if (vertex == Fabric.NOTHING) {
+            throw taken(in, name);
+        }
+    }
+
+    /** A pin of the package, which one pad only can have; empty for none. */
+    static String readPackagePin(JsonIn in, Set<String> taken) throws BadInput {
+        String pin = in.text(padward.fabric.Limits.NAME_LENGTH);
+        if (!pin.isEmpty() && !taken.add(pin)) {
+            throw in.fault("a pin that only one pad has", Text.quote(pin) + " again");
+        }
+        return pin;
+    }
+
+    private int readSiteName(JsonIn in) throws BadInput {
+        String name = in.text(padward.fabric.Limits.NAME_LENGTH);
+        int site = name.isEmpty() ? Fabric.NOTHING : builder().findSite(name);
+        if (site == Fabric.NOTHING && !name.isEmpty()) {
+            throw in.fault("the name of a site, or an empty text", Text.quote(name));
+        }
+        return site;
+    }
+
+    private void readEdges(JsonIn in, EdgeKind kind) throws BadInput {
+        in.beginArray();
+        while (in.more()) {
+            in.beginArray();
+            int from = readVertex(in);
+            int to = readVertex(in);
+            if (from == to) {
+                throw in.fault("two different ends", "the same twice");
+            }
+            Delay delay = in.delayInside();
+            in.endArray();
+            if (edges++ >= Limits.EDGES) {
+                throw in.fault("at most " + Limits.EDGES + " switches and joints", "more");
+            }
+            if (!builder().addEdge(from, to, kind, delay)) {
+                throw in.fault("one connection between two ends", "a second one");
+            }
+        }
+        in.endArray();
+    }
+
+    private int readVertex(JsonIn in) throws BadInput {
+        String name = in.name();
+        int vertex = builder().findVertex(name);
+        if (vertex == Fabric.NOTHING) {
+            throw in.fault("the name of a wire, a pin (site.pin) or a pad", Text.quote(name));
+        }
+        return vertex;
+    }
+}

@@ -1,0 +1,61 @@
+package padward.format;
+
+import com.google.gson.stream.JsonToken;
+import java.util.List;
+import padward.base.BadInput;
+import padward.base.Progress;
+
+/**
+ * What a file says that it is.
+ *
+ * @param format its format, {@code padward-fabric/1}
+ * @param form its form, {@code pattern} or {@code explicit}, {@code ""} when it says none
+ */
+record Head(String format, String form) {
+    static final String FABRIC = "padward-fabric/1";
+    static final String DESIGN = "padward-design/1";
+    static final String BOARD = "padward-board/1";
+
+    /** Reads as far as it must to know; both words stand first in a usual file. */
+    static Head read(Source source) throws BadInput {
+        String format = "";
+        String form = "";
+        try (JsonIn in = new JsonIn(source, Progress.NONE)) {
+            in.beginObject();
+            while (in.more() && (format.isEmpty() || needsForm(format, form))) {
+                String name = in.memberName();
+                if (name.equals("format") && in.peek() == JsonToken.STRING) {
+                    format = in.name();
+                } else if (name.equals("form") && in.peek() == JsonToken.STRING) {
+                    form = in.name();
+                } else {
+                    in.skip();
+                }
+            }
+            if (format.isEmpty()) {
+                throw in.faultAt("$", "a member \"format\" with a text", "none");
+            }
+            if (!List.of(FABRIC, DESIGN, BOARD).contains(format)) {
+                throw in.faultAt(
+                        "$.format",
+                        "one of " + String.join(", ", FABRIC, DESIGN, BOARD),
+                        Nearest.describe(format, List.of(FABRIC, DESIGN, BOARD).stream()));
+            }
+        }
+        return new Head(format, form);
+    }
+
+    private static boolean needsForm(String format, String form) {
+        return format.equals(FABRIC) && form.isEmpty();
+    }
+
+    /** Reads the head of a file that is to be of one format. */
+    static Head expect(Source source, String format) throws BadInput {
+        Head head = read(source);
+        if (!head.format.equals(format)) {
+            throw new BadInput(
+                    source.label(), "$.format", Text.quote(format), Text.quote(head.format));
+        }
+        return head;
+    }
+}

@@ -1,0 +1,145 @@
+package padward.format;
+
+import java.util.ArrayList;
+import java.util.List;
+import padward.base.BadInput;
+import padward.fabric.Bank;
+import padward.fabric.CellKind;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.fabric.FabricInfo;
+
+/** The members that both forms of a fabric have: what it is called, its grid, its words. */
+final class InfoParts {
+    /** Names of the parts that everything else of a fabric comes after. */
+    static final String[] ALL = {"name", "note", "grid", "cellKinds", "settings", "banks"};
+
+    private static final Shape GRID = Shape.of("columns!", "rows!");
+    private static final Shape CELL_KIND = Shape.of("name!", "holdsState");
+    private static final Shape SETTING =
+            Shape.of("name!", "standard", "millivolts!", "milliamps!", "slew", "delay_ps!");
+    private static final Shape BANK = Shape.of("name!", "millivolts!");
+
+    final Names cellKinds = new Names("kind of cell");
+    final Names settings = new Names("driver setting");
+    final Names banks = new Names("bank");
+    private String name = "";
+    private String note = "";
+    private int columns;
+    private int rows;
+    private List<CellKind> kindList = List.of();
+    private List<DriverSetting> settingList = List.of();
+    private List<Bank> bankList = List.of();
+
+    /** Adds the parts to those of a file. */
+    Passes addTo(Passes passes) {
+        return passes.part("format!", JsonIn::skip)
+                .part("form!", JsonIn::skip)
+                .part("name!", in -> name = in.name())
+                .part("note", in -> note = in.text(Limits.NOTE))
+                .part("grid!", this::readGrid)
+                .part("cellKinds", in -> kindList = in.list(this::readKind))
+                .part("settings", in -> settingList = in.list(this::readSetting))
+                .part("banks", in -> bankList = in.list(this::readBank));
+    }
+
+    FabricInfo toInfo() {
+        return new FabricInfo(name, note, kindList, settingList, bankList);
+    }
+
+    int columns() {
+        return columns;
+    }
+
+    int rows() {
+        return rows;
+    }
+
+    private void readGrid(JsonIn in) throws BadInput {
+        Members member = in.object(GRID);
+        while (member.next()) {
+            int side = in.integer(1, padward.fabric.Limits.GRID_SIDE);
+            if (member.name().equals("columns")) {
+                columns = side;
+            } else {
+                rows = side;
+            }
+        }
+    }
+
+    private CellKind readKind(JsonIn in) throws BadInput {
+        String kind = "";
+        boolean holdsState = false;
+        Members member = in.object(CELL_KIND);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> kind = cellKinds.readNew(in);
+                default -> holdsState = in.flag();
+            }
+        }
+        return new CellKind(kind, holdsState);
+    }
+
+    private DriverSetting readSetting(JsonIn in) throws BadInput {
+        String setting = "";
+        String standard = "";
+        String slew = "slow";
+        int millivolts = 0;
+        int milliamps = 0;
+        Delay delay = Delay.ZERO;
+        Members member = in.object(SETTING);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> setting = settings.readNew(in);
+                case "standard" -> standard = in.word();
+                case "millivolts" -> millivolts = in.integer(0, Limits.ELECTRIC);
+                case "milliamps" -> milliamps = in.integer(0, Limits.ELECTRIC);
+                case "slew" -> slew = in.oneOf(new String[] {"slow", "fast"}, s -> s);
+                default -> delay = in.delay();
+            }
+        }
+        return new DriverSetting(setting, standard, millivolts, milliamps, slew, delay);
+    }
+
+    private Bank readBank(JsonIn in) throws BadInput {
+        String bank = "";
+        int millivolts = 0;
+        Members member = in.object(BANK);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> bank = banks.readNew(in);
+                default -> millivolts = in.integer(0, Limits.ELECTRIC);
+            }
+        }
+        return new Bank(bank, millivolts);
+    }
+
+    /** The kinds of cell that a site accepts, each of them known. */
+    List<String> readAccepts(JsonIn in) throws BadInput {
+        List<String> all = new ArrayList<>();
+        in.beginArray();
+        while (in.more()) {
+            String kind = in.word();
+            checkKnown(in, cellKinds, "kind of cell", kind);
+            all.add(kind);
+        }
+        in.endArray();
+        return all;
+    }
+
+    /** A word that is the name of a bank or setting, or empty. */
+    String readOptional(JsonIn in, Names known, String sort) throws BadInput {
+        String word = in.word();
+        if (!word.isEmpty()) {
+            checkKnown(in, known, sort, word);
+        }
+        return word;
+    }
+
+    private static void checkKnown(JsonIn in, Names known, String sort, String word)
+            throws BadInput {
+        if (known.number(word).isEmpty()) {
+            throw Names.unknown(in, sort, word, known::stream);
+        }
+    }
+}

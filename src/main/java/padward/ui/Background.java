@@ -1,0 +1,104 @@
+package padward.ui;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import padward.base.Progress;
+
+/** Runs long work away from the UI thread; in tests, at once on the same thread. */
+interface Background {
+    /** Work that can be told to stop. */
+    interface Job {
+        void cancel();
+    }
+
+    /** What is to be done, given where to report progress. */
+    interface Work<T> {
+        T run(Progress progress) throws Exception;
+    }
+
+    /**
+     * Starts work. Exactly one of the two consumers is called, on the UI thread, unless the job was
+     * cancelled.
+     */
+    <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed);
+
+    /** On one thread of its own; the consumers go where {@code uiThread} puts them. */
+    static Background threaded(Consumer<Runnable> uiThread) {
+        ExecutorService worker =
+                Executors.newSingleThreadExecutor(
+                        run -> {
+                            Thread thread = new Thread(run, "padward-work");
+                            thread.setDaemon(true);
+                            return thread;
+                        });
+        return new Background() {
+            @Override
+            public <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag();
+                worker.submit(() -> perform(() -> work.run(flag), done, failed, flag, uiThread));
+                return flag;
+            }
+        };
+    }
+
+    /** At once, on the calling thread. */
+    static Background immediate() {
+        return new Background() {
+            @Override
+            public <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag();
+                perform(() -> work.run(flag), done, failed, flag, Runnable::run);
+                return flag;
+            }
+        };
+    }
+
+    private static <T> void perform(
+            Callable<T> call,
+            Consumer<T> done,
+            Consumer<Exception> failed,
+            Flag flag,
+            Consumer<Runnable> uiThread) {
+        if (flag.cancelled()) {
+            return;
+        }
+        T result;
+        try {
+            result = call.call();
+        } catch (CancellationException stopped) {
+            return;
+        } catch (Exception fault) {
+            uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
+            return;
+        }
+        uiThread.accept(() -> unlessCancelled(flag, () -> done.accept(result)));
+    }
+
+    private static void unlessCancelled(Flag flag, Runnable then) {
+        if (!flag.cancelled()) {
+            then.run();
+        }
+    }
+
+    /** A job's flag, which is also the progress that its work sees. */
+    final class Flag implements Job, Progress {
+        private final AtomicBoolean stop = new AtomicBoolean();
+
+        @Override
+        public void cancel() {
+            stop.set(true);
+        }
+
+        @Override
+        public void report(double fraction, String message) {}
+
+        @Override
+        public boolean cancelled() {
+            return stop.get();
+        }
+    }
+}

@@ -1,0 +1,228 @@
+package padward.ui;
+
+import java.util.Optional;
+import javafx.animation.AnimationTimer;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.layout.Pane;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import padward.breakout.Hop;
+import padward.breakout.Way;
+
+/**
+ * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
+ * at most once a frame, when something has changed.
+ */
+final class MapView extends Pane {
+    private static final double STEP = 60;
+    private static final double ZOOM = 1.25;
+    private static final double NEAREST_FIT = 260;
+
+    private final ExplorerModel model;
+    private final Canvas canvas = new Canvas();
+    private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
+    private Viewport view = new Viewport(1, 1, 0, 0, 40);
+    private boolean dirty = true;
+    private boolean fitWhenShown;
+    private double dragX;
+    private double dragY;
+
+    MapView(ExplorerModel model) {
+        this.model = model;
+        setId("map");
+        setFocusTraversable(true);
+        setAccessibleText("Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the way.");
+        getStyleClass().add("map");
+        setMinSize(120, 120);
+        getChildren().add(canvas);
+        model.openedProperty().addListener((p, old, now) -> fitAll());
+        model.answerProperty().addListener((p, old, now) -> fitWay());
+        model.selectedHopProperty().addListener((p, old, now) -> showSelected());
+        palette.addListener((p, old, now) -> dirty = true);
+        focusedProperty().addListener((p, old, now) -> dirty = true);
+        setOnScroll(
+                e -> {
+                    double factor = Math.pow(ZOOM, Math.signum(e.getDeltaY()));
+                    look(view.zoomedAt(e.getX(), e.getY(), factor));
+                    e.consume();
+                });
+        setOnMousePressed(this::press);
+        setOnMouseDragged(this::drag);
+        setOnKeyPressed(this::key);
+        new AnimationTimer() {
+            @Override
+            public void handle(long now) {
+                if (dirty) {
+                    dirty = false;
+                    paint();
+                }
+            }
+        }.start();
+    }
+
+    ObjectProperty<Palette> paletteProperty() {
+        return palette;
+    }
+
+    Viewport viewport() {
+        return view;
+    }
+
+    private void look(Viewport next) {
+        view = next;
+        dirty = true;
+    }
+
+    private void press(MouseEvent event) {
+        requestFocus();
+        dragX = event.getX();
+        dragY = event.getY();
+    }
+
+    private void drag(MouseEvent event) {
+        look(view.panned(event.getX() - dragX, event.getY() - dragY));
+        dragX = event.getX();
+        dragY = event.getY();
+    }
+
+    private void key(KeyEvent event) {
+        if (event.isShortcutDown()) {
+            return;
+        }
+        double x = view.width() / 2;
+        double y = view.height() / 2;
+        switch (event.getCode()) {
+            case LEFT -> look(view.panned(STEP, 0));
+            case RIGHT -> look(view.panned(-STEP, 0));
+            case UP -> look(view.panned(0, STEP));
+            case DOWN -> look(view.panned(0, -STEP));
+            case PLUS, ADD, EQUALS -> look(view.zoomedAt(x, y, ZOOM));
+            case MINUS, SUBTRACT -> look(view.zoomedAt(x, y, 1 / ZOOM));
+            case DIGIT0, NUMPAD0, HOME -> fitAll();
+            case W -> fitWay();
+            default -> {
+                return;
+            }
+        }
+        event.consume();
+    }
+
+    /** Shows the whole fabric. */
+    void fitAll() {
+        dirty = true;
+        if (view.width() < 2) {
+            fitWhenShown = true;
+            return;
+        }
+        model.openedProperty()
+                .get()
+                .ifPresent(
+                        o -> {
+                            int columns = o.design().fabric().columns();
+                            int rows = o.design().fabric().rows();
+                            look(view.fitted(-0.5, -0.5, columns + 0.5, rows + 0.5, NEAREST_FIT));
+                        });
+    }
+
+    /** Shows the way whole; the whole fabric when there is none. */
+    void fitWay() {
+        dirty = true;
+        Optional<Way> way = model.way();
+        if (way.isEmpty() || model.openedProperty().get().isEmpty()) {
+            return;
+        }
+        TileLayout layout = model.openedProperty().get().get().layout();
+        double[] bounds = {
+            Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE
+        };
+        for (Hop hop : way.get().hops()) {
+            include(bounds, layout.start(hop.vertex()));
+            include(bounds, layout.end(hop.vertex()));
+        }
+        double margin = 0.6;
+        look(
+                view.fitted(
+                        bounds[0] - margin,
+                        bounds[1] - margin,
+                        bounds[2] + margin,
+                        bounds[3] + margin,
+                        NEAREST_FIT));
+    }
+
+    private static void include(double[] bounds, TileLayout.Point point) {
+        bounds[0] = Math.min(bounds[0], point.x());
+        bounds[1] = Math.min(bounds[1], point.y());
+        bounds[2] = Math.max(bounds[2], point.x());
+        bounds[3] = Math.max(bounds[3], point.y());
+    }
+
+    private Optional<Hop> selectedHop() {
+        return model.selectedHopProperty()
+                .get()
+                .flatMap(i -> model.way().map(w -> w.hops().get(i)));
+    }
+
+    private void showSelected() {
+        dirty = true;
+        selectedHop()
+                .ifPresent(
+                        h -> {
+                            TileLayout layout = model.openedProperty().get().orElseThrow().layout();
+                            TileLayout.Point at = layout.end(h.vertex());
+                            double scale = Math.max(view.scale(), MapPainter.NAMES + 10);
+                            look(view.centredOn(at.x(), at.y()).atScale(scale));
+                        });
+    }
+
+    @Override
+    protected void layoutChildren() {
+        double width = Math.max(1, getWidth());
+        double height = Math.max(1, getHeight());
+        if (width != canvas.getWidth() || height != canvas.getHeight()) {
+            canvas.setWidth(width);
+            canvas.setHeight(height);
+            look(view.resized(width, height));
+            if (fitWhenShown && width > 2) {
+                fitWhenShown = false;
+                fitAll();
+            }
+        }
+    }
+
+    private void paint() {
+        GraphicsContext g = canvas.getGraphicsContext2D();
+        Palette colors = palette.get();
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
+            paintEmpty(g, colors);
+            return;
+        }
+        new MapPainter(opened.get(), view, colors, g).paint();
+        WayPainter marks = new WayPainter(opened.get().layout(), view, colors, g);
+        model.answerProperty().get().ifPresent(a -> marks.paintTree(a.question().net()));
+        model.way().ifPresent(marks::paintWay);
+        marks.paintSelection(selectedHop());
+        if (isFocused()) {
+            g.setStroke(colors.selection());
+            g.setLineWidth(2);
+            g.strokeRect(1, 1, view.width() - 2, view.height() - 2);
+        }
+    }
+
+    private void paintEmpty(GraphicsContext g, Palette colors) {
+        g.setFill(colors.paper());
+        g.fillRect(0, 0, view.width(), view.height());
+        g.setFill(colors.faint());
+        g.setFont(Font.font(15));
+        g.setTextAlign(TextAlignment.CENTER);
+        g.fillText(
+                "Open a design: drop its file here, or press Ctrl+O.",
+                view.width() / 2,
+                view.height() / 2);
+    }
+}

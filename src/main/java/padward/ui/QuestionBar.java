@@ -1,0 +1,161 @@
+package padward.ui;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressIndicator;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.fabric.Corner;
+
+/** The question as a sentence with two fields, and the answer under it. */
+final class QuestionBar extends VBox {
+    private final ExplorerModel model;
+    private final Label word = new Label();
+    private final Label sentence = new Label();
+    private final VBox cautions = new VBox(2);
+    private final HBox answerRow;
+
+    QuestionBar(ExplorerModel model) {
+        this.model = model;
+        getStyleClass().add("question-bar");
+        setPadding(new Insets(12, 16, 10, 16));
+        setSpacing(8);
+        word.setId("answer-word");
+        word.getStyleClass().add("answer-word");
+        word.setMinWidth(Region.USE_PREF_SIZE);
+        sentence.setId("answer-sentence");
+        sentence.setWrapText(true);
+        sentence.setMinHeight(Region.USE_PREF_SIZE);
+        HBox.setHgrow(sentence, Priority.ALWAYS);
+        answerRow = new HBox(10, word, sentence);
+        answerRow.setAlignment(Pos.TOP_LEFT);
+        cautions.setId("cautions");
+        getChildren().addAll(questionRow(), answerRow, cautions);
+        model.answerProperty().addListener((p, old, now) -> show(now));
+        model.openedProperty().addListener((p, old, now) -> show(model.answerProperty().get()));
+        show(Optional.empty());
+    }
+
+    private HBox questionRow() {
+        TextField net = field("net-field", "net, e.g. pump/*", this::netNames, 300);
+        net.textProperty().bindBidirectional(model.netTextProperty());
+        TextField pad = field("pad-field", "pad, pin, port or J1.3", this::padNames, 200);
+        pad.textProperty().bindBidirectional(model.padTextProperty());
+        net.setAccessibleText("Net to bring out");
+        pad.setAccessibleText("Pad to bring it out on");
+        ChoiceBox<Corner> corner = new ChoiceBox<>();
+        corner.getItems().setAll(Corner.SLOW, Corner.FAST);
+        corner.setConverter(new CornerText());
+        corner.valueProperty().bindBidirectional(model.cornerProperty());
+        corner.setId("corner");
+        corner.setAccessibleText("Corner at which the way shall be the quickest");
+        Button ask = new Button("Ask");
+        ask.setId("ask-button");
+        ask.setDefaultButton(true);
+        ask.setOnAction(e -> model.ask());
+        ProgressIndicator wheel = new ProgressIndicator();
+        wheel.setPrefSize(20, 20);
+        wheel.setMaxSize(20, 20);
+        Button stop = new Button("Stop");
+        stop.setId("stop-button");
+        stop.setOnAction(e -> model.cancel());
+        HBox busy = new HBox(6, wheel, stop);
+        busy.setAlignment(Pos.CENTER_LEFT);
+        busy.visibleProperty().bind(model.busyProperty());
+        HBox row =
+                new HBox(
+                        8,
+                        new Label("Bring out"),
+                        net,
+                        new Label("on"),
+                        pad,
+                        new Label("quickest at the"),
+                        corner,
+                        new Label("corner"),
+                        ask,
+                        busy);
+        row.setAlignment(Pos.CENTER_LEFT);
+        row.getChildren().stream()
+                .filter(n -> n instanceof Label)
+                .forEach(n -> ((Label) n).setMinWidth(Region.USE_PREF_SIZE));
+        HBox.setHgrow(net, Priority.SOMETIMES);
+        return row;
+    }
+
+    private static TextField field(
+            String id, String prompt, Supplier<List<String>> names, double width) {
+        TextField field = new CompletingField(names);
+        field.setId(id);
+        field.setPromptText(prompt);
+        field.setPrefWidth(width);
+        field.setMinWidth(110);
+        field.setMaxWidth(460);
+        return field;
+    }
+
+    private List<String> netNames() {
+        return model.openedProperty().get().map(Opened::netNames).orElse(List.of());
+    }
+
+    private List<String> padNames() {
+        return model.openedProperty().get().map(Opened::padNames).orElse(List.of());
+    }
+
+    private void show(Optional<Answer> answer) {
+        cautions.getChildren().clear();
+        word.getStyleClass().removeAll("open", "blocked", "no-way");
+        word.setVisible(answer.isPresent());
+        word.setManaged(answer.isPresent());
+        if (answer.isEmpty()) {
+            sentence.setText(
+                    model.openedProperty().get().isPresent()
+                            ? "Name a net and a pad, then press Enter."
+                            : "Open a design first: Ctrl+O, or drop its file on the window.");
+            return;
+        }
+        Answer given = answer.get();
+        word.setText(mark(given) + " " + AnswerText.word(given));
+        word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
+        sentence.setText(AnswerText.sentence(given));
+        for (String caution : given.cautions()) {
+            Label line = new Label("⚠ " + caution);
+            line.setWrapText(true);
+            line.setMinHeight(Region.USE_PREF_SIZE);
+            line.getStyleClass().add("caution");
+            cautions.getChildren().add(line);
+        }
+    }
+
+    /** A mark beside the word, so that neither colour nor reading is needed alone. */
+    private static String mark(Answer answer) {
+        if (answer instanceof Answer.Open) {
+            return "→";
+        }
+        return answer instanceof Answer.Blocked ? "⊖" : "×";
+    }
+
+    private static final class CornerText extends StringConverter<Corner> {
+        @Override
+        public String toString(Corner corner) {
+            return corner == null ? "" : corner.label();
+        }
+
+        @Override
+        public Corner fromString(String text) {
+            return Corner.valueOf(text.toUpperCase(Locale.ROOT));
+        }
+    }
+}

@@ -1,0 +1,38 @@
+package padward.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import padward.design.Glob;
+
+/**
+ * Names that a typed text may mean: those that begin with it, then those that hold it or fit it.
+ */
+final class Suggestions {
+    /** Most that are offered. */
+    static final int MOST = 12;
+
+    private Suggestions() {}
+
+    static List<String> of(String typed, List<String> names) {
+        String text = typed.strip().toLowerCase(Locale.ROOT);
+        boolean pattern = text.contains("*") || text.contains("?");
+        Glob glob = Glob.of("*" + text + "*");
+        List<String> first = new ArrayList<>();
+        List<String> later = new ArrayList<>();
+        for (String name : names) {
+            String lower = name.toLowerCase(Locale.ROOT);
+            if (!pattern && lower.startsWith(text)) {
+                first.add(name);
+            } else if (later.size() < MOST
+                    && (pattern ? glob.matches(lower) : lower.contains(text))) {
+                later.add(name);
+            }
+            if (first.size() == MOST) {
+                break;
+            }
+        }
+        first.addAll(later);
+        return first.stream().limit(MOST).toList();
+    }
+}

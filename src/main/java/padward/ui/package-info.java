@@ -1,0 +1,2 @@
+/** The window: views that bind, view models that decide and know no control. */
+package padward.ui;
