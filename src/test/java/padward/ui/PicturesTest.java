@@ -1,0 +1,90 @@
+package padward.ui;
+
+import java.io.File;
+import java.nio.file.Path;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.control.ToggleButton;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/**
+ * Takes the pictures for docs: {@code mvn test -Dtest=PicturesTest -Dpictures=docs/pictures}.
+ * Another design and size can be given for a look: {@code -Dpicture.design=… -Dpicture.net=…
+ * -Dpicture.pad=…}.
+ */
+@ExtendWith(ApplicationExtension.class)
+@EnabledIfSystemProperty(named = "pictures", matches = ".+")
+class PicturesTest {
+    private static final String DESIGN =
+            System.getProperty("picture.design", "fixtures/small/only.design.json");
+    private static final String NET = System.getProperty("picture.net", "pump/level/sample[1]");
+    private static final String PAD = System.getProperty("picture.pad", "J1.3");
+
+    private ExplorerModel model;
+    private Stage stage;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        model = PadwardApp.show(stage, Background.immediate());
+        stage.setWidth(Integer.getInteger("picture.width", 1280));
+        stage.setHeight(Integer.getInteger("picture.height", 800));
+        model.open(Path.of(DESIGN));
+    }
+
+    @Test
+    void takeThem(FxRobot robot) throws Exception {
+        take(robot, "window-empty");
+        ask(robot, PAD);
+        take(robot, "window-blocked");
+        robot.interact(() -> model.selectedHopProperty().set(java.util.Optional.of(4)));
+        take(robot, "window-hop");
+        ask(robot, System.getProperty("picture.open", "J1.2"));
+        take(robot, "window-open");
+        ask(robot, "x0y3/pad[0]");
+        take(robot, "window-cautions");
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
+        ask(robot, PAD);
+        take(robot, "window-dark");
+        ask(robot, "J9.9");
+        take(robot, "window-note");
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
+    }
+
+    private void ask(FxRobot robot, String pad) {
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(NET);
+                    model.padTextProperty().set(pad);
+                    model.ask();
+                });
+    }
+
+    private void take(FxRobot robot, String name) throws Exception {
+        for (int pulse = 0; pulse < 4; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+            Thread.sleep(80);
+        }
+        File file = new File(System.getProperty("pictures"), name + ".png");
+        robot.interact(
+                () -> {
+                    try {
+                        ImageIO.write(
+                                SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
+                                "png",
+                                file);
+                    } catch (java.io.IOException fault) {
+                        throw new java.io.UncheckedIOException(fault);
+                    }
+                });
+    }
+}

@@ -1,0 +1,113 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The question typed into the window, the answer read from it. */
+@ExtendWith(ApplicationExtension.class)
+class WindowTest {
+    private ExplorerModel model;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = PadwardApp.show(stage, Background.immediate());
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    private static void type(FxRobot robot, String field, String text) {
+        robot.clickOn(field);
+        robot.interact(() -> robot.lookup(field).queryAs(TextField.class).clear());
+        robot.write(text, 0);
+        robot.push(KeyCode.ESCAPE);
+    }
+
+    private static void ask(FxRobot robot, String net, String pad) {
+        type(robot, "#net-field", net);
+        type(robot, "#pad-field", pad);
+        robot.push(KeyCode.ENTER);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    @Test
+    void anOpenWayIsToldWithItsDelay(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J1.2");
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        assertThat(text(robot, "#answer-sentence"))
+                .contains("reaches pad x7y2/pad[1]")
+                .contains("2.420–3.980 ns");
+    }
+
+    @Test
+    void aHeldIoRegisterSiteIsTold(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J1.3");
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        assertThat(text(robot, "#answer-sentence"))
+                .contains("cell pump/run/motor_out holds IO register site x7y3/outreg[0]");
+    }
+
+    @Test
+    void aHeldWireIsTold(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J2.1");
+        assertThat(text(robot, "#answer-sentence"))
+                .contains("net alarm/beep holds wire x1y5/w1[0]");
+    }
+
+    @Test
+    void anInputOnlyPadIsTold(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "x3y0/pad[0]");
+        assertThat(text(robot, "#answer-word")).endsWith("No way");
+        assertThat(text(robot, "#answer-sentence")).contains("input-only");
+    }
+
+    @Test
+    void aCautionIsInTheOpen(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "FLOAT_HI");
+        assertThat(robot.lookup("#cautions .caution").queryAllAs(Label.class))
+                .anyMatch(l -> l.getText().contains("two drivers against each other"));
+    }
+
+    @Test
+    void namesAreOfferedAndTakenWithTheKeyboard(FxRobot robot) {
+        robot.clickOn("#net-field");
+        robot.write("*blink[1", 0);
+        robot.push(KeyCode.DOWN);
+        robot.push(KeyCode.ENTER);
+        assertThat(model.netTextProperty().get()).isEqualTo("alarm/blink[1]");
+    }
+
+    @Test
+    void anUnknownPadIsAMessageAndLosesNothing(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J9.9");
+        assertThat(text(robot, "#note")).contains("J9.9").contains("expected one pad");
+        assertThat(model.padTextProperty().get()).isEqualTo("J9.9");
+    }
+
+    @Test
+    void aBadFileIsAMessageAndTheDesignStays(FxRobot robot, @TempDir Path folder) throws Exception {
+        Path bad = folder.resolve("bad.json");
+        Files.writeString(bad, "{\"format\": \"padward-design/1\", \"name\": 7");
+        robot.interact(() -> model.open(bad));
+        assertThat(text(robot, "#note")).contains("bad.json");
+        assertThat(model.openedProperty().get().orElseThrow().design().name())
+                .isEqualTo("bilge-pump");
+    }
+}
