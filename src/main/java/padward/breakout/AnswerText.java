@@ -24,6 +24,14 @@ public final class AnswerText {
         return text + answer.letGo().map(AnswerText::letGo).orElse("");
     }
 
+    /** The sentence without the word that it begins with, for places that show the word apart. */
+    public static String explanation(Answer answer) {
+        String text = sentence(answer);
+        String rest = text.substring(text.indexOf(": ") + 2);
+        boolean beginsWithName = rest.startsWith(answer.question().net().name());
+        return beginsWithName ? rest : Character.toUpperCase(rest.charAt(0)) + rest.substring(1);
+    }
+
     /** One word for the kind of answer. */
     public static String word(Answer answer) {
         if (answer instanceof Answer.Open) {
@@ -55,7 +63,7 @@ public final class AnswerText {
                         .map(AnswerText::obstacle)
                         .collect(Collectors.joining("; "));
         return String.format(
-                "Blocked: no free way leads from %s to %s. On the way with the least in it, %s. "
+                "Blocked: no free way leads from %s to %s. On the best way, %s. "
                         + "Once %s freed, the signal arrives in %s.",
                 netName(blocked),
                 padText(blocked.question()),

@@ -11,6 +11,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
+import padward.breakout.Answer;
 import padward.breakout.Hop;
 import padward.breakout.Way;
 
@@ -206,11 +207,18 @@ final class MapView extends Pane {
         WayPainter marks = new WayPainter(opened.get().layout(), view, colors, g);
         model.answerProperty().get().ifPresent(a -> marks.paintTree(a.question().net()));
         model.way().ifPresent(marks::paintWay);
+        paintObstacles(marks, opened.get());
         marks.paintSelection(selectedHop());
         if (isFocused()) {
             g.setStroke(colors.selection());
             g.setLineWidth(2);
             g.strokeRect(1, 1, view.width() - 2, view.height() - 2);
+        }
+    }
+
+    private void paintObstacles(WayPainter marks, Opened opened) {
+        if (model.answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
+            marks.paintObstacles(blocked.obstacles(), blocked.way(), opened.design().fabric());
         }
     }
 

@@ -129,7 +129,7 @@ final class QuestionBar extends VBox {
         Answer given = answer.get();
         word.setText(mark(given) + " " + AnswerText.word(given));
         word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
-        sentence.setText(AnswerText.sentence(given));
+        sentence.setText(AnswerText.explanation(given));
         for (String caution : given.cautions()) {
             Label line = new Label("⚠ " + caution);
             line.setWrapText(true);

@@ -162,7 +162,7 @@ final class StripMapView extends ScrollPane {
             Delay total = hop.map(Hop::total).orElse(way.total());
             g.setFill(colors.ink());
             g.setTextAlign(TextAlignment.CENTER);
-            double drop = mark % 2 == 0 ? 20 : 33;
+            double drop = 20 + 13 * (mark % 3);
             g.fillText(total.toText(), x, LINE + drop);
         }
     }

@@ -72,8 +72,9 @@ final class TileLayout {
     /** Middle of a tile's switch box. */
     Point box(int tile) {
         Point out = isRim(tile) ? outward(tile) : new Point(0, 0);
-        double x = isRim(tile) ? 0.5 - 0.28 * out.x() : BOX_X;
-        double y = isRim(tile) ? 0.5 - 0.28 * out.y() : BOX_Y;
+        // The box moves away from the rim only, so that boxes of a row or column stay in line.
+        double x = out.x() == 0 ? BOX_X : 0.5 - 0.28 * out.x();
+        double y = out.y() == 0 ? BOX_Y : 0.5 - 0.28 * out.y();
         return new Point(fabric.column(tile) + x, fabric.row(tile) + y);
     }
 
@@ -92,6 +93,20 @@ final class TileLayout {
         double wide = out.x() == 0 ? size : 0.32;
         double high = out.x() == 0 ? 0.32 : size * 0.8;
         return new Box(middleX - wide / 2, middleY - high / 2, wide, high);
+    }
+
+    /** The pill of the pad at a vertex. */
+    Box pillAt(int vertex) {
+        return pad(padByVertex.get(vertex));
+    }
+
+    /** The point of a pad's pill that faces the chip. */
+    Point innerEdge(int vertex) {
+        Box pill = pillAt(vertex);
+        Point out = outward(fabric.tile(vertex));
+        return new Point(
+                pill.centreX() - out.x() * pill.width() / 2,
+                pill.centreY() - out.y() * pill.height() / 2);
     }
 
     /** A site's rectangle. */
