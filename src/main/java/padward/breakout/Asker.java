@@ -58,6 +58,16 @@ public final class Asker {
      * @throws IllegalArgumentException when the question is about another fabric
      */
     public Answer answer(Question question, Progress progress) {
+        return answer(question, (starts, model, letGo) -> run(question, starts, model, progress));
+    }
+
+    /** How a way to the question's pad is found under a cost model. */
+    interface Finder {
+        SearchOutcome find(Starts starts, CostModel model, Optional<LetGo> letGo);
+    }
+
+    /** The answer, with the two searches done by a finder: over what is free first, then priced. */
+    Answer answer(Question question, Finder finder) {
         if (question.design().fabric() != fabric) {
             throw new IllegalArgumentException("the question is about another fabric");
         }
@@ -77,12 +87,13 @@ public final class Asker {
         WayBuilder ways = new WayBuilder(question, availability);
         Starts starts = starts(question);
 
-        SearchOutcome free = run(question, starts, new FreeWays(availability.unusable()), progress);
+        CostModel overFree = new FreeWays(availability.unusable());
+        SearchOutcome free = finder.find(starts, overFree, letGo);
         if (free instanceof SearchOutcome.Found found) {
             return new Answer.Open(question, ways.build(found.path(), letGo), letGo, cautions);
         }
         CostModel priced = new PricedWays(availability.closed(), availability::obstacleAt);
-        SearchOutcome freed = run(question, starts, priced, progress);
+        SearchOutcome freed = finder.find(starts, priced, letGo);
         if (freed instanceof SearchOutcome.Found found) {
             Way way = ways.build(found.path(), letGo);
             return new Answer.Blocked(question, way, ways.obstacles(way), letGo, cautions);
@@ -90,7 +101,8 @@ public final class Asker {
         return new Answer.NoWay(question, reason(starts, availability.closed()), letGo, cautions);
     }
 
-    private static Starts starts(Question question) {
+    /** The net's own tree, each vertex at the delay that the signal has there. */
+    static Starts starts(Question question) {
         Net net = question.net();
         TreeDelays delays = TreeDelays.of(question.design().fabric(), net.route());
         int[] vertices = net.route().toVertices();

@@ -3,6 +3,7 @@ package padward.breakout;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -25,7 +26,8 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
     }
 
     /**
-     * Asks for every pad.
+     * Asks for every pad. The project's own engine prices all pads with two searches over the whole
+     * fabric, and a short one for each pad that lets a port go.
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
@@ -34,9 +36,18 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
         Asker asker = new Asker(design.fabric(), engine);
         int count = design.fabric().pads().size();
         List<Answer> answers = new ArrayList<>(count);
+        Optional<SweptWays> swept =
+                engine == Engine.OWN && count > 0
+                        ? Optional.of(
+                                SweptWays.from(new Question(design, net, 0, corner), progress))
+                        : Optional.empty();
         for (int pad = 0; pad < count; pad++) {
             progress.report((double) pad / count, "pad " + (pad + 1) + " of " + count);
-            answers.add(asker.answer(new Question(design, net, pad, corner), progress));
+            Question question = new Question(design, net, pad, corner);
+            answers.add(
+                    swept.isPresent()
+                            ? asker.answer(question, swept.get().finderFor(question, progress))
+                            : asker.answer(question, progress));
         }
         answers.sort(
                 Comparator.comparing((Answer a) -> a instanceof Answer.NoWay)

@@ -50,7 +50,7 @@ final class AskCommand implements Callable<Integer> {
             names = "--corner",
             defaultValue = "slow",
             description =
-                    "The corner at which the way shall be the quickest: ${COMPLETION-CANDIDATES}.")
+                    "The corner at which the way shall be the quickest, fast or slow (${DEFAULT-VALUE}).")
     private Corner corner;
 
     @Option(

@@ -5,6 +5,7 @@ import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.design.Design;
 import padward.design.Occupant;
@@ -68,7 +69,9 @@ final class PadsCommand implements Callable<Integer> {
             pad.directions().name().toLowerCase(Locale.ROOT),
             port,
             holder(design, pad.dataSite()),
-            String.join(", ", PadNames.namesOf(design, index).stream().skip(1).toList())
+            PadNames.namesOf(design, index).stream()
+                    .filter(n -> !n.equals(pad.name()) && !n.equals(pad.packagePin()))
+                    .collect(Collectors.joining(", "))
         };
     }
 

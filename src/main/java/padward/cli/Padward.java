@@ -18,6 +18,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
+            "Here padward stands for: java -jar target/padward.jar",
+            "",
             "Exit status: 0 open (or done), 1 blocked or no way, 2 bad input.",
             "",
             "Example:",
@@ -56,7 +58,18 @@ public final class Padward implements Runnable {
         CommandLine line = new CommandLine(new Padward());
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionExceptionHandler(Padward::report);
+        line.setParameterExceptionHandler(Padward::reportOptions);
         return line;
+    }
+
+    /** Wrong options are one line too, with where to read on. */
+    private static int reportOptions(CommandLine.ParameterException fault, String[] ignored) {
+        CommandLine line = fault.getCommandLine();
+        PrintWriter err = line.getErr();
+        String name = line.getCommandSpec().qualifiedName();
+        err.println("padward: " + fault.getMessage() + "; see " + name + " --help");
+        err.flush();
+        return BAD_INPUT;
     }
 
     /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */

@@ -26,8 +26,9 @@ import picocli.CommandLine.Spec;
         name = "survey",
         mixinStandardHelpOptions = true,
         description = {
-            "Ranks all pads for one net. Pads that the board may drive, or that the design reads,",
-            "stand behind the others; within each, open ones before blocked ones, quick before slow."
+            "Ranks all pads for one net.",
+            "Pads that the board may drive, or that the design reads, stand behind the others;",
+            "within each, open ones before blocked ones, quick before slow."
         },
         footer = {
             "",
@@ -48,7 +49,7 @@ final class SurveyCommand implements Callable<Integer> {
     @Option(
             names = "--corner",
             defaultValue = "slow",
-            description = "The corner that ranks delays: ${COMPLETION-CANDIDATES}.")
+            description = "The corner that ranks delays, fast or slow (${DEFAULT-VALUE}).")
     private Corner corner;
 
     @Option(names = "--json", description = "Prints the answers as JSON, best first.")

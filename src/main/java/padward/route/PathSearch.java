@@ -19,7 +19,7 @@ import padward.fabric.Fabric;
  * between runs; a run resets only what it touched. One object belongs to one thread.
  */
 public final class PathSearch {
-    private static final long UNSEEN = Long.MAX_VALUE;
+    private static final long UNSEEN = CostModel.CLOSED;
     private static final int POPS_BETWEEN_CHECKS = 1024;
 
     private final Fabric fabric;
@@ -83,6 +83,23 @@ public final class PathSearch {
         return new SearchOutcome.Unreachable(count);
     }
 
+    /**
+     * The cheapest ways to every vertex that can be reached; {@link #cost} and {@link #pathTo} tell
+     * them until the next run.
+     *
+     * @return false when {@code progress} cancelled
+     */
+    public boolean sweep(Starts starts, Corner corner, CostModel model, Progress progress) {
+        SearchOutcome outcome =
+                run(starts, Fabric.NOTHING, corner, model, LowerBound.NONE, progress);
+        return !(outcome instanceof SearchOutcome.Cancelled);
+    }
+
+    /** After a sweep: the cost of a vertex; {@link CostModel#CLOSED} when it cannot be reached. */
+    public long cost(int vertex) {
+        return costs[vertex];
+    }
+
     private void relax(int vertex, Corner corner, CostModel model, LowerBound bound) {
         long sofar = costs[vertex];
         edges.reset(vertex);
@@ -118,7 +135,8 @@ public final class PathSearch {
         heap.clear();
     }
 
-    private Path pathTo(int goal) {
+    /** After a sweep: the way to a vertex that was reached. */
+    public Path pathTo(int goal) {
         IntArrayList reversed = new IntArrayList();
         for (int v = goal; v != Fabric.NOTHING; v = previous[v]) {
             reversed.add(v);

@@ -1,0 +1,156 @@
+package padward.breakout;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.route.CostModel;
+import padward.route.FreeWays;
+import padward.route.LowerBound;
+import padward.route.Path;
+import padward.route.PathSearch;
+import padward.route.PricedWays;
+import padward.route.SearchOutcome;
+import padward.route.Starts;
+
+/**
+ * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They
+ * hold for each pad until a port is let go there, which frees some vertices F. A way that uses none
+ * of F costs what the sweep says. A way that does has a first vertex in F; up to it, the sweep's
+ * cost is the least, so a search that sets out from the vertices of F, at the cost of entering
+ * them, finds the best of these. The better of the two is the answer; it costs what a search of its
+ * own would find.
+ *
+ * <p>Belongs to one thread.
+ */
+final class SweptWays {
+    private final Corner corner;
+    private final PathSearch free;
+    private final PathSearch priced;
+    private final PathSearch local;
+    private final EdgeCursor into;
+
+    private SweptWays(Fabric fabric, Corner corner) {
+        this.corner = corner;
+        this.free = new PathSearch(fabric);
+        this.priced = new PathSearch(fabric);
+        this.local = new PathSearch(fabric);
+        this.into = fabric.edgesIn();
+    }
+
+    /** Sweeps from the question's net; its pad does not matter. */
+    static SweptWays from(Question question, Progress progress) {
+        SweptWays ways = new SweptWays(question.design().fabric(), question.corner());
+        Availability availability =
+                new Availability(question.design(), question.net(), Optional.empty());
+        Starts starts = Asker.starts(question);
+        CostModel overFree = new FreeWays(availability.unusable());
+        CostModel overAll = new PricedWays(availability.closed(), availability::obstacleAt);
+        boolean done =
+                ways.free.sweep(starts, question.corner(), overFree, progress)
+                        && ways.priced.sweep(starts, question.corner(), overAll, progress);
+        if (!done) {
+            throw new CancellationException("stopped on request");
+        }
+        return ways;
+    }
+
+    /** Finds ways to the pad of a question about the same net. */
+    Asker.Finder finderFor(Question question, Progress progress) {
+        int goal = question.padValue().vertex();
+        return (starts, model, letGo) -> {
+            PathSearch swept = model instanceof FreeWays ? free : priced;
+            List<Integer> freed = letGo.map(LetGo::vertices).orElse(List.of());
+            Optional<SearchOutcome.Found> best =
+                    swept.cost(goal) == CostModel.CLOSED
+                            ? Optional.empty()
+                            : Optional.of(
+                                    new SearchOutcome.Found(
+                                            swept.pathTo(goal), swept.cost(goal), 0));
+            if (!freed.isEmpty()) {
+                best = better(best, through(swept, freed, goal, model, progress));
+            }
+            return best.<SearchOutcome>map(f -> f).orElse(new SearchOutcome.Unreachable(0));
+        };
+    }
+
+    private static Optional<SearchOutcome.Found> better(
+            Optional<SearchOutcome.Found> one, Optional<SearchOutcome.Found> other) {
+        if (one.isEmpty() || other.isEmpty()) {
+            return one.or(() -> other);
+        }
+        return one.get().cost() <= other.get().cost() ? one : other;
+    }
+
+    private Optional<SearchOutcome.Found> through(
+            PathSearch swept, List<Integer> freed, int goal, CostModel model, Progress progress) {
+        List<Integer> entries = new ArrayList<>();
+        List<Long> costs = new ArrayList<>();
+        for (int vertex : freed) {
+            long cost = entryCost(swept, vertex, model);
+            if (cost != CostModel.CLOSED) {
+                entries.add(vertex);
+                costs.add(cost);
+            }
+        }
+        Starts starts =
+                new Starts(
+                        entries.stream().mapToInt(Integer::intValue).toArray(),
+                        costs.stream().mapToLong(Long::longValue).toArray());
+        SearchOutcome outcome = local.run(starts, goal, corner, model, LowerBound.NONE, progress);
+        if (outcome instanceof SearchOutcome.Cancelled) {
+            throw new CancellationException("stopped on request");
+        }
+        if (outcome instanceof SearchOutcome.Found found) {
+            Path tail = found.path();
+            Path head = swept.pathTo(entrance(swept, tail.first(), model));
+            return Optional.of(new SearchOutcome.Found(joined(head, tail), found.cost(), 0));
+        }
+        return Optional.empty();
+    }
+
+    private long entryCost(PathSearch swept, int vertex, CostModel model) {
+        long least = CostModel.CLOSED;
+        into.reset(vertex);
+        while (into.next()) {
+            least = Math.min(least, costOver(swept, into.other(), vertex, model));
+        }
+        return least;
+    }
+
+    /** The vertex from which {@code vertex} is entered at the least cost. */
+    private int entrance(PathSearch swept, int vertex, CostModel model) {
+        int best = Fabric.NOTHING;
+        long least = CostModel.CLOSED;
+        into.reset(vertex);
+        while (into.next()) {
+            long cost = costOver(swept, into.other(), vertex, model);
+            if (cost < least) {
+                least = cost;
+                best = into.other();
+            }
+        }
+        return best;
+    }
+
+    private long costOver(PathSearch swept, int from, int to, CostModel model) {
+        long step = model.cost(from, to, into.delayPs(corner));
+        boolean possible = swept.cost(from) != CostModel.CLOSED && step != CostModel.CLOSED;
+        return possible ? swept.cost(from) + step : CostModel.CLOSED;
+    }
+
+    private static Path joined(Path head, Path tail) {
+        int[] vertices = new int[head.size() + tail.size()];
+        for (int i = 0; i < head.size(); i++) {
+            vertices[i] = head.vertex(i);
+        }
+        for (int i = 0; i < tail.size(); i++) {
+            vertices[head.size() + i] = tail.vertex(i);
+        }
+        return new Path(vertices);
+    }
+}
