@@ -1,11 +1,11 @@
 package padward.format;
 
-import java.util.ArrayList;
-import java.util.BitSet;
+import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
+import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Attachment;
@@ -13,98 +13,110 @@ import padward.design.AttachmentKind;
 import padward.design.Board;
 import padward.design.PadWiring;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
 
-/** Reads boards. One object reads one file. */
-final class BoardReader {
-    private static final Shape PAD = Shape.of("pad", "packagePin", "net", "trace_mm", "attached");
+/** Reads boards from JSON files. */
+public final class BoardReader {
+    private static final Shape WIRING =
+            Shape.of("pad", "packagePin", "net", "trace_mm", "attached");
     private static final Shape ATTACHED = Shape.of("kind!", "name!", "pin");
 
-    private final Map<String, Integer> padByName = new HashMap<>();
-    private final Map<String, Integer> padByPin = new HashMap<>();
-    private final BitSet wired = new BitSet();
-    private final List<PadWiring> wirings = new ArrayList<>();
+    private final PadFinder pads;
+    private final Set<Integer> wired = new HashSet<>();
     private String name = "";
     private String note = "";
+    private List<PadWiring> wirings = List.of();
 
-    private BoardReader(Fabric fabric) {
-        for (int i = 0; i < fabric.pads().size(); i++) {
-            Pad pad = fabric.pads().get(i);
-            padByName.put(pad.name(), i);
-            if (!pad.packagePin().isEmpty()) {
-                padByPin.put(pad.packagePin(), i);
-            }
-        }
+    /** How the pads of the file become numbers. */
+    private interface PadFinder {
+        int find(JsonIn in, boolean byPackagePin) throws BadInput;
     }
 
-    static Board read(Source source, Fabric fabric, Progress progress) throws BadInput {
+    private BoardReader(PadFinder pads) {
+        this.pads = pads;
+    }
+
+    /**
+     * Reads a board.
+     *
+     * @param fabric the fabric whose pads the board wires
+     * @throws BadInput when the file cannot be read or is not a board for this fabric
+     */
+    public static Board read(Path file, Fabric fabric, Progress progress) throws BadInput {
+        return read(Source.of(file), fabric, progress);
+    }
+
+    /** As {@link #read(Path, Fabric, Progress)}, from any source. */
+    public static Board read(Source source, Fabric fabric, Progress progress) throws BadInput {
         Head.expect(source, Head.BOARD);
-        BoardReader reader = new BoardReader(fabric);
+        PadNames names = new PadNames(fabric);
+        return new BoardReader((in, byPin) -> byPin ? names.readPackagePin(in) : names.readName(in))
+                .run(source, progress);
+    }
+
+    /**
+     * Reads a board where no fabric is at hand: everything is checked but whether its pads exist.
+     *
+     * @return the number of pads described
+     */
+    static int count(Source source, Progress progress) throws BadInput {
+        Head.expect(source, Head.BOARD);
+        Map<String, Integer> numbers = new HashMap<>();
+        PadFinder byWord = (in, byPin) -> numberOf(numbers, (byPin ? "pin " : "pad ") + in.name());
+        return new BoardReader(byWord).run(source, progress).wirings().size();
+    }
+
+    private static int numberOf(Map<String, Integer> numbers, String name) {
+        numbers.putIfAbsent(name, numbers.size());
+        return numbers.get(name);
+    }
+
+    private Board run(Source source, Progress progress) throws BadInput {
         new Passes()
                 .part("format!", JsonIn::skip)
-                .part("name!", in -> reader.name = in.name())
-                .part("note", in -> reader.note = in.text(Limits.NOTE))
-                .part("pads!", reader::readPads)
+                .part("name!", in -> name = in.name())
+                .part("note", in -> note = in.text(Limits.NOTE))
+                .part("pads!", in -> wirings = in.list(this::readWiring))
                 .run(source, progress);
-        return new Board(reader.name, reader.note, reader.wirings);
+        return new Board(name, note, wirings);
     }
 
-    private void readPads(JsonIn in) throws BadInput {
-        in.beginArray();
-        while (in.more()) {
-            wirings.add(readPad(in));
-        }
-        in.endArray();
-    }
-
-    private PadWiring readPad(JsonIn in) throws BadInput {
+    private PadWiring readWiring(JsonIn in) throws BadInput {
         int pad = Fabric.NOTHING;
         String net = "";
         double trace = 0;
-        List<Attachment> attached = List.of();
-        Members member = in.object(PAD);
+        List<Attachment> attachments = List.of();
+        Members member = in.object(WIRING);
         while (member.next()) {
             switch (member.name()) {
-                case "pad" -> pad = known(in, padByName, "pad");
-                case "packagePin" -> pad = known(in, padByPin, "package pin");
-                case "net" -> net = in.text(padward.fabric.Limits.NAME_LENGTH);
+                case "pad" -> pad = pads.find(in, false);
+                case "packagePin" -> pad = pads.find(in, true);
+                case "net" -> net = in.word();
                 case "trace_mm" -> trace = in.real(0, Limits.TRACE_MM);
-                default -> attached = in.list(BoardReader::readAttached);
+                default -> attachments = in.list(BoardReader::readAttachment);
             }
         }
         if (member.has("pad") == member.has("packagePin")) {
             throw in.fault(
                     "either \"pad\" or \"packagePin\"", member.has("pad") ? "both" : "neither");
         }
-        if (wired.get(pad)) {
+        if (!wired.add(pad)) {
             throw in.fault("each pad once", "a pad that has an entry already");
         }
-        wired.set(pad);
-        return new PadWiring(pad, net, trace, attached);
+        return new PadWiring(pad, net, trace, attachments);
     }
 
-    private static int known(JsonIn in, Map<String, Integer> pads, String sort) throws BadInput {
-        String text = in.name();
-        Integer pad = pads.get(text);
-        if (pad == null) {
-            Stream<String> names = pads.keySet().stream().sorted();
-            throw in.fault("the name of a " + sort, Nearest.describe(text, names));
-        }
-        return pad;
-    }
-
-    private static Attachment readAttached(JsonIn in) throws BadInput {
+    private static Attachment readAttachment(JsonIn in) throws BadInput {
         AttachmentKind kind = AttachmentKind.HEADER;
-        String attachedName = "";
+        String part = "";
         String pin = "";
         Members member = in.object(ATTACHED);
         while (member.next()) {
             switch (member.name()) {
                 case "kind" -> kind = in.oneOf(AttachmentKind.values(), Labels::of);
-                case "name" -> attachedName = in.name();
-                default -> pin = in.text(padward.fabric.Limits.NAME_LENGTH);
+                case "name" -> part = in.name();
+                default -> pin = in.word();
             }
         }
-        return new Attachment(kind, attachedName, pin);
+        return new Attachment(kind, part, pin);
     }
 }

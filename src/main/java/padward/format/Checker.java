@@ -25,7 +25,7 @@ public final class Checker {
             case Head.FABRIC -> describe(FabricReader.read(source, progress));
             case Head.DESIGN -> describe(DesignReader.read(source, progress));
             default -> {
-                int entries = BoardEntries.count(source, progress);
+                int entries = BoardReader.count(source, progress);
                 yield List.of(
                         "board, " + entries + " pads described",
                         "its pads are checked against a fabric when a design names both");

@@ -1,16 +1,16 @@
 package padward.format;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Net;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
@@ -19,36 +19,39 @@ import padward.fabric.PadDirections;
 import padward.fabric.SiteView;
 
 /**
- * Reads designs, with the fabric and the board that they name, and checks them: each wire one net,
- * each route a tree of edges that exist, each cell on a site that takes it. One object reads one
- * file.
+ * Reads designs from JSON files, with the fabric and the board that they name. What it returns is
+ * checked: each wire has one net, each route is a tree over switches that are there, each cell
+ * stands on a site that takes it.
  */
 public final class DesignReader {
     private static final Shape CELL = Shape.of("name!", "kind!", "site!", "settings");
     private static final Shape PORT = Shape.of("name!", "direction!", "pad!", "setting");
+    private static final String[] BEFORE_NETS = {"fabric", "board", "cells", "ports"};
 
+    private final Source source;
+    private final Progress progress;
     private final Names cellNames = new Names("cell");
     private final Names portNames = new Names("port");
-    private final List<Cell> cells = new ArrayList<>();
-    private final List<Port> ports = new ArrayList<>();
-    private final BitSet usedSites = new BitSet();
-    private final Map<String, Integer> padByName = new HashMap<>();
-    private final BitSet usedPads = new BitSet();
-    private final Progress progress;
+    private final Map<Integer, String> cellBySite = new HashMap<>();
+    private final Map<Integer, String> portByPad = new HashMap<>();
     private String name = "";
     private String note = "";
     private Fabric fabric;
+    private PadNames padNames;
     private Board board = Board.UNKNOWN;
-    private NetReader nets;
+    private List<Cell> cells = List.of();
+    private List<Port> ports = List.of();
+    private List<Net> nets = List.of();
 
-    private DesignReader(Progress progress) {
+    private DesignReader(Source source, Progress progress) {
+        this.source = source;
         this.progress = progress;
     }
 
     /**
      * Reads a design.
      *
-     * @throws BadInput when a file cannot be read, or says something that cannot be
+     * @throws BadInput when this file, or one that it names, cannot be read or has a fault
      * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
     public static Design read(Path file, Progress progress) throws BadInput {
@@ -58,110 +61,52 @@ public final class DesignReader {
     /** As {@link #read(Path, Progress)}, from any source. */
     public static Design read(Source source, Progress progress) throws BadInput {
         Head.expect(source, Head.DESIGN);
-        return new DesignReader(progress).readAll(source);
+        return new DesignReader(source, progress).run();
     }
 
-    private Design readAll(Source source) throws BadInput {
+    private Design run() throws BadInput {
         new Passes()
                 .part("format!", JsonIn::skip)
                 .part("name!", in -> name = in.name())
                 .part("note", in -> note = in.text(Limits.NOTE))
                 .part("fabric!", this::readFabric)
-                .part(
-                        "board",
-                        in -> board = BoardReader.read(beside(in), fabric, progress),
-                        "fabric")
-                .part("ports", in -> in.list(this::readPort), "fabric")
-                .part("cells", in -> in.list(this::readCell), "fabric")
-                .part("nets", this::readNets, "fabric", "cells", "ports")
+                .part("board", this::readBoard, "fabric")
+                .part("cells", in -> cells = in.list(this::readCell), "fabric")
+                .part("ports", in -> ports = in.list(this::readPort), "fabric")
+                .part("nets", this::readNets, BEFORE_NETS)
                 .run(source, progress);
-        List<padward.design.Net> read = nets == null ? List.of() : nets.nets();
-        return new Design(name, note, fabric, board, cells, read, ports);
+        return new Design(name, note, fabric, board, cells, nets, ports);
     }
 
-    private static Source beside(JsonIn in) throws BadInput {
+    private Source readReference(JsonIn in) throws BadInput {
         String relative = in.name();
-        return in.source()
-                .findBeside(relative)
-                .orElseThrow(
-                        () ->
-                                in.fault(
-                                        "the name of a file, relative to this one",
-                                        Text.quote(relative)));
+        Optional<Source> other = source.findBeside(relative);
+        return other.orElseThrow(
+                () -> in.fault("a file name relative to this file's folder", Text.quote(relative)));
     }
 
     private void readFabric(JsonIn in) throws BadInput {
-        fabric = FabricReader.read(beside(in), progress);
-        for (int i = 0; i < fabric.pads().size(); i++) {
-            padByName.put(fabric.pads().get(i).name(), i);
-        }
+        fabric = FabricReader.read(readReference(in), progress);
+        padNames = new PadNames(fabric);
     }
 
-    private Port readPort(JsonIn in) throws BadInput {
-        String portName = "";
-        PortDirection direction = PortDirection.OUT;
-        int pad = 0;
-        String setting = "";
-        Members member = in.object(PORT);
-        while (member.next()) {
-            switch (member.name()) {
-                case "name" -> portName = portNames.readNew(in);
-                case "direction" -> direction = in.oneOf(PortDirection.values(), Labels::of);
-                case "pad" -> pad = readPad(in);
-                default -> setting = readSetting(in);
-            }
-        }
-        Pad value = fabric.pads().get(pad);
-        boolean fits =
-                value.directions() == PadDirections.BOTH
-                        || value.directions().name().equals(direction.name());
-        if (!fits) {
-            throw in.fault(
-                    "a direction that pad "
-                            + value.name()
-                            + " allows, "
-                            + Labels.of(value.directions()),
-                    Labels.of(direction));
-        }
-        Port port = new Port(ports.size(), portName, direction, pad, setting);
-        ports.add(port);
-        return port;
+    private void readBoard(JsonIn in) throws BadInput {
+        board = BoardReader.read(readReference(in), fabric, progress);
     }
 
-    private int readPad(JsonIn in) throws BadInput {
-        String padName = in.name();
-        Integer pad = padByName.get(padName);
-        if (pad == null) {
-            throw Names.unknown(in, "pad", padName, () -> fabric.pads().stream().map(Pad::name));
-        }
-        if (usedPads.get(pad)) {
-            throw in.fault("a pad that no other port is on", Text.quote(padName) + " again");
-        }
-        usedPads.set(pad);
-        return pad;
-    }
-
-    private String readSetting(JsonIn in) throws BadInput {
-        String word = in.word();
-        if (!word.isEmpty() && fabric.info().findSetting(word).isEmpty()) {
-            throw Names.unknown(
-                    in,
-                    "driver setting",
-                    word,
-                    () -> fabric.info().settings().stream().map(s -> s.name()));
-        }
-        return word;
+    private void readNets(JsonIn in) throws BadInput {
+        nets = new NetReader(fabric, cells, ports, cellNames, portNames).readAll(in);
     }
 
     private Cell readCell(JsonIn in) throws BadInput {
-        String cellName = "";
+        String cell = "";
         String kind = "";
         int site = 0;
         Map<String, String> settings = Map.of();
         Members member = in.object(CELL);
         while (member.next()) {
             switch (member.name()) {
-                case "name" -> cellName = cellNames.readNew(in);
+                case "name" -> cell = cellNames.readNew(in);
                 case "kind" -> kind = in.word();
                 case "site" -> site = readSite(in);
                 default -> settings = readSettings(in);
@@ -170,25 +115,36 @@ public final class DesignReader {
         SiteView view = fabric.site(site);
         if (!view.accepts().contains(kind)) {
             throw in.fault(
-                    "a kind of cell that site " + view.name() + " takes, one of " + view.accepts(),
-                    Text.quote(kind));
+                    "a kind of cell that site "
+                            + view.name()
+                            + " accepts: "
+                            + (view.accepts().isEmpty()
+                                    ? "none"
+                                    : String.join(", ", view.accepts())),
+                    Nearest.describe(kind, view.accepts().stream()));
         }
-        if (usedSites.get(site)) {
-            throw in.fault("a site that no other cell is on", Text.quote(view.name()) + " again");
+        String before = cellBySite.put(site, cell);
+        if (before != null) {
+            throw in.fault(
+                    "one cell on site " + view.name(),
+                    Text.quote(before) + " and " + Text.quote(cell));
         }
-        usedSites.set(site);
-        Cell cell = new Cell(cells.size(), cellName, kind, site, settings);
-        cells.add(cell);
-        return cell;
+        return new Cell(cellNames.size() - 1, cell, kind, site, settings);
     }
 
     private int readSite(JsonIn in) throws BadInput {
-        String siteName = in.name();
-        int site = fabric.findSite(siteName);
-        if (site == Fabric.NOTHING) {
-            throw in.fault("the name of a site of the fabric", Text.quote(siteName));
+        String site = in.name();
+        int number = fabric.findSite(site);
+        if (number == Fabric.NOTHING) {
+            throw Names.unknown(
+                    in,
+                    "site",
+                    site,
+                    () ->
+                            java.util.stream.IntStream.range(0, fabric.siteCount())
+                                    .mapToObj(s -> fabric.site(s).name()));
         }
-        return site;
+        return number;
     }
 
     private static Map<String, String> readSettings(JsonIn in) throws BadInput {
@@ -196,17 +152,66 @@ public final class DesignReader {
         in.beginObject();
         while (in.more()) {
             String key = in.memberName();
-            if (settings.containsKey(key)) {
-                throw in.faultHere("each setting once", "a second " + Text.quote(key));
+            if (key.isEmpty() || key.length() > padward.fabric.Limits.NAME_LENGTH) {
+                throw in.faultHere(
+                        "a name of 1 to " + padward.fabric.Limits.NAME_LENGTH + " characters",
+                        Text.quote(key));
             }
-            settings.put(key, in.word());
+            if (settings.put(key, in.word()) != null) {
+                throw in.fault("each setting once", "a second " + Text.quote(key));
+            }
         }
         in.endObject();
         return settings;
     }
 
-    private void readNets(JsonIn in) throws BadInput {
-        nets = new NetReader(fabric, cells, cellNames, ports, portNames);
-        nets.read(in);
+    private Port readPort(JsonIn in) throws BadInput {
+        String port = "";
+        PortDirection direction = PortDirection.BOTH;
+        int at = 0;
+        String setting = "";
+        Members member = in.object(PORT);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> port = portNames.readNew(in);
+                case "direction" ->
+                        direction = in.oneOf(PortDirection.values(), PortDirection::label);
+                case "pad" -> at = padNames.readName(in);
+                default -> setting = readDriverSetting(in);
+            }
+        }
+        Pad pad = fabric.pads().get(at);
+        if (!fits(direction, pad.directions())) {
+            throw in.fault(
+                    "a direction that pad " + pad.name() + " has: " + Labels.of(pad.directions()),
+                    Text.quote(direction.label()));
+        }
+        String before = portByPad.put(at, port);
+        if (before != null) {
+            throw in.fault(
+                    "one port on pad " + pad.name(),
+                    Text.quote(before) + " and " + Text.quote(port));
+        }
+        return new Port(portNames.size() - 1, port, direction, at, setting);
+    }
+
+    private static boolean fits(PortDirection port, PadDirections pad) {
+        return switch (port) {
+            case IN -> pad != PadDirections.OUT;
+            case OUT -> pad != PadDirections.IN;
+            case BOTH -> pad == PadDirections.BOTH;
+        };
+    }
+
+    private String readDriverSetting(JsonIn in) throws BadInput {
+        String setting = in.word();
+        if (!setting.isEmpty() && fabric.info().findSetting(setting).isEmpty()) {
+            throw Names.unknown(
+                    in,
+                    "driver setting",
+                    setting,
+                    () -> fabric.info().settings().stream().map(s -> s.name()));
+        }
+        return setting;
     }
 }

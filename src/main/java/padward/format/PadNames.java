@@ -1,0 +1,45 @@
+package padward.format;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import padward.base.BadInput;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/** Finds a fabric's pads by name and by package pin. */
+final class PadNames {
+    private final List<Pad> pads;
+    private final Map<String, Integer> byName = new HashMap<>();
+    private final Map<String, Integer> byPackagePin = new HashMap<>();
+
+    PadNames(Fabric fabric) {
+        this.pads = fabric.pads();
+        for (int i = 0; i < pads.size(); i++) {
+            byName.put(pads.get(i).name(), i);
+            if (!pads.get(i).packagePin().isEmpty()) {
+                byPackagePin.put(pads.get(i).packagePin(), i);
+            }
+        }
+    }
+
+    /** Reads the name of a pad; its index. */
+    int readName(JsonIn in) throws BadInput {
+        String name = in.name();
+        Integer pad = byName.get(name);
+        if (pad == null) {
+            throw Names.unknown(in, "pad", name, () -> pads.stream().map(Pad::name));
+        }
+        return pad;
+    }
+
+    /** Reads a pin of the package; the index of its pad. */
+    int readPackagePin(JsonIn in) throws BadInput {
+        String pin = in.name();
+        Integer pad = byPackagePin.get(pin);
+        if (pad == null) {
+            throw Names.unknown(in, "package pin with a pad", pin, byPackagePin.keySet()::stream);
+        }
+        return pad;
+    }
+}
