@@ -48,7 +48,7 @@ public final class BoardReader {
     /** As {@link #read(Path, Fabric, Progress)}, from any source. */
     public static Board read(Source source, Fabric fabric, Progress progress) throws BadInput {
         Head.expect(source, Head.BOARD);
-        PadNames names = new PadNames(fabric);
+        PadLookup names = new PadLookup(fabric);
         return new BoardReader((in, byPin) -> byPin ? names.readPackagePin(in) : names.readName(in))
                 .run(source, progress);
     }

@@ -37,7 +37,7 @@ public final class DesignReader {
     private String name = "";
     private String note = "";
     private Fabric fabric;
-    private PadNames padNames;
+    private PadLookup padNames;
     private Board board = Board.UNKNOWN;
     private List<Cell> cells = List.of();
     private List<Port> ports = List.of();
@@ -87,7 +87,7 @@ public final class DesignReader {
 
     private void readFabric(JsonIn in) throws BadInput {
         fabric = FabricReader.read(readReference(in), progress);
-        padNames = new PadNames(fabric);
+        padNames = new PadLookup(fabric);
     }
 
     private void readBoard(JsonIn in) throws BadInput {

@@ -8,12 +8,12 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /** Finds a fabric's pads by name and by package pin. */
-final class PadNames {
+final class PadLookup {
     private final List<Pad> pads;
     private final Map<String, Integer> byName = new HashMap<>();
     private final Map<String, Integer> byPackagePin = new HashMap<>();
 
-    PadNames(Fabric fabric) {
+    PadLookup(Fabric fabric) {
         this.pads = fabric.pads();
         for (int i = 0; i < pads.size(); i++) {
             byName.put(pads.get(i).name(), i);
