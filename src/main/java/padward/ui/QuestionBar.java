@@ -65,6 +65,7 @@ final class QuestionBar extends VBox {
         Button ask = new Button("Ask");
         ask.setId("ask-button");
         ask.setDefaultButton(true);
+        ask.setMinWidth(Region.USE_PREF_SIZE);
         ask.setOnAction(e -> model.ask());
         ProgressIndicator wheel = new ProgressIndicator();
         wheel.setPrefSize(20, 20);

@@ -30,6 +30,7 @@ final class TileLayout {
     static final double BOX_X = 0.3;
     static final double BOX_Y = 0.3;
     static final double BOX_RADIUS = 0.13;
+    private static final double RIM_SHIFT = 0.28;
     private static final double LANE = 0.011;
     private static final int LANES = 18;
 
@@ -69,13 +70,23 @@ final class TileLayout {
         return padsInTile.containsKey(tile);
     }
 
-    /** Middle of a tile's switch box. */
+    /**
+     * Middle of a tile's switch box. On the rim it moves inwards, to leave room before the pads.
+     */
     Point box(int tile) {
-        Point out = isRim(tile) ? outward(tile) : new Point(0, 0);
-        // The box moves away from the rim only, so that boxes of a row or column stay in line.
-        double x = out.x() == 0 ? BOX_X : 0.5 - 0.28 * out.x();
-        double y = out.y() == 0 ? BOX_Y : 0.5 - 0.28 * out.y();
-        return new Point(fabric.column(tile) + x, fabric.row(tile) + y);
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        return new Point(
+                column + inTile(column, fabric.columns(), BOX_X),
+                row + inTile(row, fabric.rows(), BOX_Y));
+    }
+
+    /** Boxes of one row or column stay in line, corners of the fabric included. */
+    private static double inTile(int place, int size, double usual) {
+        if (place == 0) {
+            return 0.5 + RIM_SHIFT;
+        }
+        return place == size - 1 ? 0.5 - RIM_SHIFT : usual;
     }
 
     /** A pad's pill. */
