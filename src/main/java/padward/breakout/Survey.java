@@ -6,6 +6,7 @@ import java.util.List;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PortDirection;
 import padward.fabric.Corner;
 import padward.route.Engine;
 
@@ -38,10 +39,29 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             answers.add(asker.answer(new Question(design, net, pad, corner), progress));
         }
         answers.sort(
-                Comparator.comparingInt(Survey::obstacleCount)
+                Comparator.comparing((Answer a) -> a instanceof Answer.NoWay)
+                        .thenComparing(Survey::hazardous)
+                        .thenComparingInt(Survey::obstacleCount)
                         .thenComparingInt(a -> delayPs(a, corner))
                         .thenComparingInt(a -> a.question().pad()));
         return new Survey(net, corner, answers);
+    }
+
+    /**
+     * Whether something else may drive the pad: a part on the board, or whatever feeds an input.
+     */
+    private static boolean hazardous(Answer answer) {
+        Design design = answer.question().design();
+        int pad = answer.question().pad();
+        boolean driven =
+                design.board()
+                        .findWiring(pad)
+                        .map(w -> w.attachments().stream().anyMatch(t -> t.kind().drives()))
+                        .orElse(false);
+        return driven
+                || design.findPortOn(pad)
+                        .map(p -> p.direction() != PortDirection.OUT)
+                        .orElse(false);
     }
 
     private static int obstacleCount(Answer answer) {

@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
             PadsCommand.class,
             CheckCommand.class,
             ExpandCommand.class,
+            MakeCommand.class,
             WindowCommand.class
         })
 public final class Padward implements Runnable {

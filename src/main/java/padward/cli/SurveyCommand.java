@@ -25,8 +25,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "survey",
         mixinStandardHelpOptions = true,
-        description =
-                "Ranks all pads for one net: open ones, then blocked ones, then those without a way.",
+        description = {
+            "Ranks all pads for one net. Pads that the board may drive, or that the design reads,",
+            "stand behind the others; within each, open ones before blocked ones, quick before slow."
+        },
         footer = {
             "",
             "Example:",

@@ -119,7 +119,9 @@ final class JsonIn implements AutoCloseable {
 
     private void expect(JsonToken token, String what) throws BadInput {
         if (peek() != token) {
-            throw faultHere(what, nextAsText());
+            // The place is taken first: to read what stands there is to move past it.
+            String place = reader.getPath();
+            throw faultAt(place, what, nextAsText());
         }
     }
 
@@ -186,7 +188,8 @@ final class JsonIn implements AutoCloseable {
     /** That nothing but white space is left. */
     void end() throws BadInput {
         if (peek() != JsonToken.END_DOCUMENT) {
-            throw faultHere("the end of the file", nextAsText());
+            String place = reader.getPath();
+            throw faultAt(place, "the end of the file", nextAsText());
         }
     }
 

@@ -123,11 +123,12 @@ final class WayPainter {
         g.strokeLine(x - MARK * 0.55, y, x + MARK * 0.55, y);
     }
 
-    /** The name stands on paper of its own, above the mark, inside the view. */
+    /** The name stands on paper of its own, towards the middle of the view, off the pads. */
     private void name(String name, double x, double y) {
         double wide = name.length() * 6.7 + 10;
-        double left = Math.max(4, Math.min(view.width() - wide - 4, x - wide / 2));
-        double top = y > 40 ? y - 34 : y + 14;
+        double beside = x > view.width() / 2 ? x - wide - 10 : x + 10;
+        double left = Math.max(4, Math.min(view.width() - wide - 4, beside));
+        double top = y > 50 ? y - 44 : y + 24;
         g.setFill(palette.paper());
         g.fillRoundRect(left, top, wide, 18, 8, 8);
         g.setStroke(palette.obstacle());

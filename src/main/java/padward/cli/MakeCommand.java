@@ -1,0 +1,96 @@
+package padward.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.format.BoardWriter;
+import padward.format.DesignWriter;
+import padward.format.PatternWriter;
+import padward.synth.Made;
+import padward.synth.Maker;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code make}: an invented fabric with a placed and routed design on it. */
+@Command(
+        name = "make",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Makes an invented fabric of about so many wires, a board, and a placed and routed design.",
+            "The same seed gives the same files."
+        },
+        footer = {"", "Example:", "  padward make --wires 20000 --seed 7 --used 0.6 -o /tmp/made"})
+final class MakeCommand implements Callable<Integer> {
+    private static final int LEAST_WIRES = 5_000;
+    private static final int MOST_WIRES = 20_000_000;
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--wires",
+            required = true,
+            paramLabel = "N",
+            description = "Number of wires, about.")
+    private int wires;
+
+    @Option(
+            names = "--seed",
+            defaultValue = "1",
+            description = "Seed of all choices (${DEFAULT-VALUE}).")
+    private long seed;
+
+    @Option(
+            names = "--used",
+            defaultValue = "0.6",
+            paramLabel = "SHARE",
+            description =
+                    "Share of the logic sites that the design uses, 0 to 0.9 (${DEFAULT-VALUE}).")
+    private double used;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "DIR",
+            description = "Folder to write fabric.json.gz, design.json.gz and board.json to.")
+    private Path folder;
+
+    @Override
+    public Integer call() throws BadInput {
+        if (wires < LEAST_WIRES || wires > MOST_WIRES) {
+            throw new BadInput(
+                    "--wires", "", LEAST_WIRES + " to " + MOST_WIRES, String.valueOf(wires));
+        }
+        if (!(used >= 0 && used <= 0.9)) {
+            throw new BadInput("--used", "", "0 to 0.9", String.valueOf(used));
+        }
+        Made made = Maker.make(wires, seed, used, Progress.NONE);
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException fault) {
+            throw new BadInput(
+                    folder.toString(), "", "a folder that can be made", fault.getMessage());
+        }
+        Design design = made.design();
+        PatternWriter.write(made.spec(), folder.resolve("fabric.json.gz"));
+        BoardWriter.write(design.board(), design.fabric(), folder.resolve("board.json"));
+        DesignWriter.write(
+                design, folder.resolve("design.json.gz"), "fabric.json.gz", "board.json");
+        PrintWriter out = spec.commandLine().getOut();
+        out.printf(
+                "%s: %d vertices, %d cells, %d nets, %d ports%n",
+                folder.resolve("design.json.gz"),
+                design.fabric().vertexCount(),
+                design.cells().size(),
+                design.nets().size(),
+                design.ports().size());
+        out.flush();
+        return Padward.DONE;
+    }
+}

@@ -1,0 +1,183 @@
+package padward.route;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+
+/**
+ * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a
+ * negotiation-based performance-driven router for FPGAs", FPGA'95. Nets may overlap at first; a
+ * vertex that several want grows dearer round by round, (b + h) · p, until all but those that need
+ * it most have gone elsewhere. The paper gives no numbers for the growth of h and p; those here are
+ * ours.
+ *
+ * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves
+ * settled nets alone; and the delay term is left out (A = 0 for all nets).
+ *
+ * <p>Deterministic. One object belongs to one thread; it costs 24 bytes a vertex.
+ */
+public final class NegotiatedRouter {
+    private static final int PRESENT_FACTOR_START = 1;
+    private static final double PRESENT_GROWTH = 1.6;
+    private static final int PRESENT_FACTOR_MOST = 1_000_000;
+
+    private final Fabric fabric;
+    private final BitSet closed;
+    private final DistanceRate rate;
+    private final PathSearch search;
+    private final short[] users;
+    private final int[] history;
+    private final int historyStep;
+    private double presentFactor;
+
+    /**
+     * @param fabric the fabric
+     * @param closed vertices that no net may enter, unless it ends there; not to be changed
+     */
+    public NegotiatedRouter(Fabric fabric, BitSet closed) {
+        this.fabric = fabric;
+        this.closed = closed;
+        this.rate = DistanceRates.of(fabric, Corner.SLOW);
+        this.search = new PathSearch(fabric);
+        this.users = new short[fabric.vertexCount()];
+        this.history = new int[fabric.vertexCount()];
+        this.historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
+    }
+
+    /**
+     * Routes all jobs.
+     *
+     * @param rounds most rounds to negotiate
+     * @return a tree for each job; empty for those that found no way of their own
+     * @throws CancellationException when {@code progress} says so
+     */
+    public List<Optional<RouteTree>> route(List<RouteJob> jobs, int rounds, Progress progress) {
+        List<Optional<RouteTree>> trees = new ArrayList<>();
+        jobs.forEach(j -> trees.add(Optional.empty()));
+        presentFactor = PRESENT_FACTOR_START;
+        for (int round = 0; round < rounds; round++) {
+            int rerouted = 0;
+            for (int i = 0; i < jobs.size(); i++) {
+                if (round == 0 || overlaps(trees.get(i))) {
+                    reroute(jobs, trees, i, progress);
+                    rerouted++;
+                }
+            }
+            progress.report(
+                    (double) (round + 1) / rounds,
+                    "round " + (round + 1) + ", " + rerouted + " nets");
+            if (!raiseHistory(trees)) {
+                return trees;
+            }
+            presentFactor = Math.min(PRESENT_FACTOR_MOST, presentFactor * PRESENT_GROWTH);
+        }
+        giveUpOverlaps(jobs, trees, progress);
+        return trees;
+    }
+
+    private void reroute(
+            List<RouteJob> jobs, List<Optional<RouteTree>> trees, int i, Progress progress) {
+        trees.get(i).ifPresent(t -> use(t, -1));
+        Optional<RouteTree> tree = tree(jobs.get(i), progress);
+        tree.ifPresent(t -> use(t, 1));
+        trees.set(i, tree);
+    }
+
+    /**
+     * What is still shared when the rounds are over is settled net by net, first come first served.
+     */
+    private void giveUpOverlaps(
+            List<RouteJob> jobs, List<Optional<RouteTree>> trees, Progress progress) {
+        presentFactor = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < jobs.size(); i++) {
+            if (overlaps(trees.get(i))) {
+                reroute(jobs, trees, i, progress);
+            }
+        }
+    }
+
+    private Optional<RouteTree> tree(RouteJob job, Progress progress) {
+        RouteTree.Builder tree = new RouteTree.Builder(job.root());
+        List<Integer> onTree = new ArrayList<>(List.of(job.root()));
+        for (int i = 0; i < job.sinkCount(); i++) {
+            int goal = job.sink(i);
+            if (tree.contains(goal)) {
+                continue;
+            }
+            int[] starts = onTree.stream().mapToInt(Integer::intValue).toArray();
+            SearchOutcome outcome =
+                    search.run(
+                            new Starts(starts, new long[starts.length]),
+                            goal,
+                            Corner.SLOW,
+                            (from, to, delay) -> cost(to, delay, goal),
+                            rate.towards(fabric, goal),
+                            progress);
+            if (outcome instanceof SearchOutcome.Cancelled) {
+                throw new CancellationException("stopped on request");
+            }
+            if (!(outcome instanceof SearchOutcome.Found found)) {
+                return Optional.empty();
+            }
+            for (int p = 1; p < found.path().size(); p++) {
+                tree.add(found.path().vertex(p - 1), found.path().vertex(p));
+                onTree.add(found.path().vertex(p));
+            }
+        }
+        return Optional.of(tree.build());
+    }
+
+    /** (b + h) · p of the paper, b being the delay, p growing with those who are there already. */
+    private long cost(int to, int delayPs, int goal) {
+        if (closed.get(to) && to != goal) {
+            return CostModel.CLOSED;
+        }
+        int others = users[to];
+        if (others == 0) {
+            return delayPs + (long) history[to];
+        }
+        if (Double.isInfinite(presentFactor)) {
+            return CostModel.CLOSED;
+        }
+        return (long) ((delayPs + (long) history[to] + historyStep) * (1 + others * presentFactor));
+    }
+
+    private void use(RouteTree tree, int change) {
+        for (int place = 0; place < tree.size(); place++) {
+            users[tree.vertex(place)] += (short) change;
+        }
+    }
+
+    private boolean overlaps(Optional<RouteTree> tree) {
+        if (tree.isEmpty()) {
+            return false;
+        }
+        for (int place = 0; place < tree.get().size(); place++) {
+            if (users[tree.get().vertex(place)] > 1) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Makes each shared vertex dearer; whether there was any. */
+    private boolean raiseHistory(List<Optional<RouteTree>> trees) {
+        BitSet raised = new BitSet();
+        for (Optional<RouteTree> tree : trees) {
+            for (int place = 0; tree.isPresent() && place < tree.get().size(); place++) {
+                int vertex = tree.get().vertex(place);
+                if (users[vertex] > 1 && !raised.get(vertex)) {
+                    raised.set(vertex);
+                    history[vertex] += historyStep * (users[vertex] - 1);
+                }
+            }
+        }
+        return !raised.isEmpty();
+    }
+}

@@ -1,0 +1,86 @@
+package padward.synth;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.PatternFabric;
+import padward.fabric.PatternSpec;
+import padward.fabric.VertexKind;
+
+/** Lays the clock net over the wires that are there for clocks alone, breadth first. */
+final class ClockTree {
+    private ClockTree() {}
+
+    /**
+     * The tree from the clock's driver to all sinks that clock wires reach.
+     *
+     * @param reached takes the sinks that were reached
+     */
+    static RouteTree grow(Plan plan, Plan.PlannedNet clock, BitSet closed, List<Terminal> reached) {
+        Fabric fabric = plan.fabric;
+        Set<String> clockKinds =
+                ((PatternFabric) fabric)
+                        .spec().wires().stream()
+                                .filter(w -> w.use().equals("clock"))
+                                .map(PatternSpec.WireKind::name)
+                                .collect(Collectors.toSet());
+        BitSet goals = new BitSet();
+        clock.sinks.forEach(s -> goals.set(plan.vertexOf(s)));
+        int root = plan.vertexOf(clock.driver);
+        Int2IntOpenHashMap previous = new Int2IntOpenHashMap();
+        previous.put(root, Fabric.NOTHING);
+        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
+        queue.enqueue(root);
+        EdgeCursor edges = fabric.edgesOut();
+        while (!queue.isEmpty()) {
+            int vertex = queue.dequeueInt();
+            if (goals.get(vertex)) {
+                continue;
+            }
+            edges.reset(vertex);
+            while (edges.next()) {
+                int next = edges.other();
+                boolean wire = clockKinds.contains(fabric.wireKind(next));
+                boolean pin = fabric.kind(next) == VertexKind.PIN && !closed.get(next);
+                boolean usable = goals.get(next) || wire || (pin && isOwnInput(fabric, root, next));
+                if (usable && !previous.containsKey(next)) {
+                    previous.put(next, vertex);
+                    queue.enqueue(next);
+                }
+            }
+        }
+        RouteTree.Builder tree = new RouteTree.Builder(root);
+        for (Terminal sink : clock.sinks) {
+            int goal = plan.vertexOf(sink);
+            if (previous.containsKey(goal)) {
+                reached.add(sink);
+                addPath(tree, previous, goal);
+            }
+        }
+        return tree.build();
+    }
+
+    /** Pins on the way are those of the clock pad's own input register only. */
+    private static boolean isOwnInput(Fabric fabric, int root, int pin) {
+        return fabric.tile(root) == fabric.tile(pin)
+                && fabric.site(fabric.siteOf(pin)).name().contains("inreg");
+    }
+
+    private static void addPath(RouteTree.Builder tree, Int2IntOpenHashMap previous, int goal) {
+        IntArrayList path = new IntArrayList();
+        for (int v = goal; !tree.contains(v); v = previous.get(v)) {
+            path.add(v);
+        }
+        for (int i = path.size() - 1; i >= 0; i--) {
+            tree.add(previous.get(path.getInt(i)), path.getInt(i));
+        }
+    }
+}

@@ -1,0 +1,145 @@
+package padward.synth;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import padward.design.Cell;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PadDirections;
+
+/**
+ * Puts ports on pads. Most outputs are held in their IO register sites, as is usual; some go
+ * through. Inputs come in through their IO register sites. One pad brings the clock.
+ */
+final class IoMaker {
+    private static final double OUTPUTS = 0.45;
+    private static final double INPUTS = 0.2;
+    private static final double REGISTERED = 0.8;
+    private static final double SWITCHED = 0.15;
+    private static final int LOOKED_AT = 24;
+
+    private final Plan plan;
+    private final NetlistMaker netlist;
+    private final Random random;
+    private final List<Cell> clocked = new ArrayList<>();
+    private final Set<Integer> usedPins = new HashSet<>();
+
+    IoMaker(Plan plan, NetlistMaker netlist, Random random) {
+        this.plan = plan;
+        this.netlist = netlist;
+        this.random = random;
+    }
+
+    /** Adds ports, IO registers and, last, the clock net. */
+    void make() {
+        Fabric fabric = plan.fabric;
+        int clockPad = clockPad();
+        for (int i = 0; i < fabric.pads().size(); i++) {
+            Pad pad = fabric.pads().get(i);
+            double draw = random.nextDouble();
+            if (i == clockPad || netlist.nodes().isEmpty()) {
+                continue;
+            }
+            boolean inputOnly = pad.directions() == PadDirections.IN;
+            if (!inputOnly && draw < OUTPUTS) {
+                addOutput(i, pad);
+            } else if (draw < OUTPUTS + INPUTS) {
+                addInput(i, pad);
+            }
+        }
+        addClock(clockPad);
+    }
+
+    private int clockPad() {
+        Fabric fabric = plan.fabric;
+        for (int i = 0; i < fabric.pads().size(); i++) {
+            if (fabric.tileType(fabric.pads().get(i).tile()).equals("rim-clock")) {
+                return i;
+            }
+        }
+        throw new IllegalStateException("the fabric has no pad for the clock");
+    }
+
+    private void addOutput(int index, Pad pad) {
+        Plan.PlannedNet source = netNear(pad.tile());
+        Port port = plan.addPort("out_" + pad.packagePin(), PortDirection.OUT, index);
+        Terminal end = new Terminal.PortEnd(port.id());
+        if (random.nextDouble() < REGISTERED) {
+            Cell register = plan.addCell(port.name() + "/keep", "io-register", pad.dataSite());
+            clocked.add(register);
+            source.sinks.add(new Terminal.CellPin(register.id(), "d"));
+            plan.addNet(port.name() + "/kept", new Terminal.CellPin(register.id(), "q"))
+                    .sinks
+                    .add(end);
+        } else {
+            source.sinks.add(end);
+        }
+        if (pad.enableSite() != Fabric.NOTHING && random.nextDouble() < SWITCHED) {
+            Cell enable = plan.addCell(port.name() + "/drive", "io-register", pad.enableSite());
+            clocked.add(enable);
+            netNear(pad.tile()).sinks.add(new Terminal.CellPin(enable.id(), "d"));
+        }
+    }
+
+    /** An input that finds no unused pin near it is left out, port and all. */
+    private void addInput(int index, Pad pad) {
+        Cell reader = nodes().get(near(pad.tile()));
+        // The last input of a node is the one that the netlist is least likely to have used.
+        String free = reader.kind().equals("memory") ? "write" : lastInput(reader);
+        if (!usedPins.add(reader.id())) {
+            return;
+        }
+        Terminal pin = new Terminal.CellPin(reader.id(), free);
+        if (netlist.isUsed(pin)) {
+            return;
+        }
+        Port port = plan.addPort("in_" + pad.packagePin(), PortDirection.IN, index);
+        plan.addNet(port.name(), new Terminal.PortEnd(port.id())).sinks.add(pin);
+    }
+
+    private static String lastInput(Cell cell) {
+        return cell.kind().equals("multiplier") ? "b[3]" : "in[3]";
+    }
+
+    private List<Cell> nodes() {
+        return netlist.nodes();
+    }
+
+    private Plan.PlannedNet netNear(int tile) {
+        List<Plan.PlannedNet> nets = netlist.netsOf(near(tile));
+        return nets.get(random.nextInt(nets.size()));
+    }
+
+    /** The nearest of some nodes drawn at random. */
+    private int near(int tile) {
+        int best = 0;
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < LOOKED_AT; i++) {
+            int node = random.nextInt(nodes().size());
+            int at = plan.fabric.site(nodes().get(node).site()).tile();
+            int distance =
+                    Math.abs(plan.fabric.column(at) - plan.fabric.column(tile))
+                            + Math.abs(plan.fabric.row(at) - plan.fabric.row(tile));
+            if (distance < least) {
+                least = distance;
+                best = node;
+            }
+        }
+        return best;
+    }
+
+    private void addClock(int pad) {
+        Port port = plan.addPort("clk", PortDirection.IN, pad);
+        Plan.PlannedNet clock = plan.addNet("clk", new Terminal.PortEnd(port.id()));
+        nodes().stream()
+                .filter(c -> c.kind().equals("register") || c.kind().equals("memory"))
+                .forEach(c -> clock.sinks.add(new Terminal.CellPin(c.id(), "clk")));
+        clocked.forEach(c -> clock.sinks.add(new Terminal.CellPin(c.id(), "clk")));
+    }
+}

@@ -1,0 +1,219 @@
+package padward.synth;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.IndexMap;
+import padward.fabric.IndexPair;
+import padward.fabric.PadDirections;
+import padward.fabric.PatternSpec.PadGroup;
+import padward.fabric.PatternSpec.PinGroup;
+import padward.fabric.PatternSpec.Rule;
+import padward.fabric.PatternSpec.SiteGroup;
+import padward.fabric.PatternSpec.Through;
+import padward.fabric.PatternSpec.TileType;
+import padward.fabric.PinDirection;
+import padward.fabric.Topology;
+
+/** The tile types of made fabrics. */
+final class TileTypes {
+    private static final List<String> ONES = List.of("e1", "w1", "n1", "s1");
+    private static final List<String> TWOS = List.of("e2", "w2", "n2", "s2");
+    private static final List<String> SIXES = List.of("e6", "w6", "n6", "s6");
+    private static final Delay BOX = new Delay(40, 70);
+    private static final Delay PIN = new Delay(30, 50);
+    private static final Delay CLOCK = new Delay(20, 35);
+    private static final Delay AROUND = new Delay(180, 300);
+
+    private TileTypes() {}
+
+    static List<TileType> all(int pads) {
+        return List.of(
+                type("corner", List.of(), List.of(), boxRules(), List.of()),
+                block("logic", logic()),
+                block("memory", memory()),
+                block("multiplier", multiplier()),
+                type("spine", List.of(), List.of(), spineRules(), List.of("ck_n")),
+                rim("rim", pads, List.of()),
+                rim("rim-around", pads, aroundRules(pads)),
+                rim("rim-clock", pads, clockSourceRules()),
+                rim("rim-top", pads, spread("ck_n", List.of("ck_e", "ck_w"))));
+    }
+
+    private static TileType type(
+            String name,
+            List<SiteGroup> sites,
+            List<PadGroup> pads,
+            List<Rule> rules,
+            List<String> moreWires) {
+        List<String> wires =
+                Stream.of(ONES, TWOS, SIXES, List.of("ck_e", "ck_w"), moreWires)
+                        .flatMap(List::stream)
+                        .toList();
+        return new TileType(name, wires, sites, pads, rules);
+    }
+
+    private static TileType block(String name, SiteGroup site) {
+        List<Rule> rules = new ArrayList<>(boxRules());
+        for (PinGroup pin : site.pins()) {
+            String pins = site.name() + "." + pin.name();
+            if (pin.name().equals("clk")) {
+                rules.addAll(spread("ck_e", List.of(pins)));
+                rules.addAll(spread("ck_w", List.of(pins)));
+            } else if (pin.direction() == PinDirection.IN) {
+                rules.addAll(toPins(pins));
+            } else {
+                rules.addAll(fromPins(pins));
+            }
+        }
+        return type(name, List.of(site), List.of(), rules, List.of());
+    }
+
+    private static SiteGroup logic() {
+        return new SiteGroup(
+                "cell",
+                2,
+                "logic",
+                List.of("lookup-table", "register"),
+                List.of(in("in", 4), in("clk", 1), out("out", 1)),
+                List.of(new Through("in", "out", new Delay(90, 160))));
+    }
+
+    private static SiteGroup memory() {
+        return new SiteGroup(
+                "memory",
+                1,
+                "memory",
+                List.of("memory"),
+                List.of(in("address", 4), in("data", 4), in("write", 1), in("clk", 1), out("q", 4)),
+                List.of());
+    }
+
+    private static SiteGroup multiplier() {
+        return new SiteGroup(
+                "multiplier",
+                1,
+                "multiplier",
+                List.of("multiplier"),
+                List.of(in("a", 4), in("b", 4), out("p", 8)),
+                List.of());
+    }
+
+    private static TileType rim(String name, int pads, List<Rule> more) {
+        List<Rule> rules = new ArrayList<>(boxRules());
+        for (String register : List.of("outreg", "enreg", "inreg")) {
+            rules.addAll(spread("ck_e", List.of(register + ".clk")));
+            rules.addAll(spread("ck_w", List.of(register + ".clk")));
+        }
+        rules.addAll(toPins("outreg.d"));
+        rules.addAll(toPins("enreg.d"));
+        rules.addAll(fromPins("inreg.q"));
+        rules.add(joint("outreg.q", "pad", new Delay(20, 30)));
+        rules.add(joint("pad", "inreg.d", new Delay(250, 400)));
+        rules.addAll(more);
+        List<SiteGroup> sites =
+                List.of(register("outreg", pads), register("enreg", pads), register("inreg", pads));
+        PadGroup pad = new PadGroup("pad", pads, PadDirections.BOTH, "outreg", "enreg", "lv33-8");
+        boolean spine = name.equals("rim-clock");
+        return type(name, sites, List.of(pad), rules, spine ? List.of("ck_n") : List.of());
+    }
+
+    private static SiteGroup register(String name, int count) {
+        return new SiteGroup(
+                name,
+                count,
+                "io-register",
+                List.of("io-register"),
+                List.of(in("d", 1), in("clk", 1), out("q", 1)),
+                List.of(new Through("d", "q", new Delay(130, 220))));
+    }
+
+    private static PinGroup in(String name, int count) {
+        return new PinGroup(name, count, PinDirection.IN);
+    }
+
+    private static PinGroup out(String name, int count) {
+        return new PinGroup(name, count, PinDirection.OUT);
+    }
+
+    private static List<Rule> boxRules() {
+        List<Rule> rules = new ArrayList<>();
+        box(rules, ONES, Topology.WILTON);
+        box(rules, TWOS, Topology.UNIVERSAL);
+        box(rules, SIXES, Topology.UNIVERSAL);
+        for (List<String> longer : List.of(TWOS, SIXES)) {
+            for (String from : longer) {
+                for (String to : ONES) {
+                    if (!opposite(from, to)) {
+                        rules.add(toggle(from, to, new IndexMap.Spread(1, 1), BOX));
+                        rules.add(toggle(to, from, new IndexMap.Spread(2, 1), BOX));
+                    }
+                }
+            }
+        }
+        rules.add(toggle("ck_e", "ck_e", new IndexMap.Same(), CLOCK));
+        rules.add(toggle("ck_w", "ck_w", new IndexMap.Same(), CLOCK));
+        return rules;
+    }
+
+    private static void box(List<Rule> rules, List<String> wires, Topology topology) {
+        for (String from : wires) {
+            for (String to : wires) {
+                if (!opposite(from, to)) {
+                    rules.add(toggle(from, to, new IndexMap.ByTopology(topology), BOX));
+                }
+            }
+        }
+    }
+
+    /** A wire does not turn back to where it came from. */
+    private static boolean opposite(String one, String other) {
+        String pair = one.substring(0, 1) + other.charAt(0);
+        return List.of("ew", "we", "ns", "sn").contains(pair);
+    }
+
+    private static List<Rule> spineRules() {
+        List<Rule> rules = new ArrayList<>(boxRules());
+        rules.addAll(spread("ck_n", List.of("ck_n", "ck_e", "ck_w")));
+        return rules;
+    }
+
+    private static List<Rule> clockSourceRules() {
+        return spread("inreg.q", List.of("ck_n", "ck_e", "ck_w", "outreg.clk", "enreg.clk"));
+    }
+
+    private static List<Rule> spread(String from, List<String> targets) {
+        return targets.stream().map(t -> toggle(from, t, new IndexMap.All(), CLOCK)).toList();
+    }
+
+    private static List<Rule> toPins(String pins) {
+        return Stream.concat(ONES.stream(), TWOS.stream())
+                .map(w -> toggle(w, pins, new IndexMap.Spread(2, 1), PIN))
+                .toList();
+    }
+
+    private static List<Rule> fromPins(String pins) {
+        return Stream.of(ONES, TWOS, SIXES)
+                .flatMap(List::stream)
+                .map(w -> toggle(pins, w, new IndexMap.Spread(1, 1), PIN))
+                .toList();
+    }
+
+    private static List<Rule> aroundRules(int pads) {
+        List<IndexPair> pairs = new ArrayList<>();
+        for (int i = 0; i < pads; i++) {
+            pairs.add(new IndexPair(i + 1, i));
+        }
+        return ONES.stream().map(w -> toggle(w, "pad", new IndexMap.Pairs(pairs), AROUND)).toList();
+    }
+
+    private static Rule toggle(String from, String to, IndexMap map, Delay delay) {
+        return new Rule(from, to, map, EdgeKind.SWITCH, delay);
+    }
+
+    private static Rule joint(String from, String to, Delay delay) {
+        return new Rule(from, to, new IndexMap.Same(), EdgeKind.JOINT, delay);
+    }
+}

@@ -1,0 +1,71 @@
+package padward.format;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.Progress;
+
+/** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
+class SchemaTest {
+    private static Schema schema(String name) throws Exception {
+        try (InputStream in = FabricReader.class.getResourceAsStream(name + ".schema.json")) {
+            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(text, InputFormat.JSON);
+        }
+    }
+
+    private static String text(Path file) throws Exception {
+        try (InputStream raw = Files.newInputStream(file);
+                InputStream in = file.toString().endsWith(".gz") ? new GZIPInputStream(raw) : raw) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "fabric, fixtures/small/only.fabric.json",
+        "fabric, fixtures/small/around.fabric.json",
+        "design, fixtures/small/only.design.json",
+        "design, fixtures/small/around.design.json",
+        "board, fixtures/small/board.json",
+        "fabric, fixtures/workbench/fabric.json.gz",
+        "board, fixtures/workbench/board.json"
+    })
+    void theExamplesFit(String schema, Path file) throws Exception {
+        assertThat(schema(schema).validate(text(file), InputFormat.JSON)).isEmpty();
+    }
+
+    @Test
+    void anExpandedFabricFits(@TempDir Path folder) throws Exception {
+        Path file = folder.resolve("explicit.json");
+        FabricWriter.write(
+                FabricReader.read(Path.of("fixtures/small/only.fabric.json"), Progress.NONE), file);
+        assertThat(schema("fabric").validate(text(file), InputFormat.JSON)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "board; {\"format\": \"padward-board/1\", \"name\": \"b\"}",
+                "board; {\"format\": \"padward-board/1\", \"name\": \"b\", \"pads\": [{}]}",
+                "design; {\"format\": \"padward-design/1\", \"name\": 7, \"fabric\": \"f\"}",
+                "fabric; {\"format\": \"padward-fabric/1\", \"form\": \"other\", \"name\": \"f\"}"
+            })
+    void wrongOnesDoNot(String schema, String text) throws Exception {
+        assertThat(schema(schema).validate(text, InputFormat.JSON)).isNotEmpty();
+    }
+}
