@@ -20,10 +20,6 @@ import padward.fabric.SitePin;
 final class ExplicitReader {
     private static final Shape TILE = Shape.of("at!", "type!");
     private static final Shape WIRE = Shape.of("name!", "from!", "to", "kind", "use");
-    private static final Shape SITE =
-            Shape.of("name!", "at!", "kind!", "accepts", "pins!", "through");
-    private static final Shape PIN = Shape.of("name!", "direction!");
-    private static final Shape THROUGH = Shape.of("from!", "to!", "delay_ps!");
     private static final Shape PAD =
             Shape.of(
                     "name!",
@@ -34,17 +30,6 @@ final class ExplicitReader {
                     "data",
                     "enable",
                     "setting");
-
-    private record Site(
-            int number,
-            String name,
-            int tile,
-            String kind,
-            List<String> accepts,
-            List<SitePin> pins,
-            List<Through> through) {}
-
-    private record Through(String from, String to, Delay delay) {}
 
     private final InfoParts info = new InfoParts();
     private final Set<String> packagePins = new HashSet<>();
@@ -73,14 +58,6 @@ final class ExplicitReader {
         return builder;
     }
 
-    private int readTile(JsonIn in) throws BadInput {
-        in.beginArray();
-        int column = in.integer(0, info.columns() - 1);
-        int row = in.integer(0, info.rows() - 1);
-        in.endArray();
-        return row * info.columns() + column;
-    }
-
     private void readTiles(JsonIn in) throws BadInput {
         in.beginArray();
         while (in.more()) {
@@ -89,7 +66,7 @@ final class ExplicitReader {
             Members member = in.object(TILE);
             while (member.next()) {
                 switch (member.name()) {
-                    case "at" -> tile = readTile(in);
+                    case "at" -> tile = info.readTile(in);
                     default -> type = in.word();
                 }
             }
@@ -113,8 +90,8 @@ final class ExplicitReader {
             while (member.next()) {
                 switch (member.name()) {
                     case "name" -> name = in.name();
-                    case "from" -> from = readTile(in);
-                    case "to" -> to = readTile(in);
+                    case "from" -> from = info.readTile(in);
+                    case "to" -> to = info.readTile(in);
                     case "kind" -> kind = in.word();
                     default -> in.word(); // "use" is for people; the graph says where it leads
                 }
@@ -142,78 +119,21 @@ final class ExplicitReader {
     }
 
     private void readSites(JsonIn in) throws BadInput {
-        List<Site> sites = new ArrayList<>();
+        List<ListedSite> sites = new ArrayList<>();
         in.beginArray();
         while (in.more()) {
-            sites.add(readSite(in, sites.size()));
+            sites.add(ListedSite.read(in, sites.size(), info));
+            count(in, sites.get(sites.size() - 1).pins().size());
         }
         in.endArray();
         // the builder numbers sites tile by tile, the file need not
-        sites.sort(Comparator.comparingInt(Site::tile));
-        for (Site site : sites) {
+        sites.sort(Comparator.comparingInt(ListedSite::tile));
+        for (ListedSite site : sites) {
             addSite(in, site);
         }
     }
 
-    private Site readSite(JsonIn in, int number) throws BadInput {
-        String name = "";
-        int tile = 0;
-        String kind = "";
-        List<String> accepts = List.of();
-        List<SitePin> pins = List.of();
-        List<Through> through = List.of();
-        Members member = in.object(SITE);
-        while (member.next()) {
-            switch (member.name()) {
-                case "name" -> name = in.name();
-                case "at" -> tile = readTile(in);
-                case "kind" -> kind = in.word();
-                case "accepts" -> accepts = info.readAccepts(in);
-                case "pins" -> pins = in.list(ExplicitReader::readPin);
-                default -> through = in.list(ExplicitReader::readThrough);
-            }
-        }
-        count(in, pins.size());
-        return new Site(number, name, tile, kind, accepts, pins, through);
-    }
-
-    private static SitePin readPin(JsonIn in) throws BadInput {
-        String name = "";
-        PinDirection direction = PinDirection.IN;
-        Members member = in.object(PIN);
-        while (member.next()) {
-            switch (member.name()) {
-                case "name" -> name = readWord(in);
-                default -> direction = in.oneOf(PinDirection.values(), Labels::of);
-            }
-        }
-        return new SitePin(name, direction);
-    }
-
-    private static String readWord(JsonIn in) throws BadInput {
-        String word = in.word();
-        if (word.isEmpty()) {
-            throw in.fault("a name", "an empty text");
-        }
-        return word;
-    }
-
-    private static Through readThrough(JsonIn in) throws BadInput {
-        String from = "";
-        String to = "";
-        Delay delay = Delay.ZERO;
-        Members member = in.object(THROUGH);
-        while (member.next()) {
-            switch (member.name()) {
-                case "from" -> from = in.word();
-                case "to" -> to = in.word();
-                default -> delay = in.delay();
-            }
-        }
-        return new Through(from, to, delay);
-    }
-
-    private void addSite(JsonIn in, Site site) throws BadInput {
+    private void addSite(JsonIn in, ListedSite site) throws BadInput {
         String place = "$.sites[" + site.number() + "]";
         int id =
                 builder()
@@ -226,7 +146,7 @@ final class ExplicitReader {
                     Text.quote(site.name()) + " or one of its pins again");
         }
         for (int i = 0; i < site.through().size(); i++) {
-            Through way = site.through().get(i);
+            ListedSite.Through way = site.through().get(i);
             String at = place + ".through[" + i + "]";
             int from = pin(in, site, way.from(), at + ".from", PinDirection.IN);
             int to = pin(in, site, way.to(), at + ".to", PinDirection.OUT);
@@ -236,7 +156,7 @@ final class ExplicitReader {
         }
     }
 
-    private int pin(JsonIn in, Site site, String name, String place, PinDirection direction)
+    private int pin(JsonIn in, ListedSite site, String name, String place, PinDirection direction)
             throws BadInput {
         String expected = "the name of an " + Labels.of(direction) + " pin of the site";
         for (SitePin pin : site.pins()) {
@@ -269,7 +189,7 @@ final class ExplicitReader {
         while (member.next()) {
             switch (member.name()) {
                 case "name" -> name = in.name();
-                case "at" -> tile = readTile(in);
+                case "at" -> tile = info.readTile(in);
                 case "packagePin" -> packagePin = readPackagePin(in, packagePins);
                 case "bank" -> bank = info.readOptional(in, info.banks, "bank");
                 case "directions" -> directions = in.oneOf(PadDirections.values(), Labels::of);

@@ -67,6 +67,15 @@ final class InfoParts {
         }
     }
 
+    /** {@code [column, row]} inside the grid; the number of the tile. */
+    int readTile(JsonIn in) throws BadInput {
+        in.beginArray();
+        int column = in.integer(0, columns - 1);
+        int row = in.integer(0, rows - 1);
+        in.endArray();
+        return row * columns + column;
+    }
+
     private CellKind readKind(JsonIn in) throws BadInput {
         String kind = "";
         boolean holdsState = false;

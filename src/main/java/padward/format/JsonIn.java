@@ -1,145 +1,30 @@
 package padward.format;
 
-import com.google.gson.Strictness;
-import com.google.gson.stream.JsonReader;
 import com.google.gson.stream.JsonToken;
-import java.io.BufferedInputStream;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.zip.GZIPInputStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Delay;
 
 /**
- * A stream of JSON (RFC 8259) in which every surprise becomes a {@link BadInput} with its place.
- * Nothing of the file is kept but the common words, which are shared. Belongs to one thread.
+ * The values of a stream of JSON, each checked as it is read. Nothing of the file is kept but the
+ * common words, which are shared. Belongs to one thread.
  */
-final class JsonIn implements AutoCloseable {
-    private static final int BUFFER = 1 << 16;
-
+final class JsonIn extends JsonStream {
     /**
      * Words shared at most; kinds and settings are few, and a strange file must not fill memory.
      */
     private static final int SHARED = 10_000;
 
-    private final Source source;
-    private final JsonReader reader;
     private final Map<String, String> shared = new HashMap<>();
 
-    /** Opens the source; a byte order mark at its start is passed over. */
     JsonIn(Source source, Progress progress) throws BadInput {
-        this.source = source;
-        InputStream raw = null;
-        try {
-            raw = new MeteredStream(source.open(), source, progress);
-            InputStream plain =
-                    source.zipped()
-                            ? new GZIPInputStream(raw, BUFFER)
-                            : new BufferedInputStream(raw, BUFFER);
-            this.reader = new JsonReader(new BoundedText(utf8(plain)));
-        } catch (IOException e) {
-            closeQuietly(raw);
-            throw IoFaults.describe(source, e);
-        }
-        reader.setStrictness(Strictness.STRICT);
-        reader.setNestingLimit(Limits.NESTING);
-    }
-
-    private static Reader utf8(InputStream bytes) throws IOException {
-        Reader text =
-                new BufferedReader(
-                        new InputStreamReader(
-                                bytes,
-                                StandardCharsets.UTF_8
-                                        .newDecoder()
-                                        .onMalformedInput(CodingErrorAction.REPORT)
-                                        .onUnmappableCharacter(CodingErrorAction.REPORT)),
-                        BUFFER);
-        text.mark(1);
-        if (text.read() != '\uFEFF') {
-            text.reset();
-        }
-        return text;
-    }
-
-    private static void closeQuietly(InputStream stream) {
-        try {
-            if (stream != null) {
-                stream.close();
-            }
-        } catch (IOException e) {
-            // the fault that led here is the one to tell
-        }
-    }
-
-    /** A fault of the value just read. */
-    BadInput fault(String expected, String found) {
-        return faultAt(reader.getPreviousPath(), expected, found);
-    }
-
-    /** A fault of the value that comes next, or of the member whose name was just read. */
-    BadInput faultHere(String expected, String found) {
-        return faultAt(reader.getPath(), expected, found);
-    }
-
-    /** A fault at a place noted before. */
-    BadInput faultAt(String place, String expected, String found) {
-        return new BadInput(source.label(), place, expected, found);
-    }
-
-    /** The place of the value just read. */
-    String place() {
-        return reader.getPreviousPath();
-    }
-
-    /** What is read. */
-    Source source() {
-        return source;
-    }
-
-    JsonToken peek() throws BadInput {
-        try {
-            return reader.peek();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
-    }
-
-    private void expect(JsonToken token, String what) throws BadInput {
-        if (peek() != token) {
-            // The place is taken first: to read what stands there is to move past it.
-            String place = reader.getPath();
-            throw faultAt(place, what, nextAsText());
-        }
-    }
-
-    private String nextAsText() throws BadInput {
-        try {
-            return switch (peek()) {
-                case STRING -> "the text " + Text.quote(reader.nextString());
-                case NUMBER -> "the number " + reader.nextString();
-                case BOOLEAN -> Boolean.toString(reader.nextBoolean());
-                case NULL -> "null";
-                case BEGIN_ARRAY -> "an array";
-                case BEGIN_OBJECT -> "an object";
-                case END_ARRAY -> "the end of the array";
-                default -> "the end";
-            };
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
+        super(source, progress);
     }
 
     /** Opens an object. */
@@ -148,62 +33,14 @@ final class JsonIn implements AutoCloseable {
         return new Members(this, shape);
     }
 
-    void beginObject() throws BadInput {
-        expect(JsonToken.BEGIN_OBJECT, "an object");
-        run(reader::beginObject);
-    }
-
-    void endObject() throws BadInput {
-        run(reader::endObject);
-    }
-
-    void beginArray() throws BadInput {
-        expect(JsonToken.BEGIN_ARRAY, "an array");
-        run(reader::beginArray);
-    }
-
-    /** Closes an array; more elements than expected are a fault. */
-    void endArray() throws BadInput {
-        expect(JsonToken.END_ARRAY, "the end of the array");
-        run(reader::endArray);
-    }
-
-    boolean more() throws BadInput {
-        JsonToken token = peek();
-        return token != JsonToken.END_ARRAY && token != JsonToken.END_OBJECT;
-    }
-
-    String memberName() throws BadInput {
-        try {
-            return reader.nextName();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
-    }
-
-    void skip() throws BadInput {
-        run(reader::skipValue);
-    }
-
-    /** That nothing but white space is left. */
-    void end() throws BadInput {
-        if (peek() != JsonToken.END_DOCUMENT) {
-            throw faultHere("the end of the file", nextAsText());
-        }
-    }
-
     /** A text of any kind. */
     String text(int longest) throws BadInput {
         expect(JsonToken.STRING, "a text");
-        try {
-            String text = reader.nextString();
-            if (text.length() > longest) {
-                throw fault("at most " + longest + " characters", text.length() + " characters");
-            }
-            return text;
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
+        String text = scalar();
+        if (text.length() > longest) {
+            throw fault("at most " + longest + " characters", text.length() + " characters");
         }
+        return text;
     }
 
     /** A name: not empty, no control characters. */
@@ -247,11 +84,7 @@ final class JsonIn implements AutoCloseable {
 
     boolean flag() throws BadInput {
         expect(JsonToken.BOOLEAN, "true or false");
-        try {
-            return reader.nextBoolean();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
+        return truth();
     }
 
     /** A whole number of a range, both ends included. */
@@ -282,11 +115,7 @@ final class JsonIn implements AutoCloseable {
 
     private String number(String what) throws BadInput {
         expect(JsonToken.NUMBER, what);
-        try {
-            return reader.nextString();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
+        return scalar();
     }
 
     /** {@code [fast, slow]} in picoseconds. */
@@ -334,22 +163,5 @@ final class JsonIn implements AutoCloseable {
     /** How one element is read. */
     interface Element<T> {
         T read(JsonIn in) throws BadInput;
-    }
-
-    private interface Step {
-        void run() throws IOException;
-    }
-
-    private void run(Step step) throws BadInput {
-        try {
-            step.run();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
-    }
-
-    @Override
-    public void close() throws BadInput {
-        run(reader::close);
     }
 }

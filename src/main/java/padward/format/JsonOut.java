@@ -35,7 +35,9 @@ final class JsonOut {
      */
     static void write(Path file, Body body) throws BadInput {
         Path target = file.toAbsolutePath();
-        Path beside = target.resolveSibling(target.getFileName() + ".part");
+        Path beside =
+                target.resolveSibling(
+                        target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
         try {
             writeTo(beside, target.toString().endsWith(".gz"), body);
             Files.move(

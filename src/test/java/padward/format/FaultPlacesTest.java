@@ -20,7 +20,7 @@ import padward.base.BadInput;
 /**
  * One fault at a time put into sound, invented files: the message names the place and the words.
  */
-class FaultsTest {
+class FaultPlacesTest {
     private static final String FABRIC =
             """
             {"format":"padward-fabric/1","form":"explicit","name":"f","note":"Invented.",
