@@ -1,0 +1,73 @@
+package padward.bench;
+
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Asker;
+import padward.breakout.Question;
+import padward.breakout.Survey;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadNames;
+import padward.fabric.Corner;
+import padward.format.DesignReader;
+import padward.route.Engine;
+
+/** One question, and one survey, on the workbench example: our search beside JGraphT's Dijkstra. */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Warmup(iterations = 3, time = 2)
+@Measurement(iterations = 5, time = 2)
+public class AskBench {
+    /** Pads: an open one near by, an open one across the chip, and a blocked one. */
+    @Param({"E49", "S28", "S7"})
+    public String pad;
+
+    private Asker own;
+    private Asker reference;
+    private Question question;
+
+    /** Reads the example. */
+    @Setup
+    public void read() throws BadInput {
+        Design design =
+                DesignReader.read(
+                        Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+        Net net = design.findNet("valve/guard/acc[3]").orElseThrow();
+        question = new Question(design, net, PadNames.find(design, pad).get(0), Corner.SLOW);
+        own = new Asker(design.fabric(), Engine.OWN);
+        reference = new Asker(design.fabric(), Engine.REFERENCE);
+    }
+
+    /** The project's own search. */
+    @Benchmark
+    public Answer askOwn() {
+        return own.answer(question, Progress.NONE);
+    }
+
+    /** JGraphT's Dijkstra on the same graph. */
+    @Benchmark
+    public Answer askReference() {
+        return reference.answer(question, Progress.NONE);
+    }
+
+    /** All pads by sweeps. */
+    @Benchmark
+    public Survey survey() {
+        return Survey.of(
+                question.design(), question.net(), Corner.SLOW, Engine.OWN, Progress.NONE);
+    }
+}
