@@ -84,12 +84,13 @@ final class MakeCommand implements Callable<Integer> {
                 design, folder.resolve("design.json.gz"), "fabric.json.gz", "board.json");
         PrintWriter out = spec.commandLine().getOut();
         out.printf(
-                "%s: %d vertices, %d cells, %d nets, %d ports%n",
+                "%s: %d vertices, %d cells, %d nets, %d ports; %d nets left out%n",
                 folder.resolve("design.json.gz"),
                 design.fabric().vertexCount(),
                 design.cells().size(),
                 design.nets().size(),
-                design.ports().size());
+                design.ports().size(),
+                made.leftOut());
         out.flush();
         return Padward.DONE;
     }

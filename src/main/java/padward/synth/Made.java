@@ -8,5 +8,6 @@ import padward.fabric.PatternSpec;
  *
  * @param spec the fabric's pattern
  * @param design the design on the fabric of that pattern, with its board
+ * @param leftOut how many nets found no way of their own and are not in the design
  */
-public record Made(PatternSpec spec, Design design) {}
+public record Made(PatternSpec spec, Design design, int leftOut) {}

@@ -53,7 +53,7 @@ public final class Maker {
                         plan.cells,
                         nets,
                         plan.ports);
-        return new Made(spec, design);
+        return new Made(spec, design, plan.nets.size() - nets.size());
     }
 
     private static Fabric compile(PatternSpec spec) {
