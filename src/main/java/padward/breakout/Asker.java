@@ -12,16 +12,14 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.VertexKind;
+import padward.route.Barrier;
 import padward.route.CostModel;
-import padward.route.DistanceRates;
 import padward.route.Engine;
-import padward.route.FreeWays;
-import padward.route.LowerBound;
 import padward.route.PathSearch;
-import padward.route.PricedWays;
 import padward.route.ReferenceSearch;
 import padward.route.SearchOutcome;
 import padward.route.Starts;
+import padward.route.TwoEnded;
 import padward.timing.TreeDelays;
 
 /**
@@ -87,13 +85,11 @@ public final class Asker {
         WayBuilder ways = new WayBuilder(question, availability);
         Starts starts = starts(question);
 
-        CostModel overFree = new FreeWays(availability.unusable());
-        SearchOutcome free = finder.find(starts, overFree, letGo);
+        SearchOutcome free = finder.find(starts, availability.overFree(), letGo);
         if (free instanceof SearchOutcome.Found found) {
             return new Answer.Open(question, ways.build(found.path(), letGo), letGo, cautions);
         }
-        CostModel priced = new PricedWays(availability.closed(), availability::obstacleAt);
-        SearchOutcome freed = finder.find(starts, priced, letGo);
+        SearchOutcome freed = finder.find(starts, availability.atAPrice(), letGo);
         if (freed instanceof SearchOutcome.Found found) {
             Way way = ways.build(found.path(), letGo);
             return new Answer.Blocked(question, way, ways.obstacles(way), letGo, cautions);
@@ -114,13 +110,11 @@ public final class Asker {
     private SearchOutcome run(
             Question question, Starts starts, CostModel model, Progress progress) {
         int goal = question.padValue().vertex();
-        SearchOutcome outcome;
-        if (engine == Engine.REFERENCE) {
-            outcome = ReferenceSearch.run(fabric, starts, goal, question.corner(), model);
-        } else {
-            LowerBound bound = DistanceRates.of(fabric, question.corner()).towards(fabric, goal);
-            outcome = search.run(starts, goal, question.corner(), model, bound, progress);
-        }
+        SearchOutcome outcome =
+                engine == Engine.REFERENCE
+                        ? ReferenceSearch.run(fabric, starts, goal, question.corner(), model)
+                        : TwoEnded.run(
+                                search, fabric, starts, goal, question.corner(), model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");
         }
@@ -128,7 +122,7 @@ public final class Asker {
     }
 
     /** Whether the net's signal gets onto any wire at all tells the two reasons apart. */
-    private NoWayReason reason(Starts starts, BitSet closed) {
+    private NoWayReason reason(Starts starts, Barrier closed) {
         BitSet seen = new BitSet(fabric.vertexCount());
         IntArrayList open = new IntArrayList();
         for (int i = 0; i < starts.size(); i++) {

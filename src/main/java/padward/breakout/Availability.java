@@ -1,66 +1,118 @@
 package padward.breakout;
 
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.route.Barrier;
+import padward.route.FreeWays;
+import padward.route.PricedWays;
 
 /**
  * What a breakout of one net may use, in three kinds: free vertices; vertices held by occupants
  * that could be freed; vertices closed at any price, because they belong to the net itself or to
- * the cell that drives it.
+ * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
  */
 final class Availability {
+    private static final BitSet EMPTY = new BitSet();
+
     private final Occupancy occupancy;
-    private final BitSet held;
-    private final BitSet closed;
+    private final IntSet closed = new IntOpenHashSet();
+    private final IntSet letGo = new IntOpenHashSet();
 
     Availability(Design design, Net net, Optional<LetGo> letGo) {
         this.occupancy = design.occupancy();
-        this.held = occupancy.toBits();
-        this.closed = new BitSet(design.fabric().vertexCount());
-        letGo.ifPresent(l -> l.vertices().forEach(held::clear));
-        for (int place = 0; place < net.route().size(); place++) {
-            closed.set(net.route().vertex(place));
+        letGo.ifPresent(l -> this.letGo.addAll(l.vertices()));
+        RouteTree tree = net.route();
+        for (int place = 0; place < tree.size(); place++) {
+            closed.add(tree.vertex(place));
+            closeSiteGoneThrough(design.fabric(), net, tree.vertex(place));
         }
         if (net.driver() instanceof Terminal.CellPin at) {
             closePins(design.fabric(), design.cells().get(at.cell()));
         }
-        // A site that the net itself goes through has other pins, which no other way may use.
-        for (int v = held.nextSetBit(0); v >= 0; v = held.nextSetBit(v + 1)) {
-            if (occupancy.occupantId(v) == net.id()) {
-                closed.set(v);
+    }
+
+    /** A site that the net itself goes through has other pins, which no other way may use. */
+    private void closeSiteGoneThrough(Fabric fabric, Net net, int vertex) {
+        int site = fabric.siteOf(vertex);
+        if (site == Fabric.NOTHING) {
+            return;
+        }
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int other = view.firstPin() + pin;
+            if (occupancy.occupantId(other) == net.id() && !letGo.contains(other)) {
+                closed.add(other);
             }
         }
     }
 
     private void closePins(Fabric fabric, Cell driver) {
         SiteView site = fabric.site(driver.site());
-        closed.set(site.firstPin(), site.firstPin() + site.pins().size());
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            closed.add(site.firstPin() + pin);
+        }
     }
 
-    /** Vertices that may not be entered while nothing is freed. A fresh set. */
-    BitSet unusable() {
-        BitSet result = (BitSet) held.clone();
-        result.or(closed);
-        return result;
+    private boolean isHeld(int vertex) {
+        return occupancy.isOccupied(vertex) && !letGo.contains(vertex);
     }
 
-    /** Vertices that may not be entered at any price. Not to be changed. */
-    BitSet closed() {
-        return closed;
+    private boolean isUsable(int vertex) {
+        return !isHeld(vertex) && !closed.contains(vertex);
+    }
+
+    /** Ways over what is free. */
+    FreeWays overFree() {
+        IntSet different = new IntOpenHashSet();
+        for (int vertex : closed) {
+            if (!occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        for (int vertex : letGo) {
+            if (isUsable(vertex) == occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        return new FreeWays(new Barrier(occupancy.bits(), different));
+    }
+
+    /** Ways over everything that could be freed, at a price. */
+    PricedWays atAPrice() {
+        Barrier held = new Barrier(occupancy.bits(), heldDifferently());
+        return new PricedWays(closed(), held, occupancy::occupantId);
+    }
+
+    private IntSet heldDifferently() {
+        IntSet different = new IntOpenHashSet();
+        for (int vertex : letGo) {
+            if (occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        return different;
+    }
+
+    /** Vertices that may not be entered at any price. */
+    Barrier closed() {
+        return new Barrier(EMPTY, closed);
     }
 
     /**
      * Number of the occupant to be freed before the vertex can be used, or {@link Fabric#NOTHING}.
      */
     int obstacleAt(int vertex) {
-        boolean inTheWay = held.get(vertex) && !closed.get(vertex);
+        boolean inTheWay = isHeld(vertex) && !closed.contains(vertex);
         return inTheWay ? occupancy.occupantId(vertex) : Fabric.NOTHING;
     }
 }

@@ -10,12 +10,11 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.CostModel;
 import padward.route.FreeWays;
-import padward.route.LowerBound;
 import padward.route.Path;
 import padward.route.PathSearch;
-import padward.route.PricedWays;
 import padward.route.SearchOutcome;
 import padward.route.Starts;
+import padward.route.TwoEnded;
 
 /**
  * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They
@@ -28,6 +27,7 @@ import padward.route.Starts;
  * <p>Belongs to one thread.
  */
 final class SweptWays {
+    private final Fabric fabric;
     private final Corner corner;
     private final PathSearch free;
     private final PathSearch priced;
@@ -35,6 +35,7 @@ final class SweptWays {
     private final EdgeCursor into;
 
     private SweptWays(Fabric fabric, Corner corner) {
+        this.fabric = fabric;
         this.corner = corner;
         this.free = new PathSearch(fabric);
         this.priced = new PathSearch(fabric);
@@ -48,8 +49,8 @@ final class SweptWays {
         Availability availability =
                 new Availability(question.design(), question.net(), Optional.empty());
         Starts starts = Asker.starts(question);
-        CostModel overFree = new FreeWays(availability.unusable());
-        CostModel overAll = new PricedWays(availability.closed(), availability::obstacleAt);
+        CostModel overFree = availability.overFree();
+        CostModel overAll = availability.atAPrice();
         boolean done =
                 ways.free.sweep(starts, question.corner(), overFree, progress)
                         && ways.priced.sweep(starts, question.corner(), overAll, progress);
@@ -101,7 +102,7 @@ final class SweptWays {
                 new Starts(
                         entries.stream().mapToInt(Integer::intValue).toArray(),
                         costs.stream().mapToLong(Long::longValue).toArray());
-        SearchOutcome outcome = local.run(starts, goal, corner, model, LowerBound.NONE, progress);
+        SearchOutcome outcome = TwoEnded.run(local, fabric, starts, goal, corner, model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");
         }

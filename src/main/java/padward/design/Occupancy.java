@@ -129,6 +129,14 @@ public final class Occupancy {
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(cells.get(id));
     }
 
+    /**
+     * All occupied vertices: the set itself, for searches that would lose time by copying it, and
+     * not to be changed.
+     */
+    public BitSet bits() {
+        return occupied;
+    }
+
     /** All occupied vertices, as a copy. */
     public BitSet toBits() {
         return (BitSet) occupied.clone();

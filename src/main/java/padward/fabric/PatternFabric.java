@@ -20,6 +20,7 @@ public final class PatternFabric implements Fabric {
     private final TileGrid grid;
     private final TileTemplates out;
     private final TileTemplates in;
+    private final MaskedEdges maskedOut;
     private final List<Pad> pads;
     private final Map<String, Integer> kindByName = new HashMap<>();
 
@@ -29,6 +30,7 @@ public final class PatternFabric implements Fabric {
         DelayClasses classes = new DelayClasses();
         this.out = new TileTemplates(grid, classes, true);
         this.in = new TileTemplates(grid, classes, false);
+        this.maskedOut = MaskedEdges.of(grid, out, classes);
         for (int i = 0; i < spec.wires().size(); i++) {
             kindByName.put(spec.wires().get(i).name(), i);
         }
@@ -108,6 +110,11 @@ public final class PatternFabric implements Fabric {
     /** How many different templates its edges need, in and out. */
     public int templateCount() {
         return out.count() + in.count();
+    }
+
+    /** The outgoing edges in the form for searches. */
+    public MaskedEdges maskedEdges() {
+        return maskedOut;
     }
 
     @Override

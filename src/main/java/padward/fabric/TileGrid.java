@@ -23,9 +23,9 @@ final class TileGrid {
     /**
      * The tile that holds vertex {@code 32 * i}: from there a short walk finds any vertex's tile.
      */
-    private final int[] tileOfBlock;
+    final int[] tileOfBlock;
 
-    private static final int BLOCK_BITS = 5;
+    static final int BLOCK_BITS = 5;
 
     TileGrid(int columns, int rows, List<WireKind> wires, TileModel[] models, int[] modelOfTile)
             throws PatternFault {

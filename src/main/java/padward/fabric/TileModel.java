@@ -1,6 +1,8 @@
 package padward.fabric;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,8 +48,25 @@ final class TileModel {
     final Map<String, Integer> fixedByName = new HashMap<>();
     final Map<String, Integer> siteByName = new HashMap<>();
 
+    /** Offsets of the pins and pads from which something leads on; worked out when first asked. */
+    private BitSet leadingOn;
+
     TileModel(String typeName, int[] wireKinds) {
         this.typeName = typeName;
         this.wireKinds = wireKinds;
+    }
+
+    /** Whether any edge can begin at the pin or pad with that offset. */
+    boolean leadsOn(int offset) {
+        if (leadingOn == null) {
+            leadingOn = new BitSet();
+            throughs.forEach(t -> leadingOn.set(t.fromPin()));
+            for (LocalRule rule : rules) {
+                if (!rule.from().isWire()) {
+                    Arrays.stream(rule.from().fixed()).forEach(leadingOn::set);
+                }
+            }
+        }
+        return leadingOn.get(offset);
     }
 }

@@ -17,17 +17,17 @@ import java.util.Map;
 final class TileTemplates {
     private final TileGrid grid;
     private final DelayClasses classes;
-    private final int[] templateOfTile;
+    final int[] templateOfTile;
 
     /** Where a template's rows begin in {@link #rowStart}. */
-    private final int[] templateStart;
+    final int[] templateStart;
 
     /** For each template and local vertex, where its edges begin; the next entry ends them. */
-    private final int[] rowStart;
+    final int[] rowStart;
 
-    private final int[] edgeStep;
-    private final int[] edgeLocal;
-    private final int[] edgeClass;
+    final int[] edgeStep;
+    final int[] edgeLocal;
+    final int[] edgeClass;
 
     /**
      * @param outgoing true for edges by source, false for edges by target

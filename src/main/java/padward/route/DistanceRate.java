@@ -1,7 +1,6 @@
 package padward.route;
 
 import padward.fabric.Corner;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 
 /**
@@ -20,25 +19,27 @@ import padward.fabric.Fabric;
  * @param tiles denominator of r, tiles; 0 when no edge moves, and the bound is then zero
  */
 public record DistanceRate(long delayPs, long tiles) {
-    /** Looks at every edge once. O(vertices + edges). */
+    /** Looks at every step between the fabric's groups of wires. */
     public static DistanceRate of(Fabric fabric, Corner corner) {
+        WireGroups groups = WireGroups.of(fabric);
         long bestDelay = 0;
         long bestTiles = 0;
-        EdgeCursor edges = fabric.edgesOut();
-        for (int vertex = 0; vertex < fabric.vertexCount(); vertex++) {
-            int place = fabric.headTile(vertex);
-            edges.reset(vertex);
-            while (edges.next()) {
-                long moved = distance(fabric, place, fabric.headTile(edges.other()));
-                long delay = edges.delayPs(corner);
-                if (moved > 0 && (bestTiles == 0 || delay * bestTiles < bestDelay * moved)) {
-                    bestDelay = delay;
-                    bestTiles = moved;
-                }
+        for (WireGroups.Step step : groups.areSound() ? groups.steps() : NO_STEPS) {
+            int[] from = groups.span(step.from());
+            int[] to = groups.span(step.to());
+            long moved =
+                    Math.abs(step.dx() + to[0] - from[0])
+                            + (long) Math.abs(step.dy() + to[1] - from[1]);
+            long delay = step.delayPs(corner);
+            if (moved > 0 && (bestTiles == 0 || delay * bestTiles < bestDelay * moved)) {
+                bestDelay = delay;
+                bestTiles = moved;
             }
         }
         return new DistanceRate(bestDelay, bestTiles);
     }
+
+    private static final java.util.List<WireGroups.Step> NO_STEPS = java.util.List.of();
 
     private static long distance(Fabric fabric, int a, int b) {
         return Math.abs(fabric.column(a) - fabric.column(b))

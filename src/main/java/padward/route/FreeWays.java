@@ -2,15 +2,15 @@ package padward.route;
 
 import java.util.BitSet;
 
-/** Delay alone, over vertices that nothing holds. */
-public final class FreeWays implements CostModel {
-    private final BitSet closed;
-
-    /**
-     * @param closed vertices that may not be entered; kept, not copied, and not to be changed
-     */
+/**
+ * Delay alone, over vertices that nothing holds.
+ *
+ * @param closed vertices that may not be entered
+ */
+public record FreeWays(Barrier closed) implements CostModel {
+    /** Over all but the members of a set, which is kept and not to be changed. */
     public FreeWays(BitSet closed) {
-        this.closed = closed;
+        this(Barrier.of(closed));
     }
 
     @Override

@@ -1,6 +1,9 @@
 package padward.route;
 
+import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
@@ -20,19 +23,27 @@ import padward.fabric.Fabric;
  * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves
  * settled nets alone; and the delay term is left out (A = 0 for all nets).
  *
- * <p>Deterministic. One object belongs to one thread; it costs 24 bytes a vertex.
+ * <p>Deterministic. One object belongs to one thread; it costs 20 bytes a vertex.
  */
 public final class NegotiatedRouter {
     private static final int PRESENT_FACTOR_START = 1;
     private static final double PRESENT_GROWTH = 1.6;
-    private static final int PRESENT_FACTOR_MOST = 1_000_000;
+    private static final int PRESENT_FACTOR_MOST = 10_000;
+
+    /** Largest p: a shared vertex is then a last resort already. */
+    private static final int MOST_TIMES = 10_000;
 
     private final Fabric fabric;
     private final BitSet closed;
-    private final DistanceRate rate;
     private final PathSearch search;
     private final short[] users;
     private final int[] history;
+
+    /** h and p of the paper for each vertex, as history and users stand. */
+    private final int[] pricePs;
+
+    private final int[] times;
+
     private final int historyStep;
     private double presentFactor;
 
@@ -43,10 +54,13 @@ public final class NegotiatedRouter {
     public NegotiatedRouter(Fabric fabric, BitSet closed) {
         this.fabric = fabric;
         this.closed = closed;
-        this.rate = DistanceRates.of(fabric, Corner.SLOW);
+        DistanceRate rate = DistanceRate.of(fabric, Corner.SLOW);
         this.search = new PathSearch(fabric);
         this.users = new short[fabric.vertexCount()];
         this.history = new int[fabric.vertexCount()];
+        this.pricePs = new int[fabric.vertexCount()];
+        this.times = new int[fabric.vertexCount()];
+        Arrays.fill(times, 1);
         this.historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
     }
 
@@ -76,6 +90,9 @@ public final class NegotiatedRouter {
                 return trees;
             }
             presentFactor = Math.min(PRESENT_FACTOR_MOST, presentFactor * PRESENT_GROWTH);
+            for (int v = 0; v < pricePs.length; v++) {
+                setPrice(v);
+            }
         }
         giveUpOverlaps(jobs, trees, progress);
         return trees;
@@ -116,8 +133,8 @@ public final class NegotiatedRouter {
                             new Starts(starts, new long[starts.length]),
                             goal,
                             Corner.SLOW,
-                            (from, to, delay) -> cost(to, delay, goal),
-                            rate.towards(fabric, goal),
+                            costs(goal),
+                            LowerBound.best(fabric, goal, Corner.SLOW),
                             progress);
             if (outcome instanceof SearchOutcome.Cancelled) {
                 throw new CancellationException("stopped on request");
@@ -133,24 +150,33 @@ public final class NegotiatedRouter {
         return Optional.of(tree.build());
     }
 
-    /** (b + h) · p of the paper, b being the delay, p growing with those who are there already. */
-    private long cost(int to, int delayPs, int goal) {
-        if (closed.get(to) && to != goal) {
-            return CostModel.CLOSED;
-        }
-        int others = users[to];
-        if (others == 0) {
-            return delayPs + (long) history[to];
-        }
+    /**
+     * What a net pays that looks for a way to a goal. At the end, when overlaps are given up, what
+     * has a user is closed.
+     */
+    private CostModel costs(int goal) {
         if (Double.isInfinite(presentFactor)) {
-            return CostModel.CLOSED;
+            return (from, to, delayPs) ->
+                    users[to] > 0 || closed.get(to) && to != goal
+                            ? CostModel.CLOSED
+                            : (long) delayPs + history[to];
         }
-        return (long) ((delayPs + (long) history[to] + historyStep) * (1 + others * presentFactor));
+        IntSet goalIsOpen = closed.get(goal) ? IntSets.singleton(goal) : IntSets.EMPTY_SET;
+        return new CongestedWays(new Barrier(closed, goalIsOpen), pricePs, times);
+    }
+
+    /** Sets h and p of the paper for a vertex. Both are whole numbers here. */
+    private void setPrice(int vertex) {
+        int others = users[vertex];
+        pricePs[vertex] = others == 0 ? history[vertex] : history[vertex] + historyStep;
+        times[vertex] = 1 + (int) Math.round(Math.min(MOST_TIMES, others * presentFactor));
     }
 
     private void use(RouteTree tree, int change) {
         for (int place = 0; place < tree.size(); place++) {
-            users[tree.vertex(place)] += (short) change;
+            int vertex = tree.vertex(place);
+            users[vertex] += (short) change;
+            setPrice(vertex);
         }
     }
 

@@ -8,21 +8,25 @@ import java.util.function.IntUnaryOperator;
  * another occupant holds. The price is beyond any delay, so the cheapest way crosses the fewest
  * stretches held by others, and is the quickest among those. An occupant that a way meets twice,
  * with something else between, counts twice here: this finds a good clearance, not a proven fewest.
+ *
+ * @param closed vertices that may not be entered at any price
+ * @param held vertices that have an occupant to be freed; what is closed counts as not held
+ * @param occupant number of the occupant at a held vertex
  */
-public final class PricedWays implements CostModel {
+public record PricedWays(Barrier closed, Barrier held, IntUnaryOperator occupant)
+        implements CostModel {
     /** Price of one held stretch: one second in picoseconds, beyond the delay of any way. */
     public static final long PRICE = 1_000_000_000_000L;
 
-    private final BitSet closed;
-    private final IntUnaryOperator occupant;
+    private static final int FREE = -1;
 
     /**
-     * @param closed vertices that may not be entered at any price
-     * @param occupant number of the occupant to be freed at a vertex, negative when it is free
+     * @param closed vertices that may not be entered at any price; kept, not to be changed
+     * @param held vertices with an occupant; kept, not to be changed
+     * @param occupant number of the occupant at a held vertex
      */
-    public PricedWays(BitSet closed, IntUnaryOperator occupant) {
-        this.closed = closed;
-        this.occupant = occupant;
+    public PricedWays(BitSet closed, BitSet held, IntUnaryOperator occupant) {
+        this(Barrier.of(closed), Barrier.of(held), occupant);
     }
 
     @Override
@@ -30,8 +34,15 @@ public final class PricedWays implements CostModel {
         if (closed.get(to)) {
             return CLOSED;
         }
-        int holder = occupant.applyAsInt(to);
-        boolean newHolder = holder >= 0 && holder != occupant.applyAsInt(from);
-        return newHolder ? delayPs + PRICE : delayPs;
+        return isPriced(from, to) ? delayPs + PRICE : delayPs;
+    }
+
+    /** Whether the step, which is not closed, has to be paid for. */
+    boolean isPriced(int from, int to) {
+        return held.get(to) && holder(to) != holder(from);
+    }
+
+    private int holder(int vertex) {
+        return held.get(vertex) && !closed.get(vertex) ? occupant.applyAsInt(vertex) : FREE;
     }
 }

@@ -44,7 +44,7 @@ class RandomSearchProperties {
         CostModel model =
                 random.nextBoolean()
                         ? new FreeWays(closed)
-                        : new PricedWays(new BitSet(), v -> closed.get(v) ? v % 7 : -1);
+                        : new PricedWays(new BitSet(), closed, v -> v % 7);
         Starts starts = starts(fabric, random);
 
         PathSearch search = new PathSearch(fabric);

@@ -1,0 +1,333 @@
+package padward.route;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.WeakHashMap;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.MaskedEdges;
+import padward.fabric.PatternFabric;
+
+/**
+ * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
+ * table: a lower bound for every search, and on a regular fabric nearly the truth.
+ *
+ * <p><b>Why it is admissible and consistent.</b> The table holds the least delays D over the steps
+ * of {@link WireGroups} on an endless plane. Every edge from u to v is one of the steps at the
+ * step's delay or more, so D(u) <= delay(u, v) + D(v); D of the goal's own group at its own tile is
+ * zero. Values beyond 16 bits are cut off to the largest, which keeps the inequality. Costs are
+ * never less than delays, so it holds for every {@link CostModel}. Idea: pattern databases
+ * (Culberson, Schaeffer, Computational Intelligence 14(3), 1998, 318-334), the pattern being the
+ * position and kind of wire.
+ *
+ * <p>Groups with one way on have no plane of their own; the plane of the next group serves, plus
+ * the delay. Memory: 2 bytes for each plane and tile of distance, (2 columns - 1)(2 rows - 1) of
+ * them.
+ */
+public final class BoundTable {
+    /** Which vertices the table leads to. */
+    public enum Goals {
+        /** Pads. */
+        PADS,
+        /** Any pin or pad: weaker, but for goals of all kinds. */
+        PINS
+    }
+
+    /** Largest number of entries of one table: 128 million, a quarter of a gigabyte. */
+    private static final long MOST_ENTRIES = 1L << 27;
+
+    private static final int UNREACHED = 0xffff;
+    private static final int LARGEST = UNREACHED - 1;
+
+    /** Stands in {@link #add} for groups from which no goal can be reached. */
+    private static final int NEVER = Integer.MAX_VALUE;
+
+    private record Kept(Corner corner, Goals goals) {}
+
+    private static final Map<Fabric, Map<Kept, Optional<BoundTable>>> KNOWN =
+            Collections.synchronizedMap(new WeakHashMap<>());
+
+    private final int columns;
+    private final int rows;
+    private final int width;
+    private final int cells;
+    private final short[] delays;
+
+    /** For each place (row of masked edges, or vertex): where its plane begins. */
+    private final int[] plane;
+
+    /** For each place: what is added to the plane's value. */
+    private final int[] add;
+
+    private final boolean byRow;
+    private final MaskedEdges masked;
+    private final Goals goals;
+
+    private BoundTable(
+            Fabric fabric, WireGroups groups, Planes planes, Corner corner, Goals goals) {
+        this.goals = goals;
+        columns = fabric.columns();
+        rows = fabric.rows();
+        width = 2 * columns - 1;
+        cells = width * (2 * rows - 1);
+        delays = new short[planes.count * cells];
+        Arrays.fill(delays, (short) UNREACHED);
+        byRow = groups.isByRow();
+        masked = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
+        plane = new int[groups.placeCount()];
+        add = new int[groups.placeCount()];
+        for (int i = 0; i < plane.length; i++) {
+            int group = groups.groupAt(i);
+            plane[i] = planes.planeOfGroup[group] * cells;
+            add[i] = planes.addOfGroup[group];
+        }
+        fill(planes, corner);
+    }
+
+    /**
+     * The table of a fabric, computed at the first call and kept for as long as the fabric is in
+     * use; empty when the fabric has too little order for one, or would need too much memory.
+     */
+    public static Optional<BoundTable> of(Fabric fabric, Corner corner, Goals goals) {
+        Map<Kept, Optional<BoundTable>> tables =
+                KNOWN.computeIfAbsent(
+                        fabric, f -> Collections.synchronizedMap(new java.util.HashMap<>()));
+        return tables.computeIfAbsent(new Kept(corner, goals), k -> compute(fabric, corner, goals));
+    }
+
+    /** Computes a table afresh; {@link #of} remembers it. O(entries × steps of a group). */
+    public static Optional<BoundTable> compute(Fabric fabric, Corner corner, Goals goals) {
+        WireGroups groups = WireGroups.of(fabric);
+        if (!groups.areSound()) {
+            return Optional.empty();
+        }
+        Planes planes = new Planes(groups, corner, goals);
+        long entries = (long) planes.count * (2L * fabric.columns() - 1) * (2L * fabric.rows() - 1);
+        return entries > MOST_ENTRIES
+                ? Optional.empty()
+                : Optional.of(new BoundTable(fabric, groups, planes, corner, goals));
+    }
+
+    /** Which groups share a plane, and the steps between planes, backwards. */
+    private static final class Planes {
+        final int[] planeOfGroup;
+        final int[] addOfGroup;
+        final int count;
+        final List<List<WireGroups.Step>> stepsInto = new ArrayList<>();
+        final List<Integer> goalPlanes = new ArrayList<>();
+
+        Planes(WireGroups groups, Corner corner, Goals goals) {
+            int n = groups.count();
+            boolean[] goal = new boolean[n];
+            for (int g = 0; g < n; g++) {
+                goal[g] = goals == Goals.PADS ? groups.isPad(g) : !groups.isWire(g);
+            }
+            boolean[] alive = aliveGroups(groups, goal);
+            List<List<WireGroups.Step>> out = new ArrayList<>();
+            for (int g = 0; g < n; g++) {
+                out.add(new ArrayList<>());
+            }
+            for (WireGroups.Step step : groups.steps()) {
+                if (alive[step.from()] && alive[step.to()]) {
+                    out.get(step.from()).add(step);
+                }
+            }
+            int[] next = new int[n];
+            Arrays.fill(next, Fabric.NOTHING);
+            for (int g = 0; g < n; g++) {
+                boolean single = !goal[g] && out.get(g).size() == 1;
+                if (alive[g] && single) {
+                    WireGroups.Step only = out.get(g).get(0);
+                    if (only.dx() == 0 && only.dy() == 0 && only.to() != g) {
+                        next[g] = only.to();
+                    }
+                }
+            }
+            cutCircles(next);
+            planeOfGroup = new int[n];
+            addOfGroup = new int[n];
+            Arrays.fill(addOfGroup, NEVER);
+            int planes = 0;
+            for (int g = 0; g < n; g++) {
+                if (alive[g] && next[g] == Fabric.NOTHING) {
+                    addOfGroup[g] = 0;
+                    planeOfGroup[g] = planes++;
+                    if (goal[g]) {
+                        goalPlanes.add(planeOfGroup[g]);
+                    }
+                }
+            }
+            count = planes;
+            for (int g = 0; g < n; g++) {
+                int sum = 0;
+                int at = g;
+                while (next[at] != Fabric.NOTHING) {
+                    sum += out.get(at).get(0).delayPs(corner);
+                    at = next[at];
+                }
+                if (at != g) {
+                    planeOfGroup[g] = planeOfGroup[at];
+                    addOfGroup[g] = sum;
+                }
+            }
+            for (int p = 0; p < planes; p++) {
+                stepsInto.add(new ArrayList<>());
+            }
+            for (int g = 0; g < n; g++) {
+                if (alive[g] && next[g] == Fabric.NOTHING) {
+                    for (WireGroups.Step step : out.get(g)) {
+                        stepsInto.get(planeOfGroup[step.to()]).add(step);
+                    }
+                }
+            }
+        }
+
+        /** Groups from which a goal can be reached at all. */
+        private static boolean[] aliveGroups(WireGroups groups, boolean[] goal) {
+            boolean[] alive = goal.clone();
+            boolean grew = true;
+            while (grew) {
+                grew = false;
+                for (WireGroups.Step step : groups.steps()) {
+                    if (alive[step.to()] && !alive[step.from()]) {
+                        alive[step.from()] = true;
+                        grew = true;
+                    }
+                }
+            }
+            return alive;
+        }
+
+        /** A circle of single ways on leads nowhere; one of its groups must have its own plane. */
+        private static void cutCircles(int[] next) {
+            for (int g = 0; g < next.length; g++) {
+                int at = g;
+                for (int i = 0; i <= next.length && at != Fabric.NOTHING; i++) {
+                    at = next[at];
+                    if (at == g) {
+                        next[g] = Fabric.NOTHING;
+                        at = Fabric.NOTHING;
+                    }
+                }
+            }
+        }
+    }
+
+    /** Dijkstra's search backwards from the goals, over planes and distances. */
+    private void fill(Planes planes, Corner corner) {
+        int[][] from = new int[planes.count][];
+        for (int p = 0; p < planes.count; p++) {
+            List<WireGroups.Step> steps = planes.stepsInto.get(p);
+            from[p] = new int[steps.size() * 4];
+            for (int i = 0; i < steps.size(); i++) {
+                WireGroups.Step step = steps.get(i);
+                from[p][4 * i] = planes.planeOfGroup[step.from()] * cells;
+                from[p][4 * i + 1] = step.dx();
+                from[p][4 * i + 2] = step.dy();
+                from[p][4 * i + 3] = step.delayPs(corner) + planes.addOfGroup[step.to()];
+            }
+        }
+        BucketQueue queue = new BucketQueue();
+        queue.clear(0);
+        int middle = (rows - 1) * width + columns - 1;
+        for (int goalPlane : planes.goalPlanes) {
+            delays[goalPlane * cells + middle] = 0;
+            queue.push(goalPlane * cells + middle, 0);
+        }
+        while (!queue.isEmpty()) {
+            int entry = queue.pop();
+            int sofar = delays[entry] & 0xffff;
+            if (sofar != queue.current()) {
+                continue;
+            }
+            int p = entry / cells;
+            int cell = entry - p * cells;
+            int y = cell / width;
+            int x = cell - y * width;
+            int[] steps = from[p];
+            for (int i = 0; i < steps.length; i += 4) {
+                int nx = x + steps[i + 1];
+                int ny = y + steps[i + 2];
+                if (nx < 0 || nx >= width || ny < 0 || ny >= 2 * rows - 1) {
+                    continue;
+                }
+                int other = steps[i] + ny * width + nx;
+                int sum = Math.min(LARGEST, sofar + steps[i + 3]);
+                if (sum < (delays[other] & 0xffff)) {
+                    delays[other] = (short) sum;
+                    queue.push(other, sum);
+                }
+            }
+        }
+    }
+
+    /** Whether the table can lead to a vertex. */
+    public boolean leadsTo(Fabric fabric, int goal) {
+        return switch (fabric.kind(goal)) {
+            case PAD -> true;
+            case PIN -> goals == Goals.PINS;
+            case WIRE -> false;
+        };
+    }
+
+    /** The bound towards a goal for which {@link #leadsTo} holds. */
+    public Aim towards(Fabric fabric, int goal) {
+        return new Aim(fabric, goal);
+    }
+
+    /** Bytes of the table itself. */
+    public long bytes() {
+        return 2L * delays.length + 8L * plane.length;
+    }
+
+    /** The table with one goal. */
+    public final class Aim implements LowerBound {
+        private final Fabric fabric;
+        private final int goal;
+
+        /** The table's cell for a tile is this number less the tile's own. */
+        private final int goalCell;
+
+        private Aim(Fabric fabric, int goal) {
+            this.fabric = fabric;
+            this.goal = goal;
+            int tile = fabric.tile(goal);
+            goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
+        }
+
+        /** The cell for vertices that begin in a tile. */
+        int cell(int tile) {
+            return goalCell - tile - tile / columns * (width - columns);
+        }
+
+        /**
+         * The bound for a place (a row of the masked edges, or a vertex) at a cell, or {@link
+         * Integer#MAX_VALUE} when no way can lead to the goal.
+         */
+        int at(int place, int cell) {
+            int more = add[place];
+            if (more == NEVER) {
+                return NEVER;
+            }
+            int delay = delays[plane[place] + cell] & 0xffff;
+            return delay == UNREACHED ? NEVER : Math.min(LARGEST, delay + more);
+        }
+
+        @Override
+        public long at(int vertex) {
+            int tile = fabric.tile(vertex);
+            int place = byRow ? masked.firstRow[tile] + vertex - masked.vertexBase[tile] : vertex;
+            int value = at(place, cell(tile));
+            return value == NEVER ? CostModel.CLOSED : value;
+        }
+
+        /** The vertex that the bound leads to. */
+        int goal() {
+            return goal;
+        }
+    }
+}

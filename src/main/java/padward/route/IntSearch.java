@@ -1,0 +1,237 @@
+package padward.route;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+
+/**
+ * A* and Dijkstra's search in costs of 31 bits over a bucket queue. Subclasses know how to get at a
+ * vertex's edges. No predecessors are kept: a way is read backwards from its goal, over edges whose
+ * cost is just the difference of their ends'.
+ */
+abstract class IntSearch {
+    /** What a search ended with. */
+    enum End {
+        FOUND,
+        UNREACHABLE,
+        CANCELLED,
+        /** As many vertices as were allowed are settled. */
+        LIMIT,
+        /** Costs grew beyond 31 bits; the general search has to answer. */
+        TOO_COSTLY
+    }
+
+    private static final int POPS_BETWEEN_CHECKS = 4096;
+
+    final Fabric fabric;
+    final SearchState state;
+    private final EdgeCursor into;
+    private final Int2IntOpenHashMap startCosts = new Int2IntOpenHashMap();
+
+    IntCosts costs;
+    Corner corner;
+
+    /** The bound on delay when it is a table, else null. */
+    BoundTable.Aim aim;
+
+    /** The bound on delay when it is not a table, else null. */
+    LowerBound bound;
+
+    /** The bound on stretches, or null. */
+    PriceFloor floor;
+
+    boolean sweeping;
+    private int settled;
+
+    IntSearch(Fabric fabric) {
+        this.fabric = fabric;
+        this.state = new SearchState(fabric.vertexCount());
+        this.into = fabric.edgesIn();
+        startCosts.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    /** Whether this search can take on a question. */
+    boolean canAnswer(IntCosts small, Starts starts) {
+        for (int i = 0; i < starts.size(); i++) {
+            if (!small.fits(starts.cost(i))) {
+                return false;
+            }
+        }
+        return small.priced == null || WireGroups.of(fabric).longestPs() <= IntCosts.STRETCH / 512;
+    }
+
+    End run(
+            Starts starts,
+            int goal,
+            Corner at,
+            IntCosts small,
+            LowerBound lower,
+            int mostSettled,
+            Progress progress) {
+        corner = at;
+        costs = small;
+        sweeping = goal == Fabric.NOTHING;
+        setBound(lower);
+        state.begin(small.closed);
+        queueStarts(starts);
+        settled = 0;
+        prepare();
+        return loop(goal, mostSettled, progress);
+    }
+
+    private void setBound(LowerBound lower) {
+        floor = lower instanceof PriceFloor f ? f : null;
+        LowerBound delay = floor == null ? lower : floor.delay();
+        aim = delay instanceof BoundTable.Aim a ? a : null;
+        bound = aim == null && delay != LowerBound.NONE ? delay : null;
+    }
+
+    private void queueStarts(Starts starts) {
+        startCosts.clear();
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < starts.size(); i++) {
+            int vertex = starts.vertex(i);
+            int cost = (int) starts.cost(i);
+            state.cost[vertex] = cost;
+            state.touch(vertex);
+            startCosts.put(vertex, cost);
+            int ahead = ahead(vertex);
+            if (ahead != IntCosts.CLOSED) {
+                least = Math.min(least, cost + ahead);
+            }
+        }
+        state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
+        for (int i = 0; i < starts.size(); i++) {
+            int vertex = starts.vertex(i);
+            int ahead = ahead(vertex);
+            if (ahead != IntCosts.CLOSED) {
+                // Closed starts are queued as their complement: they are left, never entered.
+                int item = state.isDone(vertex) ? ~vertex : vertex;
+                state.queue.push(item, (int) starts.cost(i) + ahead);
+            }
+        }
+    }
+
+    /** The lower bound at a vertex in small numbers, {@link IntCosts#CLOSED} for no way. */
+    final int ahead(int vertex) {
+        int result = 0;
+        if (aim != null || bound != null) {
+            long delay = aim != null ? aim.at(vertex) : bound.at(vertex);
+            if (delay > IntCosts.MOST) {
+                return IntCosts.CLOSED;
+            }
+            result = (int) delay;
+        }
+        if (floor != null) {
+            result += stretchesAhead(vertex);
+        }
+        return result;
+    }
+
+    /** The bound on stretches, in small numbers; cut off where the quick searches end anyway. */
+    final int stretchesAhead(int vertex) {
+        return Math.min(floor.levelAt(vertex), IntCosts.MOST_STRETCHES) * IntCosts.STRETCH;
+    }
+
+    private End loop(int goal, int mostSettled, Progress progress) {
+        BucketQueue queue = state.queue;
+        int untilCheck = POPS_BETWEEN_CHECKS;
+        while (!queue.isEmpty()) {
+            int item = queue.pop();
+            int vertex = item;
+            if (item < 0) {
+                vertex = ~item;
+            } else if (state.isDone(item)) {
+                continue;
+            }
+            settled++;
+            if (vertex == goal) {
+                return state.cost[goal] >= IntCosts.MOST ? End.TOO_COSTLY : End.FOUND;
+            }
+            if (settled >= mostSettled) {
+                return End.LIMIT;
+            }
+            if (--untilCheck == 0) {
+                untilCheck = POPS_BETWEEN_CHECKS;
+                progress.report(-1, "searching, " + settled + " vertices settled");
+                if (progress.cancelled()) {
+                    return End.CANCELLED;
+                }
+            }
+            if (state.cost[vertex] >= IntCosts.MOST) {
+                return End.TOO_COSTLY;
+            }
+            state.setDone(vertex);
+            expand(vertex, state.cost[vertex]);
+        }
+        return End.UNREACHABLE;
+    }
+
+    /** Called before each run, when all that it depends on has been set. */
+    void prepare() {}
+
+    /** Offers all targets of a settled vertex their cost over it. */
+    abstract void expand(int vertex, int cost);
+
+    final int settled() {
+        return settled;
+    }
+
+    /** The least cost of a vertex that a search settled, in the model's numbers. */
+    final long cost(int vertex) {
+        int cost = state.cost[vertex];
+        return cost == SearchState.UNSEEN ? CostModel.CLOSED : costs.wide(cost);
+    }
+
+    /**
+     * The way to a vertex that the last search settled. Walks back over tight edges: every vertex
+     * with a cost got it over such an edge from a settled one. Where edges without delay form
+     * circles the walk may have to turn back, so it remembers where it was.
+     */
+    final Path pathTo(int goal) {
+        IntArrayList way = new IntArrayList(new int[] {goal});
+        IntOpenHashSet left = new IntOpenHashSet(new int[] {goal});
+        while (true) {
+            int vertex = way.getInt(way.size() - 1);
+            if (startCosts.get(vertex) == state.cost[vertex]) {
+                break;
+            }
+            int before = tightBefore(vertex, left);
+            if (before == Fabric.NOTHING) {
+                way.popInt();
+            } else {
+                way.add(before);
+                left.add(before);
+            }
+        }
+        int[] path = new int[way.size()];
+        for (int i = 0; i < path.length; i++) {
+            path[i] = way.getInt(path.length - 1 - i);
+        }
+        return new Path(path);
+    }
+
+    /** Of several the one that nobody holds, so that a held stretch is left as soon as can be. */
+    private int tightBefore(int vertex, IntOpenHashSet left) {
+        int cost = state.cost[vertex];
+        int found = Fabric.NOTHING;
+        into.reset(vertex);
+        while (into.next()) {
+            int other = into.other();
+            int before = state.cost[other];
+            if (before <= cost
+                    && before + costs.step(other, vertex, into.delayPs(corner)) == cost
+                    && !left.contains(other)) {
+                found = other;
+                if (costs.priced == null || !costs.priced.held().get(other)) {
+                    return found;
+                }
+            }
+        }
+        return found;
+    }
+}

@@ -1,0 +1,38 @@
+package padward.route;
+
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+
+/** The quick search over any fabric, edge by edge. */
+final class RowSearch extends IntSearch {
+    private final EdgeCursor edges;
+
+    RowSearch(Fabric fabric) {
+        super(fabric);
+        edges = fabric.edgesOut();
+    }
+
+    @Override
+    void expand(int vertex, int sofar) {
+        edges.reset(vertex);
+        while (edges.next()) {
+            int to = edges.other();
+            if (state.isDone(to)) {
+                continue;
+            }
+            int step = costs.step(vertex, to, edges.delayPs(corner));
+            if (step == IntCosts.CLOSED || sofar + step >= state.cost[to]) {
+                continue;
+            }
+            int ahead = ahead(to);
+            if (ahead == IntCosts.CLOSED) {
+                continue;
+            }
+            if (state.cost[to] == SearchState.UNSEEN) {
+                state.touch(to);
+            }
+            state.cost[to] = sofar + step;
+            state.queue.push(to, sofar + step + ahead);
+        }
+    }
+}
