@@ -92,4 +92,9 @@ final class VertexHeap {
         keys[place] = key;
         ties[place] = tie;
     }
+
+    /** Bytes held. */
+    long bytes() {
+        return 20L * vertices.length;
+    }
 }

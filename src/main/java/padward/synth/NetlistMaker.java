@@ -108,7 +108,7 @@ final class NetlistMaker {
             if (isInput && wanted > 0) {
                 wanted--;
                 driverFor(node)
-                        .ifPresent(n -> n.sinks.add(new Terminal.CellPin(cell.id(), pin.name())));
+                        .ifPresent(n -> connect(n, new Terminal.CellPin(cell.id(), pin.name())));
             }
         }
     }

@@ -22,6 +22,10 @@ final class TileTypes {
     private static final List<String> ONES = List.of("e1", "w1", "n1", "s1");
     private static final List<String> TWOS = List.of("e2", "w2", "n2", "s2");
     private static final List<String> SIXES = List.of("e6", "w6", "n6", "s6");
+
+    /** Most wires of one kind that begin in a tile. */
+    private static final int WIRES_OF_A_KIND = 6;
+
     private static final Delay BOX = new Delay(40, 70);
     private static final Delay PIN = new Delay(30, 50);
     private static final Delay CLOCK = new Delay(20, 35);
@@ -65,7 +69,7 @@ final class TileTypes {
             } else if (pin.direction() == PinDirection.IN) {
                 rules.addAll(toPins(pins));
             } else {
-                rules.addAll(fromPins(pins));
+                rules.addAll(fromPins(pin, pins));
             }
         }
         return type(name, List.of(site), List.of(), rules, List.of());
@@ -109,7 +113,7 @@ final class TileTypes {
         }
         rules.addAll(toPins("outreg.d"));
         rules.addAll(toPins("enreg.d"));
-        rules.addAll(fromPins("inreg.q"));
+        rules.addAll(fromPins(out("q", pads), "inreg.q"));
         rules.add(joint("outreg.q", "pad", new Delay(20, 30)));
         rules.add(joint("pad", "inreg.d", new Delay(250, 400)));
         rules.addAll(more);
@@ -194,10 +198,12 @@ final class TileTypes {
                 .toList();
     }
 
-    private static List<Rule> fromPins(String pins) {
+    /** Each wire is driven by two of the pins where there are more pins than wires of a kind. */
+    private static List<Rule> fromPins(PinGroup group, String pins) {
+        int each = group.count() > WIRES_OF_A_KIND ? 2 : 1;
         return Stream.of(ONES, TWOS, SIXES)
                 .flatMap(List::stream)
-                .map(w -> toggle(pins, w, new IndexMap.Spread(1, 1), PIN))
+                .map(w -> toggle(pins, w, new IndexMap.Spread(each, 1), PIN))
                 .toList();
     }
 
