@@ -5,7 +5,9 @@ import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The outgoing edges of a pattern fabric in the form that a search's inner loop reads: those of one
@@ -17,19 +19,29 @@ import java.util.List;
  *
  * <pre>{@code
  * tile = tileOfBlock[v >>> BLOCK_BITS]; while (vertexBase[tile + 1] <= v) tile++;
- * row = firstRow[tile] + v - vertexBase[tile];
- * for (g = groupStart[row]; g < groupStart[row + 1]; g++)
- *   bit b of mask[g] is the vertex vertexBase[tile + step[g]] + local[g] + b
+ * span = groupSpan[firstRow[tile] + v - vertexBase[tile]];
+ * for (g = span >>> SPAN_BITS; g < (span >>> SPAN_BITS) + (span & SPAN_MASK); g++)
+ *   bit b of groups[2 * g] is the vertex
+ *   vertexBase[tile + step(groups[2 * g + 1])] + local(groups[2 * g + 1]) + b
  * }</pre>
  *
- * <p>Memory: 12 bytes a tile and an eighth of a byte a vertex, shared with the fabric, plus the
- * templates.
+ * <p>Memory: 12 bytes a tile and an eighth of a byte a vertex, shared with the fabric, plus 4 bytes
+ * for each vertex of each template, plus the distinct rows.
  */
 public final class MaskedEdges {
     /** Base-2 logarithm of the number of vertices for which {@link #tileOfBlock} has one entry. */
     public static final int BLOCK_BITS = TileGrid.BLOCK_BITS;
 
+    /** How many low bits of {@link #groupSpan} hold the number of groups. */
+    public static final int SPAN_BITS = 10;
+
+    /** Those bits. */
+    public static final int SPAN_MASK = (1 << SPAN_BITS) - 1;
+
     private static final int WORD = 64;
+    private static final int LOCAL_MASK = (1 << 28) - 1;
+    private static final long LEAF = 1L << 28;
+    private static final long SLOWEST = 1L << 29;
 
     /** First vertex of each tile, and one past the last. */
     public final int[] vertexBase;
@@ -40,20 +52,14 @@ public final class MaskedEdges {
     /** For each tile, the row of its first vertex. Rows are shared by tiles that look alike. */
     public final int[] firstRow;
 
-    /** For each row, its first group; the next entry ends them. */
-    public final int[] groupStart;
+    /** For each row, its first group and how many there are. Equal rows share their groups. */
+    public final int[] groupSpan;
 
-    /** For each group, the step from the vertex's tile to the targets' tile, in tile numbers. */
-    public final int[] step;
-
-    /** For each group, the local number of the target that bit 0 stands for. */
-    public final int[] local;
-
-    /** For each group, whether its targets are pins from which nothing leads on. */
-    public final boolean[] leaf;
-
-    /** For each group, its targets. */
-    public final long[] mask;
+    /**
+     * For each group two words: its targets, then where they are and of what sort; see {@link
+     * #step}, {@link #local}, {@link #isLeaf}, {@link #isSlowest}.
+     */
+    public final long[] groups;
 
     private final int[] fastPs;
     private final int[] slowPs;
@@ -66,16 +72,33 @@ public final class MaskedEdges {
         this.tileOfBlock = grid.tileOfBlock;
         this.firstRow = firstRow;
         this.sampleTiles = sampleTiles;
-        this.groupStart = groups.start.toIntArray();
-        this.step = groups.step.toIntArray();
-        this.local = groups.local.toIntArray();
-        this.mask = groups.mask.toLongArray();
+        this.groupSpan = groups.span.toIntArray();
+        this.groups = groups.words.toLongArray();
         this.fastPs = groups.fastPs.toIntArray();
         this.slowPs = groups.slowPs.toIntArray();
-        this.leaf = new boolean[step.length];
-        for (int g = 0; g < leaf.length; g++) {
-            leaf[g] = groups.leaf.getInt(g) == 1;
-        }
+    }
+
+    /** The step from the vertex's tile to the targets' tile, in tile numbers. */
+    public static int step(long word) {
+        return (int) (word >> Integer.SIZE);
+    }
+
+    /** The local number of the target that bit 0 stands for. */
+    public static int local(long word) {
+        return (int) word & LOCAL_MASK;
+    }
+
+    /** Whether the targets are pins from which nothing leads on. */
+    public static boolean isLeaf(long word) {
+        return (word & LEAF) != 0;
+    }
+
+    /**
+     * Whether no edge into the targets is slower. In an order of rising cost, such an edge improves
+     * only on targets that nothing has reached before.
+     */
+    public static boolean isSlowest(long word) {
+        return (word & SLOWEST) != 0;
     }
 
     /** For each group, the delay of its edges at a corner, picoseconds. */
@@ -85,7 +108,7 @@ public final class MaskedEdges {
 
     /** Number of rows. */
     public int rowCount() {
-        return groupStart.length - 1;
+        return groupSpan.length;
     }
 
     /** Tiles whose vertices have, taken together, every row: one tile per template. */
@@ -99,53 +122,90 @@ public final class MaskedEdges {
         Arrays.fill(sample, Fabric.NOTHING);
         for (int tile = 0; tile < firstRow.length; tile++) {
             int template = templates.templateOfTile[tile];
-            // Each template ends with one entry more than it has vertices.
             firstRow[tile] = templates.templateStart[template];
             if (sample[template] == Fabric.NOTHING) {
                 sample[template] = tile;
             }
         }
+        SlowestEdges slowest = new SlowestEdges(grid, templates, classes, sample);
         Groups groups = new Groups();
         for (int tile : sample) {
-            int first = firstRow[tile];
             for (int i = 0; i < grid.shape(tile).size(); i++) {
-                groups.addRow(targets(grid, templates, classes, tile, first + i));
+                groups.addRow(targets(grid, templates, classes, slowest, tile, i));
             }
-            groups.addRow(List.of());
         }
-        groups.start.add(groups.step.size());
         return new MaskedEdges(grid, firstRow, sample, groups);
     }
 
-    private record Target(int step, int local, int fastPs, int slowPs, boolean leaf) {
+    /** The delays of the slowest edges into each vertex of each shape, over all templates. */
+    private static final class SlowestEdges {
+        private final int[][] fastPs;
+        private final int[][] slowPs;
+
+        SlowestEdges(TileGrid grid, TileTemplates templates, DelayClasses classes, int[] sample) {
+            fastPs = new int[grid.shapes.size()][];
+            slowPs = new int[grid.shapes.size()][];
+            for (int i = 0; i < fastPs.length; i++) {
+                fastPs[i] = new int[grid.shapes.get(i).size()];
+                slowPs[i] = new int[grid.shapes.get(i).size()];
+            }
+            for (int tile : sample) {
+                int size = grid.shape(tile).size();
+                for (int local = 0; local < size; local++) {
+                    int row = templates.row(tile, local);
+                    for (int e = templates.rowStart[row]; e < templates.rowStart[row + 1]; e++) {
+                        int shape = grid.shapeOfTile[tile + templates.edgeStep[e]];
+                        int to = templates.edgeLocal[e];
+                        int kind = templates.edgeClass[e];
+                        fastPs[shape][to] =
+                                Math.max(fastPs[shape][to], classes.delayPs(kind, Corner.FAST));
+                        slowPs[shape][to] =
+                                Math.max(slowPs[shape][to], classes.delayPs(kind, Corner.SLOW));
+                    }
+                }
+            }
+        }
+
+        boolean isSlowest(int shape, int local, int fast, int slow) {
+            return fast == fastPs[shape][local] && slow == slowPs[shape][local];
+        }
+    }
+
+    private record Target(
+            int step, int local, int fastPs, int slowPs, boolean leaf, boolean slowest) {
         boolean joins(Target other) {
             return step == other.step
                     && fastPs == other.fastPs
                     && slowPs == other.slowPs
-                    && leaf == other.leaf;
+                    && leaf == other.leaf
+                    && slowest == other.slowest;
         }
     }
 
     private static List<Target> targets(
-            TileGrid grid, TileTemplates templates, DelayClasses classes, int tile, int row) {
+            TileGrid grid,
+            TileTemplates templates,
+            DelayClasses classes,
+            SlowestEdges slowest,
+            int tile,
+            int from) {
         List<Target> result = new ArrayList<>();
+        int row = templates.row(tile, from);
         for (int e = templates.rowStart[row]; e < templates.rowStart[row + 1]; e++) {
             int step = templates.edgeStep[e];
             int local = templates.edgeLocal[e];
             TileShape shape = grid.shape(tile + step);
             int fixed = local - shape.wireCount;
             boolean leaf = fixed >= 0 && !shape.model.leadsOn(fixed);
-            result.add(
-                    new Target(
-                            step,
-                            local,
-                            classes.delayPs(templates.edgeClass[e], Corner.FAST),
-                            classes.delayPs(templates.edgeClass[e], Corner.SLOW),
-                            leaf));
+            int fast = classes.delayPs(templates.edgeClass[e], Corner.FAST);
+            int slow = classes.delayPs(templates.edgeClass[e], Corner.SLOW);
+            boolean last = slowest.isSlowest(grid.shapeOfTile[tile + step], local, fast, slow);
+            result.add(new Target(step, local, fast, slow, leaf, last));
         }
         result.sort(
                 Comparator.comparingInt(Target::step)
                         .thenComparing(Target::leaf)
+                        .thenComparing(Target::slowest)
                         .thenComparingInt(Target::slowPs)
                         .thenComparingInt(Target::fastPs)
                         .thenComparingInt(Target::local));
@@ -153,16 +213,23 @@ public final class MaskedEdges {
     }
 
     private static final class Groups {
-        final IntArrayList start = new IntArrayList();
-        final IntArrayList step = new IntArrayList();
-        final IntArrayList local = new IntArrayList();
+        final IntArrayList span = new IntArrayList();
         final IntArrayList fastPs = new IntArrayList();
         final IntArrayList slowPs = new IntArrayList();
-        final IntArrayList leaf = new IntArrayList();
-        final LongArrayList mask = new LongArrayList();
+        final LongArrayList words = new LongArrayList();
+        private final Map<List<Target>, Integer> known = new HashMap<>();
 
         void addRow(List<Target> targets) {
-            start.add(step.size());
+            Integer found = known.get(targets);
+            if (found == null) {
+                found = add(targets);
+                known.put(targets, found);
+            }
+            span.add(found.intValue());
+        }
+
+        private int add(List<Target> targets) {
+            int start = fastPs.size();
             int i = 0;
             while (i < targets.size()) {
                 Target first = targets.get(i);
@@ -173,13 +240,21 @@ public final class MaskedEdges {
                     bits |= 1L << (targets.get(i).local() - first.local());
                     i++;
                 }
-                step.add(first.step());
-                local.add(first.local());
+                words.add(bits);
+                words.add(
+                        (long) first.step() << Integer.SIZE
+                                | first.local()
+                                | (first.leaf() ? LEAF : 0)
+                                | (first.slowest() ? SLOWEST : 0));
                 fastPs.add(first.fastPs());
                 slowPs.add(first.slowPs());
-                leaf.add(first.leaf() ? 1 : 0);
-                mask.add(bits);
             }
+            int count = fastPs.size() - start;
+            if (count > SPAN_MASK || start >= 1 << (Integer.SIZE - 1 - SPAN_BITS)) {
+                throw new IllegalStateException(
+                        "a vertex with " + count + " groups of edges, or too many kinds of row");
+            }
+            return start << SPAN_BITS | count;
         }
     }
 }

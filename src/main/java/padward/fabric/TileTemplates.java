@@ -19,10 +19,13 @@ final class TileTemplates {
     private final DelayClasses classes;
     final int[] templateOfTile;
 
-    /** Where a template's rows begin in {@link #rowStart}. */
+    /** Where a template's vertices begin in {@link #rowOfVertex}. */
     final int[] templateStart;
 
-    /** For each template and local vertex, where its edges begin; the next entry ends them. */
+    /** For each template and local vertex, its row; vertices with equal edges share one. */
+    private final int[] rowOfVertex;
+
+    /** For each row, where its edges begin; the next entry ends them. */
     final int[] rowStart;
 
     final int[] edgeStep;
@@ -42,6 +45,8 @@ final class TileTemplates {
             templateOfTile[tile] = collector.template(tile);
         }
         templateStart = collector.templateStart.toIntArray();
+        rowOfVertex = collector.rowOfVertex.toIntArray();
+        collector.rowStart.add(collector.edgeStep.size());
         rowStart = collector.rowStart.toIntArray();
         edgeStep = collector.edgeStep.toIntArray();
         edgeLocal = collector.edgeLocal.toIntArray();
@@ -51,6 +56,11 @@ final class TileTemplates {
     /** Number of different templates. */
     int count() {
         return templateStart.length;
+    }
+
+    /** The row of a vertex. */
+    int row(int tile, int local) {
+        return rowOfVertex[templateStart[templateOfTile[tile]] + local];
     }
 
     EdgeCursor cursor() {
@@ -65,7 +75,7 @@ final class TileTemplates {
         @Override
         public void reset(int vertex) {
             tile = grid.tileOf(vertex);
-            int row = templateStart[templateOfTile[tile]] + vertex - grid.vertexBase[tile];
+            int row = row(tile, vertex - grid.vertexBase[tile]);
             at = rowStart[row] - 1;
             end = rowStart[row + 1];
         }
@@ -96,11 +106,13 @@ final class TileTemplates {
         private record Edge(int step, int local, int delayClass) {}
 
         final IntArrayList templateStart = new IntArrayList();
+        final IntArrayList rowOfVertex = new IntArrayList();
         final IntArrayList rowStart = new IntArrayList();
         final IntArrayList edgeStep = new IntArrayList();
         final IntArrayList edgeLocal = new IntArrayList();
         final IntArrayList edgeClass = new IntArrayList();
         private final Map<IntArrayList, Integer> known = new HashMap<>();
+        private final Map<List<Edge>, Integer> knownRows = new HashMap<>();
         private final TileGrid grid;
         private final DelayClasses classes;
         private final boolean outgoing;
@@ -181,8 +193,17 @@ final class TileTemplates {
                             }
                         });
             }
-            templateStart.add(rowStart.size());
+            templateStart.add(rowOfVertex.size());
             for (List<Edge> row : rows) {
+                rowOfVertex.add(rowNumber(row));
+            }
+        }
+
+        private int rowNumber(List<Edge> row) {
+            Integer found = knownRows.get(row);
+            if (found == null) {
+                found = rowStart.size();
+                knownRows.put(row, found);
                 rowStart.add(edgeStep.size());
                 for (Edge edge : row) {
                     edgeStep.add(edge.step());
@@ -190,7 +211,7 @@ final class TileTemplates {
                     edgeClass.add(edge.delayClass());
                 }
             }
-            rowStart.add(edgeStep.size());
+            return found;
         }
 
         /** Two rules may name the same pair; the quicker connection stands. */

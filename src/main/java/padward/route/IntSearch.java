@@ -76,9 +76,17 @@ abstract class IntSearch {
         costs = small;
         sweeping = goal == Fabric.NOTHING;
         setBound(lower);
-        state.begin(small.closed);
-        queueStarts(starts);
         settled = 0;
+        state.begin(small.closed);
+        if (sweeping && lower == LowerBound.NONE && mostSettled == Integer.MAX_VALUE) {
+            setStartCosts(starts);
+            End end = sweepAll(starts.toVertices(), starts.toIntCosts(), progress);
+            if (end != End.TOO_COSTLY) {
+                return end;
+            }
+            state.begin(small.closed);
+        }
+        queueStarts(starts);
         prepare();
         return loop(goal, mostSettled, progress);
     }
@@ -90,18 +98,33 @@ abstract class IntSearch {
         bound = aim == null && delay != LowerBound.NONE ? delay : null;
     }
 
-    private void queueStarts(Starts starts) {
+    /**
+     * A whole sweep in a way of the subclass's own, which finds the starts' costs set.
+     *
+     * @return {@link End#TOO_COSTLY} when there is none for these costs
+     */
+    End sweepAll(int[] starts, int[] startCosts, Progress progress) {
+        return End.TOO_COSTLY;
+    }
+
+    private void setStartCosts(Starts starts) {
         startCosts.clear();
-        int least = Integer.MAX_VALUE;
         for (int i = 0; i < starts.size(); i++) {
             int vertex = starts.vertex(i);
             int cost = (int) starts.cost(i);
             state.cost[vertex] = cost;
             state.touch(vertex);
             startCosts.put(vertex, cost);
-            int ahead = ahead(vertex);
+        }
+    }
+
+    private void queueStarts(Starts starts) {
+        setStartCosts(starts);
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < starts.size(); i++) {
+            int ahead = ahead(starts.vertex(i));
             if (ahead != IntCosts.CLOSED) {
-                least = Math.min(least, cost + ahead);
+                least = Math.min(least, (int) starts.cost(i) + ahead);
             }
         }
         state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
@@ -177,8 +200,13 @@ abstract class IntSearch {
     /** Offers all targets of a settled vertex their cost over it. */
     abstract void expand(int vertex, int cost);
 
-    final int settled() {
+    int settled() {
         return settled;
+    }
+
+    /** Bytes that the search holds for its state. */
+    long bytes() {
+        return state.bytes();
     }
 
     /** The least cost of a vertex that a search settled, in the model's numbers. */

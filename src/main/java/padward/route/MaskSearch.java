@@ -1,5 +1,6 @@
 package padward.route;
 
+import padward.base.Progress;
 import padward.fabric.MaskedEdges;
 import padward.fabric.PatternFabric;
 
@@ -13,14 +14,12 @@ final class MaskSearch extends IntSearch {
     private final int[] vertexBase;
     private final int[] tileOfBlock;
     private final int[] firstRow;
-    private final int[] groupStart;
-    private final int[] step;
-    private final int[] local;
-    private final boolean[] leaf;
-    private final long[] mask;
+    private final int[] groupSpan;
+    private final long[] groups;
     private final int[] cost;
     private final long[] done;
     private final BucketQueue queue;
+    private final MaskSweep sweep;
     private int[] delayPs;
 
     MaskSearch(PatternFabric fabric) {
@@ -29,14 +28,12 @@ final class MaskSearch extends IntSearch {
         vertexBase = edges.vertexBase;
         tileOfBlock = edges.tileOfBlock;
         firstRow = edges.firstRow;
-        groupStart = edges.groupStart;
-        step = edges.step;
-        local = edges.local;
-        leaf = edges.leaf;
-        mask = edges.mask;
+        groupSpan = edges.groupSpan;
+        groups = edges.groups;
         cost = state.cost;
         done = state.done;
         queue = state.queue;
+        sweep = new MaskSweep(edges, state);
     }
 
     @Override
@@ -45,28 +42,43 @@ final class MaskSearch extends IntSearch {
     }
 
     @Override
+    End sweepAll(int[] starts, int[] startCosts, Progress progress) {
+        return costs.priced == null
+                ? sweep.run(starts, startCosts, edges.delayPs(corner), costs.congested, progress)
+                : End.TOO_COSTLY;
+    }
+
+    @Override
+    int settled() {
+        return sweeping ? Math.max(sweep.settled(), super.settled()) : super.settled();
+    }
+
+    @Override
+    long bytes() {
+        return super.bytes() + sweep.bytes();
+    }
+
+    @Override
     void expand(int vertex, int sofar) {
         int tile = tileOfBlock[vertex >>> MaskedEdges.BLOCK_BITS];
         while (vertexBase[tile + 1] <= vertex) {
             tile++;
         }
-        int row = firstRow[tile] + vertex - vertexBase[tile];
-        int end = groupStart[row + 1];
+        int span = groupSpan[firstRow[tile] + vertex - vertexBase[tile]];
+        int group = span >>> MaskedEdges.SPAN_BITS;
+        int end = group + (span & MaskedEdges.SPAN_MASK);
         boolean plain = costs.congested == null && costs.priced == null;
-        if (plain && sweeping) {
-            sweepGroups(tile, groupStart[row], end, sofar);
-            return;
-        }
-        for (int group = groupStart[row]; group < end; group++) {
-            int toTile = tile + step[group];
-            int base = vertexBase[toTile] + local[group];
-            long open = mask[group] & ~doneFrom(base);
+        for (; group < end; group++) {
+            long where = groups[2 * group + 1];
+            int toTile = tile + MaskedEdges.step(where);
+            int base = vertexBase[toTile] + MaskedEdges.local(where);
+            long open = groups[2 * group] & ~window(done, base);
             if (open == 0) {
                 continue;
             }
             int reached = sofar + delayPs[group];
             int cell = aim == null ? 0 : aim.cell(toTile);
-            int place = firstRow[toTile] + local[group];
+            int place = firstRow[toTile] + MaskedEdges.local(where);
             do {
                 int bit = Long.numberOfTrailingZeros(open);
                 open &= open - 1;
@@ -79,36 +91,11 @@ final class MaskSearch extends IntSearch {
         }
     }
 
-    /**
-     * The same without bounds and prices: a vertex's bound need not be known, leaves not queued.
-     */
-    private void sweepGroups(int tile, int from, int end, int sofar) {
-        for (int group = from; group < end; group++) {
-            int base = vertexBase[tile + step[group]] + local[group];
-            long open = mask[group] & ~doneFrom(base);
-            int sum = sofar + delayPs[group];
-            while (open != 0) {
-                int to = base + Long.numberOfTrailingZeros(open);
-                open &= open - 1;
-                int before = cost[to];
-                if (sum < before) {
-                    if (before == SearchState.UNSEEN) {
-                        state.touch(to);
-                    }
-                    cost[to] = sum;
-                    if (!leaf[group]) {
-                        queue.push(to, sum);
-                    }
-                }
-            }
-        }
-    }
-
     /** The bits of 64 vertices from one on. */
-    private long doneFrom(int vertex) {
+    private static long window(long[] bits, int vertex) {
         int word = vertex >>> 6;
         // Shifts count modulo 64, so a shift by 64 has to be made in two.
-        return done[word] >>> vertex | done[word + 1] << 1 << (~vertex & 63);
+        return bits[word] >>> vertex | bits[word + 1] << 1 << (~vertex & 63);
     }
 
     private int priced(int from, int to, int sofar, int delay) {

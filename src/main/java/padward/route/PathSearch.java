@@ -115,6 +115,6 @@ public final class PathSearch {
 
     /** Bytes that the search's state holds now, its queue included. */
     public long stateBytes() {
-        return quick.state.bytes();
+        return quick.bytes();
     }
 }

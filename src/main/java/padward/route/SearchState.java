@@ -48,6 +48,11 @@ final class SearchState {
         }
     }
 
+    /** Notes that any vertex may have a cost. */
+    void touchAll() {
+        manyTouched = true;
+    }
+
     /** Forgets the last search and closes the members of a set. */
     void begin(Barrier closed) {
         forget();

@@ -38,6 +38,16 @@ public final class Starts {
         return vertices[index];
     }
 
+    /** All vertices, as a copy. */
+    int[] toVertices() {
+        return vertices.clone();
+    }
+
+    /** All costs, which must fit, as a copy. */
+    int[] toIntCosts() {
+        return Arrays.stream(costs).mapToInt(Math::toIntExact).toArray();
+    }
+
     /** The cost of a start. */
     public long cost(int index) {
         return costs[index];

@@ -8,11 +8,12 @@ import padward.fabric.Fabric;
  * A search that also looks back from its goal. Most goals that cannot be reached are shut off by
  * what stands right before them, and most dear ways pay right there; a forward search would see
  * half the chip before it knew. Forward and backward take turns with growing allowances, so that
- * the whole costs little more than the cheaper of the two.
+ * the whole costs little more than the cheaper of the two. An easy question, and most are, is
+ * answered by the first short run forwards.
  */
 public final class TwoEnded {
     private static final int FIRST_LOOK = 256;
-    private static final int FIRST_RUN = 2048;
+    private static final int FIRST_RUN = 512;
     private static final int GROWTH = 8;
 
     private TwoEnded() {}
@@ -31,11 +32,15 @@ public final class TwoEnded {
         int run = FIRST_RUN;
         while (true) {
             boolean last = run >= fabric.vertexCount();
-            PriceFloor floor = PriceFloor.of(fabric, starts, goal, model, look, delay);
-            if (floor.excludes(starts)) {
-                return new SearchOutcome.Unreachable(0);
+            boolean atOnce = run == FIRST_RUN && !(model instanceof PricedWays);
+            LowerBound bound = delay;
+            if (!atOnce) {
+                PriceFloor floor = PriceFloor.of(fabric, starts, goal, model, look, delay);
+                if (floor.excludes(starts)) {
+                    return new SearchOutcome.Unreachable(0);
+                }
+                bound = model instanceof PricedWays ? floor : delay;
             }
-            LowerBound bound = model instanceof PricedWays ? floor : delay;
             SearchOutcome outcome =
                     search.run(
                             starts,

@@ -1,0 +1,209 @@
+package padward.bench;
+
+import java.util.AbstractSet;
+import java.util.Iterator;
+import java.util.Set;
+import java.util.function.Supplier;
+import org.jgrapht.GraphIterables;
+import org.jgrapht.GraphType;
+import org.jgrapht.graph.AbstractGraph;
+import org.jgrapht.graph.DefaultGraphType;
+
+/** JGraphT's view of plain arrays, as lean as its interface allows: an edge is its index. */
+final class ArrayGraph extends AbstractGraph<Integer, Integer> {
+    private final int[] start;
+    private final int[] target;
+    private final int[] weight;
+    private final int[] source;
+
+    ArrayGraph(Terrain terrain) {
+        start = terrain.start;
+        target = terrain.target;
+        weight = terrain.weight;
+        source = new int[target.length];
+        for (int v = 0; v + 1 < start.length; v++) {
+            java.util.Arrays.fill(source, start[v], start[v + 1], v);
+        }
+    }
+
+    @Override
+    public Set<Integer> outgoingEdgesOf(Integer vertex) {
+        return range(start[vertex], start[vertex + 1]);
+    }
+
+    private static Set<Integer> range(int from, int to) {
+        return new AbstractSet<>() {
+            @Override
+            public Iterator<Integer> iterator() {
+                return new Iterator<>() {
+                    private int next = from;
+
+                    @Override
+                    public boolean hasNext() {
+                        return next < to;
+                    }
+
+                    @Override
+                    public Integer next() {
+                        return next++;
+                    }
+                };
+            }
+
+            @Override
+            public int size() {
+                return to - from;
+            }
+        };
+    }
+
+    @Override
+    public GraphIterables<Integer, Integer> iterables() {
+        return new GraphIterables<>() {
+            @Override
+            public org.jgrapht.Graph<Integer, Integer> getGraph() {
+                return ArrayGraph.this;
+            }
+
+            @Override
+            public Iterable<Integer> outgoingEdgesOf(Integer vertex) {
+                return ArrayGraph.this.outgoingEdgesOf(vertex);
+            }
+        };
+    }
+
+    @Override
+    public Set<Integer> vertexSet() {
+        return range(0, start.length - 1);
+    }
+
+    @Override
+    public Set<Integer> edgeSet() {
+        return range(0, target.length);
+    }
+
+    @Override
+    public boolean containsVertex(Integer vertex) {
+        return vertex >= 0 && vertex < start.length - 1;
+    }
+
+    @Override
+    public boolean containsEdge(Integer edge) {
+        return edge >= 0 && edge < target.length;
+    }
+
+    @Override
+    public Integer getEdgeSource(Integer edge) {
+        return source[edge];
+    }
+
+    @Override
+    public Integer getEdgeTarget(Integer edge) {
+        return target[edge];
+    }
+
+    @Override
+    public double getEdgeWeight(Integer edge) {
+        return weight[edge];
+    }
+
+    @Override
+    public int outDegreeOf(Integer vertex) {
+        return start[vertex + 1] - start[vertex];
+    }
+
+    @Override
+    public GraphType getType() {
+        return new DefaultGraphType.Builder()
+                .directed()
+                .weighted(true)
+                .allowMultipleEdges(false)
+                .allowSelfLoops(false)
+                .modifiable(false)
+                .build();
+    }
+
+    private static UnsupportedOperationException unused() {
+        return new UnsupportedOperationException("not needed by the searches that are measured");
+    }
+
+    @Override
+    public Set<Integer> incomingEdgesOf(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public Set<Integer> edgesOf(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public Set<Integer> getAllEdges(Integer from, Integer to) {
+        throw unused();
+    }
+
+    @Override
+    public Integer getEdge(Integer from, Integer to) {
+        throw unused();
+    }
+
+    @Override
+    public int degreeOf(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public int inDegreeOf(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public Supplier<Integer> getVertexSupplier() {
+        return null;
+    }
+
+    @Override
+    public Supplier<Integer> getEdgeSupplier() {
+        return null;
+    }
+
+    @Override
+    public Integer addEdge(Integer from, Integer to) {
+        throw unused();
+    }
+
+    @Override
+    public boolean addEdge(Integer from, Integer to, Integer edge) {
+        throw unused();
+    }
+
+    @Override
+    public Integer addVertex() {
+        throw unused();
+    }
+
+    @Override
+    public boolean addVertex(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public Integer removeEdge(Integer from, Integer to) {
+        throw unused();
+    }
+
+    @Override
+    public boolean removeEdge(Integer edge) {
+        throw unused();
+    }
+
+    @Override
+    public boolean removeVertex(Integer vertex) {
+        throw unused();
+    }
+
+    @Override
+    public void setEdgeWeight(Integer edge, double weight) {
+        throw unused();
+    }
+}

@@ -1,0 +1,520 @@
+package padward.bench;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.function.IntToLongFunction;
+import org.jgrapht.GraphPath;
+import org.jgrapht.alg.interfaces.ShortestPathAlgorithm.SingleSourcePaths;
+import org.jgrapht.alg.shortestpath.AStarShortestPath;
+import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
+import padward.base.Progress;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.MaskedEdges;
+import padward.fabric.Pad;
+import padward.fabric.PatternFabric;
+import padward.fabric.VertexKind;
+import padward.format.FabricReader;
+import padward.format.PatternWriter;
+import padward.route.BoundTable;
+import padward.route.CostModel;
+import padward.route.DistanceRate;
+import padward.route.LowerBound;
+import padward.route.PathSearch;
+import padward.route.SearchOutcome;
+import padward.route.Starts;
+import padward.synth.FabricMaker;
+
+/**
+ * Sweeps and questions on fabrics of a million and ten million wires, beside JGraphT and, if a C++
+ * compiler with Boost Graph and LEMON is there, beside those. All answer the same questions in one
+ * run, and their costs must be equal. Ends with the ratios that the project promises, and fails if
+ * one is missed.
+ *
+ * <p>Arguments: numbers of wires; 1000000 and 10000000 when there are none.
+ */
+public final class Floors {
+    private static final int QUESTIONS = 50;
+
+    /** Questions for peers that take a second each. */
+    private static final int FEW = 6;
+    private static final int NEAR_TILES = 20;
+    private static final int REPEATS = 15;
+
+    private record Pair(int from, int to) {}
+
+    private record Floor(String what, double measured, double promised, boolean atLeast) {
+        boolean isMet() {
+            return atLeast ? measured >= promised : measured <= promised;
+        }
+    }
+
+    private static final List<Floor> FLOORS = new ArrayList<>();
+
+    private Floors() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        int[] sizes =
+                args.length == 0
+                        ? new int[] {10_000_000, 1_000_000}
+                        : Arrays.stream(args).mapToInt(Integer::parseInt).toArray();
+        Path folder = Files.createTempDirectory("padward-floors");
+        for (int wires : sizes) {
+            measure(wires, folder);
+        }
+        System.out.printf("%nPromised%n");
+        boolean allMet = true;
+        for (Floor floor : FLOORS) {
+            allMet &= floor.isMet();
+            System.out.printf(
+                    "  %-7s %-72s %10.2f (%s %.2f)%n",
+                    floor.isMet() ? "met" : "MISSED",
+                    floor.what(),
+                    floor.measured(),
+                    floor.atLeast() ? "at least" : "at most",
+                    floor.promised());
+        }
+        System.exit(allMet ? 0 : 1);
+    }
+
+    private static void promise(String what, double measured, double promised, boolean atLeast) {
+        FLOORS.add(new Floor(what, measured, promised, atLeast));
+    }
+
+    private static void measure(int wires, Path folder) throws Exception {
+        Path file = folder.resolve("fabric-" + wires + ".json.gz");
+        PatternWriter.write(FabricMaker.make(wires, 5), file);
+        long heapBefore = usedHeap();
+        double begin = nowMs();
+        PatternFabric fabric = (PatternFabric) FabricReader.read(file, Progress.NONE);
+        double loadMs = nowMs() - begin;
+        double graphBytes = (double) (usedHeap() - heapBefore) / fabric.vertexCount();
+        begin = nowMs();
+        BoundTable table =
+                BoundTable.of(fabric, Terrain.CORNER, BoundTable.Goals.PADS).orElseThrow();
+        double tableMs = nowMs() - begin;
+        System.out.printf(
+                "%n%,d wires: %,d vertices, %d x %d tiles; load %.0f ms, table %.0f ms and %.1f MB,"
+                        + " fabric %.2f bytes a vertex%n",
+                wires,
+                fabric.vertexCount(),
+                fabric.columns(),
+                fabric.rows(),
+                loadMs,
+                tableMs,
+                table.bytes() / 1e6,
+                graphBytes);
+        String size = String.format("%,d wires, ", wires);
+        promise(size + "load, s", loadMs / 1000, 1, false);
+        promise(size + "table of least delays, s", tableMs / 1000, 2, false);
+        promise(size + "graph, bytes a vertex", graphBytes, 2, false);
+        double scanMs = scan(fabric);
+        System.out.printf("  every edge touched once in the order of memory: %.1f ms%n", scanMs);
+        for (Terrain terrain :
+                List.of(Terrain.random(fabric, 11), Terrain.congested(fabric, 12))) {
+            compare(size + terrain.name + ": ", terrain, table, folder, scanMs);
+        }
+    }
+
+    private static double scan(PatternFabric fabric) {
+        MaskedEdges e = fabric.maskedEdges();
+        double best = Double.MAX_VALUE;
+        long sum = 0;
+        for (int round = 0; round < 5; round++) {
+            double begin = nowMs();
+            for (int tile = 0; tile < fabric.tileCount(); tile++) {
+                int row = e.firstRow[tile];
+                int size = e.vertexBase[tile + 1] - e.vertexBase[tile];
+                for (int i = row; i < row + size; i++) {
+                    int g = e.groupSpan[i] >>> MaskedEdges.SPAN_BITS;
+                    int end = g + (e.groupSpan[i] & MaskedEdges.SPAN_MASK);
+                    for (; g < end; g++) {
+                        long where = e.groups[2 * g + 1];
+                        int base =
+                                e.vertexBase[tile + MaskedEdges.step(where)]
+                                        + MaskedEdges.local(where);
+                        for (long bits = e.groups[2 * g]; bits != 0; bits &= bits - 1) {
+                            sum += base + Long.numberOfTrailingZeros(bits);
+                        }
+                    }
+                }
+            }
+            best = Math.min(best, nowMs() - begin);
+        }
+        if (sum == 42) {
+            System.out.println();
+        }
+        return best;
+    }
+
+    private static void compare(
+            String title, Terrain terrain, BoundTable table, Path folder, double scanMs)
+            throws Exception {
+        Fabric fabric = terrain.fabric;
+        PathSearch search = new PathSearch(fabric);
+        List<Pair> far = pairs(terrain, search, table, true);
+        List<Pair> near = pairs(terrain, search, table, false);
+        int source = far.get(0).from();
+
+        double[] sweeps = new double[REPEATS];
+        for (int i = 0; i < REPEATS; i++) {
+            double begin = nowMs();
+            search.sweep(Starts.at(source), Terrain.CORNER, terrain.model, Progress.NONE);
+            sweeps[i] = nowMs() - begin;
+        }
+        double sweep = median(sweeps);
+        long sum = sum(fabric.vertexCount(), search::cost);
+        double stateBytes = (double) search.stateBytes() / fabric.vertexCount();
+        System.out.printf(
+                "%s%n  sweep %.1f ms, %.1f times the touch of every edge; search state %.2f bytes a"
+                        + " vertex%n",
+                title,
+                sweep,
+                sweep / scanMs,
+                stateBytes);
+        promise(title + "search state, bytes a vertex", stateBytes, 8, false);
+        DistanceRate rate = DistanceRate.of(fabric, Terrain.CORNER);
+        double[] tableMs = askAll(terrain, search, far, p -> table.towards(fabric, p.to()));
+        double[] nearMs = askAll(terrain, search, near, p -> table.towards(fabric, p.to()));
+        double[] rateMs = askAll(terrain, search, far, p -> rate.towards(fabric, p.to()));
+        print("ask across the chip, table", tableMs);
+        print("ask within " + NEAR_TILES + " tiles, table", nearMs);
+        print("ask across the chip, distance", rateMs);
+
+        terrain.buildArrays();
+        jgrapht(title, terrain, table, rate, search, far, source, sweep, sum, tableMs);
+        cpp(title, terrain, rate, search, far, table, sweep, sum, tableMs, folder);
+        terrain.dropArrays();
+    }
+
+    private interface BoundOf {
+        LowerBound of(Pair pair);
+    }
+
+    /** Milliseconds of each question, the median of several times. */
+    private static double[] askAll(
+            Terrain terrain, PathSearch search, List<Pair> pairs, BoundOf bound) {
+        double[] result = new double[pairs.size()];
+        double[] times = new double[REPEATS];
+        for (int warm = 0; warm < 2; warm++) {
+            for (int q = 0; q < result.length; q++) {
+                Pair pair = pairs.get(q);
+                for (int i = 0; i < REPEATS; i++) {
+                    double begin = nowMs();
+                    ask(terrain, search, pair, bound.of(pair));
+                    times[i] = nowMs() - begin;
+                }
+                result[q] = median(times);
+            }
+        }
+        return result;
+    }
+
+    private static SearchOutcome ask(
+            Terrain terrain, PathSearch search, Pair pair, LowerBound bound) {
+        return search.run(
+                Starts.at(pair.from()),
+                pair.to(),
+                Terrain.CORNER,
+                terrain.model,
+                bound,
+                Progress.NONE);
+    }
+
+    private static long costOf(Terrain terrain, PathSearch search, BoundTable table, Pair pair) {
+        SearchOutcome outcome =
+                ask(terrain, search, pair, table.towards(terrain.fabric, pair.to()));
+        return ((SearchOutcome.Found) outcome).cost();
+    }
+
+    /** Questions that have an answer: from a pin that drives wires to a pad. */
+    private static List<Pair> pairs(
+            Terrain terrain, PathSearch search, BoundTable table, boolean far) {
+        Fabric fabric = terrain.fabric;
+        Random random = new Random(21);
+        EdgeCursor edges = fabric.edgesOut();
+        List<Pair> result = new ArrayList<>();
+        while (result.size() < QUESTIONS) {
+            Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
+            int vertex = random.nextInt(fabric.vertexCount());
+            if (!far) {
+                int x = fabric.column(pad.tile()) + random.nextInt(NEAR_TILES) - NEAR_TILES / 2;
+                int y = fabric.row(pad.tile()) + random.nextInt(NEAR_TILES) - NEAR_TILES / 2;
+                if (x < 0 || y < 0 || x >= fabric.columns() || y >= fabric.rows()) {
+                    continue;
+                }
+                MaskedEdges rows = ((PatternFabric) fabric).maskedEdges();
+                int tile = y * fabric.columns() + x;
+                int size = rows.vertexBase[tile + 1] - rows.vertexBase[tile];
+                vertex = rows.vertexBase[tile] + random.nextInt(size);
+            }
+            edges.reset(vertex);
+            boolean starts =
+                    fabric.kind(vertex) == VertexKind.PIN
+                            && !terrain.closed.get(vertex)
+                            && edges.next();
+            int tile = fabric.tile(vertex);
+            int dx = Math.abs(fabric.column(tile) - fabric.column(pad.tile()));
+            int dy = Math.abs(fabric.row(tile) - fabric.row(pad.tile()));
+            boolean right =
+                    far
+                            ? Math.max(dx, dy) > fabric.columns() * 2 / 3
+                            : dx + dy <= NEAR_TILES && dx + dy > 2;
+            if (starts && right) {
+                Pair pair = new Pair(vertex, pad.vertex());
+                LowerBound bound = table.towards(fabric, pad.vertex());
+                if (ask(terrain, search, pair, bound) instanceof SearchOutcome.Found) {
+                    result.add(pair);
+                }
+            }
+        }
+        return result;
+    }
+
+    private static void jgrapht(
+            String title,
+            Terrain terrain,
+            BoundTable table,
+            DistanceRate rate,
+            PathSearch search,
+            List<Pair> far,
+            int source,
+            double sweep,
+            long sum,
+            double[] tableMs) {
+        boolean large = terrain.fabric.vertexCount() > 5_000_000;
+        ArrayGraph graph = new ArrayGraph(terrain);
+        double best = Double.MAX_VALUE;
+        for (int i = 0; i < (large ? 1 : 3); i++) {
+            double begin = nowMs();
+            SingleSourcePaths<Integer, Integer> paths =
+                    new IntVertexDijkstraShortestPath<>(graph).getPaths(source);
+            best = Math.min(best, nowMs() - begin);
+            if (i == 0) {
+                long other =
+                        sum(
+                                terrain.fabric.vertexCount(),
+                                v -> {
+                                    double weight = paths.getWeight(v);
+                                    return Double.isInfinite(weight)
+                                            ? CostModel.CLOSED
+                                            : (long) weight;
+                                });
+                check(sum, other, title + "sweep");
+            }
+        }
+        System.out.printf("  JGraphT sweep, Dijkstra over int vertices: %.0f ms%n", best);
+        if (!large) {
+            double begin = nowMs();
+            new DijkstraShortestPath<>(graph).getPaths(source);
+            System.out.printf("  JGraphT sweep, Dijkstra: %.0f ms%n", nowMs() - begin);
+        }
+        promise(title + "sweep, times JGraphT's fastest Dijkstra", best / sweep, 15, true);
+        int geometric = FEW;
+        double[] byDistance = new double[geometric];
+        double[] byTable = new double[QUESTIONS];
+        for (int round = 0; round < 2; round++) {
+            for (int q = 0; q < QUESTIONS; q++) {
+                Pair pair = far.get(q);
+                long cost = costOf(terrain, search, table, pair);
+                byTable[q] =
+                        aStar(graph, pair, table.towards(terrain.fabric, pair.to()), cost, title);
+                if (q < geometric && round == 0) {
+                    byDistance[q] =
+                            aStar(graph, pair, rate.towards(terrain.fabric, pair.to()), cost, title);
+                }
+            }
+        }
+        print("JGraphT A*, table", byTable);
+        print("JGraphT A*, distance (" + geometric + " questions)", byDistance);
+        boolean random = terrain.name.equals("random");
+        promise(
+                title + "ask, times JGraphT's A* with distance",
+                mean(byDistance) / mean(Arrays.copyOf(tableMs, geometric)),
+                random ? 300 : 100,
+                true);
+        promise(
+                title + "ask, times JGraphT's A* with our table",
+                mean(byTable) / mean(tableMs),
+                4,
+                true);
+    }
+
+    private static double aStar(
+            ArrayGraph graph, Pair pair, LowerBound bound, long cost, String title) {
+        double begin = nowMs();
+        GraphPath<Integer, Integer> path =
+                new AStarShortestPath<>(graph, (v, goal) -> Math.min(1e9, bound.at(v)))
+                        .getPath(pair.from(), pair.to());
+        double time = nowMs() - begin;
+        check(cost, (long) path.getWeight(), title + "A*");
+        return time;
+    }
+
+    private static void cpp(
+            String title,
+            Terrain terrain,
+            DistanceRate rate,
+            PathSearch search,
+            List<Pair> far,
+            BoundTable table,
+            double sweep,
+            long sum,
+            double[] tableMs,
+            Path folder)
+            throws IOException, InterruptedException {
+        Path program = folder.resolve("peer");
+        Process compiler =
+                new ProcessBuilder(
+                                "g++",
+                                "-O3",
+                                "-march=native",
+                                "-std=c++17",
+                                "-w",
+                                "-o",
+                                program.toString(),
+                                "src/bench/cpp/peer.cpp")
+                        .inheritIO()
+                        .start();
+        if (compiler.waitFor() != 0) {
+            throw new IOException("the C++ peer does not compile: g++, Boost and LEMON are needed");
+        }
+        Path file = folder.resolve("graph.bin");
+        export(terrain, rate, far, file);
+        Process peer =
+                new ProcessBuilder(program.toString(), file.toString())
+                        .redirectError(ProcessBuilder.Redirect.INHERIT)
+                        .start();
+        double best = Double.MAX_VALUE;
+        double[] asks = new double[far.size()];
+        try (var lines = peer.inputReader()) {
+            for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+                String[] words = line.split(" ");
+                double time = Double.parseDouble(words[words.length - 1]);
+                if (words[0].equals("ask")) {
+                    int q = Integer.parseInt(words[2]);
+                    check(
+                            costOf(terrain, search, table, far.get(q)),
+                            Long.parseLong(words[3]),
+                            title + "C++ A*");
+                    asks[q] = time;
+                } else {
+                    check(sum, Long.parseLong(words[2]), title + "C++ sweep");
+                    System.out.printf("  C++ sweep, %s: %.0f ms%n", words[1], time);
+                    best = Math.min(best, time);
+                }
+            }
+        }
+        if (peer.waitFor() != 0) {
+            throw new IOException("the C++ peer failed");
+        }
+        Files.delete(file);
+        print("C++ A*, distance", asks);
+        promise(title + "sweep, times the fastest C++ library", best / sweep, 3, true);
+        promise(title + "ask, times the C++ library's A*", mean(asks) / mean(tableMs), 20, true);
+    }
+
+    private static void export(Terrain terrain, DistanceRate rate, List<Pair> pairs, Path file)
+            throws IOException {
+        Fabric fabric = terrain.fabric;
+        int n = fabric.vertexCount();
+        try (FileChannel out =
+                FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+            write(
+                    out,
+                    new int[] {n, terrain.target.length, (int) rate.delayPs(), (int) rate.tiles()});
+            write(out, terrain.start);
+            write(out, terrain.target);
+            write(out, terrain.weight);
+            int[] place = new int[n];
+            for (int v = 0; v < n; v++) {
+                place[v] = fabric.column(fabric.headTile(v));
+            }
+            write(out, place);
+            for (int v = 0; v < n; v++) {
+                place[v] = fabric.row(fabric.headTile(v));
+            }
+            write(out, place);
+            write(out, new int[] {pairs.size()});
+            for (Pair pair : pairs) {
+                write(out, new int[] {pair.from(), pair.to()});
+            }
+        }
+    }
+
+    private static void write(FileChannel out, int[] values) throws IOException {
+        ByteBuffer buffer = ByteBuffer.allocate(1 << 20).order(ByteOrder.LITTLE_ENDIAN);
+        for (int from = 0; from < values.length; from += buffer.capacity() / 4) {
+            buffer.clear();
+            int count = Math.min(buffer.capacity() / 4, values.length - from);
+            buffer.asIntBuffer().put(values, from, count);
+            buffer.limit(4 * count);
+            while (buffer.hasRemaining()) {
+                out.write(buffer);
+            }
+        }
+    }
+
+    private static long sum(int vertices, IntToLongFunction cost) {
+        long sum = 0;
+        for (int v = 0; v < vertices; v++) {
+            long one = cost.applyAsLong(v);
+            sum += one == CostModel.CLOSED ? 0 : one;
+        }
+        return sum;
+    }
+
+    private static void check(long expected, long found, String what) {
+        if (expected != found) {
+            throw new IllegalStateException(what + ": " + expected + " here, " + found + " there");
+        }
+    }
+
+    private static void print(String what, double[] ms) {
+        double[] sorted = ms.clone();
+        Arrays.sort(sorted);
+        PrintStream out = System.out;
+        out.printf(
+                "  %-46s mean %10.4f  p50 %10.4f  p90 %10.4f  p99 %10.4f ms%n",
+                what,
+                mean(ms),
+                sorted[sorted.length / 2],
+                sorted[sorted.length * 9 / 10],
+                sorted[sorted.length - 1]);
+    }
+
+    private static double mean(double[] values) {
+        return Arrays.stream(values).average().orElseThrow();
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
+    }
+
+    private static double nowMs() {
+        return System.nanoTime() / 1e6;
+    }
+
+    private static long usedHeap() {
+        for (int i = 0; i < 3; i++) {
+            System.gc();
+        }
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
+    }
+}
