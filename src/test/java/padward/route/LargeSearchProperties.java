@@ -1,0 +1,117 @@
+package padward.route;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.BitSet;
+import java.util.Random;
+import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PatternFabric;
+import padward.fabric.PatternFault;
+import padward.synth.FabricMaker;
+
+/** The quick searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
+class LargeSearchProperties {
+    private static final int WIRES = 100_000;
+    private static final int SOURCES = 10;
+    private static final int GOALS = 25;
+
+    /** 10 sources × 25 pads at each corner, free and occupied: 1,000 questions in all. */
+    @ParameterizedTest
+    @EnumSource(Corner.class)
+    void questionsCostWhatDijkstraSays(Corner corner) throws PatternFault {
+        for (int percent : new int[] {0, 20}) {
+            check(corner, percent);
+        }
+    }
+
+    private static void check(Corner corner, int percent) throws PatternFault {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(WIRES, 3));
+        Random random = new Random(percent);
+        BitSet closed = new BitSet();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (random.nextInt(100) < percent) {
+                closed.set(v);
+            }
+        }
+        CostModel model = new FreeWays(closed);
+        PathSearch search = new PathSearch(fabric);
+        PathSearch sweep = new PathSearch(fabric);
+        for (int s = 0; s < SOURCES; s++) {
+            int source = random.nextInt(fabric.vertexCount());
+            Starts starts = Starts.at(source);
+            FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
+            var expected = new DijkstraShortestPath<>(graph).getPaths(graph.origin());
+            sweep.sweep(starts, corner, model, Progress.NONE);
+            for (int g = 0; g < GOALS; g++) {
+                Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
+                int goal = pad.vertex();
+                double weight = expected.getWeight(goal);
+                SearchOutcome found =
+                        TwoEnded.run(search, fabric, starts, goal, corner, model, Progress.NONE);
+                if (Double.isInfinite(weight)) {
+                    assertThat(found).isInstanceOf(SearchOutcome.Unreachable.class);
+                    assertThat(sweep.cost(goal)).isEqualTo(CostModel.CLOSED);
+                } else {
+                    assertThat(((SearchOutcome.Found) found).cost()).isEqualTo((long) weight);
+                    assertThat(sweep.cost(goal)).isEqualTo((long) weight);
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Corner.class)
+    void theTableIsConsistentAndNothingAtTheGoal(Corner corner) throws PatternFault {
+        PatternFabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 8));
+        BoundTable table = BoundTable.of(fabric, corner, BoundTable.Goals.PADS).orElseThrow();
+        EdgeCursor edges = fabric.edgesOut();
+        for (int p = 0; p < fabric.pads().size(); p += 7) {
+            int goal = fabric.pads().get(p).vertex();
+            LowerBound bound = table.towards(fabric, goal);
+            assertThat(bound.at(goal)).isZero();
+            for (int v = 0; v < fabric.vertexCount(); v++) {
+                edges.reset(v);
+                long own = bound.at(v);
+                while (edges.next()) {
+                    long other = bound.at(edges.other());
+                    if (other != CostModel.CLOSED) {
+                        assertThat(own).isLessThanOrEqualTo(other + edges.delayPs(corner));
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void theQueueComesOutInOrderAlsoBeyondItsRing() {
+        Random random = new Random(4);
+        BucketQueue queue = new BucketQueue();
+        int[] key = new int[20_000];
+        queue.clear(0);
+        int pushed = 0;
+        int popped = 0;
+        int last = 0;
+        while (popped < key.length) {
+            boolean push = pushed < key.length && (queue.isEmpty() || random.nextBoolean());
+            if (push) {
+                key[pushed] = last + random.nextInt(random.nextInt(50) == 0 ? 1_000_000 : 3_000);
+                queue.push(pushed, key[pushed]);
+                pushed++;
+            } else {
+                int item = queue.pop();
+                assertThat(key[item]).isGreaterThanOrEqualTo(last).isEqualTo(queue.current());
+                last = key[item];
+                popped++;
+            }
+        }
+        assertThat(queue.isEmpty()).isTrue();
+    }
+}
