@@ -3,14 +3,11 @@ package padward.bench;
 import java.util.AbstractSet;
 import java.util.Iterator;
 import java.util.Set;
-import java.util.function.Supplier;
 import org.jgrapht.GraphIterables;
-import org.jgrapht.GraphType;
-import org.jgrapht.graph.AbstractGraph;
-import org.jgrapht.graph.DefaultGraphType;
+import padward.route.ReadOnlyGraph;
 
 /** JGraphT's view of plain arrays, as lean as its interface allows: an edge is its index. */
-final class ArrayGraph extends AbstractGraph<Integer, Integer> {
+final class ArrayGraph extends ReadOnlyGraph<Integer> {
     private final int[] start;
     private final int[] target;
     private final int[] weight;
@@ -112,17 +109,6 @@ final class ArrayGraph extends AbstractGraph<Integer, Integer> {
         return start[vertex + 1] - start[vertex];
     }
 
-    @Override
-    public GraphType getType() {
-        return new DefaultGraphType.Builder()
-                .directed()
-                .weighted(true)
-                .allowMultipleEdges(false)
-                .allowSelfLoops(false)
-                .modifiable(false)
-                .build();
-    }
-
     private static UnsupportedOperationException unused() {
         return new UnsupportedOperationException("not needed by the searches that are measured");
     }
@@ -154,56 +140,6 @@ final class ArrayGraph extends AbstractGraph<Integer, Integer> {
 
     @Override
     public int inDegreeOf(Integer vertex) {
-        throw unused();
-    }
-
-    @Override
-    public Supplier<Integer> getVertexSupplier() {
-        return null;
-    }
-
-    @Override
-    public Supplier<Integer> getEdgeSupplier() {
-        return null;
-    }
-
-    @Override
-    public Integer addEdge(Integer from, Integer to) {
-        throw unused();
-    }
-
-    @Override
-    public boolean addEdge(Integer from, Integer to, Integer edge) {
-        throw unused();
-    }
-
-    @Override
-    public Integer addVertex() {
-        throw unused();
-    }
-
-    @Override
-    public boolean addVertex(Integer vertex) {
-        throw unused();
-    }
-
-    @Override
-    public Integer removeEdge(Integer from, Integer to) {
-        throw unused();
-    }
-
-    @Override
-    public boolean removeEdge(Integer edge) {
-        throw unused();
-    }
-
-    @Override
-    public boolean removeVertex(Integer vertex) {
-        throw unused();
-    }
-
-    @Override
-    public void setEdgeWeight(Integer edge, double weight) {
         throw unused();
     }
 }

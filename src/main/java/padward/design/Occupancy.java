@@ -137,11 +137,6 @@ public final class Occupancy {
         return occupied;
     }
 
-    /** All occupied vertices, as a copy. */
-    public BitSet toBits() {
-        return (BitSet) occupied.clone();
-    }
-
     /** How many vertices are occupied. */
     public int occupiedCount() {
         return occupied.cardinality();

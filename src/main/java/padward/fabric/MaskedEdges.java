@@ -106,6 +106,11 @@ public final class MaskedEdges {
         return corner == Corner.FAST ? fastPs : slowPs;
     }
 
+    /** The row of a vertex that begins in a tile. */
+    public int row(int tile, int vertex) {
+        return firstRow[tile] + vertex - vertexBase[tile];
+    }
+
     /** Number of rows. */
     public int rowCount() {
         return groupSpan.length;

@@ -3,6 +3,7 @@ package padward.route;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,7 +11,6 @@ import java.util.WeakHashMap;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.MaskedEdges;
-import padward.fabric.PatternFabric;
 
 /**
  * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
@@ -63,21 +63,17 @@ public final class BoundTable {
     /** For each place: what is added to the plane's value. */
     private final int[] add;
 
-    private final boolean byRow;
+    /** Finds a vertex's place when places are rows; null when they are vertices. */
     private final MaskedEdges masked;
-    private final Goals goals;
 
-    private BoundTable(
-            Fabric fabric, WireGroups groups, Planes planes, Corner corner, Goals goals) {
-        this.goals = goals;
+    private BoundTable(Fabric fabric, WireGroups groups, Planes planes, Corner corner) {
         columns = fabric.columns();
         rows = fabric.rows();
         width = 2 * columns - 1;
         cells = width * (2 * rows - 1);
         delays = new short[planes.count * cells];
         Arrays.fill(delays, (short) UNREACHED);
-        byRow = groups.isByRow();
-        masked = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
+        masked = groups.rows();
         plane = new int[groups.placeCount()];
         add = new int[groups.placeCount()];
         for (int i = 0; i < plane.length; i++) {
@@ -94,13 +90,12 @@ public final class BoundTable {
      */
     public static Optional<BoundTable> of(Fabric fabric, Corner corner, Goals goals) {
         Map<Kept, Optional<BoundTable>> tables =
-                KNOWN.computeIfAbsent(
-                        fabric, f -> Collections.synchronizedMap(new java.util.HashMap<>()));
+                KNOWN.computeIfAbsent(fabric, f -> Collections.synchronizedMap(new HashMap<>()));
         return tables.computeIfAbsent(new Kept(corner, goals), k -> compute(fabric, corner, goals));
     }
 
-    /** Computes a table afresh; {@link #of} remembers it. O(entries × steps of a group). */
-    public static Optional<BoundTable> compute(Fabric fabric, Corner corner, Goals goals) {
+    /** Computes a table. O(entries × steps of a group). */
+    private static Optional<BoundTable> compute(Fabric fabric, Corner corner, Goals goals) {
         WireGroups groups = WireGroups.of(fabric);
         if (!groups.areSound()) {
             return Optional.empty();
@@ -109,7 +104,7 @@ public final class BoundTable {
         long entries = (long) planes.count * (2L * fabric.columns() - 1) * (2L * fabric.rows() - 1);
         return entries > MOST_ENTRIES
                 ? Optional.empty()
-                : Optional.of(new BoundTable(fabric, groups, planes, corner, goals));
+                : Optional.of(new BoundTable(fabric, groups, planes, corner));
     }
 
     /** Which groups share a plane, and the steps between planes, backwards. */
@@ -265,16 +260,7 @@ public final class BoundTable {
         }
     }
 
-    /** Whether the table can lead to a vertex. */
-    public boolean leadsTo(Fabric fabric, int goal) {
-        return switch (fabric.kind(goal)) {
-            case PAD -> true;
-            case PIN -> goals == Goals.PINS;
-            case WIRE -> false;
-        };
-    }
-
-    /** The bound towards a goal for which {@link #leadsTo} holds. */
+    /** The bound towards a goal, which is of the kind that the table was computed for. */
     public Aim towards(Fabric fabric, int goal) {
         return new Aim(fabric, goal);
     }
@@ -287,14 +273,12 @@ public final class BoundTable {
     /** The table with one goal. */
     public final class Aim implements LowerBound {
         private final Fabric fabric;
-        private final int goal;
 
         /** The table's cell for a tile is this number less the tile's own. */
         private final int goalCell;
 
         private Aim(Fabric fabric, int goal) {
             this.fabric = fabric;
-            this.goal = goal;
             int tile = fabric.tile(goal);
             goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
         }
@@ -320,14 +304,9 @@ public final class BoundTable {
         @Override
         public long at(int vertex) {
             int tile = fabric.tile(vertex);
-            int place = byRow ? masked.firstRow[tile] + vertex - masked.vertexBase[tile] : vertex;
+            int place = masked == null ? vertex : masked.row(tile, vertex);
             int value = at(place, cell(tile));
             return value == NEVER ? CostModel.CLOSED : value;
-        }
-
-        /** The vertex that the bound leads to. */
-        int goal() {
-            return goal;
         }
     }
 }

@@ -5,11 +5,7 @@ import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.NoSuchElementException;
 import java.util.Set;
-import java.util.function.Supplier;
 import java.util.stream.IntStream;
-import org.jgrapht.GraphType;
-import org.jgrapht.graph.AbstractGraph;
-import org.jgrapht.graph.DefaultGraphType;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -21,7 +17,7 @@ import padward.fabric.Fabric;
  *
  * <p>Edge sets are made on demand. Not safe for several threads.
  */
-public final class FabricGraph extends AbstractGraph<Integer, FabricEdge> {
+public final class FabricGraph extends ReadOnlyGraph<FabricEdge> {
     private final Fabric fabric;
     private final Corner corner;
     private final CostModel model;
@@ -238,70 +234,5 @@ public final class FabricGraph extends AbstractGraph<Integer, FabricEdge> {
     @Override
     public double getEdgeWeight(FabricEdge edge) {
         return cost(edge.from(), edge.to());
-    }
-
-    @Override
-    public GraphType getType() {
-        return new DefaultGraphType.Builder()
-                .directed()
-                .weighted(true)
-                .allowMultipleEdges(false)
-                .allowSelfLoops(false)
-                .modifiable(false)
-                .build();
-    }
-
-    @Override
-    public Supplier<Integer> getVertexSupplier() {
-        return null;
-    }
-
-    @Override
-    public Supplier<FabricEdge> getEdgeSupplier() {
-        return null;
-    }
-
-    private static UnsupportedOperationException readOnly() {
-        return new UnsupportedOperationException("the fabric cannot be changed");
-    }
-
-    @Override
-    public FabricEdge addEdge(Integer from, Integer to) {
-        throw readOnly();
-    }
-
-    @Override
-    public boolean addEdge(Integer from, Integer to, FabricEdge edge) {
-        throw readOnly();
-    }
-
-    @Override
-    public Integer addVertex() {
-        throw readOnly();
-    }
-
-    @Override
-    public boolean addVertex(Integer vertex) {
-        throw readOnly();
-    }
-
-    @Override
-    public FabricEdge removeEdge(Integer from, Integer to) {
-        throw readOnly();
-    }
-
-    @Override
-    public boolean removeEdge(FabricEdge edge) {
-        throw readOnly();
-    }
-
-    @Override
-    public boolean removeVertex(Integer vertex) {
-        throw readOnly();
-    }
-
-    @Override
-    public void setEdgeWeight(FabricEdge edge, double weight) {
-        throw readOnly();
     }
 }

@@ -133,10 +133,6 @@ final class GeneralSearch {
         for (int v = goal; v != Fabric.NOTHING; v = previous[v]) {
             reversed.add(v);
         }
-        int[] path = new int[reversed.size()];
-        for (int i = 0; i < path.length; i++) {
-            path[i] = reversed.getInt(path.length - 1 - i);
-        }
-        return new Path(path);
+        return Path.ofReversed(reversed);
     }
 }

@@ -18,13 +18,11 @@ final class IntCosts {
 
     static final int CLOSED = Integer.MAX_VALUE;
 
-    private final CostModel model;
     final Barrier closed;
     final PricedWays priced;
     final CongestedWays congested;
 
-    private IntCosts(CostModel model, Barrier closed, PricedWays priced, CongestedWays congested) {
-        this.model = model;
+    private IntCosts(Barrier closed, PricedWays priced, CongestedWays congested) {
         this.closed = closed;
         this.priced = priced;
         this.congested = congested;
@@ -33,25 +31,27 @@ final class IntCosts {
     /** The same costs in small numbers, or null for models that only the general search knows. */
     static IntCosts of(CostModel model) {
         if (model == CostModel.EMPTY_FABRIC) {
-            return new IntCosts(model, Barrier.NONE, null, null);
+            return new IntCosts(Barrier.NONE, null, null);
         }
         if (model instanceof FreeWays free) {
-            return new IntCosts(model, free.closed(), null, null);
+            return new IntCosts(free.closed(), null, null);
         }
         if (model instanceof PricedWays priced) {
-            return new IntCosts(model, priced.closed(), priced, null);
+            return new IntCosts(priced.closed(), priced, null);
         }
         if (model instanceof CongestedWays congested) {
-            return new IntCosts(model, congested.closed(), null, congested);
+            return new IntCosts(congested.closed(), null, congested);
         }
         return null;
     }
 
     /** The cost of a step, in small numbers. */
     int step(int from, int to, int delayPs) {
-        if (closed.get(to)) {
-            return CLOSED;
-        }
+        return closed.get(to) ? CLOSED : openStep(from, to, delayPs);
+    }
+
+    /** The cost of a step into a vertex that is not closed. */
+    int openStep(int from, int to, int delayPs) {
         int cost = delayPs;
         if (congested != null) {
             cost = (int) Math.min(MOST, congested.price(to, delayPs));
@@ -70,9 +70,5 @@ final class IntCosts {
     /** Whether a sum of costs still tells stretches from delay. */
     boolean fits(long delayPs) {
         return delayPs < (priced == null ? MOST : STRETCH);
-    }
-
-    CostModel model() {
-        return model;
     }
 }

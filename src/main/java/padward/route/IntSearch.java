@@ -44,8 +44,7 @@ abstract class IntSearch {
     /** The bound on stretches, or null. */
     PriceFloor floor;
 
-    boolean sweeping;
-    private int settled;
+    int settled;
 
     IntSearch(Fabric fabric) {
         this.fabric = fabric;
@@ -74,17 +73,18 @@ abstract class IntSearch {
             Progress progress) {
         corner = at;
         costs = small;
-        sweeping = goal == Fabric.NOTHING;
         setBound(lower);
         settled = 0;
         state.begin(small.closed);
-        if (sweeping && lower == LowerBound.NONE && mostSettled == Integer.MAX_VALUE) {
+        boolean whole = goal == Fabric.NOTHING && mostSettled == Integer.MAX_VALUE;
+        if (whole && lower == LowerBound.NONE) {
             setStartCosts(starts);
             End end = sweepAll(starts.toVertices(), starts.toIntCosts(), progress);
             if (end != End.TOO_COSTLY) {
                 return end;
             }
             state.begin(small.closed);
+            settled = 0;
         }
         queueStarts(starts);
         prepare();
@@ -99,7 +99,8 @@ abstract class IntSearch {
     }
 
     /**
-     * A whole sweep in a way of the subclass's own, which finds the starts' costs set.
+     * A whole sweep in a way of the subclass's own, which finds the starts' costs set and counts
+     * what it settles.
      *
      * @return {@link End#TOO_COSTLY} when there is none for these costs
      */
@@ -200,7 +201,19 @@ abstract class IntSearch {
     /** Offers all targets of a settled vertex their cost over it. */
     abstract void expand(int vertex, int cost);
 
-    int settled() {
+    /** Gives a vertex a lower cost than it has, unless its bound says that no way leads on. */
+    final void improve(int vertex, int cost, int ahead) {
+        if (ahead == IntCosts.CLOSED) {
+            return;
+        }
+        if (state.cost[vertex] == SearchState.UNSEEN) {
+            state.touch(vertex);
+        }
+        state.cost[vertex] = cost;
+        state.queue.push(vertex, cost + ahead);
+    }
+
+    final int settled() {
         return settled;
     }
 
@@ -236,11 +249,7 @@ abstract class IntSearch {
                 left.add(before);
             }
         }
-        int[] path = new int[way.size()];
-        for (int i = 0; i < path.length; i++) {
-            path[i] = way.getInt(path.length - 1 - i);
-        }
-        return new Path(path);
+        return Path.ofReversed(way);
     }
 
     /** Of several the one that nobody holds, so that a held stretch is left as soon as can be. */

@@ -3,7 +3,6 @@ package padward.route;
 import java.util.Optional;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
-import padward.fabric.VertexKind;
 
 /**
  * A lower bound on the cost from a vertex to the goal. It must be consistent: for every edge from u
@@ -20,10 +19,13 @@ public interface LowerBound {
      * distance.
      */
     static LowerBound best(Fabric fabric, int goal, Corner corner) {
-        BoundTable.Goals goals =
-                fabric.kind(goal) == VertexKind.PAD ? BoundTable.Goals.PADS : BoundTable.Goals.PINS;
-        Optional<BoundTable> table = BoundTable.of(fabric, corner, goals);
-        if (table.isPresent() && table.get().leadsTo(fabric, goal)) {
+        Optional<BoundTable> table =
+                switch (fabric.kind(goal)) {
+                    case PAD -> BoundTable.of(fabric, corner, BoundTable.Goals.PADS);
+                    case PIN -> BoundTable.of(fabric, corner, BoundTable.Goals.PINS);
+                    case WIRE -> Optional.empty();
+                };
+        if (table.isPresent()) {
             return table.get().towards(fabric, goal);
         }
         return DistanceRate.of(fabric, corner).towards(fabric, goal);

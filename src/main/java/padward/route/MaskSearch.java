@@ -18,7 +18,6 @@ final class MaskSearch extends IntSearch {
     private final long[] groups;
     private final int[] cost;
     private final long[] done;
-    private final BucketQueue queue;
     private final MaskSweep sweep;
     private int[] delayPs;
 
@@ -32,7 +31,6 @@ final class MaskSearch extends IntSearch {
         groups = edges.groups;
         cost = state.cost;
         done = state.done;
-        queue = state.queue;
         sweep = new MaskSweep(edges, state);
     }
 
@@ -43,14 +41,12 @@ final class MaskSearch extends IntSearch {
 
     @Override
     End sweepAll(int[] starts, int[] startCosts, Progress progress) {
-        return costs.priced == null
-                ? sweep.run(starts, startCosts, edges.delayPs(corner), costs.congested, progress)
-                : End.TOO_COSTLY;
-    }
-
-    @Override
-    int settled() {
-        return sweeping ? Math.max(sweep.settled(), super.settled()) : super.settled();
+        if (costs.priced != null) {
+            return End.TOO_COSTLY;
+        }
+        End end = sweep.run(starts, startCosts, edges.delayPs(corner), costs.congested, progress);
+        settled = sweep.settled();
+        return end;
     }
 
     @Override
@@ -76,16 +72,16 @@ final class MaskSearch extends IntSearch {
             if (open == 0) {
                 continue;
             }
-            int reached = sofar + delayPs[group];
+            int delay = delayPs[group];
             int cell = aim == null ? 0 : aim.cell(toTile);
             int place = firstRow[toTile] + MaskedEdges.local(where);
             do {
                 int bit = Long.numberOfTrailingZeros(open);
                 open &= open - 1;
                 int to = base + bit;
-                int sum = plain ? reached : priced(vertex, to, sofar, delayPs[group]);
+                int sum = sofar + (plain ? delay : costs.openStep(vertex, to, delay));
                 if (sum < cost[to]) {
-                    offer(to, sum, place + bit, cell);
+                    improve(to, sum, ahead(to, place + bit, cell));
                 }
             } while (open != 0);
         }
@@ -98,29 +94,11 @@ final class MaskSearch extends IntSearch {
         return bits[word] >>> vertex | bits[word + 1] << 1 << (~vertex & 63);
     }
 
-    private int priced(int from, int to, int sofar, int delay) {
-        int step = delay;
-        if (costs.congested != null) {
-            step = (int) Math.min(IntCosts.MOST, costs.congested.price(to, delay));
+    private int ahead(int to, int place, int cell) {
+        if (aim == null) {
+            return ahead(to);
         }
-        if (costs.priced != null && costs.priced.isPriced(from, to)) {
-            step += IntCosts.STRETCH;
-        }
-        return sofar + step;
-    }
-
-    private void offer(int to, int sum, int place, int cell) {
-        int ahead = aim == null ? ahead(to) : aim.at(place, cell);
-        if (ahead == IntCosts.CLOSED) {
-            return;
-        }
-        if (aim != null && floor != null) {
-            ahead += stretchesAhead(to);
-        }
-        if (cost[to] == SearchState.UNSEEN) {
-            state.touch(to);
-        }
-        cost[to] = sum;
-        queue.push(to, sum + ahead);
+        int delay = aim.at(place, cell);
+        return delay == IntCosts.CLOSED || floor == null ? delay : delay + stretchesAhead(to);
     }
 }

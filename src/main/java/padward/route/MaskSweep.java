@@ -54,6 +54,7 @@ final class MaskSweep {
         if (last - first >= RING) {
             return IntSearch.End.TOO_COSTLY;
         }
+        state.touchAll();
         System.arraycopy(state.done, 0, reached, 0, reached.length);
         Arrays.fill(head, NONE);
         Arrays.fill(filled, 0);
@@ -97,7 +98,6 @@ final class MaskSweep {
                 int ahead = ahead(some, bucket);
                 if (ahead < 0) {
                     settled = pops;
-                    state.touchAll();
                     return IntSearch.End.UNREACHABLE;
                 }
                 current += ahead;
@@ -123,7 +123,6 @@ final class MaskSweep {
                 progress.report(-1, "sweeping, " + pops + " vertices settled");
                 if (progress.cancelled()) {
                     settled = pops;
-                    state.touchAll();
                     return IntSearch.End.CANCELLED;
                 }
             }
@@ -155,7 +154,6 @@ final class MaskSweep {
                         longer = (int) Math.min(RING, product);
                     }
                     if (longer >= RING) {
-                        state.touchAll();
                         return IntSearch.End.TOO_COSTLY;
                     }
                     seen[to >>> 6] |= 1L << to;

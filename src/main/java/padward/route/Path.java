@@ -1,5 +1,6 @@
 package padward.route;
 
+import it.unimi.dsi.fastutil.ints.IntList;
 import java.util.Arrays;
 
 /** The vertices of a way, from a start to the goal. Immutable. */
@@ -9,6 +10,15 @@ public final class Path {
     /** Copies the vertices, of which there is at least one. */
     public Path(int[] vertices) {
         this.vertices = vertices.clone();
+    }
+
+    /** The way whose vertices are listed from the goal back to the start. */
+    static Path ofReversed(IntList backwards) {
+        int[] vertices = new int[backwards.size()];
+        for (int i = 0; i < vertices.length; i++) {
+            vertices[i] = backwards.getInt(vertices.length - 1 - i);
+        }
+        return new Path(vertices);
     }
 
     /** Number of vertices. */

@@ -27,6 +27,8 @@ public final class PriceFloor implements LowerBound {
     private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
     private final LowerBound delay;
     private int outside;
+
+    /** Whether everything that leads to the goal has been seen, so that the rest never does. */
     private boolean complete;
 
     private PriceFloor(LowerBound delay) {
@@ -95,11 +97,6 @@ public final class PriceFloor implements LowerBound {
             now = next;
             next = swap;
         }
-    }
-
-    /** Whether everything that leads to the goal has been seen, so that the rest never does. */
-    boolean isComplete() {
-        return complete;
     }
 
     /** Whether it is certain that no start leads to the goal. */

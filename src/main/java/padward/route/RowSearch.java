@@ -21,18 +21,9 @@ final class RowSearch extends IntSearch {
                 continue;
             }
             int step = costs.step(vertex, to, edges.delayPs(corner));
-            if (step == IntCosts.CLOSED || sofar + step >= state.cost[to]) {
-                continue;
+            if (step != IntCosts.CLOSED && sofar + step < state.cost[to]) {
+                improve(to, sofar + step, ahead(to));
             }
-            int ahead = ahead(to);
-            if (ahead == IntCosts.CLOSED) {
-                continue;
-            }
-            if (state.cost[to] == SearchState.UNSEEN) {
-                state.touch(to);
-            }
-            state.cost[to] = sofar + step;
-            state.queue.push(to, sofar + step + ahead);
         }
     }
 }

@@ -45,22 +45,23 @@ final class WireGroups {
     private final List<int[]> span = new ArrayList<>();
     private final short[] groupOfPlace;
     private int longestPs;
-    private final boolean byRow;
+
+    /** Finds a vertex's place when places are rows; null when they are vertices. */
+    private final MaskedEdges rows;
+
     private final List<Step> steps;
 
     private WireGroups(Fabric fabric) {
         numbers.defaultReturnValue(Fabric.NOTHING);
-        MaskedEdges rows = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
-        byRow = rows != null;
-        groupOfPlace = new short[byRow ? rows.rowCount() : fabric.vertexCount()];
+        rows = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
+        groupOfPlace = new short[rows != null ? rows.rowCount() : fabric.vertexCount()];
         Map<Key, int[]> delays = new HashMap<>();
         EdgeCursor edges = fabric.edgesOut();
-        if (byRow) {
+        if (rows != null) {
             for (int tile : rows.sampleTiles()) {
                 int end = rows.vertexBase[tile + 1];
                 for (int v = rows.vertexBase[tile]; v < end; v++) {
-                    int place = rows.firstRow[tile] + v - rows.vertexBase[tile];
-                    groupOfPlace[place] = (short) look(fabric, edges, v, delays);
+                    groupOfPlace[rows.row(tile, v)] = (short) look(fabric, edges, v, delays);
                 }
             }
         } else {
@@ -160,9 +161,9 @@ final class WireGroups {
         return steps;
     }
 
-    /** Whether {@link #groupAt} counts by row of the masked edges; by vertex otherwise. */
-    boolean isByRow() {
-        return byRow;
+    /** The rows by which {@link #groupAt} counts, or null when it counts by vertex. */
+    MaskedEdges rows() {
+        return rows;
     }
 
     int groupAt(int place) {
