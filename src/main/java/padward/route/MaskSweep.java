@@ -51,7 +51,7 @@ final class MaskSweep {
             int[] starts, int[] startCosts, int[] delayPs, CongestedWays congested, Progress p) {
         int first = Arrays.stream(startCosts).min().orElse(0);
         int last = Arrays.stream(startCosts).max().orElse(0);
-        if (last - first >= RING) {
+        if (last - first >= RING || Arrays.stream(delayPs).anyMatch(d -> d >= RING)) {
             return IntSearch.End.TOO_COSTLY;
         }
         state.touchAll();
@@ -148,18 +148,22 @@ final class MaskSweep {
                 do {
                     int to = base + Long.numberOfTrailingZeros(open);
                     open &= open - 1;
-                    int longer = step;
+                    seen[to >>> 6] |= 1L << to;
+                    int sum = current + step;
+                    int known = cost[to];
+                    if (sum >= known) {
+                        // A price can only add to it: no need to look one up.
+                        continue;
+                    }
                     if (prices != null) {
                         long product = ((long) step + prices[to]) * times[to];
-                        longer = (int) Math.min(RING, product);
-                    }
-                    if (longer >= RING) {
-                        return IntSearch.End.TOO_COSTLY;
-                    }
-                    seen[to >>> 6] |= 1L << to;
-                    int sum = current + longer;
-                    if (sum >= cost[to]) {
-                        continue;
+                        if (product >= RING) {
+                            return IntSearch.End.TOO_COSTLY;
+                        }
+                        sum = current + (int) product;
+                        if (sum >= known) {
+                            continue;
+                        }
                     }
                     cost[to] = sum;
                     if (MaskedEdges.isLeaf(where)) {
