@@ -1,7 +1,9 @@
 package padward.fabric;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import padward.fabric.PatternSpec.WireKind;
 
 /** Lists the edges that one tile's switch box and sites make, by applying its rules. */
@@ -19,14 +21,77 @@ final class BoxEdges {
     }
 
     private final TileGrid grid;
+    private final Map<TileModel, List<List<TileModel.LocalRule>>> rulesFrom =
+            new IdentityHashMap<>();
+    private final Map<TileModel, List<List<TileModel.LocalRule>>> rulesTo = new IdentityHashMap<>();
 
     BoxEdges(TileGrid grid) {
         this.grid = grid;
     }
 
-    /** Sends all edges of the box in {@code tile} to {@code sink}. */
-    void list(int tile, Sink sink) {
+    /**
+     * Sends edges of the box in {@code tile} to {@code sink}: those that begin in the tile {@code
+     * own} if {@code outgoing}, else those that end there.
+     */
+    void list(int tile, int own, boolean outgoing, Sink sink) {
         TileShape shape = grid.shape(tile);
+        if (tile == own) {
+            listThroughs(tile, shape, sink);
+            for (TileModel.LocalRule rule : shape.model.rules) {
+                list(rule, tile, own, outgoing, sink);
+            }
+            return;
+        }
+        // Only wires of the tile reach a box elsewhere, and most kinds do not reach this one.
+        List<List<TileModel.LocalRule>> rules = rulesByKind(shape.model, outgoing);
+        for (int kind = 0; kind < grid.wires.size(); kind++) {
+            WireKind wire = grid.wires.get(kind);
+            if (grid.step(tile, -wire.dx(), -wire.dy()) == own) {
+                for (TileModel.LocalRule rule : rules.get(kind)) {
+                    list(rule, tile, own, outgoing, sink);
+                }
+            }
+        }
+    }
+
+    private void list(TileModel.LocalRule rule, int tile, int own, boolean outgoing, Sink sink) {
+        TileShape shape = grid.shape(tile);
+        List<Ends> here = ends(outgoing ? rule.from() : rule.to(), tile, shape, outgoing);
+        here.removeIf(end -> end.tile() != own);
+        if (here.isEmpty()) {
+            return;
+        }
+        List<Ends> there = ends(outgoing ? rule.to() : rule.from(), tile, shape, !outgoing);
+        Delay delay = rule.delay();
+        if (rule.to().isWire()) {
+            delay = delay.plus(grid.wires.get(rule.to().wireKind()).delay());
+        }
+        for (Ends from : outgoing ? here : there) {
+            for (Ends to : outgoing ? there : here) {
+                apply(rule, from, to, delay, sink);
+            }
+        }
+    }
+
+    /** A model's rules by the kind of wire that they lead from ({@code outgoing}) or to. */
+    private List<List<TileModel.LocalRule>> rulesByKind(TileModel model, boolean outgoing) {
+        return (outgoing ? rulesFrom : rulesTo)
+                .computeIfAbsent(
+                        model,
+                        m -> {
+                            List<List<TileModel.LocalRule>> result = new ArrayList<>();
+                            grid.wires.forEach(wire -> result.add(new ArrayList<>()));
+                            for (TileModel.LocalRule rule : m.rules) {
+                                TileModel.RuleEnd end = outgoing ? rule.from() : rule.to();
+                                if (end.isWire()) {
+                                    result.get(end.wireKind()).add(rule);
+                                }
+                            }
+                            return result;
+                        });
+    }
+
+    private static void listThroughs(int tile, TileShape shape, Sink sink) {
         for (TileModel.LocalThrough way : shape.model.throughs) {
             sink.edge(
                     tile,
@@ -35,17 +100,6 @@ final class BoxEdges {
                     shape.pin(way.toPin()),
                     EdgeKind.THROUGH,
                     way.delay());
-        }
-        for (TileModel.LocalRule rule : shape.model.rules) {
-            Delay delay = rule.delay();
-            if (rule.to().isWire()) {
-                delay = delay.plus(grid.wires.get(rule.to().wireKind()).delay());
-            }
-            for (Ends from : ends(rule.from(), tile, shape, true)) {
-                for (Ends to : ends(rule.to(), tile, shape, false)) {
-                    apply(rule, from, to, delay, sink);
-                }
-            }
         }
     }
 

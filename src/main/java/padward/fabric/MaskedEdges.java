@@ -121,6 +121,12 @@ public final class MaskedEdges {
         return sampleTiles.clone();
     }
 
+    /** Bytes of the arrays that are not shared with the fabric. */
+    long bytes() {
+        int ints = firstRow.length + groupSpan.length + fastPs.length + slowPs.length;
+        return 4L * ints + 8L * groups.length;
+    }
+
     static MaskedEdges of(TileGrid grid, TileTemplates templates, DelayClasses classes) {
         int[] firstRow = new int[templates.templateOfTile.length];
         int[] sample = new int[templates.count()];

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -27,10 +28,14 @@ public final class PatternFabric implements Fabric {
     private PatternFabric(PatternSpec spec, TileGrid grid) throws PatternFault {
         this.spec = spec;
         this.grid = grid;
+        // The two directions share nothing, so they are worked out side by side.
+        CompletableFuture<TileTemplates> incoming =
+                CompletableFuture.supplyAsync(
+                        () -> new TileTemplates(grid, new DelayClasses(), false));
         DelayClasses classes = new DelayClasses();
         this.out = new TileTemplates(grid, classes, true);
-        this.in = new TileTemplates(grid, classes, false);
         this.maskedOut = MaskedEdges.of(grid, out, classes);
+        this.in = incoming.join();
         for (int i = 0; i < spec.wires().size(); i++) {
             kindByName.put(spec.wires().get(i).name(), i);
         }
@@ -110,6 +115,14 @@ public final class PatternFabric implements Fabric {
     /** How many different templates its edges need, in and out. */
     public int templateCount() {
         return out.count() + in.count();
+    }
+
+    /**
+     * Bytes of all arrays that say which vertices and edges there are: the graph, without the list
+     * of pads and the pattern that it was made from.
+     */
+    public long graphBytes() {
+        return grid.bytes() + out.bytes() + in.bytes() + maskedOut.bytes();
     }
 
     /** The outgoing edges in the form for searches. */

@@ -1,5 +1,6 @@
 package padward.fabric;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -37,24 +38,24 @@ final class TileGrid {
         vertexBase = new int[tiles + 1];
         siteBase = new int[tiles + 1];
         int[] counts = wires.stream().mapToInt(WireKind::count).toArray();
-        Map<String, Integer> known = new HashMap<>();
+        Map<IntArrayList, Integer> known = new HashMap<>();
         long vertices = 0;
         long sites = 0;
         boolean[] exists = new boolean[wires.size()];
-        StringBuilder key = new StringBuilder();
+        IntArrayList key = new IntArrayList();
         for (int tile = 0; tile < tiles; tile++) {
             TileModel model = models[modelOfTile[tile]];
-            key.setLength(0);
-            key.append((char) modelOfTile[tile]);
+            key.clear();
+            key.add(modelOfTile[tile]);
             for (int kind : model.wireKinds) {
                 exists[kind] = step(tile, wires.get(kind).dx(), wires.get(kind).dy()) >= 0;
-                key.append(exists[kind] ? '1' : '0');
+                key.add(exists[kind] ? 1 : 0);
             }
-            Integer shape = known.get(key.toString());
+            Integer shape = known.get(key);
             if (shape == null) {
                 shape = shapes.size();
                 shapes.add(new TileShape(model, wires.size(), exists, counts));
-                known.put(key.toString(), shape);
+                known.put(key.clone(), shape);
             }
             shapeOfTile[tile] = shape;
             vertices += shapes.get(shape).size();
@@ -97,5 +98,11 @@ final class TileGrid {
             tile++;
         }
         return tile;
+    }
+
+    /** Bytes of the arrays. */
+    long bytes() {
+        int ints = shapeOfTile.length + vertexBase.length + siteBase.length + tileOfBlock.length;
+        return 4L * ints;
     }
 }

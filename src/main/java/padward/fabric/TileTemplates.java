@@ -1,10 +1,15 @@
 package padward.fabric;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntIntPair;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * The edges of a pattern fabric in one direction, stored once per kind of surroundings instead of
@@ -63,6 +68,13 @@ final class TileTemplates {
         return rowOfVertex[templateStart[templateOfTile[tile]] + local];
     }
 
+    /** Bytes of the arrays. */
+    long bytes() {
+        int perVertex = templateOfTile.length + templateStart.length + rowOfVertex.length;
+        int perEdge = edgeStep.length + edgeLocal.length + edgeClass.length;
+        return 4L * (perVertex + rowStart.length + perEdge);
+    }
+
     EdgeCursor cursor() {
         return new Cursor();
     }
@@ -113,6 +125,11 @@ final class TileTemplates {
         final IntArrayList edgeClass = new IntArrayList();
         private final Map<IntArrayList, Integer> known = new HashMap<>();
         private final Map<List<Edge>, Integer> knownRows = new HashMap<>();
+        private final IntArrayList signature = new IntArrayList();
+
+        /** For each shape, pairs of steps in columns and rows. */
+        private final Int2ObjectOpenHashMap<int[]> around = new Int2ObjectOpenHashMap<>();
+
         private final TileGrid grid;
         private final DelayClasses classes;
         private final boolean outgoing;
@@ -133,7 +150,7 @@ final class TileTemplates {
             if (found == null) {
                 found = templateStart.size();
                 build(tile);
-                known.put(signature, found);
+                known.put(signature.clone(), found);
             }
             return found;
         }
@@ -155,20 +172,44 @@ final class TileTemplates {
             return result;
         }
 
+        /**
+         * The shapes of all tiles that the edges of a tile depend on, its own shape first. The list
+         * is used again for the next tile.
+         */
         private IntArrayList signature(int tile) {
-            IntArrayList result = new IntArrayList();
+            signature.clear();
+            int shape = grid.shapeOfTile[tile];
+            signature.add(shape);
+            int column = tile % grid.columns;
+            int row = tile / grid.columns;
+            int[] steps = around.computeIfAbsent(shape, s -> stepsAround(tile));
+            for (int i = 0; i < steps.length; i += 2) {
+                int x = column + steps[i];
+                int y = row + steps[i + 1];
+                boolean inside = x >= 0 && y >= 0 && x < grid.columns && y < grid.rows;
+                signature.add(inside ? grid.shapeOfTile[y * grid.columns + x] : Fabric.NOTHING);
+            }
+            return signature;
+        }
+
+        /** Steps from a tile to those that its edges depend on; equal for tiles of one shape. */
+        private int[] stepsAround(int tile) {
+            Set<IntIntPair> result = new LinkedHashSet<>();
             for (int box : boxesAt(tile)) {
-                result.add(grid.shapeOfTile[box]);
+                int dx = box % grid.columns - tile % grid.columns;
+                int dy = box / grid.columns - tile / grid.columns;
+                result.add(IntIntPair.of(dx, dy));
                 for (PatternSpec.WireKind wire : grid.wires) {
                     // Outgoing edges lead to wires that start at the box, and into two-way wires
                     // from their far end; incoming ones come from wires that end there.
                     if (!outgoing || (anyTwoWay && wire.twoWay())) {
-                        int owner = grid.step(box, -wire.dx(), -wire.dy());
-                        result.add(owner < 0 ? Fabric.NOTHING : grid.shapeOfTile[owner]);
+                        result.add(IntIntPair.of(dx - wire.dx(), dy - wire.dy()));
                     }
                 }
             }
-            return result;
+            return result.stream()
+                    .flatMapToInt(step -> IntStream.of(step.leftInt(), step.rightInt()))
+                    .toArray();
         }
 
         private void build(int tile) {
@@ -180,17 +221,14 @@ final class TileTemplates {
             for (int box : boxesAt(tile)) {
                 boxes.list(
                         box,
+                        tile,
+                        outgoing,
                         (fromTile, fromLocal, toTile, toLocal, kind, delay) -> {
-                            int own = outgoing ? fromTile : toTile;
-                            if (own == tile) {
-                                int far = outgoing ? toTile : fromTile;
-                                int farLocal = outgoing ? toLocal : fromLocal;
-                                int ownLocal = outgoing ? fromLocal : toLocal;
-                                addOnce(
-                                        rows.get(ownLocal),
-                                        new Edge(
-                                                far - tile, farLocal, classes.intern(kind, delay)));
-                            }
+                            int far = outgoing ? toTile : fromTile;
+                            int farLocal = outgoing ? toLocal : fromLocal;
+                            int ownLocal = outgoing ? fromLocal : toLocal;
+                            int delayClass = classes.intern(kind, delay);
+                            addOnce(rows.get(ownLocal), new Edge(far - tile, farLocal, delayClass));
                         });
             }
             templateStart.add(rowOfVertex.size());
