@@ -2,6 +2,7 @@ package padward.breakout;
 
 import java.util.List;
 import java.util.Optional;
+import padward.clearance.LetGo;
 
 /** The answer to a {@link Question}: exactly one of three. */
 public sealed interface Answer {
@@ -32,15 +33,18 @@ public sealed interface Answer {
     /**
      * A way exists once the obstacles are freed.
      *
-     * @param way the way with the fewest changes of occupant along it, then the quickest
-     * @param obstacles what stands on it, in the order of the way
+     * @param way the best way known: of the explanation's first clearance, if there is one, else
+     *     the way with the fewest changes of occupant along it, then the quickest
+     * @param obstacles what stands on it, in the order of the way; last, what has the pad's enable
+     * @param why what is proven about it; empty for a quick answer
      */
     record Blocked(
             Question question,
             Way way,
             List<Obstacle> obstacles,
             Optional<LetGo> letGo,
-            List<String> cautions)
+            List<String> cautions,
+            Optional<WhyBlocked> why)
             implements Answer {
         /** Copies the lists. */
         public Blocked {
@@ -53,12 +57,20 @@ public sealed interface Answer {
      * There is no way, not even on an empty fabric.
      *
      * @param reason why
+     * @param detail where the net's signal gets instead, as a sentence; may be empty
+     * @param nearby signals near the net that do have a way; only in an explained answer
      */
     record NoWay(
-            Question question, NoWayReason reason, Optional<LetGo> letGo, List<String> cautions)
+            Question question,
+            NoWayReason reason,
+            String detail,
+            List<NearbySignal> nearby,
+            Optional<LetGo> letGo,
+            List<String> cautions)
             implements Answer {
-        /** Copies the cautions. */
+        /** Copies the lists. */
         public NoWay {
+            nearby = List.copyOf(nearby);
             cautions = List.copyOf(cautions);
         }
     }

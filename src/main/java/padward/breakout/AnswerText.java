@@ -2,8 +2,11 @@ package padward.breakout;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
-import padward.design.Occupant;
+import padward.clearance.Explanation;
+import padward.clearance.LetGo;
+import padward.clearance.Removal;
 import padward.design.PadWiring;
 import padward.fabric.Pad;
 
@@ -19,7 +22,7 @@ public final class AnswerText {
         } else if (answer instanceof Answer.Blocked blocked) {
             text = blocked(blocked);
         } else {
-            text = noWay((Answer.NoWay) answer);
+            text = noWay((Answer.NoWay) answer) + nearby((Answer.NoWay) answer);
         }
         return text + answer.letGo().map(AnswerText::letGo).orElse("");
     }
@@ -58,26 +61,60 @@ public final class AnswerText {
     }
 
     private static String blocked(Answer.Blocked blocked) {
+        String beginning =
+                String.format(
+                        "Blocked: no free way leads from %s to %s. ",
+                        netName(blocked), padText(blocked.question()));
+        return beginning + blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked));
+    }
+
+    private static String quick(Answer.Blocked blocked) {
         String obstacles =
                 blocked.obstacles().stream()
                         .map(AnswerText::obstacle)
                         .collect(Collectors.joining("; "));
         return String.format(
-                "Blocked: no free way leads from %s to %s. On the best way, %s. "
-                        + "Once %s freed, the signal arrives in %s.",
-                netName(blocked),
-                padText(blocked.question()),
+                "On the best way, %s. Once %s freed, the signal arrives in %s.",
                 obstacles,
                 blocked.obstacles().size() == 1 ? "it is" : "they are",
                 blocked.way().total().toText());
     }
 
+    /** What must go, what it means, how sure that is. */
+    private static String why(Answer.Blocked blocked, WhyBlocked why) {
+        Explanation explanation = why.explanation();
+        List<String> parts = new ArrayList<>(WhyText.mustGo(blocked, explanation));
+        List<Removal> removals = explanation.best().removals();
+        boolean told =
+                parts.size() == removals.size()
+                        && removals.stream().noneMatch(r -> r.vertices().isEmpty());
+        if (!told) {
+            String obstacles =
+                    blocked.obstacles().stream()
+                            .map(AnswerText::obstacle)
+                            .collect(Collectors.joining("; "));
+            parts.add("On the best way, " + obstacles + ".");
+        }
+        for (Removal removal : removals) {
+            String name = removals.size() == 1 ? "It" : WhyText.who(removal.occupant());
+            parts.add(sentence(name + " is " + WhyText.consequence(blocked, removal)));
+        }
+        parts.add(
+                String.format(
+                        "Once %s, the signal arrives in %s.",
+                        removals.size() == 1 ? "it is out of the way" : "they are out of the way",
+                        blocked.way().total().toText()));
+        return String.join(" ", parts);
+    }
+
+    private static String sentence(String clause) {
+        return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + ".";
+    }
+
     /** An obstacle as a clause: who holds what, where. */
     public static String obstacle(Obstacle obstacle) {
-        String who = (obstacle.occupant() instanceof Occupant.ByCell ? "cell " : "net ");
-        return who
-                + obstacle.occupant().name()
-                + " holds "
+        return WhyText.who(obstacle.occupant())
+                + (obstacle.withItsNets() ? ", with its nets, holds " : " holds ")
                 + obstacle.resourceKind()
                 + " "
                 + obstacle.resource()
@@ -105,9 +142,36 @@ public final class AnswerText {
                     "No way: "
                             + net
                             + " never leaves its cell; no switch leads from its pins to any wire.";
+            case CLOCK_WIRES_ONLY ->
+                    "No way: clock "
+                            + net
+                            + " runs on clock wires only, which lead to no pad. "
+                            + noWay.detail();
+            case DEDICATED_WIRES ->
+                    "No way: "
+                            + net
+                            + " gets on dedicated wires only, which lead to no pad. "
+                            + noWay.detail();
+            case NOTHING_LEADS_TO_PAD -> "No way: no wire of the fabric leads to " + pad + ".";
             case PAD_OUT_OF_REACH ->
                     "No way: even on an empty fabric no way leads from " + net + " to " + pad + ".";
         };
+    }
+
+    private static String nearby(Answer.NoWay noWay) {
+        if (noWay.nearby().isEmpty()) {
+            return "";
+        }
+        return noWay.nearby().stream()
+                .map(
+                        s ->
+                                s.net().name()
+                                        + " ("
+                                        + s.difference()
+                                        + ", "
+                                        + word(s.answer()).toLowerCase(Locale.ROOT)
+                                        + ")")
+                .collect(Collectors.joining(", ", " Near it, these have one: ", "."));
     }
 
     private static String letGo(LetGo letGo) {

@@ -1,18 +1,21 @@
 package padward.breakout;
 
-import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
+import padward.clearance.Clearance;
+import padward.clearance.Explainer;
+import padward.clearance.Explanation;
+import padward.clearance.LetGo;
+import padward.clearance.PortBranch;
+import padward.clearance.SearchLimits;
+import padward.clearance.Situation;
 import padward.design.Net;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.VertexKind;
-import padward.route.Barrier;
 import padward.route.CostModel;
 import padward.route.Engine;
 import padward.route.PathSearch;
@@ -41,22 +44,78 @@ public final class Asker {
     }
 
     /**
-     * The answer to one question, with the project's own search.
+     * The explained answer to one question, with the project's own search.
      *
      * @throws CancellationException when {@code progress} says so
      */
     public static Answer ask(Question question, Progress progress) {
-        return new Asker(question.design().fabric(), Engine.OWN).answer(question, progress);
+        return new Asker(question.design().fabric(), Engine.OWN)
+                .explained(question, SearchLimits.USUAL, progress);
     }
 
     /**
-     * The answer to one question.
+     * The quick answer to one question: what it is, not all that could be said about it. A blocked
+     * one names obstacles that would open a way, without proof that they are the fewest.
      *
      * @throws CancellationException when {@code progress} says so
      * @throws IllegalArgumentException when the question is about another fabric
      */
     public Answer answer(Question question, Progress progress) {
         return answer(question, (starts, model, letGo) -> run(question, starts, model, progress));
+    }
+
+    /**
+     * The answer to one question with everything that can be said about it: for a blocked one, the
+     * fewest obstacles with proof and consequences, and alternatives; for one without a way, the
+     * nearest signals that have one.
+     *
+     * @throws CancellationException when {@code progress} says so
+     * @throws IllegalArgumentException when the question is about another fabric
+     */
+    public Answer explained(Question question, SearchLimits limits, Progress progress) {
+        Answer quick = answer(question, progress);
+        if (quick instanceof Answer.Blocked blocked) {
+            return explain(blocked, limits, progress);
+        }
+        if (quick instanceof Answer.NoWay none && none.reason() != NoWayReason.INPUT_ONLY_PAD) {
+            return new Answer.NoWay(
+                    question,
+                    none.reason(),
+                    none.detail(),
+                    NearbySignals.of(this, question, progress),
+                    none.letGo(),
+                    none.cautions());
+        }
+        return quick;
+    }
+
+    private Answer explain(Answer.Blocked blocked, SearchLimits limits, Progress progress) {
+        Question question = blocked.question();
+        Situation situation = new Situation(question.design(), question.net(), blocked.letGo());
+        Explanation explanation =
+                new Explainer(
+                                situation,
+                                starts(question),
+                                question.padValue(),
+                                question.corner(),
+                                search,
+                                limits,
+                                progress)
+                        .explain()
+                        .orElseThrow(() -> new IllegalStateException("blocked, but no way at all"));
+        WayBuilder ways = new WayBuilder(question, situation);
+        List<WhyBlocked.Option> options = new ArrayList<>();
+        for (Clearance clearance : explanation.clearances()) {
+            Way way = ways.build(clearance.path(), blocked.letGo());
+            options.add(new WhyBlocked.Option(clearance, way, ways.obstacles(clearance, way)));
+        }
+        return new Answer.Blocked(
+                question,
+                options.get(0).way(),
+                options.get(0).obstacles(),
+                blocked.letGo(),
+                blocked.cautions(),
+                Optional.of(new WhyBlocked(explanation, options)));
     }
 
     /** How a way to the question's pad is found under a cost model. */
@@ -73,7 +132,12 @@ public final class Asker {
         List<String> cautions = Cautions.of(question);
         if (!pad.directions().canDrive()) {
             return new Answer.NoWay(
-                    question, NoWayReason.INPUT_ONLY_PAD, Optional.empty(), cautions);
+                    question,
+                    NoWayReason.INPUT_ONLY_PAD,
+                    "",
+                    List.of(),
+                    Optional.empty(),
+                    cautions);
         }
         Net net = question.net();
         boolean alreadyThere = net.route().placeOf(pad.vertex()) > 0;
@@ -81,20 +145,26 @@ public final class Asker {
                 alreadyThere
                         ? Optional.empty()
                         : PortBranch.find(question.design(), question.pad());
-        Availability availability = new Availability(question.design(), net, letGo);
-        WayBuilder ways = new WayBuilder(question, availability);
+        Situation situation = new Situation(question.design(), net, letGo);
+        WayBuilder ways = new WayBuilder(question, situation);
         Starts starts = starts(question);
+        boolean enabled = alreadyThere || Explainer.enableHolder(situation, pad) == Fabric.NOTHING;
 
-        SearchOutcome free = finder.find(starts, availability.overFree(), letGo);
-        if (free instanceof SearchOutcome.Found found) {
-            return new Answer.Open(question, ways.build(found.path(), letGo), letGo, cautions);
+        SearchOutcome outcome = finder.find(starts, situation.overFree(), letGo);
+        boolean open = outcome instanceof SearchOutcome.Found && enabled;
+        if (!(outcome instanceof SearchOutcome.Found)) {
+            outcome = finder.find(starts, situation.atAPrice(), letGo);
         }
-        SearchOutcome freed = finder.find(starts, availability.atAPrice(), letGo);
-        if (freed instanceof SearchOutcome.Found found) {
+        if (outcome instanceof SearchOutcome.Found found) {
             Way way = ways.build(found.path(), letGo);
-            return new Answer.Blocked(question, way, ways.obstacles(way), letGo, cautions);
+            return open
+                    ? new Answer.Open(question, way, letGo, cautions)
+                    : new Answer.Blocked(
+                            question, way, ways.obstacles(way), letGo, cautions, Optional.empty());
         }
-        return new Answer.NoWay(question, reason(starts, availability.closed()), letGo, cautions);
+        Reach reach = Reach.of(question, starts, situation.closed());
+        return new Answer.NoWay(
+                question, reach.reason(), reach.detail(), List.of(), letGo, cautions);
     }
 
     /** The net's own tree, each vertex at the delay that the signal has there. */
@@ -119,33 +189,5 @@ public final class Asker {
             throw new CancellationException("stopped on request");
         }
         return outcome;
-    }
-
-    /** Whether the net's signal gets onto any wire at all tells the two reasons apart. */
-    private NoWayReason reason(Starts starts, Barrier closed) {
-        BitSet seen = new BitSet(fabric.vertexCount());
-        IntArrayList open = new IntArrayList();
-        for (int i = 0; i < starts.size(); i++) {
-            if (fabric.kind(starts.vertex(i)) == VertexKind.WIRE) {
-                return NoWayReason.PAD_OUT_OF_REACH;
-            }
-            open.add(starts.vertex(i));
-        }
-        EdgeCursor edges = fabric.edgesOut();
-        while (!open.isEmpty()) {
-            edges.reset(open.popInt());
-            while (edges.next()) {
-                int next = edges.other();
-                if (closed.get(next) || seen.get(next)) {
-                    continue;
-                }
-                if (fabric.kind(next) == VertexKind.WIRE) {
-                    return NoWayReason.PAD_OUT_OF_REACH;
-                }
-                seen.set(next);
-                open.add(next);
-            }
-        }
-        return NoWayReason.NEVER_LEAVES_ITS_SITE;
     }
 }

@@ -8,6 +8,7 @@ import padward.design.Board;
 import padward.design.Design;
 import padward.design.Occupant;
 import padward.design.PadWiring;
+import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Bank;
 import padward.fabric.Fabric;
@@ -41,6 +42,8 @@ final class Cautions {
         } else if (wiring.isEmpty()) {
             result.add("The board's description says nothing of this pad.");
         }
+        String setting = design.findPortOn(question.pad()).map(Port::setting).orElse("");
+        DriverFit.of(design, pad, setting).conflict().ifPresent(result::add);
         enable(design, pad).ifPresent(result::add);
         result.add(
                 "Before driving the pad, check the schematic, "

@@ -10,10 +10,20 @@ import padward.design.Occupant;
  * @param resource what it holds there: the site's name for a cell, else the first vertex's name
  * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
  * @param tile name of the tile where the resource is
- * @param hops indices of the way's hops that it holds
+ * @param hops indices of the way's hops that it holds; none when it only has the pad's enable
+ * @param withItsNets whether it is a cell that holds some of this only through the nets at it
+ * @param spare whether all that it feeds ends in the port being given up
+ * @param atStake how many endpoints would lose their signal if it were freed and not moved
  */
 public record Obstacle(
-        Occupant occupant, String resource, String resourceKind, String tile, List<Integer> hops) {
+        Occupant occupant,
+        String resource,
+        String resourceKind,
+        String tile,
+        List<Integer> hops,
+        boolean withItsNets,
+        boolean spare,
+        int atStake) {
     /** Copies the hops. */
     public Obstacle {
         hops = List.copyOf(hops);

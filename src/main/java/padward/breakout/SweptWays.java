@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
+import padward.clearance.LetGo;
+import padward.clearance.Situation;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -46,11 +48,10 @@ final class SweptWays {
     /** Sweeps from the question's net; its pad does not matter. */
     static SweptWays from(Question question, Progress progress) {
         SweptWays ways = new SweptWays(question.design().fabric(), question.corner());
-        Availability availability =
-                new Availability(question.design(), question.net(), Optional.empty());
+        Situation situation = new Situation(question.design(), question.net(), Optional.empty());
         Starts starts = Asker.starts(question);
-        CostModel overFree = availability.overFree();
-        CostModel overAll = availability.atAPrice();
+        CostModel overFree = situation.overFree();
+        CostModel overAll = situation.atAPrice();
         boolean done =
                 ways.free.sweep(starts, question.corner(), overFree, progress)
                         && ways.priced.sweep(starts, question.corner(), overAll, progress);

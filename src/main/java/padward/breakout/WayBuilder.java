@@ -1,11 +1,18 @@
 package padward.breakout;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import padward.clearance.Clearance;
+import padward.clearance.Explainer;
+import padward.clearance.FanOut;
+import padward.clearance.LetGo;
+import padward.clearance.Resources;
+import padward.clearance.Situation;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -14,8 +21,6 @@ import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.VertexKind;
 import padward.route.Path;
 import padward.timing.EdgeFinder;
 
@@ -24,13 +29,15 @@ final class WayBuilder {
     private final Question question;
     private final Design design;
     private final Fabric fabric;
-    private final Availability availability;
+    private final Situation situation;
+    private final FanOut fanOut;
 
-    WayBuilder(Question question, Availability availability) {
+    WayBuilder(Question question, Situation situation) {
         this.question = question;
         this.design = question.design();
         this.fabric = design.fabric();
-        this.availability = availability;
+        this.situation = situation;
+        this.fanOut = new FanOut(situation, question.padValue());
     }
 
     /** The way from the driver along the tree to the path's first vertex, and on along the path. */
@@ -91,23 +98,28 @@ final class WayBuilder {
     }
 
     private Optional<Occupant> obstacleAt(int vertex) {
-        int id = availability.obstacleAt(vertex);
+        int id = situation.obstacleAt(vertex);
         return id == Fabric.NOTHING
                 ? Optional.empty()
                 : Optional.of(design.occupancy().occupant(id));
     }
 
-    /** The port's own setting stays with the pad; a pad without one has the fabric's default. */
+    /**
+     * The port's own setting stays with the pad; a pad without one has the fabric's default. If its
+     * voltage is not the bank's, the first setting that fits the bank takes its place.
+     */
     private Optional<DriverSetting> setting(Optional<LetGo> letGo) {
-        Pad pad = question.padValue();
         String ported =
                 letGo.map(l -> l.port().setting())
                         .or(() -> design.findPortOn(question.pad()).map(p -> p.setting()))
                         .orElse("");
-        return fabric.info().findSetting(ported.isEmpty() ? pad.defaultSetting() : ported);
+        return DriverFit.of(design, question.padValue(), ported).setting();
     }
 
-    /** The obstacles of a way, one for each occupant, in the order of the way. */
+    /**
+     * The obstacles of a way, one for each occupant, in the order of the way; last what has the
+     * enable of the pad's driver in its hands, unless it stands on the way anyhow.
+     */
     List<Obstacle> obstacles(Way way) {
         Map<Occupant, List<Integer>> hopsByOccupant = new LinkedHashMap<>();
         for (int i = 0; i < way.hops().size(); i++) {
@@ -121,23 +133,50 @@ final class WayBuilder {
                                             .computeIfAbsent(o, x -> new ArrayList<>())
                                             .add(index));
         }
+        int enable = Explainer.enableHolder(situation, question.padValue());
+        if (enable != Fabric.NOTHING) {
+            hopsByOccupant.putIfAbsent(design.occupancy().occupant(enable), List.of());
+        }
         List<Obstacle> result = new ArrayList<>();
         hopsByOccupant.forEach((o, hops) -> result.add(obstacle(o, hops, way)));
         return result;
     }
 
-    private Obstacle obstacle(Occupant occupant, List<Integer> hops, Way way) {
-        Hop first = way.hops().get(hops.get(0));
-        int site = fabric.siteOf(first.vertex());
-        if (site != Fabric.NOTHING) {
-            String kind = isIoRegisterSite(site) ? "IO register site" : "site";
-            return new Obstacle(occupant, fabric.site(site).name(), kind, first.tile(), hops);
+    /** The obstacles of a clearance, as they stand on the way that it opens. */
+    List<Obstacle> obstacles(Clearance clearance, Way way) {
+        Int2IntOpenHashMap hopOf = new Int2IntOpenHashMap();
+        for (int i = 0; i < way.hops().size(); i++) {
+            hopOf.put(way.hops().get(i).vertex(), i);
         }
-        String kind = first.kind() == VertexKind.PAD ? "pad" : "wire";
-        return new Obstacle(occupant, first.name(), kind, first.tile(), hops);
+        return clearance.removals().stream()
+                .map(
+                        r ->
+                                obstacle(
+                                        r.occupant(),
+                                        r.vertices().stream().map(hopOf::get).toList(),
+                                        way))
+                .toList();
     }
 
-    private boolean isIoRegisterSite(int site) {
-        return fabric.pads().stream().anyMatch(p -> p.dataSite() == site || p.enableSite() == site);
+    private Obstacle obstacle(Occupant occupant, List<Integer> hops, Way way) {
+        int vertex =
+                hops.isEmpty()
+                        ? fabric.site(question.padValue().enableSite()).firstPin()
+                        : way.hops().get(hops.get(0)).vertex();
+        int number = design.occupancy().numberOf(occupant);
+        boolean spare = fanOut.isSpare(number);
+        boolean withItsNets =
+                hops.stream()
+                        .map(h -> way.hops().get(h).obstacle())
+                        .anyMatch(o -> !o.equals(Optional.of(occupant)));
+        return new Obstacle(
+                occupant,
+                Resources.name(fabric, vertex),
+                Resources.kind(fabric, vertex),
+                fabric.tileName(fabric.tile(vertex)),
+                hops,
+                withItsNets,
+                spare,
+                spare ? 0 : fanOut.losing(number).size());
     }
 }

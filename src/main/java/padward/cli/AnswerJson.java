@@ -8,11 +8,11 @@ import java.util.Locale;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Hop;
-import padward.breakout.LetGo;
 import padward.breakout.NoWayReason;
 import padward.breakout.Obstacle;
 import padward.breakout.Question;
 import padward.breakout.Way;
+import padward.clearance.LetGo;
 import padward.design.Occupant;
 import padward.fabric.Delay;
 import padward.fabric.Fabric;
@@ -52,8 +52,12 @@ final class AnswerJson {
             blocked.obstacles().forEach(o -> obstacles.add(obstacle(o)));
             result.add("obstacles", obstacles);
             addWay(blocked.way(), result);
+            blocked.why().ifPresent(w -> result.add("why", WhyJson.object(blocked, w)));
         } else if (answer instanceof Answer.NoWay noWay) {
             result.addProperty("reason", word(noWay.reason()));
+            JsonArray nearby = new JsonArray();
+            noWay.nearby().forEach(n -> nearby.add(WhyJson.nearby(n)));
+            result.add("nearby", nearby);
         }
         answer.letGo().ifPresent(l -> result.add("letGo", letGo(l, fabric)));
         JsonArray cautions = new JsonArray();
@@ -66,7 +70,7 @@ final class AnswerJson {
         return reason.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static void addWay(Way way, JsonObject result) {
+    static void addWay(Way way, JsonObject result) {
         result.add("delay_ps", delay(way.total()));
         way.setting().ifPresent(s -> result.addProperty("setting", s.name()));
         way.setting().ifPresent(s -> result.add("setting_delay_ps", delay(s.delay())));
@@ -88,18 +92,20 @@ final class AnswerJson {
         return result;
     }
 
-    private static JsonObject occupant(Occupant occupant) {
+    static JsonObject occupant(Occupant occupant) {
         JsonObject result = new JsonObject();
         result.addProperty("kind", occupant instanceof Occupant.ByCell ? "cell" : "net");
         result.addProperty("name", occupant.name());
         return result;
     }
 
-    private static JsonObject obstacle(Obstacle obstacle) {
+    static JsonObject obstacle(Obstacle obstacle) {
         JsonObject result = occupant(obstacle.occupant());
         result.addProperty("resource", obstacle.resource());
         result.addProperty("resourceKind", obstacle.resourceKind());
         result.addProperty("tile", obstacle.tile());
+        result.addProperty("spare", obstacle.spare());
+        result.addProperty("atStake", obstacle.atStake());
         return result;
     }
 

@@ -6,8 +6,13 @@ import java.util.List;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Hop;
+import padward.breakout.NearbySignal;
 import padward.breakout.Obstacle;
 import padward.breakout.Way;
+import padward.breakout.WhyBlocked;
+import padward.breakout.WhyText;
+import padward.clearance.Explanation;
+import padward.clearance.Removal;
 import padward.design.Occupant;
 import padward.fabric.EdgeKind;
 
@@ -19,16 +24,60 @@ final class AnswerTable {
         if (answer instanceof Answer.Open open) {
             printWay(open.way(), out);
         } else if (answer instanceof Answer.Blocked blocked) {
-            out.println();
-            out.println("To be freed first:");
-            for (Obstacle obstacle : blocked.obstacles()) {
-                out.println("  " + AnswerText.obstacle(obstacle) + ", in tile " + obstacle.tile());
-            }
+            blocked.why()
+                    .ifPresentOrElse(
+                            w -> printWhy(blocked, w, out), () -> printObstacles(blocked, out));
             printWay(blocked.way(), out);
+        } else if (answer instanceof Answer.NoWay none && !none.nearby().isEmpty()) {
+            printNearby(none, out);
         }
         out.println();
         out.println("Cautions:");
         answer.cautions().forEach(c -> out.println("  - " + c));
+    }
+
+    private static void printObstacles(Answer.Blocked blocked, PrintWriter out) {
+        out.println();
+        out.println("To be freed first:");
+        for (Obstacle obstacle : blocked.obstacles()) {
+            out.println("  " + AnswerText.obstacle(obstacle) + ", in tile " + obstacle.tile());
+        }
+    }
+
+    private static void printWhy(Answer.Blocked blocked, WhyBlocked why, PrintWriter out) {
+        Explanation explanation = why.explanation();
+        String narrow = WhyText.oneOfThese(explanation);
+        if (!narrow.isEmpty()) {
+            out.println();
+            out.println(narrow);
+        }
+        out.println();
+        out.println("What would open a way, best first. " + WhyText.proof(explanation));
+        int number = 1;
+        for (WhyBlocked.Option option : why.options()) {
+            String total = option.way().total().toText();
+            out.println(
+                    "  " + number++ + ". " + WhyText.clearance(option.clearance()) + ": " + total);
+            List<Removal> removals = option.clearance().removals();
+            for (int i = 0; i < removals.size(); i++) {
+                Obstacle obstacle = option.obstacles().get(i);
+                String every = removals.get(i).mustGo() ? "; every way needs this" : "";
+                out.println("     " + AnswerText.obstacle(obstacle) + every);
+                out.println("       " + WhyText.consequence(blocked, removals.get(i)));
+            }
+        }
+        out.println();
+        out.println("The first of these:");
+    }
+
+    private static void printNearby(Answer.NoWay none, PrintWriter out) {
+        out.println();
+        out.println("Near it, these reach the pad:");
+        TextTable table = new TextTable("net", "compared with it", "answer");
+        for (NearbySignal signal : none.nearby()) {
+            table.row(signal.net().name(), signal.difference(), AnswerText.word(signal.answer()));
+        }
+        table.print(out);
     }
 
     private static void printWay(Way way, PrintWriter out) {

@@ -1,6 +1,8 @@
 package padward.cli;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -8,7 +10,11 @@ import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Asker;
 import padward.breakout.Question;
+import padward.breakout.TrialReport;
+import padward.clearance.SearchLimits;
 import padward.design.Design;
+import padward.design.Edit;
+import padward.design.EditText;
 import padward.fabric.Corner;
 import padward.route.Engine;
 import picocli.CommandLine.Command;
@@ -62,21 +68,85 @@ final class AskCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Prints the answer as JSON.")
     private boolean json;
 
+    @Option(
+            names = "--trial",
+            paramLabel = "EDIT",
+            description = {
+                "Answers as if something were freed: 'free cell NAME', 'free net NAME',",
+                "'let go port NAME'. May be given several times. Changes nothing."
+            })
+    private List<String> trial = List.of();
+
+    @Option(
+            names = "--push-depth",
+            defaultValue = "1",
+            description = "How deep a move may push other nets aside, 0 to 5 (${DEFAULT-VALUE}).")
+    private int pushDepth;
+
+    @Option(
+            names = "--effort-ms",
+            defaultValue = "600",
+            description = "Most milliseconds for proving the fewest obstacles (${DEFAULT-VALUE}).")
+    private int effort;
+
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
         Question question =
                 new Question(
                         read, DesignOption.net(read, net), DesignOption.pad(read, pad), corner);
-        Answer answer = new Asker(read.fabric(), engine).answer(question, Progress.NONE);
+        SearchLimits limits = limits();
         PrintWriter out = spec.commandLine().getOut();
+        if (!trial.isEmpty()) {
+            Answer after = printTrial(question, limits, out);
+            out.flush();
+            return after instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+        }
+        Asker asker = new Asker(read.fabric(), engine);
+        Answer answer = asker.explained(question, limits, Progress.NONE);
         if (json) {
             out.println(AnswerJson.text(answer));
         } else {
-            out.println(AnswerText.sentence(answer));
-            AnswerTable.print(answer, out);
+            print(answer, out);
         }
         out.flush();
         return answer instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private SearchLimits limits() throws BadInput {
+        if (pushDepth < 0 || pushDepth > 5) {
+            throw new BadInput("--push-depth", "", "a number from 0 to 5", "" + pushDepth);
+        }
+        if (effort < 0) {
+            throw new BadInput("--effort-ms", "", "a number from 0", "" + effort);
+        }
+        SearchLimits usual = SearchLimits.USUAL;
+        return new SearchLimits(usual.labels(), effort, usual.alternatives(), pushDepth);
+    }
+
+    private static void print(Answer answer, PrintWriter out) {
+        out.println(AnswerText.sentence(answer));
+        AnswerTable.print(answer, out);
+    }
+
+    private Answer printTrial(Question question, SearchLimits limits, PrintWriter out)
+            throws BadInput {
+        List<Edit> edits = new ArrayList<>();
+        for (String text : trial) {
+            edits.add(EditText.parse(question.design(), text));
+        }
+        TrialReport report;
+        try {
+            report = TrialReport.of(question, edits, limits, Progress.NONE);
+        } catch (IllegalArgumentException fault) {
+            throw new BadInput("trial", "", "edits that fit the design", fault.getMessage());
+        }
+        if (json) {
+            out.println(AnswerJson.text(TrialTable.json(report)));
+        } else {
+            TrialTable.print(report, out);
+            print(report.after(), out);
+        }
+        return report.after();
     }
 }

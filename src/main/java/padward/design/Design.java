@@ -1,5 +1,6 @@
 package padward.design;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,9 @@ public final class Design {
     private final Map<String, Net> netByName = new HashMap<>();
     private final Map<String, Cell> cellByName = new HashMap<>();
     private final Occupancy occupancy;
+
+    /** Nets by the numbers of the cells at their ends; made when first asked for. */
+    private Map<Integer, List<Net>> netsByCell;
 
     /**
      * Takes checked parts: names unique, numbers equal to list positions, wires used once. The file
@@ -96,6 +100,29 @@ public final class Design {
     /** The cell of that full name. */
     public Optional<Cell> findCell(String cellName) {
         return Optional.ofNullable(cellByName.get(cellName));
+    }
+
+    /** The nets that a cell drives or that feed it, each once. O(ends) the first time. */
+    public List<Net> netsAt(int cell) {
+        return netsByCell().getOrDefault(cell, List.of());
+    }
+
+    private synchronized Map<Integer, List<Net>> netsByCell() {
+        if (netsByCell == null) {
+            Map<Integer, List<Net>> result = new HashMap<>();
+            for (Net net : nets) {
+                for (Terminal end : net.ends()) {
+                    if (end instanceof Terminal.CellPin at) {
+                        List<Net> known = result.computeIfAbsent(at.cell(), c -> new ArrayList<>());
+                        if (known.isEmpty() || known.get(known.size() - 1) != net) {
+                            known.add(net);
+                        }
+                    }
+                }
+            }
+            netsByCell = result;
+        }
+        return netsByCell;
     }
 
     /** The port on a pad, by the pad's index in {@code fabric.pads()}. O(ports). */

@@ -1,6 +1,8 @@
 package padward.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
@@ -38,9 +40,26 @@ public final class Occupancy {
         for (Net net : nets) {
             holdTree(fabric, edges, net);
         }
+        IntSet ownPins = pinsOfOpenCells(fabric);
         for (Cell cell : cells) {
-            holdSite(fabric, cell);
+            holdSite(fabric, cell, ownPins);
         }
+    }
+
+    /** The pins that cells which let signals through use themselves. */
+    private IntSet pinsOfOpenCells(Fabric fabric) {
+        IntSet result = new IntOpenHashSet();
+        if (cells.stream().noneMatch(Cell::letsThrough)) {
+            return result;
+        }
+        for (Net net : nets) {
+            for (Terminal end : net.ends()) {
+                if (end instanceof Terminal.CellPin at && cells.get(at.cell()).letsThrough()) {
+                    result.add(fabric.site(cells.get(at.cell()).site()).findPin(at.pin()));
+                }
+            }
+        }
+        return result;
     }
 
     private void holdTree(Fabric fabric, EdgeCursor edges, Net net) {
@@ -76,14 +95,14 @@ public final class Occupancy {
         throw new IllegalArgumentException("no edge from " + from + " to " + to);
     }
 
-    private void holdSite(Fabric fabric, Cell cell) {
+    private void holdSite(Fabric fabric, Cell cell, IntSet ownPins) {
         if (cellBySite.put(cell.site(), cell.id()) != Fabric.NOTHING) {
             throw new IllegalArgumentException("two cells on site " + cell.site());
         }
         SiteView site = fabric.site(cell.site());
         for (int pin = 0; pin < site.pins().size(); pin++) {
             int vertex = site.firstPin() + pin;
-            if (!cell.letsThrough() || occupied.get(vertex)) {
+            if (!cell.letsThrough() || ownPins.contains(vertex)) {
                 hold(vertex, nets.size() + cell.id());
             }
         }
@@ -109,6 +128,13 @@ public final class Occupancy {
         return id < nets.size()
                 ? new Occupant.ByNet(nets.get(id))
                 : new Occupant.ByCell(cells.get(id - nets.size()));
+    }
+
+    /** The number of an occupant. */
+    public int numberOf(Occupant occupant) {
+        return occupant instanceof Occupant.ByCell cell
+                ? nets.size() + cell.cell().id()
+                : ((Occupant.ByNet) occupant).net().id();
     }
 
     /** What holds the vertex. */

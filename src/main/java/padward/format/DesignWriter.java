@@ -83,6 +83,9 @@ public final class DesignWriter {
         if (net.clock()) {
             out.name("clock").value(true);
         }
+        if (net.requiredPs().isPresent()) {
+            out.name("required_ps").value(net.requiredPs().getAsInt());
+        }
         out.name("driver");
         writeTerminal(net.driver());
         out.name("sinks").beginArray();

@@ -17,6 +17,9 @@ final class Limits {
     /** Length of a trace, mm. */
     static final int TRACE_MM = 100_000;
 
+    /** Required time of a net, ps: a millisecond. */
+    static final int REQUIRED_PS = 1_000_000_000;
+
     /** Brackets inside brackets. The formats need 8. */
     static final int NESTING = 64;
 

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.design.Cell;
 import padward.design.Net;
@@ -17,7 +18,8 @@ import padward.fabric.SiteView;
 
 /** Reads the nets of a design. One object reads one design. */
 final class NetReader {
-    private static final Shape NET = Shape.of("name!", "clock", "driver!", "sinks", "route");
+    private static final Shape NET =
+            Shape.of("name!", "clock", "required_ps", "driver!", "sinks", "route");
     private static final Shape TERMINAL = Shape.of("cell", "pin", "port");
 
     private final Fabric fabric;
@@ -53,6 +55,7 @@ final class NetReader {
     private Net read(JsonIn in, int id) throws BadInput {
         String name = "";
         boolean clock = false;
+        OptionalInt required = OptionalInt.empty();
         End driver = null;
         List<End> sinks = List.of();
         List<IntArrayList> branches = List.of();
@@ -61,6 +64,7 @@ final class NetReader {
             switch (member.name()) {
                 case "name" -> name = netNames.readNew(in);
                 case "clock" -> clock = in.flag();
+                case "required_ps" -> required = OptionalInt.of(in.integer(0, Limits.REQUIRED_PS));
                 case "driver" -> driver = readEnd(in, true);
                 case "sinks" -> sinks = in.list(each -> readEnd(each, false));
                 default -> branches = in.list(this::readBranch);
@@ -69,7 +73,7 @@ final class NetReader {
         RouteTree tree = routes.check(in, "$.nets[" + id + "]", name, driver.vertex(), branches);
         checkSinks(in, id, sinks, branches.isEmpty() ? null : new IntOpenHashSet(allOf(branches)));
         List<Terminal> terminals = sinks.stream().map(End::terminal).toList();
-        return new Net(id, name, driver.terminal(), terminals, tree, clock);
+        return new Net(id, name, driver.terminal(), terminals, tree, clock, required);
     }
 
     /** All vertices of a route: a sink may lie on any of them. */

@@ -76,10 +76,13 @@ final class WayPainter {
     /** Each obstacle once, hatched over the whole site where it is one, and named. */
     void paintObstacles(List<Obstacle> obstacles, Way way, Fabric fabric) {
         for (Obstacle obstacle : obstacles) {
-            Hop first = way.hops().get(obstacle.hops().get(0));
-            int site = fabric.siteOf(first.vertex());
-            TileLayout.Point from = layout.start(first.vertex());
-            TileLayout.Point to = layout.end(first.vertex());
+            int vertex =
+                    obstacle.hops().isEmpty()
+                            ? fabric.site(fabric.findSite(obstacle.resource())).firstPin()
+                            : way.hops().get(obstacle.hops().get(0)).vertex();
+            int site = fabric.siteOf(vertex);
+            TileLayout.Point from = layout.start(vertex);
+            TileLayout.Point to = layout.end(vertex);
             double x = view.screenX((from.x() + to.x()) / 2);
             double y = view.screenY((from.y() + to.y()) / 2);
             if (site != Fabric.NOTHING) {

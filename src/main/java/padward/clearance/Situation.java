@@ -1,7 +1,8 @@
-package padward.breakout;
+package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Optional;
 import padward.design.Cell;
@@ -21,14 +22,21 @@ import padward.route.PricedWays;
  * that could be freed; vertices closed at any price, because they belong to the net itself or to
  * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
  */
-final class Availability {
+public final class Situation {
     private static final BitSet EMPTY = new BitSet();
 
+    private final Design design;
+    private final Net net;
+    private final Optional<LetGo> given;
     private final Occupancy occupancy;
     private final IntSet closed = new IntOpenHashSet();
     private final IntSet letGo = new IntOpenHashSet();
 
-    Availability(Design design, Net net, Optional<LetGo> letGo) {
+    /** The situation of a net when a port gives up its pad, or none does. */
+    public Situation(Design design, Net net, Optional<LetGo> letGo) {
+        this.design = design;
+        this.net = net;
+        this.given = letGo;
         this.occupancy = design.occupancy();
         letGo.ifPresent(l -> this.letGo.addAll(l.vertices()));
         RouteTree tree = net.route();
@@ -63,7 +71,33 @@ final class Availability {
         }
     }
 
-    private boolean isHeld(int vertex) {
+    /** The design. */
+    public Design design() {
+        return design;
+    }
+
+    /** The net to be brought out. */
+    public Net net() {
+        return net;
+    }
+
+    /** What the port on the pad lets go. */
+    public Optional<LetGo> letGo() {
+        return given;
+    }
+
+    /** All vertices that nothing can make usable. */
+    IntSet closedVertices() {
+        return closed;
+    }
+
+    /** Whether nothing can make the vertex usable. */
+    boolean isClosed(int vertex) {
+        return closed.contains(vertex);
+    }
+
+    /** Whether an occupant holds the vertex that has not let it go. */
+    boolean isHeld(int vertex) {
         return occupancy.isOccupied(vertex) && !letGo.contains(vertex);
     }
 
@@ -72,8 +106,18 @@ final class Availability {
     }
 
     /** Ways over what is free. */
-    FreeWays overFree() {
+    public FreeWays overFree() {
+        return overFreeAnd(IntSets.EMPTY_SET);
+    }
+
+    /** Ways over what is free, and over vertices that are held now but shall be freed. */
+    FreeWays overFreeAnd(IntSet freed) {
         IntSet different = new IntOpenHashSet();
+        for (int vertex : freed) {
+            if (occupancy.isOccupied(vertex) && !closed.contains(vertex)) {
+                different.add(vertex);
+            }
+        }
         for (int vertex : closed) {
             if (!occupancy.isOccupied(vertex)) {
                 different.add(vertex);
@@ -88,7 +132,7 @@ final class Availability {
     }
 
     /** Ways over everything that could be freed, at a price. */
-    PricedWays atAPrice() {
+    public PricedWays atAPrice() {
         Barrier held = new Barrier(occupancy.bits(), heldDifferently());
         return new PricedWays(closed(), held, occupancy::occupantId);
     }
@@ -104,14 +148,14 @@ final class Availability {
     }
 
     /** Vertices that may not be entered at any price. */
-    Barrier closed() {
+    public Barrier closed() {
         return new Barrier(EMPTY, closed);
     }
 
     /**
      * Number of the occupant to be freed before the vertex can be used, or {@link Fabric#NOTHING}.
      */
-    int obstacleAt(int vertex) {
+    public int obstacleAt(int vertex) {
         boolean inTheWay = isHeld(vertex) && !closed.contains(vertex);
         return inTheWay ? occupancy.occupantId(vertex) : Fabric.NOTHING;
     }

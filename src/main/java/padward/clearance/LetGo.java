@@ -1,6 +1,7 @@
-package padward.breakout;
+package padward.clearance;
 
 import java.util.List;
+import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Port;
 
@@ -10,11 +11,17 @@ import padward.design.Port;
  *
  * @param port the port that gives up the pad
  * @param net the net that fed it
- * @param vertices the vertices that become free, from the branching to the pad
+ * @param vertices the vertices that become free, from the branching to the pad; then the other pins
+ *     of sites that only this branch went through
  */
 public record LetGo(Port port, Net net, List<Integer> vertices) {
     /** Copies the vertices. */
     public LetGo {
         vertices = List.copyOf(vertices);
+    }
+
+    /** The same as an edit. */
+    public Edit toEdit() {
+        return new Edit.LetGoPort(port.name());
     }
 }

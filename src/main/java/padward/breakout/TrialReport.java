@@ -1,0 +1,124 @@
+package padward.breakout;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.base.Progress;
+import padward.clearance.Endpoint;
+import padward.clearance.FanOut;
+import padward.clearance.SearchLimits;
+import padward.clearance.Situation;
+import padward.design.Design;
+import padward.design.Edit;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.Occupant;
+import padward.design.Trial;
+import padward.fabric.Pad;
+import padward.route.Engine;
+
+/**
+ * What a trial does to a question: the answer before and after, and what it gains and costs.
+ *
+ * @param edits the trial
+ * @param before the answer as things are
+ * @param after the answer with the trial
+ * @param newlyOpen pads that the net reaches only with the trial
+ * @param noLongerOpen pads that it reaches only without
+ * @param lost endpoints that the trial takes their signal from
+ */
+public record TrialReport(
+        List<Edit> edits,
+        Answer before,
+        Answer after,
+        List<Pad> newlyOpen,
+        List<Pad> noLongerOpen,
+        List<Endpoint> lost) {
+    /** Copies the lists. */
+    public TrialReport {
+        edits = List.copyOf(edits);
+        newlyOpen = List.copyOf(newlyOpen);
+        noLongerOpen = List.copyOf(noLongerOpen);
+        lost = List.copyOf(lost);
+    }
+
+    /**
+     * Tries edits on top of a question's design. Surveys all pads twice.
+     *
+     * @throws IllegalArgumentException when an edit does not fit the design, or takes away the net
+     *     of the question
+     */
+    public static TrialReport of(
+            Question question, List<Edit> edits, SearchLimits limits, Progress progress) {
+        Design design = question.design();
+        Design tried = Trial.of(design, edits);
+        Net net =
+                tried.findNet(question.net().name())
+                        .orElseThrow(
+                                () ->
+                                        new IllegalArgumentException(
+                                                "the trial takes away net "
+                                                        + question.net().name()
+                                                        + " itself"));
+        Question after = new Question(tried, net, question.pad(), question.corner());
+        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Map<Integer, Boolean> openBefore = open(question, progress);
+        Map<Integer, Boolean> openAfter = open(after, progress);
+        List<Pad> newly = new ArrayList<>();
+        List<Pad> noLonger = new ArrayList<>();
+        List<Pad> pads = design.fabric().pads();
+        for (int pad = 0; pad < pads.size(); pad++) {
+            if (openAfter.get(pad) && !openBefore.get(pad)) {
+                newly.add(pads.get(pad));
+            } else if (!openAfter.get(pad) && openBefore.get(pad)) {
+                noLonger.add(pads.get(pad));
+            }
+        }
+        return new TrialReport(
+                edits,
+                asker.explained(question, limits, progress),
+                asker.explained(after, limits, progress),
+                newly,
+                noLonger,
+                lost(question, edits));
+    }
+
+    private static Map<Integer, Boolean> open(Question question, Progress progress) {
+        Map<Integer, Boolean> result = new HashMap<>();
+        Survey survey =
+                Survey.of(
+                        question.design(), question.net(), question.corner(), Engine.OWN, progress);
+        survey.answers().forEach(a -> result.put(a.question().pad(), a instanceof Answer.Open));
+        return result;
+    }
+
+    private static List<Endpoint> lost(Question question, List<Edit> edits) {
+        Design design = question.design();
+        Situation situation = new Situation(design, question.net(), Optional.empty());
+        FanOut fanOut = new FanOut(situation, question.padValue());
+        Set<Endpoint> result = new LinkedHashSet<>();
+        for (Edit edit : edits) {
+            if (edit instanceof Edit.LetGoPort go) {
+                result.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
+            }
+            freed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
+        }
+        return List.copyOf(result);
+    }
+
+    private static Optional<Integer> freed(Design design, Edit edit) {
+        Occupancy occupancy = design.occupancy();
+        if (edit instanceof Edit.FreeCell free) {
+            return design.findCell(free.cell())
+                    .map(c -> occupancy.numberOf(new Occupant.ByCell(c)));
+        }
+        if (edit instanceof Edit.FreeNet free) {
+            return design.findNet(free.net()).map(n -> occupancy.numberOf(new Occupant.ByNet(n)));
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,196 @@
+package padward.breakout;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import padward.clearance.Chokepoint;
+import padward.clearance.Clearance;
+import padward.clearance.Consequence;
+import padward.clearance.Endpoint;
+import padward.clearance.Explanation;
+import padward.clearance.Removal;
+import padward.clearance.Shift;
+import padward.design.Edit;
+import padward.design.Occupant;
+
+/** Explanations in words. */
+public final class WhyText {
+    private static final int MOST_NAMED = 4;
+
+    private WhyText() {}
+
+    /** An occupant with what it is: {@code cell pump/hold}. */
+    public static String who(Occupant occupant) {
+        return (occupant instanceof Occupant.ByCell ? "cell " : "net ") + occupant.name();
+    }
+
+    /** One sentence for each held chokepoint. */
+    public static List<String> mustGo(Answer.Blocked blocked, Explanation explanation) {
+        List<String> result = new ArrayList<>();
+        for (Chokepoint choke : explanation.chokepoints()) {
+            choke.holder()
+                    .ifPresent(
+                            holder ->
+                                    result.add(
+                                            "Every way into pad "
+                                                    + blocked.question().padValue().name()
+                                                    + " passes "
+                                                    + choke.resourceKind()
+                                                    + " "
+                                                    + choke.resource()
+                                                    + "; "
+                                                    + who(holder)
+                                                    + " holds it."));
+        }
+        return result;
+    }
+
+    /** The narrowest place, as a sentence; empty when there is none to tell. */
+    public static String oneOfThese(Explanation explanation) {
+        List<Occupant> held = explanation.oneOfThese();
+        if (held.isEmpty()) {
+            return "";
+        }
+        if (held.size() == 1) {
+            return "All ways pass what " + who(held.get(0)) + " holds: it has to go.";
+        }
+        return "All ways pass what these hold, so one of them has to go: "
+                + named(held.stream().map(WhyText::who).toList())
+                + ".";
+    }
+
+    /** How sure the number of obstacles is. */
+    public static String proof(Explanation explanation) {
+        int count = explanation.best().removals().size();
+        if (explanation.provenFewest()) {
+            return count == 1
+                    ? "Proven fewest: nothing opens a way for free."
+                    : "Proven fewest: no way opens with less than " + count + " obstacles freed.";
+        }
+        return "Not proven to be the fewest: at least "
+                + explanation.atLeast()
+                + " must go, "
+                + count
+                + " are enough.";
+    }
+
+    /** What freeing an obstacle means, as a clause. */
+    public static String consequence(Answer.Blocked blocked, Removal removal) {
+        Consequence consequence = removal.consequence();
+        if (consequence instanceof Consequence.Spare) {
+            return spare(blocked, removal);
+        }
+        if (consequence instanceof Consequence.Movable movable) {
+            return movable(removal, movable);
+        }
+        List<Endpoint> lost = ((Consequence.Costly) consequence).lost();
+        String reason = "costly: it cannot be moved, and ";
+        if (lost.isEmpty()) {
+            return reason + "what it feeds is lost";
+        }
+        return reason
+                + (lost.size() == 1
+                        ? "1 endpoint loses its signal: "
+                        : lost.size() + " endpoints lose their signal: ")
+                + named(lost.stream().map(Endpoint::toText).toList());
+    }
+
+    private static String spare(Answer.Blocked blocked, Removal removal) {
+        boolean feedsNothing = removal.vertices().isEmpty();
+        String port = blocked.letGo().map(l -> l.port().name()).orElse("");
+        if (feedsNothing) {
+            return port.isEmpty()
+                    ? "spare: it only switches this pad's driver"
+                    : "spare: it only switches this pad's driver for port "
+                            + port
+                            + ", which is given up";
+        }
+        return port.isEmpty()
+                ? "spare: it feeds nothing"
+                : "spare: all that it feeds ends in port " + port + ", which is given up";
+    }
+
+    private static String movable(Removal removal, Consequence.Movable movable) {
+        String how =
+                switch (movable.means()) {
+                    case OTHER_WIRES ->
+                            removal.occupant() instanceof Occupant.ByCell
+                                    ? "movable: its net can be laid over other wires"
+                                    : "movable: it can be laid over other wires";
+                    case LET_THROUGH ->
+                            "movable: set through = open there, and it lets the signal pass;"
+                                    + " its own signals stay";
+                    case OTHER_SITE -> "movable: it can go to site " + otherSite(movable);
+                };
+        List<Shift> shifts = movable.shifts();
+        if (shifts.isEmpty()) {
+            return how;
+        }
+        List<String> parts = new ArrayList<>();
+        shifts.stream().limit(MOST_NAMED).forEach(s -> parts.add(shift(s, removal)));
+        if (shifts.size() > MOST_NAMED) {
+            parts.add((shifts.size() - MOST_NAMED) + " more nets move with it");
+        }
+        return how + "; " + String.join("; ", parts);
+    }
+
+    private static String otherSite(Consequence.Movable movable) {
+        return movable.edits().stream()
+                .filter(e -> e instanceof Edit.MoveCell)
+                .map(e -> ((Edit.MoveCell) e).site())
+                .collect(Collectors.joining());
+    }
+
+    private static String shift(Shift shift, Removal removal) {
+        boolean itself = shift.net().equals(removal.occupant().name());
+        String subject = itself ? "" : "net " + shift.net() + " moves, ";
+        String change =
+                shift.after().equals(shift.before())
+                        ? " as before"
+                        : " instead of " + shift.before().toText();
+        return subject
+                + "at "
+                + shift.sink()
+                + " "
+                + shift.after().toText()
+                + change
+                + slack(shift);
+    }
+
+    private static String slack(Shift shift) {
+        OptionalInt after = shift.slackAfterPs();
+        if (after.isEmpty()) {
+            return "";
+        }
+        String text =
+                String.format(
+                        ", slack %d ps instead of %d ps",
+                        after.getAsInt(), shift.slackBeforePs().orElse(0));
+        return shift.breaksTiming() ? text + ", too late" : text;
+    }
+
+    /** One clearance as a phrase: {@code free cell A and net B}. */
+    public static String clearance(Clearance clearance) {
+        return clearance.removals().stream()
+                .map(
+                        r ->
+                                (r.consequence() instanceof Consequence.Movable ? "move " : "free ")
+                                        + who(r.occupant()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String verb(Consequence consequence) {
+        if (!(consequence instanceof Consequence.Movable movable)) {
+            return "free ";
+        }
+        return movable.means() == Consequence.Means.LET_THROUGH ? "pass through " : "move ";
+    }
+
+    /** The first few of a list, and how many more. */
+    static String named(List<String> names) {
+        String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        int more = names.size() - MOST_NAMED;
+        return more > 0 ? few + " and " + more + " more" : few;
+    }
+}

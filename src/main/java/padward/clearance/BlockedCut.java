@@ -1,0 +1,110 @@
+package padward.clearance;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.Optional;
+import java.util.Set;
+import org.jgrapht.alg.flow.PushRelabelMFImpl;
+import org.jgrapht.graph.DefaultWeightedEdge;
+import org.jgrapht.graph.SimpleDirectedWeightedGraph;
+import padward.fabric.EdgeCursor;
+import padward.route.Starts;
+
+/**
+ * The narrowest place before the pad: the fewest held vertices such that every way passes one of
+ * them, so that one of them at least has to be freed. A minimum vertex cut, found by JGraphT's
+ * maximum flow (Goldberg and Tarjan's push-relabel) after splitting each held vertex into an edge
+ * of capacity 1; free vertices have no limit. What lies beyond the first cut of {@link CutLayers}
+ * as seen from the pad counts as the source, so the cut is the narrowest within the pad's
+ * surroundings; a cut elsewhere may be narrower still where more than one occupant has to go.
+ */
+final class BlockedCut {
+    /** Surroundings larger than this are not looked at. */
+    private static final int MOST_VERTICES = 20_000;
+
+    private static final double NO_LIMIT = 1e6;
+    private static final int SOURCE = -1;
+    private static final int SINK = -2;
+
+    private BlockedCut() {}
+
+    /**
+     * The held vertices of the narrowest cut, in no order; empty when the pad's surroundings are
+     * too large to look at, or nothing held stands before it.
+     */
+    static Optional<IntList> of(Situation situation, Openers openers, Starts starts, int pad) {
+        Passage back = Passage.towards(situation, starts, pad).reversed(starts);
+        Int2IntOpenHashMap layers = CutLayers.of(back, openers).layers();
+        if (layers.size() > MOST_VERTICES) {
+            return Optional.empty();
+        }
+        var graph =
+                new SimpleDirectedWeightedGraph<Integer, DefaultWeightedEdge>(
+                        DefaultWeightedEdge.class);
+        graph.addVertex(SOURCE);
+        graph.addVertex(SINK);
+        EdgeCursor into = back.edges();
+        for (int vertex : layers.keySet()) {
+            // The way out of a vertex is numbered after all ways in.
+            double capacity = openers.of(vertex).length > 0 ? 1 : NO_LIMIT;
+            if (back.isGoalWithoutPrice(vertex)) {
+                capacity = NO_LIMIT;
+                connect(graph, SOURCE, in(vertex), NO_LIMIT);
+            }
+            connect(graph, in(vertex), out(vertex), capacity);
+            into.reset(vertex);
+            while (into.next()) {
+                int before = into.other();
+                boolean inside = layers.containsKey(before);
+                if (inside || !back.isShut(before)) {
+                    connect(graph, inside ? out(before) : SOURCE, in(vertex), NO_LIMIT);
+                }
+            }
+        }
+        connect(graph, out(pad), SINK, NO_LIMIT);
+        var flow = new PushRelabelMFImpl<>(graph);
+        if (flow.calculateMinCut(SOURCE, SINK) >= NO_LIMIT) {
+            return Optional.empty();
+        }
+        Set<Integer> side = flow.getSourcePartition();
+        IntList result = new IntArrayList();
+        for (int vertex : layers.keySet()) {
+            if (side.contains(in(vertex)) && !side.contains(out(vertex))) {
+                result.add(vertex);
+            }
+        }
+        return result.isEmpty() ? Optional.empty() : Optional.of(result);
+    }
+
+    private static int in(int vertex) {
+        return 2 * vertex;
+    }
+
+    private static int out(int vertex) {
+        return 2 * vertex + 1;
+    }
+
+    private static void connect(
+            SimpleDirectedWeightedGraph<Integer, DefaultWeightedEdge> graph,
+            int from,
+            int to,
+            double capacity) {
+        graph.addVertex(from);
+        graph.addVertex(to);
+        DefaultWeightedEdge edge = graph.addEdge(from, to);
+        if (edge != null) {
+            graph.setEdgeWeight(edge, capacity);
+        }
+    }
+
+    /** The occupants that stand at the vertices of a cut, each once. */
+    static IntSet occupants(IntList cut, Situation situation) {
+        IntSet result = new it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet();
+        for (int vertex : cut) {
+            result.add(situation.obstacleAt(vertex));
+        }
+        return result;
+    }
+}

@@ -1,0 +1,88 @@
+package padward.clearance;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import padward.design.Edit;
+import padward.route.Path;
+
+/**
+ * A set of obstacles whose freeing opens a way, with the quickest way that it opens.
+ *
+ * @param removals its obstacles in the order of the way; one for the pad's enable comes last
+ * @param path the way's new part, from the net's tree to the pad
+ */
+public record Clearance(List<Removal> removals, Path path) {
+    /** Copies the removals. */
+    public Clearance {
+        removals = List.copyOf(removals);
+    }
+
+    /** Ports first, then nets, then cells: a freed cell takes along the nets that it drives. */
+    static final Comparator<Edit> FREEING_ORDER =
+            Comparator.comparingInt(
+                    e -> e instanceof Edit.LetGoPort ? 0 : e instanceof Edit.FreeNet ? 1 : 2);
+
+    /** How many obstacles cannot be freed without a loss. */
+    public int costlyCount() {
+        return (int)
+                removals.stream()
+                        .filter(r -> r.consequence() instanceof Consequence.Costly)
+                        .count();
+    }
+
+    /** How many obstacles have to be moved. */
+    public int movedCount() {
+        return (int)
+                removals.stream()
+                        .filter(r -> r.consequence() instanceof Consequence.Movable)
+                        .count();
+    }
+
+    /** How many nets are laid anew. */
+    public int shiftCount() {
+        return removals.stream()
+                .mapToInt(
+                        r ->
+                                r.consequence() instanceof Consequence.Movable movable
+                                        ? movable.shifts().size()
+                                        : 0)
+                .sum();
+    }
+
+    /** How many endpoints lose their signal. */
+    public int lostCount() {
+        return removals.stream()
+                .mapToInt(
+                        r ->
+                                r.consequence() instanceof Consequence.Costly costly
+                                        ? costly.lost().size()
+                                        : 0)
+                .sum();
+    }
+
+    /** The edits that let the port go and free all obstacles without moving any. */
+    public List<Edit> freeing(Optional<LetGo> letGo) {
+        List<Edit> result = new ArrayList<>();
+        letGo.ifPresent(l -> result.add(l.toEdit()));
+        removals.forEach(r -> result.add(r.freeing()));
+        result.sort(FREEING_ORDER);
+        return result;
+    }
+
+    /** The edits that let the port go and make room, moving what can be moved. */
+    public List<Edit> edits(Optional<LetGo> letGo) {
+        List<Edit> result = new ArrayList<>();
+        letGo.ifPresent(l -> result.add(l.toEdit()));
+        // What is freed goes first: moves may need the room.
+        removals.stream()
+                .filter(r -> !(r.consequence() instanceof Consequence.Movable))
+                .forEach(r -> result.addAll(r.edits()));
+        result.sort(FREEING_ORDER);
+        removals.stream()
+                .filter(r -> r.consequence() instanceof Consequence.Movable)
+                .forEach(r -> result.addAll(r.edits()));
+        return result;
+    }
+}

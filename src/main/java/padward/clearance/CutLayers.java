@@ -1,0 +1,145 @@
+package padward.clearance;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+
+/**
+ * Blocked cuts one behind the other, none sharing an occupant with another. Layer 0 is what leads
+ * freely to one end of the question. What stands right before it is the first cut: every way has to
+ * free one of its occupants at least. With all of these taken away, the reach grows to layer 1;
+ * what stands before that is the second cut; and so on until the other end is reached. The number
+ * of cuts between a vertex and the end is a lower bound on the distinct occupants that a way from
+ * there must free.
+ */
+final class CutLayers {
+    private static final int MOST_LAYERS = 60;
+
+    private final Int2IntOpenHashMap layerOfVertex = new Int2IntOpenHashMap();
+    private final Int2IntOpenHashMap cutOfOccupant = new Int2IntOpenHashMap();
+    private final IntArrayList free = new IntArrayList();
+    private int count;
+    private boolean met;
+
+    private CutLayers() {
+        layerOfVertex.defaultReturnValue(Fabric.NOTHING);
+        cutOfOccupant.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    /** The layers seen from the end that {@code passage} sets out from. O(edges reached). */
+    static CutLayers of(Passage passage, Openers openers) {
+        CutLayers result = new CutLayers();
+        result.grow(passage, openers);
+        return result;
+    }
+
+    private void grow(Passage passage, Openers openers) {
+        EdgeCursor edges = passage.edges();
+        IntArrayList open = new IntArrayList();
+        IntArrayList blocked = new IntArrayList();
+        for (int source : passage.sources()) {
+            if (passage.isFreeSource(source) || isOpen(openers.of(source))) {
+                layerOfVertex.put(source, 0);
+                open.add(source);
+            } else {
+                blocked.add(source);
+            }
+        }
+        while (true) {
+            while (!open.isEmpty()) {
+                int vertex = open.popInt();
+                if (count == 0) {
+                    free.add(vertex);
+                }
+                if (passage.isGoal(vertex)) {
+                    met = true;
+                }
+                edges.reset(vertex);
+                while (edges.next()) {
+                    int next = edges.other();
+                    if (layerOfVertex.containsKey(next) || passage.isShut(next)) {
+                        continue;
+                    }
+                    if (passage.isFreeSource(next) || passage.isGoalWithoutPrice(next)) {
+                        layerOfVertex.put(next, count);
+                        open.add(next);
+                    } else if (isOpen(openers.of(next))) {
+                        layerOfVertex.put(next, count);
+                        open.add(next);
+                    } else {
+                        blocked.add(next);
+                    }
+                }
+            }
+            if (met || blocked.isEmpty() || count == MOST_LAYERS) {
+                return;
+            }
+            count++;
+            cut(blocked, openers);
+            for (int vertex : blocked) {
+                if (!layerOfVertex.containsKey(vertex)) {
+                    layerOfVertex.put(vertex, count);
+                    open.add(vertex);
+                }
+            }
+            blocked.clear();
+        }
+    }
+
+    private void cut(IntArrayList blocked, Openers openers) {
+        for (int vertex : blocked) {
+            for (int[] oneOf : openers.of(vertex)) {
+                for (int occupant : oneOf) {
+                    if (cutOfOccupant.get(occupant) == Fabric.NOTHING) {
+                        cutOfOccupant.put(occupant, count);
+                    }
+                }
+            }
+        }
+    }
+
+    private boolean isOpen(int[][] needed) {
+        for (int[] oneOf : needed) {
+            boolean any = false;
+            for (int occupant : oneOf) {
+                any |= cutOfOccupant.get(occupant) != Fabric.NOTHING;
+            }
+            if (!any) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether the other end was reached at all; else there is no way at any price. */
+    boolean isMet() {
+        return met;
+    }
+
+    /** How many cuts lie between the two ends. */
+    int count() {
+        return count;
+    }
+
+    /** How many cuts lie between a vertex and the end. */
+    int layer(int vertex) {
+        int layer = layerOfVertex.get(vertex);
+        return layer == Fabric.NOTHING ? count : layer;
+    }
+
+    /** The cut that an occupant belongs to, counted from 1; {@link Fabric#NOTHING} for none. */
+    int cutOf(int occupant) {
+        return cutOfOccupant.get(occupant);
+    }
+
+    /** How many vertices lead freely to the end. */
+    int freeCount() {
+        return free.size();
+    }
+
+    /** All vertices reached. */
+    Int2IntOpenHashMap layers() {
+        return layerOfVertex;
+    }
+}

@@ -1,0 +1,530 @@
+package padward.clearance;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Edit;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.Occupant;
+import padward.design.Terminal;
+import padward.design.Trial;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.route.FreeWays;
+import padward.route.Path;
+import padward.route.PathSearch;
+import padward.route.SearchOutcome;
+import padward.route.Starts;
+import padward.route.TwoEnded;
+import padward.timing.EdgeFinder;
+
+/** Explains one blocked question. One object belongs to one question and one thread. */
+public final class Explainer {
+    /** Sets weighed up for each clearance that is told. */
+    private static final int WEIGHED = 3;
+
+    private final Situation situation;
+    private final Design design;
+    private final Fabric fabric;
+    private final Occupancy occupancy;
+    private final Starts starts;
+    private final Pad pad;
+    private final Corner corner;
+    private final PathSearch search;
+    private final SearchLimits limits;
+    private final Progress progress;
+    private final int enableHolder;
+    private final Openers openers;
+    private final FanOut fanOut;
+    private final Map<Set<Edit>, Design> designs = new HashMap<>();
+
+    /**
+     * @param situation the net and the design, with what the port on the pad lets go
+     * @param starts the net's tree with its delays
+     * @param pad the pad
+     * @param corner corner at which ways shall be quick
+     * @param search a search over the same fabric, free to be used
+     * @param limits how much work may be done
+     * @param progress asked now and then whether to stop
+     */
+    public Explainer(
+            Situation situation,
+            Starts starts,
+            Pad pad,
+            Corner corner,
+            PathSearch search,
+            SearchLimits limits,
+            Progress progress) {
+        this.situation = situation;
+        this.design = situation.design();
+        this.fabric = design.fabric();
+        this.occupancy = design.occupancy();
+        this.starts = starts;
+        this.pad = pad;
+        this.corner = corner;
+        this.search = search;
+        this.limits = limits;
+        this.progress = progress;
+        this.enableHolder = enableHolder(situation, pad);
+        this.openers = new Openers(situation, enableHolder);
+        this.fanOut = new FanOut(situation, pad);
+    }
+
+    /**
+     * The number of the occupant that has the enable of a pad's driver in its hands, or {@link
+     * Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
+     */
+    public static int enableHolder(Situation situation, Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        Design design = situation.design();
+        Optional<Cell> cell = design.occupancy().findCellOn(pad.enableSite());
+        int own =
+                situation.net().driver() instanceof Terminal.CellPin at
+                        ? at.cell()
+                        : Fabric.NOTHING;
+        return cell.filter(c -> c.id() != own)
+                .map(c -> design.nets().size() + c.id())
+                .orElse(Fabric.NOTHING);
+    }
+
+    /**
+     * The explanation; empty when no way leads to the pad at any price.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public Optional<Explanation> explain() {
+        FreeWays overAll = new FreeWays(situation.closed());
+        IntList choke = Chokepoints.of(fabric, starts, pad.vertex(), overAll);
+        if (choke.isEmpty()) {
+            return Optional.empty();
+        }
+        FewestSearch.Result found =
+                FewestSearch.run(situation, openers, starts, pad.vertex(), limits, progress);
+        List<int[]> sets = found.sets().isEmpty() ? List.of(fallback()) : found.sets();
+        List<Clearance> clearances = clearances(sets);
+        int enable = enableHolder == Fabric.NOTHING ? 0 : 1;
+        List<Chokepoint> chokepoints = named(choke);
+        boolean held = chokepoints.stream().anyMatch(Chokepoint::mustBeFreed);
+        return Optional.of(
+                new Explanation(
+                        clearances,
+                        found.atLeast() + enable,
+                        found.certain()
+                                || clearances.get(0).removals().size() == found.atLeast() + enable,
+                        found.exhausted() && clearances.size() == sets.size(),
+                        chokepoints,
+                        held ? List.of() : oneOfThese()));
+    }
+
+    private List<Occupant> oneOfThese() {
+        return BlockedCut.of(situation, openers, starts, pad.vertex())
+                .map(
+                        cut ->
+                                BlockedCut.occupants(cut, situation)
+                                        .intStream()
+                                        .filter(id -> id >= 0)
+                                        .mapToObj(occupancy::occupant)
+                                        .toList())
+                .orElse(List.of());
+    }
+
+    /** Chokepoints by name; the pins of one site once. */
+    private List<Chokepoint> named(IntList vertices) {
+        Map<String, Chokepoint> result = new LinkedHashMap<>();
+        for (int vertex : vertices) {
+            String name = Resources.name(fabric, vertex);
+            int holder = situation.obstacleAt(vertex);
+            Chokepoint known = result.get(name);
+            if (known == null || holder != Fabric.NOTHING && known.holder().isEmpty()) {
+                Optional<Occupant> by =
+                        holder == Fabric.NOTHING
+                                ? Optional.empty()
+                                : Optional.of(occupancy.occupant(holder));
+                result.put(name, new Chokepoint(vertex, name, Resources.kind(fabric, vertex), by));
+            }
+        }
+        return List.copyOf(result.values());
+    }
+
+    /** A good set, not proven to be of the fewest: what stands on the priced way. */
+    private int[] fallback() {
+        SearchOutcome outcome =
+                TwoEnded.run(
+                        search,
+                        fabric,
+                        starts,
+                        pad.vertex(),
+                        corner,
+                        situation.atAPrice(),
+                        progress);
+        stopIfCancelled();
+        if (!(outcome instanceof SearchOutcome.Found found)) {
+            throw new IllegalStateException("there is a way, but the priced search found none");
+        }
+        IntList set = new IntArrayList();
+        for (int i = 1; i < found.path().size(); i++) {
+            for (int[] oneOf : openers.of(found.path().vertex(i))) {
+                if (!Openers.meet(oneOf, set.toIntArray())) {
+                    set.add(oneOf[0]);
+                }
+            }
+        }
+        for (int i = set.size() - 1; i >= 0; i--) {
+            IntList without = new IntArrayList(set);
+            without.removeInt(i);
+            if (quickest(without.toIntArray()).isPresent()) {
+                set.removeInt(i);
+            }
+        }
+        return set.toIntArray();
+    }
+
+    private Optional<Path> quickest(int[] freed) {
+        SearchOutcome outcome =
+                TwoEnded.run(
+                        search,
+                        fabric,
+                        starts,
+                        pad.vertex(),
+                        corner,
+                        situation.overFreeAnd(openers.openedBy(freed)),
+                        progress);
+        stopIfCancelled();
+        return outcome instanceof SearchOutcome.Found found
+                ? Optional.of(found.path())
+                : Optional.empty();
+    }
+
+    private void stopIfCancelled() {
+        if (progress.cancelled()) {
+            throw new CancellationException("stopped on request");
+        }
+    }
+
+    private List<Clearance> clearances(List<int[]> sets) {
+        List<int[]> ranked = new ArrayList<>(sets);
+        ranked.sort(Comparator.<int[]>comparingInt(s -> s.length).thenComparingInt(this::harm));
+        Map<Set<String>, Clearance> result = new LinkedHashMap<>();
+        for (int[] set : ranked) {
+            if (result.size() >= limits.alternatives() * WEIGHED) {
+                break;
+            }
+            Path path =
+                    quickest(set)
+                            .orElseThrow(
+                                    () ->
+                                            new IllegalStateException(
+                                                    "no way after freeing "
+                                                            + Arrays.toString(set)));
+            int[] mildest = mildest(set, path);
+            Set<String> names = new HashSet<>();
+            for (int occupant : mildest) {
+                names.add(Removal.freeing(occupancy.occupant(occupant)).toText());
+            }
+            if (!result.containsKey(names)) {
+                result.put(names, weigh(mildest, path));
+            }
+        }
+        Set<Set<String>> needless = needless(result);
+        return result.entrySet().stream()
+                .filter(e -> !needless.contains(e.getKey()))
+                .map(Map.Entry::getValue)
+                .sorted(
+                        Comparator.comparingInt((Clearance c) -> c.removals().size())
+                                .thenComparingInt(Clearance::costlyCount)
+                                .thenComparingInt(Clearance::lostCount)
+                                .thenComparingInt(Clearance::movedCount)
+                                .thenComparingInt(Clearance::shiftCount)
+                                .thenComparingInt(c -> delayPs(c.path())))
+                .limit(limits.alternatives())
+                .toList();
+    }
+
+    /**
+     * Clearances that free a cell where another one does with just a net that the cell drives, all
+     * else being equal.
+     */
+    private Set<Set<String>> needless(Map<Set<String>, Clearance> clearances) {
+        Set<Set<String>> result = new HashSet<>();
+        clearances.forEach(
+                (names, clearance) -> {
+                    for (Removal removal : clearance.removals()) {
+                        if (removal.occupant() instanceof Occupant.ByCell by) {
+                            for (Net net : drivenBy(by.cell())) {
+                                Set<String> milder = new HashSet<>(names);
+                                milder.remove(removal.freeing().toText());
+                                milder.add(new Edit.FreeNet(net.name()).toText());
+                                if (clearances.containsKey(milder)) {
+                                    result.add(names);
+                                }
+                            }
+                        }
+                    }
+                });
+        return result;
+    }
+
+    private List<Net> drivenBy(Cell cell) {
+        return design.netsAt(cell.id()).stream()
+                .filter(n -> n.driver() instanceof Terminal.CellPin at && at.cell() == cell.id())
+                .toList();
+    }
+
+    private int delayPs(Path path) {
+        int index = 0;
+        while (starts.vertex(index) != path.first()) {
+            index++;
+        }
+        long total = starts.cost(index);
+        var finder = new EdgeFinder(fabric);
+        for (int i = 1; i < path.size(); i++) {
+            total += finder.get(path.vertex(i - 1), path.vertex(i)).delay().at(corner);
+        }
+        return (int) total;
+    }
+
+    /** A quick measure of harm: endpoints lost if nothing could be moved; 0 for what is spare. */
+    private int harm(int[] set) {
+        int result = 0;
+        for (int occupant : set) {
+            result += fanOut.isSpare(occupant) ? 0 : 1 + fanOut.losing(occupant).size();
+        }
+        return result;
+    }
+
+    /**
+     * The same number of occupants, with a net in the place of a cell wherever the way needs
+     * nothing but wires of that one net and the cell could do no more for it: the cell can stay
+     * then.
+     */
+    private int[] mildest(int[] set, Path path) {
+        IntSet result = new IntOpenHashSet();
+        for (int occupant : set) {
+            int net = onlyNet(neededFor(occupant, set, path));
+            result.add(net != Fabric.NOTHING && isMilder(net, occupant) ? net : occupant);
+        }
+        return result.toIntArray();
+    }
+
+    /** The vertices of a way that only one occupant of a set opens. */
+    private IntList neededFor(int occupant, int[] set, Path path) {
+        int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
+        int[] itself = {occupant};
+        IntList result = new IntArrayList();
+        for (int vertex : heldOn(path)) {
+            for (int[] oneOf : openers.of(vertex)) {
+                if (Openers.meet(oneOf, itself) && !Openers.meet(oneOf, others)) {
+                    result.add(vertex);
+                }
+            }
+        }
+        return result;
+    }
+
+    /** The one net that holds all of some vertices; {@link Fabric#NOTHING} for none. */
+    private int onlyNet(IntList vertices) {
+        int result = Fabric.NOTHING;
+        for (int vertex : vertices) {
+            int holder = occupancy.occupantId(vertex);
+            boolean net = holder < design.nets().size();
+            if (!net || result != Fabric.NOTHING && result != holder) {
+                return Fabric.NOTHING;
+            }
+            result = holder;
+        }
+        return result;
+    }
+
+    /** Whether a net gives back no more than a cell would, the cell's leaving included. */
+    private boolean isMilder(int net, int occupant) {
+        int cell = occupant - design.nets().size();
+        if (cell < 0) {
+            return false;
+        }
+        Net value = design.nets().get(net);
+        boolean driver = value.driver() instanceof Terminal.CellPin at && at.cell() == cell;
+        return driver
+                || value.sinks().stream()
+                        .allMatch(s -> s instanceof Terminal.CellPin at && at.cell() == cell);
+    }
+
+    private IntList heldOn(Path path) {
+        IntList result = new IntArrayList();
+        for (int i = 1; i < path.size(); i++) {
+            if (openers.of(path.vertex(i)).length > 0) {
+                result.add(path.vertex(i));
+            }
+        }
+        return result;
+    }
+
+    /** Works out what each obstacle of a set means. */
+    private Clearance weigh(int[] set, Path path) {
+        Map<Integer, List<Integer>> verticesOf = new LinkedHashMap<>();
+        for (int vertex : heldOn(path)) {
+            for (int[] oneOf : openers.of(vertex)) {
+                for (int occupant : oneOf) {
+                    if (Arrays.stream(set).anyMatch(o -> o == occupant)) {
+                        verticesOf.computeIfAbsent(occupant, o -> new ArrayList<>()).add(vertex);
+                    }
+                }
+            }
+        }
+        if (enableHolder != Fabric.NOTHING) {
+            verticesOf.putIfAbsent(enableHolder, List.of());
+        }
+        Map<Integer, Consequence> consequences = consequences(verticesOf, path);
+        List<Removal> removals = new ArrayList<>();
+        verticesOf.forEach(
+                (occupant, vertices) ->
+                        removals.add(
+                                new Removal(
+                                        occupancy.occupant(occupant),
+                                        vertices,
+                                        consequences.get(occupant),
+                                        fanOut.losing(occupant),
+                                        occupant == enableHolder || isOnEveryWay(occupant))));
+        return new Clearance(removals, path);
+    }
+
+    private Map<Integer, Consequence> consequences(
+            Map<Integer, List<Integer>> verticesOf, Path path) {
+        Map<Integer, Consequence> result = new HashMap<>();
+        for (int occupant : verticesOf.keySet()) {
+            if (fanOut.isSpare(occupant)) {
+                result.put(occupant, new Consequence.Spare());
+            } else if (occupant == enableHolder) {
+                result.put(occupant, new Consequence.Costly(fanOut.losing(occupant)));
+            }
+        }
+        // What cannot be moved is freed, which may take along what else was to be moved: once more
+        // then, on top of that.
+        while (true) {
+            Map<Integer, Consequence> moved = moves(verticesOf, path, result);
+            boolean allMoved =
+                    moved.values().stream().noneMatch(c -> c instanceof Consequence.Costly);
+            if (allMoved) {
+                result.putAll(moved);
+                return result;
+            }
+            moved.forEach(
+                    (occupant, consequence) -> {
+                        if (consequence instanceof Consequence.Costly) {
+                            result.put(occupant, consequence);
+                        }
+                    });
+        }
+    }
+
+    /** Tries to move everything that is not decided yet. */
+    private Map<Integer, Consequence> moves(
+            Map<Integer, List<Integer>> verticesOf, Path path, Map<Integer, Consequence> decided) {
+        Map<Integer, Consequence> result = new HashMap<>();
+        if (decided.size() == verticesOf.size()) {
+            return result;
+        }
+        Set<Edit> freed = new HashSet<>();
+        situation.letGo().ifPresent(l -> freed.add(l.toEdit()));
+        decided.keySet().forEach(o -> freed.add(Removal.freeing(occupancy.occupant(o))));
+        Design after = designs.computeIfAbsent(freed, this::apply);
+        Net own = after.findNet(situation.net().name()).orElse(null);
+        Mover mover =
+                own == null
+                        ? null
+                        : new Mover(after, own, search, corner, limits.cascade(), progress);
+        Ground ground = own == null ? null : mover.groundFor(path, pad.enableSite());
+        verticesOf.forEach(
+                (occupant, vertices) -> {
+                    if (!decided.containsKey(occupant)) {
+                        Optional<Consequence.Movable> moved =
+                                own == null
+                                        ? Optional.empty()
+                                        : move(after, mover, ground, occupant, vertices);
+                        result.put(
+                                occupant,
+                                moved.<Consequence>map(m -> m)
+                                        .orElseGet(
+                                                () ->
+                                                        new Consequence.Costly(
+                                                                fanOut.losing(occupant))));
+                    }
+                });
+        return result;
+    }
+
+    private Design apply(Set<Edit> edits) {
+        List<Edit> ordered = new ArrayList<>(edits);
+        ordered.sort(Clearance.FREEING_ORDER);
+        return Trial.of(design, ordered);
+    }
+
+    private Optional<Consequence.Movable> move(
+            Design after, Mover mover, Ground ground, int occupant, List<Integer> vertices) {
+        Occupant who = occupancy.occupant(occupant);
+        if (who instanceof Occupant.ByNet) {
+            return after.findNet(who.name()).flatMap(n -> mover.moveNet(n, ground));
+        }
+        // Where only wires of one net at the cell are in the way, moving these is enough.
+        int net = onlyNet(new IntArrayList(vertices));
+        Optional<Consequence.Movable> wires =
+                net == Fabric.NOTHING
+                        ? Optional.empty()
+                        : after.findNet(design.nets().get(net).name())
+                                .flatMap(n -> mover.moveNet(n, ground));
+        if (wires.isPresent()) {
+            return wires;
+        }
+        return after.findCell(who.name())
+                .flatMap(c -> mover.letThrough(c, vertices).or(() -> mover.moveCell(c, ground)));
+    }
+
+    /** Whether every way passes something that an occupant holds. O(edges) at the worst. */
+    private boolean isOnEveryWay(int occupant) {
+        IntSet seen = new IntOpenHashSet();
+        IntArrayList open = new IntArrayList();
+        Passage back = Passage.towards(situation, starts, pad.vertex()).reversed(starts);
+        EdgeCursor into = back.edges();
+        if (situation.obstacleAt(pad.vertex()) == occupant) {
+            return true;
+        }
+        open.add(pad.vertex());
+        seen.add(pad.vertex());
+        while (!open.isEmpty()) {
+            into.reset(open.popInt());
+            while (into.next()) {
+                int before = into.other();
+                if (back.isGoal(before)) {
+                    return false;
+                }
+                boolean passable =
+                        !back.isShut(before)
+                                && situation.obstacleAt(before) != occupant
+                                && seen.add(before);
+                if (passable) {
+                    open.add(before);
+                }
+            }
+        }
+        return true;
+    }
+}

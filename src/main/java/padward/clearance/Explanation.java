@@ -1,0 +1,36 @@
+package padward.clearance;
+
+import java.util.List;
+import padward.design.Occupant;
+
+/**
+ * Why no free way leads to the pad, and what would open one.
+ *
+ * @param clearances what to free: the fewest obstacles first, then the least harm, then the
+ *     quickest; no clearance holds another
+ * @param atLeast no fewer obstacles than this open a way
+ * @param provenFewest whether the first clearance is proven to have the fewest obstacles
+ * @param all whether every smallest set of obstacles that opens a way is among the clearances
+ * @param chokepoints what every way passes, even on the empty fabric, in the order of the ways
+ * @param oneOfThese occupants of which at least one has to be freed, whatever else is; empty when a
+ *     held chokepoint says more, or the narrowest place was not found
+ */
+public record Explanation(
+        List<Clearance> clearances,
+        int atLeast,
+        boolean provenFewest,
+        boolean all,
+        List<Chokepoint> chokepoints,
+        List<Occupant> oneOfThese) {
+    /** Copies the lists. */
+    public Explanation {
+        clearances = List.copyOf(clearances);
+        chokepoints = List.copyOf(chokepoints);
+        oneOfThese = List.copyOf(oneOfThese);
+    }
+
+    /** The first clearance. */
+    public Clearance best() {
+        return clearances.get(0);
+    }
+}

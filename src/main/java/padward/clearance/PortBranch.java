@@ -1,0 +1,80 @@
+package padward.clearance;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.design.Branches;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+
+/**
+ * Finds what is let go when a port gives up its pad: the port's own branch, never the whole net.
+ */
+public final class PortBranch {
+    private PortBranch() {}
+
+    /** The branch that serves the output port on a pad alone; empty when there is no such port. */
+    public static Optional<LetGo> find(Design design, int pad) {
+        Optional<Port> port = design.findPortOn(pad).filter(p -> p.direction() != PortDirection.IN);
+        if (port.isEmpty()) {
+            return Optional.empty();
+        }
+        int padVertex = design.fabric().pads().get(pad).vertex();
+        Optional<Net> net =
+                design.occupancy().findNetOn(padVertex).filter(n -> n.route().root() != padVertex);
+        if (net.isEmpty()) {
+            return Optional.empty();
+        }
+        IntSet kept = new IntOpenHashSet();
+        for (Terminal sink : net.get().sinks()) {
+            kept.add(design.vertexOf(sink));
+        }
+        kept.remove(padVertex);
+        RouteTree tree = net.get().route();
+        boolean[] gone = Branches.servingOnly(tree, IntSet.of(padVertex), kept);
+        List<Integer> vertices = new ArrayList<>();
+        for (int place = 1; place < tree.size(); place++) {
+            if (gone[place]) {
+                vertices.add(tree.vertex(place));
+            }
+        }
+        vertices.addAll(sitesLeft(design, net.get(), gone));
+        return Optional.of(new LetGo(port.get(), net.get(), vertices));
+    }
+
+    /** Pins that the net held only because the branch went through their site. */
+    private static List<Integer> sitesLeft(Design design, Net net, boolean[] gone) {
+        Fabric fabric = design.fabric();
+        HeldByNet held = new HeldByNet(design, net);
+        IntSet kept = new IntOpenHashSet();
+        IntSet left = new IntOpenHashSet();
+        for (int place = 1; place < net.route().size(); place++) {
+            if (held.goesThroughInto(place)) {
+                (gone[place] ? left : kept).add(fabric.siteOf(net.route().vertex(place)));
+            }
+        }
+        left.removeAll(kept);
+        List<Integer> result = new ArrayList<>();
+        for (int site : left) {
+            SiteView view = fabric.site(site);
+            for (int pin = 0; pin < view.pins().size(); pin++) {
+                int vertex = view.firstPin() + pin;
+                boolean onlyHeld =
+                        design.occupancy().occupantId(vertex) == net.id()
+                                && net.route().placeOf(vertex) == Fabric.NOTHING;
+                if (onlyHeld) {
+                    result.add(vertex);
+                }
+            }
+        }
+        return result;
+    }
+}

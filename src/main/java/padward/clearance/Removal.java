@@ -1,0 +1,46 @@
+package padward.clearance;
+
+import java.util.List;
+import padward.design.Edit;
+import padward.design.Occupant;
+
+/**
+ * One obstacle of a clearance, and what freeing it means.
+ *
+ * @param occupant the cell or net to be freed
+ * @param vertices the vertices of the way that it holds, in the order of the way; none when only
+ *     the pad's enable is in its hands
+ * @param consequence what freeing it means
+ * @param atStake the endpoints that would lose their signal if it were freed and not moved
+ * @param mustGo whether no clearance can do without it
+ */
+public record Removal(
+        Occupant occupant,
+        List<Integer> vertices,
+        Consequence consequence,
+        List<Endpoint> atStake,
+        boolean mustGo) {
+    /** Copies the lists. */
+    public Removal {
+        vertices = List.copyOf(vertices);
+        atStake = List.copyOf(atStake);
+    }
+
+    /** The edit that frees it. */
+    public Edit freeing() {
+        return freeing(occupant);
+    }
+
+    static Edit freeing(Occupant occupant) {
+        return occupant instanceof Occupant.ByCell cell
+                ? new Edit.FreeCell(cell.name())
+                : new Edit.FreeNet(occupant.name());
+    }
+
+    /** The edits that make room: its move where it can be moved, else its freeing. */
+    public List<Edit> edits() {
+        return consequence instanceof Consequence.Movable movable
+                ? movable.edits()
+                : List.of(freeing());
+    }
+}

@@ -1,0 +1,201 @@
+package padward.design;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.IntPredicate;
+import java.util.function.ToIntFunction;
+
+/**
+ * What a design would be after some edits: a what-if, which leaves the design alone. Cells, nets
+ * and ports keep their order and their names, not their numbers.
+ */
+public final class Trial {
+    private final Design design;
+    private final Cell[] cells;
+    private final Net[] nets;
+    private final Port[] ports;
+
+    private Trial(Design design) {
+        this.design = design;
+        this.cells = design.cells().toArray(new Cell[0]);
+        this.nets = design.nets().toArray(new Net[0]);
+        this.ports = design.ports().toArray(new Port[0]);
+    }
+
+    /**
+     * The design after the edits, in their order. O(size of the design).
+     *
+     * @throws IllegalArgumentException when an edit names what is not there (any more), or lays
+     *     wires where others lie
+     */
+    public static Design of(Design design, List<Edit> edits) {
+        if (edits.isEmpty()) {
+            return design;
+        }
+        Trial trial = new Trial(design);
+        edits.forEach(trial::apply);
+        return trial.build();
+    }
+
+    private void apply(Edit edit) {
+        if (edit instanceof Edit.LetGoPort go) {
+            letGo(index(ports, Port::name, go.port(), "port"));
+        } else if (edit instanceof Edit.FreeNet free) {
+            nets[index(nets, Net::name, free.net(), "net")] = null;
+        } else if (edit instanceof Edit.FreeCell free) {
+            freeCell(index(cells, Cell::name, free.cell(), "cell"));
+        } else if (edit instanceof Edit.LayNet lay) {
+            lay(lay);
+        } else if (edit instanceof Edit.MoveCell move) {
+            moveCell(move);
+        } else if (edit instanceof Edit.SetCell set) {
+            setCell(set);
+        }
+    }
+
+    private static <T> int index(T[] all, Function<T, String> name, String wanted, String kind) {
+        for (int i = 0; i < all.length; i++) {
+            if (all[i] != null && name.apply(all[i]).equals(wanted)) {
+                return i;
+            }
+        }
+        throw new IllegalArgumentException("there is no " + kind + " " + wanted);
+    }
+
+    private void letGo(int port) {
+        dropEnds(new Terminal.PortEnd(port)::equals);
+        ports[port] = null;
+    }
+
+    private void freeCell(int cell) {
+        dropEnds(t -> t instanceof Terminal.CellPin at && at.cell() == cell);
+        cells[cell] = null;
+    }
+
+    /** Takes ends away from all nets; nets without their driver go altogether. */
+    private void dropEnds(Function<Terminal, Boolean> gone) {
+        for (int i = 0; i < nets.length; i++) {
+            Net net = nets[i];
+            if (net == null) {
+                continue;
+            }
+            if (gone.apply(net.driver())) {
+                nets[i] = null;
+            } else if (net.sinks().stream().anyMatch(gone::apply)) {
+                nets[i] = withoutEnds(net, gone);
+            }
+        }
+    }
+
+    private Net withoutEnds(Net net, Function<Terminal, Boolean> gone) {
+        IntSet given = new IntOpenHashSet();
+        IntSet kept = new IntOpenHashSet();
+        List<Terminal> sinks = new ArrayList<>();
+        for (Terminal sink : net.sinks()) {
+            if (gone.apply(sink)) {
+                given.add(vertexOf(sink));
+            } else {
+                kept.add(vertexOf(sink));
+                sinks.add(sink);
+            }
+        }
+        boolean[] places = Branches.servingOnly(net.route(), given, kept);
+        return net.withSinks(sinks).withRoute(Branches.without(net.route(), places));
+    }
+
+    private int vertexOf(Terminal terminal) {
+        if (terminal instanceof Terminal.CellPin at) {
+            return design.fabric().site(cells[at.cell()].site()).findPin(at.pin());
+        }
+        return design.vertexOf(terminal);
+    }
+
+    private void lay(Edit.LayNet lay) {
+        int net = index(nets, Net::name, lay.net(), "net");
+        nets[net] = nets[net].withRoute(lay.route());
+    }
+
+    private void moveCell(Edit.MoveCell move) {
+        int cell = index(cells, Cell::name, move.cell(), "cell");
+        int site = design.fabric().findSite(move.site());
+        if (site < 0) {
+            throw new IllegalArgumentException("there is no site " + move.site());
+        }
+        Cell old = cells[cell];
+        cells[cell] = new Cell(old.id(), old.name(), old.kind(), site, old.settings());
+        move.nets().forEach(this::lay);
+    }
+
+    private void setCell(Edit.SetCell set) {
+        int cell = index(cells, Cell::name, set.cell(), "cell");
+        Cell old = cells[cell];
+        Map<String, String> settings = new HashMap<>(old.settings());
+        settings.put(set.setting(), set.value());
+        cells[cell] = new Cell(old.id(), old.name(), old.kind(), old.site(), settings);
+    }
+
+    private Design build() {
+        int[] newCell = renumbering(cells.length, i -> cells[i] != null);
+        int[] newPort = renumbering(ports.length, i -> ports[i] != null);
+        List<Cell> keptCells = new ArrayList<>();
+        for (Cell c : cells) {
+            if (c != null) {
+                keptCells.add(
+                        new Cell(newCell[c.id()], c.name(), c.kind(), c.site(), c.settings()));
+            }
+        }
+        List<Port> keptPorts = new ArrayList<>();
+        for (Port p : ports) {
+            if (p != null) {
+                keptPorts.add(
+                        new Port(newPort[p.id()], p.name(), p.direction(), p.pad(), p.setting()));
+            }
+        }
+        ToIntFunction<Terminal> number =
+                t ->
+                        t instanceof Terminal.CellPin at
+                                ? newCell[at.cell()]
+                                : newPort[((Terminal.PortEnd) t).port()];
+        Function<Terminal, Terminal> renumbered =
+                t ->
+                        t instanceof Terminal.CellPin at
+                                ? new Terminal.CellPin(number.applyAsInt(t), at.pin())
+                                : new Terminal.PortEnd(number.applyAsInt(t));
+        List<Net> keptNets = new ArrayList<>();
+        for (Net n : nets) {
+            if (n != null) {
+                keptNets.add(
+                        new Net(
+                                keptNets.size(),
+                                n.name(),
+                                renumbered.apply(n.driver()),
+                                n.sinks().stream().map(renumbered).toList(),
+                                n.route(),
+                                n.clock(),
+                                n.requiredPs()));
+            }
+        }
+        return new Design(
+                design.name(),
+                design.note(),
+                design.fabric(),
+                design.board(),
+                keptCells,
+                keptNets,
+                keptPorts);
+    }
+
+    private static int[] renumbering(int size, IntPredicate kept) {
+        int[] result = new int[size];
+        int next = 0;
+        for (int i = 0; i < size; i++) {
+            result[i] = kept.test(i) ? next++ : -1;
+        }
+        return result;
+    }
+}
