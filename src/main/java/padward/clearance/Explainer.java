@@ -355,17 +355,16 @@ public final class Explainer {
         return result;
     }
 
-    /** Whether a net gives back no more than a cell would, the cell's leaving included. */
+    /** Whether a cell, if it left, would give back everything that the net holds. */
     private boolean isMilder(int net, int occupant) {
-        int cell = occupant - design.nets().size();
-        if (cell < 0) {
-            return false;
+        int[] itself = {occupant};
+        for (int vertex : openers.held(net).vertices()) {
+            boolean itsOwn = occupancy.occupantId(vertex) == net;
+            if (itsOwn && !situation.isClosed(vertex) && !openers.isOpen(vertex, itself)) {
+                return false;
+            }
         }
-        Net value = design.nets().get(net);
-        boolean driver = value.driver() instanceof Terminal.CellPin at && at.cell() == cell;
-        return driver
-                || value.sinks().stream()
-                        .allMatch(s -> s instanceof Terminal.CellPin at && at.cell() == cell);
+        return occupant >= design.nets().size();
     }
 
     private IntList heldOn(Path path) {
