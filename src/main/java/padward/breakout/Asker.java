@@ -97,12 +97,12 @@ public final class Asker {
                                 situation,
                                 starts(question),
                                 question.padValue(),
+                                blocked.way().newPart(),
                                 question.corner(),
                                 search,
                                 limits,
                                 progress)
-                        .explain()
-                        .orElseThrow(() -> new IllegalStateException("blocked, but no way at all"));
+                        .explain();
         WayBuilder ways = new WayBuilder(question, situation);
         List<WhyBlocked.Option> options = new ArrayList<>();
         for (Clearance clearance : explanation.clearances()) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
+import padward.route.Path;
 
 /**
  * A way from a net's driver to a pad: first along the net's own tree, then over new edges.
@@ -23,5 +24,10 @@ public record Way(
     /** Copies the hops. */
     public Way {
         hops = List.copyOf(hops);
+    }
+
+    /** The vertices of the new part, from the net's own tree to the pad. */
+    Path newPart() {
+        return new Path(hops.stream().skip(branchHop).mapToInt(Hop::vertex).toArray());
     }
 }

@@ -21,9 +21,6 @@ import padward.route.Starts;
  * surroundings; a cut elsewhere may be narrower still where more than one occupant has to go.
  */
 final class BlockedCut {
-    /** Surroundings larger than this are not looked at. */
-    private static final int MOST_VERTICES = 20_000;
-
     private static final double NO_LIMIT = 1e6;
     private static final int SOURCE = -1;
     private static final int SINK = -2;
@@ -36,10 +33,11 @@ final class BlockedCut {
      */
     static Optional<IntList> of(Situation situation, Openers openers, Starts starts, int pad) {
         Passage back = Passage.towards(situation, starts, pad).reversed(starts);
-        Int2IntOpenHashMap layers = CutLayers.of(back, openers).layers();
-        if (layers.size() > MOST_VERTICES) {
+        CutLayers seen = CutLayers.of(back, openers);
+        if (!seen.isWhole()) {
             return Optional.empty();
         }
+        Int2IntOpenHashMap layers = seen.layers();
         var graph =
                 new SimpleDirectedWeightedGraph<Integer, DefaultWeightedEdge>(
                         DefaultWeightedEdge.class);

@@ -45,6 +45,15 @@ public final class Chokepoints {
         return way.isEmpty() ? way : new Chokepoints(fabric, model).along(way, starts);
     }
 
+    /**
+     * The same, along a way that is known.
+     *
+     * @param way a way that the model allows, from one of the starts to the goal
+     */
+    static IntList along(Fabric fabric, Starts starts, IntList way, CostModel model) {
+        return new Chokepoints(fabric, model).along(way, starts);
+    }
+
     private IntList along(IntList way, Starts starts) {
         for (int i = 0; i < way.size(); i++) {
             indexOnWay.put(way.getInt(i), i);

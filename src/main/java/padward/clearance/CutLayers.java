@@ -16,6 +16,9 @@ import padward.fabric.Fabric;
 final class CutLayers {
     private static final int MOST_LAYERS = 60;
 
+    /** Growth ends here: what has not been seen lies beyond the last cut, or farther. */
+    private static final int MOST_VERTICES = 20_000;
+
     private final Int2IntOpenHashMap layerOfVertex = new Int2IntOpenHashMap();
     private final Int2IntOpenHashMap cutOfOccupant = new Int2IntOpenHashMap();
     private final IntArrayList free = new IntArrayList();
@@ -48,6 +51,9 @@ final class CutLayers {
         }
         while (true) {
             while (!open.isEmpty()) {
+                if (layerOfVertex.size() > MOST_VERTICES) {
+                    return;
+                }
                 int vertex = open.popInt();
                 if (count == 0) {
                     free.add(vertex);
@@ -112,9 +118,9 @@ final class CutLayers {
         return true;
     }
 
-    /** Whether the other end was reached at all; else there is no way at any price. */
-    boolean isMet() {
-        return met;
+    /** Whether the growth ended at the other end or for want of more, and not for its size. */
+    boolean isWhole() {
+        return layerOfVertex.size() <= MOST_VERTICES;
     }
 
     /** How many cuts lie between the two ends. */

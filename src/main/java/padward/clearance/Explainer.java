@@ -47,6 +47,7 @@ public final class Explainer {
     private final Occupancy occupancy;
     private final Starts starts;
     private final Pad pad;
+    private final Path known;
     private final Corner corner;
     private final PathSearch search;
     private final SearchLimits limits;
@@ -60,6 +61,7 @@ public final class Explainer {
      * @param situation the net and the design, with what the port on the pad lets go
      * @param starts the net's tree with its delays
      * @param pad the pad
+     * @param known some way that opens once everything on it is freed, from the tree to the pad
      * @param corner corner at which ways shall be quick
      * @param search a search over the same fabric, free to be used
      * @param limits how much work may be done
@@ -69,10 +71,12 @@ public final class Explainer {
             Situation situation,
             Starts starts,
             Pad pad,
+            Path known,
             Corner corner,
             PathSearch search,
             SearchLimits limits,
             Progress progress) {
+        this.known = known;
         this.situation = situation;
         this.design = situation.design();
         this.fabric = design.fabric();
@@ -108,16 +112,14 @@ public final class Explainer {
     }
 
     /**
-     * The explanation; empty when no way leads to the pad at any price.
+     * The explanation.
      *
      * @throws CancellationException when {@code progress} says so
      */
-    public Optional<Explanation> explain() {
+    public Explanation explain() {
         FreeWays overAll = new FreeWays(situation.closed());
-        IntList choke = Chokepoints.of(fabric, starts, pad.vertex(), overAll);
-        if (choke.isEmpty()) {
-            return Optional.empty();
-        }
+        IntList way = new IntArrayList(known.toVertices());
+        IntList choke = Chokepoints.along(fabric, starts, way, overAll);
         FewestSearch.Result found =
                 FewestSearch.run(situation, openers, starts, pad.vertex(), limits, progress);
         List<int[]> sets = found.sets().isEmpty() ? List.of(fallback()) : found.sets();
@@ -125,15 +127,14 @@ public final class Explainer {
         int enable = enableHolder == Fabric.NOTHING ? 0 : 1;
         List<Chokepoint> chokepoints = named(choke);
         boolean held = chokepoints.stream().anyMatch(Chokepoint::mustBeFreed);
-        return Optional.of(
-                new Explanation(
-                        clearances,
-                        found.atLeast() + enable,
-                        found.certain()
-                                || clearances.get(0).removals().size() == found.atLeast() + enable,
-                        found.exhausted() && clearances.size() == sets.size(),
-                        chokepoints,
-                        held ? List.of() : oneOfThese()));
+        int atLeast = found.atLeast() + enable;
+        return new Explanation(
+                clearances,
+                atLeast,
+                found.certain() || clearances.get(0).removals().size() == atLeast,
+                found.exhausted() && clearances.size() == sets.size(),
+                chokepoints,
+                held ? List.of() : oneOfThese());
     }
 
     private List<Occupant> oneOfThese() {
@@ -166,24 +167,11 @@ public final class Explainer {
         return List.copyOf(result.values());
     }
 
-    /** A good set, not proven to be of the fewest: what stands on the priced way. */
+    /** A good set, not proven to be of the fewest: what stands on the known way. */
     private int[] fallback() {
-        SearchOutcome outcome =
-                TwoEnded.run(
-                        search,
-                        fabric,
-                        starts,
-                        pad.vertex(),
-                        corner,
-                        situation.atAPrice(),
-                        progress);
-        stopIfCancelled();
-        if (!(outcome instanceof SearchOutcome.Found found)) {
-            throw new IllegalStateException("there is a way, but the priced search found none");
-        }
         IntList set = new IntArrayList();
-        for (int i = 1; i < found.path().size(); i++) {
-            for (int[] oneOf : openers.of(found.path().vertex(i))) {
+        for (int i = 1; i < known.size(); i++) {
+            for (int[] oneOf : openers.of(known.vertex(i))) {
                 if (!Openers.meet(oneOf, set.toIntArray())) {
                     set.add(oneOf[0]);
                 }

@@ -2,6 +2,9 @@ package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntHeapPriorityQueue;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,10 +53,12 @@ final class FewestSearch {
     private final IntArrayList setOf = new IntArrayList();
     private final IntArrayList nextAtVertex = new IntArrayList();
     private final Int2IntOpenHashMap firstAtVertex = new Int2IntOpenHashMap();
-    private final List<IntArrayList> buckets = new ArrayList<>();
+    private final IntArrayList tilesToGoal = new IntArrayList();
+    private final List<IntHeapPriorityQueue> buckets = new ArrayList<>();
     private final List<Integer> found = new ArrayList<>();
     private final IntArrayList extended = new IntArrayList();
     private int current;
+    private boolean lookedForOthers;
 
     private FewestSearch(Passage passage, Openers openers, CutLayers ahead) {
         this.passage = passage;
@@ -85,10 +90,10 @@ final class FewestSearch {
                         ? new FewestSearch(fromNet, openers, seenFromPad)
                         : new FewestSearch(fromPad, openers, seenFromNet);
         int least = Math.max(seenFromNet.count(), seenFromPad.count());
-        return search.search(least, limits, progress);
+        return search.search(least, fromPad, limits, progress);
     }
 
-    private Result search(int least, SearchLimits limits, Progress progress) {
+    private Result search(int least, Passage back, SearchLimits limits, Progress progress) {
         long deadline = System.nanoTime() + limits.millis() * 1_000_000L;
         for (int source : passage.sources()) {
             enter(source, 0, passage.isFreeSource(source));
@@ -116,7 +121,63 @@ final class FewestSearch {
                 }
             }
             expand(label, edges);
+            if (found.size() == 1 && !lookedForOthers) {
+                lookedForOthers = true;
+                if (allIndispensable(back)) {
+                    return result(fewest(), true, true);
+                }
+            }
         }
+    }
+
+    /** Whether every set that opens a way holds the one that has been found. */
+    private boolean allIndispensable(Passage back) {
+        for (int occupant : sets.members(found.get(0))) {
+            if (!isIndispensable(occupant, back)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether no way is left without what this occupant alone can open. */
+    private boolean isIndispensable(int occupant, Passage back) {
+        IntSet seen = new IntOpenHashSet();
+        IntArrayList open = new IntArrayList();
+        EdgeCursor into = back.edges();
+        for (int source : back.sources()) {
+            if (!needsAlone(source, occupant)) {
+                seen.add(source);
+                open.add(source);
+            }
+        }
+        while (!open.isEmpty()) {
+            into.reset(open.popInt());
+            while (into.next()) {
+                int before = into.other();
+                if (back.isGoal(before)) {
+                    return false;
+                }
+                boolean passable =
+                        !back.isShut(before)
+                                && !seen.contains(before)
+                                && !needsAlone(before, occupant);
+                if (passable) {
+                    seen.add(before);
+                    open.add(before);
+                }
+            }
+        }
+        return true;
+    }
+
+    private boolean needsAlone(int vertex, int occupant) {
+        for (int[] oneOf : openers.of(vertex)) {
+            if (oneOf.length == 1 && oneOf[0] == occupant) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private int fewest() {
@@ -220,14 +281,15 @@ final class FewestSearch {
         vertexOf.add(vertex);
         setOf.add(set);
         nextAtVertex.add(first);
+        tilesToGoal.add(passage.tilesToGoal(vertex));
         firstAtVertex.put(vertex, label);
         int bound = sets.size(set) + cutsLeft(vertex, set);
         // What lies ahead cannot have become less than what was known before.
         int bucket = Math.max(bound, current);
         while (buckets.size() <= bucket) {
-            buckets.add(new IntArrayList());
+            buckets.add(new IntHeapPriorityQueue(this::nearerFirst));
         }
-        buckets.get(bucket).add(label);
+        buckets.get(bucket).enqueue(label);
     }
 
     /** Cuts between a vertex and the other end of which a set holds no occupant. */
@@ -250,12 +312,20 @@ final class FewestSearch {
         return covered.getLong(set);
     }
 
-    /** The label of the least bound, the newest of these; {@link Fabric#NOTHING} for none. */
+    private int nearerFirst(int one, int other) {
+        int byTiles = Integer.compare(tilesToGoal.getInt(one), tilesToGoal.getInt(other));
+        return byTiles != 0 ? byTiles : Integer.compare(other, one);
+    }
+
+    /**
+     * The label of the least bound, the nearest to the goal of these, the newest of those; {@link
+     * Fabric#NOTHING} for none.
+     */
     private int take() {
         while (current < buckets.size()) {
-            IntArrayList bucket = buckets.get(current);
+            IntHeapPriorityQueue bucket = buckets.get(current);
             if (!bucket.isEmpty()) {
-                return bucket.popInt();
+                return bucket.dequeueInt();
             }
             current++;
         }

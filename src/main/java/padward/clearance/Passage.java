@@ -17,6 +17,10 @@ final class Passage {
     private final IntSet tree = new IntOpenHashSet();
     private final int pad;
     private final boolean forward;
+    private int leftmost = Integer.MAX_VALUE;
+    private int rightmost = -1;
+    private int lowest = Integer.MAX_VALUE;
+    private int highest = -1;
 
     private Passage(Situation situation, Starts starts, int pad, boolean forward) {
         this.fabric = situation.design().fabric();
@@ -26,6 +30,7 @@ final class Passage {
         for (int i = 0; i < starts.size(); i++) {
             tree.add(starts.vertex(i));
         }
+        findGoalArea();
     }
 
     /** From the net towards the pad. */
@@ -66,5 +71,30 @@ final class Passage {
     /** Whether a vertex can never be passed. */
     boolean isShut(int vertex) {
         return situation.isClosed(vertex) && !tree.contains(vertex);
+    }
+
+    /**
+     * Tiles between a vertex and where the walk ends, by rows and columns; for a tree, to the
+     * smallest rectangle around it. Serves to go straight for the end, not as a bound.
+     */
+    int tilesToGoal(int vertex) {
+        int tile = fabric.tile(vertex);
+        int x = fabric.column(tile);
+        int y = fabric.row(tile);
+        return beyond(x, leftmost, rightmost) + beyond(y, lowest, highest);
+    }
+
+    private static int beyond(int at, int from, int to) {
+        return Math.max(0, Math.max(from - at, at - to));
+    }
+
+    private void findGoalArea() {
+        for (int vertex : forward ? IntSet.of(pad) : tree) {
+            int tile = fabric.tile(vertex);
+            leftmost = Math.min(leftmost, fabric.column(tile));
+            rightmost = Math.max(rightmost, fabric.column(tile));
+            lowest = Math.min(lowest, fabric.row(tile));
+            highest = Math.max(highest, fabric.row(tile));
+        }
     }
 }

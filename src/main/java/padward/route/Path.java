@@ -31,6 +31,11 @@ public final class Path {
         return vertices[place];
     }
 
+    /** All vertices, as a copy. */
+    public int[] toVertices() {
+        return vertices.clone();
+    }
+
     /** The start. */
     public int first() {
         return vertices[0];

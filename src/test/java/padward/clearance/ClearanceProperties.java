@@ -32,7 +32,9 @@ import padward.fabric.PatternFault;
 import padward.fabric.RandomFabrics;
 import padward.route.CostModel;
 import padward.route.FreeWays;
+import padward.route.LowerBound;
 import padward.route.PathSearch;
+import padward.route.SearchOutcome;
 import padward.route.Starts;
 import padward.timing.TreeDelays;
 
@@ -86,24 +88,34 @@ class ClearanceProperties {
         if (reaches(fabric, starts, value.vertex(), situation.overFree())) {
             return;
         }
-        Optional<Explanation> found =
-                new Explainer(
-                                situation,
-                                starts,
-                                value,
-                                Corner.SLOW,
-                                new PathSearch(fabric),
-                                LIMITS,
-                                Progress.NONE)
-                        .explain();
-        checkChokepoints(fabric, starts, value.vertex(), new FreeWays(situation.closed()), what);
+        FreeWays overAll = new FreeWays(situation.closed());
+        checkChokepoints(fabric, starts, value.vertex(), overAll, what);
         List<Occupant> freeable = freeable(design, net);
-        if (found.isEmpty()) {
+        PathSearch search = new PathSearch(fabric);
+        SearchOutcome any =
+                search.run(
+                        starts,
+                        value.vertex(),
+                        Corner.SLOW,
+                        situation.atAPrice(),
+                        LowerBound.NONE,
+                        Progress.NONE);
+        if (!(any instanceof SearchOutcome.Found known)) {
             assertThat(opens(design, net, pad, letGo, freeable)).as(what).isFalse();
             return;
         }
         asked++;
-        Explanation explanation = found.get();
+        Explanation explanation =
+                new Explainer(
+                                situation,
+                                starts,
+                                value,
+                                known.path(),
+                                Corner.SLOW,
+                                search,
+                                LIMITS,
+                                Progress.NONE)
+                        .explain();
         int fewest = fewest(design, net, pad, letGo, freeable);
         assertThat(explanation.provenFewest()).as(what).isTrue();
         assertThat(explanation.atLeast()).as(what).isEqualTo(fewest);

@@ -1,0 +1,124 @@
+package padward.bench;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Asker;
+import padward.breakout.Question;
+import padward.clearance.Clearance;
+import padward.clearance.Consequence;
+import padward.clearance.Explanation;
+import padward.clearance.Removal;
+import padward.clearance.SearchLimits;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Trial;
+import padward.fabric.Corner;
+import padward.format.DesignReader;
+import padward.route.Engine;
+
+/**
+ * Explains 200 blocked questions about a routed design, and applies the first clearance of each,
+ * with moves and without. Prints how many are proven within a second, and fails if fewer than 95 in
+ * 100 are, or if one clearance does not open its way.
+ *
+ * <p>Arguments: a design file; the workbench example when there is none.
+ */
+public final class Blocked {
+    private static final int QUESTIONS = 200;
+    private static final double PROMISED_SHARE = 0.95;
+    private static final double PROMISED_MS = 1000;
+
+    private Blocked() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        Path file = Path.of(args.length > 0 ? args[0] : "fixtures/workbench/design.json.gz");
+        Design design = DesignReader.read(file, Progress.NONE);
+        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Random random = new Random(4);
+        double[] ms = new double[QUESTIONS];
+        int[] byCount = new int[8];
+        int[] byConsequence = new int[3];
+        int asked = 0;
+        int proven = 0;
+        int options = 0;
+        int opened = 0;
+        int openedByMoves = 0;
+        int tried = 0;
+        while (asked < QUESTIONS) {
+            tried++;
+            Net net = design.nets().get(random.nextInt(design.nets().size()));
+            int pad = random.nextInt(design.fabric().pads().size());
+            Question question = new Question(design, net, pad, Corner.SLOW);
+            if (!(asker.answer(question, Progress.NONE) instanceof Answer.Blocked)) {
+                continue;
+            }
+            double begin = System.nanoTime() / 1e6;
+            Answer.Blocked blocked =
+                    (Answer.Blocked) asker.explained(question, SearchLimits.USUAL, Progress.NONE);
+            ms[asked] = System.nanoTime() / 1e6 - begin;
+            Explanation explanation = blocked.why().orElseThrow().explanation();
+            Clearance best = explanation.best();
+            proven += explanation.provenFewest() && ms[asked] <= PROMISED_MS ? 1 : 0;
+            byCount[Math.min(best.removals().size(), byCount.length - 1)]++;
+            options += explanation.clearances().size();
+            for (Removal removal : best.removals()) {
+                byConsequence[kind(removal.consequence())]++;
+            }
+            opened += isOpen(asker, question, best.freeing(blocked.letGo())) ? 1 : 0;
+            openedByMoves += isOpen(asker, question, best.edits(blocked.letGo())) ? 1 : 0;
+            asked++;
+        }
+        Arrays.sort(ms);
+        System.out.printf(
+                "%,d vertices, %,d nets; %d blocked questions among %d%n",
+                design.fabric().vertexCount(), design.nets().size(), asked, tried);
+        System.out.printf(
+                "  explained in: mean %.0f  p50 %.0f  p90 %.0f  p99 %.0f  most %.0f ms%n",
+                Arrays.stream(ms).average().orElseThrow(),
+                ms[asked / 2],
+                ms[asked * 9 / 10],
+                ms[asked * 99 / 100],
+                ms[asked - 1]);
+        System.out.printf(
+                "  obstacles of the first clearance, 1 to 6, and more: %s; clearances told: %.1f%n",
+                Arrays.toString(Arrays.copyOfRange(byCount, 1, byCount.length)),
+                (double) options / asked);
+        System.out.printf(
+                "  obstacles that are spare %d, movable %d, costly %d%n",
+                byConsequence[0], byConsequence[1], byConsequence[2]);
+        System.out.printf(
+                "  proven fewest within %.0f ms: %d of %d; opened by freeing: %d; by moving: %d%n",
+                PROMISED_MS, proven, asked, opened, openedByMoves);
+        boolean met =
+                proven >= PROMISED_SHARE * asked && opened == asked && openedByMoves == asked;
+        System.exit(met ? 0 : 1);
+    }
+
+    private static int kind(Consequence consequence) {
+        if (consequence instanceof Consequence.Spare) {
+            return 0;
+        }
+        return consequence instanceof Consequence.Movable ? 1 : 2;
+    }
+
+    private static boolean isOpen(
+            Asker asker, Question question, List<padward.design.Edit> edits) {
+        Design after = Trial.of(question.design(), new ArrayList<>(edits));
+        Optional<Net> net = after.findNet(question.net().name());
+        return net.isPresent()
+                && asker.answer(
+                                new Question(
+                                        after, net.get(), question.pad(), question.corner()),
+                                Progress.NONE)
+                        instanceof Answer.Open;
+    }
+}
