@@ -1,5 +1,7 @@
 package padward.breakout;
 
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -104,10 +106,14 @@ public final class Asker {
                                 progress)
                         .explain();
         WayBuilder ways = new WayBuilder(question, situation);
+        IntSet chokepoints = new IntOpenHashSet();
+        explanation.chokepoints().forEach(c -> chokepoints.add(c.vertex()));
         List<WhyBlocked.Option> options = new ArrayList<>();
         for (Clearance clearance : explanation.clearances()) {
             Way way = ways.build(clearance.path(), blocked.letGo());
-            options.add(new WhyBlocked.Option(clearance, way, ways.obstacles(clearance, way)));
+            options.add(
+                    new WhyBlocked.Option(
+                            clearance, way, ways.obstacles(clearance, way, chokepoints)));
         }
         return new Answer.Blocked(
                 question,

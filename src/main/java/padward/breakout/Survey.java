@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -12,12 +13,16 @@ import padward.fabric.Corner;
 import padward.route.Engine;
 
 /**
- * All pads for one net, ranked: open ones first, the quickest foremost; then blocked ones, those
- * with the fewest obstacles foremost; last those without a way.
+ * All pads for one net, ranked. Pads without a way come last. Among the others, first those that
+ * nothing else can drive; then by what the design loses: obstacles that are spare cost nothing,
+ * others what would lose its signal; then by the number of obstacles; then by delay.
+ *
+ * <p>What an obstacle costs is reckoned as if it could not be moved: to find that out takes a
+ * search of its own, which asking about the one pad does.
  *
  * @param net the net
  * @param corner corner that ranks delays
- * @param answers one for each pad, best first
+ * @param answers one for each pad, best first; quick answers, without explanations
  */
 public record Survey(Net net, Corner corner, List<Answer> answers) {
     /** Copies the answers. */
@@ -49,19 +54,62 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
                             ? asker.answer(question, swept.get().finderFor(question, progress))
                             : asker.answer(question, progress));
         }
-        answers.sort(
-                Comparator.comparing((Answer a) -> a instanceof Answer.NoWay)
-                        .thenComparing(Survey::hazardous)
-                        .thenComparingInt(Survey::obstacleCount)
-                        .thenComparingInt(a -> delayPs(a, corner))
-                        .thenComparingInt(a -> a.question().pad()));
+        answers.sort(order(corner, List.of()));
         return new Survey(net, corner, answers);
+    }
+
+    /** What pads can be ranked by. */
+    public enum Key {
+        /** Whether something else may drive the pad. */
+        HAZARD,
+        /** What the design loses. */
+        FUNCTION,
+        /** How many obstacles have to go. */
+        OBSTACLES,
+        /** Delay at the corner. */
+        DELAY
+    }
+
+    /** The same answers in another order: by the given key first, then as usual. */
+    public Survey sortedBy(Key key) {
+        List<Answer> sorted = new ArrayList<>(answers);
+        sorted.sort(order(corner, List.of(key)));
+        return new Survey(net, corner, sorted);
+    }
+
+    /** The answers that pass a test, in the same order. */
+    public Survey only(Predicate<Answer> test) {
+        return new Survey(net, corner, answers.stream().filter(test).toList());
+    }
+
+    private static Comparator<Answer> order(Corner corner, List<Key> first) {
+        Comparator<Answer> result = Comparator.comparing(a -> a instanceof Answer.NoWay);
+        List<Key> keys = new ArrayList<>(first);
+        keys.addAll(List.of(Key.values()));
+        for (Key key : keys) {
+            result =
+                    switch (key) {
+                        case HAZARD -> result.thenComparing(Survey::hazardous);
+                        case FUNCTION -> result.thenComparingInt(Survey::functionCost);
+                        case OBSTACLES -> result.thenComparingInt(Survey::obstacleCount);
+                        case DELAY -> result.thenComparingInt(a -> delayPs(a, corner));
+                    };
+        }
+        return result.thenComparingInt(a -> a.question().pad());
+    }
+
+    /** What the design loses at the most: 0 when nothing or only what is spare has to go. */
+    public static int functionCost(Answer answer) {
+        if (!(answer instanceof Answer.Blocked blocked)) {
+            return 0;
+        }
+        return blocked.obstacles().stream().mapToInt(o -> o.spare() ? 0 : 1 + o.atStake()).sum();
     }
 
     /**
      * Whether something else may drive the pad: a part on the board, or whatever feeds an input.
      */
-    private static boolean hazardous(Answer answer) {
+    public static boolean hazardous(Answer answer) {
         Design design = answer.question().design();
         int pad = answer.question().pad();
         boolean driven =

@@ -2,6 +2,7 @@ package padward.breakout;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +12,7 @@ import padward.clearance.Clearance;
 import padward.clearance.Explainer;
 import padward.clearance.FanOut;
 import padward.clearance.LetGo;
+import padward.clearance.Removal;
 import padward.clearance.Resources;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -138,31 +140,42 @@ final class WayBuilder {
             hopsByOccupant.putIfAbsent(design.occupancy().occupant(enable), List.of());
         }
         List<Obstacle> result = new ArrayList<>();
-        hopsByOccupant.forEach((o, hops) -> result.add(obstacle(o, hops, way)));
+        hopsByOccupant.forEach(
+                (o, hops) -> result.add(obstacle(o, hops, way, firstVertex(hops, way))));
         return result;
     }
 
-    /** The obstacles of a clearance, as they stand on the way that it opens. */
-    List<Obstacle> obstacles(Clearance clearance, Way way) {
+    /**
+     * The obstacles of a clearance, as they stand on the way that it opens.
+     *
+     * @param chokepoints vertices that every way passes; an obstacle is called by one of these
+     *     rather than by the first that it holds
+     */
+    List<Obstacle> obstacles(Clearance clearance, Way way, IntSet chokepoints) {
         Int2IntOpenHashMap hopOf = new Int2IntOpenHashMap();
         for (int i = 0; i < way.hops().size(); i++) {
             hopOf.put(way.hops().get(i).vertex(), i);
         }
-        return clearance.removals().stream()
-                .map(
-                        r ->
-                                obstacle(
-                                        r.occupant(),
-                                        r.vertices().stream().map(hopOf::get).toList(),
-                                        way))
-                .toList();
+        List<Obstacle> result = new ArrayList<>();
+        for (Removal removal : clearance.removals()) {
+            List<Integer> hops = removal.vertices().stream().map(hopOf::get).toList();
+            int named =
+                    removal.vertices().stream()
+                            .filter(v -> chokepoints.contains((int) v))
+                            .findFirst()
+                            .orElseGet(() -> firstVertex(hops, way));
+            result.add(obstacle(removal.occupant(), hops, way, named));
+        }
+        return result;
     }
 
-    private Obstacle obstacle(Occupant occupant, List<Integer> hops, Way way) {
-        int vertex =
-                hops.isEmpty()
-                        ? fabric.site(question.padValue().enableSite()).firstPin()
-                        : way.hops().get(hops.get(0)).vertex();
+    private int firstVertex(List<Integer> hops, Way way) {
+        return hops.isEmpty()
+                ? fabric.site(question.padValue().enableSite()).firstPin()
+                : way.hops().get(hops.get(0)).vertex();
+    }
+
+    private Obstacle obstacle(Occupant occupant, List<Integer> hops, Way way, int vertex) {
         int number = design.occupancy().numberOf(occupant);
         boolean spare = fanOut.isSpare(number);
         boolean withItsNets =

@@ -1,7 +1,6 @@
 package padward.cli;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
@@ -14,7 +13,6 @@ import padward.breakout.TrialReport;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Edit;
-import padward.design.EditText;
 import padward.fabric.Corner;
 import padward.route.Engine;
 import picocli.CommandLine.Command;
@@ -131,10 +129,7 @@ final class AskCommand implements Callable<Integer> {
 
     private Answer printTrial(Question question, SearchLimits limits, PrintWriter out)
             throws BadInput {
-        List<Edit> edits = new ArrayList<>();
-        for (String text : trial) {
-            edits.add(EditText.parse(question.design(), text));
-        }
+        List<Edit> edits = TrialTable.parse(question.design(), trial);
         TrialReport report;
         try {
             report = TrialReport.of(question, edits, limits, Progress.NONE);

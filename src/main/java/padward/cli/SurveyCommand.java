@@ -3,12 +3,14 @@ package padward.cli;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
+import padward.breakout.Obstacle;
 import padward.breakout.Survey;
 import padward.design.Attachment;
 import padward.design.Design;
@@ -26,9 +28,9 @@ import picocli.CommandLine.Spec;
         name = "survey",
         mixinStandardHelpOptions = true,
         description = {
-            "Ranks all pads for one net.",
-            "Pads that the board may drive, or that the design reads, stand behind the others;",
-            "within each, open ones before blocked ones, quick before slow."
+            "Ranks all pads for one net: pads that nothing else can drive before those that the",
+            "board may drive or the design reads; then by what the design would lose; then by the",
+            "number of obstacles; then by delay. Pads without a way come last."
         },
         footer = {
             "",
@@ -52,14 +54,45 @@ final class SurveyCommand implements Callable<Integer> {
             description = "The corner that ranks delays, fast or slow (${DEFAULT-VALUE}).")
     private Corner corner;
 
+    @Option(
+            names = "--sort",
+            paramLabel = "KEY",
+            description = "Ranks by this first: hazard, function, obstacles or delay.")
+    private Survey.Key sort;
+
+    @Option(names = "--bank", paramLabel = "BANK", description = "Only pads of this bank.")
+    private String bank;
+
+    @Option(
+            names = "--header",
+            paramLabel = "NAME",
+            description = "Only pads on this header, connector or test point of the board.")
+    private String header;
+
+    @Option(names = "--free", description = "Only pads that no port is on.")
+    private boolean free;
+
+    @Option(names = "--used", description = "Only pads that a port is on.")
+    private boolean used;
+
+    @Option(
+            names = "--trial",
+            paramLabel = "EDIT",
+            description = "Surveys as if something were freed; see ask.")
+    private List<String> trial = List.of();
+
     @Option(names = "--json", description = "Prints the answers as JSON, best first.")
     private boolean json;
 
     @Override
     public Integer call() throws BadInput {
-        Design read = design.read();
+        Design read = TrialTable.apply(design.read(), trial);
         Survey survey =
-                Survey.of(read, DesignOption.net(read, net), corner, Engine.OWN, Progress.NONE);
+                Survey.of(read, DesignOption.net(read, net), corner, Engine.OWN, Progress.NONE)
+                        .only(a -> isWanted(read, a.question().pad()));
+        if (sort != null) {
+            survey = survey.sortedBy(sort);
+        }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             printJson(survey, out);
@@ -69,6 +102,24 @@ final class SurveyCommand implements Callable<Integer> {
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
         return anyOpen ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private boolean isWanted(Design read, int pad) {
+        boolean port = read.findPortOn(pad).isPresent();
+        boolean onHeader =
+                header == null
+                        || read.board()
+                                .findWiring(pad)
+                                .map(
+                                        w ->
+                                                w.attachments().stream()
+                                                        .filter(a -> a.kind().probeable())
+                                                        .anyMatch(a -> a.name().equals(header)))
+                                .orElse(false);
+        return onHeader
+                && (bank == null || bank.equals(read.fabric().pads().get(pad).bank()))
+                && !(free && port)
+                && !(used && !port);
     }
 
     private static void printJson(Survey survey, PrintWriter out) {
@@ -85,7 +136,14 @@ final class SurveyCommand implements Callable<Integer> {
     private static void printTable(Design design, Survey survey, PrintWriter out) {
         TextTable table =
                 new TextTable(
-                        "pad", "pin", "answer", "delay", "gives up", "in the way", "on the board");
+                        "pad",
+                        "pin",
+                        "answer",
+                        "delay",
+                        "gives up",
+                        "in the way",
+                        "at stake",
+                        "on the board");
         for (Answer answer : survey.answers()) {
             Pad pad = answer.question().padValue();
             table.row(
@@ -97,10 +155,13 @@ final class SurveyCommand implements Callable<Integer> {
                             .map(p -> "port " + p.name())
                             .orElse(""),
                     obstacles(answer),
+                    atStake(answer),
                     board(design, answer.question().pad()));
         }
         table.print(out);
         out.println();
+        out.println(
+                "At stake: ends that lose their signal if the obstacle cannot be moved; ask tells.");
         out.println(
                 "Before driving a pad, read its cautions with ask; the board's documents decide.");
     }
@@ -110,6 +171,17 @@ final class SurveyCommand implements Callable<Integer> {
             return open.way().total().toText();
         }
         return answer instanceof Answer.Blocked blocked ? blocked.way().total().toText() : "";
+    }
+
+    private static String atStake(Answer answer) {
+        if (!(answer instanceof Answer.Blocked blocked)) {
+            return "";
+        }
+        if (blocked.obstacles().stream().allMatch(Obstacle::spare)) {
+            return "nothing";
+        }
+        int ends = blocked.obstacles().stream().mapToInt(Obstacle::atStake).sum();
+        return ends == 1 ? "1 end" : ends + " ends";
     }
 
     private static String obstacles(Answer answer) {

@@ -3,12 +3,17 @@ package padward.cli;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import padward.base.BadInput;
 import padward.breakout.AnswerText;
 import padward.breakout.TrialReport;
 import padward.clearance.Endpoint;
+import padward.design.Design;
 import padward.design.Edit;
+import padward.design.EditText;
+import padward.design.Trial;
 import padward.fabric.Pad;
 
 /** Tells what a trial gains and costs. */
@@ -16,6 +21,24 @@ final class TrialTable {
     private static final int MOST_NAMED = 8;
 
     private TrialTable() {}
+
+    /** A design with edits, stated in words, applied to it. */
+    static Design apply(Design design, List<String> texts) throws BadInput {
+        try {
+            return Trial.of(design, parse(design, texts));
+        } catch (IllegalArgumentException fault) {
+            throw new BadInput("trial", "", "edits that fit the design", fault.getMessage());
+        }
+    }
+
+    /** Edits stated in words. */
+    static List<Edit> parse(Design design, List<String> texts) throws BadInput {
+        List<Edit> result = new ArrayList<>();
+        for (String text : texts) {
+            result.add(EditText.parse(design, text));
+        }
+        return result;
+    }
 
     static void print(TrialReport report, PrintWriter out) {
         String edits = report.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));

@@ -1,6 +1,7 @@
 package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -10,11 +11,20 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.clearance.Consequence;
+import padward.clearance.Endpoint;
+import padward.clearance.Explanation;
+import padward.clearance.Removal;
+import padward.clearance.SearchLimits;
+import padward.clearance.Shift;
 import padward.design.Board;
 import padward.design.Design;
+import padward.design.Edit;
+import padward.design.EditText;
 import padward.design.PadNames;
 import padward.example.BilgePump;
 import padward.fabric.Corner;
+import padward.fabric.Pad;
 import padward.format.FabricReader;
 import padward.route.Engine;
 
@@ -126,7 +136,97 @@ class SmallCasesTest {
         String text = AnswerText.sentence(ask(only, "x7y3/pad[0]"));
         assertThat(text)
                 .startsWith("Blocked:")
-                .contains("cell pump/run/motor_out holds IO register site x7y3/outreg[0]")
+                .contains(
+                        "Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]; "
+                                + "cell pump/run/motor_out holds it.")
+                .contains("It is spare: all that it feeds ends in port motor, which is given up.")
                 .contains("Port motor lets go of the pad");
+    }
+
+    @Test
+    void aNetThatCanGoElsewhereIsMovable() {
+        Answer.Blocked blocked = (Answer.Blocked) ask(only, "x0y5/pad[0]");
+        Explanation explanation = blocked.why().orElseThrow().explanation();
+        assertThat(explanation.provenFewest()).isTrue();
+        Removal removal = explanation.best().removals().get(0);
+        assertThat(removal.mustGo()).isTrue();
+        assertThat(removal.consequence()).isInstanceOf(Consequence.Movable.class);
+        Consequence.Movable movable = (Consequence.Movable) removal.consequence();
+        assertThat(movable.means()).isEqualTo(Consequence.Means.OTHER_WIRES);
+        assertThat(movable.shifts()).extracting(Shift::net).contains("alarm/beep");
+        assertThat(removal.atStake()).extracting(Endpoint::toText).containsExactly("port buzzer");
+    }
+
+    @Test
+    void aPadThatTheDesignReadsIsCostly() {
+        Answer.Blocked blocked = (Answer.Blocked) ask(only, "x0y3/pad[0]");
+        Removal removal = blocked.why().orElseThrow().explanation().best().removals().get(0);
+        assertThat(removal.occupant().name()).isEqualTo("float_hi");
+        assertThat(removal.consequence())
+                .isEqualTo(
+                        new Consequence.Costly(
+                                List.of(
+                                        new Endpoint(
+                                                Endpoint.Kind.PIN, "pump/level/hi_sync.in[0]"))));
+        assertThat(AnswerText.sentence(blocked))
+                .contains("1 endpoint loses its signal: pump/level/hi_sync.in[0]");
+    }
+
+    @Test
+    void aTrialOpensTheWayAndTellsWhatIsLost() throws BadInput {
+        Question question =
+                new Question(
+                        only,
+                        only.findNet(NET).orElseThrow(),
+                        PadNames.find(only, "x0y5/pad[0]").get(0),
+                        Corner.SLOW);
+        Edit edit = EditText.parse(only, "free net alarm/beep");
+        TrialReport report =
+                TrialReport.of(question, List.of(edit), SearchLimits.USUAL, Progress.NONE);
+        assertThat(report.before()).isInstanceOf(Answer.Blocked.class);
+        assertThat(report.after()).isInstanceOf(Answer.Open.class);
+        assertThat(report.newlyOpen()).extracting(Pad::name).contains("x0y5/pad[0]");
+        assertThat(report.lost()).extracting(Endpoint::toText).containsExactly("port buzzer");
+        assertThat(only.findNet("alarm/beep")).isPresent();
+    }
+
+    @Test
+    void aTrialThatFitsNothingIsRefused() {
+        assertThatThrownBy(() -> EditText.parse(only, "free net alarm/boop"))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("alarm/boop");
+        assertThatThrownBy(() -> EditText.parse(only, "burn it"))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("free cell NAME");
+    }
+
+    @Test
+    void surveysRankHazardThenFunctionThenObstaclesThenDelay() {
+        Survey survey =
+                Survey.of(
+                        only,
+                        only.findNet(NET).orElseThrow(),
+                        Corner.SLOW,
+                        Engine.OWN,
+                        Progress.NONE);
+        List<Answer> some =
+                survey.answers().stream().filter(a -> !(a instanceof Answer.NoWay)).toList();
+        assertThat(some).extracting(Survey::hazardous).isSorted();
+        List<Answer> safe = some.stream().filter(a -> !Survey.hazardous(a)).toList();
+        assertThat(safe).extracting(Survey::functionCost).isSorted();
+        Survey byDelay = survey.sortedBy(Survey.Key.DELAY);
+        assertThat(byDelay.answers()).hasSameSizeAs(survey.answers());
+        assertThat(
+                        byDelay.answers().stream()
+                                .filter(a -> !(a instanceof Answer.NoWay))
+                                .map(SmallCasesTest::slowPs)
+                                .toList())
+                .isSorted();
+    }
+
+    private static int slowPs(Answer answer) {
+        return answer instanceof Answer.Open open
+                ? open.way().total().slowPs()
+                : ((Answer.Blocked) answer).way().total().slowPs();
     }
 }

@@ -61,14 +61,15 @@ class WindowTest {
         ask(robot, "pump/level/sample[1]", "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         assertThat(text(robot, "#answer-sentence"))
-                .contains("cell pump/run/motor_out holds IO register site x7y3/outreg[0]");
+                .contains(
+                        "passes IO register site x7y3/outreg[0]; cell pump/run/motor_out holds it");
     }
 
     @Test
     void aHeldWireIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J2.1");
         assertThat(text(robot, "#answer-sentence"))
-                .contains("net alarm/beep holds wire x1y5/w1[0]");
+                .contains("passes wire x1y5/w1[0]; net alarm/beep holds it");
     }
 
     @Test
