@@ -87,6 +87,7 @@ final class SurveyCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         Design read = TrialTable.apply(design.read(), trial);
+        checkFilters(read);
         Survey survey =
                 Survey.of(read, DesignOption.net(read, net), corner, Engine.OWN, Progress.NONE)
                         .only(a -> isWanted(read, a.question().pad()));
@@ -102,6 +103,27 @@ final class SurveyCommand implements Callable<Integer> {
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
         return anyOpen ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private void checkFilters(Design read) throws BadInput {
+        boolean bankKnown =
+                bank == null || read.fabric().pads().stream().anyMatch(p -> bank.equals(p.bank()));
+        if (!bankKnown) {
+            throw new BadInput("--bank", "", "the name of a bank that has pads", quoted(bank));
+        }
+        boolean headerKnown =
+                header == null
+                        || read.board().wirings().stream()
+                                .flatMap(w -> w.attachments().stream())
+                                .anyMatch(a -> a.kind().probeable() && a.name().equals(header));
+        if (!headerKnown) {
+            String expected = "the name of a header or test point of the board";
+            throw new BadInput("--header", "", expected, quoted(header));
+        }
+    }
+
+    private static String quoted(String text) {
+        return "“" + text + "”";
     }
 
     private boolean isWanted(Design read, int pad) {
@@ -159,6 +181,9 @@ final class SurveyCommand implements Callable<Integer> {
                     board(design, answer.question().pad()));
         }
         table.print(out);
+        if (survey.answers().isEmpty()) {
+            out.println("No pad fits.");
+        }
         out.println();
         out.println(
                 "At stake: ends that lose their signal if the obstacle cannot be moved; ask tells.");

@@ -7,8 +7,10 @@ import it.unimi.dsi.fastutil.ints.IntList;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -50,6 +52,9 @@ class ClearanceProperties {
     private static int severalObstacles;
     private static int moved;
     private static int narrow;
+    private static int pushedAside;
+    private static final Map<Consequence.Means, Integer> MEANS =
+            new EnumMap<>(Consequence.Means.class);
 
     @ParameterizedTest
     @ValueSource(longs = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15})
@@ -74,6 +79,9 @@ class ClearanceProperties {
         assertThat(severalObstacles).isGreaterThan(30);
         assertThat(moved).isGreaterThan(100);
         assertThat(narrow).isGreaterThan(20);
+        // These fabrics have no site with two paths side by side, so none lets through.
+        assertThat(MEANS).containsKeys(Consequence.Means.OTHER_WIRES, Consequence.Means.OTHER_SITE);
+        assertThat(pushedAside).isPositive();
     }
 
     private static void check(Design design, Net net, int pad, String what) {
@@ -194,6 +202,12 @@ class ClearanceProperties {
         for (Removal removal : clearance.removals()) {
             if (removal.consequence() instanceof Consequence.Movable movable) {
                 moved++;
+                MEANS.merge(movable.means(), 1, Integer::sum);
+                pushedAside +=
+                        movable.means() == Consequence.Means.OTHER_WIRES
+                                        && movable.shifts().size() > 1
+                                ? 1
+                                : 0;
                 checkNothingLost(design, after, removal, movable, letGo, what);
             }
         }

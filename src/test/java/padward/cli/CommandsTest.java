@@ -1,0 +1,120 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+
+/** The commands that explain, run as a user runs them. */
+class CommandsTest {
+    private static final String DESIGN = "fixtures/small/only.design.json";
+    private static final String NET = "pump/level/sample[1]";
+
+    private record Run(int code, String out, String err) {}
+
+    private static Run run(String... words) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        return new Run(line.execute(words), out.toString(), err.toString());
+    }
+
+    private static Run ask(String pad, String... more) {
+        List<String> words =
+                new ArrayList<>(List.of("ask", "--design", DESIGN, "--net", NET, "--pad", pad));
+        words.addAll(List.of(more));
+        return run(words.toArray(new String[0]));
+    }
+
+    @Test
+    void aBlockedAnswerSaysWhatMustGoAndWhatThatMeans() {
+        Run run = ask("J1.3");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out())
+                .contains("Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]")
+                .contains("Proven fewest")
+                .contains("1. free cell pump/run/motor_out")
+                .contains("every way needs this")
+                .contains("spare: all that it feeds ends in port motor, which is given up")
+                .contains("Cautions:");
+    }
+
+    @Test
+    void theExplanationIsInTheJsonToo() {
+        Run run = ask("x0y5/pad[0]", "--json");
+        JsonObject answer = JsonParser.parseString(run.out()).getAsJsonObject();
+        JsonObject why = answer.getAsJsonObject("why");
+        assertThat(why.get("provenFewest").getAsBoolean()).isTrue();
+        assertThat(why.get("atLeast").getAsInt()).isEqualTo(1);
+        JsonObject first = why.getAsJsonArray("clearances").get(0).getAsJsonObject();
+        JsonObject obstacle = first.getAsJsonArray("obstacles").get(0).getAsJsonObject();
+        assertThat(obstacle.get("name").getAsString()).isEqualTo("alarm/beep");
+        assertThat(obstacle.get("consequence").getAsString()).isEqualTo("movable");
+        assertThat(obstacle.get("means").getAsString()).isEqualTo("other-wires");
+        assertThat(first.getAsJsonArray("edits").get(0).getAsString())
+                .isEqualTo("lay net alarm/beep elsewhere");
+    }
+
+    @Test
+    void aTrialAnswersAsIf() {
+        Run run = ask("x0y5/pad[0]", "--trial", "free net alarm/beep");
+        assertThat(run.code()).isZero();
+        assertThat(run.out())
+                .contains("Trial: free net alarm/beep. Nothing is changed.")
+                .contains("Without it: Blocked.")
+                .contains("Loses its signal: port buzzer.")
+                .contains("Newly open pads:")
+                .contains("Open: " + NET);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--trial, free cell nothing, “nothing”",
+        "--trial, free net " + NET + ", itself",
+        "--push-depth, 9, a number from 0 to 5",
+        "--effort-ms, -1, a number from 0",
+        "--corner, warm, warm"
+    })
+    void badOptionsAreToldOnce(String option, String value, String told) {
+        Run run = ask("x0y5/pad[0]", option, value);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(told);
+        assertThat(run.err().strip()).doesNotContain("\n");
+        assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void surveysAreFilteredAndSorted() {
+        Run bank = run("survey", "--design", DESIGN, "--net", NET, "--bank", "B", "--free");
+        assertThat(bank.out()).contains("x7y2/pad[1]").doesNotContain("port ");
+        Run used = run("survey", "--design", DESIGN, "--net", NET, "--used", "--sort", "delay");
+        assertThat(used.out()).contains("port motor").contains("nothing");
+        Run wrong = run("survey", "--design", DESIGN, "--net", NET, "--bank", "Z");
+        assertThat(wrong.code()).isEqualTo(2);
+        assertThat(wrong.err()).contains("“Z”");
+        Run header = run("survey", "--design", DESIGN, "--net", NET, "--header", "J1");
+        assertThat(header.out()).contains("header J1");
+        Run trial =
+                run(
+                        "survey",
+                        "--design",
+                        DESIGN,
+                        "--net",
+                        NET,
+                        "--trial",
+                        "free cell pump/run/motor_out",
+                        "--used");
+        assertThat(trial.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
+                .hasValueSatisfying(l -> assertThat(l).contains("Open"));
+    }
+}
