@@ -2,6 +2,7 @@ package padward.breakout;
 
 import java.util.List;
 import java.util.Optional;
+import padward.clearance.Chokepoint;
 import padward.clearance.LetGo;
 
 /** The answer to a {@link Question}: exactly one of three. */
@@ -21,11 +22,19 @@ public sealed interface Answer {
      * A way exists now.
      *
      * @param way the quickest at the question's corner
+     * @param chokepoints what every free way passes, in the order of the way; only in an explained
+     *     answer
      */
-    record Open(Question question, Way way, Optional<LetGo> letGo, List<String> cautions)
+    record Open(
+            Question question,
+            Way way,
+            List<Chokepoint> chokepoints,
+            Optional<LetGo> letGo,
+            List<String> cautions)
             implements Answer {
-        /** Copies the cautions. */
+        /** Copies the lists. */
         public Open {
+            chokepoints = List.copyOf(chokepoints);
             cautions = List.copyOf(cautions);
         }
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
+import padward.clearance.Chokepoint;
 import padward.clearance.Clearance;
 import padward.clearance.Explainer;
 import padward.clearance.Explanation;
@@ -78,6 +79,15 @@ public final class Asker {
         Answer quick = answer(question, progress);
         if (quick instanceof Answer.Blocked blocked) {
             return explain(blocked, limits, progress);
+        }
+        if (quick instanceof Answer.Open open) {
+            Situation situation = new Situation(question.design(), question.net(), open.letGo());
+            return new Answer.Open(
+                    question,
+                    open.way(),
+                    Chokepoint.onFreeWays(situation, starts(question), open.way().newPart()),
+                    open.letGo(),
+                    open.cautions());
         }
         if (quick instanceof Answer.NoWay none && none.reason() != NoWayReason.INPUT_ONLY_PAD) {
             return new Answer.NoWay(
@@ -164,7 +174,7 @@ public final class Asker {
         if (outcome instanceof SearchOutcome.Found found) {
             Way way = ways.build(found.path(), letGo);
             return open
-                    ? new Answer.Open(question, way, letGo, cautions)
+                    ? new Answer.Open(question, way, List.of(), letGo, cautions)
                     : new Answer.Blocked(
                             question, way, ways.obstacles(way), letGo, cautions, Optional.empty());
         }

@@ -46,6 +46,16 @@ public final class WhyText {
         return result;
     }
 
+    /** What every free way passes beside the pad itself, as a sentence; empty for nothing. */
+    public static String everyFreeWay(Answer.Open open) {
+        List<String> names =
+                open.chokepoints().stream()
+                        .filter(c -> !c.resourceKind().equals("pad"))
+                        .map(c -> c.resourceKind() + " " + c.resource())
+                        .toList();
+        return names.isEmpty() ? "" : "Every free way passes " + named(names) + ".";
+    }
+
     /** The narrowest place, as a sentence; empty when there is none to tell. */
     public static String oneOfThese(Explanation explanation) {
         List<Occupant> held = explanation.oneOfThese();

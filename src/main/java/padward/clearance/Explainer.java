@@ -125,7 +125,7 @@ public final class Explainer {
         List<int[]> sets = found.sets().isEmpty() ? List.of(fallback()) : found.sets();
         List<Clearance> clearances = clearances(sets);
         int enable = enableHolder == Fabric.NOTHING ? 0 : 1;
-        List<Chokepoint> chokepoints = named(choke);
+        List<Chokepoint> chokepoints = Chokepoint.named(choke, situation);
         boolean held = chokepoints.stream().anyMatch(Chokepoint::mustBeFreed);
         int atLeast = found.atLeast() + enable;
         return new Explanation(
@@ -147,24 +147,6 @@ public final class Explainer {
                                         .mapToObj(occupancy::occupant)
                                         .toList())
                 .orElse(List.of());
-    }
-
-    /** Chokepoints by name; the pins of one site once. */
-    private List<Chokepoint> named(IntList vertices) {
-        Map<String, Chokepoint> result = new LinkedHashMap<>();
-        for (int vertex : vertices) {
-            String name = Resources.name(fabric, vertex);
-            int holder = situation.obstacleAt(vertex);
-            Chokepoint known = result.get(name);
-            if (known == null || holder != Fabric.NOTHING && known.holder().isEmpty()) {
-                Optional<Occupant> by =
-                        holder == Fabric.NOTHING
-                                ? Optional.empty()
-                                : Optional.of(occupancy.occupant(holder));
-                result.put(name, new Chokepoint(vertex, name, Resources.kind(fabric, vertex), by));
-            }
-        }
-        return List.copyOf(result.values());
     }
 
     /** A good set, not proven to be of the fewest: what stands on the known way. */

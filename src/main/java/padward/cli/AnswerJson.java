@@ -47,6 +47,9 @@ final class AnswerJson {
         result.addProperty("corner", question.corner().label());
         if (answer instanceof Answer.Open open) {
             addWay(open.way(), result);
+            JsonArray chokepoints = new JsonArray();
+            open.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
+            result.add("chokepoints", chokepoints);
         } else if (answer instanceof Answer.Blocked blocked) {
             JsonArray obstacles = new JsonArray();
             blocked.obstacles().forEach(o -> obstacles.add(obstacle(o)));

@@ -23,6 +23,11 @@ final class AnswerTable {
     static void print(Answer answer, PrintWriter out) {
         if (answer instanceof Answer.Open open) {
             printWay(open.way(), out);
+            String narrow = WhyText.everyFreeWay(open);
+            if (!narrow.isEmpty()) {
+                out.println();
+                out.println(narrow);
+            }
         } else if (answer instanceof Answer.Blocked blocked) {
             blocked.why()
                     .ifPresentOrElse(

@@ -37,7 +37,7 @@ final class WhyJson {
         return result;
     }
 
-    private static JsonObject chokepoint(Chokepoint choke) {
+    static JsonObject chokepoint(Chokepoint choke) {
         JsonObject result = new JsonObject();
         result.addProperty("resource", choke.resource());
         result.addProperty("resourceKind", choke.resourceKind());

@@ -50,6 +50,15 @@ class CommandsTest {
     }
 
     @Test
+    void anOpenAnswerSaysWhatEveryFreeWayPasses() {
+        Run run = ask("x7y2/pad[1]");
+        assertThat(run.code()).isZero();
+        assertThat(run.out())
+                .contains("Every free way passes")
+                .contains("IO register site x7y2/outreg[1]");
+    }
+
+    @Test
     void theExplanationIsInTheJsonToo() {
         Run run = ask("x0y5/pad[0]", "--json");
         JsonObject answer = JsonParser.parseString(run.out()).getAsJsonObject();
