@@ -86,7 +86,8 @@ final class MaskSweep {
         long[] some = filled;
         int[] queue = entries;
         int[] prices = congested == null ? null : congested.pricePs();
-        int[] times = congested == null ? null : congested.times();
+        // Where nothing is overused all factors are 1: then they need not be looked up one by one.
+        int[] times = congested == null || areOnes(congested.times()) ? null : congested.times();
         int unused = firstUnused;
         int free = NONE;
         int current = first;
@@ -156,7 +157,10 @@ final class MaskSweep {
                         continue;
                     }
                     if (prices != null) {
-                        long product = ((long) step + prices[to]) * times[to];
+                        long product = (long) step + prices[to];
+                        if (times != null) {
+                            product *= times[to];
+                        }
                         if (product >= RING) {
                             return IntSearch.End.TOO_COSTLY;
                         }
@@ -191,6 +195,15 @@ final class MaskSweep {
                 } while (open != 0);
             }
         }
+    }
+
+    private static boolean areOnes(int[] values) {
+        for (int value : values) {
+            if (value != 1) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** How many buckets on the next one is that holds something; negative when there is none. */

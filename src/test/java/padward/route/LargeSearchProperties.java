@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.BitSet;
 import java.util.Random;
 import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -35,13 +36,7 @@ class LargeSearchProperties {
     private static void check(Corner corner, int percent) throws PatternFault {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(WIRES, 3));
         Random random = new Random(percent);
-        BitSet closed = new BitSet();
-        for (int v = 0; v < fabric.vertexCount(); v++) {
-            if (random.nextInt(100) < percent) {
-                closed.set(v);
-            }
-        }
-        CostModel model = new FreeWays(closed);
+        CostModel model = new FreeWays(closed(fabric, percent, random));
         PathSearch search = new PathSearch(fabric);
         PathSearch sweep = new PathSearch(fabric);
         for (int s = 0; s < SOURCES; s++) {
@@ -65,6 +60,46 @@ class LargeSearchProperties {
                 }
             }
         }
+    }
+
+    /**
+     * At each corner, free and occupied, 13 pads from one source: 52 questions on a million wires.
+     */
+    @ParameterizedTest
+    @EnumSource(Corner.class)
+    void questionsOnAMillionWires(Corner corner) throws PatternFault {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(1_000_000, 5));
+        PathSearch search = new PathSearch(fabric);
+        for (int percent : new int[] {0, 15}) {
+            Random random = new Random(percent);
+            BitSet closed = closed(fabric, percent, random);
+            CostModel model = new FreeWays(closed);
+            Starts starts = Starts.at(random.nextInt(fabric.vertexCount()));
+            FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
+            var expected = new IntVertexDijkstraShortestPath<>(graph).getPaths(graph.origin());
+            for (int g = 0; g < 13; g++) {
+                Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
+                double weight = expected.getWeight(pad.vertex());
+                SearchOutcome found =
+                        TwoEnded.run(
+                                search, fabric, starts, pad.vertex(), corner, model, Progress.NONE);
+                if (Double.isInfinite(weight)) {
+                    assertThat(found).isInstanceOf(SearchOutcome.Unreachable.class);
+                } else {
+                    assertThat(((SearchOutcome.Found) found).cost()).isEqualTo((long) weight);
+                }
+            }
+        }
+    }
+
+    private static BitSet closed(Fabric fabric, int percent, Random random) {
+        BitSet closed = new BitSet();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (random.nextInt(100) < percent) {
+                closed.set(v);
+            }
+        }
+        return closed;
     }
 
     @ParameterizedTest
