@@ -33,15 +33,18 @@ public final class WhyText {
                     .ifPresent(
                             holder ->
                                     result.add(
-                                            "Every way into pad "
-                                                    + blocked.question().padValue().name()
-                                                    + " passes "
-                                                    + choke.resourceKind()
-                                                    + " "
-                                                    + choke.resource()
-                                                    + "; "
-                                                    + who(holder)
-                                                    + " holds it."));
+                                            choke.resourceKind().equals("pad")
+                                                    ? sentence(
+                                                            who(holder) + " holds the pad itself.")
+                                                    : "Every way into pad "
+                                                            + blocked.question().padValue().name()
+                                                            + " passes "
+                                                            + choke.resourceKind()
+                                                            + " "
+                                                            + choke.resource()
+                                                            + "; "
+                                                            + who(holder)
+                                                            + " holds it."));
         }
         return result;
     }
@@ -54,6 +57,10 @@ public final class WhyText {
                         .map(c -> c.resourceKind() + " " + c.resource())
                         .toList();
         return names.isEmpty() ? "" : "Every free way passes " + named(names) + ".";
+    }
+
+    private static String sentence(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 
     /** The narrowest place, as a sentence; empty when there is none to tell. */

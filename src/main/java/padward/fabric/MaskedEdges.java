@@ -140,9 +140,18 @@ public final class MaskedEdges {
         }
         SlowestEdges slowest = new SlowestEdges(grid, templates, classes, sample);
         Groups groups = new Groups();
+        // Most rows are like one before: equal edges into tiles of equal shapes.
+        Map<IntArrayList, Integer> known = new HashMap<>();
+        IntArrayList key = new IntArrayList();
         for (int tile : sample) {
             for (int i = 0; i < grid.shape(tile).size(); i++) {
-                groups.addRow(targets(grid, templates, classes, slowest, tile, i));
+                describe(grid, templates, tile, i, key);
+                Integer span = known.get(key);
+                if (span == null) {
+                    span = groups.spanOf(targets(grid, templates, classes, slowest, tile, i));
+                    known.put(key.clone(), span);
+                }
+                groups.span.add(span.intValue());
             }
         }
         return new MaskedEdges(grid, firstRow, sample, groups);
@@ -193,6 +202,21 @@ public final class MaskedEdges {
         }
     }
 
+    /** What a row's groups depend on: its edges, and the shapes of the tiles that they lead to. */
+    private static void describe(
+            TileGrid grid, TileTemplates templates, int tile, int from, IntArrayList key) {
+        key.clear();
+        int row = templates.row(tile, from);
+        key.add(row);
+        int last = Integer.MIN_VALUE;
+        for (int e = templates.rowStart[row]; e < templates.rowStart[row + 1]; e++) {
+            if (templates.edgeStep[e] != last) {
+                last = templates.edgeStep[e];
+                key.add(grid.shapeOfTile[tile + last]);
+            }
+        }
+    }
+
     private static List<Target> targets(
             TileGrid grid,
             TileTemplates templates,
@@ -230,13 +254,9 @@ public final class MaskedEdges {
         final LongArrayList words = new LongArrayList();
         private final Map<List<Target>, Integer> known = new HashMap<>();
 
-        void addRow(List<Target> targets) {
-            Integer found = known.get(targets);
-            if (found == null) {
-                found = add(targets);
-                known.put(targets, found);
-            }
-            span.add(found.intValue());
+        /** Where a list of targets is, and in how many groups; adds it when it is new. */
+        int spanOf(List<Target> targets) {
+            return known.computeIfAbsent(targets, this::add);
         }
 
         private int add(List<Target> targets) {
