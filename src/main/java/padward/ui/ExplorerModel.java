@@ -4,25 +4,39 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
+import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
+import padward.breakout.Obstacle;
 import padward.breakout.Question;
+import padward.breakout.Survey;
 import padward.breakout.Way;
+import padward.breakout.WhyBlocked;
 import padward.design.Design;
+import padward.design.Edit;
 import padward.design.Net;
 import padward.design.PadNames;
+import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.format.DesignReader;
+import padward.route.Engine;
 
-/** What the window knows: the design, the question, the answer, a note. No control, no canvas. */
+/**
+ * What the window knows: the design with the trials kept on it, the question, the answer and what
+ * is looked at of it, the survey of the net, a trial that waits to be kept or dropped, a note. No
+ * control, no canvas.
+ */
 public final class ExplorerModel {
     private final Background background;
     private final ObjectProperty<Optional<Opened>> opened =
@@ -36,7 +50,27 @@ public final class ExplorerModel {
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
     private final StringProperty note = new SimpleStringProperty("");
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
+    private final ObjectProperty<Optional<Survey>> survey =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Answer>> preview =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final IntegerProperty option = new SimpleIntegerProperty(0);
+    private final ObjectProperty<Optional<TriedOut>> trial =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<TrialDesk>> desk =
+            new SimpleObjectProperty<>(Optional.empty());
     private Background.Job running = () -> {};
+    private Background.Job surveying = () -> {};
+
+    /**
+     * A trial that has been tried out, and waits to be kept or dropped.
+     *
+     * @param edits its edits
+     * @param before the answer without it
+     * @param after the answer with it
+     * @param design the design with it
+     */
+    public record TriedOut(List<Edit> edits, Answer before, Answer after, Opened design) {}
 
     ExplorerModel(Background background) {
         this.background = background;
@@ -53,11 +87,22 @@ public final class ExplorerModel {
     }
 
     private void show(Opened next) {
-        opened.set(Optional.of(next));
-        answer.set(Optional.empty());
-        selectedHop.set(Optional.empty());
+        desk.set(Optional.of(TrialDesk.of(next.design())));
+        changeTo(next);
         netText.set("");
         padText.set("");
+    }
+
+    /** Shows another state of things; what was found out about the last one is put away. */
+    private void changeTo(Opened next) {
+        surveying.cancel();
+        survey.set(Optional.empty());
+        answer.set(Optional.empty());
+        selectedHop.set(Optional.empty());
+        preview.set(Optional.empty());
+        trial.set(Optional.empty());
+        option.set(0);
+        opened.set(Optional.of(next));
     }
 
     /** Asks the question that the fields state. A question still being answered is given up. */
@@ -69,16 +114,122 @@ public final class ExplorerModel {
         Design design = opened.get().get().design();
         try {
             Question question = new Question(design, net(design), pad(design), corner.get());
-            start(
-                    progress -> Asker.ask(question, progress),
-                    result -> {
-                        selectedHop.set(Optional.empty());
-                        answer.set(Optional.of(result));
-                    });
+            start(progress -> Asker.ask(question, progress), this::answered);
         } catch (BadInput fault) {
             answer.set(Optional.empty());
             note.set(fault.getMessage());
         }
+    }
+
+    private void answered(Answer result) {
+        selectedHop.set(Optional.empty());
+        preview.set(Optional.empty());
+        trial.set(Optional.empty());
+        option.set(0);
+        answer.set(Optional.of(result));
+        startSurvey(result.question());
+    }
+
+    /** Surveys the net of a question, unless that has been done. */
+    private void startSurvey(Question question) {
+        boolean same =
+                survey.get()
+                        .filter(s -> s.net() == question.net() && s.corner() == question.corner())
+                        .isPresent();
+        if (same) {
+            return;
+        }
+        surveying.cancel();
+        survey.set(Optional.empty());
+        surveying =
+                background.start(
+                        progress ->
+                                Survey.of(
+                                        question.design(),
+                                        question.net(),
+                                        question.corner(),
+                                        Engine.OWN,
+                                        progress),
+                        result -> survey.set(Optional.of(result)),
+                        fault -> note.set(plain(fault)));
+    }
+
+    /** Asks for the pad of a surveyed answer. */
+    public void askFor(Answer surveyed) {
+        padText.set(surveyed.question().padValue().name());
+        netText.set(surveyed.question().net().name());
+        ask();
+    }
+
+    /** The clearances of the present answer. */
+    public List<WhyBlocked.Option> options() {
+        return answer.get()
+                .flatMap(a -> a instanceof Answer.Blocked b ? b.why() : Optional.empty())
+                .map(WhyBlocked::options)
+                .orElse(List.of());
+    }
+
+    /** The clearance that is looked at. */
+    public Optional<WhyBlocked.Option> chosenOption() {
+        List<WhyBlocked.Option> all = options();
+        return option.get() < all.size() ? Optional.of(all.get(option.get())) : Optional.empty();
+    }
+
+    /** Tries out the clearance that is looked at: applies its edits and asks again. */
+    public void tryIt() {
+        Optional<WhyBlocked.Option> chosen = chosenOption();
+        if (chosen.isEmpty() || trial.get().isPresent()) {
+            return;
+        }
+        Answer before = answer.get().orElseThrow();
+        List<Edit> edits = chosen.get().clearance().edits(before.letGo());
+        start(progress -> tryOut(before, edits, progress), t -> trial.set(Optional.of(t)));
+    }
+
+    private static TriedOut tryOut(Answer before, List<Edit> edits, Progress progress) {
+        Question question = before.question();
+        Design design = Trial.of(question.design(), edits);
+        Net net = design.findNet(question.net().name()).orElseThrow();
+        Answer after =
+                Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
+        return new TriedOut(edits, before, after, new Opened(design));
+    }
+
+    /** Keeps the trial: the design is shown with it from now on. */
+    public void keep() {
+        TriedOut tried = trial.get().orElseThrow();
+        String what = tried.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));
+        desk.set(desk.get().map(d -> d.keeping(new TrialDesk.Kept(what, tried.edits()))));
+        changeTo(tried.design());
+        answered(tried.after());
+    }
+
+    /** Drops the trial; all is as it was. */
+    public void drop() {
+        trial.set(Optional.empty());
+    }
+
+    /** Takes the last kept trial back. */
+    public void undo() {
+        desk.get().filter(TrialDesk::canUndo).ifPresent(d -> changeDesk(d.undo()));
+    }
+
+    /** Keeps again what was undone last. */
+    public void redo() {
+        desk.get().filter(TrialDesk::canRedo).ifPresent(d -> changeDesk(d.redo()));
+    }
+
+    private void changeDesk(TrialDesk next) {
+        boolean again = answer.get().isPresent();
+        start(
+                progress -> new Opened(next.design()),
+                result -> {
+                    desk.set(Optional.of(next));
+                    changeTo(result);
+                    if (again) {
+                        ask();
+                    }
+                });
     }
 
     private Net net(Design design) throws BadInput {
@@ -148,18 +299,63 @@ public final class ExplorerModel {
                 : "Something went wrong in Padward itself: " + fault;
     }
 
-    /** The way of the present answer. */
+    /** The way of the present answer: of the clearance that is looked at, if there is one. */
     Optional<Way> way() {
-        return answer.get()
-                .flatMap(
-                        a -> {
-                            if (a instanceof Answer.Open open) {
-                                return Optional.of(open.way());
-                            }
-                            return a instanceof Answer.Blocked blocked
-                                    ? Optional.of(blocked.way())
-                                    : Optional.empty();
-                        });
+        Optional<Way> tried = trial.get().flatMap(t -> wayOf(t.after()));
+        if (tried.isPresent()) {
+            return tried;
+        }
+        Optional<Way> chosen = chosenOption().map(WhyBlocked.Option::way);
+        return chosen.isPresent() ? chosen : answer.get().flatMap(ExplorerModel::wayOf);
+    }
+
+    /** What stands on that way. */
+    List<Obstacle> obstacles() {
+        if (trial.get().isPresent()) {
+            return List.of();
+        }
+        return chosenOption()
+                .map(WhyBlocked.Option::obstacles)
+                .orElseGet(
+                        () ->
+                                answer.get().orElse(null) instanceof Answer.Blocked blocked
+                                        ? blocked.obstacles()
+                                        : List.of());
+    }
+
+    /** The way of an answer, if it has one. */
+    static Optional<Way> wayOf(Answer answer) {
+        if (answer instanceof Answer.Open open) {
+            return Optional.of(open.way());
+        }
+        return answer instanceof Answer.Blocked blocked
+                ? Optional.of(blocked.way())
+                : Optional.empty();
+    }
+
+    /** All pads for the present net, once they are surveyed. */
+    public ReadOnlyObjectProperty<Optional<Survey>> surveyProperty() {
+        return survey;
+    }
+
+    /** A surveyed answer that the pointer rests on; its way is shown beside the present one. */
+    public ObjectProperty<Optional<Answer>> previewProperty() {
+        return preview;
+    }
+
+    /** Index of the clearance that is looked at. */
+    public IntegerProperty optionProperty() {
+        return option;
+    }
+
+    /** The trial that waits to be kept or dropped. */
+    public ReadOnlyObjectProperty<Optional<TriedOut>> trialProperty() {
+        return trial;
+    }
+
+    /** The opened design and the trials kept on it. */
+    public ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+        return desk;
     }
 
     ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {

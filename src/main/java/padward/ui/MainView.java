@@ -2,16 +2,21 @@ package padward.ui;
 
 import java.io.File;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import javafx.application.Application;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Alert;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
@@ -28,7 +33,12 @@ final class MainView extends BorderPane {
             Down and Up choose among the names offered.
 
             Map: drag or arrows move, wheel or + and - zoom, 0 shows all, W the way.
+            Backspace goes back to where you were, with Shift forward again.
+            Ctrl+F finds a net, cell, pad, site, wire or tile on the map.
             Strip map: click a hop, or Left and Right; the map flies there.
+
+            Ways out: where the pointer rests, the way is shown; Enter asks for that pad.
+            Ctrl+T tries the chosen clearance; keep or drop it. Ctrl+Z undoes, Ctrl+Shift+Z redoes.
 
             Ctrl+O opens a design, Ctrl+D turns dark and light, Esc stops work.
 
@@ -37,7 +47,11 @@ final class MainView extends BorderPane {
     private final ExplorerModel model;
     private final MapView map;
     private final StripMapView strip;
+    private static final double MAP_SHARE = 0.62;
+
+    private final CompletingField find = new CompletingField(this::placeNames);
     private final ToggleButton dark = new ToggleButton("Dark");
+    private final ToggleButton sideShown = new ToggleButton("Ways out");
 
     MainView(ExplorerModel model) {
         this.model = model;
@@ -45,13 +59,41 @@ final class MainView extends BorderPane {
         this.strip = new StripMapView(model);
         getStyleClass().add("main-view");
         getStylesheets().add(MainView.class.getResource("window.css").toExternalForm());
-        setTop(new VBox(bar(), new QuestionBar(model), note()));
-        setCenter(map);
-        setBottom(strip);
+        setTop(new VBox(bar(), new QuestionBar(model), note(), new TrialBar(model)));
+        setCenter(middle());
+        setBottom(new VBox(strip, new KeptStrip(model)));
         map.paletteProperty().addListener((p, old, now) -> strip.paletteProperty().set(now));
         dark.selectedProperty().addListener((p, old, now) -> theme(now));
         acceptFiles();
         shortcuts();
+    }
+
+    /** The map, and beside it what would open the way, and all the ways out. */
+    private SplitPane middle() {
+        OpeningsView openings = new OpeningsView(model);
+        WaysOutView ways = new WaysOutView(model);
+        VBox.setVgrow(ways, Priority.ALWAYS);
+        VBox.setVgrow(openings, Priority.SOMETIMES);
+        VBox side = new VBox(openings, ways);
+        side.setId("side");
+        side.getStyleClass().add("side");
+        side.setMinWidth(220);
+        side.visibleProperty().bind(sideShown.selectedProperty());
+        SplitPane middle = new SplitPane(map, side);
+        SplitPane.setResizableWithParent(side, false);
+        middle.setDividerPositions(MAP_SHARE);
+        sideShown
+                .selectedProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now) {
+                                middle.getItems().add(side);
+                                middle.setDividerPositions(MAP_SHARE);
+                            } else {
+                                middle.getItems().remove(side);
+                            }
+                        });
+        return middle;
     }
 
     private HBox bar() {
@@ -84,12 +126,63 @@ final class MainView extends BorderPane {
                                                                         + o.design().nets().size()
                                                                         + " nets")
                                                 .orElse("")));
+        find.setId("find-field");
+        find.setPromptText("find a name on the map");
+        find.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
+        find.setPrefWidth(220);
+        find.setMinWidth(90);
+        find.addEventHandler(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (e.getCode() == KeyCode.ENTER) {
+                        findOnMap();
+                        e.consume();
+                    }
+                });
+        Button back = new Button("◀");
+        back.setId("back-button");
+        back.setAccessibleText("Back to the last place on the map");
+        back.setTooltip(new Tooltip("Back to the place on the map before the last jump"));
+        back.setOnAction(e -> map.back());
+        Button forward = new Button("▶");
+        forward.setAccessibleText("Forward on the map");
+        forward.setTooltip(new Tooltip("Forward again"));
+        forward.setOnAction(e -> map.forward());
+        for (Region fixed : List.of(open, back, forward, all, way, sideShown, dark, help)) {
+            fixed.setMinWidth(Region.USE_PREF_SIZE);
+        }
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
-        HBox bar = new HBox(8, open, name, spring, all, way, dark, help);
+        sideShown.setSelected(true);
+        sideShown.setId("side-button");
+        HBox bar =
+                new HBox(
+                        8, open, name, spring, find, back, forward, all, way, sideShown, dark,
+                        help);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.setPadding(new Insets(8, 16, 0, 16));
         return bar;
+    }
+
+    private List<String> placeNames() {
+        return model.openedProperty().get().map(Opened::placeNames).orElse(List.of());
+    }
+
+    private void findOnMap() {
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty() || find.getText().isBlank()) {
+            return;
+        }
+        OptionalInt vertex = Finder.find(opened.get(), find.getText());
+        if (vertex.isPresent()) {
+            map.flyTo(vertex.getAsInt());
+        } else {
+            model.noteProperty()
+                    .set(
+                            "Nothing on the map is called “"
+                                    + find.getText().strip()
+                                    + "”: give the name of a net, cell, pad, site, wire or tile.");
+        }
     }
 
     /** Faults stand here until they are put away, and can be copied. */
@@ -163,6 +256,17 @@ final class MainView extends BorderPane {
                                         .put(
                                                 shortcut(KeyCode.D),
                                                 () -> dark.setSelected(!dark.isSelected()));
+                                scene.getAccelerators()
+                                        .put(shortcut(KeyCode.F), find::requestFocus);
+                                scene.getAccelerators().put(shortcut(KeyCode.Z), model::undo);
+                                scene.getAccelerators()
+                                        .put(
+                                                new KeyCodeCombination(
+                                                        KeyCode.Z,
+                                                        KeyCombination.SHORTCUT_DOWN,
+                                                        KeyCombination.SHIFT_DOWN),
+                                                model::redo);
+                                scene.getAccelerators().put(shortcut(KeyCode.T), model::tryIt);
                                 scene.getAccelerators()
                                         .put(new KeyCodeCombination(KeyCode.F1), this::help);
                                 scene.getAccelerators()

@@ -1,17 +1,19 @@
 package padward.ui;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import padward.breakout.Answer;
 import padward.breakout.Hop;
 import padward.breakout.Way;
 
@@ -23,6 +25,7 @@ final class MapView extends Pane {
     private static final double STEP = 60;
     private static final double ZOOM = 1.25;
     private static final double NEAREST_FIT = 260;
+    private static final int MOST_PLACES = 50;
 
     private final ExplorerModel model;
     private final Canvas canvas = new Canvas();
@@ -32,6 +35,10 @@ final class MapView extends Pane {
     private boolean fitWhenShown;
     private double dragX;
     private double dragY;
+    private final Label under = new Label();
+    private final Deque<Viewport> before = new ArrayDeque<>();
+    private final Deque<Viewport> ahead = new ArrayDeque<>();
+    private Optional<Integer> found = Optional.empty();
 
     MapView(ExplorerModel model) {
         this.model = model;
@@ -40,10 +47,34 @@ final class MapView extends Pane {
         setAccessibleText("Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the way.");
         getStyleClass().add("map");
         setMinSize(120, 120);
-        getChildren().add(canvas);
-        model.openedProperty().addListener((p, old, now) -> fitAll());
+        under.setId("under-pointer");
+        under.getStyleClass().add("under-pointer");
+        under.setVisible(false);
+        under.setMouseTransparent(true);
+        getChildren().addAll(canvas, under);
+        setOnMouseMoved(e -> tellUnder(e.getX(), e.getY()));
+        setOnMouseExited(e -> under.setVisible(false));
+        model.openedProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            found = Optional.empty();
+                            boolean sameFabric =
+                                    now.isPresent()
+                                            && old.isPresent()
+                                            && now.get().design().fabric()
+                                                    == old.get().design().fabric();
+                            dirty = true;
+                            if (!sameFabric) {
+                                before.clear();
+                                ahead.clear();
+                                fitAll();
+                            }
+                        });
         model.answerProperty().addListener((p, old, now) -> fitWay());
         model.selectedHopProperty().addListener((p, old, now) -> showSelected());
+        model.previewProperty().addListener((p, old, now) -> dirty = true);
+        model.optionProperty().addListener((p, old, now) -> dirty = true);
+        model.trialProperty().addListener((p, old, now) -> dirty = true);
         palette.addListener((p, old, now) -> dirty = true);
         focusedProperty().addListener((p, old, now) -> dirty = true);
         setOnScroll(
@@ -77,10 +108,75 @@ final class MapView extends Pane {
     private void look(Viewport next) {
         view = next;
         dirty = true;
+        under.setVisible(false);
+    }
+
+    /** Goes somewhere else, from where one may come back. */
+    private void jump(Viewport next) {
+        if (!next.equals(view)) {
+            before.push(view);
+            while (before.size() > MOST_PLACES) {
+                before.removeLast();
+            }
+            ahead.clear();
+        }
+        look(next);
+    }
+
+    /** Back to the place before the last jump. */
+    void back() {
+        if (!before.isEmpty()) {
+            ahead.push(view);
+            look(before.pop().resized(view.width(), view.height()));
+        }
+    }
+
+    /** Forward again. */
+    void forward() {
+        if (!ahead.isEmpty()) {
+            before.push(view);
+            look(ahead.pop().resized(view.width(), view.height()));
+        }
+    }
+
+    /** Flies to a vertex, and marks it. */
+    void flyTo(int vertex) {
+        model.openedProperty()
+                .get()
+                .ifPresent(
+                        o -> {
+                            found = Optional.of(vertex);
+                            TileLayout.Point at = o.layout().end(vertex);
+                            double scale = Math.max(view.scale(), MapPainter.NAMES + 10);
+                            jump(view.centredOn(at.x(), at.y()).atScale(scale));
+                        });
+    }
+
+    private void tellUnder(double x, double y) {
+        Optional<String> text =
+                model.openedProperty()
+                        .get()
+                        .flatMap(
+                                o ->
+                                        UnderPointer.text(
+                                                o, view.worldX(x), view.worldY(y), view.scale()));
+        under.setVisible(text.isPresent());
+        text.ifPresent(
+                t -> {
+                    under.setText(t);
+                    under.autosize();
+                    under.relocate(8, Math.max(0, view.height() - under.getHeight() - 8));
+                });
     }
 
     private void press(MouseEvent event) {
         requestFocus();
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isPresent()) {
+            Optional<TileLayout.Point> place =
+                    OverviewPainter.placeAt(opened.get(), view, event.getX(), event.getY());
+            place.ifPresent(p -> jump(view.centredOn(p.x(), p.y())));
+        }
         dragX = event.getX();
         dragY = event.getY();
     }
@@ -106,6 +202,13 @@ final class MapView extends Pane {
             case MINUS, SUBTRACT -> look(view.zoomedAt(x, y, 1 / ZOOM));
             case DIGIT0, NUMPAD0, HOME -> fitAll();
             case W -> fitWay();
+            case BACK_SPACE -> {
+                if (event.isShiftDown()) {
+                    forward();
+                } else {
+                    back();
+                }
+            }
             default -> {
                 return;
             }
@@ -126,7 +229,7 @@ final class MapView extends Pane {
                         o -> {
                             int columns = o.design().fabric().columns();
                             int rows = o.design().fabric().rows();
-                            look(view.fitted(-0.5, -0.5, columns + 0.5, rows + 0.5, NEAREST_FIT));
+                            jump(view.fitted(-0.5, -0.5, columns + 0.5, rows + 0.5, NEAREST_FIT));
                         });
     }
 
@@ -146,7 +249,7 @@ final class MapView extends Pane {
             include(bounds, layout.end(hop.vertex()));
         }
         double margin = 0.6;
-        look(
+        jump(
                 view.fitted(
                         bounds[0] - margin,
                         bounds[1] - margin,
@@ -176,7 +279,7 @@ final class MapView extends Pane {
                             TileLayout layout = model.openedProperty().get().orElseThrow().layout();
                             TileLayout.Point at = layout.end(h.vertex());
                             double scale = Math.max(view.scale(), MapPainter.NAMES + 10);
-                            look(view.centredOn(at.x(), at.y()).atScale(scale));
+                            jump(view.centredOn(at.x(), at.y()).atScale(scale));
                         });
     }
 
@@ -206,19 +309,27 @@ final class MapView extends Pane {
         new MapPainter(opened.get(), view, colors, g).paint();
         WayPainter marks = new WayPainter(opened.get().layout(), view, colors, g);
         model.answerProperty().get().ifPresent(a -> marks.paintTree(a.question().net()));
+        model.options().stream()
+                .map(o -> o.way())
+                .filter(w -> !model.way().equals(Optional.of(w)))
+                .forEach(marks::paintAlternative);
         model.way().ifPresent(marks::paintWay);
-        paintObstacles(marks, opened.get());
+        model.way()
+                .ifPresent(
+                        w ->
+                                marks.paintObstacles(
+                                        model.obstacles(), w, opened.get().design().fabric()));
+        model.previewProperty()
+                .get()
+                .flatMap(ExplorerModel::wayOf)
+                .ifPresent(marks::paintAlternative);
         marks.paintSelection(selectedHop());
+        found.ifPresent(marks::paintFound);
+        new OverviewPainter(opened.get(), view, colors, g).paint();
         if (isFocused()) {
             g.setStroke(colors.selection());
             g.setLineWidth(2);
             g.strokeRect(1, 1, view.width() - 2, view.height() - 2);
-        }
-    }
-
-    private void paintObstacles(WayPainter marks, Opened opened) {
-        if (model.answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
-            marks.paintObstacles(blocked.obstacles(), blocked.way(), opened.design().fabric());
         }
     }
 

@@ -2,6 +2,8 @@ package padward.ui;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
@@ -13,6 +15,7 @@ final class Opened {
     private final TileLayout layout;
     private final List<String> netNames;
     private final List<String> padNames;
+    private final List<String> placeNames;
 
     Opened(Design design) {
         this.design = design;
@@ -25,6 +28,16 @@ final class Opened {
                         .flatMap(i -> PadNames.namesOf(design, i).stream())
                         .distinct()
                         .toList();
+        this.placeNames =
+                Stream.concat(netNames.stream(), design.cells().stream().map(Cell::name))
+                        .distinct()
+                        .sorted()
+                        .toList();
+    }
+
+    /** Names of nets and cells, sorted. */
+    List<String> placeNames() {
+        return placeNames;
     }
 
     Design design() {

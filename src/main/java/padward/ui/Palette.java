@@ -18,6 +18,7 @@ record Palette(
         Color heldStrong,
         Color net,
         Color way,
+        Color alternative,
         Color obstacle,
         Color selection) {
     static final Palette LIGHT =
@@ -33,6 +34,7 @@ record Palette(
                     Color.web("#857d70"),
                     Color.web("#3c7fae"),
                     Color.web("#0072B2"),
+                    Color.web("#2f8fc4"),
                     Color.web("#D55E00"),
                     Color.web("#CC79A7"));
     static final Palette DARK =
@@ -48,6 +50,7 @@ record Palette(
                     Color.web("#a39c92"),
                     Color.web("#7fb6dc"),
                     Color.web("#56B4E9"),
+                    Color.web("#9fd4f2"),
                     Color.web("#ff8a3d"),
                     Color.web("#CC79A7"));
 }

@@ -43,6 +43,8 @@ final class StripMapView extends ScrollPane {
         getStyleClass().add("strip-map");
         model.answerProperty().addListener((p, old, now) -> paint());
         model.selectedHopProperty().addListener((p, old, now) -> paint());
+        model.optionProperty().addListener((p, old, now) -> paint());
+        model.trialProperty().addListener((p, old, now) -> paint());
         viewportBoundsProperty().addListener((p, old, now) -> paint());
         palette.addListener((p, old, now) -> paint());
         canvas.setOnMouseClicked(e -> layout.ifPresent(l -> select(l.nearest(e.getX()))));

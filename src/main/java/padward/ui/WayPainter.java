@@ -49,9 +49,26 @@ final class WayPainter {
         }
     }
 
+    /** Another way, thinner and dashed. */
+    void paintAlternative(Way way) {
+        g.setStroke(palette.alternative());
+        g.setLineWidth(2.5);
+        g.setLineDashes(9, 6);
+        lines(way);
+        g.setLineDashes();
+        ring(way.hops().get(way.hops().size() - 1));
+    }
+
     void paintWay(Way way) {
         g.setStroke(palette.way());
         g.setLineWidth(WAY_WIDTH);
+        lines(way);
+        disc(way.hops().get(0), palette.way());
+        ring(way.hops().get(way.hops().size() - 1));
+        way.hops().stream().filter(h -> h.obstacle().isPresent()).forEach(this::paintObstacle);
+    }
+
+    private void lines(Way way) {
         for (int i = 0; i < way.hops().size(); i++) {
             int vertex = way.hops().get(i).vertex();
             if (i > 0) {
@@ -63,9 +80,6 @@ final class WayPainter {
                 line(layout.start(vertex), layout.end(vertex));
             }
         }
-        disc(way.hops().get(0), palette.way());
-        ring(way.hops().get(way.hops().size() - 1));
-        way.hops().stream().filter(h -> h.obstacle().isPresent()).forEach(this::paintObstacle);
     }
 
     /** The way stops at the pill's inner edge, so that the pad's name stays legible. */
@@ -165,16 +179,18 @@ final class WayPainter {
     }
 
     void paintSelection(Optional<Hop> hop) {
-        hop.ifPresent(
-                h -> {
-                    TileLayout.Point from = layout.start(h.vertex());
-                    TileLayout.Point to = layout.end(h.vertex());
-                    double x = view.screenX((from.x() + to.x()) / 2);
-                    double y = view.screenY((from.y() + to.y()) / 2);
-                    g.setStroke(palette.selection());
-                    g.setLineWidth(3);
-                    g.strokeOval(x - 14, y - 14, 28, 28);
-                });
+        hop.ifPresent(h -> paintFound(h.vertex()));
+    }
+
+    /** A ring around a vertex that was searched for. */
+    void paintFound(int vertex) {
+        TileLayout.Point from = layout.start(vertex);
+        TileLayout.Point to = layout.end(vertex);
+        double x = view.screenX((from.x() + to.x()) / 2);
+        double y = view.screenY((from.y() + to.y()) / 2);
+        g.setStroke(palette.selection());
+        g.setLineWidth(3);
+        g.strokeOval(x - 14, y - 14, 28, 28);
     }
 
     private void disc(Hop hop, Color color) {

@@ -1,0 +1,141 @@
+package padward.ui;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Obstacle;
+import padward.breakout.WhyBlocked;
+import padward.breakout.WhyText;
+import padward.clearance.Consequence;
+import padward.clearance.Removal;
+
+/** What would open a blocked way: its clearances, best first, with what each of them means. */
+final class OpeningsView extends VBox {
+    private final ExplorerModel model;
+    private final VBox rows = new VBox(10);
+    private final Label proof = new Label();
+    private final Button tryIt = new Button("Try it");
+
+    OpeningsView(ExplorerModel model) {
+        this.model = model;
+        setId("openings");
+        getStyleClass().add("side-part");
+        setSpacing(6);
+        setPadding(new Insets(10, 12, 10, 12));
+        Label title = new Label("What would open it");
+        title.getStyleClass().add("side-title");
+        proof.setWrapText(true);
+        proof.setMinHeight(Region.USE_PREF_SIZE);
+        proof.getStyleClass().add("faint");
+        proof.setId("proof");
+        tryIt.setId("try-button");
+        tryIt.setOnAction(e -> model.tryIt());
+        tryIt.disableProperty()
+                .bind(
+                        model.busyProperty()
+                                .or(
+                                        javafx.beans.binding.Bindings.createBooleanBinding(
+                                                () -> model.trialProperty().get().isPresent(),
+                                                model.trialProperty())));
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        HBox head = new HBox(8, title, spring, tryIt);
+        head.setAlignment(Pos.CENTER_LEFT);
+        ScrollPane scroll = new ScrollPane(rows);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("plain-scroll");
+        scroll.setMinHeight(90);
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().addAll(head, proof, scroll);
+        model.answerProperty().addListener((p, old, now) -> show(now));
+        show(Optional.empty());
+    }
+
+    private void show(Optional<Answer> answer) {
+        rows.getChildren().clear();
+        boolean blocked = answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
+        setVisible(blocked);
+        setManaged(blocked);
+        if (!blocked) {
+            return;
+        }
+        Answer.Blocked given = (Answer.Blocked) answer.get();
+        WhyBlocked why = given.why().orElseThrow();
+        String narrow = WhyText.oneOfThese(why.explanation());
+        proof.setText(WhyText.proof(why.explanation()) + (narrow.isEmpty() ? "" : " " + narrow));
+        ToggleGroup group = new ToggleGroup();
+        List<WhyBlocked.Option> options = why.options();
+        for (int i = 0; i < options.size(); i++) {
+            rows.getChildren().add(row(given, options.get(i), i, group));
+        }
+    }
+
+    private Node row(
+            Answer.Blocked blocked, WhyBlocked.Option option, int index, ToggleGroup group) {
+        RadioButton choice =
+                new RadioButton(
+                        WhyText.clearance(option.clearance())
+                                + ": "
+                                + option.way().total().toText());
+        choice.setId("option-" + index);
+        // Names hold underscores, which are no marks for keys.
+        choice.setMnemonicParsing(false);
+        choice.setToggleGroup(group);
+        choice.setSelected(index == 0);
+        choice.setWrapText(true);
+        choice.setMinHeight(Region.USE_PREF_SIZE);
+        choice.setOnAction(e -> model.optionProperty().set(index));
+        VBox box = new VBox(3, choice);
+        List<Removal> removals = option.clearance().removals();
+        for (int i = 0; i < removals.size(); i++) {
+            box.getChildren().add(obstacle(blocked, option.obstacles().get(i), removals.get(i)));
+        }
+        return box;
+    }
+
+    private static Node obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
+        String meaning = WhyText.consequence(blocked, removal);
+        int colon = meaning.indexOf(':');
+        Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
+        tag.getStyleClass().addAll("tag", meaning.substring(0, colon));
+        tag.setMinWidth(Region.USE_PREF_SIZE);
+        Label text =
+                new Label(
+                        AnswerText.obstacle(obstacle)
+                                + (removal.mustGo() ? "; every way needs this" : "")
+                                + ". "
+                                + sentence(meaning.substring(colon + 2)));
+        text.setWrapText(true);
+        text.setMinHeight(Region.USE_PREF_SIZE);
+        text.getStyleClass().add("small");
+        HBox.setHgrow(text, Priority.ALWAYS);
+        HBox line = new HBox(8, tag, text);
+        line.setPadding(new Insets(0, 0, 0, 26));
+        return line;
+    }
+
+    private static String sentence(String clause) {
+        return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + ".";
+    }
+
+    /** A mark beside the word, so that it does not take the colour to tell them apart. */
+    private static String mark(Consequence consequence) {
+        if (consequence instanceof Consequence.Spare) {
+            return "○";
+        }
+        return consequence instanceof Consequence.Movable ? "↷" : "⊖";
+    }
+}

@@ -1,0 +1,217 @@
+package padward.ui;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import javafx.collections.transformation.FilteredList;
+import javafx.collections.transformation.SortedList;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
+import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Obstacle;
+import padward.breakout.Survey;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.Port;
+
+/**
+ * All pads for the net, best first. Where the pointer or the selection rests, the way is shown on
+ * the map; Enter or a double click asks for that pad.
+ */
+final class WaysOutView extends VBox {
+    private static final double ROW = 25;
+    private static final String ALL = "all pads";
+    private static final String FREE = "no port on them";
+    private static final String USED = "a port on them";
+    private static final String WIRED = "a place for a lead";
+
+    private final ExplorerModel model;
+    private final ObservableList<Answer> answers = FXCollections.observableArrayList();
+    private final FilteredList<Answer> shown = new FilteredList<>(answers);
+    private final TableView<Answer> table = new TableView<>();
+    private final Label empty = new Label();
+
+    WaysOutView(ExplorerModel model) {
+        this.model = model;
+        setId("ways-out");
+        getStyleClass().add("side-part");
+        setSpacing(6);
+        setPadding(new Insets(10, 12, 10, 12));
+        Label title = new Label("Ways out");
+        title.getStyleClass().add("side-title");
+        title.setTooltip(
+                new Tooltip(
+                        "Pads that nothing else can drive come first; then by what the design"
+                                + " would lose; then by obstacles; then by delay."));
+        ChoiceBox<String> filter = new ChoiceBox<>();
+        filter.getItems().setAll(ALL, FREE, USED, WIRED);
+        filter.setValue(ALL);
+        filter.setAccessibleText("Which pads are listed");
+        filter.setId("ways-filter");
+        filter.valueProperty().addListener((p, old, now) -> shown.setPredicate(a -> fits(a, now)));
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        HBox head = new HBox(8, title, spring, filter);
+        head.setAlignment(Pos.CENTER_LEFT);
+        buildTable();
+        VBox.setVgrow(table, Priority.ALWAYS);
+        getChildren().addAll(head, table);
+        model.surveyProperty().addListener((p, old, now) -> show(now));
+        model.answerProperty().addListener((p, old, now) -> tellEmpty());
+        model.openedProperty().addListener((p, old, now) -> tellEmpty());
+        tellEmpty();
+    }
+
+    private void buildTable() {
+        table.setId("ways-table");
+        table.setAccessibleText("Ways out of the net, best first. Enter asks for the pad.");
+        SortedList<Answer> sorted = new SortedList<>(shown);
+        sorted.comparatorProperty().bind(table.comparatorProperty());
+        table.setItems(sorted);
+        table.setFixedCellSize(ROW);
+        table.setPlaceholder(empty);
+        empty.setWrapText(true);
+        empty.getStyleClass().add("faint");
+        column("pad", 92, a -> a.question().padValue().name());
+        column("pin", 44, a -> a.question().padValue().packagePin());
+        column("answer", 66, AnswerText::word);
+        TableColumn<Answer, String> delay = column("delay", 116, WaysOutView::delay);
+        delay.getStyleClass().add("number");
+        column("at stake", 72, WaysOutView::atStake);
+        column("gives up", 84, a -> portOn(a).map(Port::name).orElse(""));
+        column("on the board", 150, WaysOutView::board);
+        table.getSelectionModel()
+                .selectedItemProperty()
+                .addListener(
+                        (p, old, now) -> model.previewProperty().set(Optional.ofNullable(now)));
+        table.setOnKeyPressed(
+                e -> {
+                    if (e.getCode() == KeyCode.ENTER) {
+                        askSelected();
+                        e.consume();
+                    }
+                });
+        table.setRowFactory(t -> row());
+    }
+
+    private TableRow<Answer> row() {
+        TableRow<Answer> row = new TableRow<>();
+        row.hoverProperty()
+                .addListener(
+                        (p, old, over) -> {
+                            if (over && !row.isEmpty()) {
+                                model.previewProperty().set(Optional.of(row.getItem()));
+                            } else if (!over) {
+                                Answer chosen = table.getSelectionModel().getSelectedItem();
+                                model.previewProperty().set(Optional.ofNullable(chosen));
+                            }
+                        });
+        row.setOnMouseClicked(
+                e -> {
+                    if (e.getClickCount() == 2 && !row.isEmpty()) {
+                        askSelected();
+                    }
+                });
+        return row;
+    }
+
+    private void askSelected() {
+        Answer chosen = table.getSelectionModel().getSelectedItem();
+        if (chosen != null) {
+            model.askFor(chosen);
+        }
+    }
+
+    private TableColumn<Answer, String> column(
+            String title, double width, Function<Answer, String> text) {
+        TableColumn<Answer, String> column = new TableColumn<>(title);
+        column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
+        column.setPrefWidth(width);
+        table.getColumns().add(column);
+        return column;
+    }
+
+    private void show(Optional<Survey> survey) {
+        table.getSelectionModel().clearSelection();
+        answers.setAll(survey.map(Survey::answers).orElse(List.of()));
+        tellEmpty();
+    }
+
+    private void tellEmpty() {
+        if (model.openedProperty().get().isEmpty()) {
+            empty.setText("Open a design to see the ways out of its nets.");
+        } else if (model.answerProperty().get().isEmpty()) {
+            empty.setText("Ask for a net: all pads it can reach are listed here.");
+        } else {
+            empty.setText(
+                    model.surveyProperty().get().isPresent()
+                            ? "No pad fits."
+                            : "All pads are being surveyed …");
+        }
+    }
+
+    private static boolean fits(Answer answer, String filter) {
+        return switch (filter) {
+            case FREE -> portOn(answer).isEmpty();
+            case USED -> portOn(answer).isPresent();
+            case WIRED ->
+                    design(answer)
+                            .board()
+                            .findWiring(answer.question().pad())
+                            .map(w -> w.attachments().stream().anyMatch(a -> a.kind().probeable()))
+                            .orElse(false);
+            default -> true;
+        };
+    }
+
+    private static Design design(Answer answer) {
+        return answer.question().design();
+    }
+
+    private static Optional<Port> portOn(Answer answer) {
+        return design(answer).findPortOn(answer.question().pad());
+    }
+
+    private static String delay(Answer answer) {
+        return ExplorerModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
+    }
+
+    private static String atStake(Answer answer) {
+        if (!(answer instanceof Answer.Blocked blocked)) {
+            return "";
+        }
+        if (blocked.obstacles().stream().allMatch(Obstacle::spare)) {
+            return "nothing";
+        }
+        int ends = blocked.obstacles().stream().mapToInt(Obstacle::atStake).sum();
+        return ends == 1 ? "1 end" : ends + " ends";
+    }
+
+    private static String board(Answer answer) {
+        return design(answer)
+                .board()
+                .findWiring(answer.question().pad())
+                .map(
+                        w ->
+                                w.attachments().stream()
+                                        .map(Attachment::toText)
+                                        .collect(Collectors.joining(", ")))
+                .orElse("");
+    }
+}
