@@ -1,0 +1,167 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.breakout.Answer;
+import padward.design.Design;
+
+/** What people do in the window, one thing after the other. */
+@ExtendWith(ApplicationExtension.class)
+class FlowsTest {
+    private static final String NET = "pump/level/sample[1]";
+
+    private ExplorerModel model;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = PadwardApp.show(stage, Background.immediate());
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    private void ask(FxRobot robot, String pad) {
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(NET);
+                    model.padTextProperty().set(pad);
+                    model.ask();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    private Design shown() {
+        return model.openedProperty().get().orElseThrow().design();
+    }
+
+    @Test
+    void askBlockedTryKeepUndoRedo(FxRobot robot) {
+        Design original = shown();
+        ask(robot, "J1.3");
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        assertThat(text(robot, "#proof")).startsWith("Proven fewest");
+        robot.clickOn("#try-button");
+        assertThat(text(robot, "#trial-edits"))
+                .isEqualTo("Trial: let go port motor, free cell pump/run/motor_out");
+        assertThat(text(robot, "#trial-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
+        assertThat(shown()).isSameAs(original);
+        robot.clickOn("#keep-button");
+        assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        assertThat(text(robot, "#kept-text")).contains("1. let go port motor");
+        robot.clickOn("#undo-button");
+        assertThat(shown()).isSameAs(original);
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        robot.clickOn("#redo-button");
+        assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+    }
+
+    @Test
+    void aDroppedTrialLeavesNothing(FxRobot robot) {
+        Design original = shown();
+        ask(robot, "J1.3");
+        robot.clickOn("#try-button");
+        robot.clickOn("#drop-button");
+        assertThat(shown()).isSameAs(original);
+        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(robot.lookup("#trial-bar").query().isVisible()).isFalse();
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+    }
+
+    @Test
+    void aMovedNetIsToldInTheTrial(FxRobot robot) {
+        ask(robot, "x0y5/pad[0]");
+        assertThat(robot.lookup("#option-0").queryAs(RadioButton.class).getText())
+                .startsWith("move net alarm/beep");
+        robot.clickOn("#try-button");
+        assertThat(text(robot, "#trial-after")).startsWith("With it: Open");
+        robot.clickOn("#keep-button");
+        assertThat(shown().findNet("alarm/beep")).isPresent();
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+    }
+
+    @Test
+    void waysOutAreListedPreviewedAndAskedFor(FxRobot robot) {
+        ask(robot, "J1.3");
+        TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
+        assertThat(table.getItems()).hasSize(shown().fabric().pads().size());
+        robot.interact(() -> table.getSelectionModel().select(2));
+        Answer third = table.getItems().get(2);
+        assertThat(model.previewProperty().get()).contains(third);
+        robot.interact(table::requestFocus);
+        robot.push(KeyCode.ENTER);
+        assertThat(model.padTextProperty().get()).isEqualTo(third.question().padValue().name());
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        assertThat(model.answerProperty().get().orElseThrow().question().pad())
+                .isEqualTo(third.question().pad());
+    }
+
+    @Test
+    void aNameIsFoundAndFlownTo(FxRobot robot) {
+        MapView map = robot.lookup("#map").queryAs(MapView.class);
+        Viewport before = map.viewport();
+        robot.clickOn("#find-field");
+        robot.write("alarm/beep", 0);
+        robot.push(KeyCode.ESCAPE);
+        robot.push(KeyCode.ENTER);
+        WaitForAsyncUtils.waitForFxEvents();
+        Viewport there = map.viewport();
+        assertThat(there.centreX()).isBetween(2.0, 3.0);
+        assertThat(there.centreY()).isBetween(5.0, 6.0);
+        robot.clickOn("#back-button");
+        assertThat(map.viewport().centreX()).isEqualTo(before.centreX());
+        robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).setText("x"));
+        robot.clickOn("#find-field").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
+        assertThat(text(robot, "#note")).contains("Nothing on the map is called “x”");
+    }
+
+    @Test
+    void theWholeJobWithKeysAlone(FxRobot robot) {
+        robot.clickOn("#net-field");
+        robot.write(NET, 0);
+        robot.push(KeyCode.ESCAPE);
+        robot.push(KeyCode.TAB);
+        robot.write("J1.3", 0);
+        robot.push(KeyCode.ESCAPE);
+        robot.push(KeyCode.ENTER);
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        robot.push(KeyCode.SHORTCUT, KeyCode.T);
+        assertThat(model.trialProperty().get()).isPresent();
+        robot.interact(() -> robot.lookup("#keep-button").query().requestFocus());
+        robot.push(KeyCode.SPACE);
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+    }
+
+    @Test
+    void anotherDesignStartsAfresh(FxRobot robot) {
+        ask(robot, "J1.3");
+        robot.clickOn("#try-button");
+        robot.clickOn("#keep-button");
+        robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
+        assertThat(model.answerProperty().get()).isEqualTo(Optional.empty());
+        assertThat(model.surveyProperty().get()).isEqualTo(Optional.empty());
+        assertThat(model.deskProperty().get().orElseThrow().canUndo()).isFalse();
+    }
+}
