@@ -26,10 +26,13 @@ interface Background {
      */
     <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed);
 
-    /** On one thread of its own; the consumers go where {@code uiThread} puts them. */
+    /**
+     * On threads of its own, one for each job that runs at the time; the consumers go where {@code
+     * uiThread} puts them.
+     */
     static Background threaded(Consumer<Runnable> uiThread) {
         ExecutorService worker =
-                Executors.newSingleThreadExecutor(
+                Executors.newCachedThreadPool(
                         run -> {
                             Thread thread = new Thread(run, "padward-work");
                             thread.setDaemon(true);

@@ -114,6 +114,10 @@ public final class ExplorerModel {
         Design design = opened.get().get().design();
         try {
             Question question = new Question(design, net(design), pad(design), corner.get());
+            boolean sameNet = survey.get().filter(s -> s.net() == question.net()).isPresent();
+            if (!sameNet) {
+                surveying.cancel();
+            }
             start(progress -> Asker.ask(question, progress), this::answered);
         } catch (BadInput fault) {
             answer.set(Optional.empty());
@@ -152,6 +156,23 @@ public final class ExplorerModel {
                                         progress),
                         result -> survey.set(Optional.of(result)),
                         fault -> note.set(plain(fault)));
+    }
+
+    /** Lists the nets that a text means, away from the UI thread. */
+    Background.Job listNets(
+            String text, boolean expression, Consumer<NetTree> done, Consumer<Exception> failed) {
+        Optional<Opened> now = opened.get();
+        if (now.isEmpty()) {
+            return () -> {};
+        }
+        return background.start(
+                progress ->
+                        NetTree.of(
+                                now.get().design(),
+                                now.get().outlets(),
+                                NetTree.test(text, expression)),
+                done,
+                failed);
     }
 
     /** Asks for the pad of a surveyed answer. */

@@ -11,6 +11,8 @@ import javafx.scene.control.Alert;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
+import javafx.scene.control.Tab;
+import javafx.scene.control.TabPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
@@ -51,7 +53,7 @@ final class MainView extends BorderPane {
 
     private final CompletingField find = new CompletingField(this::placeNames);
     private final ToggleButton dark = new ToggleButton("Dark");
-    private final ToggleButton sideShown = new ToggleButton("Ways out");
+    private final ToggleButton sideShown = new ToggleButton("Lists");
 
     MainView(ExplorerModel model) {
         this.model = model;
@@ -71,10 +73,14 @@ final class MainView extends BorderPane {
     /** The map, and beside it what would open the way, and all the ways out. */
     private SplitPane middle() {
         OpeningsView openings = new OpeningsView(model);
-        WaysOutView ways = new WaysOutView(model);
-        VBox.setVgrow(ways, Priority.ALWAYS);
+        Tab ways = new Tab("Ways out", new WaysOutView(model));
+        Tab nets = new Tab("Nets", new NetsView(model));
+        nets.setId("nets-tab");
+        TabPane lists = new TabPane(ways, nets);
+        lists.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
+        VBox.setVgrow(lists, Priority.ALWAYS);
         VBox.setVgrow(openings, Priority.SOMETIMES);
-        VBox side = new VBox(openings, ways);
+        VBox side = new VBox(openings, lists);
         side.setId("side");
         side.getStyleClass().add("side");
         side.setMinWidth(220);

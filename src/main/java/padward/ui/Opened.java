@@ -3,6 +3,7 @@ package padward.ui;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import padward.breakout.Outlets;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -16,6 +17,7 @@ final class Opened {
     private final List<String> netNames;
     private final List<String> padNames;
     private final List<String> placeNames;
+    private Outlets outlets;
 
     Opened(Design design) {
         this.design = design;
@@ -33,6 +35,14 @@ final class Opened {
                         .distinct()
                         .sorted()
                         .toList();
+    }
+
+    /** From where pads can be reached; worked out when first asked for. */
+    synchronized Outlets outlets() {
+        if (outlets == null) {
+            outlets = Outlets.of(design.fabric());
+        }
+        return outlets;
     }
 
     /** Names of nets and cells, sorted. */

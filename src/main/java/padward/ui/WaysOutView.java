@@ -53,8 +53,8 @@ final class WaysOutView extends VBox {
         getStyleClass().add("side-part");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
-        Label title = new Label("Ways out");
-        title.getStyleClass().add("side-title");
+        Label title = new Label("Best first");
+        title.getStyleClass().add("faint");
         title.setTooltip(
                 new Tooltip(
                         "Pads that nothing else can drive come first; then by what the design"

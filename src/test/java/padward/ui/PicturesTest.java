@@ -3,6 +3,8 @@ package padward.ui;
 import java.io.File;
 import java.nio.file.Path;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.TableView;
 import javafx.scene.control.ToggleButton;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -46,6 +48,35 @@ class PicturesTest {
         take(robot, "window-blocked");
         robot.interact(() -> model.selectedHopProperty().set(java.util.Optional.of(4)));
         take(robot, "window-hop");
+        robot.interact(() -> model.selectedHopProperty().set(java.util.Optional.empty()));
+        robot.interact(model::tryIt);
+        take(robot, "window-trial");
+        if (model.trialProperty().get().isPresent()) {
+            robot.interact(model::keep);
+            take(robot, "window-kept");
+            robot.interact(model::undo);
+        }
+        ask(robot, System.getProperty("picture.movable", "x0y5/pad[0]"));
+        take(robot, "window-movable");
+        robot.interact(
+                () -> {
+                    TableView<?> table = robot.lookup("#ways-table").queryTableView();
+                    table.getSelectionModel().select(3);
+                });
+        take(robot, "window-preview");
+        robot.interact(
+                () ->
+                        robot.lookup(".tab-pane")
+                                .queryAs(TabPane.class)
+                                .getSelectionModel()
+                                .select(1));
+        take(robot, "window-nets");
+        robot.interact(
+                () ->
+                        robot.lookup(".tab-pane")
+                                .queryAs(TabPane.class)
+                                .getSelectionModel()
+                                .select(0));
         ask(robot, System.getProperty("picture.open", "J1.2"));
         take(robot, "window-open");
         ask(robot, "x0y3/pad[0]");

@@ -1,0 +1,54 @@
+package padward.ui;
+
+import padward.breakout.Outlets;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.Delay;
+import padward.timing.TreeDelays;
+
+/**
+ * What the nets browser shows of a net, or of a group of nets.
+ *
+ * @param label the last part of its name
+ * @param name its full name; empty for a group
+ * @param fanOut number of sinks; of a group, of nets
+ * @param length number of wires and pins that it takes
+ * @param latest delay to its latest sink; empty for a group
+ * @param remark {@code clock}, or why no way leads out; may be empty
+ */
+record NetRow(String label, String name, int fanOut, int length, String latest, String remark) {
+    static NetRow of(Design design, Net net, Outlets outlets, String label) {
+        String remark = net.clock() ? "clock" : "";
+        if (!outlets.leadOutOf(net)) {
+            remark += (remark.isEmpty() ? "" : ", ") + "no way out";
+        }
+        return new NetRow(
+                label,
+                net.name(),
+                net.sinks().size(),
+                net.route().size(),
+                net.sinks().isEmpty() ? "" : latest(design, net).toText(),
+                remark);
+    }
+
+    static NetRow group(String label, int nets) {
+        return new NetRow(label, "", nets, 0, "", nets == 1 ? "1 net" : nets + " nets");
+    }
+
+    boolean isGroup() {
+        return name.isEmpty();
+    }
+
+    private static Delay latest(Design design, Net net) {
+        TreeDelays delays = TreeDelays.of(design.fabric(), net.route());
+        Delay latest = Delay.ZERO;
+        for (Terminal sink : net.sinks()) {
+            int place = net.route().placeOf(design.vertexOf(sink));
+            if (place >= 0 && delays.at(place).slowPs() > latest.slowPs()) {
+                latest = delays.at(place);
+            }
+        }
+        return latest;
+    }
+}
