@@ -21,6 +21,9 @@ final class MapPainter {
     /** From this scale on, boxes, sites and pads are drawn, pixels a tile. */
     static final double PARTS = 26;
 
+    /** From this scale on, they are drawn with rounded corners and spokes. */
+    static final double FINE_PARTS = 90;
+
     /** From this scale on, single wires are drawn. */
     static final double WIRES = 70;
 
@@ -35,7 +38,22 @@ final class MapPainter {
     private final Palette palette;
     private final GraphicsContext g;
 
-    MapPainter(Opened opened, Viewport view, Palette palette, GraphicsContext g) {
+    private final Ground ground;
+    private final Raster raster;
+
+    /**
+     * @param ground all tiles from afar, in the palette's colours
+     * @param raster for wires, of the view's size
+     */
+    MapPainter(
+            Opened opened,
+            Viewport view,
+            Palette palette,
+            GraphicsContext g,
+            Ground ground,
+            Raster raster) {
+        this.ground = ground;
+        this.raster = raster;
         this.opened = opened;
         this.fabric = opened.design().fabric();
         this.view = view;
@@ -50,15 +68,32 @@ final class MapPainter {
         int x1 = clamp((int) Math.floor(view.worldX(view.width())) + 1, fabric.columns());
         int y0 = clamp((int) Math.floor(view.worldY(view.height())) - 1, fabric.rows());
         int y1 = clamp((int) Math.floor(view.worldY(0)) + 1, fabric.rows());
-        forTiles(x0, x1, y0, y1, this::paintGround);
-        if (view.scale() >= WIRES) {
-            forTiles(x0, x1, y0, y1, this::paintWires);
+        if (view.scale() < PARTS) {
+            paintAllGround();
+        } else {
+            forTiles(x0, x1, y0, y1, this::paintGround);
         }
-        if (view.scale() >= PARTS) {
+        paintRaster(x0, x1, y0, y1);
+        if (view.scale() >= FINE_PARTS) {
             forTiles(x0, x1, y0, y1, this::paintBox);
             forTiles(x0, x1, y0, y1, this::paintSites);
         }
         paintPads(x0, x1, y0, y1);
+    }
+
+    /** What is many and small goes into one picture, drawn once: the canvas keeps no copy of it. */
+    private void paintRaster(int x0, int x1, int y0, int y1) {
+        if (view.scale() < PARTS) {
+            return;
+        }
+        raster.clear();
+        if (view.scale() >= WIRES) {
+            paintWires(x0, x1, y0, y1);
+        }
+        if (view.scale() < FINE_PARTS) {
+            forTiles(x0, x1, y0, y1, this::paintSmallParts);
+        }
+        g.drawImage(raster.image(), 0, 0);
     }
 
     private interface TileJob {
@@ -77,13 +112,23 @@ final class MapPainter {
         return Math.max(0, Math.min(size - 1, value));
     }
 
+    private void paintAllGround() {
+        g.setImageSmoothing(false);
+        g.drawImage(
+                ground.image(),
+                view.screenX(0),
+                view.screenY(fabric.rows()),
+                fabric.columns() * view.scale(),
+                fabric.rows() * view.scale());
+    }
+
     private void paintGround(int tile) {
-        double gap = view.scale() > 8 ? 1 : 0;
+        double gap = 1;
         double x = view.screenX(fabric.column(tile));
         double y = view.screenY(fabric.row(tile) + 1.0);
-        Color ground = opened.layout().isRim(tile) ? palette.rim() : palette.tile();
+        Color color = opened.layout().isRim(tile) ? palette.rim() : palette.tile();
         double fill = view.scale() >= WIRES ? 0 : opened.index().fill(tile);
-        g.setFill(ground.interpolate(palette.heldStrong(), Math.min(1, fill * 1.4)));
+        g.setFill(color.interpolate(palette.heldStrong(), Math.min(1, fill * 1.4)));
         g.fillRect(x, y, view.scale() - gap, view.scale() - gap);
         if (view.scale() >= NAMES) {
             text(
@@ -95,23 +140,60 @@ final class MapPainter {
         }
     }
 
-    private void paintWires(int tile) {
+    /** Long wires come from tiles that cannot be seen. Free ones first, held ones over them. */
+    private void paintWires(int x0, int x1, int y0, int y1) {
+        int reach = opened.index().reach();
+        int left = clamp(x0 - reach, fabric.columns());
+        int right = clamp(x1 + reach, fabric.columns());
+        int bottom = clamp(y0 - reach, fabric.rows());
+        int top = clamp(y1 + reach, fabric.rows());
+        int free = Raster.pixel(palette.tile().interpolate(palette.box(), 0.45));
+        int held = Raster.pixel(palette.heldStrong());
+        forTiles(left, right, bottom, top, tile -> paintWires(tile, false, free));
+        forTiles(left, right, bottom, top, tile -> paintWires(tile, true, held));
+    }
+
+    private void paintWires(int tile, boolean heldOnes, int pixel) {
         Occupancy occupancy = opened.design().occupancy();
         for (int i = opened.index().first(tile); i < opened.index().first(tile + 1); i++) {
             int vertex = opened.index().vertex(i);
-            if (fabric.kind(vertex) != VertexKind.WIRE) {
-                continue;
+            boolean wanted =
+                    occupancy.isOccupied(vertex) == heldOnes
+                            && fabric.kind(vertex) == VertexKind.WIRE;
+            if (wanted) {
+                TileLayout.Point from = opened.layout().start(vertex);
+                TileLayout.Point to = opened.layout().end(vertex);
+                raster.line(
+                        view.screenX(from.x()),
+                        view.screenY(from.y()),
+                        view.screenX(to.x()),
+                        view.screenY(to.y()),
+                        heldOnes ? 2 : 1,
+                        pixel);
             }
-            boolean held = occupancy.isOccupied(vertex);
-            TileLayout.Point from = opened.layout().start(vertex);
-            TileLayout.Point to = opened.layout().end(vertex);
-            g.setStroke(held ? palette.heldStrong() : palette.box().deriveColor(0, 1, 1, 0.35));
-            g.setLineWidth(held ? 1.6 : 0.8);
-            g.strokeLine(
-                    view.screenX(from.x()),
-                    view.screenY(from.y()),
-                    view.screenX(to.x()),
-                    view.screenY(to.y()));
+        }
+    }
+
+    /** Boxes and sites as pixels, where there are many and each is small. */
+    private void paintSmallParts(int tile) {
+        int rim = Raster.pixel(palette.box());
+        TileLayout.Point box = opened.layout().box(tile);
+        raster.disc(
+                view.screenX(box.x()),
+                view.screenY(box.y()),
+                TileLayout.BOX_RADIUS * view.scale(),
+                Raster.pixel(palette.tile()),
+                rim);
+        for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
+            TileLayout.Box place = opened.layout().site(site);
+            boolean held = opened.design().occupancy().findCellOn(site).isPresent();
+            raster.box(
+                    view.screenX(place.x()),
+                    view.screenY(place.y() + place.height()),
+                    place.width() * view.scale(),
+                    place.height() * view.scale(),
+                    Raster.pixel(held ? palette.held() : palette.site()),
+                    rim);
         }
     }
 
@@ -198,11 +280,14 @@ final class MapPainter {
     }
 
     private void paintPads(int x0, int x1, int y0, int y1) {
+        if (view.scale() < 4) {
+            return;
+        }
         for (int i = 0; i < fabric.pads().size(); i++) {
             Pad pad = fabric.pads().get(i);
             int x = fabric.column(pad.tile());
             int y = fabric.row(pad.tile());
-            if (x >= x0 && x <= x1 && y >= y0 && y <= y1 && view.scale() >= 4) {
+            if (x >= x0 && x <= x1 && y >= y0 && y <= y1) {
                 paintPad(pad, i);
             }
         }

@@ -40,6 +40,13 @@ final class MapView extends Pane {
     private final Deque<Viewport> ahead = new ArrayDeque<>();
     private Optional<Integer> found = Optional.empty();
 
+    /** Pictures kept from frame to frame; made when first needed. */
+    private Raster raster;
+
+    private Ground ground;
+    private Opened groundOf;
+    private Palette groundIn;
+
     MapView(ExplorerModel model) {
         this.model = model;
         setId("map");
@@ -298,6 +305,13 @@ final class MapView extends Pane {
         }
     }
 
+    /** Paints a view at once, as the next frame would. */
+    void paintNow(Viewport next) {
+        look(next);
+        dirty = false;
+        paint();
+    }
+
     private void paint() {
         GraphicsContext g = canvas.getGraphicsContext2D();
         Palette colors = palette.get();
@@ -306,7 +320,17 @@ final class MapView extends Pane {
             paintEmpty(g, colors);
             return;
         }
-        new MapPainter(opened.get(), view, colors, g).paint();
+        if (groundOf != opened.get() || groundIn != colors) {
+            groundOf = opened.get();
+            groundIn = colors;
+            ground = new Ground(groundOf, colors);
+        }
+        int wide = (int) Math.ceil(view.width());
+        int high = (int) Math.ceil(view.height());
+        if (raster == null || !raster.hasSize(wide, high)) {
+            raster = new Raster(wide, high);
+        }
+        new MapPainter(opened.get(), view, colors, g, ground, raster).paint();
         WayPainter marks = new WayPainter(opened.get().layout(), view, colors, g);
         model.answerProperty().get().ifPresent(a -> marks.paintTree(a.question().net()));
         model.options().stream()

@@ -54,15 +54,15 @@ final class NetsView extends VBox {
         table.setShowRoot(false);
         table.setFixedCellSize(ROW);
         table.setPlaceholder(new Label("No net fits."));
-        column("net", 190, NetRow::label);
+        column("net", 160, NetRow::label);
         column("fan-out", 62, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()))
                 .getStyleClass()
                 .add("number");
         column("length", 58, r -> r.isGroup() ? "" : String.valueOf(r.length()))
                 .getStyleClass()
                 .add("number");
-        column("latest sink", 116, NetRow::latest).getStyleClass().add("number");
-        column("", 96, NetRow::remark);
+        column("latest sink", 126, NetRow::latest).getStyleClass().add("number");
+        column("", 90, NetRow::remark);
         table.setOnKeyPressed(
                 e -> {
                     if (e.getCode() == KeyCode.ENTER) {

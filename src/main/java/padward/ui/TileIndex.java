@@ -10,6 +10,7 @@ final class TileIndex {
     private final int[] vertices;
     private final int[] places;
     private final float[] fill;
+    private final int reach;
 
     /** O(vertices). */
     TileIndex(Fabric fabric, Occupancy occupancy) {
@@ -19,16 +20,24 @@ final class TileIndex {
         vertices = new int[count];
         places = new int[count];
         fill = new float[tiles];
+        int farthest = 0;
         int[] wires = new int[tiles];
         int[] held = new int[tiles];
         for (int v = 0; v < count; v++) {
             int tile = fabric.tile(v);
             places[v] = first[tile + 1]++;
             if (fabric.kind(v) == VertexKind.WIRE) {
+                int head = fabric.headTile(v);
+                if (head != tile) {
+                    int dx = Math.abs(fabric.column(head) - fabric.column(tile));
+                    int dy = Math.abs(fabric.row(head) - fabric.row(tile));
+                    farthest = Math.max(farthest, Math.max(dx, dy));
+                }
                 wires[tile]++;
                 held[tile] += occupancy.isOccupied(v) ? 1 : 0;
             }
         }
+        reach = farthest;
         for (int t = 0; t < tiles; t++) {
             first[t + 1] += first[t];
             fill[t] = wires[t] == 0 ? 0 : (float) held[t] / wires[t];
@@ -49,6 +58,11 @@ final class TileIndex {
     /** Place of a vertex among those of its tile. */
     int placeOf(int vertex) {
         return places[vertex];
+    }
+
+    /** How many tiles the longest wire spans. */
+    int reach() {
+        return reach;
     }
 
     /** Share of a tile's wires that nets hold, 0 to 1. */

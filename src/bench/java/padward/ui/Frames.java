@@ -1,0 +1,77 @@
+package padward.ui;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.image.WritableImage;
+import javafx.scene.layout.StackPane;
+import padward.base.Progress;
+import padward.format.DesignReader;
+
+/**
+ * Times frames of the map while it pans, at each level of zoom: painting on the canvas and its
+ * rendering, by taking a snapshot of it. Run under the software pipeline:
+ *
+ * <pre>mvn -q -Pbench test-compile exec:exec@frames [-Dframes.design=FILE]</pre>
+ */
+public final class Frames {
+    private static final int FRAMES = 60;
+    private static final int WARM = 15;
+    private static final double WIDTH = 1280;
+    private static final double HEIGHT = 720;
+
+    private Frames() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        Path file = Path.of(args.length > 0 ? args[0] : "fixtures/workbench/design.json.gz");
+        Opened opened = new Opened(DesignReader.read(file, Progress.NONE));
+        CountDownLatch done = new CountDownLatch(1);
+        Platform.startup(
+                () -> {
+                    measure(opened);
+                    done.countDown();
+                });
+        done.await();
+        System.exit(0);
+    }
+
+    private static void measure(Opened opened) {
+        ExplorerModel model = new ExplorerModel(Background.immediate());
+        MapView map = new MapView(model);
+        new Scene(new StackPane(map), WIDTH, HEIGHT);
+        map.resize(WIDTH, HEIGHT);
+        map.layout();
+        model.openFrom(progress -> opened.design());
+        int columns = opened.design().fabric().columns();
+        int rows = opened.design().fabric().rows();
+        System.out.printf("%,d vertices%n", opened.design().fabric().vertexCount());
+        double whole = Math.min(WIDTH / columns, HEIGHT / rows);
+        for (double scale : new double[] {whole, 8, 26, 40, 70, 120, 200, 400}) {
+            if (scale < whole) {
+                continue;
+            }
+            double[] ms = new double[FRAMES];
+            WritableImage image = null;
+            for (int i = -WARM; i < FRAMES; i++) {
+                double x = columns / 2.0 + (i + WARM) * 12 / scale;
+                double y = rows / 2.0 + (i + WARM) * 5 / scale;
+                long begin = System.nanoTime();
+                map.paintNow(new Viewport(WIDTH, HEIGHT, x, y, scale));
+                image = map.snapshot(new SnapshotParameters(), image);
+                if (i >= 0) {
+                    ms[i] = (System.nanoTime() - begin) / 1e6;
+                }
+            }
+            Arrays.sort(ms);
+            System.out.printf(
+                    "  %6.1f pixels a tile: p50 %6.1f  p90 %6.1f  p99 %6.1f ms%n",
+                    scale, ms[FRAMES / 2], ms[FRAMES * 9 / 10], ms[FRAMES - 1]);
+        }
+    }
+}
