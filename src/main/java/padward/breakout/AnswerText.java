@@ -1,12 +1,15 @@
 package padward.breakout;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import padward.clearance.Explanation;
 import padward.clearance.LetGo;
 import padward.clearance.Removal;
+import padward.design.Occupant;
 import padward.design.PadWiring;
 import padward.fabric.Pad;
 
@@ -85,9 +88,9 @@ public final class AnswerText {
         Explanation explanation = why.explanation();
         List<String> parts = new ArrayList<>(WhyText.mustGo(blocked, explanation));
         List<Removal> removals = explanation.best().removals();
-        boolean told =
-                parts.size() == removals.size()
-                        && removals.stream().noneMatch(r -> r.vertices().isEmpty());
+        Set<Occupant> holders = new HashSet<>();
+        explanation.chokepoints().forEach(c -> c.holder().ifPresent(holders::add));
+        boolean told = removals.stream().allMatch(r -> holders.contains(r.occupant()));
         if (!told) {
             String obstacles =
                     blocked.obstacles().stream()
@@ -96,7 +99,8 @@ public final class AnswerText {
             parts.add("On the best way, " + obstacles + ".");
         }
         for (Removal removal : removals) {
-            String name = removals.size() == 1 ? "It" : WhyText.who(removal.occupant());
+            boolean clear = told && removals.size() == 1 && parts.size() == 1;
+            String name = clear ? "It" : WhyText.who(removal.occupant());
             parts.add(sentence(name + " is " + WhyText.consequence(blocked, removal)));
         }
         parts.add(

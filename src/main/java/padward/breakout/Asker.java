@@ -156,7 +156,7 @@ public final class Asker {
                     cautions);
         }
         Net net = question.net();
-        boolean alreadyThere = net.route().placeOf(pad.vertex()) > 0;
+        boolean alreadyThere = net.route().placeOf(pad.vertex()) >= 0;
         Optional<LetGo> letGo =
                 alreadyThere
                         ? Optional.empty()
@@ -167,9 +167,16 @@ public final class Asker {
         boolean enabled = alreadyThere || Explainer.enableHolder(situation, pad) == Fabric.NOTHING;
 
         SearchOutcome outcome = finder.find(starts, situation.overFree(), letGo);
+        while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
+            outcome = run(question, starts, situation.overFree(), Progress.NONE);
+        }
         boolean open = outcome instanceof SearchOutcome.Found && enabled;
         if (!(outcome instanceof SearchOutcome.Found)) {
             outcome = finder.find(starts, situation.atAPrice(), letGo);
+            while (outcome instanceof SearchOutcome.Found f
+                    && situation.closePadsPassed(f.path())) {
+                outcome = run(question, starts, situation.atAPrice(), Progress.NONE);
+            }
         }
         if (outcome instanceof SearchOutcome.Found found) {
             Way way = ways.build(found.path(), letGo);

@@ -17,6 +17,7 @@ import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.Terminal;
 import padward.design.Trial;
 import padward.fabric.Pad;
 import padward.route.Engine;
@@ -104,10 +105,26 @@ public record TrialReport(
         for (Edit edit : edits) {
             if (edit instanceof Edit.LetGoPort go) {
                 result.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
+                drivenByPort(design, go.port())
+                        .forEach(
+                                n ->
+                                        result.addAll(
+                                                fanOut.losing(
+                                                        design.occupancy()
+                                                                .numberOf(new Occupant.ByNet(n)))));
             }
             freed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
         }
         return List.copyOf(result);
+    }
+
+    private static List<Net> drivenByPort(Design design, String port) {
+        return design.nets().stream()
+                .filter(
+                        n ->
+                                n.driver() instanceof Terminal.PortEnd end
+                                        && design.ports().get(end.port()).name().equals(port))
+                .toList();
     }
 
     private static Optional<Integer> freed(Design design, Edit edit) {

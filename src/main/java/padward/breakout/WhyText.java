@@ -70,9 +70,9 @@ public final class WhyText {
             return "";
         }
         if (held.size() == 1) {
-            return "All ways pass what " + who(held.get(0)) + " holds: it has to go.";
+            return "All ways pass what " + who(held.get(0)) + " holds.";
         }
-        return "All ways pass what these hold, so one of them has to go: "
+        return "All ways pass what one of these holds: "
                 + named(held.stream().map(WhyText::who).toList())
                 + ".";
     }
@@ -104,7 +104,7 @@ public final class WhyText {
         List<Endpoint> lost = ((Consequence.Costly) consequence).lost();
         String reason = "costly: it cannot be moved, and ";
         if (lost.isEmpty()) {
-            return reason + "what it feeds is lost";
+            return "costly: it cannot be moved";
         }
         return reason
                 + (lost.size() == 1

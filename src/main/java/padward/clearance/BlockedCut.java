@@ -21,6 +21,9 @@ import padward.route.Starts;
  * surroundings; a cut elsewhere may be narrower still where more than one occupant has to go.
  */
 final class BlockedCut {
+    /** Surroundings larger than this are not looked at. */
+    private static final int MOST_VERTICES = 5_000;
+
     private static final double NO_LIMIT = 1e6;
     private static final int SOURCE = -1;
     private static final int SINK = -2;
@@ -34,7 +37,7 @@ final class BlockedCut {
     static Optional<IntList> of(Situation situation, Openers openers, Starts starts, int pad) {
         Passage back = Passage.towards(situation, starts, pad).reversed(starts);
         CutLayers seen = CutLayers.of(back, openers);
-        if (!seen.isWhole()) {
+        if (!seen.isWhole() || seen.layers().size() > MOST_VERTICES) {
             return Optional.empty();
         }
         Int2IntOpenHashMap layers = seen.layers();

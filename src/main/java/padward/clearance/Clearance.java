@@ -12,8 +12,15 @@ import padward.route.Path;
  *
  * @param removals its obstacles in the order of the way; one for the pad's enable comes last
  * @param path the way's new part, from the net's tree to the pad
+ * @param branchKept an edit that keeps the branch from which the way sets out, where freeing all
+ *     obstacles would take it along
+ * @param branchKeptWhenMoved the same for when obstacles are moved that can be
  */
-public record Clearance(List<Removal> removals, Path path) {
+public record Clearance(
+        List<Removal> removals,
+        Path path,
+        Optional<Edit> branchKept,
+        Optional<Edit> branchKeptWhenMoved) {
     /** Copies the removals. */
     public Clearance {
         removals = List.copyOf(removals);
@@ -68,6 +75,7 @@ public record Clearance(List<Removal> removals, Path path) {
         letGo.ifPresent(l -> result.add(l.toEdit()));
         removals.forEach(r -> result.add(r.freeing()));
         result.sort(FREEING_ORDER);
+        branchKept.ifPresent(result::add);
         return result;
     }
 
@@ -80,6 +88,7 @@ public record Clearance(List<Removal> removals, Path path) {
                 .filter(r -> !(r.consequence() instanceof Consequence.Movable))
                 .forEach(r -> result.addAll(r.edits()));
         result.sort(FREEING_ORDER);
+        branchKeptWhenMoved.ifPresent(result::add);
         removals.stream()
                 .filter(r -> r.consequence() instanceof Consequence.Movable)
                 .forEach(r -> result.addAll(r.edits()));

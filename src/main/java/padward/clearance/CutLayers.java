@@ -84,7 +84,7 @@ final class CutLayers {
             count++;
             cut(blocked, openers);
             for (int vertex : blocked) {
-                if (!layerOfVertex.containsKey(vertex)) {
+                if (!layerOfVertex.containsKey(vertex) && isOpen(openers.of(vertex))) {
                     layerOfVertex.put(vertex, count);
                     open.add(vertex);
                 }
@@ -93,25 +93,41 @@ final class CutLayers {
         }
     }
 
+    /**
+     * Makes everything that could open a blocked vertex, and is in no cut yet, the next cut. A way
+     * meets one of the choices of each need whole, and each choice of a need that is not met has a
+     * member that no earlier cut has.
+     */
     private void cut(IntArrayList blocked, Openers openers) {
         for (int vertex : blocked) {
-            for (int[] oneOf : openers.of(vertex)) {
-                for (int occupant : oneOf) {
-                    if (cutOfOccupant.get(occupant) == Fabric.NOTHING) {
-                        cutOfOccupant.put(occupant, count);
+            for (int[][] choices : openers.of(vertex)) {
+                for (int[] choice : choices) {
+                    for (int occupant : choice) {
+                        if (cutOfOccupant.get(occupant) == Fabric.NOTHING) {
+                            cutOfOccupant.put(occupant, count);
+                        }
                     }
                 }
             }
         }
     }
 
-    private boolean isOpen(int[][] needed) {
-        for (int[] oneOf : needed) {
+    private boolean isOpen(int[][][] needs) {
+        for (int[][] choices : needs) {
             boolean any = false;
-            for (int occupant : oneOf) {
-                any |= cutOfOccupant.get(occupant) != Fabric.NOTHING;
+            for (int[] choice : choices) {
+                any |= isFreed(choice);
             }
             if (!any) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean isFreed(int[] choice) {
+        for (int occupant : choice) {
+            if (cutOfOccupant.get(occupant) == Fabric.NOTHING) {
                 return false;
             }
         }

@@ -12,6 +12,8 @@ public record Endpoint(Kind kind, String name) {
     public enum Kind {
         /** A pin of a cell that holds state, or of one that drives nothing. */
         PIN,
+        /** A cell that does its work without driving a net, such as switching a pad's driver. */
+        CELL,
         /** A port of the design. */
         PORT,
         /** The net of the question itself. */
@@ -22,6 +24,7 @@ public record Endpoint(Kind kind, String name) {
     public String toText() {
         return switch (kind) {
             case PIN -> name;
+            case CELL -> "cell " + name + " itself";
             case PORT -> "port " + name;
             case OWN_NET -> "net " + name + " itself";
         };

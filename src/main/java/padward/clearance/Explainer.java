@@ -16,18 +16,22 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
+import padward.design.Branches;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.VertexKind;
+import padward.route.CostModel;
 import padward.route.FreeWays;
 import padward.route.Path;
 import padward.route.PathSearch;
@@ -56,6 +60,7 @@ public final class Explainer {
     private final Openers openers;
     private final FanOut fanOut;
     private final Map<Set<Edit>, Design> designs = new HashMap<>();
+    private final Map<Integer, Integer> harms = new HashMap<>();
 
     /**
      * @param situation the net and the design, with what the port on the pad lets go
@@ -117,7 +122,12 @@ public final class Explainer {
      * @throws CancellationException when {@code progress} says so
      */
     public Explanation explain() {
-        FreeWays overAll = new FreeWays(situation.closed());
+        FreeWays notClosed = new FreeWays(situation.closed());
+        CostModel overAll =
+                (from, to, delay) ->
+                        to != pad.vertex() && fabric.kind(to) == VertexKind.PAD
+                                ? CostModel.CLOSED
+                                : notClosed.cost(from, to, delay);
         IntList way = new IntArrayList(known.toVertices());
         IntList choke = Chokepoints.along(fabric, starts, way, overAll);
         FewestSearch.Result found =
@@ -153,9 +163,9 @@ public final class Explainer {
     private int[] fallback() {
         IntList set = new IntArrayList();
         for (int i = 1; i < known.size(); i++) {
-            for (int[] oneOf : openers.of(known.vertex(i))) {
-                if (!Openers.meet(oneOf, set.toIntArray())) {
-                    set.add(oneOf[0]);
+            for (int[][] choices : openers.of(known.vertex(i))) {
+                if (!Openers.isMet(choices, set.toIntArray())) {
+                    set.addElements(set.size(), choices[0]);
                 }
             }
         }
@@ -170,16 +180,20 @@ public final class Explainer {
     }
 
     private Optional<Path> quickest(int[] freed) {
-        SearchOutcome outcome =
-                TwoEnded.run(
-                        search,
-                        fabric,
-                        starts,
-                        pad.vertex(),
-                        corner,
-                        situation.overFreeAnd(openers.openedBy(freed)),
-                        progress);
-        stopIfCancelled();
+        IntSet opened = openers.openedBy(freed);
+        SearchOutcome outcome;
+        do {
+            outcome =
+                    TwoEnded.run(
+                            search,
+                            fabric,
+                            starts,
+                            pad.vertex(),
+                            corner,
+                            situation.overFreeAnd(opened),
+                            progress);
+            stopIfCancelled();
+        } while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path()));
         return outcome instanceof SearchOutcome.Found found
                 ? Optional.of(found.path())
                 : Optional.empty();
@@ -277,7 +291,9 @@ public final class Explainer {
     private int harm(int[] set) {
         int result = 0;
         for (int occupant : set) {
-            result += fanOut.isSpare(occupant) ? 0 : 1 + fanOut.losing(occupant).size();
+            result +=
+                    harms.computeIfAbsent(
+                            occupant, o -> fanOut.isSpare(o) ? 0 : 1 + fanOut.losing(o).size());
         }
         return result;
     }
@@ -288,24 +304,23 @@ public final class Explainer {
      * then.
      */
     private int[] mildest(int[] set, Path path) {
-        IntSet result = new IntOpenHashSet();
-        for (int occupant : set) {
-            int net = onlyNet(neededFor(occupant, set, path));
-            result.add(net != Fabric.NOTHING && isMilder(net, occupant) ? net : occupant);
+        int[] result = set.clone();
+        for (int i = 0; i < result.length; i++) {
+            int net = onlyNet(neededFor(result[i], result, path));
+            if (net != Fabric.NOTHING && isMilder(net, result[i])) {
+                result[i] = net;
+            }
         }
-        return result.toIntArray();
+        return Arrays.stream(result).distinct().toArray();
     }
 
-    /** The vertices of a way that only one occupant of a set opens. */
+    /** The vertices of a way that a set opens, but not without one of its occupants. */
     private IntList neededFor(int occupant, int[] set, Path path) {
         int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
-        int[] itself = {occupant};
         IntList result = new IntArrayList();
         for (int vertex : heldOn(path)) {
-            for (int[] oneOf : openers.of(vertex)) {
-                if (Openers.meet(oneOf, itself) && !Openers.meet(oneOf, others)) {
-                    result.add(vertex);
-                }
+            if (!openers.isOpen(vertex, others)) {
+                result.add(vertex);
             }
         }
         return result;
@@ -328,9 +343,12 @@ public final class Explainer {
     /** Whether a cell, if it left, would give back everything that the net holds. */
     private boolean isMilder(int net, int occupant) {
         int[] itself = {occupant};
-        for (int vertex : openers.held(net).vertices()) {
-            boolean itsOwn = occupancy.occupantId(vertex) == net;
-            if (itsOwn && !situation.isClosed(vertex) && !openers.isOpen(vertex, itself)) {
+        IntSet given = new IntOpenHashSet(openers.held(net).vertices());
+        design.nets().get(net).ends().forEach(t -> given.add(design.vertexOf(t)));
+        int[] netAlone = {net};
+        for (int vertex : given) {
+            boolean opened = situation.isHeld(vertex) && openers.isOpen(vertex, netAlone);
+            if (opened && !situation.isClosed(vertex) && !openers.isOpen(vertex, itself)) {
                 return false;
             }
         }
@@ -351,13 +369,17 @@ public final class Explainer {
     private Clearance weigh(int[] set, Path path) {
         Map<Integer, List<Integer>> verticesOf = new LinkedHashMap<>();
         for (int vertex : heldOn(path)) {
-            for (int[] oneOf : openers.of(vertex)) {
-                for (int occupant : oneOf) {
-                    if (Arrays.stream(set).anyMatch(o -> o == occupant)) {
-                        verticesOf.computeIfAbsent(occupant, o -> new ArrayList<>()).add(vertex);
-                    }
+            for (int occupant : set) {
+                int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
+                if (!openers.isOpen(vertex, others)) {
+                    verticesOf.computeIfAbsent(occupant, o -> new ArrayList<>()).add(vertex);
                 }
             }
+        }
+        // Each of a smallest set is needed somewhere; if only in turn with others, name it all the
+        // same.
+        for (int occupant : set) {
+            verticesOf.computeIfAbsent(occupant, o -> anyHeldFor(o, path));
         }
         if (enableHolder != Fabric.NOTHING) {
             verticesOf.putIfAbsent(enableHolder, List.of());
@@ -373,7 +395,63 @@ public final class Explainer {
                                         consequences.get(occupant),
                                         fanOut.losing(occupant),
                                         occupant == enableHolder || isOnEveryWay(occupant))));
-        return new Clearance(removals, path);
+        int[] leaving =
+                Arrays.stream(set)
+                        .filter(o -> !(consequences.get(o) instanceof Consequence.Movable))
+                        .toArray();
+        return new Clearance(removals, path, branchKept(set, path), branchKept(leaving, path));
+    }
+
+    private List<Integer> anyHeldFor(int occupant, Path path) {
+        List<Integer> result = new ArrayList<>();
+        for (int vertex : heldOn(path)) {
+            for (int[][] choices : openers.of(vertex)) {
+                boolean names = Arrays.stream(choices).anyMatch(c -> Openers.holds(c, occupant));
+                if (names && !result.contains(vertex)) {
+                    result.add(vertex);
+                }
+            }
+        }
+        return result;
+    }
+
+    /**
+     * When a cell that the net itself feeds is freed, the net's branch to it goes, and with it
+     * perhaps the place from which the way sets out: then the branch stays.
+     */
+    private Optional<Edit> branchKept(int[] set, Path path) {
+        Net net = situation.net();
+        boolean feedsOne =
+                net.sinks().stream()
+                        .anyMatch(
+                                t ->
+                                        t instanceof Terminal.CellPin at
+                                                && Openers.holds(
+                                                        set, design.nets().size() + at.cell()));
+        if (!feedsOne) {
+            return Optional.empty();
+        }
+        RouteTree tree = net.route();
+        boolean[] gone = new boolean[tree.size()];
+        Arrays.fill(gone, true);
+        IntSet wanted = new IntOpenHashSet();
+        wanted.add(path.first());
+        for (Terminal sink : net.sinks()) {
+            boolean freed =
+                    sink instanceof Terminal.CellPin at
+                            && Openers.holds(set, design.nets().size() + at.cell());
+            if (!freed) {
+                wanted.add(design.vertexOf(sink));
+            }
+        }
+        for (int place = tree.size() - 1; place >= 0; place--) {
+            if (wanted.contains(tree.vertex(place))) {
+                for (int p = place; p >= 0 && gone[p]; p = tree.parent(p)) {
+                    gone[p] = false;
+                }
+            }
+        }
+        return Optional.of(new Edit.LayNet(net.name(), Branches.without(tree, gone)));
     }
 
     private Map<Integer, Consequence> consequences(
@@ -421,7 +499,10 @@ public final class Explainer {
                 own == null
                         ? null
                         : new Mover(after, own, search, corner, limits.cascade(), progress);
-        Ground ground = own == null ? null : mover.groundFor(path, pad.enableSite());
+        Ground ground =
+                own == null
+                        ? null
+                        : mover.groundFor(situation.net().route(), path, pad.enableSite());
         verticesOf.forEach(
                 (occupant, vertices) -> {
                     if (!decided.containsKey(occupant)) {

@@ -12,8 +12,8 @@ import padward.design.Occupant;
  * @param provenFewest whether the first clearance is proven to have the fewest obstacles
  * @param all whether every smallest set of obstacles that opens a way is among the clearances
  * @param chokepoints what every way passes, even on the empty fabric, in the order of the ways
- * @param oneOfThese occupants of which at least one has to be freed, whatever else is; empty when a
- *     held chokepoint says more, or the narrowest place was not found
+ * @param oneOfThese occupants such that every way passes something that one of them holds; empty
+ *     when a held chokepoint says more, or the narrowest place was not found
  */
 public record Explanation(
         List<Clearance> clearances,

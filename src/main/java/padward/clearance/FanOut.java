@@ -26,6 +26,7 @@ public final class FanOut {
     private final int ownDriver;
     private final int portGivenUp;
     private final int enableSite;
+    private final int padVertex;
 
     /**
      * @param pad the pad of the question, whose port is being given up
@@ -40,11 +41,13 @@ public final class FanOut {
                         : Fabric.NOTHING;
         this.portGivenUp = situation.letGo().map(l -> l.port().id()).orElse(Fabric.NOTHING);
         this.enableSite = pad.enableSite();
+        this.padVertex = pad.vertex();
     }
 
     /**
      * Whether everything that the occupant feeds, however far, ends in the port being given up. A
-     * cell that feeds nothing is spare. O(what it feeds).
+     * cell without nets of its own does something else, and is spare only if it switches the driver
+     * of the pad in question. O(what it feeds).
      */
     public boolean isSpare(int occupant) {
         IntSet cellsSeen = new IntOpenHashSet();
@@ -54,6 +57,9 @@ public final class FanOut {
         if (cell >= 0) {
             cellsSeen.add(cell);
             nets.addAll(drivenBy(cell));
+            if (nets.isEmpty() || isAtOtherEnable(cell)) {
+                return design.cells().get(cell).site() == enableSite && !isAtOtherEnable(cell);
+            }
         } else {
             nets.add(design.nets().get(occupant));
         }
@@ -69,10 +75,18 @@ public final class FanOut {
             }
             int next = cells.popInt();
             nets.addAll(drivenBy(next));
-            if (nets.isEmpty() && design.cells().get(next).site() != enableSite) {
+            if ((nets.isEmpty() || isAtOtherEnable(next))
+                    && design.cells().get(next).site() != enableSite) {
                 return false;
             }
         }
+    }
+
+    /** Whether a cell switches the driver of another pad. */
+    private boolean isAtOtherEnable(int cell) {
+        int site = design.cells().get(cell).site();
+        return design.fabric().pads().stream()
+                .anyMatch(p -> p.enableSite() == site && p.vertex() != padVertex);
     }
 
     /** Notes a net's sink cells; false when it reaches another port, or what drives our own net. */
@@ -95,14 +109,24 @@ public final class FanOut {
         return true;
     }
 
-    /** The endpoints that lose their signal, or get a wrong one, when the occupant is freed. */
+    /**
+     * The endpoints that lose their signal, or get a wrong one, when the occupant is freed; none
+     * for what is spare.
+     */
     public List<Endpoint> losing(int occupant) {
+        if (isSpare(occupant)) {
+            return List.of();
+        }
         Set<Endpoint> result = new LinkedHashSet<>();
         IntSet seen = new IntOpenHashSet();
         List<Net> nets = new ArrayList<>();
         int freed = occupant - design.nets().size();
         if (freed >= 0) {
             nets.addAll(drivenBy(freed));
+            if (nets.isEmpty() || isAtOtherEnable(freed)) {
+                String name = design.cells().get(freed).name();
+                result.add(new Endpoint(Endpoint.Kind.CELL, name));
+            }
         } else {
             nets.add(design.nets().get(occupant));
         }

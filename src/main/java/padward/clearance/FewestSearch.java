@@ -171,9 +171,14 @@ final class FewestSearch {
         return true;
     }
 
+    /** Whether a vertex cannot be opened without an occupant. */
     private boolean needsAlone(int vertex, int occupant) {
-        for (int[] oneOf : openers.of(vertex)) {
-            if (oneOf.length == 1 && oneOf[0] == occupant) {
+        for (int[][] choices : openers.of(vertex)) {
+            boolean every = true;
+            for (int[] choice : choices) {
+                every &= Openers.holds(choice, occupant);
+            }
+            if (every) {
                 return true;
             }
         }
@@ -195,7 +200,10 @@ final class FewestSearch {
 
     private Result result(int atLeast, boolean certain, boolean exhausted) {
         List<int[]> members = found.stream().map(s -> sets.members(s).clone()).toList();
-        return new Result(members, atLeast, certain, exhausted);
+        // Choices of more occupants than this are not looked at, so no more can be proven.
+        boolean small = found.isEmpty() || fewest() <= Openers.MOST_TOGETHER + 1;
+        int bound = Math.min(atLeast, Openers.MOST_TOGETHER + 1);
+        return new Result(members, bound, certain && small, exhausted && small);
     }
 
     private void expand(int label, EdgeCursor edges) {
@@ -243,23 +251,27 @@ final class FewestSearch {
             add(vertex, set);
             return;
         }
-        int[][] needed = openers.of(vertex);
-        if (needed.length == 0) {
+        int[][][] needs = openers.of(vertex);
+        if (needs.length == 0) {
             add(vertex, set);
             return;
         }
         extended.clear();
         extended.add(set);
-        for (int[] oneOf : needed) {
+        for (int[][] choices : needs) {
             int end = extended.size();
             int kept = 0;
             for (int i = 0; i < end; i++) {
                 int before = extended.getInt(i);
-                if (Openers.meet(oneOf, sets.members(before))) {
+                if (Openers.isMet(choices, sets.members(before))) {
                     extended.set(kept++, before);
                 } else {
-                    for (int occupant : oneOf) {
-                        extended.add(sets.with(before, occupant));
+                    for (int[] choice : choices) {
+                        int after = before;
+                        for (int occupant : choice) {
+                            after = sets.with(after, occupant);
+                        }
+                        extended.add(after);
                     }
                 }
             }

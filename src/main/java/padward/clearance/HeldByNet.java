@@ -16,8 +16,6 @@ import padward.timing.EdgeFinder;
 
 /** What one net holds: the vertices of its tree, and the pins of the sites that it goes through. */
 final class HeldByNet {
-    private static final int MIXED = -2;
-
     private final Design design;
     private final Net net;
     private final Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
@@ -81,59 +79,72 @@ final class HeldByNet {
     }
 
     /**
-     * For each place, the one cell that everything below it serves, {@link Fabric#NOTHING} for
-     * none: when that cell leaves, the place is given back. Follows {@link
-     * padward.design.Branches}.
+     * For each place, the cells that everything below it serves: when all of them leave, the place
+     * is given back. Null where other things are served too, or more cells than are asked for, and
+     * at the root. Follows {@link padward.design.Branches}.
      *
      * @param without what a port that gives up its pad lets go; counted as gone already
+     * @param most more cells than this count as too many
      */
-    int[] soleCells(Optional<LetGo> without) {
+    int[][] servedCells(Optional<LetGo> without, int most) {
         RouteTree tree = net.route();
-        int[] sole = new int[tree.size()];
-        java.util.Arrays.fill(sole, Fabric.NOTHING);
+        IntSet[] served = new IntSet[tree.size()];
+        boolean[] other = new boolean[tree.size()];
         boolean[] gone = new boolean[tree.size()];
-        without.filter(l -> l.net().id() == net.id())
-                .ifPresent(
-                        l ->
-                                l.vertices().stream()
-                                        .map(v -> placeOf(v))
-                                        .filter(p -> p >= 0)
-                                        .forEach(p -> gone[p] = true));
+        boolean[] hasChild = new boolean[tree.size()];
+        for (int place = 0; place < served.length; place++) {
+            served[place] = new IntOpenHashSet(2);
+        }
+        Optional<LetGo> ours = without.filter(l -> l.net().id() == net.id());
+        ours.ifPresent(
+                l -> {
+                    for (int vertex : l.vertices()) {
+                        int place = placeOf(vertex);
+                        if (place >= 0) {
+                            gone[place] = true;
+                        }
+                    }
+                });
         for (Terminal sink : net.sinks()) {
             int place = placeOf(design.vertexOf(sink));
             boolean letGo =
-                    without.isPresent()
+                    ours.isPresent()
                             && sink instanceof Terminal.PortEnd end
-                            && end.port() == without.get().port().id();
+                            && end.port() == ours.get().port().id();
             if (place >= 0 && !letGo) {
-                sole[place] =
-                        sink instanceof Terminal.CellPin at
-                                ? joined(sole[place], at.cell())
-                                : MIXED;
+                if (sink instanceof Terminal.CellPin at) {
+                    served[place].add(at.cell());
+                } else {
+                    other[place] = true;
+                }
             }
         }
-        boolean[] hasChild = new boolean[tree.size()];
+        boolean[] ledToLetGo = new boolean[tree.size()];
         for (int place = tree.size() - 1; place > 0; place--) {
+            boolean bare = !hasChild[place] && served[place].isEmpty() && !other[place];
+            // What led only to what is let go is held by its site alone, and serves nothing.
+            gone[place] |= bare && ledToLetGo[place];
             if (gone[place]) {
+                ledToLetGo[tree.parent(place)] = true;
                 continue;
             }
-            if (!hasChild[place] && sole[place] == Fabric.NOTHING) {
-                sole[place] = MIXED;
-            }
+            boolean stub = bare;
+            other[place] |= stub || served[place].size() > most;
             int parent = tree.parent(place);
             hasChild[parent] = true;
-            sole[parent] = joined(sole[parent], sole[place]);
+            other[parent] |= other[place];
+            if (!other[parent]) {
+                served[parent].addAll(served[place]);
+            }
         }
-        for (int place = 0; place < sole.length; place++) {
-            sole[place] = place == 0 || sole[place] == MIXED ? Fabric.NOTHING : sole[place];
+        int[][] result = new int[tree.size()][];
+        for (int place = 1; place < result.length; place++) {
+            if (gone[place]) {
+                result[place] = new int[0];
+            } else {
+                result[place] = other[place] ? null : served[place].toIntArray();
+            }
         }
-        return sole;
-    }
-
-    private static int joined(int one, int other) {
-        if (one == Fabric.NOTHING || one == other) {
-            return other;
-        }
-        return other == Fabric.NOTHING ? one : MIXED;
+        return result;
     }
 }

@@ -1,5 +1,6 @@
 package padward.clearance;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
@@ -27,6 +28,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
 import padward.route.FreeWays;
 import padward.route.Path;
 import padward.route.PathSearch;
@@ -46,6 +48,9 @@ import padward.timing.TreeDelays;
  */
 final class Mover {
     private static final int SITES_TRIED = 6;
+
+    /** Nets with more sinks to be laid anew than this are not moved. */
+    private static final int MOST_SINKS = 200;
 
     private final Design design;
     private final Net own;
@@ -82,10 +87,19 @@ final class Mover {
      * The ground on which a way has been reserved for the net of the question, and the site of the
      * pad's enable with it.
      *
+     * @param tree the net's own wires, which stay, although freeing a cell may have let some go
      * @param enableSite the site, or {@link Fabric#NOTHING}
      */
-    Ground groundFor(Path way, int enableSite) {
+    Ground groundFor(RouteTree tree, Path way, int enableSite) {
         Ground ground = new Ground(design.occupancy());
+        for (int place = 0; place < tree.size(); place++) {
+            ground.reserve(tree.vertex(place));
+            boolean through =
+                    place > 0 && isThrough(tree.vertex(tree.parent(place)), tree.vertex(place));
+            if (through) {
+                pinsOf(fabric.siteOf(tree.vertex(place))).forEach(ground::reserve);
+            }
+        }
         if (enableSite != Fabric.NOTHING) {
             pinsOf(enableSite).forEach(ground::reserve);
         }
@@ -128,7 +142,9 @@ final class Mover {
     Optional<Consequence.Movable> moveNet(Net net, Ground ground) {
         Moves moves = new Moves();
         Ground tried = ground.copy();
-        if (tried.wasMoved(net.id())) {
+        boolean inTheWay =
+                isStuck(net, ground, design::vertexOf) || ground.isReserved(net.route().root());
+        if (tried.wasMoved(net.id()) && !inTheWay) {
             // It was pushed aside for another one, and keeps clear of the way since.
             return Optional.of(
                     new Consequence.Movable(Consequence.Means.OTHER_WIRES, List.of(), List.of()));
@@ -143,7 +159,7 @@ final class Mover {
                 (id, tree) -> {
                     Net moved = design.nets().get(id);
                     edits.add(new Edit.LayNet(moved.name(), tree));
-                    if (!moved.sinks().isEmpty()) {
+                    if (moved.route().size() > 1) {
                         shifts.add(shift(moved, moved.route(), tree, design::vertexOf));
                     }
                 });
@@ -152,14 +168,14 @@ final class Mover {
 
     private boolean relay(Net net, Ground ground, int levels, Moves moves) {
         boolean stuck =
-                net.sinks().stream().anyMatch(s -> ground.isReserved(design.vertexOf(s)))
+                isStuck(net, ground, design::vertexOf)
                         || ground.isReserved(net.route().root())
                         || ground.wasMoved(net.id())
                         || net.id() == own.id();
         if (stuck) {
             return false;
         }
-        IntSet sinks = sinkVertices(net);
+        IntSet sinks = sinkVertices(net, design::vertexOf);
         RouteTree kept = keptPart(net, sinks, ground);
         // The blocked branches alone; then everything; then with others pushed aside.
         for (RouteTree base : List.of(kept, RouteTree.of(net.route().root()))) {
@@ -176,9 +192,19 @@ final class Mover {
         return levels > 0 && layPushing(net, kept, sinks, ground, levels, moves);
     }
 
-    private IntSet sinkVertices(Net net) {
+    /** Whether an end of a net lies where the new way will be. */
+    private boolean isStuck(Net net, Ground ground, Ends ends) {
+        return net.sinks().stream().anyMatch(s -> ground.isReserved(ends.vertexOf(s)));
+    }
+
+    /** The sinks that a net reaches now; one that it does not reach stays so. */
+    private IntSet sinkVertices(Net net, Ends ends) {
         IntSet result = new IntLinkedOpenHashSet();
-        net.sinks().forEach(s -> result.add(design.vertexOf(s)));
+        for (Terminal sink : net.sinks()) {
+            if (held(net.id()).placeOf(design.vertexOf(sink)) != Fabric.NOTHING) {
+                result.add(ends.vertexOf(sink));
+            }
+        }
         return result;
     }
 
@@ -228,6 +254,10 @@ final class Mover {
     /** Lays what is missing of a net; takes it from the ground. Empty when a sink is shut off. */
     private Optional<RouteTree> lay(RouteTree base, IntSet sinks, Ground ground) {
         Growing tree = new Growing(base);
+        if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
+            return Optional.empty();
+        }
+        tree.layBase(ground);
         for (int sink : sinks) {
             if (!tree.contains(sink)) {
                 SearchOutcome outcome = wayTo(tree, sink, ground);
@@ -241,19 +271,36 @@ final class Mover {
     }
 
     private SearchOutcome wayTo(Growing tree, int sink, Ground ground) {
-        SearchOutcome outcome =
-                TwoEnded.run(
-                        search,
-                        fabric,
-                        tree.starts(),
-                        sink,
-                        corner,
-                        new FreeWays(ground.takenBut(sink)),
-                        progress);
-        if (progress.cancelled()) {
-            throw new CancellationException("stopped on request");
+        while (true) {
+            SearchOutcome outcome =
+                    TwoEnded.run(
+                            search,
+                            fabric,
+                            tree.starts(),
+                            sink,
+                            corner,
+                            new FreeWays(ground.takenBut(sink)),
+                            progress);
+            if (progress.cancelled()) {
+                throw new CancellationException("stopped on request");
+            }
+            if (!(outcome instanceof SearchOutcome.Found found)
+                    || !takePads(found.path(), ground)) {
+                return outcome;
+            }
         }
-        return outcome;
+    }
+
+    /** Takes the pads that a path goes through, which it must not drive; whether there are any. */
+    private boolean takePads(Path path, Ground ground) {
+        boolean any = false;
+        for (int i = 1; i < path.size() - 1; i++) {
+            if (fabric.kind(path.vertex(i)) == VertexKind.PAD) {
+                any = true;
+                ground.lay(path.vertex(i));
+            }
+        }
+        return any;
     }
 
     /** Lays a net over wires of others, which are laid elsewhere in turn. */
@@ -262,21 +309,28 @@ final class Mover {
         Ground tried = ground.copy();
         giveBack(net, kept, tried);
         Growing tree = new Growing(kept);
+        if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
+            return false;
+        }
+        tree.layBase(tried);
         IntSet pushed = new IntLinkedOpenHashSet();
         Pushing pushing = new Pushing(situation, net, tried);
         for (int sink : sinks) {
             if (tree.contains(sink)) {
                 continue;
             }
-            SearchOutcome outcome =
-                    TwoEnded.run(
-                            search,
-                            fabric,
-                            tree.starts(),
-                            sink,
-                            corner,
-                            pushing.waysTo(sink, tree.build()),
-                            progress);
+            SearchOutcome outcome;
+            do {
+                outcome =
+                        TwoEnded.run(
+                                search,
+                                fabric,
+                                tree.starts(),
+                                sink,
+                                corner,
+                                pushing.waysTo(sink, tree.build()),
+                                progress);
+            } while (outcome instanceof SearchOutcome.Found f && takePads(f.path(), tried));
             if (!(outcome instanceof SearchOutcome.Found found)) {
                 return false;
             }
@@ -305,14 +359,28 @@ final class Mover {
     /** A tree that grows path by path, with its delays. */
     private final class Growing {
         private final RouteTree.Builder builder;
-        private RouteTree tree;
+        private final IntArrayList vertices = new IntArrayList();
+        private final Int2ObjectOpenHashMap<Delay> delays = new Int2ObjectOpenHashMap<>();
+        private final RouteTree base;
 
         Growing(RouteTree base) {
+            this.base = base;
             builder = new RouteTree.Builder(base.root());
-            for (int place = 1; place < base.size(); place++) {
-                builder.add(base.vertex(base.parent(place)), base.vertex(place));
+            TreeDelays known = TreeDelays.of(fabric, base);
+            for (int place = 0; place < base.size(); place++) {
+                if (place > 0) {
+                    builder.add(base.vertex(base.parent(place)), base.vertex(place));
+                }
+                vertices.add(base.vertex(place));
+                delays.put(base.vertex(place), known.at(place));
             }
-            tree = base;
+        }
+
+        /** Notes what is kept as laid, so that nothing else is laid across it. */
+        void layBase(Ground ground) {
+            for (int place = 1; place < base.size(); place++) {
+                layStep(base.vertex(base.parent(place)), base.vertex(place), ground);
+            }
         }
 
         boolean contains(int vertex) {
@@ -320,24 +388,29 @@ final class Mover {
         }
 
         Starts starts() {
-            TreeDelays delays = TreeDelays.of(fabric, tree);
-            int[] vertices = tree.toVertices();
-            long[] costs = new long[vertices.length];
-            for (int place = 0; place < costs.length; place++) {
-                costs[place] = delays.at(place).at(corner);
+            long[] costs = new long[vertices.size()];
+            for (int i = 0; i < costs.length; i++) {
+                costs[i] = delays.get(vertices.getInt(i)).at(corner);
             }
-            return new Starts(vertices, costs);
+            return new Starts(vertices.toIntArray(), costs);
         }
 
         void add(Path path, Ground ground) {
             for (int i = 1; i < path.size(); i++) {
-                builder.add(path.vertex(i - 1), path.vertex(i));
-                ground.lay(path.vertex(i));
-                if (isThrough(path.vertex(i - 1), path.vertex(i))) {
-                    pinsOf(fabric.siteOf(path.vertex(i))).forEach(ground::lay);
-                }
+                int from = path.vertex(i - 1);
+                int to = path.vertex(i);
+                builder.add(from, to);
+                vertices.add(to);
+                delays.put(to, delays.get(from).plus(finder.get(from, to).delay()));
+                layStep(from, to, ground);
             }
-            tree = builder.build();
+        }
+
+        private void layStep(int from, int to, Ground ground) {
+            ground.lay(to);
+            if (isThrough(from, to)) {
+                pinsOf(fabric.siteOf(to)).forEach(ground::lay);
+            }
         }
 
         /** Adds a path that others have to keep clear of when they are laid elsewhere. */
@@ -370,9 +443,19 @@ final class Mover {
         int most = Integer.MIN_VALUE;
         int latestBefore = 0;
         int latestAfter = 0;
+        Int2IntOpenHashMap placeAfter = new Int2IntOpenHashMap();
+        placeAfter.defaultReturnValue(Fabric.NOTHING);
+        for (int place = 0; place < after.size(); place++) {
+            placeAfter.put(after.vertex(place), place);
+        }
         for (Terminal sink : net.sinks()) {
-            Delay one = old.at(before.placeOf(design.vertexOf(sink)));
-            Delay other = fresh.at(after.placeOf(endsAfter.vertexOf(sink)));
+            int placeBefore = held(net.id()).placeOf(design.vertexOf(sink));
+            int now = placeAfter.get(endsAfter.vertexOf(sink));
+            if (placeBefore == Fabric.NOTHING || now == Fabric.NOTHING) {
+                continue;
+            }
+            Delay one = old.at(placeBefore);
+            Delay other = fresh.at(now);
             latestBefore = Math.max(latestBefore, one.slowPs());
             latestAfter = Math.max(latestAfter, other.slowPs());
             if (other.slowPs() - one.slowPs() > most) {
@@ -404,7 +487,7 @@ final class Mover {
      * @param onWay the pins of the site that the way passes
      */
     Optional<Consequence.Movable> letThrough(Cell cell, List<Integer> onWay) {
-        if (cell.letsThrough()) {
+        if (cell.letsThrough() || isAtEnable(cell)) {
             return Optional.empty();
         }
         IntSet own = new IntOpenHashSet();
@@ -433,7 +516,10 @@ final class Mover {
      * @param ground changed when the move succeeds, left alone when it fails
      */
     Optional<Consequence.Movable> moveCell(Cell cell, Ground ground) {
-        if (design.netsAt(cell.id()).stream().anyMatch(n -> n.id() == own.id())) {
+        boolean bound =
+                design.netsAt(cell.id()).stream().anyMatch(n -> n.id() == own.id())
+                        || isAtEnable(cell);
+        if (bound) {
             return Optional.empty();
         }
         SiteView from = fabric.site(cell.site());
@@ -446,6 +532,11 @@ final class Mover {
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether a cell switches some pad's driver, which only this site can. */
+    private boolean isAtEnable(Cell cell) {
+        return fabric.pads().stream().anyMatch(p -> p.enableSite() == cell.site());
     }
 
     private List<Integer> nearestFreeSites(Cell cell, SiteView from, Ground ground) {
@@ -487,7 +578,10 @@ final class Mover {
     private Optional<Consequence.Movable> moveCell(
             Cell cell, SiteView from, SiteView to, Ground ground) {
         for (int pin = 0; pin < from.pins().size(); pin++) {
-            ground.release(from.firstPin() + pin);
+            int old = from.firstPin() + pin;
+            if (design.occupancy().occupantId(old) == design.nets().size() + cell.id()) {
+                ground.release(old);
+            }
             ground.lay(to.firstPin() + pin);
         }
         Ends after =
@@ -500,11 +594,10 @@ final class Mover {
         List<Edit.LayNet> laid = new ArrayList<>();
         List<Shift> shifts = new ArrayList<>();
         for (Net net : nets) {
-            if (ground.wasMoved(net.id())) {
+            if (ground.wasMoved(net.id()) || isStuck(net, ground, after)) {
                 return Optional.empty();
             }
-            IntSet sinks = new IntLinkedOpenHashSet();
-            net.sinks().forEach(s -> sinks.add(after.vertexOf(s)));
+            IntSet sinks = sinkVertices(net, after);
             int root = after.vertexOf(net.driver());
             RouteTree kept =
                     root == net.route().root() ? keptPart(net, sinks, ground) : RouteTree.of(root);
@@ -515,7 +608,7 @@ final class Mover {
             }
             ground.noteMoved(net.id());
             laid.add(new Edit.LayNet(net.name(), tree.get()));
-            if (!net.sinks().isEmpty()) {
+            if (net.route().size() > 1) {
                 shifts.add(shift(net, net.route(), tree.get(), after));
             }
         }

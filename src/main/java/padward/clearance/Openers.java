@@ -5,7 +5,6 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import padward.design.Cell;
 import padward.design.Design;
@@ -15,26 +14,35 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
 /**
- * Which occupants, if freed, open a vertex, by the rules of {@link padward.design.Edit}: a net
- * gives back its wires; a cell gives back its pins, the nets that it drives, and of the nets that
- * feed it the wires that lead to it alone. So a wire may have several openers of which any one will
- * do; and a pin where a cell and a passing net meet may need two.
+ * What it takes to open a vertex, by the rules of {@link padward.design.Edit}: a net gives back its
+ * wires; a cell gives back its pins, the nets that it drives, and of the nets that feed it the
+ * wires that lead to it alone. So a wire is opened by freeing its net, or the cell that drives it,
+ * or all the cells that this part of it serves; and a pin where a cell and a net meet may need
+ * both.
  *
- * <p>Occupants have the numbers of {@link padward.design.Occupancy}. Results are kept; one object
+ * <p>The answer is a list of needs, all of which must be met; each is a list of choices, of which
+ * one will do; each choice is a sorted set of occupants, all of which must be freed. Occupants have
+ * the numbers of {@link padward.design.Occupancy}. Choices of more than {@link #MOST_TOGETHER}
+ * occupants are left out; a set smaller than that cannot contain one. Results are kept; one object
  * belongs to one thread.
  */
 final class Openers {
-    private static final int[][] NONE = {};
+    /** Largest choice that is listed. */
+    static final int MOST_TOGETHER = 6;
+
+    private static final int[][][] NONE = {};
+    private static final int MOST_CHOICES = 16;
 
     private final Situation situation;
     private final Design design;
     private final Fabric fabric;
     private final int netCount;
+    private final int ownNet;
     private final int ownDriver;
     private final int alreadyFreed;
-    private final Int2ObjectOpenHashMap<int[][]> known = new Int2ObjectOpenHashMap<>();
+    private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<HeldByNet> heldByNet = new Int2ObjectOpenHashMap<>();
-    private final Int2ObjectOpenHashMap<int[]> soleByNet = new Int2ObjectOpenHashMap<>();
+    private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
 
     /**
      * @param alreadyFreed an occupant that goes in any case, or {@link Fabric#NOTHING}
@@ -45,119 +53,190 @@ final class Openers {
         this.design = situation.design();
         this.fabric = design.fabric();
         this.netCount = design.nets().size();
+        this.ownNet = situation.net().id();
         this.ownDriver =
                 situation.net().driver() instanceof Terminal.CellPin at
                         ? at.cell()
                         : Fabric.NOTHING;
     }
 
-    /**
-     * What it takes to open a vertex: for each entry, one of the occupants in it. No entries when
-     * the vertex is free. Must not be asked of closed vertices.
-     */
-    int[][] of(int vertex) {
+    /** What it takes to open a vertex; no needs when it is free. Not for closed vertices. */
+    int[][][] of(int vertex) {
         if (!situation.isHeld(vertex)) {
             return NONE;
         }
-        int[][] result = known.get(vertex);
+        int[][][] result = known.get(vertex);
         if (result == null) {
-            result = withoutFreed(find(vertex));
+            result = find(vertex);
             known.put(vertex, result);
         }
         return result;
     }
 
-    private int[][] withoutFreed(int[][] needed) {
-        if (alreadyFreed == Fabric.NOTHING) {
-            return needed;
+    private int[][][] find(int vertex) {
+        List<int[][]> needs = new ArrayList<>();
+        IntSet nets = new IntOpenHashSet();
+        design.occupancy().findNetOn(vertex).ifPresent(n -> nets.add(n.id()));
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING) {
+            design.occupancy().findCellOn(site).ifPresent(c -> addCell(c, vertex, needs));
+            addNetsThrough(site, nets);
         }
-        int[] freed = {alreadyFreed};
-        return Arrays.stream(needed).filter(oneOf -> !meet(oneOf, freed)).toArray(int[][]::new);
-    }
-
-    private int[][] find(int vertex) {
-        int id = design.occupancy().occupantId(vertex);
-        if (id < netCount) {
-            return new int[][] {openersOf(id, vertex)};
-        }
-        List<int[]> result = new ArrayList<>();
-        Cell cell = design.cells().get(id - netCount);
-        if (!cell.letsThrough()) {
-            result.add(new int[] {id});
-        } else {
-            result.add(openersOfUsedPin(id, cell, vertex));
-            for (int net : netsThrough(cell.site())) {
-                result.add(openersOf(net, vertex));
+        for (int net : nets) {
+            if (holds(net, vertex)) {
+                needs.add(choices(net, vertex));
             }
         }
-        return result.toArray(new int[0][]);
-    }
-
-    /** A cell that lets signals through holds a pin only as long as a net of its own ends there. */
-    private int[] openersOfUsedPin(int id, Cell cell, int vertex) {
-        IntArrayList result = new IntArrayList();
-        result.add(id);
-        for (Net net : design.netsAt(cell.id())) {
-            boolean endsHere =
-                    net.ends().stream()
-                            .anyMatch(
-                                    t ->
-                                            t instanceof Terminal.CellPin at
-                                                    && at.cell() == cell.id()
-                                                    && design.vertexOf(t) == vertex);
-            if (endsHere && net.id() != situation.net().id()) {
-                for (int opener : openersOf(net.id(), vertex)) {
-                    if (!result.contains(opener)) {
-                        result.add(opener);
+        // A need that what is freed anyhow meets is none.
+        needs.removeIf(
+                choices -> {
+                    for (int[] choice : choices) {
+                        if (choice.length == 0) {
+                            return true;
+                        }
                     }
-                }
-            }
-        }
-        return result.toIntArray();
+                    return false;
+                });
+        return needs.toArray(new int[0][][]);
     }
 
-    private IntSet netsThrough(int site) {
-        IntSet result = new IntOpenHashSet();
+    /** Whether a net still holds a vertex when the port on the pad has let go. */
+    private boolean holds(int net, int vertex) {
+        boolean letGo =
+                situation
+                        .letGo()
+                        .filter(l -> l.net().id() == net && l.vertices().contains(vertex))
+                        .isPresent();
+        return !letGo;
+    }
+
+    private void addNetsThrough(int site, IntSet nets) {
         SiteView view = fabric.site(site);
         for (int pin = 0; pin < view.pins().size(); pin++) {
             design.occupancy()
                     .findNetOn(view.firstPin() + pin)
                     .filter(net -> !held(net.id()).throughPlaces(site).isEmpty())
-                    .ifPresent(net -> result.add(net.id()));
+                    .ifPresent(net -> nets.add(net.id()));
         }
-        return result;
     }
 
-    /** The net itself, the cell that drives it, and the cell that this part of it serves alone. */
-    private int[] openersOf(int net, int vertex) {
-        IntArrayList result = new IntArrayList();
-        result.add(net);
-        if (design.nets().get(net).driver() instanceof Terminal.CellPin at
-                && at.cell() != ownDriver) {
-            result.add(netCount + at.cell());
+    private void addCell(Cell cell, int vertex, List<int[][]> needs) {
+        int[] itself = choice(new int[] {netCount + cell.id()});
+        if (!cell.letsThrough()) {
+            needs.add(new int[][] {itself});
+            return;
         }
-        int sole = soleCell(net, vertex);
-        if (sole != Fabric.NOTHING && sole != ownDriver && !result.contains(netCount + sole)) {
-            result.add(netCount + sole);
+        List<Net> ending = netsEndingAt(cell, vertex);
+        if (ending.isEmpty()) {
+            return;
         }
-        return result.toIntArray();
+        // It holds a pin only as long as a net of its own ends there.
+        List<int[]> choices = new ArrayList<>();
+        choices.add(itself);
+        boolean own = ending.stream().anyMatch(n -> n.id() == ownNet);
+        if (!own) {
+            addTogether(ending, 0, new IntArrayList(), choices);
+        }
+        needs.add(choices.toArray(new int[0][]));
     }
 
-    private int soleCell(int net, int vertex) {
-        int[] sole = soleByNet.computeIfAbsent(net, n -> held(n).soleCells(situation.letGo()));
-        int place = held(net).placeOf(vertex);
-        if (place != Fabric.NOTHING) {
-            return sole[place];
+    private List<Net> netsEndingAt(Cell cell, int vertex) {
+        return design.netsAt(cell.id()).stream()
+                .filter(
+                        n ->
+                                n.ends().stream()
+                                        .anyMatch(
+                                                t ->
+                                                        t instanceof Terminal.CellPin at
+                                                                && at.cell() == cell.id()
+                                                                && design.vertexOf(t) == vertex))
+                .toList();
+    }
+
+    /** Each of some nets freed by itself or with its driver: all combinations. */
+    private void addTogether(List<Net> nets, int from, IntArrayList chosen, List<int[]> choices) {
+        if (choices.size() > MOST_CHOICES || chosen.size() > MOST_TOGETHER) {
+            return;
         }
-        int result = Fabric.NOTHING;
-        for (int through : held(net).throughPlaces(fabric.siteOf(vertex))) {
-            boolean same = result == Fabric.NOTHING || result == sole[through];
-            if (sole[through] == Fabric.NOTHING || !same) {
-                return Fabric.NOTHING;
+        if (from == nets.size()) {
+            choices.add(choice(chosen.toIntArray()));
+            return;
+        }
+        Net net = nets.get(from);
+        IntArrayList ways = new IntArrayList(new int[] {net.id()});
+        if (net.driver() instanceof Terminal.CellPin at && at.cell() != ownDriver) {
+            ways.add(netCount + at.cell());
+        }
+        for (int way : ways) {
+            chosen.add(way);
+            addTogether(nets, from + 1, chosen, choices);
+            chosen.popInt();
+        }
+    }
+
+    /** The net itself, the cell that drives it, and the cells that this part of it serves. */
+    private int[][] choices(int net, int vertex) {
+        List<int[]> result = new ArrayList<>();
+        if (net != ownNet) {
+            result.add(choice(new int[] {net}));
+            if (design.nets().get(net).driver() instanceof Terminal.CellPin at
+                    && at.cell() != ownDriver) {
+                result.add(choice(new int[] {netCount + at.cell()}));
             }
-            result = sole[through];
         }
-        return result;
+        int[] served = served(net, vertex);
+        if (served != null) {
+            result.add(served);
+        }
+        return result.toArray(new int[0][]);
+    }
+
+    /** The cells that must all go for a net to let go of a vertex; null when that is not enough. */
+    private int[] served(int net, int vertex) {
+        int[][] byPlace =
+                servedByNet.computeIfAbsent(
+                        net, n -> held(n).servedCells(situation.letGo(), MOST_TOGETHER + 1));
+        IntSet all = new IntOpenHashSet();
+        int place = held(net).placeOf(vertex);
+        if (place != Fabric.NOTHING && !addServed(byPlace[place], all)) {
+            return null;
+        }
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING) {
+            for (int through : held(net).throughPlaces(site)) {
+                if (!addServed(byPlace[through], all)) {
+                    return null;
+                }
+            }
+        }
+        IntArrayList cells = new IntArrayList();
+        for (int cell : all) {
+            if (cell == ownDriver) {
+                return null;
+            }
+            cells.add(netCount + cell);
+        }
+        int[] result = choice(cells.toIntArray());
+        return result.length > MOST_TOGETHER ? null : result;
+    }
+
+    private static boolean addServed(int[] cells, IntSet all) {
+        if (cells == null) {
+            return false;
+        }
+        for (int cell : cells) {
+            all.add(cell);
+        }
+        return true;
+    }
+
+    /** A set, sorted, without what is freed anyhow. */
+    private int[] choice(int[] members) {
+        return java.util.Arrays.stream(members)
+                .filter(m -> m != alreadyFreed)
+                .distinct()
+                .sorted()
+                .toArray();
     }
 
     HeldByNet held(int net) {
@@ -173,20 +252,27 @@ final class Openers {
         }
         for (int occupant : all) {
             if (occupant < netCount) {
-                candidates.addAll(held(occupant).vertices());
+                addHeldBy(design.nets().get(occupant), candidates);
             } else {
                 addHeldWith(design.cells().get(occupant - netCount), candidates);
             }
         }
         IntSet result = new IntOpenHashSet();
         for (int vertex : candidates) {
-            if (situation.isHeld(vertex)
-                    && !situation.isClosed(vertex)
-                    && isOpen(vertex, occupants)) {
+            boolean opened =
+                    situation.isHeld(vertex)
+                            && !situation.isClosed(vertex)
+                            && isOpen(vertex, occupants);
+            if (opened) {
                 result.add(vertex);
             }
         }
         return result;
+    }
+
+    private void addHeldBy(Net net, IntSet candidates) {
+        candidates.addAll(held(net.id()).vertices());
+        net.ends().forEach(t -> candidates.add(design.vertexOf(t)));
     }
 
     private void addHeldWith(Cell cell, IntSet candidates) {
@@ -195,29 +281,44 @@ final class Openers {
             candidates.add(site.firstPin() + pin);
         }
         for (Net net : design.netsAt(cell.id())) {
-            if (net.id() != situation.net().id()) {
-                candidates.addAll(held(net.id()).vertices());
-            }
+            addHeldBy(net, candidates);
         }
     }
 
     /** Whether a vertex is usable once the occupants are freed. */
     boolean isOpen(int vertex, int[] freed) {
-        for (int[] oneOf : of(vertex)) {
-            if (!meet(oneOf, freed)) {
+        for (int[][] choices : of(vertex)) {
+            if (!isMet(choices, freed)) {
                 return false;
             }
         }
         return true;
     }
 
-    /** Whether two short lists have a member in common. */
-    static boolean meet(int[] some, int[] others) {
-        for (int one : some) {
-            for (int other : others) {
-                if (one == other) {
-                    return true;
-                }
+    /** Whether some occupants hold all of one of the choices. */
+    static boolean isMet(int[][] choices, int[] freed) {
+        for (int[] choice : choices) {
+            if (holdsAll(freed, choice)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean holdsAll(int[] many, int[] few) {
+        for (int one : few) {
+            if (!holds(many, one)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a short list has a member. */
+    static boolean holds(int[] members, int wanted) {
+        for (int member : members) {
+            if (member == wanted) {
+                return true;
             }
         }
         return false;

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
 import padward.route.Starts;
 
 /**
@@ -68,9 +69,10 @@ final class Passage {
         return !forward && tree.contains(vertex);
     }
 
-    /** Whether a vertex can never be passed. */
+    /** Whether a vertex can never be passed: a way through another pad would drive that too. */
     boolean isShut(int vertex) {
-        return situation.isClosed(vertex) && !tree.contains(vertex);
+        boolean otherPad = vertex != pad && fabric.kind(vertex) == VertexKind.PAD;
+        return (otherPad || situation.isClosed(vertex)) && !tree.contains(vertex);
     }
 
     /**

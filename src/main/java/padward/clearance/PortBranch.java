@@ -28,8 +28,12 @@ public final class PortBranch {
             return Optional.empty();
         }
         int padVertex = design.fabric().pads().get(pad).vertex();
+        // The net on the pad need not be the port's: then there is nothing to let go.
         Optional<Net> net =
-                design.occupancy().findNetOn(padVertex).filter(n -> n.route().root() != padVertex);
+                design.occupancy()
+                        .findNetOn(padVertex)
+                        .filter(n -> n.route().root() != padVertex)
+                        .filter(n -> n.sinks().contains(new Terminal.PortEnd(port.get().id())));
         if (net.isEmpty()) {
             return Optional.empty();
         }
@@ -40,31 +44,33 @@ public final class PortBranch {
         kept.remove(padVertex);
         RouteTree tree = net.get().route();
         boolean[] gone = Branches.servingOnly(tree, IntSet.of(padVertex), kept);
+        HeldByNet held = new HeldByNet(design, net.get());
+        IntSet stillThrough = new IntOpenHashSet();
+        IntSet left = new IntOpenHashSet();
+        for (int place = 1; place < tree.size(); place++) {
+            if (held.goesThroughInto(place)) {
+                (gone[place] ? left : stillThrough).add(design.fabric().siteOf(tree.vertex(place)));
+            }
+        }
+        left.removeAll(stillThrough);
         List<Integer> vertices = new ArrayList<>();
         for (int place = 1; place < tree.size(); place++) {
-            if (gone[place]) {
+            // While the rest of the net goes through a site, it holds all of its pins.
+            int site = design.fabric().siteOf(tree.vertex(place));
+            boolean stays = site != Fabric.NOTHING && stillThrough.contains(site);
+            if (gone[place] && !stays) {
                 vertices.add(tree.vertex(place));
             }
         }
-        vertices.addAll(sitesLeft(design, net.get(), gone));
+        vertices.addAll(pinsOf(design, net.get(), left));
         return Optional.of(new LetGo(port.get(), net.get(), vertices));
     }
 
-    /** Pins that the net held only because the branch went through their site. */
-    private static List<Integer> sitesLeft(Design design, Net net, boolean[] gone) {
-        Fabric fabric = design.fabric();
-        HeldByNet held = new HeldByNet(design, net);
-        IntSet kept = new IntOpenHashSet();
-        IntSet left = new IntOpenHashSet();
-        for (int place = 1; place < net.route().size(); place++) {
-            if (held.goesThroughInto(place)) {
-                (gone[place] ? left : kept).add(fabric.siteOf(net.route().vertex(place)));
-            }
-        }
-        left.removeAll(kept);
+    /** Pins that the net held only because the branch went through their sites. */
+    private static List<Integer> pinsOf(Design design, Net net, IntSet sites) {
         List<Integer> result = new ArrayList<>();
-        for (int site : left) {
-            SiteView view = fabric.site(site);
+        for (int site : sites) {
+            SiteView view = design.fabric().site(site);
             for (int pin = 0; pin < view.pins().size(); pin++) {
                 int vertex = view.firstPin() + pin;
                 boolean onlyHeld =

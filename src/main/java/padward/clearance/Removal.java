@@ -12,14 +12,14 @@ import padward.design.Occupant;
  *     the pad's enable is in its hands
  * @param consequence what freeing it means
  * @param atStake the endpoints that would lose their signal if it were freed and not moved
- * @param mustGo whether no clearance can do without it
+ * @param onEveryWay whether every way passes something that it holds
  */
 public record Removal(
         Occupant occupant,
         List<Integer> vertices,
         Consequence consequence,
         List<Endpoint> atStake,
-        boolean mustGo) {
+        boolean onEveryWay) {
     /** Copies the lists. */
     public Removal {
         vertices = List.copyOf(vertices);

@@ -13,8 +13,10 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
 import padward.route.Barrier;
 import padward.route.FreeWays;
+import padward.route.Path;
 import padward.route.PricedWays;
 
 /**
@@ -40,9 +42,12 @@ public final class Situation {
         this.occupancy = design.occupancy();
         letGo.ifPresent(l -> this.letGo.addAll(l.vertices()));
         RouteTree tree = net.route();
+        HeldByNet own = new HeldByNet(design, net);
         for (int place = 0; place < tree.size(); place++) {
             closed.add(tree.vertex(place));
-            closeSiteGoneThrough(design.fabric(), net, tree.vertex(place));
+            if (own.goesThroughInto(place)) {
+                closeSite(design.fabric(), tree.vertex(place));
+            }
         }
         if (net.driver() instanceof Terminal.CellPin at) {
             closePins(design.fabric(), design.cells().get(at.cell()));
@@ -50,15 +55,11 @@ public final class Situation {
     }
 
     /** A site that the net itself goes through has other pins, which no other way may use. */
-    private void closeSiteGoneThrough(Fabric fabric, Net net, int vertex) {
-        int site = fabric.siteOf(vertex);
-        if (site == Fabric.NOTHING) {
-            return;
-        }
-        SiteView view = fabric.site(site);
+    private void closeSite(Fabric fabric, int vertex) {
+        SiteView view = fabric.site(fabric.siteOf(vertex));
         for (int pin = 0; pin < view.pins().size(); pin++) {
             int other = view.firstPin() + pin;
-            if (occupancy.occupantId(other) == net.id() && !letGo.contains(other)) {
+            if (!letGo.contains(other)) {
                 closed.add(other);
             }
         }
@@ -84,6 +85,22 @@ public final class Situation {
     /** What the port on the pad lets go. */
     public Optional<LetGo> letGo() {
         return given;
+    }
+
+    /**
+     * Closes the pads that a way goes through on its way to another, which it would drive as well.
+     * Ways like that are rare, so pads are not closed before one turns up.
+     *
+     * @return whether there are such pads: then the search has to be done again
+     */
+    public boolean closePadsPassed(Path path) {
+        boolean any = false;
+        for (int i = 1; i < path.size() - 1; i++) {
+            if (design.fabric().kind(path.vertex(i)) == VertexKind.PAD) {
+                any |= closed.add(path.vertex(i));
+            }
+        }
+        return any;
     }
 
     /** All vertices that nothing can make usable. */

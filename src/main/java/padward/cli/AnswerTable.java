@@ -66,7 +66,7 @@ final class AnswerTable {
             List<Removal> removals = option.clearance().removals();
             for (int i = 0; i < removals.size(); i++) {
                 Obstacle obstacle = option.obstacles().get(i);
-                String every = removals.get(i).mustGo() ? "; every way needs this" : "";
+                String every = removals.get(i).onEveryWay() ? "; on every way" : "";
                 out.println("     " + AnswerText.obstacle(obstacle) + every);
                 out.println("       " + WhyText.consequence(blocked, removals.get(i)));
             }

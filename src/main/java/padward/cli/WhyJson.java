@@ -51,7 +51,7 @@ final class WhyJson {
         List<Removal> removals = option.clearance().removals();
         for (int i = 0; i < removals.size(); i++) {
             JsonObject one = AnswerJson.obstacle(option.obstacles().get(i));
-            one.addProperty("onEveryWay", removals.get(i).mustGo());
+            one.addProperty("onEveryWay", removals.get(i).onEveryWay());
             addConsequence(removals.get(i), one);
             one.addProperty("sentence", WhyText.consequence(blocked, removals.get(i)));
             obstacles.add(one);

@@ -115,7 +115,7 @@ final class OpeningsView extends VBox {
         Label text =
                 new Label(
                         AnswerText.obstacle(obstacle)
-                                + (removal.mustGo() ? "; every way needs this" : "")
+                                + (removal.onEveryWay() ? "; on every way" : "")
                                 + ". "
                                 + sentence(meaning.substring(colon + 2)));
         text.setWrapText(true);

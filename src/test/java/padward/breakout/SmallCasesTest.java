@@ -149,7 +149,7 @@ class SmallCasesTest {
         Explanation explanation = blocked.why().orElseThrow().explanation();
         assertThat(explanation.provenFewest()).isTrue();
         Removal removal = explanation.best().removals().get(0);
-        assertThat(removal.mustGo()).isTrue();
+        assertThat(removal.onEveryWay()).isTrue();
         assertThat(removal.consequence()).isInstanceOf(Consequence.Movable.class);
         Consequence.Movable movable = (Consequence.Movable) removal.consequence();
         assertThat(movable.means()).isEqualTo(Consequence.Means.OTHER_WIRES);

@@ -44,7 +44,7 @@ class CommandsTest {
                 .contains("Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]")
                 .contains("Proven fewest")
                 .contains("1. free cell pump/run/motor_out")
-                .contains("every way needs this")
+                .contains("on every way")
                 .contains("spare: all that it feeds ends in port motor, which is given up")
                 .contains("Cautions:");
     }
