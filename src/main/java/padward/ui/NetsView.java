@@ -54,11 +54,11 @@ final class NetsView extends VBox {
         table.setShowRoot(false);
         table.setFixedCellSize(ROW);
         table.setPlaceholder(new Label("No net fits."));
-        column("net", 160, NetRow::label);
-        column("fan-out", 62, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()))
+        column("net", 150, NetRow::label);
+        column("fan-out", 72, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()))
                 .getStyleClass()
                 .add("number");
-        column("length", 58, r -> r.isGroup() ? "" : String.valueOf(r.length()))
+        column("length", 66, r -> r.isGroup() ? "" : String.valueOf(r.length()))
                 .getStyleClass()
                 .add("number");
         column("latest sink", 126, NetRow::latest).getStyleClass().add("number");
