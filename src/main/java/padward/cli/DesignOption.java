@@ -25,6 +25,10 @@ final class DesignOption {
             description = "The design's file; it names its fabric and its board itself.")
     private Path file;
 
+    Path file() {
+        return file;
+    }
+
     Design read() throws BadInput {
         return DesignReader.read(file, Progress.NONE);
     }

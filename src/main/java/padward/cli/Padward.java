@@ -29,6 +29,9 @@ import picocli.CommandLine.Spec;
         subcommands = {
             AskCommand.class,
             SurveyCommand.class,
+            KeepCommand.class,
+            ApplyCommand.class,
+            UndoCommand.class,
             NetsCommand.class,
             PadsCommand.class,
             CheckCommand.class,

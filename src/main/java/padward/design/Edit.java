@@ -93,4 +93,26 @@ public sealed interface Edit {
             return "set " + setting + " = " + value + " at cell " + cell;
         }
     }
+
+    /**
+     * A net is brought out to a pad: a new output port stands there, and the net feeds it too.
+     *
+     * @param net the net's name
+     * @param port name of the new port
+     * @param pad the pad's name; no port may be on it
+     * @param setting name of the pad driver's setting, {@code ""} for the pad's default
+     * @param way the vertices from the net's tree, its last vertex there included, to the pad
+     */
+    record BreakOut(String net, String port, String pad, String setting, List<Integer> way)
+            implements Edit {
+        /** Copies the way. */
+        public BreakOut {
+            way = List.copyOf(way);
+        }
+
+        @Override
+        public String toText() {
+            return "bring out net " + net + " on pad " + pad + " as port " + port;
+        }
+    }
 }

@@ -18,13 +18,13 @@ public final class Trial {
     private final Design design;
     private final Cell[] cells;
     private final Net[] nets;
-    private final Port[] ports;
+    private final List<Port> ports;
 
     private Trial(Design design) {
         this.design = design;
         this.cells = design.cells().toArray(new Cell[0]);
         this.nets = design.nets().toArray(new Net[0]);
-        this.ports = design.ports().toArray(new Port[0]);
+        this.ports = new ArrayList<>(design.ports());
     }
 
     /**
@@ -44,7 +44,7 @@ public final class Trial {
 
     private void apply(Edit edit) {
         if (edit instanceof Edit.LetGoPort go) {
-            letGo(index(ports, Port::name, go.port(), "port"));
+            letGo(index(ports.toArray(new Port[0]), Port::name, go.port(), "port"));
         } else if (edit instanceof Edit.FreeNet free) {
             nets[index(nets, Net::name, free.net(), "net")] = null;
         } else if (edit instanceof Edit.FreeCell free) {
@@ -55,6 +55,8 @@ public final class Trial {
             moveCell(move);
         } else if (edit instanceof Edit.SetCell set) {
             setCell(set);
+        } else if (edit instanceof Edit.BreakOut out) {
+            breakOut(out);
         }
     }
 
@@ -69,7 +71,7 @@ public final class Trial {
 
     private void letGo(int port) {
         dropEnds(new Terminal.PortEnd(port)::equals);
-        ports[port] = null;
+        ports.set(port, null);
     }
 
     private void freeCell(int cell) {
@@ -112,7 +114,8 @@ public final class Trial {
         if (terminal instanceof Terminal.CellPin at) {
             return design.fabric().site(cells[at.cell()].site()).findPin(at.pin());
         }
-        return design.vertexOf(terminal);
+        int pad = ports.get(((Terminal.PortEnd) terminal).port()).pad();
+        return design.fabric().pads().get(pad).vertex();
     }
 
     private void lay(Edit.LayNet lay) {
@@ -131,6 +134,39 @@ public final class Trial {
         move.nets().forEach(this::lay);
     }
 
+    private void breakOut(Edit.BreakOut out) {
+        int net = index(nets, Net::name, out.net(), "net");
+        int pad = 0;
+        while (pad < design.fabric().pads().size()
+                && !design.fabric().pads().get(pad).name().equals(out.pad())) {
+            pad++;
+        }
+        if (pad == design.fabric().pads().size()) {
+            throw new IllegalArgumentException("there is no pad " + out.pad());
+        }
+        for (Port port : ports) {
+            if (port != null && port.pad() == pad) {
+                throw new IllegalArgumentException("port " + port.name() + " is on " + out.pad());
+            }
+            if (port != null && port.name().equals(out.port())) {
+                throw new IllegalArgumentException("there is a port " + out.port() + " already");
+            }
+        }
+        RouteTree old = nets[net].route();
+        RouteTree.Builder tree = new RouteTree.Builder(old.root());
+        for (int place = 1; place < old.size(); place++) {
+            tree.add(old.vertex(old.parent(place)), old.vertex(place));
+        }
+        for (int i = 1; i < out.way().size(); i++) {
+            tree.add(out.way().get(i - 1), out.way().get(i));
+        }
+        int port = ports.size();
+        ports.add(new Port(port, out.port(), PortDirection.OUT, pad, out.setting()));
+        List<Terminal> sinks = new ArrayList<>(nets[net].sinks());
+        sinks.add(new Terminal.PortEnd(port));
+        nets[net] = nets[net].withSinks(sinks).withRoute(tree.build());
+    }
+
     private void setCell(Edit.SetCell set) {
         int cell = index(cells, Cell::name, set.cell(), "cell");
         Cell old = cells[cell];
@@ -141,7 +177,7 @@ public final class Trial {
 
     private Design build() {
         int[] newCell = renumbering(cells.length, i -> cells[i] != null);
-        int[] newPort = renumbering(ports.length, i -> ports[i] != null);
+        int[] newPort = renumbering(ports.size(), i -> ports.get(i) != null);
         List<Cell> keptCells = new ArrayList<>();
         for (Cell c : cells) {
             if (c != null) {

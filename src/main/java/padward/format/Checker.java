@@ -24,6 +24,8 @@ public final class Checker {
         return switch (head.format()) {
             case Head.FABRIC -> describe(FabricReader.read(source, progress));
             case Head.DESIGN -> describe(DesignReader.read(source, progress));
+            case Head.LEDGER ->
+                    List.of("ledger", "its entries are checked against a design by apply and undo");
             default -> {
                 int entries = BoardReader.count(source, progress);
                 yield List.of(

@@ -15,6 +15,8 @@ record Head(String format, String form) {
     static final String FABRIC = "padward-fabric/1";
     static final String DESIGN = "padward-design/1";
     static final String BOARD = "padward-board/1";
+    static final String LEDGER = "padward-ledger/1";
+    private static final List<String> ALL = List.of(FABRIC, DESIGN, BOARD, LEDGER);
 
     /** Reads as far as it must to know; both words stand first in a usual file. */
     static Head read(Source source) throws BadInput {
@@ -35,11 +37,11 @@ record Head(String format, String form) {
             if (format.isEmpty()) {
                 throw in.faultAt("$", "a member \"format\" with a text", "none");
             }
-            if (!List.of(FABRIC, DESIGN, BOARD).contains(format)) {
+            if (!ALL.contains(format)) {
                 throw in.faultAt(
                         "$.format",
-                        "one of " + String.join(", ", FABRIC, DESIGN, BOARD),
-                        Nearest.describe(format, List.of(FABRIC, DESIGN, BOARD).stream()));
+                        "one of " + String.join(", ", ALL),
+                        Nearest.describe(format, ALL.stream()));
             }
         }
         return new Head(format, form);

@@ -1,0 +1,114 @@
+package padward.format;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import padward.base.BadInput;
+import padward.design.Edit;
+import padward.design.Ledger;
+import padward.design.LedgerEntry;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+
+/** Writes ledgers, as a whole or not at all. */
+public final class LedgerWriter {
+    private final Fabric fabric;
+    private final JsonWriter out;
+
+    private LedgerWriter(Fabric fabric, JsonWriter out) {
+        this.fabric = fabric;
+        this.out = out;
+    }
+
+    /**
+     * Writes a file, compressed when its name ends in {@code .gz}.
+     *
+     * @param fabric the fabric whose vertices the entries name
+     * @throws BadInput when it cannot be written; an old file then stands as it was
+     */
+    public static void write(Ledger ledger, Fabric fabric, Path file) throws BadInput {
+        JsonOut.write(file, out -> new LedgerWriter(fabric, out).writeAll(ledger));
+    }
+
+    private void writeAll(Ledger ledger) throws IOException {
+        out.beginObject();
+        out.name("format").value(Head.LEDGER);
+        out.name("design").value(ledger.design());
+        out.name("sha256").value(ledger.digest());
+        out.name("entries").beginArray();
+        for (LedgerEntry entry : ledger.entries()) {
+            writeEntry(entry);
+        }
+        out.endArray().endObject();
+    }
+
+    private void writeEntry(LedgerEntry entry) throws IOException {
+        out.beginObject();
+        out.name("when").value(entry.when());
+        out.name("who").value(entry.who());
+        JsonOut.optional(out, "note", entry.note());
+        out.name("net").value(entry.net()).name("pad").value(entry.pad());
+        out.name("edits").beginArray();
+        for (Edit edit : entry.edits()) {
+            writeEdit(edit);
+        }
+        out.endArray();
+        out.name("before").value(entry.before()).name("after").value(entry.after());
+        out.endObject();
+    }
+
+    private void writeEdit(Edit edit) throws IOException {
+        out.beginObject();
+        if (edit instanceof Edit.LetGoPort go) {
+            out.name("do").value("let-go-port").name("port").value(go.port());
+        } else if (edit instanceof Edit.FreeNet free) {
+            out.name("do").value("free-net").name("net").value(free.net());
+        } else if (edit instanceof Edit.FreeCell free) {
+            out.name("do").value("free-cell").name("cell").value(free.cell());
+        } else if (edit instanceof Edit.SetCell set) {
+            out.name("do").value("set-cell").name("cell").value(set.cell());
+            out.name("setting").value(set.setting()).name("value").value(set.value());
+        } else if (edit instanceof Edit.LayNet lay) {
+            out.name("do").value("lay-net");
+            writeLaid(lay);
+        } else if (edit instanceof Edit.MoveCell move) {
+            out.name("do").value("move-cell").name("cell").value(move.cell());
+            out.name("site").value(move.site()).name("nets").beginArray();
+            for (Edit.LayNet lay : move.nets()) {
+                out.beginObject();
+                writeLaid(lay);
+                out.endObject();
+            }
+            out.endArray();
+        } else if (edit instanceof Edit.BreakOut brought) {
+            out.name("do").value("break-out").name("net").value(brought.net());
+            out.name("port").value(brought.port()).name("pad").value(brought.pad());
+            JsonOut.optional(out, "setting", brought.setting());
+            writeNames("way", brought.way());
+        }
+        out.endObject();
+    }
+
+    private void writeLaid(Edit.LayNet lay) throws IOException {
+        out.name("net").value(lay.net());
+        out.name("from").value(fabric.vertexName(lay.route().root()));
+        out.name("route").beginArray();
+        RouteTree tree = lay.route();
+        for (int place = 1; place < tree.size(); place++) {
+            out.beginArray();
+            out.value(fabric.vertexName(tree.vertex(tree.parent(place))));
+            out.value(fabric.vertexName(tree.vertex(place)));
+            out.endArray();
+        }
+        out.endArray();
+    }
+
+    private void writeNames(String name, List<Integer> vertices) throws IOException {
+        out.name(name).beginArray();
+        for (int vertex : vertices) {
+            out.value(fabric.vertexName(vertex));
+        }
+        out.endArray();
+    }
+}

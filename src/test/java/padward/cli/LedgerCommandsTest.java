@@ -1,0 +1,187 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Net;
+import padward.format.DesignReader;
+import padward.format.Digest;
+import picocli.CommandLine;
+
+/** Keeping, applying and undoing, run as a user runs them. */
+class LedgerCommandsTest {
+    @TempDir private Path folder;
+    private Path design;
+    private Path ledger;
+
+    private record Run(int code, String out, String err) {}
+
+    @BeforeEach
+    void copyExample() throws Exception {
+        for (String name : new String[] {"only.design.json", "only.fabric.json", "board.json"}) {
+            Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
+        }
+        design = folder.resolve("only.design.json");
+        ledger = folder.resolve("bench.json");
+    }
+
+    private static Run run(String... words) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        return new Run(line.execute(words), out.toString(), err.toString());
+    }
+
+    private Run keep(String net, String pad) {
+        return run(
+                "keep",
+                "--design",
+                design.toString(),
+                "--net",
+                net,
+                "--pad",
+                pad,
+                "--ledger",
+                ledger.toString(),
+                "--who",
+                "tester",
+                "--note",
+                "a note");
+    }
+
+    private Run apply(Path output) {
+        return run(
+                "apply",
+                "--design",
+                design.toString(),
+                "--ledger",
+                ledger.toString(),
+                "-o",
+                output.toString());
+    }
+
+    private Run undo(String... more) {
+        String[] words = {"undo", "--design", design.toString(), "--ledger", ledger.toString()};
+        String[] all = java.util.Arrays.copyOf(words, words.length + more.length);
+        System.arraycopy(more, 0, all, words.length, more.length);
+        return run(all);
+    }
+
+    private static Design read(Path file) throws BadInput {
+        return DesignReader.read(file, Progress.NONE);
+    }
+
+    @Test
+    void keptThenAppliedTheNetIsOnThePadAndNothingElseDiffers() throws Exception {
+        byte[] original = Files.readAllBytes(design);
+        assertThat(keep("pump/level/sample[1]", "J1.3").code()).isZero();
+        Path changed = folder.resolve("changed.json");
+        Run applied = apply(changed);
+        assertThat(applied.code()).isZero();
+        assertThat(applied.out())
+                .contains("Nets gone: pump/run/motor_out")
+                .contains("Cells gone: pump/run/motor_out")
+                .contains("nets keep every wire and every delay");
+        Design before = read(design);
+        Design after = read(changed);
+        Net net = after.findNet("pump/level/sample[1]").orElseThrow();
+        assertThat(net.sinks()).hasSize(2);
+        assertThat(after.ports()).extracting(p -> p.name()).contains("out_J1.3");
+        for (String name : new String[] {"alarm/beep", "float_hi", "pump/run/decide"}) {
+            assertThat(after.findNet(name).orElseThrow().route())
+                    .isEqualTo(before.findNet(name).orElseThrow().route());
+        }
+        assertThat(Files.readAllBytes(design)).isEqualTo(original);
+    }
+
+    @Test
+    void undoingAllGivesBackTheVeryBytes() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        keep("pump/level/sample[0]", "x0y5/pad[0]");
+        assertThat(undo("--entry", "1").out()).contains("1 entry is left");
+        assertThat(undo().out()).contains("Nothing is kept any more");
+        Path back = folder.resolve("back.json");
+        assertThat(apply(back).code()).isZero();
+        assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
+        assertThat(undo().code()).isEqualTo(2);
+    }
+
+    @Test
+    void whatAnotherEntryDependsOnStays() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        byte[] kept = Files.readAllBytes(ledger);
+        // The pad is the net's now; bringing another out there gives it up again.
+        Run second = keep("pump/level/sample[0]", "J1.3");
+        assertThat(second.code()).isZero();
+        Run refused = undo("--entry", "1");
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("an entry that no other depends on").contains("entry 2");
+        assertThat(undo().code()).isZero();
+        assertThat(Files.readAllBytes(ledger)).isEqualTo(kept);
+    }
+
+    @Test
+    void aNewerRunIsCheckedEntryByEntry() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        String text = Files.readString(design).replace("pump/run/motor_out", "pump/run/drive_out");
+        Files.writeString(design, text);
+        Run applied = apply(folder.resolve("changed.json"));
+        assertThat(applied.code()).isEqualTo(2);
+        assertThat(applied.out()).contains("another run");
+        assertThat(applied.err())
+                .contains("$.entries[0]")
+                .contains("there is no cell pump/run/motor_out")
+                .contains("ask again");
+        assertThat(keep("pump/level/sample[0]", "J2.1").err()).contains("$.sha256");
+    }
+
+    @Test
+    void oneProgramAtATime() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        byte[] kept = Files.readAllBytes(ledger);
+        Path lock = folder.resolve("bench.json.lock");
+        try (FileChannel channel =
+                        FileChannel.open(
+                                lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+                var held = channel.lock()) {
+            Run run = keep("pump/level/sample[0]", "x0y5/pad[0]");
+            assertThat(held.isValid()).isTrue();
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("in use");
+        }
+        assertThat(Files.readAllBytes(ledger)).isEqualTo(kept);
+    }
+
+    @Test
+    void aSpoiltLedgerIsOneClearError() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        String text = Files.readString(ledger).replace("let-go-port", "let-go-post");
+        Files.writeString(ledger, text);
+        Run run = undo();
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("let-go-post").contains("$.entries[0]");
+        assertThat(run.err().strip()).doesNotContain("\n");
+    }
+
+    /** FIPS 180-4's examples give ba7816bf … 15ad for "abc" (from memory). */
+    @Test
+    void theDigestIsThePublishedOne() throws Exception {
+        Path file = folder.resolve("abc");
+        Files.writeString(file, "abc");
+        assertThat(Digest.of(file))
+                .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    }
+}
