@@ -1,10 +1,11 @@
 package padward.ui;
 
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -18,6 +19,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
+import padward.breakout.Keeping;
 import padward.breakout.Obstacle;
 import padward.breakout.Question;
 import padward.breakout.Survey;
@@ -25,11 +27,15 @@ import padward.breakout.Way;
 import padward.breakout.WhyBlocked;
 import padward.design.Design;
 import padward.design.Edit;
+import padward.design.Ledger;
+import padward.design.LedgerEntry;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.format.DesignReader;
+import padward.format.LedgerFile;
+import padward.format.LedgerReader;
 import padward.route.Engine;
 
 /**
@@ -59,6 +65,7 @@ public final class ExplorerModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<TrialDesk>> desk =
             new SimpleObjectProperty<>(Optional.empty());
+    private Optional<Path> file = Optional.empty();
     private Background.Job running = () -> {};
     private Background.Job surveying = () -> {};
 
@@ -78,7 +85,12 @@ public final class ExplorerModel {
 
     /** Opens a design's file in place of the present one, which stays if the file is at fault. */
     public void open(Path file) {
-        start(progress -> new Opened(DesignReader.read(file, progress)), this::show);
+        start(
+                progress -> new Opened(DesignReader.read(file, progress)),
+                read -> {
+                    show(read);
+                    this.file = Optional.of(file);
+                });
     }
 
     /** Opens what a reader yields. */
@@ -87,6 +99,7 @@ public final class ExplorerModel {
     }
 
     private void show(Opened next) {
+        file = Optional.empty();
         desk.set(Optional.of(TrialDesk.of(next.design())));
         changeTo(next);
         netText.set("");
@@ -196,15 +209,30 @@ public final class ExplorerModel {
         return option.get() < all.size() ? Optional.of(all.get(option.get())) : Optional.empty();
     }
 
-    /** Tries out the clearance that is looked at: applies its edits and asks again. */
+    /**
+     * Tries out the answer: makes room by the clearance that is looked at, if it takes one, brings
+     * the net out, and asks again.
+     */
     public void tryIt() {
-        Optional<WhyBlocked.Option> chosen = chosenOption();
-        if (chosen.isEmpty() || trial.get().isPresent()) {
+        if (answer.get().isEmpty() || trial.get().isPresent()) {
             return;
         }
-        Answer before = answer.get().orElseThrow();
-        List<Edit> edits = chosen.get().clearance().edits(before.letGo());
-        start(progress -> tryOut(before, edits, progress), t -> trial.set(Optional.of(t)));
+        Answer before = answer.get().get();
+        List<Edit> edits = List.of();
+        if (before instanceof Answer.Open open && !isThere(open)) {
+            edits = Keeping.of(open);
+        } else if (before instanceof Answer.Blocked blocked && chosenOption().isPresent()) {
+            edits = Keeping.of(blocked, chosenOption().get());
+        }
+        if (!edits.isEmpty()) {
+            List<Edit> tried = edits;
+            start(progress -> tryOut(before, tried, progress), t -> trial.set(Optional.of(t)));
+        }
+    }
+
+    /** Whether the net is on the pad already, so that there is nothing to bring out. */
+    static boolean isThere(Answer.Open open) {
+        return open.way().branchHop() == open.way().hops().size() - 1;
     }
 
     private static TriedOut tryOut(Answer before, List<Edit> edits, Progress progress) {
@@ -219,11 +247,66 @@ public final class ExplorerModel {
     /** Keeps the trial: the design is shown with it from now on. */
     public void keep() {
         TriedOut tried = trial.get().orElseThrow();
-        String what = tried.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));
-        desk.set(desk.get().map(d -> d.keeping(new TrialDesk.Kept(what, tried.edits()))));
+        Question question = tried.before().question();
+        TrialDesk.Kept kept =
+                new TrialDesk.Kept(
+                        OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
+                        question.net().name(),
+                        question.padValue().name(),
+                        tried.edits());
+        desk.set(desk.get().map(d -> d.keeping(kept)));
         changeTo(tried.design());
         answered(tried.after());
     }
+
+    /** Writes all that is kept into a ledger for the opened file. */
+    public void saveLedger(Path ledger) {
+        if (desk.get().isEmpty() || file.isEmpty()) {
+            note.set("Only a design that was opened from a file can have a ledger.");
+            return;
+        }
+        TrialDesk now = desk.get().get();
+        Path design = file.get();
+        start(
+                progress -> {
+                    List<LedgerEntry> entries = now.toEntries(System.getProperty("user.name"));
+                    return LedgerFile.change(
+                            ledger,
+                            design,
+                            now.original().fabric(),
+                            old -> new Ledger(old.design(), old.digest(), entries));
+                },
+                written ->
+                        note.set("Saved " + written.entries().size() + " kept in " + ledger + "."));
+    }
+
+    /** Shows the opened design with what a ledger holds. */
+    public void openLedger(Path ledger) {
+        if (desk.get().isEmpty()) {
+            note.set("Open a design first (Ctrl+O), then its ledger.");
+            return;
+        }
+        Design original = desk.get().get().original();
+        start(
+                progress -> {
+                    Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
+                    if (read.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
+                        throw new BadInput(
+                                ledger.toString(),
+                                "$.entries[" + clashes.index() + "]",
+                                "a change that fits this design",
+                                String.join("; ", clashes.reasons()));
+                    }
+                    TrialDesk next = TrialDesk.of(original, read);
+                    return new Loaded(next, new Opened(next.design()));
+                },
+                loaded -> {
+                    desk.set(Optional.of(loaded.desk()));
+                    changeTo(loaded.opened());
+                });
+    }
+
+    private record Loaded(TrialDesk desk, Opened opened) {}
 
     /** Drops the trial; all is as it was. */
     public void drop() {

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.io.File;
 import java.util.List;
 import java.util.Optional;
 import javafx.geometry.Insets;
@@ -10,6 +11,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.stage.FileChooser;
 
 /** The trials that are kept, the last one to be undone; hidden while there are none. */
 final class KeptStrip extends HBox {
@@ -18,6 +20,7 @@ final class KeptStrip extends HBox {
     private final Label text = new Label();
     private final Button undo = new Button("Undo");
     private final Button redo = new Button("Redo");
+    private final Button save = new Button("Save ledger…");
 
     KeptStrip(ExplorerModel model) {
         setId("kept-strip");
@@ -36,9 +39,30 @@ final class KeptStrip extends HBox {
         redo.setTooltip(new Tooltip("Keeps again what was undone (Ctrl+Shift+Z)"));
         undo.setMinWidth(Region.USE_PREF_SIZE);
         redo.setMinWidth(Region.USE_PREF_SIZE);
-        getChildren().addAll(text, undo, redo);
+        save.setId("save-button");
+        save.setOnAction(e -> askWhere(model));
+        save.setTooltip(new Tooltip("Writes what is kept into a ledger's file (Ctrl+S)"));
+        save.setMinWidth(Region.USE_PREF_SIZE);
+        getChildren().addAll(text, undo, redo, save);
         model.deskProperty().addListener((p, old, now) -> show(now));
         show(Optional.empty());
+    }
+
+    private void askWhere(ExplorerModel model) {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Save what is kept as a ledger");
+        chooser.setInitialFileName("ledger.json");
+        File file = chooser.showSaveDialog(getScene().getWindow());
+        if (file != null) {
+            model.saveLedger(file.toPath());
+        }
+    }
+
+    /** The button's work, for a key. */
+    void save() {
+        if (isVisible()) {
+            save.fire();
+        }
     }
 
     private void show(Optional<TrialDesk> desk) {
@@ -57,7 +81,7 @@ final class KeptStrip extends HBox {
         if (kept.isEmpty()) {
             return "Nothing is kept: the design is as it was opened.";
         }
-        StringBuilder result = new StringBuilder("Kept in this session, not in the file: ");
+        StringBuilder result = new StringBuilder("Kept, the design's file is as it was: ");
         int from = Math.max(0, kept.size() - SHOWN);
         if (from > 0) {
             result.append(from).append(" more, ");

@@ -40,7 +40,8 @@ final class MainView extends BorderPane {
             Strip map: click a hop, or Left and Right; the map flies there.
 
             Ways out: where the pointer rests, the way is shown; Enter asks for that pad.
-            Ctrl+T tries the chosen clearance; keep or drop it. Ctrl+Z undoes, Ctrl+Shift+Z redoes.
+            Ctrl+T tries the answer out; keep or drop it. Ctrl+Z undoes, Ctrl+Shift+Z redoes,
+            Ctrl+S saves what is kept as a ledger.
 
             Ctrl+O opens a design, Ctrl+D turns dark and light, Esc stops work.
 
@@ -49,6 +50,7 @@ final class MainView extends BorderPane {
     private final ExplorerModel model;
     private final MapView map;
     private final StripMapView strip;
+    private final KeptStrip kept;
     private static final double MAP_SHARE = 0.62;
 
     private final CompletingField find = new CompletingField(this::placeNames);
@@ -59,11 +61,12 @@ final class MainView extends BorderPane {
         this.model = model;
         this.map = new MapView(model);
         this.strip = new StripMapView(model);
+        this.kept = new KeptStrip(model);
         getStyleClass().add("main-view");
         getStylesheets().add(MainView.class.getResource("window.css").toExternalForm());
         setTop(new VBox(bar(), new QuestionBar(model), note(), new TrialBar(model)));
         setCenter(middle());
-        setBottom(new VBox(strip, new KeptStrip(model)));
+        setBottom(new VBox(strip, kept));
         map.paletteProperty().addListener((p, old, now) -> strip.paletteProperty().set(now));
         dark.selectedProperty().addListener((p, old, now) -> theme(now));
         acceptFiles();
@@ -107,6 +110,10 @@ final class MainView extends BorderPane {
         open.setId("open-button");
         open.setOnAction(e -> choose());
         dark.setId("dark-button");
+        Button ledger = new Button("Ledger…");
+        ledger.setId("ledger-button");
+        ledger.setTooltip(new Tooltip("Opens a ledger on the design that is open"));
+        ledger.setOnAction(e -> chooseLedger());
         Button all = new Button("Whole fabric");
         all.setOnAction(e -> map.fitAll());
         Button way = new Button("Whole way");
@@ -154,7 +161,7 @@ final class MainView extends BorderPane {
         forward.setAccessibleText("Forward on the map");
         forward.setTooltip(new Tooltip("Forward again"));
         forward.setOnAction(e -> map.forward());
-        for (Region fixed : List.of(open, back, forward, all, way, sideShown, dark, help)) {
+        for (Region fixed : List.of(open, ledger, back, forward, all, way, sideShown, dark, help)) {
             fixed.setMinWidth(Region.USE_PREF_SIZE);
         }
         Region spring = new Region();
@@ -233,6 +240,15 @@ final class MainView extends BorderPane {
         }
     }
 
+    private void chooseLedger() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Open a ledger");
+        File file = chooser.showOpenDialog(getScene().getWindow());
+        if (file != null) {
+            model.openLedger(file.toPath());
+        }
+    }
+
     private void acceptFiles() {
         setOnDragOver(
                 e -> {
@@ -264,6 +280,7 @@ final class MainView extends BorderPane {
                                                 () -> dark.setSelected(!dark.isSelected()));
                                 scene.getAccelerators()
                                         .put(shortcut(KeyCode.F), find::requestFocus);
+                                scene.getAccelerators().put(shortcut(KeyCode.S), kept::save);
                                 scene.getAccelerators().put(shortcut(KeyCode.Z), model::undo);
                                 scene.getAccelerators()
                                         .put(

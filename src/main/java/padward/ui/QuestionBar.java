@@ -11,6 +11,7 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressIndicator;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -26,6 +27,7 @@ final class QuestionBar extends VBox {
     private final Label word = new Label();
     private final Label sentence = new Label();
     private final VBox cautions = new VBox(2);
+    private final Button bringOut = new Button("Bring it out");
     private final HBox answerRow;
 
     QuestionBar(ExplorerModel model) {
@@ -40,7 +42,11 @@ final class QuestionBar extends VBox {
         sentence.setWrapText(true);
         sentence.setMinHeight(Region.USE_PREF_SIZE);
         HBox.setHgrow(sentence, Priority.ALWAYS);
-        answerRow = new HBox(10, word, sentence);
+        bringOut.setId("bring-out-button");
+        bringOut.setMinWidth(Region.USE_PREF_SIZE);
+        bringOut.setOnAction(e -> model.tryIt());
+        bringOut.setTooltip(new Tooltip("Tries it out on a copy; keep or drop it then (Ctrl+T)"));
+        answerRow = new HBox(10, word, sentence, bringOut);
         answerRow.setAlignment(Pos.TOP_LEFT);
         cautions.setId("cautions");
         getChildren().addAll(questionRow(), answerRow, cautions);
@@ -120,6 +126,10 @@ final class QuestionBar extends VBox {
         word.getStyleClass().removeAll("open", "blocked", "no-way");
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
+        boolean ready =
+                answer.orElse(null) instanceof Answer.Open open && !ExplorerModel.isThere(open);
+        bringOut.setVisible(ready);
+        bringOut.setManaged(ready);
         if (answer.isEmpty()) {
             sentence.setText(
                     model.openedProperty().get().isPresent()

@@ -2,9 +2,13 @@ package padward.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import padward.base.BadInput;
 import padward.design.Design;
 import padward.design.Edit;
+import padward.design.Ledger;
+import padward.design.LedgerEntry;
 import padward.design.Trial;
+import padward.format.Digest;
 
 /**
  * The trials that have been kept on top of an opened design, and those undone. The opened design
@@ -19,14 +23,49 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
     /**
      * One kept trial.
      *
-     * @param what what it was for, in a few words
+     * @param when when it was kept, ISO 8601
+     * @param net the net that it was for
+     * @param pad the pad that it was for
      * @param edits its edits
      */
-    public record Kept(String what, List<Edit> edits) {
+    public record Kept(String when, String net, String pad, List<Edit> edits) {
         /** Copies the edits. */
         public Kept {
             edits = List.copyOf(edits);
         }
+
+        /** What it was for, in a few words. */
+        public String what() {
+            return net + " on " + pad;
+        }
+    }
+
+    /** What a ledger holds, on a design that it fits. */
+    public static TrialDesk of(Design original, Ledger ledger) {
+        List<Kept> kept = new ArrayList<>();
+        ledger.entries().forEach(e -> kept.add(new Kept(e.when(), e.net(), e.pad(), e.edits())));
+        return new TrialDesk(original, kept, List.of());
+    }
+
+    /** What is kept as a ledger's entries. O(kept × size of the design). */
+    List<LedgerEntry> toEntries(String who) throws BadInput {
+        List<LedgerEntry> entries = new ArrayList<>();
+        Design now = original;
+        for (Kept one : kept) {
+            String before = Digest.of(now);
+            now = Trial.of(now, one.edits());
+            entries.add(
+                    new LedgerEntry(
+                            one.when(),
+                            who,
+                            "",
+                            one.net(),
+                            one.pad(),
+                            one.edits(),
+                            before,
+                            Digest.of(now)));
+        }
+        return entries;
     }
 
     /** Copies the lists. */
@@ -42,9 +81,11 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
 
     /** The design with everything that is kept. O(size of the design). */
     public Design design() {
-        List<Edit> all = new ArrayList<>();
-        kept.forEach(k -> all.addAll(k.edits()));
-        return Trial.of(original, all);
+        Design design = original;
+        for (Kept one : kept) {
+            design = Trial.of(design, one.edits());
+        }
+        return design;
     }
 
     /** Keeps one more; what was undone is forgotten. */

@@ -12,6 +12,7 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -60,13 +61,16 @@ class FlowsTest {
         assertThat(text(robot, "#proof")).startsWith("Proven fewest");
         robot.clickOn("#try-button");
         assertThat(text(robot, "#trial-edits"))
-                .isEqualTo("Trial: let go port motor, free cell pump/run/motor_out");
+                .isEqualTo(
+                        "Trial: let go port motor, free cell pump/run/motor_out, bring out net "
+                                + NET
+                                + " on pad x7y3/pad[0] as port out_J1.3");
         assertThat(text(robot, "#trial-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
         assertThat(shown()).isSameAs(original);
         robot.clickOn("#keep-button");
         assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
         assertThat(text(robot, "#answer-word")).endsWith("Open");
-        assertThat(text(robot, "#kept-text")).contains("1. let go port motor");
+        assertThat(text(robot, "#kept-text")).contains("1. " + NET + " on x7y3/pad[0]");
         robot.clickOn("#undo-button");
         assertThat(shown()).isSameAs(original);
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
@@ -163,5 +167,37 @@ class FlowsTest {
         assertThat(model.answerProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.surveyProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.deskProperty().get().orElseThrow().canUndo()).isFalse();
+    }
+
+    @Test
+    void anOpenAnswerIsBroughtOutAndKept(FxRobot robot) {
+        ask(robot, "J1.2");
+        robot.clickOn("#bring-out-button");
+        assertThat(text(robot, "#trial-after")).startsWith("With it: Open");
+        robot.clickOn("#keep-button");
+        assertThat(text(robot, "#answer-sentence")).contains("is on pad x7y2/pad[1]");
+        assertThat(robot.lookup("#bring-out-button").query().isVisible()).isFalse();
+        assertThat(shown().findNet(NET).orElseThrow().sinks()).hasSize(2);
+    }
+
+    @Test
+    void whatIsKeptIsSavedAndOpenedAgain(FxRobot robot, @TempDir Path folder) {
+        ask(robot, "J1.3");
+        robot.clickOn("#try-button");
+        robot.clickOn("#keep-button");
+        Path ledger = folder.resolve("ledger.json");
+        robot.interact(() -> model.saveLedger(ledger));
+        assertThat(ledger).exists();
+        assertThat(text(robot, "#note")).startsWith("Saved 1 kept");
+        robot.interact(() -> model.open(Path.of("fixtures/small/only.design.json")));
+        assertThat(shown().findCell("pump/run/motor_out")).isPresent();
+        robot.interact(() -> model.openLedger(ledger));
+        assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
+        assertThat(text(robot, "#kept-text")).contains(NET + " on x7y3/pad[0]");
+        robot.clickOn("#undo-button");
+        assertThat(shown().findCell("pump/run/motor_out")).isPresent();
+        robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
+        robot.interact(() -> model.openLedger(Path.of("fixtures/small/board.json")));
+        assertThat(text(robot, "#note")).contains("padward-ledger/1");
     }
 }

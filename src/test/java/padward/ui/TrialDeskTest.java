@@ -22,7 +22,7 @@ class TrialDeskTest {
     }
 
     private static TrialDesk.Kept freeing(String net) {
-        return new TrialDesk.Kept("free " + net, List.of(new Edit.FreeNet(net)));
+        return new TrialDesk.Kept("now", net, "pad", List.of(new Edit.FreeNet(net)));
     }
 
     @Test
