@@ -19,11 +19,11 @@ import padward.fabric.Pad;
  * wire can destroy parts; the bank's supply sets the level; a driver with its enable off shows
  * nothing. The board's documents and its responsible engineer decide.
  */
-final class Cautions {
+public final class Cautions {
     private Cautions() {}
 
     /** The cautions for driving a pad, the gravest first. */
-    static List<String> of(Question question) {
+    public static List<String> of(Question question) {
         Design design = question.design();
         Pad pad = question.padValue();
         List<String> result = new ArrayList<>();

@@ -7,6 +7,7 @@ import padward.clearance.Clearance;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.PadWiring;
+import padward.fabric.Corner;
 import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
 
@@ -30,6 +31,11 @@ public final class Keeping {
         return edits;
     }
 
+    /** The edit that lays one line of a group, on a design that has the others already. */
+    static Edit breakOut(Design design, Bus.Line line) {
+        return breakOut(new Question(design, line.net(), line.pad(), Corner.SLOW), line.way());
+    }
+
     private static Edit breakOut(Question question, Way way) {
         List<Integer> vertices = new ArrayList<>();
         way.hops().stream().skip(way.branchHop()).forEach(h -> vertices.add(h.vertex()));
@@ -48,8 +54,7 @@ public final class Keeping {
         Optional<String> header =
                 design.board()
                         .findWiring(question.pad())
-                        .map(PadWiring::attachments)
-                        .flatMap(all -> all.stream().filter(a -> a.kind().probeable()).findFirst())
+                        .flatMap(PadWiring::findLeadPlace)
                         .map(a -> a.name() + (a.pin().isEmpty() ? "" : "." + a.pin()));
         String place = header.orElse(pad.packagePin().isEmpty() ? pad.name() : pad.packagePin());
         String name = "out_" + place;

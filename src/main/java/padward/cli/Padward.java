@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             AskCommand.class,
             SurveyCommand.class,
+            BusCommand.class,
             KeepCommand.class,
             ApplyCommand.class,
             UndoCommand.class,

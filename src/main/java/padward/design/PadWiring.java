@@ -1,6 +1,8 @@
 package padward.design;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the board has on one pad.
@@ -15,5 +17,12 @@ public record PadWiring(
     /** Copies the attachments. */
     public PadWiring {
         attachments = List.copyOf(attachments);
+    }
+
+    /** Where a lead is put best: on a header, else on a test point. */
+    public Optional<Attachment> findLeadPlace() {
+        return attachments.stream()
+                .filter(a -> a.kind().probeable())
+                .min(Comparator.comparing(Attachment::kind));
     }
 }

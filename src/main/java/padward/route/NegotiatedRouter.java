@@ -1,7 +1,9 @@
 package padward.route;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
+import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -121,16 +123,24 @@ public final class NegotiatedRouter {
 
     private Optional<RouteTree> tree(RouteJob job, Progress progress) {
         RouteTree.Builder tree = new RouteTree.Builder(job.root());
-        List<Integer> onTree = new ArrayList<>(List.of(job.root()));
+        IntArrayList onTree = new IntArrayList();
+        LongArrayList costs = new LongArrayList();
+        for (int place = 0; place < job.base().size(); place++) {
+            int vertex = job.base().vertex(place);
+            if (place > 0) {
+                tree.add(job.base().vertex(job.base().parent(place)), vertex);
+            }
+            onTree.add(vertex);
+            costs.add(job.baseCost(place));
+        }
         for (int i = 0; i < job.sinkCount(); i++) {
             int goal = job.sink(i);
             if (tree.contains(goal)) {
                 continue;
             }
-            int[] starts = onTree.stream().mapToInt(Integer::intValue).toArray();
             SearchOutcome outcome =
                     search.run(
-                            new Starts(starts, new long[starts.length]),
+                            new Starts(onTree.toIntArray(), costs.toLongArray()),
                             goal,
                             Corner.SLOW,
                             costs(goal),
@@ -145,6 +155,7 @@ public final class NegotiatedRouter {
             for (int p = 1; p < found.path().size(); p++) {
                 tree.add(found.path().vertex(p - 1), found.path().vertex(p));
                 onTree.add(found.path().vertex(p));
+                costs.add(0);
             }
         }
         return Optional.of(tree.build());

@@ -1,8 +1,11 @@
 package padward.route;
 
-/** A net to be routed: from one vertex to several. Immutable. */
+import padward.design.RouteTree;
+
+/** A net to be routed: from one vertex, or a tree that is there, to several. Immutable. */
 public final class RouteJob {
-    private final int root;
+    private final RouteTree base;
+    private final long[] baseCosts;
     private final int[] sinks;
 
     /**
@@ -10,13 +13,33 @@ public final class RouteJob {
      * @param sinks vertices to reach, at least one
      */
     public RouteJob(int root, int... sinks) {
-        this.root = root;
+        this(RouteTree.of(root), new long[1], sinks);
+    }
+
+    /**
+     * @param base wires that the net has already
+     * @param baseCosts what it costs to set out from each place of these, such as the delay there
+     * @param sinks vertices to reach, at least one
+     */
+    public RouteJob(RouteTree base, long[] baseCosts, int... sinks) {
+        this.base = base;
+        this.baseCosts = baseCosts.clone();
         this.sinks = sinks.clone();
     }
 
     /** Vertex of the driver. */
     public int root() {
-        return root;
+        return base.root();
+    }
+
+    /** The wires that the net has already; the driver's vertex at the least. */
+    public RouteTree base() {
+        return base;
+    }
+
+    /** What it costs to set out from a place of the base. */
+    long baseCost(int place) {
+        return baseCosts[place];
     }
 
     /** Number of sinks. */

@@ -134,6 +134,38 @@ class LedgerCommandsTest {
     }
 
     @Test
+    void aGroupIsKeptAsOneEntry() throws Exception {
+        String[] words = {
+            "bus",
+            "--design",
+            design.toString(),
+            "--nets",
+            "pump/level/sample[*]",
+            "--pads",
+            "header J1",
+            "--aim",
+            "order",
+            "--ledger",
+            ledger.toString()
+        };
+        Run run = run(words);
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).contains("Greatest skew outside the pads").contains("J1.1");
+        Path changed = folder.resolve("changed.json");
+        assertThat(apply(changed).code()).isZero();
+        Design after = read(changed);
+        for (int bit = 0; bit < 2; bit++) {
+            Net net = after.findNet("pump/level/sample[" + bit + "]").orElseThrow();
+            assertThat(net.sinks()).hasSize(2);
+        }
+        assertThat(run(words).out()).contains("already");
+        assertThat(undo().out()).contains("Nothing is kept any more");
+        Run wrong = run("bus", "--design", design.toString(), "--nets", "x", "--pads", "header J1");
+        assertThat(wrong.code()).isEqualTo(2);
+        assertThat(wrong.err()).contains("“x”");
+    }
+
+    @Test
     void aNewerRunIsCheckedEntryByEntry() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         String text = Files.readString(design).replace("pump/run/motor_out", "pump/run/drive_out");
