@@ -52,6 +52,7 @@ final class MainView extends BorderPane {
     private final StripMapView strip;
     private final KeptStrip kept;
     private static final double MAP_SHARE = 0.62;
+    private static final double LISTS_HEIGHT = 128;
 
     private final CompletingField find = new CompletingField(this::placeNames);
     private final ToggleButton dark = new ToggleButton("Dark");
@@ -81,6 +82,7 @@ final class MainView extends BorderPane {
         nets.setId("nets-tab");
         TabPane lists = new TabPane(ways, nets);
         lists.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
+        lists.setMinHeight(LISTS_HEIGHT);
         VBox.setVgrow(lists, Priority.ALWAYS);
         VBox.setVgrow(openings, Priority.SOMETIMES);
         VBox side = new VBox(openings, lists);
@@ -168,10 +170,11 @@ final class MainView extends BorderPane {
         HBox.setHgrow(spring, Priority.ALWAYS);
         sideShown.setSelected(true);
         sideShown.setId("side-button");
+        name.setMinWidth(0);
         HBox bar =
                 new HBox(
-                        8, open, name, spring, find, back, forward, all, way, sideShown, dark,
-                        help);
+                        8, open, ledger, name, spring, find, back, forward, all, way, sideShown,
+                        dark, help);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.setPadding(new Insets(8, 16, 0, 16));
         return bar;

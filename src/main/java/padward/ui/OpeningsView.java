@@ -2,6 +2,7 @@ package padward.ui;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -24,6 +25,8 @@ import padward.clearance.Removal;
 
 /** What would open a blocked way: its clearances, best first, with what each of them means. */
 final class OpeningsView extends VBox {
+    private static final double MOST_HEIGHT = 320;
+
     private final ExplorerModel model;
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
@@ -47,7 +50,7 @@ final class OpeningsView extends VBox {
                 .bind(
                         model.busyProperty()
                                 .or(
-                                        javafx.beans.binding.Bindings.createBooleanBinding(
+                                        Bindings.createBooleanBinding(
                                                 () -> model.trialProperty().get().isPresent(),
                                                 model.trialProperty())));
         Region spring = new Region();
@@ -57,7 +60,10 @@ final class OpeningsView extends VBox {
         ScrollPane scroll = new ScrollPane(rows);
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
-        scroll.setMinHeight(90);
+        scroll.setMinHeight(40);
+        // As high as its rows, as long as there is room for the lists below.
+        scroll.prefViewportHeightProperty()
+                .bind(Bindings.min(MOST_HEIGHT, rows.heightProperty().add(4)));
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(head, proof, scroll);
         model.answerProperty().addListener((p, old, now) -> show(now));
