@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.BenchSheet;
 import padward.breakout.Bus;
 import padward.breakout.Cautions;
 import padward.breakout.Question;
@@ -30,7 +31,6 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.format.Digest;
 import padward.format.LedgerFile;
-import padward.timing.LineDelay;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -83,23 +83,8 @@ final class BusCommand implements Callable<Integer> {
                             + " (${DEFAULT-VALUE}).")
     private Bus.Aim aim;
 
-    @Option(
-            names = "--dielectric",
-            defaultValue = "4.3",
-            description = "Dielectric constant of the board, for traces (${DEFAULT-VALUE}).")
-    private double dielectric;
-
-    @Option(
-            names = "--lead-m",
-            defaultValue = "0",
-            description = "Length of the leads to the instrument, metres (${DEFAULT-VALUE}).")
-    private double lead;
-
-    @Option(
-            names = "--velocity",
-            defaultValue = "0.66",
-            description = "Velocity factor of the leads (${DEFAULT-VALUE}).")
-    private double velocity;
+    @Mixin private LeadOption leadOption;
+    private BenchSheet.Lead lead;
 
     @Option(
             names = {"-l", "--ledger"},
@@ -112,9 +97,7 @@ final class BusCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        check("--dielectric", dielectric, 1, 20);
-        check("--lead-m", lead, 0, 100);
-        check("--velocity", velocity, 0.1, 1);
+        lead = leadOption.read();
         Design read = design.read();
         PrintWriter out = spec.commandLine().getOut();
         boolean[] all = {false};
@@ -159,13 +142,6 @@ final class BusCommand implements Callable<Integer> {
                         Digest.of(Trial.of(now, bus.edits())));
         Ledger next = old.with(entry);
         return next;
-    }
-
-    private static void check(String option, double value, double least, double most)
-            throws BadInput {
-        if (!(value >= least && value <= most)) {
-            throw new BadInput(option, "", "a number from " + least + " to " + most, "" + value);
-        }
     }
 
     private List<Net> netsOf(Design read) throws BadInput {
@@ -244,18 +220,8 @@ final class BusCommand implements Callable<Integer> {
         return places.stream().map(Place::pad).toList();
     }
 
-    /** Delay of the board's trace and of the lead, ps, the same at both corners. */
-    private int outsidePs(Design read, int pad) {
-        double trace =
-                read.board()
-                        .findWiring(pad)
-                        .map(w -> w.traceMillimetres() * LineDelay.microstripPsPerMm(dielectric))
-                        .orElse(0.0);
-        return (int) Math.round(trace + lead * LineDelay.cablePsPerMetre(velocity));
-    }
-
     private Delay atInstrument(Design read, Bus.Line line) {
-        int outside = outsidePs(read, line.pad());
+        int outside = lead.delayPs(read, line.pad());
         return line.way().total().plus(new Delay(outside, outside));
     }
 

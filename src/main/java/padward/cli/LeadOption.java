@@ -1,0 +1,40 @@
+package padward.cli;
+
+import padward.base.BadInput;
+import padward.breakout.BenchSheet;
+import picocli.CommandLine.Option;
+
+/** What lies between the pad and the instrument. */
+final class LeadOption {
+    @Option(
+            names = "--dielectric",
+            defaultValue = "4.3",
+            description = "Dielectric constant of the board, for traces (${DEFAULT-VALUE}).")
+    private double dielectric;
+
+    @Option(
+            names = "--lead-m",
+            defaultValue = "0",
+            description = "Length of the leads to the instrument, metres (${DEFAULT-VALUE}).")
+    private double lead;
+
+    @Option(
+            names = "--velocity",
+            defaultValue = "0.66",
+            description = "Velocity factor of the leads (${DEFAULT-VALUE}).")
+    private double velocity;
+
+    BenchSheet.Lead read() throws BadInput {
+        check("--dielectric", dielectric, 1, 20);
+        check("--lead-m", lead, 0, 100);
+        check("--velocity", velocity, 0.1, 1);
+        return new BenchSheet.Lead(dielectric, lead, velocity);
+    }
+
+    private static void check(String option, double value, double least, double most)
+            throws BadInput {
+        if (!(value >= least && value <= most)) {
+            throw new BadInput(option, "", "a number from " + least + " to " + most, "" + value);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+package padward.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.BenchSheet;
+import padward.design.Design;
+import padward.design.Ledger;
+import padward.format.LedgerReader;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code sheet}: the page for the bench. */
+@Command(
+        name = "sheet",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Writes what is taken to the bench: where each signal that a ledger brings out is to be",
+            "found, how late it is there, how to correct for it, and the cautions. The file's name",
+            "tells the form: .html (one page, printable), .csv, or .sdf (delays for simulation)."
+        },
+        footer = {
+            "",
+            "Example:",
+            "  padward sheet --design fixtures/small/only.design.json --ledger bench.json \\",
+            "      -o bench.html"
+        })
+final class SheetCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = {"-l", "--ledger"},
+            required = true,
+            paramLabel = "FILE",
+            description = "The ledger.")
+    private Path ledger;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "FILE",
+            description = "The sheet: .html, .csv or .sdf.")
+    private Path output;
+
+    @Mixin private LeadOption lead;
+
+    @Override
+    public Integer call() throws BadInput {
+        String name = output.getFileName().toString().toLowerCase(Locale.ROOT);
+        Design read = design.read();
+        Ledger kept = LedgerReader.read(ledger, read.fabric(), Progress.NONE);
+        Design after = LedgerTable.apply(kept, read, ledger);
+        BenchSheet sheet = BenchSheet.of(read, kept, after, lead.read());
+        String text;
+        if (name.endsWith(".html")) {
+            text = SheetHtml.of(sheet, after, LocalDate.now().toString());
+        } else if (name.endsWith(".csv")) {
+            text = csv(sheet);
+        } else if (name.endsWith(".sdf")) {
+            text = SheetSdf.of(sheet, after);
+        } else {
+            throw new BadInput(
+                    "-o", "", "a name that ends in .html, .csv or .sdf", output.toString());
+        }
+        write(text);
+        PrintWriter out = spec.commandLine().getOut();
+        out.println("Written: " + output + ", " + sheet.lines().size() + " signals");
+        out.flush();
+        return Padward.DONE;
+    }
+
+    /** By RFC 4180: CRLF, quotes where needed. */
+    private static String csv(BenchSheet sheet) throws BadInput {
+        StringBuilder text = new StringBuilder();
+        try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
+            out.printRecord(
+                    "place",
+                    "net",
+                    "port",
+                    "pad",
+                    "packagePin",
+                    "setting",
+                    "millivolts",
+                    "padFast_ps",
+                    "padSlow_ps",
+                    "instrumentFast_ps",
+                    "instrumentSlow_ps",
+                    "correction_ps");
+            for (BenchSheet.Line line : sheet.lines()) {
+                out.printRecord(
+                        line.place()
+                                .map(p -> p.name() + (p.pin().isEmpty() ? "" : "." + p.pin()))
+                                .orElse(""),
+                        line.net(),
+                        line.port(),
+                        line.pad(),
+                        line.packagePin(),
+                        line.setting().map(s -> s.name()).orElse(""),
+                        line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
+                        line.atPad().fastPs(),
+                        line.atPad().slowPs(),
+                        line.atInstrument().fastPs(),
+                        line.atInstrument().slowPs(),
+                        line.correctionPs());
+            }
+        } catch (IOException impossible) {
+            throw new BadInput("-o", "", "room in memory", "" + impossible.getMessage());
+        }
+        return text.toString();
+    }
+
+    /** Beside the target first, so that there is either the old file or the whole new one. */
+    private void write(String text) throws BadInput {
+        Path target = output.toAbsolutePath();
+        Path beside = target.resolveSibling(target.getFileName() + ".part");
+        try {
+            Files.writeString(beside, text, StandardCharsets.UTF_8);
+            Files.move(
+                    beside,
+                    target,
+                    StandardCopyOption.ATOMIC_MOVE,
+                    StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException fault) {
+            throw new BadInput(
+                    output.toString(), "", "a file that can be written", "" + fault.getMessage());
+        }
+    }
+}
