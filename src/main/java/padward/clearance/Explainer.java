@@ -16,18 +16,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.design.Branches;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
-import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.design.Trial;
 import padward.fabric.Corner;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.VertexKind;
@@ -59,7 +55,7 @@ public final class Explainer {
     private final int enableHolder;
     private final Openers openers;
     private final FanOut fanOut;
-    private final Map<Set<Edit>, Design> designs = new HashMap<>();
+    private final Weigher weigher;
     private final Map<Integer, Integer> harms = new HashMap<>();
 
     /**
@@ -95,6 +91,15 @@ public final class Explainer {
         this.enableHolder = enableHolder(situation, pad);
         this.openers = new Openers(situation, enableHolder);
         this.fanOut = new FanOut(situation, pad);
+        this.weigher =
+                new Weigher(
+                        situation,
+                        starts,
+                        pad,
+                        openers,
+                        fanOut,
+                        enableHolder,
+                        new Weigher.Tools(corner, search, limits.cascade(), progress));
     }
 
     /**
@@ -226,7 +231,7 @@ public final class Explainer {
                 names.add(Removal.freeing(occupancy.occupant(occupant)).toText());
             }
             if (!result.containsKey(names)) {
-                result.put(names, weigh(mildest, path));
+                result.put(names, weigher.weigh(mildest, path));
             }
         }
         Set<Set<String>> needless = needless(result);
@@ -306,7 +311,7 @@ public final class Explainer {
     private int[] mildest(int[] set, Path path) {
         int[] result = set.clone();
         for (int i = 0; i < result.length; i++) {
-            int net = onlyNet(neededFor(result[i], result, path));
+            int net = weigher.onlyNet(neededFor(result[i], result, path));
             if (net != Fabric.NOTHING && isMilder(net, result[i])) {
                 result[i] = net;
             }
@@ -318,24 +323,10 @@ public final class Explainer {
     private IntList neededFor(int occupant, int[] set, Path path) {
         int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
         IntList result = new IntArrayList();
-        for (int vertex : heldOn(path)) {
+        for (int vertex : weigher.heldOn(path)) {
             if (!openers.isOpen(vertex, others)) {
                 result.add(vertex);
             }
-        }
-        return result;
-    }
-
-    /** The one net that holds all of some vertices; {@link Fabric#NOTHING} for none. */
-    private int onlyNet(IntList vertices) {
-        int result = Fabric.NOTHING;
-        for (int vertex : vertices) {
-            int holder = occupancy.occupantId(vertex);
-            boolean net = holder < design.nets().size();
-            if (!net || result != Fabric.NOTHING && result != holder) {
-                return Fabric.NOTHING;
-            }
-            result = holder;
         }
         return result;
     }
@@ -353,228 +344,5 @@ public final class Explainer {
             }
         }
         return occupant >= design.nets().size();
-    }
-
-    private IntList heldOn(Path path) {
-        IntList result = new IntArrayList();
-        for (int i = 1; i < path.size(); i++) {
-            if (openers.of(path.vertex(i)).length > 0) {
-                result.add(path.vertex(i));
-            }
-        }
-        return result;
-    }
-
-    /** Works out what each obstacle of a set means. */
-    private Clearance weigh(int[] set, Path path) {
-        Map<Integer, List<Integer>> verticesOf = new LinkedHashMap<>();
-        for (int vertex : heldOn(path)) {
-            for (int occupant : set) {
-                int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
-                if (!openers.isOpen(vertex, others)) {
-                    verticesOf.computeIfAbsent(occupant, o -> new ArrayList<>()).add(vertex);
-                }
-            }
-        }
-        // Each of a smallest set is needed somewhere; if only in turn with others, name it all the
-        // same.
-        for (int occupant : set) {
-            verticesOf.computeIfAbsent(occupant, o -> anyHeldFor(o, path));
-        }
-        if (enableHolder != Fabric.NOTHING) {
-            verticesOf.putIfAbsent(enableHolder, List.of());
-        }
-        Map<Integer, Consequence> consequences = consequences(verticesOf, path);
-        List<Removal> removals = new ArrayList<>();
-        verticesOf.forEach(
-                (occupant, vertices) ->
-                        removals.add(
-                                new Removal(
-                                        occupancy.occupant(occupant),
-                                        vertices,
-                                        consequences.get(occupant),
-                                        fanOut.losing(occupant),
-                                        occupant == enableHolder || isOnEveryWay(occupant))));
-        int[] leaving =
-                Arrays.stream(set)
-                        .filter(o -> !(consequences.get(o) instanceof Consequence.Movable))
-                        .toArray();
-        return new Clearance(removals, path, branchKept(set, path), branchKept(leaving, path));
-    }
-
-    private List<Integer> anyHeldFor(int occupant, Path path) {
-        List<Integer> result = new ArrayList<>();
-        for (int vertex : heldOn(path)) {
-            for (int[][] choices : openers.of(vertex)) {
-                boolean names = Arrays.stream(choices).anyMatch(c -> Openers.holds(c, occupant));
-                if (names && !result.contains(vertex)) {
-                    result.add(vertex);
-                }
-            }
-        }
-        return result;
-    }
-
-    /**
-     * When a cell that the net itself feeds is freed, the net's branch to it goes, and with it
-     * perhaps the place from which the way sets out: then the branch stays.
-     */
-    private Optional<Edit> branchKept(int[] set, Path path) {
-        Net net = situation.net();
-        boolean feedsOne =
-                net.sinks().stream()
-                        .anyMatch(
-                                t ->
-                                        t instanceof Terminal.CellPin at
-                                                && Openers.holds(
-                                                        set, design.nets().size() + at.cell()));
-        if (!feedsOne) {
-            return Optional.empty();
-        }
-        RouteTree tree = net.route();
-        boolean[] gone = new boolean[tree.size()];
-        Arrays.fill(gone, true);
-        IntSet wanted = new IntOpenHashSet();
-        wanted.add(path.first());
-        for (Terminal sink : net.sinks()) {
-            boolean freed =
-                    sink instanceof Terminal.CellPin at
-                            && Openers.holds(set, design.nets().size() + at.cell());
-            if (!freed) {
-                wanted.add(design.vertexOf(sink));
-            }
-        }
-        for (int place = tree.size() - 1; place >= 0; place--) {
-            if (wanted.contains(tree.vertex(place))) {
-                for (int p = place; p >= 0 && gone[p]; p = tree.parent(p)) {
-                    gone[p] = false;
-                }
-            }
-        }
-        return Optional.of(new Edit.LayNet(net.name(), Branches.without(tree, gone)));
-    }
-
-    private Map<Integer, Consequence> consequences(
-            Map<Integer, List<Integer>> verticesOf, Path path) {
-        Map<Integer, Consequence> result = new HashMap<>();
-        for (int occupant : verticesOf.keySet()) {
-            if (fanOut.isSpare(occupant)) {
-                result.put(occupant, new Consequence.Spare());
-            } else if (occupant == enableHolder) {
-                result.put(occupant, new Consequence.Costly(fanOut.losing(occupant)));
-            }
-        }
-        // What cannot be moved is freed, which may take along what else was to be moved: once more
-        // then, on top of that.
-        while (true) {
-            Map<Integer, Consequence> moved = moves(verticesOf, path, result);
-            boolean allMoved =
-                    moved.values().stream().noneMatch(c -> c instanceof Consequence.Costly);
-            if (allMoved) {
-                result.putAll(moved);
-                return result;
-            }
-            moved.forEach(
-                    (occupant, consequence) -> {
-                        if (consequence instanceof Consequence.Costly) {
-                            result.put(occupant, consequence);
-                        }
-                    });
-        }
-    }
-
-    /** Tries to move everything that is not decided yet. */
-    private Map<Integer, Consequence> moves(
-            Map<Integer, List<Integer>> verticesOf, Path path, Map<Integer, Consequence> decided) {
-        Map<Integer, Consequence> result = new HashMap<>();
-        if (decided.size() == verticesOf.size()) {
-            return result;
-        }
-        Set<Edit> freed = new HashSet<>();
-        situation.letGo().ifPresent(l -> freed.add(l.toEdit()));
-        decided.keySet().forEach(o -> freed.add(Removal.freeing(occupancy.occupant(o))));
-        Design after = designs.computeIfAbsent(freed, this::apply);
-        Net own = after.findNet(situation.net().name()).orElse(null);
-        Mover mover =
-                own == null
-                        ? null
-                        : new Mover(after, own, search, corner, limits.cascade(), progress);
-        Ground ground =
-                own == null
-                        ? null
-                        : mover.groundFor(situation.net().route(), path, pad.enableSite());
-        verticesOf.forEach(
-                (occupant, vertices) -> {
-                    if (!decided.containsKey(occupant)) {
-                        Optional<Consequence.Movable> moved =
-                                own == null
-                                        ? Optional.empty()
-                                        : move(after, mover, ground, occupant, vertices);
-                        result.put(
-                                occupant,
-                                moved.<Consequence>map(m -> m)
-                                        .orElseGet(
-                                                () ->
-                                                        new Consequence.Costly(
-                                                                fanOut.losing(occupant))));
-                    }
-                });
-        return result;
-    }
-
-    private Design apply(Set<Edit> edits) {
-        List<Edit> ordered = new ArrayList<>(edits);
-        ordered.sort(Clearance.FREEING_ORDER);
-        return Trial.of(design, ordered);
-    }
-
-    private Optional<Consequence.Movable> move(
-            Design after, Mover mover, Ground ground, int occupant, List<Integer> vertices) {
-        Occupant who = occupancy.occupant(occupant);
-        if (who instanceof Occupant.ByNet) {
-            return after.findNet(who.name()).flatMap(n -> mover.moveNet(n, ground));
-        }
-        // Where only wires of one net at the cell are in the way, moving these is enough.
-        int net = onlyNet(new IntArrayList(vertices));
-        Optional<Consequence.Movable> wires =
-                net == Fabric.NOTHING
-                        ? Optional.empty()
-                        : after.findNet(design.nets().get(net).name())
-                                .flatMap(n -> mover.moveNet(n, ground));
-        if (wires.isPresent()) {
-            return wires;
-        }
-        return after.findCell(who.name())
-                .flatMap(c -> mover.letThrough(c, vertices).or(() -> mover.moveCell(c, ground)));
-    }
-
-    /** Whether every way passes something that an occupant holds. O(edges) at the worst. */
-    private boolean isOnEveryWay(int occupant) {
-        IntSet seen = new IntOpenHashSet();
-        IntArrayList open = new IntArrayList();
-        Passage back = Passage.towards(situation, starts, pad.vertex()).reversed(starts);
-        EdgeCursor into = back.edges();
-        if (situation.obstacleAt(pad.vertex()) == occupant) {
-            return true;
-        }
-        open.add(pad.vertex());
-        seen.add(pad.vertex());
-        while (!open.isEmpty()) {
-            into.reset(open.popInt());
-            while (into.next()) {
-                int before = into.other();
-                if (back.isGoal(before)) {
-                    return false;
-                }
-                boolean passable =
-                        !back.isShut(before)
-                                && situation.obstacleAt(before) != occupant
-                                && seen.add(before);
-                if (passable) {
-                    open.add(before);
-                }
-            }
-        }
-        return true;
     }
 }

@@ -16,6 +16,9 @@ import padward.timing.EdgeFinder;
 
 /** What one net holds: the vertices of its tree, and the pins of the sites that it goes through. */
 final class HeldByNet {
+    /** Stands, itself and no copy of it, for a place that serves more than cells. */
+    static final int[] OTHERS = {};
+
     private final Design design;
     private final Net net;
     private final Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
@@ -80,8 +83,8 @@ final class HeldByNet {
 
     /**
      * For each place, the cells that everything below it serves: when all of them leave, the place
-     * is given back. Null where other things are served too, or more cells than are asked for, and
-     * at the root. Follows {@link padward.design.Branches}.
+     * is given back. {@link #OTHERS} where other things are served too, or more cells than are
+     * asked for, and at the root. Follows {@link padward.design.Branches}.
      *
      * @param without what a port that gives up its pad lets go; counted as gone already
      * @param most more cells than this count as too many
@@ -138,11 +141,12 @@ final class HeldByNet {
             }
         }
         int[][] result = new int[tree.size()][];
+        result[0] = OTHERS;
         for (int place = 1; place < result.length; place++) {
             if (gone[place]) {
                 result[place] = new int[0];
             } else {
-                result[place] = other[place] ? null : served[place].toIntArray();
+                result[place] = other[place] ? OTHERS : served[place].toIntArray();
             }
         }
         return result;

@@ -2,7 +2,6 @@ package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
-import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
@@ -24,7 +23,6 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
-import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
@@ -33,9 +31,7 @@ import padward.route.FreeWays;
 import padward.route.Path;
 import padward.route.PathSearch;
 import padward.route.SearchOutcome;
-import padward.route.Starts;
 import padward.route.TwoEnded;
-import padward.timing.EdgeFinder;
 import padward.timing.TreeDelays;
 
 /**
@@ -61,7 +57,7 @@ final class Mover {
     private final Corner corner;
     private final int depth;
     private final Progress progress;
-    private final EdgeFinder finder;
+    private final Steps steps;
 
     /**
      * @param own the net of the question, which stays as it is
@@ -76,7 +72,7 @@ final class Mover {
         this.corner = corner;
         this.depth = depth;
         this.progress = progress;
-        this.finder = new EdgeFinder(fabric);
+        this.steps = new Steps(fabric);
     }
 
     private HeldByNet held(int net) {
@@ -95,38 +91,25 @@ final class Mover {
         for (int place = 0; place < tree.size(); place++) {
             ground.reserve(tree.vertex(place));
             boolean through =
-                    place > 0 && isThrough(tree.vertex(tree.parent(place)), tree.vertex(place));
+                    place > 0
+                            && steps.isThrough(tree.vertex(tree.parent(place)), tree.vertex(place));
             if (through) {
-                pinsOf(fabric.siteOf(tree.vertex(place))).forEach(ground::reserve);
+                steps.pinsOf(fabric.siteOf(tree.vertex(place))).forEach(ground::reserve);
             }
         }
         if (enableSite != Fabric.NOTHING) {
-            pinsOf(enableSite).forEach(ground::reserve);
+            steps.pinsOf(enableSite).forEach(ground::reserve);
         }
         for (int vertex : situation.closedVertices()) {
             ground.take(vertex);
         }
         for (int i = 1; i < way.size(); i++) {
             ground.reserve(way.vertex(i));
-            if (isThrough(way.vertex(i - 1), way.vertex(i))) {
-                pinsOf(fabric.siteOf(way.vertex(i))).forEach(ground::reserve);
+            if (steps.isThrough(way.vertex(i - 1), way.vertex(i))) {
+                steps.pinsOf(fabric.siteOf(way.vertex(i))).forEach(ground::reserve);
             }
         }
         return ground;
-    }
-
-    private boolean isThrough(int from, int to) {
-        return finder.get(from, to).kind() == EdgeKind.THROUGH
-                && fabric.siteOf(to) != Fabric.NOTHING;
-    }
-
-    private IntArrayList pinsOf(int site) {
-        SiteView view = fabric.site(site);
-        IntArrayList result = new IntArrayList();
-        for (int pin = 0; pin < view.pins().size(); pin++) {
-            result.add(view.firstPin() + pin);
-        }
-        return result;
     }
 
     /** Everything that one net's move does: new trees by net number. */
@@ -216,7 +199,7 @@ final class Mover {
         for (int place = 1; place < tree.size(); place++) {
             boolean siteTaken =
                     held.goesThroughInto(place)
-                            && pinsOf(fabric.siteOf(tree.vertex(place)))
+                            && steps.pinsOf(fabric.siteOf(tree.vertex(place)))
                                     .intStream()
                                     .anyMatch(ground::isReserved);
             cut[place] =
@@ -239,8 +222,8 @@ final class Mover {
         IntSet stays = new IntOpenHashSet();
         for (int place = 0; place < kept.size(); place++) {
             stays.add(kept.vertex(place));
-            if (place > 0 && isThrough(kept.vertex(kept.parent(place)), kept.vertex(place))) {
-                stays.addAll(pinsOf(fabric.siteOf(kept.vertex(place))));
+            if (place > 0 && steps.isThrough(kept.vertex(kept.parent(place)), kept.vertex(place))) {
+                stays.addAll(steps.pinsOf(fabric.siteOf(kept.vertex(place))));
             }
         }
         for (int vertex : held(net.id()).vertices()) {
@@ -253,7 +236,7 @@ final class Mover {
 
     /** Lays what is missing of a net; takes it from the ground. Empty when a sink is shut off. */
     private Optional<RouteTree> lay(RouteTree base, IntSet sinks, Ground ground) {
-        Growing tree = new Growing(base);
+        GrowingNet tree = new GrowingNet(fabric, steps, base);
         if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
             return Optional.empty();
         }
@@ -270,13 +253,13 @@ final class Mover {
         return Optional.of(tree.build());
     }
 
-    private SearchOutcome wayTo(Growing tree, int sink, Ground ground) {
+    private SearchOutcome wayTo(GrowingNet tree, int sink, Ground ground) {
         while (true) {
             SearchOutcome outcome =
                     TwoEnded.run(
                             search,
                             fabric,
-                            tree.starts(),
+                            tree.starts(corner),
                             sink,
                             corner,
                             new FreeWays(ground.takenBut(sink)),
@@ -308,7 +291,7 @@ final class Mover {
             Net net, RouteTree kept, IntSet sinks, Ground ground, int levels, Moves moves) {
         Ground tried = ground.copy();
         giveBack(net, kept, tried);
-        Growing tree = new Growing(kept);
+        GrowingNet tree = new GrowingNet(fabric, steps, kept);
         if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
             return false;
         }
@@ -325,7 +308,7 @@ final class Mover {
                         TwoEnded.run(
                                 search,
                                 fabric,
-                                tree.starts(),
+                                tree.starts(corner),
                                 sink,
                                 corner,
                                 pushing.waysTo(sink, tree.build()),
@@ -354,79 +337,6 @@ final class Mover {
         ground.become(tried);
         moves.trees.putAll(more.trees);
         return true;
-    }
-
-    /** A tree that grows path by path, with its delays. */
-    private final class Growing {
-        private final RouteTree.Builder builder;
-        private final IntArrayList vertices = new IntArrayList();
-        private final Int2ObjectOpenHashMap<Delay> delays = new Int2ObjectOpenHashMap<>();
-        private final RouteTree base;
-
-        Growing(RouteTree base) {
-            this.base = base;
-            builder = new RouteTree.Builder(base.root());
-            TreeDelays known = TreeDelays.of(fabric, base);
-            for (int place = 0; place < base.size(); place++) {
-                if (place > 0) {
-                    builder.add(base.vertex(base.parent(place)), base.vertex(place));
-                }
-                vertices.add(base.vertex(place));
-                delays.put(base.vertex(place), known.at(place));
-            }
-        }
-
-        /** Notes what is kept as laid, so that nothing else is laid across it. */
-        void layBase(Ground ground) {
-            for (int place = 1; place < base.size(); place++) {
-                layStep(base.vertex(base.parent(place)), base.vertex(place), ground);
-            }
-        }
-
-        boolean contains(int vertex) {
-            return builder.contains(vertex);
-        }
-
-        Starts starts() {
-            long[] costs = new long[vertices.size()];
-            for (int i = 0; i < costs.length; i++) {
-                costs[i] = delays.get(vertices.getInt(i)).at(corner);
-            }
-            return new Starts(vertices.toIntArray(), costs);
-        }
-
-        void add(Path path, Ground ground) {
-            for (int i = 1; i < path.size(); i++) {
-                int from = path.vertex(i - 1);
-                int to = path.vertex(i);
-                builder.add(from, to);
-                vertices.add(to);
-                delays.put(to, delays.get(from).plus(finder.get(from, to).delay()));
-                layStep(from, to, ground);
-            }
-        }
-
-        private void layStep(int from, int to, Ground ground) {
-            ground.lay(to);
-            if (isThrough(from, to)) {
-                pinsOf(fabric.siteOf(to)).forEach(ground::lay);
-            }
-        }
-
-        /** Adds a path that others have to keep clear of when they are laid elsewhere. */
-        void addReserved(Path path, Ground ground) {
-            add(path, ground);
-            for (int i = 1; i < path.size(); i++) {
-                ground.reserve(path.vertex(i));
-                if (isThrough(path.vertex(i - 1), path.vertex(i))) {
-                    pinsOf(fabric.siteOf(path.vertex(i))).forEach(ground::reserve);
-                }
-            }
-        }
-
-        RouteTree build() {
-            return builder.build();
-        }
     }
 
     /** Where the ends of a net are. */
@@ -567,7 +477,7 @@ final class Mover {
             boolean fits =
                     view.accepts().contains(cell.kind())
                             && view.pins().stream().map(SitePin::name).toList().equals(names)
-                            && pinsOf(site).intStream().noneMatch(ground::isTaken)
+                            && steps.pinsOf(site).intStream().noneMatch(ground::isTaken)
                             && design.occupancy().findCellOn(site).isEmpty();
             if (fits && result.size() < SITES_TRIED) {
                 result.add(site);

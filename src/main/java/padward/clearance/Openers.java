@@ -5,7 +5,9 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -184,44 +186,41 @@ final class Openers {
                 result.add(choice(new int[] {netCount + at.cell()}));
             }
         }
-        int[] served = served(net, vertex);
-        if (served != null) {
-            result.add(served);
-        }
+        served(net, vertex).ifPresent(result::add);
         return result.toArray(new int[0][]);
     }
 
-    /** The cells that must all go for a net to let go of a vertex; null when that is not enough. */
-    private int[] served(int net, int vertex) {
+    /** The cells that must all go for a net to let go of a vertex; empty when that won't do. */
+    private Optional<int[]> served(int net, int vertex) {
         int[][] byPlace =
                 servedByNet.computeIfAbsent(
                         net, n -> held(n).servedCells(situation.letGo(), MOST_TOGETHER + 1));
         IntSet all = new IntOpenHashSet();
         int place = held(net).placeOf(vertex);
         if (place != Fabric.NOTHING && !addServed(byPlace[place], all)) {
-            return null;
+            return Optional.empty();
         }
         int site = fabric.siteOf(vertex);
         if (site != Fabric.NOTHING) {
             for (int through : held(net).throughPlaces(site)) {
                 if (!addServed(byPlace[through], all)) {
-                    return null;
+                    return Optional.empty();
                 }
             }
         }
         IntArrayList cells = new IntArrayList();
         for (int cell : all) {
             if (cell == ownDriver) {
-                return null;
+                return Optional.empty();
             }
             cells.add(netCount + cell);
         }
         int[] result = choice(cells.toIntArray());
-        return result.length > MOST_TOGETHER ? null : result;
+        return result.length > MOST_TOGETHER ? Optional.empty() : Optional.of(result);
     }
 
     private static boolean addServed(int[] cells, IntSet all) {
-        if (cells == null) {
+        if (cells == HeldByNet.OTHERS) {
             return false;
         }
         for (int cell : cells) {
@@ -232,11 +231,7 @@ final class Openers {
 
     /** A set, sorted, without what is freed anyhow. */
     private int[] choice(int[] members) {
-        return java.util.Arrays.stream(members)
-                .filter(m -> m != alreadyFreed)
-                .distinct()
-                .sorted()
-                .toArray();
+        return Arrays.stream(members).filter(m -> m != alreadyFreed).distinct().sorted().toArray();
     }
 
     HeldByNet held(int net) {

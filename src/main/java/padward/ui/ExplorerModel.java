@@ -27,15 +27,10 @@ import padward.breakout.Way;
 import padward.breakout.WhyBlocked;
 import padward.design.Design;
 import padward.design.Edit;
-import padward.design.Ledger;
-import padward.design.LedgerEntry;
 import padward.design.Net;
-import padward.design.PadNames;
 import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.format.DesignReader;
-import padward.format.LedgerFile;
-import padward.format.LedgerReader;
 import padward.route.Engine;
 
 /**
@@ -124,9 +119,11 @@ public final class ExplorerModel {
             note.set("Open a design first (Ctrl+O), then ask.");
             return;
         }
-        Design design = opened.get().get().design();
         try {
-            Question question = new Question(design, net(design), pad(design), corner.get());
+            Question question =
+                    QuestionText.read(
+                            opened.get().get(), netText.get(), padText.get(), corner.get());
+            netText.set(question.net().name());
             boolean sameNet = survey.get().filter(s -> s.net() == question.net()).isPresent();
             if (!sameNet) {
                 surveying.cancel();
@@ -268,14 +265,7 @@ public final class ExplorerModel {
         TrialDesk now = desk.get().get();
         Path design = file.get();
         start(
-                progress -> {
-                    List<LedgerEntry> entries = now.toEntries(System.getProperty("user.name"));
-                    return LedgerFile.change(
-                            ledger,
-                            design,
-                            now.original().fabric(),
-                            old -> new Ledger(old.design(), old.digest(), entries));
-                },
+                progress -> now.save(ledger, design),
                 written ->
                         note.set("Saved " + written.entries().size() + " kept in " + ledger + "."));
     }
@@ -289,15 +279,7 @@ public final class ExplorerModel {
         Design original = desk.get().get().original();
         start(
                 progress -> {
-                    Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
-                    if (read.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
-                        throw new BadInput(
-                                ledger.toString(),
-                                "$.entries[" + clashes.index() + "]",
-                                "a change that fits this design",
-                                String.join("; ", clashes.reasons()));
-                    }
-                    TrialDesk next = TrialDesk.of(original, read);
+                    TrialDesk next = TrialDesk.open(ledger, original, progress);
                     return new Loaded(next, new Opened(next.design()));
                 },
                 loaded -> {
@@ -334,44 +316,6 @@ public final class ExplorerModel {
                         ask();
                     }
                 });
-    }
-
-    private Net net(Design design) throws BadInput {
-        String text = netText.get().strip();
-        Optional<Net> exact = design.findNet(text);
-        if (exact.isPresent()) {
-            return exact.get();
-        }
-        List<String> fitting = Suggestions.of(text, opened.get().orElseThrow().netNames());
-        if (fitting.size() == 1 && !text.isEmpty()) {
-            netText.set(fitting.get(0));
-            return design.findNet(fitting.get(0)).orElseThrow();
-        }
-        throw new BadInput(
-                "net",
-                "",
-                "the name of a net, or a pattern that fits only one",
-                found(text, fitting.size()));
-    }
-
-    private int pad(Design design) throws BadInput {
-        String text = padText.get().strip();
-        List<Integer> fitting = PadNames.find(design, text);
-        if (fitting.size() == 1) {
-            return fitting.get(0);
-        }
-        throw new BadInput(
-                "pad",
-                "",
-                "one pad, by its name, package pin, port, board net or header pin",
-                found(text, fitting.size()));
-    }
-
-    private static String found(String text, int fitting) {
-        if (text.isEmpty()) {
-            return "nothing";
-        }
-        return "“" + text + "”" + (fitting > 1 ? ", which fits several" : ", which fits none");
     }
 
     /** Stops what is running. */

@@ -1,14 +1,18 @@
 package padward.ui;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
+import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.design.Trial;
 import padward.format.Digest;
+import padward.format.LedgerFile;
+import padward.format.LedgerReader;
 
 /**
  * The trials that have been kept on top of an opened design, and those undone. The opened design
@@ -45,6 +49,38 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
         List<Kept> kept = new ArrayList<>();
         ledger.entries().forEach(e -> kept.add(new Kept(e.when(), e.net(), e.pad(), e.edits())));
         return new TrialDesk(original, kept, List.of());
+    }
+
+    /**
+     * The desk that a ledger's file gives.
+     *
+     * @throws BadInput when it cannot be read, or does not fit the design
+     */
+    static TrialDesk open(Path ledger, Design original, Progress progress) throws BadInput {
+        Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
+        if (read.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
+            throw new BadInput(
+                    ledger.toString(),
+                    "$.entries[" + clashes.index() + "]",
+                    "a change that fits this design",
+                    String.join("; ", clashes.reasons()));
+        }
+        return of(original, read);
+    }
+
+    /**
+     * Writes what is kept into a ledger's file, in place of what it held.
+     *
+     * @param design the design's file
+     * @throws BadInput when it cannot be written, or belongs to another design
+     */
+    Ledger save(Path ledger, Path design) throws BadInput {
+        List<LedgerEntry> entries = toEntries(System.getProperty("user.name", "unknown"));
+        return LedgerFile.change(
+                ledger,
+                design,
+                original.fabric(),
+                old -> new Ledger(old.design(), old.digest(), entries));
     }
 
     /** What is kept as a ledger's entries. O(kept × size of the design). */
