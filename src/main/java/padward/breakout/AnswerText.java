@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import padward.clearance.Explanation;
 import padward.clearance.LetGo;
 import padward.clearance.Removal;
+import padward.design.Attachment;
 import padward.design.Occupant;
 import padward.design.PadWiring;
 import padward.fabric.Pad;
@@ -194,6 +195,31 @@ public final class AnswerText {
 
     private static String netName(Answer answer) {
         return answer.question().net().name();
+    }
+
+    /** What the design would lose at the most, for a column: {@code nothing}, {@code 3 ends}. */
+    public static String atStake(Answer answer) {
+        if (!(answer instanceof Answer.Blocked blocked)) {
+            return "";
+        }
+        if (blocked.obstacles().stream().allMatch(Obstacle::spare)) {
+            return "nothing";
+        }
+        int ends = blocked.obstacles().stream().mapToInt(Obstacle::atStake).sum();
+        return ends == 1 ? "1 end" : ends + " ends";
+    }
+
+    /** What the board has on a question's pad, for a column. */
+    public static String onBoard(Question question) {
+        return question
+                .design()
+                .board()
+                .findWiring(question.pad())
+                .map(PadWiring::attachments)
+                .orElse(List.of())
+                .stream()
+                .map(Attachment::toText)
+                .collect(Collectors.joining(", "));
     }
 
     /** A pad with its package pin and what the board calls it. */

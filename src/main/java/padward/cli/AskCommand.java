@@ -13,7 +13,6 @@ import padward.breakout.TrialReport;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Edit;
-import padward.fabric.Corner;
 import padward.route.Engine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,28 +33,8 @@ import picocli.CommandLine.Spec;
         })
 final class AskCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private QuestionOption question;
     @Spec private CommandSpec spec;
-
-    @Option(
-            names = {"-n", "--net"},
-            required = true,
-            paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that fits only one.")
-    private String net;
-
-    @Option(
-            names = {"-p", "--pad"},
-            required = true,
-            paramLabel = "PAD",
-            description = "The pad: its name, package pin, port, board net or header pin (J1.3).")
-    private String pad;
-
-    @Option(
-            names = "--corner",
-            defaultValue = "slow",
-            description =
-                    "The corner at which the way shall be the quickest, fast or slow (${DEFAULT-VALUE}).")
-    private Corner corner;
 
     @Option(
             names = "--engine",
@@ -90,18 +69,16 @@ final class AskCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
-        Question question =
-                new Question(
-                        read, DesignOption.net(read, net), DesignOption.pad(read, pad), corner);
+        Question asked = question.about(read);
         SearchLimits limits = limits();
         PrintWriter out = spec.commandLine().getOut();
         if (!trial.isEmpty()) {
-            Answer after = printTrial(question, limits, out);
+            Answer after = printTrial(asked, limits, out);
             out.flush();
             return after instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
         }
         Asker asker = new Asker(read.fabric(), engine);
-        Answer answer = asker.explained(question, limits, Progress.NONE);
+        Answer answer = asker.explained(asked, limits, Progress.NONE);
         if (json) {
             out.println(AnswerJson.text(answer));
         } else {

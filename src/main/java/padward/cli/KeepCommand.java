@@ -20,7 +20,6 @@ import padward.design.Edit;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.design.Trial;
-import padward.fabric.Corner;
 import padward.format.Digest;
 import padward.format.LedgerFile;
 import padward.route.Engine;
@@ -47,21 +46,8 @@ import picocli.CommandLine.Spec;
         })
 final class KeepCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private QuestionOption question;
     @Spec private CommandSpec spec;
-
-    @Option(
-            names = {"-n", "--net"},
-            required = true,
-            paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that fits only one.")
-    private String net;
-
-    @Option(
-            names = {"-p", "--pad"},
-            required = true,
-            paramLabel = "PAD",
-            description = "The pad: its name, package pin, port, board net or header pin (J1.3).")
-    private String pad;
 
     @Option(
             names = {"-l", "--ledger"},
@@ -69,12 +55,6 @@ final class KeepCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "The ledger; made if it is not there.")
     private Path ledger;
-
-    @Option(
-            names = "--corner",
-            defaultValue = "slow",
-            description = "The corner at which the way shall be the quickest (${DEFAULT-VALUE}).")
-    private Corner corner;
 
     @Option(
             names = "--clearance",
@@ -124,10 +104,8 @@ final class KeepCommand implements Callable<Integer> {
     }
 
     private Answer ask(Design now) throws BadInput {
-        Question question =
-                new Question(now, DesignOption.net(now, net), DesignOption.pad(now, pad), corner);
         return new Asker(now.fabric(), Engine.OWN)
-                .explained(question, SearchLimits.USUAL, Progress.NONE);
+                .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
     }
 
     private LedgerEntry entry(Design now, Answer answer) throws BadInput {
@@ -146,13 +124,13 @@ final class KeepCommand implements Callable<Integer> {
             }
             edits = Keeping.of(blocked, options.get(number - 1));
         }
-        Question question = answer.question();
+        Question asked = answer.question();
         return new LedgerEntry(
                 OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
                 who.isBlank() ? "unknown" : who,
                 note,
-                question.net().name(),
-                question.padValue().name(),
+                asked.net().name(),
+                asked.padValue().name(),
                 edits,
                 Digest.of(now),
                 Digest.of(Trial.of(now, edits)));

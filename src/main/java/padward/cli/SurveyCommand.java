@@ -10,9 +10,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
-import padward.breakout.Obstacle;
 import padward.breakout.Survey;
-import padward.design.Attachment;
 import padward.design.Design;
 import padward.fabric.Corner;
 import padward.fabric.Pad;
@@ -177,8 +175,8 @@ final class SurveyCommand implements Callable<Integer> {
                             .map(p -> "port " + p.name())
                             .orElse(""),
                     obstacles(answer),
-                    atStake(answer),
-                    board(design, answer.question().pad()));
+                    AnswerText.atStake(answer),
+                    AnswerText.onBoard(answer.question()));
         }
         table.print(out);
         if (survey.answers().isEmpty()) {
@@ -198,33 +196,11 @@ final class SurveyCommand implements Callable<Integer> {
         return answer instanceof Answer.Blocked blocked ? blocked.way().total().toText() : "";
     }
 
-    private static String atStake(Answer answer) {
-        if (!(answer instanceof Answer.Blocked blocked)) {
-            return "";
-        }
-        if (blocked.obstacles().stream().allMatch(Obstacle::spare)) {
-            return "nothing";
-        }
-        int ends = blocked.obstacles().stream().mapToInt(Obstacle::atStake).sum();
-        return ends == 1 ? "1 end" : ends + " ends";
-    }
-
     private static String obstacles(Answer answer) {
         return answer instanceof Answer.Blocked blocked
                 ? blocked.obstacles().stream()
                         .map(o -> o.occupant().name())
                         .collect(Collectors.joining(", "))
                 : "";
-    }
-
-    private static String board(Design design, int pad) {
-        return design.board()
-                .findWiring(pad)
-                .map(
-                        w ->
-                                w.attachments().stream()
-                                        .map(Attachment::toText)
-                                        .collect(Collectors.joining(", ")))
-                .orElse("");
     }
 }

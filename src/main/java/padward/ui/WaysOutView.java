@@ -3,7 +3,6 @@ package padward.ui;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -24,9 +23,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
-import padward.breakout.Obstacle;
 import padward.breakout.Survey;
-import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Port;
 
@@ -93,9 +90,9 @@ final class WaysOutView extends VBox {
         column("answer", 66, AnswerText::word);
         TableColumn<Answer, String> delay = column("delay", 116, WaysOutView::delay);
         delay.getStyleClass().add("number");
-        column("at stake", 72, WaysOutView::atStake);
+        column("at stake", 72, AnswerText::atStake);
         column("gives up", 84, a -> portOn(a).map(Port::name).orElse(""));
-        column("on the board", 150, WaysOutView::board);
+        column("on the board", 150, a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()
                 .selectedItemProperty()
                 .addListener(
@@ -190,28 +187,5 @@ final class WaysOutView extends VBox {
 
     private static String delay(Answer answer) {
         return ExplorerModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
-    }
-
-    private static String atStake(Answer answer) {
-        if (!(answer instanceof Answer.Blocked blocked)) {
-            return "";
-        }
-        if (blocked.obstacles().stream().allMatch(Obstacle::spare)) {
-            return "nothing";
-        }
-        int ends = blocked.obstacles().stream().mapToInt(Obstacle::atStake).sum();
-        return ends == 1 ? "1 end" : ends + " ends";
-    }
-
-    private static String board(Answer answer) {
-        return design(answer)
-                .board()
-                .findWiring(answer.question().pad())
-                .map(
-                        w ->
-                                w.attachments().stream()
-                                        .map(Attachment::toText)
-                                        .collect(Collectors.joining(", ")))
-                .orElse("");
     }
 }
