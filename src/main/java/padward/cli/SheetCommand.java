@@ -78,7 +78,8 @@ final class SheetCommand implements Callable<Integer> {
         }
         write(text);
         PrintWriter out = spec.commandLine().getOut();
-        out.println("Written: " + output + ", " + sheet.lines().size() + " signals");
+        int count = sheet.lines().size();
+        out.println("Written: " + output + ", " + count + (count == 1 ? " signal" : " signals"));
         out.flush();
         return Padward.DONE;
     }

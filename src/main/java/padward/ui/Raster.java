@@ -114,10 +114,15 @@ final class Raster {
     }
 
     private void rows(double x, double y, double r, int pixel) {
-        for (int dy = (int) -r; dy <= r; dy++) {
-            double half = Math.sqrt(r * r - (double) dy * dy);
-            int at = (int) Math.round(y) + dy;
-            fill((int) Math.round(x - half), at, (int) Math.round(x + half), at, pixel);
+        // Pixels whose middles lie inside.
+        for (int at = (int) Math.ceil(y - r - 0.5); at + 0.5 <= y + r; at++) {
+            double across = r * r - (at + 0.5 - y) * (at + 0.5 - y);
+            if (across > 0) {
+                double half = Math.sqrt(across);
+                int from = (int) Math.ceil(x - half - 0.5);
+                int to = (int) Math.floor(x + half - 0.5);
+                fill(from, at, to, at, pixel);
+            }
         }
     }
 
