@@ -205,7 +205,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
         }
         long blocked = pads.stream().filter(p -> byPad.get(p) instanceof Answer.Blocked).count();
         return blocked > 0
-                ? "no pad is open to it; " + blocked + " are blocked, ask tells by what"
+                ? "no pad is open to it; blocked are " + blocked + ", ask tells by what"
                 : "it has no way to any of the pads";
     }
 

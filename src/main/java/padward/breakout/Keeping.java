@@ -3,7 +3,6 @@ package padward.breakout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import padward.clearance.Clearance;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.PadWiring;
@@ -19,16 +18,38 @@ public final class Keeping {
     public static List<Edit> of(Answer.Open open) {
         List<Edit> edits = new ArrayList<>();
         open.letGo().ifPresent(l -> edits.add(l.toEdit()));
-        edits.add(breakOut(open.question(), open.way()));
-        return edits;
+        return broughtOut(open.question(), edits, open.way());
     }
 
     /** The edits of one of a blocked answer's clearances. */
     public static List<Edit> of(Answer.Blocked blocked, WhyBlocked.Option option) {
-        Clearance clearance = option.clearance();
-        List<Edit> edits = new ArrayList<>(clearance.edits(blocked.letGo()));
-        edits.add(breakOut(blocked.question(), option.way()));
+        List<Edit> edits = new ArrayList<>(option.clearance().edits(blocked.letGo()));
+        return broughtOut(blocked.question(), edits, option.way());
+    }
+
+    /**
+     * Adds the way itself. A port that only reads the pad gives it up too, and takes along the net
+     * that it drives.
+     */
+    private static List<Edit> broughtOut(Question question, List<Edit> edits, Way way) {
+        Design design = question.design();
+        design.findPortOn(question.pad())
+                .map(p -> new Edit.LetGoPort(p.name()))
+                .filter(e -> !edits.contains(e))
+                .ifPresent(
+                        go -> {
+                            edits.removeIf(e -> isDrivenBy(design, e, go.port()));
+                            edits.add(0, go);
+                        });
+        edits.add(breakOut(question, way));
         return edits;
+    }
+
+    private static boolean isDrivenBy(Design design, Edit edit, String port) {
+        return edit instanceof Edit.FreeNet free
+                && design.findNet(free.net())
+                        .map(n -> design.textOf(n.driver()).equals("port " + port))
+                        .orElse(false);
     }
 
     /** The edit that lays one line of a group, on a design that has the others already. */

@@ -5,12 +5,14 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Harmlessness;
 import padward.design.Design;
 import padward.design.Ledger;
+import padward.design.LedgerEntry;
 import padward.format.DesignReader;
 import padward.format.DesignWriter;
 import padward.format.Digest;
@@ -57,11 +59,7 @@ final class ApplyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        if (output.toAbsolutePath()
-                .normalize()
-                .equals(design.file().toAbsolutePath().normalize())) {
-            throw new BadInput("-o", "", "another file than the design's", output.toString());
-        }
+        Outputs.checkBesideDesign(output, design.file(), ledger);
         Design read = design.read();
         Ledger kept = LedgerReader.read(ledger, read.fabric(), Progress.NONE);
         PrintWriter out = spec.commandLine().getOut();
@@ -72,10 +70,13 @@ final class ApplyCommand implements Callable<Integer> {
                             + kept.design()
                             + ": every entry is checked against this one.");
         }
-        if (kept.entries().isEmpty()) {
+        if (kept.entries().isEmpty() && isLike(design.file(), output)) {
             copy();
             out.println("The ledger is empty: the design's bytes were copied as they are.");
         } else {
+            if (sameRun) {
+                checkDigests(kept, read);
+            }
             write(LedgerTable.apply(kept, read, ledger));
             Design again = DesignReader.read(output, Progress.NONE);
             LedgerTable.print(Harmlessness.between(read, again), out);
@@ -83,6 +84,26 @@ final class ApplyCommand implements Callable<Integer> {
         out.println("Written: " + output);
         out.flush();
         return Padward.DONE;
+    }
+
+    /** On the run that the ledger was made on, every entry has to give what it gave then. */
+    private void checkDigests(Ledger kept, Design read) throws BadInput {
+        Design now = read;
+        for (int i = 0; i < kept.entries().size(); i++) {
+            LedgerEntry entry = kept.entries().get(i);
+            now = LedgerTable.apply(new Ledger("", "", List.of(entry)), now, ledger);
+            String digest = Digest.of(now);
+            if (!digest.equals(entry.after())) {
+                throw new BadInput(
+                        ledger.toString(), "$.entries[" + i + "].after", digest, entry.after());
+            }
+        }
+    }
+
+    /** Whether the very bytes will do: names of other files are relative, and .gz means gzip. */
+    private static boolean isLike(Path one, Path other) {
+        return one.toAbsolutePath().getParent().equals(other.toAbsolutePath().getParent())
+                && one.toString().endsWith(".gz") == other.toString().endsWith(".gz");
     }
 
     private void write(Design changed) throws BadInput {

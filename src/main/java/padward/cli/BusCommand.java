@@ -154,8 +154,8 @@ final class BusCommand implements Callable<Integer> {
                             .sorted(Comparator.comparing(BusCommand::sortKey))
                             .toList();
             if (fitting.isEmpty()) {
-                // Tells the nearest name.
-                DesignOption.net(read, text);
+                String expected = "the name of a net, or a pattern that fits some";
+                throw new BadInput("--nets", "", expected, "“" + text + "”");
             }
             result.addAll(fitting);
         }
@@ -183,6 +183,9 @@ final class BusCommand implements Callable<Integer> {
             } else {
                 result.add(DesignOption.pad(read, plain));
             }
+        }
+        if (result.isEmpty()) {
+            throw new BadInput("--pads", "", "at least one pad", "none");
         }
         return List.copyOf(result);
     }
@@ -248,9 +251,14 @@ final class BusCommand implements Callable<Integer> {
                     there.toText(),
                     String.format("%+.3f ns", (latest - middlePs(there)) / 1000.0));
         }
-        table.print(out);
+        if (!bus.lines().isEmpty()) {
+            table.print(out);
+        }
         for (Bus.Left left : bus.left()) {
             out.println("Not served: " + left.net().name() + ": " + left.reason() + ".");
+        }
+        if (bus.lines().isEmpty()) {
+            return;
         }
         printSkew(read, bus, out);
         out.println();

@@ -39,6 +39,7 @@ final class ExpandCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
+        Outputs.check(output, file);
         Fabric fabric = FabricReader.read(file, Progress.NONE);
         FabricWriter.write(fabric, output);
         PrintWriter out = spec.commandLine().getOut();

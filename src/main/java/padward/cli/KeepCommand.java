@@ -114,6 +114,9 @@ final class KeepCommand implements Callable<Integer> {
             if (open.way().branchHop() == open.way().hops().size() - 1) {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
+            if (number != 1) {
+                throw new BadInput("--clearance", "", "1, for the way is open", "" + number);
+            }
             edits = Keeping.of(open);
         } else {
             Answer.Blocked blocked = (Answer.Blocked) answer;

@@ -60,6 +60,7 @@ final class SheetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
+        Outputs.checkBesideDesign(output, design.file(), ledger);
         String name = output.getFileName().toString().toLowerCase(Locale.ROOT);
         Design read = design.read();
         Ledger kept = LedgerReader.read(ledger, read.fabric(), Progress.NONE);

@@ -1,6 +1,7 @@
 package padward.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
@@ -44,6 +45,9 @@ final class UndoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
+        if (!Files.exists(ledger)) {
+            throw new BadInput(ledger.toString(), "", "a ledger", "no such file");
+        }
         PrintWriter out = spec.commandLine().getOut();
         LedgerFile.change(ledger, design.file(), read.fabric(), old -> undone(old, read, out));
         out.flush();

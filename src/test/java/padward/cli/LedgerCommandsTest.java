@@ -134,6 +134,77 @@ class LedgerCommandsTest {
     }
 
     @Test
+    void aPadThatTheDesignReadsIsLetGoWithItsNet() throws Exception {
+        assertThat(keep("pump/level/sample[1]", "float_hi").code()).isZero();
+        Path changed = folder.resolve("changed.json");
+        assertThat(apply(changed).out()).contains("Nets gone: float_hi");
+        Design after = read(changed);
+        assertThat(after.ports()).extracting(p -> p.name()).doesNotContain("float_hi");
+        assertThat(after.findNet("pump/level/sample[1]").orElseThrow().sinks()).hasSize(2);
+    }
+
+    @Test
+    void nothingThatIsReadIsWrittenOver() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        for (String name :
+                new String[] {"only.design.json", "only.fabric.json", "board.json", "bench.json"}) {
+            byte[] before = Files.readAllBytes(folder.resolve(name));
+            Run run = apply(folder.resolve(name));
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("a file that is not read");
+            assertThat(Files.readAllBytes(folder.resolve(name))).isEqualTo(before);
+        }
+        Path fabric = folder.resolve("only.fabric.json");
+        assertThat(run("expand", fabric.toString(), "-o", fabric.toString()).code()).isEqualTo(2);
+        assertThat(apply(folder.resolve("none/changed.json")).err()).contains("a folder");
+    }
+
+    @Test
+    void anEmptyLedgerAppliedElsewhereCanBeRead() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        undo();
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+        for (Path output : new Path[] {elsewhere.resolve("a.json"), folder.resolve("b.json.gz")}) {
+            assertThat(apply(output).code()).isZero();
+            assertThat(read(output).nets()).hasSize(read(design).nets().size());
+        }
+    }
+
+    @Test
+    void anEntryThatWasTamperedWithIsTold() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        String text = Files.readString(ledger).replace("\"out_J1.3\"", "\"out_J1.4\"");
+        Files.writeString(ledger, text);
+        Run run = apply(folder.resolve("changed.json"));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("$.entries[0].after");
+    }
+
+    @Test
+    void smallSlipsAreTold() {
+        assertThat(undo().err()).contains("no such file");
+        Run open =
+                run(
+                        "keep",
+                        "--design",
+                        design.toString(),
+                        "--net",
+                        "pump/run/hold",
+                        "--pad",
+                        "J1.4",
+                        "--ledger",
+                        ledger.toString(),
+                        "--clearance",
+                        "5");
+        assertThat(open.code()).isEqualTo(2);
+        assertThat(open.err()).contains("the way is open");
+        Run none =
+                run("bus", "--design", design.toString(), "--nets", "pump/run/hold", "--pads", ",");
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(none.err()).contains("at least one pad");
+    }
+
+    @Test
     void aGroupIsKeptAsOneEntry() throws Exception {
         String[] words = {
             "bus",
