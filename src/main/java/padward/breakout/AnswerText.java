@@ -143,6 +143,10 @@ public final class AnswerText {
                     "No way: "
                             + pad
                             + " is input-only; it has no driver, so no net can go out on it.";
+            case NO_FITTING_SETTING ->
+                    "No way: no setting of the driver at "
+                            + pad
+                            + " is for its bank's voltage; see the cautions.";
             case NEVER_LEAVES_ITS_SITE ->
                     "No way: "
                             + net

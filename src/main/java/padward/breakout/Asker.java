@@ -89,7 +89,7 @@ public final class Asker {
                     open.letGo(),
                     open.cautions());
         }
-        if (quick instanceof Answer.NoWay none && none.reason() != NoWayReason.INPUT_ONLY_PAD) {
+        if (quick instanceof Answer.NoWay none && isOfTheNet(none.reason())) {
             return new Answer.NoWay(
                     question,
                     none.reason(),
@@ -99,6 +99,11 @@ public final class Asker {
                     none.cautions());
         }
         return quick;
+    }
+
+    /** Whether another net might fare better on the same pad. */
+    private static boolean isOfTheNet(NoWayReason reason) {
+        return reason != NoWayReason.INPUT_ONLY_PAD && reason != NoWayReason.NO_FITTING_SETTING;
     }
 
     private Answer explain(Answer.Blocked blocked, SearchLimits limits, Progress progress) {
@@ -146,10 +151,11 @@ public final class Asker {
         }
         Pad pad = question.padValue();
         List<String> cautions = Cautions.of(question);
-        if (!pad.directions().canDrive()) {
+        boolean inputOnly = !pad.directions().canDrive();
+        if (inputOnly || DriverFit.of(question).isHopeless()) {
             return new Answer.NoWay(
                     question,
-                    NoWayReason.INPUT_ONLY_PAD,
+                    inputOnly ? NoWayReason.INPUT_ONLY_PAD : NoWayReason.NO_FITTING_SETTING,
                     "",
                     List.of(),
                     Optional.empty(),

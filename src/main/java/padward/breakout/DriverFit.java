@@ -53,6 +53,17 @@ record DriverFit(Optional<DriverSetting> setting, Optional<String> conflict) {
         return new DriverFit(fitting, Optional.of(text));
     }
 
+    /** Whether the pad cannot be driven at its bank's voltage at all. */
+    boolean isHopeless() {
+        return setting.isEmpty() && conflict.isPresent();
+    }
+
+    /** The fit of the setting that the port on a pad states, or of the pad's default. */
+    static DriverFit of(Question question) {
+        String wanted = question.design().findPortOn(question.pad()).map(Port::setting).orElse("");
+        return of(question.design(), question.padValue(), wanted);
+    }
+
     /** The ports of a bank that are set for a voltage other than the bank's. */
     private static Optional<String> otherVoltages(Design design, Bank bank) {
         List<String> odd =

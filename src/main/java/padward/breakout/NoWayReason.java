@@ -4,6 +4,8 @@ package padward.breakout;
 public enum NoWayReason {
     /** The pad has no driver: signals only come in through it. */
     INPUT_ONLY_PAD,
+    /** No setting of the pad's driver is for the voltage that its bank is supplied with. */
+    NO_FITTING_SETTING,
     /** No edges lead from the net's wires towards any general wire. */
     NEVER_LEAVES_ITS_SITE,
     /** The net is a clock, on wires that lead to clock pins only. */

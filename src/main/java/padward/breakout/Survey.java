@@ -107,7 +107,8 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
     }
 
     /**
-     * Whether something else may drive the pad: a part on the board, or whatever feeds an input.
+     * Whether something else may drive the pad, a part on the board or whatever feeds an input, or
+     * voltages in its bank do not agree.
      */
     public static boolean hazardous(Answer answer) {
         Design design = answer.question().design();
@@ -118,6 +119,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
                         .map(w -> w.attachments().stream().anyMatch(t -> t.kind().drives()))
                         .orElse(false);
         return driven
+                || DriverFit.of(answer.question()).conflict().isPresent()
                 || design.findPortOn(pad)
                         .map(p -> p.direction() != PortDirection.OUT)
                         .orElse(false);
