@@ -3,6 +3,7 @@ package padward.breakout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.PadWiring;
@@ -76,7 +77,7 @@ public final class Keeping {
                 design.board()
                         .findWiring(question.pad())
                         .flatMap(PadWiring::findLeadPlace)
-                        .map(a -> a.name() + (a.pin().isEmpty() ? "" : "." + a.pin()));
+                        .map(Attachment::toShortText);
         String place = header.orElse(pad.packagePin().isEmpty() ? pad.name() : pad.packagePin());
         String name = "out_" + place;
         int number = 2;

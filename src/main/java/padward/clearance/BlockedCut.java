@@ -48,7 +48,7 @@ final class BlockedCut {
         graph.addVertex(SINK);
         EdgeCursor into = back.edges();
         for (int vertex : layers.keySet()) {
-            // The way out of a vertex is numbered after all ways in.
+            // Only what stands between a vertex's way in and its way out can be cut.
             double capacity = openers.of(vertex).length > 0 ? 1 : NO_LIMIT;
             if (back.isGoalWithoutPrice(vertex)) {
                 capacity = NO_LIMIT;

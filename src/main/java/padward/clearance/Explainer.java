@@ -259,7 +259,7 @@ public final class Explainer {
                 (names, clearance) -> {
                     for (Removal removal : clearance.removals()) {
                         if (removal.occupant() instanceof Occupant.ByCell by) {
-                            for (Net net : drivenBy(by.cell())) {
+                            for (Net net : design.netsDrivenBy(by.cell().id())) {
                                 Set<String> milder = new HashSet<>(names);
                                 milder.remove(removal.freeing().toText());
                                 milder.add(new Edit.FreeNet(net.name()).toText());
@@ -271,12 +271,6 @@ public final class Explainer {
                     }
                 });
         return result;
-    }
-
-    private List<Net> drivenBy(Cell cell) {
-        return design.netsAt(cell.id()).stream()
-                .filter(n -> n.driver() instanceof Terminal.CellPin at && at.cell() == cell.id())
-                .toList();
     }
 
     private int delayPs(Path path) {

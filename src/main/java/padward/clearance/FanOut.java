@@ -56,7 +56,7 @@ public final class FanOut {
         int cell = occupant - design.nets().size();
         if (cell >= 0) {
             cellsSeen.add(cell);
-            nets.addAll(drivenBy(cell));
+            nets.addAll(design.netsDrivenBy(cell));
             if (nets.isEmpty() || isAtOtherEnable(cell)) {
                 return design.cells().get(cell).site() == enableSite && !isAtOtherEnable(cell);
             }
@@ -74,7 +74,7 @@ public final class FanOut {
                 return true;
             }
             int next = cells.popInt();
-            nets.addAll(drivenBy(next));
+            nets.addAll(design.netsDrivenBy(next));
             if ((nets.isEmpty() || isAtOtherEnable(next))
                     && design.cells().get(next).site() != enableSite) {
                 return false;
@@ -122,7 +122,7 @@ public final class FanOut {
         List<Net> nets = new ArrayList<>();
         int freed = occupant - design.nets().size();
         if (freed >= 0) {
-            nets.addAll(drivenBy(freed));
+            nets.addAll(design.netsDrivenBy(freed));
             if (nets.isEmpty() || isAtOtherEnable(freed)) {
                 String name = design.cells().get(freed).name();
                 result.add(new Endpoint(Endpoint.Kind.CELL, name));
@@ -152,7 +152,7 @@ public final class FanOut {
         if (cell == freed || ofThisPad && portGivenUp != Fabric.NOTHING) {
             return;
         }
-        List<Net> driven = drivenBy(cell);
+        List<Net> driven = design.netsDrivenBy(cell);
         if (holdsState(design.cells().get(cell)) || driven.isEmpty()) {
             result.add(new Endpoint(Endpoint.Kind.PIN, design.textOf(sink)));
         } else if (seen.add(cell)) {
@@ -169,11 +169,5 @@ public final class FanOut {
                 .findCellKind(cell.kind())
                 .map(CellKind::holdsState)
                 .orElse(true);
-    }
-
-    private List<Net> drivenBy(int cell) {
-        return design.netsAt(cell).stream()
-                .filter(n -> n.driver() instanceof Terminal.CellPin at && at.cell() == cell)
-                .toList();
     }
 }

@@ -140,8 +140,7 @@ final class BusCommand implements Callable<Integer> {
                         bus.edits(),
                         Digest.of(now),
                         Digest.of(Trial.of(now, bus.edits())));
-        Ledger next = old.with(entry);
-        return next;
+        return old.with(entry);
     }
 
     private List<Net> netsOf(Design read) throws BadInput {
@@ -321,7 +320,7 @@ final class BusCommand implements Callable<Integer> {
         return read.board()
                 .findWiring(pad)
                 .flatMap(PadWiring::findLeadPlace)
-                .map(a -> a.name() + (a.pin().isEmpty() ? "" : "." + a.pin()))
+                .map(Attachment::toShortText)
                 .orElse("");
     }
 

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVPrinter;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.BenchSheet;
+import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Ledger;
 import padward.format.LedgerReader;
@@ -104,9 +105,7 @@ final class SheetCommand implements Callable<Integer> {
                     "correction_ps");
             for (BenchSheet.Line line : sheet.lines()) {
                 out.printRecord(
-                        line.place()
-                                .map(p -> p.name() + (p.pin().isEmpty() ? "" : "." + p.pin()))
-                                .orElse(""),
+                        line.place().map(Attachment::toShortText).orElse(""),
                         line.net(),
                         line.port(),
                         line.pad(),

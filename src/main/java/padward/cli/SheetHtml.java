@@ -91,7 +91,7 @@ final class SheetHtml {
     }
 
     private static String place(Attachment place) {
-        return place.name() + (place.pin().isEmpty() ? "" : "." + place.pin());
+        return place.toShortText();
     }
 
     private static String setting(DriverSetting setting) {

@@ -12,4 +12,9 @@ public record Attachment(AttachmentKind kind, String name, String pin) {
     public String toText() {
         return kind.label() + " " + name + (pin.isEmpty() ? "" : " pin " + pin);
     }
+
+    /** Without its kind, as short as it goes: {@code J3.7}. */
+    public String toShortText() {
+        return name + (pin.isEmpty() ? "" : "." + pin);
+    }
 }

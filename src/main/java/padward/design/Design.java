@@ -107,6 +107,13 @@ public final class Design {
         return netsByCell().getOrDefault(cell, List.of());
     }
 
+    /** The nets that a cell drives, each once. O(ends) the first time, then O(nets of the cell). */
+    public List<Net> netsDrivenBy(int cell) {
+        return netsAt(cell).stream()
+                .filter(n -> n.driver() instanceof Terminal.CellPin at && at.cell() == cell)
+                .toList();
+    }
+
     private synchronized Map<Integer, List<Net>> netsByCell() {
         if (netsByCell == null) {
             Map<Integer, List<Net>> result = new HashMap<>();

@@ -31,7 +31,7 @@ public final class PadNames {
                             }
                             w.attachments().stream()
                                     .filter(a -> a.kind().probeable())
-                                    .map(a -> a.name() + (a.pin().isEmpty() ? "" : "." + a.pin()))
+                                    .map(Attachment::toShortText)
                                     .forEach(names::add);
                         });
         return List.copyOf(names);
