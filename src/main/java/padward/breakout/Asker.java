@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 import padward.base.Progress;
 import padward.clearance.Chokepoint;
 import padward.clearance.Clearance;
@@ -21,6 +22,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.CostModel;
 import padward.route.Engine;
+import padward.route.Path;
 import padward.route.PathSearch;
 import padward.route.ReferenceSearch;
 import padward.route.SearchOutcome;
@@ -172,20 +174,13 @@ public final class Asker {
         Starts starts = starts(question);
         boolean enabled = alreadyThere || Explainer.enableHolder(situation, pad) == Fabric.NOTHING;
 
-        SearchOutcome outcome = finder.find(starts, situation.overFree(), letGo);
-        while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
-            outcome = run(question, starts, situation.overFree(), Progress.NONE);
+        Optional<Path> path = accepted(question, starts, situation, Situation::overFree, finder);
+        boolean open = path.isPresent() && enabled;
+        if (path.isEmpty()) {
+            path = accepted(question, starts, situation, Situation::atAPrice, finder);
         }
-        boolean open = outcome instanceof SearchOutcome.Found && enabled;
-        if (!(outcome instanceof SearchOutcome.Found)) {
-            outcome = finder.find(starts, situation.atAPrice(), letGo);
-            while (outcome instanceof SearchOutcome.Found f
-                    && situation.closePadsPassed(f.path())) {
-                outcome = run(question, starts, situation.atAPrice(), Progress.NONE);
-            }
-        }
-        if (outcome instanceof SearchOutcome.Found found) {
-            Way way = ways.build(found.path(), letGo);
+        if (path.isPresent()) {
+            Way way = ways.build(path.get(), letGo);
             return open
                     ? new Answer.Open(question, way, List.of(), letGo, cautions)
                     : new Answer.Blocked(
@@ -194,6 +189,22 @@ public final class Asker {
         Reach reach = Reach.of(question, starts, situation.closed());
         return new Answer.NoWay(
                 question, reach.reason(), reach.detail(), List.of(), letGo, cautions);
+    }
+
+    /** The first way by a finder; another one when that drives a second pad on its way. */
+    private Optional<Path> accepted(
+            Question question,
+            Starts starts,
+            Situation situation,
+            Function<Situation, CostModel> model,
+            Finder finder) {
+        SearchOutcome outcome = finder.find(starts, model.apply(situation), situation.letGo());
+        while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
+            outcome = run(question, starts, model.apply(situation), Progress.NONE);
+        }
+        return outcome instanceof SearchOutcome.Found found
+                ? Optional.of(found.path())
+                : Optional.empty();
     }
 
     /** The net's own tree, each vertex at the delay that the signal has there. */

@@ -13,6 +13,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
 import padward.fabric.CellKind;
+import padward.fabric.Fabric;
 
 /**
  * The signals nearest to one that has no way out, through the cells both up and down, that do have
@@ -77,20 +78,16 @@ final class NearbySignals {
             return;
         }
         Cell cell = design.cells().get(at.cell());
-        for (Net net : design.netsAt(cell.id())) {
-            boolean driven =
-                    net.driver() instanceof Terminal.CellPin from && from.cell() == cell.id();
-            if (driven && !step.net().clock()) {
-                add(step, net, downstream(cell), 0, 1);
-            }
+        if (!step.net().clock()) {
+            design.netsDrivenBy(cell.id()).forEach(n -> add(step, n, downstream(cell), 0, 1));
         }
     }
 
     private void up(Step step) {
-        if (!(step.net().driver() instanceof Terminal.CellPin at)) {
+        if (step.net().driverCell() == Fabric.NOTHING) {
             return;
         }
-        Cell cell = design.cells().get(at.cell());
+        Cell cell = design.cells().get(step.net().driverCell());
         for (Net net : design.netsAt(cell.id())) {
             for (Terminal sink : net.sinks()) {
                 if (sink instanceof Terminal.CellPin to && to.cell() == cell.id() && !net.clock()) {
@@ -116,12 +113,7 @@ final class NearbySignals {
             return "inverted";
         }
         long inputs =
-                design.netsAt(cell.id()).stream()
-                        .filter(
-                                n ->
-                                        !(n.driver() instanceof Terminal.CellPin from
-                                                && from.cell() == cell.id()))
-                        .count();
+                design.netsAt(cell.id()).stream().filter(n -> n.driverCell() != cell.id()).count();
         return inputs > 1
                 ? "after cell " + cell.name() + ", joined with other signals"
                 : "after cell " + cell.name();

@@ -2,6 +2,7 @@ package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.Optional;
@@ -102,7 +103,7 @@ final class BlockedCut {
 
     /** The occupants that stand at the vertices of a cut, each once. */
     static IntSet occupants(IntList cut, Situation situation) {
-        IntSet result = new it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet();
+        IntSet result = new IntLinkedOpenHashSet();
         for (int vertex : cut) {
             result.add(situation.obstacleAt(vertex));
         }

@@ -2,12 +2,10 @@ package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
-import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,7 +20,6 @@ import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
-import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -31,9 +28,8 @@ import padward.route.CostModel;
 import padward.route.FreeWays;
 import padward.route.Path;
 import padward.route.PathSearch;
-import padward.route.SearchOutcome;
 import padward.route.Starts;
-import padward.route.TwoEnded;
+import padward.route.WayFinder;
 import padward.timing.EdgeFinder;
 
 /** Explains one blocked question. One object belongs to one question and one thread. */
@@ -48,15 +44,13 @@ public final class Explainer {
     private final Starts starts;
     private final Pad pad;
     private final Path known;
-    private final Corner corner;
-    private final PathSearch search;
+    private final WayFinder finder;
     private final SearchLimits limits;
-    private final Progress progress;
     private final int enableHolder;
     private final Openers openers;
     private final FanOut fanOut;
     private final Weigher weigher;
-    private final Map<Integer, Integer> harms = new HashMap<>();
+    private final Harm harm;
 
     /**
      * @param situation the net and the design, with what the port on the pad lets go
@@ -84,10 +78,8 @@ public final class Explainer {
         this.occupancy = design.occupancy();
         this.starts = starts;
         this.pad = pad;
-        this.corner = corner;
-        this.search = search;
+        this.finder = new WayFinder(search, fabric, corner, progress);
         this.limits = limits;
-        this.progress = progress;
         this.enableHolder = enableHolder(situation, pad);
         this.openers = new Openers(situation, enableHolder);
         this.fanOut = new FanOut(situation, pad);
@@ -99,7 +91,9 @@ public final class Explainer {
                         openers,
                         fanOut,
                         enableHolder,
-                        new Weigher.Tools(corner, search, limits.cascade(), progress));
+                        finder,
+                        limits.cascade());
+        this.harm = new Harm(situation, openers, fanOut, weigher);
     }
 
     /**
@@ -112,11 +106,7 @@ public final class Explainer {
         }
         Design design = situation.design();
         Optional<Cell> cell = design.occupancy().findCellOn(pad.enableSite());
-        int own =
-                situation.net().driver() instanceof Terminal.CellPin at
-                        ? at.cell()
-                        : Fabric.NOTHING;
-        return cell.filter(c -> c.id() != own)
+        return cell.filter(c -> c.id() != situation.net().driverCell())
                 .map(c -> design.nets().size() + c.id())
                 .orElse(Fabric.NOTHING);
     }
@@ -136,7 +126,8 @@ public final class Explainer {
         IntList way = new IntArrayList(known.toVertices());
         IntList choke = Chokepoints.along(fabric, starts, way, overAll);
         FewestSearch.Result found =
-                FewestSearch.run(situation, openers, starts, pad.vertex(), limits, progress);
+                FewestSearch.run(
+                        situation, openers, starts, pad.vertex(), limits, finder.progress());
         List<int[]> sets = found.sets().isEmpty() ? List.of(fallback()) : found.sets();
         List<Clearance> clearances = clearances(sets);
         int enable = enableHolder == Fabric.NOTHING ? 0 : 1;
@@ -186,33 +177,16 @@ public final class Explainer {
 
     private Optional<Path> quickest(int[] freed) {
         IntSet opened = openers.openedBy(freed);
-        SearchOutcome outcome;
-        do {
-            outcome =
-                    TwoEnded.run(
-                            search,
-                            fabric,
-                            starts,
-                            pad.vertex(),
-                            corner,
-                            situation.overFreeAnd(opened),
-                            progress);
-            stopIfCancelled();
-        } while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path()));
-        return outcome instanceof SearchOutcome.Found found
-                ? Optional.of(found.path())
-                : Optional.empty();
-    }
-
-    private void stopIfCancelled() {
-        if (progress.cancelled()) {
-            throw new CancellationException("stopped on request");
-        }
+        return finder.find(
+                starts,
+                pad.vertex(),
+                () -> situation.overFreeAnd(opened),
+                situation::closePadsPassed);
     }
 
     private List<Clearance> clearances(List<int[]> sets) {
         List<int[]> ranked = new ArrayList<>(sets);
-        ranked.sort(Comparator.<int[]>comparingInt(s -> s.length).thenComparingInt(this::harm));
+        ranked.sort(Comparator.<int[]>comparingInt(s -> s.length).thenComparingInt(harm::of));
         Map<Set<String>, Clearance> result = new LinkedHashMap<>();
         for (int[] set : ranked) {
             if (result.size() >= limits.alternatives() * WEIGHED) {
@@ -225,7 +199,7 @@ public final class Explainer {
                                             new IllegalStateException(
                                                     "no way after freeing "
                                                             + Arrays.toString(set)));
-            int[] mildest = mildest(set, path);
+            int[] mildest = harm.mildest(set, path);
             Set<String> names = new HashSet<>();
             for (int occupant : mildest) {
                 names.add(Removal.freeing(occupancy.occupant(occupant)).toText());
@@ -279,64 +253,10 @@ public final class Explainer {
             index++;
         }
         long total = starts.cost(index);
-        var finder = new EdgeFinder(fabric);
+        var edges = new EdgeFinder(fabric);
         for (int i = 1; i < path.size(); i++) {
-            total += finder.get(path.vertex(i - 1), path.vertex(i)).delay().at(corner);
+            total += edges.get(path.vertex(i - 1), path.vertex(i)).delay().at(finder.corner());
         }
         return (int) total;
-    }
-
-    /** A quick measure of harm: endpoints lost if nothing could be moved; 0 for what is spare. */
-    private int harm(int[] set) {
-        int result = 0;
-        for (int occupant : set) {
-            result +=
-                    harms.computeIfAbsent(
-                            occupant, o -> fanOut.isSpare(o) ? 0 : 1 + fanOut.losing(o).size());
-        }
-        return result;
-    }
-
-    /**
-     * The same number of occupants, with a net in the place of a cell wherever the way needs
-     * nothing but wires of that one net and the cell could do no more for it: the cell can stay
-     * then.
-     */
-    private int[] mildest(int[] set, Path path) {
-        int[] result = set.clone();
-        for (int i = 0; i < result.length; i++) {
-            int net = weigher.onlyNet(neededFor(result[i], result, path));
-            if (net != Fabric.NOTHING && isMilder(net, result[i])) {
-                result[i] = net;
-            }
-        }
-        return Arrays.stream(result).distinct().toArray();
-    }
-
-    /** The vertices of a way that a set opens, but not without one of its occupants. */
-    private IntList neededFor(int occupant, int[] set, Path path) {
-        int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
-        IntList result = new IntArrayList();
-        for (int vertex : weigher.heldOn(path)) {
-            if (!openers.isOpen(vertex, others)) {
-                result.add(vertex);
-            }
-        }
-        return result;
-    }
-
-    /** Whether a cell, if it left, would give back everything that the net holds. */
-    private boolean isMilder(int net, int occupant) {
-        int[] itself = {occupant};
-        IntSet given = new IntOpenHashSet(openers.held(net).vertices());
-        design.nets().get(net).ends().forEach(t -> given.add(design.vertexOf(t)));
-        int[] netAlone = {net};
-        for (int vertex : given) {
-            boolean opened = situation.isHeld(vertex) && openers.isOpen(vertex, netAlone);
-            if (opened && !situation.isClosed(vertex) && !openers.isOpen(vertex, itself)) {
-                return false;
-            }
-        }
-        return occupant >= design.nets().size();
     }
 }

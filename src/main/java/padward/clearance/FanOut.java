@@ -35,10 +35,7 @@ public final class FanOut {
         this.design = situation.design();
         this.situation = situation;
         this.ownNet = situation.net().id();
-        this.ownDriver =
-                situation.net().driver() instanceof Terminal.CellPin at
-                        ? at.cell()
-                        : Fabric.NOTHING;
+        this.ownDriver = situation.net().driverCell();
         this.portGivenUp = situation.letGo().map(l -> l.port().id()).orElse(Fabric.NOTHING);
         this.enableSite = pad.enableSite();
         this.padVertex = pad.vertex();

@@ -3,8 +3,6 @@ package padward.clearance;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntHeapPriorityQueue;
-import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
-import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.List;
@@ -133,39 +131,8 @@ final class FewestSearch {
     /** Whether every set that opens a way holds the one that has been found. */
     private boolean allIndispensable(Passage back) {
         for (int occupant : sets.members(found.get(0))) {
-            if (!isIndispensable(occupant, back)) {
+            if (!back.isCutBy(vertex -> needsAlone(vertex, occupant))) {
                 return false;
-            }
-        }
-        return true;
-    }
-
-    /** Whether no way is left without what this occupant alone can open. */
-    private boolean isIndispensable(int occupant, Passage back) {
-        IntSet seen = new IntOpenHashSet();
-        IntArrayList open = new IntArrayList();
-        EdgeCursor into = back.edges();
-        for (int source : back.sources()) {
-            if (!needsAlone(source, occupant)) {
-                seen.add(source);
-                open.add(source);
-            }
-        }
-        while (!open.isEmpty()) {
-            into.reset(open.popInt());
-            while (into.next()) {
-                int before = into.other();
-                if (back.isGoal(before)) {
-                    return false;
-                }
-                boolean passable =
-                        !back.isShut(before)
-                                && !seen.contains(before)
-                                && !needsAlone(before, occupant);
-                if (passable) {
-                    seen.add(before);
-                    open.add(before);
-                }
             }
         }
         return true;

@@ -56,10 +56,7 @@ final class Openers {
         this.fabric = design.fabric();
         this.netCount = design.nets().size();
         this.ownNet = situation.net().id();
-        this.ownDriver =
-                situation.net().driver() instanceof Terminal.CellPin at
-                        ? at.cell()
-                        : Fabric.NOTHING;
+        this.ownDriver = situation.net().driverCell();
     }
 
     /** What it takes to open a vertex; no needs when it is free. Not for closed vertices. */
@@ -166,8 +163,8 @@ final class Openers {
         }
         Net net = nets.get(from);
         IntArrayList ways = new IntArrayList(new int[] {net.id()});
-        if (net.driver() instanceof Terminal.CellPin at && at.cell() != ownDriver) {
-            ways.add(netCount + at.cell());
+        if (hasOtherDriver(net)) {
+            ways.add(netCount + net.driverCell());
         }
         for (int way : ways) {
             chosen.add(way);
@@ -176,14 +173,19 @@ final class Openers {
         }
     }
 
+    /** Whether a cell drives a net, and another one than drives the net of the question. */
+    private boolean hasOtherDriver(Net net) {
+        return net.driverCell() != Fabric.NOTHING && net.driverCell() != ownDriver;
+    }
+
     /** The net itself, the cell that drives it, and the cells that this part of it serves. */
     private int[][] choices(int net, int vertex) {
         List<int[]> result = new ArrayList<>();
         if (net != ownNet) {
             result.add(choice(new int[] {net}));
-            if (design.nets().get(net).driver() instanceof Terminal.CellPin at
-                    && at.cell() != ownDriver) {
-                result.add(choice(new int[] {netCount + at.cell()}));
+            Net holder = design.nets().get(net);
+            if (hasOtherDriver(holder)) {
+                result.add(choice(new int[] {netCount + holder.driverCell()}));
             }
         }
         served(net, vertex).ifPresent(result::add);

@@ -1,7 +1,9 @@
 package padward.clearance;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.function.IntPredicate;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -73,6 +75,33 @@ final class Passage {
     boolean isShut(int vertex) {
         boolean otherPad = vertex != pad && fabric.kind(vertex) == VertexKind.PAD;
         return (otherPad || situation.isClosed(vertex)) && !tree.contains(vertex);
+    }
+
+    /** Whether no walk gets to its end without some vertices. O(edges) at the worst. */
+    boolean isCutBy(IntPredicate removed) {
+        IntSet seen = new IntOpenHashSet();
+        IntArrayList open = new IntArrayList();
+        EdgeCursor edges = edges();
+        for (int source : sources()) {
+            if (!removed.test(source)) {
+                seen.add(source);
+                open.add(source);
+            }
+        }
+        while (!open.isEmpty()) {
+            edges.reset(open.popInt());
+            while (edges.next()) {
+                int next = edges.other();
+                if (isGoal(next)) {
+                    return false;
+                }
+                if (!isShut(next) && !seen.contains(next) && !removed.test(next)) {
+                    seen.add(next);
+                    open.add(next);
+                }
+            }
+        }
+        return true;
     }
 
     /**

@@ -1,7 +1,14 @@
 package padward.clearance;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import java.util.OptionalInt;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
 import padward.fabric.Delay;
+import padward.fabric.Fabric;
+import padward.timing.TreeDelays;
 
 /**
  * What a move does to one net.
@@ -24,5 +31,58 @@ public record Shift(
     /** Whether the net meets its required time before the move and misses it after. */
     public boolean breaksTiming() {
         return slackAfterPs.orElse(0) < 0 && slackBeforePs.orElse(0) >= 0;
+    }
+
+    /**
+     * Reckons what it means for a net to lie elsewhere. O(wires of the net, before and after).
+     *
+     * @param held what the net holds before
+     * @param endsAfter where its ends are after the move
+     */
+    static Shift of(Design design, Net net, HeldByNet held, RouteTree after, Ends endsAfter) {
+        Fabric fabric = design.fabric();
+        TreeDelays old = TreeDelays.of(fabric, net.route());
+        TreeDelays fresh = TreeDelays.of(fabric, after);
+        String worst = "";
+        Delay worstBefore = Delay.ZERO;
+        Delay worstAfter = Delay.ZERO;
+        int most = Integer.MIN_VALUE;
+        int latestBefore = 0;
+        int latestAfter = 0;
+        Int2IntOpenHashMap placeAfter = new Int2IntOpenHashMap();
+        placeAfter.defaultReturnValue(Fabric.NOTHING);
+        for (int place = 0; place < after.size(); place++) {
+            placeAfter.put(after.vertex(place), place);
+        }
+        for (Terminal sink : net.sinks()) {
+            int placeBefore = held.placeOf(design.vertexOf(sink));
+            int now = placeAfter.get(endsAfter.vertexOf(sink));
+            if (placeBefore == Fabric.NOTHING || now == Fabric.NOTHING) {
+                continue;
+            }
+            Delay one = old.at(placeBefore);
+            Delay other = fresh.at(now);
+            latestBefore = Math.max(latestBefore, one.slowPs());
+            latestAfter = Math.max(latestAfter, other.slowPs());
+            if (other.slowPs() - one.slowPs() > most) {
+                most = other.slowPs() - one.slowPs();
+                worst = design.textOf(sink);
+                worstBefore = one;
+                worstAfter = other;
+            }
+        }
+        return new Shift(
+                net.name(),
+                worst,
+                worstBefore,
+                worstAfter,
+                slack(net, latestBefore),
+                slack(net, latestAfter));
+    }
+
+    private static OptionalInt slack(Net net, int latest) {
+        return net.requiredPs().isPresent()
+                ? OptionalInt.of(net.requiredPs().getAsInt() - latest)
+                : OptionalInt.empty();
     }
 }

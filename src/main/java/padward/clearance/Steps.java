@@ -29,7 +29,11 @@ final class Steps {
 
     /** All pins of a site. */
     IntArrayList pinsOf(int site) {
-        SiteView view = fabric.site(site);
+        return pinsOf(fabric.site(site));
+    }
+
+    /** All pins of a site. */
+    static IntArrayList pinsOf(SiteView view) {
         IntArrayList result = new IntArrayList();
         for (int pin = 0; pin < view.pins().size(); pin++) {
             result.add(view.firstPin() + pin);

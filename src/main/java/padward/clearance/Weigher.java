@@ -13,36 +13,25 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import padward.base.Progress;
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Occupancy;
-import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.design.Trial;
-import padward.fabric.Corner;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.Path;
-import padward.route.PathSearch;
 import padward.route.Starts;
+import padward.route.WayFinder;
 
 /**
  * Works out what a set of occupants to be freed means: which of them are spare, which can really be
  * moved, which cost. One object belongs to one question and one thread.
  */
 final class Weigher {
-    /**
-     * What moves are tried with.
-     *
-     * @param cascade how deep other nets may be pushed aside
-     */
-    record Tools(Corner corner, PathSearch search, int cascade, Progress progress) {}
-
     private final Situation situation;
     private final Design design;
     private final Occupancy occupancy;
@@ -51,9 +40,14 @@ final class Weigher {
     private final Openers openers;
     private final FanOut fanOut;
     private final int enableHolder;
-    private final Tools tools;
+    private final WayFinder finder;
+    private final int pushDepth;
     private final Map<Set<Edit>, Design> designs = new HashMap<>();
 
+    /**
+     * @param finder what moves are tried with
+     * @param pushDepth how deep other nets may be pushed aside
+     */
     Weigher(
             Situation situation,
             Starts starts,
@@ -61,7 +55,8 @@ final class Weigher {
             Openers openers,
             FanOut fanOut,
             int enableHolder,
-            Tools tools) {
+            WayFinder finder,
+            int pushDepth) {
         this.situation = situation;
         this.design = situation.design();
         this.occupancy = design.occupancy();
@@ -70,7 +65,8 @@ final class Weigher {
         this.openers = openers;
         this.fanOut = fanOut;
         this.enableHolder = enableHolder;
-        this.tools = tools;
+        this.finder = finder;
+        this.pushDepth = pushDepth;
     }
 
     /** The vertices of a path that are held, the first left out, where the net is already. */
@@ -234,20 +230,13 @@ final class Weigher {
                     .forEach(o -> result.put(o, new Consequence.Costly(fanOut.losing(o))));
             return result;
         }
-        Mover mover =
-                new Mover(
-                        after,
-                        own.get(),
-                        tools.search(),
-                        tools.corner(),
-                        tools.cascade(),
-                        tools.progress());
+        Mover mover = new Mover(after, own.get(), finder, pushDepth);
         Ground ground = mover.groundFor(situation.net().route(), path, pad.enableSite());
         verticesOf.forEach(
                 (occupant, vertices) -> {
                     if (!decided.containsKey(occupant)) {
                         Optional<Consequence.Movable> moved =
-                                move(after, mover, ground, occupant, vertices);
+                                move(mover, ground, occupant, vertices);
                         result.put(
                                 occupant,
                                 moved.<Consequence>map(m -> m)
@@ -267,52 +256,19 @@ final class Weigher {
     }
 
     private Optional<Consequence.Movable> move(
-            Design after, Mover mover, Ground ground, int occupant, List<Integer> vertices) {
-        Occupant who = occupancy.occupant(occupant);
-        if (who instanceof Occupant.ByNet) {
-            return after.findNet(who.name()).flatMap(n -> mover.moveNet(n, ground));
-        }
-        // Where only wires of one net at the cell are in the way, moving these is enough.
+            Mover mover, Ground ground, int occupant, List<Integer> vertices) {
         int net = onlyNet(new IntArrayList(vertices));
-        Optional<Consequence.Movable> wires =
+        Optional<String> onlyNet =
                 net == Fabric.NOTHING
                         ? Optional.empty()
-                        : after.findNet(design.nets().get(net).name())
-                                .flatMap(n -> mover.moveNet(n, ground));
-        if (wires.isPresent()) {
-            return wires;
-        }
-        return after.findCell(who.name())
-                .flatMap(c -> mover.letThrough(c, vertices).or(() -> mover.moveCell(c, ground)));
+                        : Optional.of(design.nets().get(net).name());
+        return mover.move(occupancy.occupant(occupant), onlyNet, vertices, ground);
     }
 
     /** Whether every way passes something that an occupant holds. O(edges) at the worst. */
     private boolean isOnEveryWay(int occupant) {
-        IntSet seen = new IntOpenHashSet();
-        IntArrayList open = new IntArrayList();
-        Passage back = Passage.towards(situation, starts, pad.vertex()).reversed(starts);
-        EdgeCursor into = back.edges();
-        if (situation.obstacleAt(pad.vertex()) == occupant) {
-            return true;
-        }
-        open.add(pad.vertex());
-        seen.add(pad.vertex());
-        while (!open.isEmpty()) {
-            into.reset(open.popInt());
-            while (into.next()) {
-                int before = into.other();
-                if (back.isGoal(before)) {
-                    return false;
-                }
-                boolean passable =
-                        !back.isShut(before)
-                                && situation.obstacleAt(before) != occupant
-                                && seen.add(before);
-                if (passable) {
-                    open.add(before);
-                }
-            }
-        }
-        return true;
+        return Passage.towards(situation, starts, pad.vertex())
+                .reversed(starts)
+                .isCutBy(vertex -> situation.obstacleAt(vertex) == occupant);
     }
 }

@@ -109,9 +109,7 @@ public final class Design {
 
     /** The nets that a cell drives, each once. O(ends) the first time, then O(nets of the cell). */
     public List<Net> netsDrivenBy(int cell) {
-        return netsAt(cell).stream()
-                .filter(n -> n.driver() instanceof Terminal.CellPin at && at.cell() == cell)
-                .toList();
+        return netsAt(cell).stream().filter(n -> n.driverCell() == cell).toList();
     }
 
     private synchronized Map<Integer, List<Net>> netsByCell() {

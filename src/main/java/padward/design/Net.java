@@ -3,6 +3,7 @@ package padward.design;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import padward.fabric.Fabric;
 
 /**
  * A net and the wires it takes.
@@ -38,6 +39,11 @@ public record Net(
             RouteTree route,
             boolean clock) {
         this(id, name, driver, sinks, route, clock, OptionalInt.empty());
+    }
+
+    /** Number of the cell that drives it, or {@link Fabric#NOTHING} when a port does. */
+    public int driverCell() {
+        return driver instanceof Terminal.CellPin at ? at.cell() : Fabric.NOTHING;
     }
 
     /** Its driver and its sinks. */
