@@ -14,9 +14,6 @@ import padward.design.Net;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.PadDirections;
-import padward.fabric.SiteView;
 
 /**
  * Reads designs from JSON files, with the fabric and the board that they name. What it returns is
@@ -32,11 +29,10 @@ public final class DesignReader {
     private final Progress progress;
     private final Names cellNames = new Names("cell");
     private final Names portNames = new Names("port");
-    private final Map<Integer, String> cellBySite = new HashMap<>();
-    private final Map<Integer, String> portByPad = new HashMap<>();
     private String name = "";
     private String note = "";
     private Fabric fabric;
+    private DesignRules rules;
     private PadLookup padNames;
     private Board board = Board.UNKNOWN;
     private List<Cell> cells = List.of();
@@ -88,6 +84,7 @@ public final class DesignReader {
     private void readFabric(JsonIn in) throws BadInput {
         fabric = FabricReader.read(readReference(in), progress);
         padNames = new PadLookup(fabric);
+        rules = new DesignRules(fabric);
     }
 
     private void readBoard(JsonIn in) throws BadInput {
@@ -95,7 +92,7 @@ public final class DesignReader {
     }
 
     private void readNets(JsonIn in) throws BadInput {
-        nets = new NetReader(fabric, cells, ports, cellNames, portNames).readAll(in);
+        nets = new NetReader(fabric, rules, cells, ports, cellNames, portNames).readAll(in);
     }
 
     private Cell readCell(JsonIn in) throws BadInput {
@@ -112,23 +109,7 @@ public final class DesignReader {
                 default -> settings = readSettings(in);
             }
         }
-        SiteView view = fabric.site(site);
-        if (!view.accepts().contains(kind)) {
-            throw in.fault(
-                    "a kind of cell that site "
-                            + view.name()
-                            + " accepts: "
-                            + (view.accepts().isEmpty()
-                                    ? "none"
-                                    : String.join(", ", view.accepts())),
-                    Nearest.describe(kind, view.accepts().stream()));
-        }
-        String before = cellBySite.put(site, cell);
-        if (before != null) {
-            throw in.fault(
-                    "one cell on site " + view.name(),
-                    Text.quote(before) + " and " + Text.quote(cell));
-        }
+        in.require(in.place(), rules.placeCell(cell, kind, site));
         return new Cell(cellNames.size() - 1, cell, kind, site, settings);
     }
 
@@ -180,27 +161,8 @@ public final class DesignReader {
                 default -> setting = readDriverSetting(in);
             }
         }
-        Pad pad = fabric.pads().get(at);
-        if (!fits(direction, pad.directions())) {
-            throw in.fault(
-                    "a direction that pad " + pad.name() + " has: " + Labels.of(pad.directions()),
-                    Text.quote(direction.label()));
-        }
-        String before = portByPad.put(at, port);
-        if (before != null) {
-            throw in.fault(
-                    "one port on pad " + pad.name(),
-                    Text.quote(before) + " and " + Text.quote(port));
-        }
+        in.require(in.place(), rules.placePort(port, direction, at));
         return new Port(portNames.size() - 1, port, direction, at, setting);
-    }
-
-    private static boolean fits(PortDirection port, PadDirections pad) {
-        return switch (port) {
-            case IN -> pad != PadDirections.OUT;
-            case OUT -> pad != PadDirections.IN;
-            case BOTH -> pad == PadDirections.BOTH;
-        };
     }
 
     private String readDriverSetting(JsonIn in) throws BadInput {

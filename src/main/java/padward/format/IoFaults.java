@@ -12,13 +12,14 @@ import java.util.zip.ZipException;
 import padward.base.BadInput;
 
 /** Turns what went wrong beneath the reader into the user's message. */
-final class IoFaults {
+public final class IoFaults {
     private static final Pattern WHERE =
             Pattern.compile("(?s)(.*?) at line (\\d+) column (\\d+) path (.*?)(\\n.*)?");
 
     private IoFaults() {}
 
-    static BadInput describe(Source source, IOException fault) {
+    /** What a failure to read means to the user. */
+    public static BadInput describe(Source source, IOException fault) {
         String label = source.label();
         if (fault instanceof NoSuchFileException
                 || fault instanceof java.io.FileNotFoundException) {

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -147,6 +148,13 @@ final class JsonIn extends JsonStream {
             labels.add(label.apply(value));
         }
         throw fault("one of " + String.join(", ", labels), Nearest.describe(word, labels.stream()));
+    }
+
+    /** That there is no trouble with what stood at a place. */
+    void require(String place, Optional<Trouble> trouble) throws BadInput {
+        if (trouble.isPresent()) {
+            throw faultAt(place, trouble.get().expected(), trouble.get().found());
+        }
     }
 
     /** An array of elements that are all alike. */

@@ -3,15 +3,7 @@ package padward.format;
 import com.google.gson.Strictness;
 import com.google.gson.stream.JsonReader;
 import com.google.gson.stream.JsonToken;
-import java.io.BufferedInputStream;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
-import java.util.zip.GZIPInputStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 
@@ -20,55 +12,15 @@ import padward.base.Progress;
  * surprise becomes a {@link BadInput} with its place. {@link JsonIn} adds the values.
  */
 class JsonStream implements AutoCloseable {
-    private static final int BUFFER = 1 << 16;
-
     private final Source source;
     private final JsonReader reader;
 
     /** Opens the source; a byte order mark at its start is passed over. */
     JsonStream(Source source, Progress progress) throws BadInput {
         this.source = source;
-        InputStream raw = null;
-        try {
-            raw = new MeteredStream(source.open(), source, progress);
-            InputStream plain =
-                    source.zipped()
-                            ? new GZIPInputStream(raw, BUFFER)
-                            : new BufferedInputStream(raw, BUFFER);
-            this.reader = new JsonReader(new BoundedText(utf8(plain)));
-        } catch (IOException e) {
-            closeQuietly(raw);
-            throw IoFaults.describe(source, e);
-        }
+        this.reader = new JsonReader(new BoundedText(TextSource.open(source, progress)));
         reader.setStrictness(Strictness.STRICT);
         reader.setNestingLimit(Limits.NESTING);
-    }
-
-    private static Reader utf8(InputStream bytes) throws IOException {
-        Reader text =
-                new BufferedReader(
-                        new InputStreamReader(
-                                bytes,
-                                StandardCharsets.UTF_8
-                                        .newDecoder()
-                                        .onMalformedInput(CodingErrorAction.REPORT)
-                                        .onUnmappableCharacter(CodingErrorAction.REPORT)),
-                        BUFFER);
-        text.mark(1);
-        if (text.read() != '\uFEFF') {
-            text.reset();
-        }
-        return text;
-    }
-
-    private static void closeQuietly(InputStream stream) {
-        try {
-            if (stream != null) {
-                stream.close();
-            }
-        } catch (IOException e) {
-            // the fault that led here is the one to tell
-        }
     }
 
     /** A fault of the value just read. */

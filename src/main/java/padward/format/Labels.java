@@ -3,11 +3,11 @@ package padward.format;
 import java.util.Locale;
 
 /** The words that files use for enumerated values. */
-final class Labels {
+public final class Labels {
     private Labels() {}
 
     /** The constant's name in lower case. */
-    static String of(Enum<?> value) {
+    public static String of(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT);
     }
 }

@@ -4,24 +4,24 @@ package padward.format;
  * The greatest numbers that a file may state beyond those of {@link padward.fabric.Limits}. They
  * are told in {@code docs/formats.md}.
  */
-final class Limits {
+public final class Limits {
     /** Switches, joints and through-paths of an explicit fabric. */
-    static final int EDGES = 1_000_000_000;
+    public static final int EDGES = 1_000_000_000;
 
     /** Characters of a note. */
-    static final int NOTE = 100_000;
+    public static final int NOTE = 100_000;
 
     /** Millivolts of a bank, milliamperes of a driver. */
-    static final int ELECTRIC = 1_000_000;
+    public static final int ELECTRIC = 1_000_000;
 
     /** Length of a trace, mm. */
-    static final int TRACE_MM = 100_000;
+    public static final int TRACE_MM = 100_000;
 
     /** Required time of a net, ps: a millisecond. */
-    static final int REQUIRED_PS = 1_000_000_000;
+    public static final int REQUIRED_PS = 1_000_000_000;
 
     /** Brackets inside brackets. The formats need 8. */
-    static final int NESTING = 64;
+    public static final int NESTING = 64;
 
     private Limits() {}
 }

@@ -14,7 +14,7 @@ public final class Nearest {
     private Nearest() {}
 
     /** {@code "abd" (did you mean "abc"?)}, or only the first part when nothing is near. */
-    static String describe(String name, Stream<String> known) {
+    public static String describe(String name, Stream<String> known) {
         return Text.quote(name)
                 + find(name, known).map(n -> " (did you mean " + Text.quote(n) + "?)").orElse("");
     }

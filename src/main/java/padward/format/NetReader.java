@@ -9,11 +9,9 @@ import padward.base.BadInput;
 import padward.design.Cell;
 import padward.design.Net;
 import padward.design.Port;
-import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 
 /** Reads the nets of a design. One object reads one design. */
@@ -23,6 +21,7 @@ final class NetReader {
     private static final Shape TERMINAL = Shape.of("cell", "pin", "port");
 
     private final Fabric fabric;
+    private final DesignRules rules;
     private final List<Cell> cells;
     private final List<Port> ports;
     private final Names cellNames;
@@ -33,8 +32,15 @@ final class NetReader {
     /** A terminal with the vertex where it meets the fabric. */
     private record End(Terminal terminal, int vertex, String text) {}
 
-    NetReader(Fabric fabric, List<Cell> cells, List<Port> ports, Names cellNames, Names portNames) {
+    NetReader(
+            Fabric fabric,
+            DesignRules rules,
+            List<Cell> cells,
+            List<Port> ports,
+            Names cellNames,
+            Names portNames) {
         this.fabric = fabric;
+        this.rules = rules;
         this.cells = cells;
         this.ports = ports;
         this.cellNames = cellNames;
@@ -137,30 +143,13 @@ final class NetReader {
 
     private End pinEnd(JsonIn in, Cell cell, String pin, boolean drives) throws BadInput {
         SiteView site = fabric.site(cell.site());
+        in.require(in.place(), rules.checkPin(site, pin, drives));
         int vertex = site.findPin(pin);
-        if (vertex == Fabric.NOTHING) {
-            throw in.fault(
-                    "a pin of site " + site.name(),
-                    Nearest.describe(pin, site.pins().stream().map(p -> p.name())));
-        }
-        PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
-        if (site.pins().get(vertex - site.firstPin()).direction() != wanted) {
-            throw in.fault(
-                    (drives ? "a driver, an out pin" : "a sink, an in pin")
-                            + " of site "
-                            + site.name(),
-                    Text.quote(pin) + ", which has the other direction");
-        }
         return new End(new Terminal.CellPin(cell.id(), pin), vertex, cell.name() + "." + pin);
     }
 
     private End portEnd(JsonIn in, Port port, boolean drives) throws BadInput {
-        PortDirection wrong = drives ? PortDirection.OUT : PortDirection.IN;
-        if (port.direction() == wrong) {
-            throw in.fault(
-                    drives ? "a driver, a port of direction in" : "a sink, a port of direction out",
-                    "port " + Text.quote(port.name()) + " of direction " + wrong.label());
-        }
+        in.require(in.place(), DesignRules.checkPort(port.name(), port.direction(), drives));
         return new End(
                 new Terminal.PortEnd(port.id()),
                 fabric.pads().get(port.pad()).vertex(),
