@@ -3,7 +3,6 @@ package padward.breakout;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -28,7 +27,6 @@ import padward.route.ReferenceSearch;
 import padward.route.SearchOutcome;
 import padward.route.Starts;
 import padward.route.TwoEnded;
-import padward.timing.TreeDelays;
 
 /**
  * Answers questions about one net. Two searches at the most: over what is free; then, if that
@@ -209,12 +207,7 @@ public final class Asker {
 
     /** The net's own tree, each vertex at the delay that the signal has there. */
     static Starts starts(Question question) {
-        Net net = question.net();
-        TreeDelays delays = TreeDelays.of(question.design().fabric(), net.route());
-        int[] vertices = net.route().toVertices();
-        long[] costs = new long[vertices.length];
-        Arrays.setAll(costs, place -> delays.at(place).at(question.corner()));
-        return new Starts(vertices, costs);
+        return Starts.along(question.design().fabric(), question.net().route(), question.corner());
     }
 
     private SearchOutcome run(

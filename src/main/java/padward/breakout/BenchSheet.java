@@ -14,7 +14,8 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
-import padward.timing.LineDelay;
+import padward.timing.Corrections;
+import padward.timing.Outside;
 import padward.timing.TreeDelays;
 
 /**
@@ -58,27 +59,9 @@ public record BenchSheet(
             Optional<DriverSetting> setting,
             Delay atPad,
             Delay atInstrument,
-            int correctionPs) {}
-
-    /**
-     * The lead between the board and the instrument.
-     *
-     * @param dielectric dielectric constant of the board
-     * @param metres length of the leads
-     * @param velocity their velocity factor
-     */
-    public record Lead(double dielectric, double metres, double velocity) {
-        /** Delay of the board's trace at a pad and of the lead, ps. */
-        public int delayPs(Design design, int pad) {
-            double trace =
-                    design.board()
-                            .findWiring(pad)
-                            .map(
-                                    w ->
-                                            w.traceMillimetres()
-                                                    * LineDelay.microstripPsPerMm(dielectric))
-                            .orElse(0.0);
-            return (int) Math.round(trace + metres * LineDelay.cablePsPerMetre(velocity));
+            int correctionPs) {
+        private Line withCorrection(int ps) {
+            return new Line(net, port, pad, packagePin, place, setting, atPad, atInstrument, ps);
         }
     }
 
@@ -88,7 +71,7 @@ public record BenchSheet(
      * @param base the design without the ledger
      * @param after the design with it
      */
-    public static BenchSheet of(Design base, Ledger ledger, Design after, Lead lead) {
+    public static BenchSheet of(Design base, Ledger ledger, Design after, Outside outside) {
         List<Line> lines = new ArrayList<>();
         List<String> cautions = new ArrayList<>();
         List<String> restore = new ArrayList<>();
@@ -97,7 +80,7 @@ public record BenchSheet(
             restore.add(0, "undo entry " + (i + 1) + ": " + entry.net() + " on " + entry.pad());
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    line(after, out, lead)
+                    line(after, out, outside)
                             .ifPresent(
                                     l -> {
                                         lines.add(l);
@@ -106,27 +89,13 @@ public record BenchSheet(
                 }
             }
         }
-        int latest = lines.stream().mapToInt(l -> middle(l.atInstrument())).max().orElse(0);
-        List<Line> corrected =
-                lines.stream()
-                        .map(
-                                l ->
-                                        new Line(
-                                                l.net(),
-                                                l.port(),
-                                                l.pad(),
-                                                l.packagePin(),
-                                                l.place(),
-                                                l.setting(),
-                                                l.atPad(),
-                                                l.atInstrument(),
-                                                latest - middle(l.atInstrument())))
-                        .toList();
+        List<Integer> corrections =
+                Corrections.ofPs(lines.stream().map(Line::atInstrument).toList());
+        List<Line> corrected = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            corrected.add(lines.get(i).withCorrection(corrections.get(i)));
+        }
         return new BenchSheet(base.name(), base.board().name(), corrected, restore, cautions);
-    }
-
-    private static int middle(Delay delay) {
-        return (delay.fastPs() + delay.slowPs()) / 2;
     }
 
     private static int padIndex(Design design, String name) {
@@ -138,7 +107,7 @@ public record BenchSheet(
     }
 
     /** Empty when a later entry has taken the net off the pad again. */
-    private static Optional<Line> line(Design after, Edit.BreakOut out, Lead lead) {
+    private static Optional<Line> line(Design after, Edit.BreakOut out, Outside outside) {
         int index = padIndex(after, out.pad());
         Pad pad = after.fabric().pads().get(index);
         Optional<Net> net = after.findNet(out.net());
@@ -150,7 +119,6 @@ public record BenchSheet(
         Optional<DriverSetting> setting = after.fabric().info().findSetting(name);
         Delay inside = TreeDelays.of(after.fabric(), net.get().route()).at(place);
         Delay atPad = inside.plus(setting.map(DriverSetting::delay).orElse(Delay.ZERO));
-        int outside = lead.delayPs(after, index);
         return Optional.of(
                 new Line(
                         out.net(),
@@ -160,7 +128,7 @@ public record BenchSheet(
                         after.board().findWiring(index).flatMap(PadWiring::findLeadPlace),
                         setting,
                         atPad,
-                        atPad.plus(new Delay(outside, outside)),
+                        atPad.plus(outside.delay(after, index)),
                         0));
     }
 

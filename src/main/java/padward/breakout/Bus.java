@@ -24,7 +24,6 @@ import padward.route.Engine;
 import padward.route.NegotiatedRouter;
 import padward.route.Path;
 import padward.route.RouteJob;
-import padward.timing.TreeDelays;
 
 /**
  * Several nets brought out at once: a pad for each, and ways that do not meet. First each net's
@@ -211,12 +210,8 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
 
     private static RouteJob job(Design design, Net net, int pad) {
         Net now = design.findNet(net.name()).orElseThrow();
-        TreeDelays delays = TreeDelays.of(design.fabric(), now.route());
-        long[] costs = new long[now.route().size()];
-        for (int place = 0; place < costs.length; place++) {
-            costs[place] = delays.at(place).slowPs();
-        }
-        return new RouteJob(now.route(), costs, design.fabric().pads().get(pad).vertex());
+        int goal = design.fabric().pads().get(pad).vertex();
+        return RouteJob.from(design.fabric(), now.route(), Corner.SLOW, goal);
     }
 
     /** What no way may enter: what is held, and pads, which are only to be ends. */

@@ -1,7 +1,7 @@
 package padward.cli;
 
 import padward.base.BadInput;
-import padward.breakout.BenchSheet;
+import padward.timing.Outside;
 import picocli.CommandLine.Option;
 
 /** What lies between the pad and the instrument. */
@@ -24,11 +24,26 @@ final class LeadOption {
             description = "Velocity factor of the leads (${DEFAULT-VALUE}).")
     private double velocity;
 
-    BenchSheet.Lead read() throws BadInput {
+    @Option(
+            names = "--connector-ps",
+            defaultValue = "0",
+            description = "Delay of the connector between board and lead (${DEFAULT-VALUE}).")
+    private int connector;
+
+    @Option(
+            names = "--probe-pf",
+            defaultValue = "10",
+            description =
+                    "Capacitance of the lead's end and the instrument, pF (${DEFAULT-VALUE}).")
+    private double load;
+
+    Outside read() throws BadInput {
         check("--dielectric", dielectric, 1, 20);
         check("--lead-m", lead, 0, 100);
+        check("--connector-ps", connector, 0, 10_000);
+        check("--probe-pf", load, 0, 1000);
         check("--velocity", velocity, 0.1, 1);
-        return new BenchSheet.Lead(dielectric, lead, velocity);
+        return new Outside(dielectric, connector, lead, velocity, load);
     }
 
     private static void check(String option, double value, double least, double most)

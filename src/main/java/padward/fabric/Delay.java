@@ -34,6 +34,16 @@ public record Delay(int fastPs, int slowPs) {
         return new Delay(Math.addExact(fastPs, other.fastPs), Math.addExact(slowPs, other.slowPs));
     }
 
+    /** The middle between the corners, rounded down, picoseconds. */
+    public int middlePs() {
+        return fastPs + (slowPs - fastPs) / 2;
+    }
+
+    /** How far apart the corners are, picoseconds. */
+    public int spreadPs() {
+        return slowPs - fastPs;
+    }
+
     /** As a person reads it: {@code 1.234–2.345 ns}. */
     public String toText() {
         return fastPs == slowPs

@@ -1,6 +1,8 @@
 package padward.route;
 
 import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
 
 /** A net to be routed: from one vertex, or a tree that is there, to several. Immutable. */
 public final class RouteJob {
@@ -25,6 +27,11 @@ public final class RouteJob {
         this.base = base;
         this.baseCosts = baseCosts.clone();
         this.sinks = sinks.clone();
+    }
+
+    /** From a net's own wires, each at the delay that the signal has there. */
+    public static RouteJob from(Fabric fabric, RouteTree base, Corner corner, int... sinks) {
+        return new RouteJob(base, Starts.along(fabric, base, corner).toCosts(), sinks);
     }
 
     /** Vertex of the driver. */

@@ -1,6 +1,10 @@
 package padward.route;
 
 import java.util.Arrays;
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.timing.TreeDelays;
 
 /** Vertices from which a search may set out, each with what it has cost to get there. Immutable. */
 public final class Starts {
@@ -23,6 +27,14 @@ public final class Starts {
         this.costs = costs.clone();
     }
 
+    /** A net's tree: each vertex at the delay that the signal has there. O(size of the tree). */
+    public static Starts along(Fabric fabric, RouteTree tree, Corner corner) {
+        TreeDelays delays = TreeDelays.of(fabric, tree);
+        long[] costs = new long[tree.size()];
+        Arrays.setAll(costs, place -> delays.at(place).at(corner));
+        return new Starts(tree.toVertices(), costs);
+    }
+
     /** One start at no cost. */
     public static Starts at(int vertex) {
         return new Starts(new int[] {vertex}, new long[] {0});
@@ -41,6 +53,11 @@ public final class Starts {
     /** All vertices, as a copy. */
     int[] toVertices() {
         return vertices.clone();
+    }
+
+    /** All costs, as a copy. */
+    long[] toCosts() {
+        return costs.clone();
     }
 
     /** All costs, which must fit, as a copy. */

@@ -1,0 +1,142 @@
+package padward.cli;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import padward.breakout.Bus;
+import padward.breakout.Cautions;
+import padward.breakout.Question;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.Edit;
+import padward.design.PadWiring;
+import padward.fabric.Corner;
+import padward.fabric.Delay;
+import padward.fabric.Pad;
+import padward.timing.Corrections;
+import padward.timing.Outside;
+
+/** A group as text. */
+final class BusTable {
+    private static final int MOST_PAIRS = 8;
+
+    private final Design design;
+    private final Bus bus;
+    private final Outside outside;
+
+    BusTable(Design design, Bus bus, Outside outside) {
+        this.design = design;
+        this.bus = bus;
+        this.outside = outside;
+    }
+
+    void print(PrintWriter out) {
+        if (!bus.lines().isEmpty()) {
+            printLines(out);
+        }
+        for (Bus.Left left : bus.left()) {
+            out.println("Not served: " + left.net().name() + ": " + left.reason() + ".");
+        }
+        if (bus.lines().isEmpty()) {
+            return;
+        }
+        printSkew(out);
+        out.println();
+        out.println("What it takes:");
+        bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
+        out.println();
+        out.println("Cautions:");
+        cautions().forEach(c -> out.println("  - " + c));
+    }
+
+    private Set<String> cautions() {
+        Set<String> result = new LinkedHashSet<>();
+        for (Bus.Line line : bus.lines()) {
+            Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
+            for (String caution : Cautions.of(question)) {
+                result.add(question.padValue().name() + ": " + caution);
+            }
+        }
+        return result;
+    }
+
+    private void printLines(PrintWriter out) {
+        TextTable table =
+                new TextTable(
+                        "net",
+                        "pad",
+                        "pin",
+                        "header",
+                        "outside the pad",
+                        "at the instrument",
+                        "correct by");
+        List<Delay> there =
+                bus.lines().stream()
+                        .map(l -> l.way().total().plus(outside.delay(design, l.pad())))
+                        .toList();
+        List<Integer> corrections = Corrections.ofPs(there);
+        for (int i = 0; i < there.size(); i++) {
+            Bus.Line line = bus.lines().get(i);
+            Pad pad = Bus.padOf(design, line);
+            table.row(
+                    line.net().name(),
+                    pad.name(),
+                    pad.packagePin(),
+                    header(line.pad()),
+                    line.way().total().toText(),
+                    there.get(i).toText(),
+                    String.format(Locale.ROOT, "%+.3f ns", corrections.get(i) / 1000.0));
+        }
+        table.print(out);
+    }
+
+    private String header(int pad) {
+        return design.board()
+                .findWiring(pad)
+                .flatMap(PadWiring::findLeadPlace)
+                .map(Attachment::toShortText)
+                .orElse("");
+    }
+
+    private void printSkew(PrintWriter out) {
+        List<Bus.Skew> skews = bus.skews();
+        if (skews.isEmpty()) {
+            return;
+        }
+        Bus.Skew worst = skews.get(0);
+        out.println();
+        out.printf(
+                "Greatest skew outside the pads: %s across the corners, between %s and %s.%n",
+                ns(worst.acrossPs()), worst.one().net().name(), worst.other().net().name());
+        TextTable table = new TextTable("between", "and", "both fast", "both slow", "one of each");
+        for (Bus.Skew skew : skews.subList(0, Math.min(MOST_PAIRS, skews.size()))) {
+            table.row(
+                    skew.one().net().name(),
+                    skew.other().net().name(),
+                    ns(skew.fastPs()),
+                    ns(skew.slowPs()),
+                    ns(skew.acrossPs()));
+        }
+        table.print(out);
+        if (skews.size() > MOST_PAIRS) {
+            out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less");
+        }
+        double gap = 100.0 * (bus.totalPs() - bus.alonePs()) / Math.max(1, bus.alonePs());
+        out.printf(
+                Locale.ROOT,
+                "Sum of slow delays %.3f ns; each net alone to its pad would take %.3f ns: at most"
+                        + " %.1f %% could be gained on these pads.%n",
+                bus.totalPs() / 1000.0,
+                bus.alonePs() / 1000.0,
+                gap);
+        if (design.board().wirings().isEmpty()) {
+            out.println("No board is described: traces are not reckoned.");
+        }
+    }
+
+    private static String ns(int ps) {
+        return String.format(Locale.ROOT, "%.3f ns", ps / 1000.0);
+    }
+}
