@@ -15,8 +15,9 @@ import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
 import padward.timing.Corrections;
+import padward.timing.Instrument;
+import padward.timing.LineTiming;
 import padward.timing.Outside;
-import padward.timing.TreeDelays;
 
 /**
  * What is taken to the bench: where each signal is to be found, and how late it is there.
@@ -45,8 +46,7 @@ public record BenchSheet(
      * @param packagePin pin or ball of the package
      * @param place where the lead goes; empty when the board's description knows no place
      * @param setting the pad driver's setting
-     * @param atPad delay from the net's driver to outside the pad
-     * @param atInstrument the same with the board's trace and the lead
+     * @param timing when its signal arrives at the instrument, and what of it is seen there
      * @param correctionPs what to add to this channel's time stamps so that all stand level with
      *     the latest, reckoned with the middles of the ranges, ps
      */
@@ -57,11 +57,20 @@ public record BenchSheet(
             String packagePin,
             Optional<Attachment> place,
             Optional<DriverSetting> setting,
-            Delay atPad,
-            Delay atInstrument,
+            LineTiming timing,
             int correctionPs) {
+        /** Delay from the net's driver to outside the pad. */
+        public Delay atPad() {
+            return timing.chain().atPad();
+        }
+
+        /** The same with the board's trace, the connector and the lead. */
+        public Delay atInstrument() {
+            return timing.chain().atInstrument();
+        }
+
         private Line withCorrection(int ps) {
-            return new Line(net, port, pad, packagePin, place, setting, atPad, atInstrument, ps);
+            return new Line(net, port, pad, packagePin, place, setting, timing, ps);
         }
     }
 
@@ -117,8 +126,9 @@ public record BenchSheet(
         }
         String name = out.setting().isEmpty() ? pad.defaultSetting() : out.setting();
         Optional<DriverSetting> setting = after.fabric().info().findSetting(name);
-        Delay inside = TreeDelays.of(after.fabric(), net.get().route()).at(place);
-        Delay atPad = inside.plus(setting.map(DriverSetting::delay).orElse(Delay.ZERO));
+        LineTiming timing =
+                LineTiming.of(
+                        after, net.get().route(), index, setting, outside, Instrument.UNKNOWN);
         return Optional.of(
                 new Line(
                         out.net(),
@@ -127,8 +137,7 @@ public record BenchSheet(
                         pad.packagePin(),
                         after.board().findWiring(index).flatMap(PadWiring::findLeadPlace),
                         setting,
-                        atPad,
-                        atPad.plus(outside.delay(after, index)),
+                        timing,
                         0));
     }
 

@@ -10,13 +10,19 @@ import java.util.Optional;
  * @param pad index of the pad in {@code fabric.pads()}
  * @param net name of the board's net
  * @param traceMillimetres length of the trace from the package to the farthest attachment, mm
+ * @param loadPf capacitance of the trace and all that is on it, pF; 0 when not known
  * @param attachments what is on it
  */
 public record PadWiring(
-        int pad, String net, double traceMillimetres, List<Attachment> attachments) {
+        int pad, String net, double traceMillimetres, double loadPf, List<Attachment> attachments) {
     /** Copies the attachments. */
     public PadWiring {
         attachments = List.copyOf(attachments);
+    }
+
+    /** One of whose capacitance nothing is known. */
+    public PadWiring(int pad, String net, double traceMillimetres, List<Attachment> attachments) {
+        this(pad, net, traceMillimetres, 0, attachments);
     }
 
     /** Where a lead is put best: on a header, else on a test point. */

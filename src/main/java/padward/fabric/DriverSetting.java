@@ -1,5 +1,7 @@
 package padward.fabric;
 
+import java.util.Optional;
+
 /**
  * One way to set a pad's driver.
  *
@@ -8,7 +10,35 @@ package padward.fabric;
  * @param millivolts supply of the bank, mV
  * @param milliamps drive strength, mA
  * @param slew {@code slow} or {@code fast}
- * @param delay delay from the driver's input to the pad
+ * @param delay delay from the driver's input to the pad, at the rated load
+ * @param output its rise time and what load does to it; empty when the fabric does not say
  */
 public record DriverSetting(
-        String name, String standard, int millivolts, int milliamps, String slew, Delay delay) {}
+        String name,
+        String standard,
+        int millivolts,
+        int milliamps,
+        String slew,
+        Delay delay,
+        Optional<DriverOutput> output) {
+    /** A setting of which only the delay is known. */
+    public DriverSetting(
+            String name, String standard, int millivolts, int milliamps, String slew, Delay delay) {
+        this(name, standard, millivolts, milliamps, slew, delay, Optional.empty());
+    }
+
+    /**
+     * The delay at a load; where the fabric does not say what load does, that at the rated one.
+     *
+     * @param loadPf what hangs on the pad, pF
+     */
+    public Delay delayAt(double loadPf) {
+        return output.map(o -> new Delay(ps(o, loadPf, Corner.FAST), ps(o, loadPf, Corner.SLOW)))
+                .orElse(delay);
+    }
+
+    private int ps(DriverOutput driver, double loadPf, Corner corner) {
+        double ps = delay.at(corner) + driver.addedPs(loadPf, corner);
+        return (int) Math.max(0, Math.round(ps));
+    }
+}

@@ -11,18 +11,30 @@ import java.util.Optional;
  * @param cellKinds kinds of cell that its sites can hold
  * @param settings settings of the pads' drivers
  * @param banks groups of pads with one supply
+ * @param electrical resistances and capacitances, where known
  */
 public record FabricInfo(
         String name,
         String note,
         List<CellKind> cellKinds,
         List<DriverSetting> settings,
-        List<Bank> banks) {
+        List<Bank> banks,
+        Electrical electrical) {
     /** Copies the lists. */
     public FabricInfo {
         cellKinds = List.copyOf(cellKinds);
         settings = List.copyOf(settings);
         banks = List.copyOf(banks);
+    }
+
+    /** One of whose resistances and capacitances nothing is known. */
+    public FabricInfo(
+            String name,
+            String note,
+            List<CellKind> cellKinds,
+            List<DriverSetting> settings,
+            List<Bank> banks) {
+        this(name, note, cellKinds, settings, banks, Electrical.UNKNOWN);
     }
 
     /** The driver setting of that name. */

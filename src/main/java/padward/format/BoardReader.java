@@ -17,7 +17,7 @@ import padward.fabric.Fabric;
 /** Reads boards from JSON files. */
 public final class BoardReader {
     private static final Shape WIRING =
-            Shape.of("pad", "packagePin", "net", "trace_mm", "attached");
+            Shape.of("pad", "packagePin", "net", "trace_mm", "load_pf", "attached");
     private static final Shape ATTACHED = Shape.of("kind!", "name!", "pin");
 
     private final PadFinder pads;
@@ -84,6 +84,7 @@ public final class BoardReader {
         int pad = Fabric.NOTHING;
         String net = "";
         double trace = 0;
+        double load = 0;
         List<Attachment> attachments = List.of();
         Members member = in.object(WIRING);
         while (member.next()) {
@@ -92,6 +93,7 @@ public final class BoardReader {
                 case "packagePin" -> pad = pads.find(in, true);
                 case "net" -> net = in.word();
                 case "trace_mm" -> trace = in.real(0, Limits.TRACE_MM);
+                case "load_pf" -> load = in.real(0, Limits.LOAD_PF);
                 default -> attachments = in.list(BoardReader::readAttachment);
             }
         }
@@ -102,7 +104,7 @@ public final class BoardReader {
         if (!wired.add(pad)) {
             throw in.fault("each pad once", "a pad that has an entry already");
         }
-        return new PadWiring(pad, net, trace, attachments);
+        return new PadWiring(pad, net, trace, load, attachments);
     }
 
     private static Attachment readAttachment(JsonIn in) throws BadInput {

@@ -30,6 +30,9 @@ public final class BoardWriter {
                         out.name("pad").value(fabric.pads().get(wiring.pad()).name());
                         JsonOut.optional(out, "net", wiring.net());
                         out.name("trace_mm").value(wiring.traceMillimetres());
+                        if (wiring.loadPf() > 0) {
+                            out.name("load_pf").value(wiring.loadPf());
+                        }
                         out.name("attached").beginArray();
                         for (Attachment attached : wiring.attachments()) {
                             out.beginObject().name("kind").value(Labels.of(attached.kind()));

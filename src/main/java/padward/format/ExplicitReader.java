@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -39,7 +40,7 @@ final class ExplicitReader {
     private int edges;
 
     Fabric read(Source source, Progress progress) throws BadInput {
-        info.addTo(new Passes())
+        info.addTo(new Passes(), Optional.empty())
                 .part("tiles", this::readTiles, InfoParts.ALL)
                 .part("wires!", this::readWires, InfoParts.ALL)
                 .part("sites", this::readSites, InfoParts.ALL)

@@ -2,11 +2,14 @@ package padward.format;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.Delay;
+import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
+import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
 
 /** The members that both forms of a fabric have: what it is called, its grid, its words. */
@@ -17,7 +20,14 @@ final class InfoParts {
     private static final Shape GRID = Shape.of("columns!", "rows!");
     private static final Shape CELL_KIND = Shape.of("name!", "holdsState");
     private static final Shape SETTING =
-            Shape.of("name!", "standard", "millivolts!", "milliamps!", "slew", "delay_ps!");
+            Shape.of(
+                    "name!",
+                    "standard",
+                    "millivolts!",
+                    "milliamps!",
+                    "slew",
+                    "delay_ps!",
+                    "output");
     private static final Shape BANK = Shape.of("name!", "millivolts!");
 
     final Names cellKinds = new Names("kind of cell");
@@ -30,9 +40,15 @@ final class InfoParts {
     private List<CellKind> kindList = List.of();
     private List<DriverSetting> settingList = List.of();
     private List<Bank> bankList = List.of();
+    private Electrical electrical = Electrical.UNKNOWN;
 
-    /** Adds the parts to those of a file. */
-    Passes addTo(Passes passes) {
+    /**
+     * Adds the parts to those of a file.
+     *
+     * @param wireKinds the kinds of wire that the file's part {@code wires} makes known; empty
+     *     where it lists single wires, whose kinds are free words
+     */
+    Passes addTo(Passes passes, Optional<Names> wireKinds) {
         return passes.part("format!", JsonIn::skip)
                 .part("form!", JsonIn::skip)
                 .part("name!", in -> name = in.name())
@@ -40,11 +56,15 @@ final class InfoParts {
                 .part("grid!", this::readGrid)
                 .part("cellKinds", in -> kindList = in.list(this::readKind))
                 .part("settings", in -> settingList = in.list(this::readSetting))
-                .part("banks", in -> bankList = in.list(this::readBank));
+                .part("banks", in -> bankList = in.list(this::readBank))
+                .part(
+                        "electrical",
+                        in -> electrical = new ElectricalParts(wireKinds).read(in),
+                        "wires");
     }
 
     FabricInfo toInfo() {
-        return new FabricInfo(name, note, kindList, settingList, bankList);
+        return new FabricInfo(name, note, kindList, settingList, bankList, electrical);
     }
 
     int columns() {
@@ -96,6 +116,7 @@ final class InfoParts {
         int millivolts = 0;
         int milliamps = 0;
         Delay delay = Delay.ZERO;
+        Optional<DriverOutput> output = Optional.empty();
         Members member = in.object(SETTING);
         while (member.next()) {
             switch (member.name()) {
@@ -104,10 +125,11 @@ final class InfoParts {
                 case "millivolts" -> millivolts = in.integer(0, Limits.ELECTRIC);
                 case "milliamps" -> milliamps = in.integer(0, Limits.ELECTRIC);
                 case "slew" -> slew = in.oneOf(new String[] {"slow", "fast"}, s -> s);
-                default -> delay = in.delay();
+                case "delay_ps" -> delay = in.delay();
+                default -> output = Optional.of(ElectricalParts.readOutput(in));
             }
         }
-        return new DriverSetting(setting, standard, millivolts, milliamps, slew, delay);
+        return new DriverSetting(setting, standard, millivolts, milliamps, slew, delay, output);
     }
 
     private Bank readBank(JsonIn in) throws BadInput {

@@ -34,6 +34,7 @@ final class InfoWriter {
             out.name("milliamps").value(setting.milliamps());
             out.name("slew").value(setting.slew());
             JsonOut.delay(out, "delay_ps", setting.delay());
+            ElectricalParts.write(out, setting.output());
             out.endObject();
         }
         out.endArray();
@@ -43,5 +44,6 @@ final class InfoWriter {
             out.name("millivolts").value(bank.millivolts()).endObject();
         }
         out.endArray();
+        ElectricalParts.write(out, info.electrical());
     }
 }

@@ -17,6 +17,12 @@ public final class Limits {
     /** Length of a trace, mm. */
     public static final int TRACE_MM = 100_000;
 
+    /** Load of a pad, pF. */
+    public static final int LOAD_PF = 100_000;
+
+    /** Ohms, femtofarads. */
+    public static final int OHMS = 10_000_000;
+
     /** Required time of a net, ps: a millisecond. */
     public static final int REQUIRED_PS = 1_000_000_000;
 

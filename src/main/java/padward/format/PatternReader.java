@@ -39,7 +39,7 @@ final class PatternReader {
 
     PatternSpec read(Source source, Progress progress) throws BadInput {
         TileReader tile = new TileReader(info, tileNames, wireNames, wires, switchNames, switches);
-        info.addTo(new Passes())
+        info.addTo(new Passes(), Optional.of(wireNames))
                 .part("wires!", in -> wires.addAll(in.list(this::readWire)))
                 .part("switches", in -> switches.addAll(in.list(this::readSwitch)))
                 .part(

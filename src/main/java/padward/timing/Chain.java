@@ -1,0 +1,135 @@
+package padward.timing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import padward.design.Design;
+import padward.design.PadWiring;
+import padward.design.RouteTree;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/**
+ * A line's delay from the net's driver to the instrument, link by link.
+ *
+ * @param links in the order of the signal; each {@link Part} once
+ */
+public record Chain(List<Link> links) {
+    /** What the signal passes. */
+    public enum Part {
+        /** Wires and switches, up to the pad's IO register site or, past it, the pad's driver. */
+        FABRIC,
+        /** Through the pad's IO register site to its driver. */
+        IO_REGISTER_SITE,
+        /** The pad's driver, under the load that hangs on it. */
+        DRIVER,
+        /** The board's trace. */
+        TRACE,
+        /** The connector. */
+        CONNECTOR,
+        /** The lead. */
+        LEAD;
+
+        /** The word used on screens. */
+        public String label() {
+            return this == IO_REGISTER_SITE ? "IO register site" : name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /**
+     * One link.
+     *
+     * @param part what the signal passes
+     * @param delay how long that takes at both corners
+     */
+    public record Link(Part part, Delay delay) {}
+
+    /** Copies the links. */
+    public Chain {
+        links = List.copyOf(links);
+    }
+
+    /**
+     * The chain of a net that is on a pad.
+     *
+     * @param tree the net's wires, the pad among them
+     * @param pad index of the pad
+     * @param setting how the pad's driver is set; empty when not known, then it adds nothing
+     * @throws IllegalArgumentException when the tree does not reach the pad
+     */
+    public static Chain of(
+            Design design,
+            RouteTree tree,
+            int pad,
+            Optional<DriverSetting> setting,
+            Outside outside) {
+        Fabric fabric = design.fabric();
+        Pad at = fabric.pads().get(pad);
+        int end = tree.placeOf(at.vertex());
+        if (end == Fabric.NOTHING) {
+            throw new IllegalArgumentException("the net is not on pad " + at.name());
+        }
+        TreeDelays delays = TreeDelays.of(fabric, tree);
+        Delay toSite = delays.at(entry(fabric, tree, end, at.dataSite()));
+        Delay toPad = delays.at(end);
+        Delay driver = setting.map(s -> s.delayAt(loadPf(design, pad, outside))).orElse(Delay.ZERO);
+        List<Link> links = new ArrayList<>();
+        links.add(new Link(Part.FABRIC, toSite));
+        links.add(new Link(Part.IO_REGISTER_SITE, between(toSite, toPad)));
+        links.add(new Link(Part.DRIVER, driver));
+        links.add(new Link(Part.TRACE, outside.trace(design, pad)));
+        links.add(new Link(Part.CONNECTOR, outside.connector()));
+        links.add(new Link(Part.LEAD, outside.lead()));
+        return new Chain(links);
+    }
+
+    /** What hangs on a pad's driver: what the board states, and the lead's end, pF. */
+    public static double loadPf(Design design, int pad, Outside outside) {
+        double board = design.board().findWiring(pad).map(PadWiring::loadPf).orElse(0.0);
+        return board + outside.probePf();
+    }
+
+    /** The place at which the signal enters the pad's data site; the pad's own if it never does. */
+    private static int entry(Fabric fabric, RouteTree tree, int end, int dataSite) {
+        int result = end;
+        for (int place = end; place >= 0; place = tree.parent(place)) {
+            if (dataSite != Fabric.NOTHING && fabric.siteOf(tree.vertex(place)) == dataSite) {
+                result = place;
+            }
+        }
+        return result;
+    }
+
+    private static Delay between(Delay early, Delay late) {
+        int fast = late.fastPs() - early.fastPs();
+        return new Delay(fast, Math.max(fast, late.slowPs() - early.slowPs()));
+    }
+
+    /** The delay of one part. */
+    public Delay delay(Part part) {
+        return links.stream()
+                .filter(l -> l.part() == part)
+                .map(Link::delay)
+                .reduce(Delay.ZERO, Delay::plus);
+    }
+
+    /** From the net's driver to outside the pad. */
+    public Delay atPad() {
+        return sumTo(Part.DRIVER);
+    }
+
+    /** From the net's driver to the instrument. */
+    public Delay atInstrument() {
+        return sumTo(Part.LEAD);
+    }
+
+    private Delay sumTo(Part last) {
+        return links.stream()
+                .filter(l -> l.part().compareTo(last) <= 0)
+                .map(Link::delay)
+                .reduce(Delay.ZERO, Delay::plus);
+    }
+}

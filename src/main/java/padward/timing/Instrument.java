@@ -1,0 +1,13 @@
+package padward.timing;
+
+/**
+ * What is known of the instrument and the signal's clock; 0 for what is not.
+ *
+ * @param bandwidthMhz bandwidth of the instrument with its lead, MHz
+ * @param sampleMhz samples that it takes in a microsecond, on a clock of its own
+ * @param clockMhz frequency of the clock that the signal changes with, MHz
+ */
+public record Instrument(double bandwidthMhz, double sampleMhz, double clockMhz) {
+    /** Nothing is known. */
+    public static final Instrument UNKNOWN = new Instrument(0, 0, 0);
+}

@@ -1,0 +1,38 @@
+package padward.timing;
+
+import java.util.Optional;
+import padward.design.Design;
+import padward.design.RouteTree;
+import padward.fabric.DriverOutput;
+import padward.fabric.DriverSetting;
+
+/**
+ * The timing of one line that is brought out: when its signal arrives at the instrument, and what
+ * of it is seen there.
+ *
+ * @param chain its delay, link by link
+ * @param seen what the instrument sees
+ */
+public record LineTiming(Chain chain, Seen seen) {
+    /**
+     * The timing of a net that is on a pad.
+     *
+     * @param tree the net's wires, the pad among them
+     * @param pad index of the pad
+     * @param setting how the pad's driver is set; empty when not known
+     */
+    public static LineTiming of(
+            Design design,
+            RouteTree tree,
+            int pad,
+            Optional<DriverSetting> setting,
+            Outside outside,
+            Instrument instrument) {
+        double load = Chain.loadPf(design, pad, outside);
+        Optional<DriverOutput> output = setting.flatMap(DriverSetting::output);
+        return new LineTiming(
+                Chain.of(design, tree, pad, setting, outside),
+                output.map(o -> Seen.of(o, load, instrument))
+                        .orElseGet(() -> Seen.unknown(instrument)));
+    }
+}
