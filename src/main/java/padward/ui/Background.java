@@ -5,6 +5,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import padward.base.Progress;
 
@@ -20,11 +21,25 @@ interface Background {
         T run(Progress progress) throws Exception;
     }
 
+    /** Hears how far work is. */
+    interface Watcher {
+        /**
+         * @param fraction share of the work done, 0 to 1; negative when it cannot be known
+         * @param message what is being done
+         */
+        void told(double fraction, String message);
+    }
+
     /**
      * Starts work. Exactly one of the two consumers is called, on the UI thread, unless the job was
-     * cancelled.
+     * cancelled; the watcher is called there too, not more often than a person can read.
      */
-    <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed);
+    <T> Job start(Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed);
+
+    /** Starts work that nobody watches. */
+    default <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
+        return start(work, (fraction, message) -> {}, done, failed);
+    }
 
     /**
      * On threads of its own, one for each job that runs at the time; the consumers go where {@code
@@ -40,8 +55,9 @@ interface Background {
                         });
         return new Background() {
             @Override
-            public <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
-                Flag flag = new Flag();
+            public <T> Job start(
+                    Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag(watcher, uiThread);
                 worker.submit(() -> perform(() -> work.run(flag), done, failed, flag, uiThread));
                 return flag;
             }
@@ -52,8 +68,9 @@ interface Background {
     static Background immediate() {
         return new Background() {
             @Override
-            public <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
-                Flag flag = new Flag();
+            public <T> Job start(
+                    Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag(watcher, Runnable::run);
                 perform(() -> work.run(flag), done, failed, flag, Runnable::run);
                 return flag;
             }
@@ -89,7 +106,17 @@ interface Background {
 
     /** A job's flag, which is also the progress that its work sees. */
     final class Flag implements Job, Progress {
+        private static final long QUIET_NANOS = 60_000_000;
+
         private final AtomicBoolean stop = new AtomicBoolean();
+        private final Watcher watcher;
+        private final Consumer<Runnable> uiThread;
+        private final AtomicLong quietUntil = new AtomicLong(System.nanoTime());
+
+        Flag(Watcher watcher, Consumer<Runnable> uiThread) {
+            this.watcher = watcher;
+            this.uiThread = uiThread;
+        }
 
         @Override
         public void cancel() {
@@ -97,7 +124,13 @@ interface Background {
         }
 
         @Override
-        public void report(double fraction, String message) {}
+        public void report(double fraction, String message) {
+            long now = System.nanoTime();
+            long until = quietUntil.get();
+            if (now - until >= 0 && quietUntil.compareAndSet(until, now + QUIET_NANOS)) {
+                uiThread.accept(() -> unlessCancelled(this, () -> watcher.told(fraction, message)));
+            }
+        }
 
         @Override
         public boolean cancelled() {

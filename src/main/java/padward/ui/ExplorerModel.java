@@ -6,244 +6,153 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
-import javafx.beans.property.SimpleIntegerProperty;
-import javafx.beans.property.SimpleObjectProperty;
-import javafx.beans.property.SimpleStringProperty;
-import javafx.beans.property.StringProperty;
-import padward.base.BadInput;
-import padward.base.Progress;
+import javafx.beans.value.ObservableValue;
 import padward.breakout.Answer;
-import padward.breakout.Asker;
-import padward.breakout.Keeping;
 import padward.breakout.Obstacle;
 import padward.breakout.Question;
 import padward.breakout.Survey;
 import padward.breakout.Way;
 import padward.breakout.WhyBlocked;
 import padward.design.Design;
-import padward.design.Edit;
-import padward.design.Net;
-import padward.design.Trial;
 import padward.fabric.Corner;
-import padward.format.DesignReader;
-import padward.route.Engine;
 
 /**
- * What the window knows: the design with the trials kept on it, the question, the answer and what
- * is looked at of it, the survey of the net, a trial that waits to be kept or dropped, a note. No
- * control, no canvas.
+ * What the window knows, put together from the models of its parts: the design, the questions, the
+ * notes, the work that goes on, the look. To the views it shows the one question that is in front,
+ * whichever that is. No control, no canvas.
  */
 public final class ExplorerModel {
-    private final Background background;
-    private final ObjectProperty<Optional<Opened>> opened =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Answer>> answer =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Integer>> selectedHop =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final StringProperty netText = new SimpleStringProperty("");
-    private final StringProperty padText = new SimpleStringProperty("");
-    private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
-    private final StringProperty note = new SimpleStringProperty("");
+    private final Notes notes = new Notes();
+    private final History history = new History();
+    private final LookModel look = new LookModel();
+    private final Jobs jobs;
+    private final DesignModel design;
+    private final QuestionsModel questions;
+    private final ObjectProperty<String> netText;
+    private final ObjectProperty<String> padText;
+    private final ObjectProperty<Corner> corner;
+    private final ObjectProperty<Optional<Survey>> survey;
+    private final ObjectProperty<Optional<QuestionModel.TriedOut>> trial;
+    private final ObjectProperty<Optional<Answer>> preview;
+    private final ObjectProperty<Integer> option;
+    private final ObjectProperty<Optional<Integer>> selectedHop;
+    private final ObjectProperty<Optional<Answer>> answer;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
-    private final ObjectProperty<Optional<Survey>> survey =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Answer>> preview =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final IntegerProperty option = new SimpleIntegerProperty(0);
-    private final ObjectProperty<Optional<TriedOut>> trial =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<TrialDesk>> desk =
-            new SimpleObjectProperty<>(Optional.empty());
-    private Optional<Path> file = Optional.empty();
-    private Background.Job running = () -> {};
-    private Background.Job surveying = () -> {};
-
-    /**
-     * A trial that has been tried out, and waits to be kept or dropped.
-     *
-     * @param edits its edits
-     * @param before the answer without it
-     * @param after the answer with it
-     * @param design the design with it
-     */
-    public record TriedOut(List<Edit> edits, Answer before, Answer after, Opened design) {}
+    private Optional<Design> original = Optional.empty();
 
     ExplorerModel(Background background) {
-        this.background = background;
+        this.jobs = new Jobs(background, notes);
+        this.design = new DesignModel(jobs, history);
+        this.questions = new QuestionsModel(design.openedProperty()::get, jobs);
+        ReadOnlyObjectProperty<QuestionModel> shown = questions.shownProperty();
+        netText = new Followed<>(shown, QuestionModel::netTextProperty);
+        padText = new Followed<>(shown, QuestionModel::padTextProperty);
+        corner = new Followed<>(shown, QuestionModel::cornerProperty);
+        survey = new Followed<>(shown, QuestionModel::surveyProperty);
+        trial = new Followed<>(shown, QuestionModel::trialProperty);
+        preview = new Followed<>(shown, QuestionModel::previewProperty);
+        option = new Followed<>(shown, QuestionModel::optionProperty);
+        answer = new Followed<>(shown, QuestionModel::answerProperty);
+        // After the answer: who hears of a hop looks for it in the answer's way.
+        selectedHop = new Followed<>(shown, QuestionModel::selectedHopProperty);
+        ObservableValue<Boolean> asking = shown.flatMap(QuestionModel::busyProperty);
+        busy.bind(
+                Bindings.createBooleanBinding(
+                        () -> asking.getValue() || design.busyProperty().get(),
+                        asking,
+                        design.busyProperty()));
+        design.openedProperty().addListener((p, old, now) -> designChanged());
+    }
+
+    /** Runs before any view hears of the design. */
+    private void designChanged() {
+        Optional<Design> now = design.deskProperty().get().map(TrialDesk::original);
+        if (now.equals(original)) {
+            questions.askAgain();
+        } else {
+            original = now;
+            questions.startAfresh();
+        }
+    }
+
+    /** The design that is open. */
+    DesignModel design() {
+        return design;
+    }
+
+    /** The questions that are open. */
+    QuestionsModel questions() {
+        return questions;
+    }
+
+    /** The question that is shown. */
+    QuestionModel question() {
+        return questions.shownProperty().get();
+    }
+
+    /** What the user is to be told. */
+    Notes notes() {
+        return notes;
+    }
+
+    /** What can be undone. */
+    History history() {
+        return history;
+    }
+
+    /** The work that goes on. */
+    Jobs jobs() {
+        return jobs;
+    }
+
+    /** Theme and other looks. */
+    LookModel look() {
+        return look;
     }
 
     /** Opens a design's file in place of the present one, which stays if the file is at fault. */
     public void open(Path file) {
-        start(
-                progress -> new Opened(DesignReader.read(file, progress)),
-                read -> {
-                    show(read);
-                    this.file = Optional.of(file);
-                });
+        design.open(file);
     }
 
     /** Opens what a reader yields. */
     void openFrom(Background.Work<Design> reader) {
-        start(progress -> new Opened(reader.run(progress)), this::show);
+        design.openFrom(reader);
     }
 
-    private void show(Opened next) {
-        file = Optional.empty();
-        desk.set(Optional.of(TrialDesk.of(next.design())));
-        changeTo(next);
-        netText.set("");
-        padText.set("");
-    }
-
-    /** Shows another state of things; what was found out about the last one is put away. */
-    private void changeTo(Opened next) {
-        surveying.cancel();
-        survey.set(Optional.empty());
-        answer.set(Optional.empty());
-        selectedHop.set(Optional.empty());
-        preview.set(Optional.empty());
-        trial.set(Optional.empty());
-        option.set(0);
-        opened.set(Optional.of(next));
-    }
-
-    /** Asks the question that the fields state. A question still being answered is given up. */
+    /** Asks the question that the fields state. */
     public void ask() {
-        if (opened.get().isEmpty()) {
-            note.set("Open a design first (Ctrl+O), then ask.");
-            return;
-        }
-        try {
-            Question question =
-                    QuestionText.read(
-                            opened.get().get(), netText.get(), padText.get(), corner.get());
-            netText.set(question.net().name());
-            boolean sameNet = survey.get().filter(s -> s.net() == question.net()).isPresent();
-            if (!sameNet) {
-                surveying.cancel();
-            }
-            start(progress -> Asker.ask(question, progress), this::answered);
-        } catch (BadInput fault) {
-            answer.set(Optional.empty());
-            note.set(fault.getMessage());
-        }
-    }
-
-    private void answered(Answer result) {
-        selectedHop.set(Optional.empty());
-        preview.set(Optional.empty());
-        trial.set(Optional.empty());
-        option.set(0);
-        answer.set(Optional.of(result));
-        startSurvey(result.question());
-    }
-
-    /** Surveys the net of a question, unless that has been done. */
-    private void startSurvey(Question question) {
-        boolean same =
-                survey.get()
-                        .filter(s -> s.net() == question.net() && s.corner() == question.corner())
-                        .isPresent();
-        if (same) {
-            return;
-        }
-        surveying.cancel();
-        survey.set(Optional.empty());
-        surveying =
-                background.start(
-                        progress ->
-                                Survey.of(
-                                        question.design(),
-                                        question.net(),
-                                        question.corner(),
-                                        Engine.OWN,
-                                        progress),
-                        result -> survey.set(Optional.of(result)),
-                        fault -> note.set(plain(fault)));
-    }
-
-    /** Lists the nets that a text means, away from the UI thread. */
-    Background.Job listNets(
-            String text, boolean expression, Consumer<NetTree> done, Consumer<Exception> failed) {
-        Optional<Opened> now = opened.get();
-        if (now.isEmpty()) {
-            return () -> {};
-        }
-        return background.start(
-                progress ->
-                        NetTree.of(
-                                now.get().design(),
-                                now.get().outlets(),
-                                NetTree.test(text, expression)),
-                done,
-                failed);
+        question().ask();
     }
 
     /** Asks for the pad of a surveyed answer. */
     public void askFor(Answer surveyed) {
-        padText.set(surveyed.question().padValue().name());
-        netText.set(surveyed.question().net().name());
-        ask();
+        question().askFor(surveyed);
     }
 
-    /** The clearances of the present answer. */
-    public List<WhyBlocked.Option> options() {
-        return answer.get()
-                .flatMap(a -> a instanceof Answer.Blocked b ? b.why() : Optional.empty())
-                .map(WhyBlocked::options)
-                .orElse(List.of());
-    }
-
-    /** The clearance that is looked at. */
-    public Optional<WhyBlocked.Option> chosenOption() {
-        List<WhyBlocked.Option> all = options();
-        return option.get() < all.size() ? Optional.of(all.get(option.get())) : Optional.empty();
-    }
-
-    /**
-     * Tries out the answer: makes room by the clearance that is looked at, if it takes one, brings
-     * the net out, and asks again.
-     */
+    /** Tries out the answer that is shown. */
     public void tryIt() {
-        if (answer.get().isEmpty() || trial.get().isPresent()) {
-            return;
-        }
-        Answer before = answer.get().get();
-        List<Edit> edits = List.of();
-        if (before instanceof Answer.Open open && !isThere(open)) {
-            edits = Keeping.of(open);
-        } else if (before instanceof Answer.Blocked blocked && chosenOption().isPresent()) {
-            edits = Keeping.of(blocked, chosenOption().get());
-        }
-        if (!edits.isEmpty()) {
-            List<Edit> tried = edits;
-            start(progress -> tryOut(before, tried, progress), t -> trial.set(Optional.of(t)));
-        }
+        question().tryIt();
     }
 
-    /** Whether the net is on the pad already, so that there is nothing to bring out. */
-    static boolean isThere(Answer.Open open) {
-        return open.way().branchHop() == open.way().hops().size() - 1;
-    }
-
-    private static TriedOut tryOut(Answer before, List<Edit> edits, Progress progress) {
-        Question question = before.question();
-        Design design = Trial.of(question.design(), edits);
-        Net net = design.findNet(question.net().name()).orElseThrow();
-        Answer after =
-                Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
-        return new TriedOut(edits, before, after, new Opened(design));
+    /** Drops the trial; all is as it was. */
+    public void drop() {
+        question().drop();
     }
 
     /** Keeps the trial: the design is shown with it from now on. */
     public void keep() {
-        TriedOut tried = trial.get().orElseThrow();
+        QuestionModel asked = question();
+        if (asked.trialProperty().get().isEmpty()) {
+            return;
+        }
+        QuestionModel.TriedOut tried = asked.trialProperty().get().get();
         Question question = tried.before().question();
         TrialDesk.Kept kept =
                 new TrialDesk.Kept(
@@ -251,167 +160,96 @@ public final class ExplorerModel {
                         question.net().name(),
                         question.padValue().name(),
                         tried.edits());
-        desk.set(desk.get().map(d -> d.keeping(kept)));
-        changeTo(tried.design());
-        answered(tried.after());
+        // Its answer is known: it need not be asked again like the others.
+        asked.answerProperty().set(Optional.empty());
+        design.keep(kept, tried.design());
+        asked.answered(tried.after());
     }
 
-    /** Writes all that is kept into a ledger for the opened file. */
-    public void saveLedger(Path ledger) {
-        if (desk.get().isEmpty() || file.isEmpty()) {
-            note.set("Only a design that was opened from a file can have a ledger.");
-            return;
-        }
-        TrialDesk now = desk.get().get();
-        Path design = file.get();
-        start(
-                progress -> now.save(ledger, design),
-                written ->
-                        note.set("Saved " + written.entries().size() + " kept in " + ledger + "."));
-    }
-
-    /** Shows the opened design with what a ledger holds. */
-    public void openLedger(Path ledger) {
-        if (desk.get().isEmpty()) {
-            note.set("Open a design first (Ctrl+O), then its ledger.");
-            return;
-        }
-        Design original = desk.get().get().original();
-        start(
-                progress -> {
-                    TrialDesk next = TrialDesk.open(ledger, original, progress);
-                    return new Loaded(next, new Opened(next.design()));
-                },
-                loaded -> {
-                    desk.set(Optional.of(loaded.desk()));
-                    changeTo(loaded.opened());
-                });
-    }
-
-    private record Loaded(TrialDesk desk, Opened opened) {}
-
-    /** Drops the trial; all is as it was. */
-    public void drop() {
-        trial.set(Optional.empty());
-    }
-
-    /** Takes the last kept trial back. */
+    /** Undoes the last step. */
     public void undo() {
-        desk.get().filter(TrialDesk::canUndo).ifPresent(d -> changeDesk(d.undo()));
+        history.undo();
     }
 
-    /** Keeps again what was undone last. */
+    /** Does again what was undone last. */
     public void redo() {
-        desk.get().filter(TrialDesk::canRedo).ifPresent(d -> changeDesk(d.redo()));
+        history.redo();
     }
 
-    private void changeDesk(TrialDesk next) {
-        boolean again = answer.get().isPresent();
-        start(
-                progress -> new Opened(next.design()),
-                result -> {
-                    desk.set(Optional.of(next));
-                    changeTo(result);
-                    if (again) {
-                        ask();
-                    }
-                });
-    }
-
-    /** Stops what is running. */
+    /** Stops all work. */
     public void cancel() {
-        running.cancel();
-        busy.set(false);
+        jobs.cancelAll();
     }
 
-    private <T> void start(Background.Work<T> work, Consumer<T> then) {
-        running.cancel();
-        note.set("");
-        busy.set(true);
-        running =
-                background.start(
-                        work,
-                        result -> {
-                            busy.set(false);
-                            then.accept(result);
-                        },
-                        fault -> {
-                            busy.set(false);
-                            note.set(plain(fault));
-                        });
-    }
-
-    private static String plain(Exception fault) {
-        return fault instanceof BadInput
-                ? fault.getMessage()
-                : "Something went wrong in Padward itself: " + fault;
-    }
-
-    /** The way of the present answer: of the clearance that is looked at, if there is one. */
-    Optional<Way> way() {
-        Optional<Way> tried = trial.get().flatMap(t -> wayOf(t.after()));
-        if (tried.isPresent()) {
-            return tried;
+    /** Lists the nets that a text means, away from the UI thread. */
+    Background.Job listNets(
+            String text, boolean expression, Consumer<NetTree> done, Consumer<Exception> failed) {
+        Optional<Opened> now = openedProperty().get();
+        if (now.isEmpty()) {
+            return () -> {};
         }
-        Optional<Way> chosen = chosenOption().map(WhyBlocked.Option::way);
-        return chosen.isPresent() ? chosen : answer.get().flatMap(ExplorerModel::wayOf);
+        return jobs.background()
+                .start(
+                        progress ->
+                                NetTree.of(
+                                        now.get().design(),
+                                        now.get().outlets(),
+                                        NetTree.test(text, expression)),
+                        done,
+                        failed);
+    }
+
+    /** The clearances of the answer that is shown. */
+    List<WhyBlocked.Option> options() {
+        return question().options();
+    }
+
+    /** The clearance that is looked at. */
+    Optional<WhyBlocked.Option> chosenOption() {
+        return question().chosenOption();
+    }
+
+    /** The way of the answer that is shown: of the clearance that is looked at, if there is one. */
+    Optional<Way> way() {
+        return question().way();
     }
 
     /** What stands on that way. */
     List<Obstacle> obstacles() {
-        if (trial.get().isPresent()) {
-            return List.of();
-        }
-        return chosenOption()
-                .map(WhyBlocked.Option::obstacles)
-                .orElseGet(
-                        () ->
-                                answer.get().orElse(null) instanceof Answer.Blocked blocked
-                                        ? blocked.obstacles()
-                                        : List.of());
+        return question().obstacles();
     }
 
-    /** The way of an answer, if it has one. */
-    static Optional<Way> wayOf(Answer answer) {
-        if (answer instanceof Answer.Open open) {
-            return Optional.of(open.way());
-        }
-        return answer instanceof Answer.Blocked blocked
-                ? Optional.of(blocked.way())
-                : Optional.empty();
+    ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
+        return design.openedProperty();
     }
 
-    /** All pads for the present net, once they are surveyed. */
-    public ReadOnlyObjectProperty<Optional<Survey>> surveyProperty() {
+    /** The opened design and the trials kept on it. */
+    ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+        return design.deskProperty();
+    }
+
+    /** All pads for the net, once they are surveyed. */
+    ReadOnlyObjectProperty<Optional<Survey>> surveyProperty() {
         return survey;
     }
 
     /** A surveyed answer that the pointer rests on; its way is shown beside the present one. */
-    public ObjectProperty<Optional<Answer>> previewProperty() {
+    ObjectProperty<Optional<Answer>> previewProperty() {
         return preview;
     }
 
     /** Index of the clearance that is looked at. */
-    public IntegerProperty optionProperty() {
+    ObjectProperty<Integer> optionProperty() {
         return option;
     }
 
     /** The trial that waits to be kept or dropped. */
-    public ReadOnlyObjectProperty<Optional<TriedOut>> trialProperty() {
+    ReadOnlyObjectProperty<Optional<QuestionModel.TriedOut>> trialProperty() {
         return trial;
     }
 
-    /** The opened design and the trials kept on it. */
-    public ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
-        return desk;
-    }
-
-    ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
-        return opened;
-    }
-
-    /** The present answer. */
-    public ReadOnlyObjectProperty<Optional<Answer>> answerProperty() {
+    /** The answer. */
+    ReadOnlyObjectProperty<Optional<Answer>> answerProperty() {
         return answer;
     }
 
@@ -421,27 +259,22 @@ public final class ExplorerModel {
     }
 
     /** What stands in the net's field. */
-    public StringProperty netTextProperty() {
+    ObjectProperty<String> netTextProperty() {
         return netText;
     }
 
     /** What stands in the pad's field. */
-    public StringProperty padTextProperty() {
+    ObjectProperty<String> padTextProperty() {
         return padText;
     }
 
     /** The corner that is asked for. */
-    public ObjectProperty<Corner> cornerProperty() {
+    ObjectProperty<Corner> cornerProperty() {
         return corner;
     }
 
-    /** A message about something that did not work; empty when all is well. */
-    public StringProperty noteProperty() {
-        return note;
-    }
-
-    /** Whether work is going on. */
-    public BooleanProperty busyProperty() {
+    /** Whether the design or the question that is shown is at work. */
+    ReadOnlyBooleanProperty busyProperty() {
         return busy;
     }
 }

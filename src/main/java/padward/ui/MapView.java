@@ -44,6 +44,7 @@ final class MapView extends Pane {
     private Raster raster;
 
     private Ground ground;
+    private Actions actions = new Actions();
     private Opened groundOf;
     private Palette groundIn;
 
@@ -195,32 +196,24 @@ final class MapView extends Pane {
     }
 
     private void key(KeyEvent event) {
-        if (event.isShortcutDown()) {
-            return;
+        if (actions.press(event, Action.Scope.MAP)) {
+            event.consume();
         }
-        double x = view.width() / 2;
-        double y = view.height() / 2;
-        switch (event.getCode()) {
-            case LEFT -> look(view.panned(STEP, 0));
-            case RIGHT -> look(view.panned(-STEP, 0));
-            case UP -> look(view.panned(0, STEP));
-            case DOWN -> look(view.panned(0, -STEP));
-            case PLUS, ADD, EQUALS -> look(view.zoomedAt(x, y, ZOOM));
-            case MINUS, SUBTRACT -> look(view.zoomedAt(x, y, 1 / ZOOM));
-            case DIGIT0, NUMPAD0, HOME -> fitAll();
-            case W -> fitWay();
-            case BACK_SPACE -> {
-                if (event.isShiftDown()) {
-                    forward();
-                } else {
-                    back();
-                }
-            }
-            default -> {
-                return;
-            }
-        }
-        event.consume();
+    }
+
+    /** Lets the keys of actions on the map work. */
+    void setActions(Actions actions) {
+        this.actions = actions;
+    }
+
+    /** Moves what is seen by a step to the right and down, or back. */
+    void step(int right, int down) {
+        look(view.panned(-right * STEP, -down * STEP));
+    }
+
+    /** Zooms in by some steps, or out by negative ones, about the middle. */
+    void zoom(int steps) {
+        look(view.zoomedAt(view.width() / 2, view.height() / 2, Math.pow(ZOOM, steps)));
     }
 
     /** Shows the whole fabric. */
@@ -345,7 +338,7 @@ final class MapView extends Pane {
                                         model.obstacles(), w, opened.get().design().fabric()));
         model.previewProperty()
                 .get()
-                .flatMap(ExplorerModel::wayOf)
+                .flatMap(QuestionModel::wayOf)
                 .ifPresent(marks::paintAlternative);
         marks.paintSelection(selectedHop());
         found.ifPresent(marks::paintFound);

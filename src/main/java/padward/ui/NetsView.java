@@ -46,6 +46,7 @@ final class NetsView extends VBox {
         filter.textProperty().addListener((p, old, now) -> rebuild());
         expression.selectedProperty().addListener((p, old, now) -> rebuild());
         model.openedProperty().addListener((p, old, now) -> rebuild());
+        rebuild();
     }
 
     private void buildTable() {

@@ -6,7 +6,6 @@ import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
@@ -30,9 +29,8 @@ final class OpeningsView extends VBox {
     private final ExplorerModel model;
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
-    private final Button tryIt = new Button("Try it");
 
-    OpeningsView(ExplorerModel model) {
+    OpeningsView(ExplorerModel model, Actions actions) {
         this.model = model;
         setId("openings");
         getStyleClass().add("side-part");
@@ -44,18 +42,9 @@ final class OpeningsView extends VBox {
         proof.setMinHeight(Region.USE_PREF_SIZE);
         proof.getStyleClass().add("faint");
         proof.setId("proof");
-        tryIt.setId("try-button");
-        tryIt.setOnAction(e -> model.tryIt());
-        tryIt.disableProperty()
-                .bind(
-                        model.busyProperty()
-                                .or(
-                                        Bindings.createBooleanBinding(
-                                                () -> model.trialProperty().get().isPresent(),
-                                                model.trialProperty())));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
-        HBox head = new HBox(8, title, spring, tryIt);
+        HBox head = new HBox(8, title, spring, Controls.button(actions.get("try")));
         head.setAlignment(Pos.CENTER_LEFT);
         ScrollPane scroll = new ScrollPane(rows);
         scroll.setFitToWidth(true);

@@ -11,7 +11,6 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressIndicator;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -27,11 +26,14 @@ final class QuestionBar extends VBox {
     private final Label word = new Label();
     private final Label sentence = new Label();
     private final VBox cautions = new VBox(2);
-    private final Button bringOut = new Button("Bring it out");
+    private final Button bringOut;
+    private final Actions actions;
     private final HBox answerRow;
 
-    QuestionBar(ExplorerModel model) {
+    QuestionBar(ExplorerModel model, Actions actions) {
         this.model = model;
+        this.actions = actions;
+        this.bringOut = Controls.button(actions.get("try"), "Bring it out");
         getStyleClass().add("question-bar");
         setPadding(new Insets(12, 16, 10, 16));
         setSpacing(8);
@@ -43,9 +45,6 @@ final class QuestionBar extends VBox {
         sentence.setMinHeight(Region.USE_PREF_SIZE);
         HBox.setHgrow(sentence, Priority.ALWAYS);
         bringOut.setId("bring-out-button");
-        bringOut.setMinWidth(Region.USE_PREF_SIZE);
-        bringOut.setOnAction(e -> model.tryIt());
-        bringOut.setTooltip(new Tooltip("Tries it out on a copy; keep or drop it then (Ctrl+T)"));
         answerRow = new HBox(10, word, sentence, bringOut);
         answerRow.setAlignment(Pos.TOP_LEFT);
         cautions.setId("cautions");
@@ -68,18 +67,12 @@ final class QuestionBar extends VBox {
         corner.valueProperty().bindBidirectional(model.cornerProperty());
         corner.setId("corner");
         corner.setAccessibleText("Corner at which the way shall be the quickest");
-        Button ask = new Button("Ask");
-        ask.setId("ask-button");
+        Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
-        ask.setMinWidth(Region.USE_PREF_SIZE);
-        ask.setOnAction(e -> model.ask());
         ProgressIndicator wheel = new ProgressIndicator();
         wheel.setPrefSize(20, 20);
         wheel.setMaxSize(20, 20);
-        Button stop = new Button("Stop");
-        stop.setId("stop-button");
-        stop.setOnAction(e -> model.cancel());
-        HBox busy = new HBox(6, wheel, stop);
+        HBox busy = new HBox(6, wheel, Controls.button(actions.get("stop")));
         busy.setAlignment(Pos.CENTER_LEFT);
         busy.visibleProperty().bind(model.busyProperty());
         HBox row =
@@ -127,7 +120,7 @@ final class QuestionBar extends VBox {
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
         boolean ready =
-                answer.orElse(null) instanceof Answer.Open open && !ExplorerModel.isThere(open);
+                answer.orElse(null) instanceof Answer.Open open && !QuestionModel.isThere(open);
         bringOut.setVisible(ready);
         bringOut.setManaged(ready);
         if (answer.isEmpty()) {

@@ -27,7 +27,7 @@ final class TrialBar extends VBox {
     private final Label after = new Label();
     private final Label cost = new Label();
 
-    TrialBar(ExplorerModel model) {
+    TrialBar(ExplorerModel model, Actions actions) {
         this.model = model;
         setId("trial-bar");
         getStyleClass().add("trial-bar");
@@ -42,14 +42,8 @@ final class TrialBar extends VBox {
         edits.getStyleClass().add("side-title");
         before.setPrefWidth(330);
         after.setPrefWidth(330);
-        Button keep = new Button("Keep");
-        keep.setId("keep-button");
-        keep.setOnAction(e -> model.keep());
-        Button drop = new Button("Drop");
-        drop.setId("drop-button");
-        drop.setOnAction(e -> model.drop());
-        keep.setMinWidth(Region.USE_PREF_SIZE);
-        drop.setMinWidth(Region.USE_PREF_SIZE);
+        Button keep = Controls.button(actions.get("keep"));
+        Button drop = Controls.button(actions.get("drop"));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
         HBox sides = new HBox(24, before, after, spring, keep, drop);
@@ -59,13 +53,13 @@ final class TrialBar extends VBox {
         show(Optional.empty());
     }
 
-    private void show(Optional<ExplorerModel.TriedOut> trial) {
+    private void show(Optional<QuestionModel.TriedOut> trial) {
         setVisible(trial.isPresent());
         setManaged(trial.isPresent());
         if (trial.isEmpty()) {
             return;
         }
-        ExplorerModel.TriedOut tried = trial.get();
+        QuestionModel.TriedOut tried = trial.get();
         edits.setText(
                 "Trial: "
                         + tried.edits().stream()
@@ -78,7 +72,7 @@ final class TrialBar extends VBox {
 
     private static String side(Answer answer) {
         return AnswerText.word(answer)
-                + ExplorerModel.wayOf(answer)
+                + QuestionModel.wayOf(answer)
                         .filter(w -> answer instanceof Answer.Open)
                         .map(w -> ", " + w.total().toText())
                         .orElse("");

@@ -15,15 +15,14 @@ import padward.format.LedgerFile;
 import padward.format.LedgerReader;
 
 /**
- * The trials that have been kept on top of an opened design, and those undone. The opened design
- * itself never changes: what is shown is always that design with the kept edits applied to it.
- * Immutable.
+ * The trials that have been kept on top of an opened design. The opened design itself never
+ * changes: what is shown is always that design with the kept edits applied to it. Immutable;
+ * undoing is going back to the desk before.
  *
  * @param original the design as it was opened
  * @param kept what is kept, oldest first
- * @param undone what can be done again, the last undone foremost
  */
-public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
+public record TrialDesk(Design original, List<Kept> kept) {
     /**
      * One kept trial.
      *
@@ -48,7 +47,7 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
     public static TrialDesk of(Design original, Ledger ledger) {
         List<Kept> kept = new ArrayList<>();
         ledger.entries().forEach(e -> kept.add(new Kept(e.when(), e.net(), e.pad(), e.edits())));
-        return new TrialDesk(original, kept, List.of());
+        return new TrialDesk(original, kept);
     }
 
     /**
@@ -104,15 +103,14 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
         return entries;
     }
 
-    /** Copies the lists. */
+    /** Copies the list. */
     public TrialDesk {
         kept = List.copyOf(kept);
-        undone = List.copyOf(undone);
     }
 
     /** A desk with nothing kept. */
     public static TrialDesk of(Design original) {
-        return new TrialDesk(original, List.of(), List.of());
+        return new TrialDesk(original, List.of());
     }
 
     /** The design with everything that is kept. O(size of the design). */
@@ -124,34 +122,10 @@ public record TrialDesk(Design original, List<Kept> kept, List<Kept> undone) {
         return design;
     }
 
-    /** Keeps one more; what was undone is forgotten. */
+    /** Keeps one more. */
     public TrialDesk keeping(Kept more) {
         List<Kept> all = new ArrayList<>(kept);
         all.add(more);
-        return new TrialDesk(original, all, List.of());
-    }
-
-    /** Whether anything can be undone. */
-    public boolean canUndo() {
-        return !kept.isEmpty();
-    }
-
-    /** Whether anything can be done again. */
-    public boolean canRedo() {
-        return !undone.isEmpty();
-    }
-
-    /** Without the last kept one. */
-    public TrialDesk undo() {
-        List<Kept> back = new ArrayList<>(undone);
-        back.add(0, kept.get(kept.size() - 1));
-        return new TrialDesk(original, kept.subList(0, kept.size() - 1), back);
-    }
-
-    /** With the last undone one again. */
-    public TrialDesk redo() {
-        List<Kept> all = new ArrayList<>(kept);
-        all.add(undone.get(0));
-        return new TrialDesk(original, all, undone.subList(1, undone.size()));
+        return new TrialDesk(original, all);
     }
 }

@@ -72,7 +72,7 @@ final class WaysOutView extends VBox {
         model.surveyProperty().addListener((p, old, now) -> show(now));
         model.answerProperty().addListener((p, old, now) -> tellEmpty());
         model.openedProperty().addListener((p, old, now) -> tellEmpty());
-        tellEmpty();
+        show(model.surveyProperty().get());
     }
 
     private void buildTable() {
@@ -186,6 +186,6 @@ final class WaysOutView extends VBox {
     }
 
     private static String delay(Answer answer) {
-        return ExplorerModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
+        return QuestionModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
     }
 }

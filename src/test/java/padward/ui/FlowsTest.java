@@ -166,7 +166,8 @@ class FlowsTest {
         robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
         assertThat(model.answerProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.surveyProperty().get()).isEqualTo(Optional.empty());
-        assertThat(model.deskProperty().get().orElseThrow().canUndo()).isFalse();
+        assertThat(model.history().nextUndoProperty().get()).isEmpty();
+        assertThat(model.deskProperty().get().orElseThrow().kept()).isEmpty();
     }
 
     @Test
@@ -186,18 +187,18 @@ class FlowsTest {
         robot.clickOn("#try-button");
         robot.clickOn("#keep-button");
         Path ledger = folder.resolve("ledger.json");
-        robot.interact(() -> model.saveLedger(ledger));
+        robot.interact(() -> model.design().saveLedger(ledger));
         assertThat(ledger).exists();
         assertThat(text(robot, "#note")).startsWith("Saved 1 kept");
         robot.interact(() -> model.open(Path.of("fixtures/small/only.design.json")));
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
-        robot.interact(() -> model.openLedger(ledger));
+        robot.interact(() -> model.design().openLedger(ledger));
         assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
         assertThat(text(robot, "#kept-text")).contains(NET + " on x7y3/pad[0]");
         robot.clickOn("#undo-button");
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
-        robot.interact(() -> model.openLedger(Path.of("fixtures/small/board.json")));
+        robot.interact(() -> model.design().openLedger(Path.of("fixtures/small/board.json")));
         assertThat(text(robot, "#note")).contains("padward-ledger/1");
     }
 }

@@ -26,22 +26,11 @@ class TrialDeskTest {
     }
 
     @Test
-    void undoingAllGivesBackTheOpenedDesign() {
+    void whatIsKeptIsOnTheDesignThatIsShown() {
         TrialDesk desk =
                 TrialDesk.of(design).keeping(freeing("alarm/beep")).keeping(freeing("float_hi"));
         assertThat(desk.design().findNet("float_hi")).isEmpty();
         assertThat(desk.design().nets()).hasSize(design.nets().size() - 2);
-        TrialDesk back = desk.undo().undo();
-        assertThat(back.design()).isSameAs(design);
-        assertThat(back.canUndo()).isFalse();
-        assertThat(back.redo().design().findNet("alarm/beep")).isEmpty();
-        assertThat(back.redo().design().findNet("float_hi")).isPresent();
-    }
-
-    @Test
-    void keepingForgetsWhatWasUndone() {
-        TrialDesk desk = TrialDesk.of(design).keeping(freeing("alarm/beep")).undo();
-        assertThat(desk.canRedo()).isTrue();
-        assertThat(desk.keeping(freeing("float_lo")).canRedo()).isFalse();
+        assertThat(TrialDesk.of(design).design()).isSameAs(design);
     }
 }

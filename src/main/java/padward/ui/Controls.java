@@ -1,0 +1,75 @@
+package padward.ui;
+
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.Property;
+import javafx.scene.control.Button;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.Region;
+
+/** Makes controls for actions. */
+final class Controls {
+    private Controls() {}
+
+    /** A button that does it; its name for style sheets and tests is the action's with -button. */
+    static Button button(Action action) {
+        Button button = new Button(action.text());
+        button.setId(action.id() + "-button");
+        button.setTooltip(new Tooltip(action.tip()));
+        button.setAccessibleText(action.text());
+        button.setAccessibleHelp(action.purpose());
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> action.run());
+        button.disableProperty().bind(Bindings.not(action.possible()));
+        return button;
+    }
+
+    /** The same with a sign in place of its text. */
+    static Button button(Action action, String sign) {
+        Button button = button(action);
+        button.setText(sign);
+        return button;
+    }
+
+    /** A button that shows whether something is on, and turns it with its action. */
+    static ToggleButton toggle(Action action, Property<Boolean> on) {
+        ToggleButton button = new ToggleButton(action.text());
+        button.setId(action.id() + "-button");
+        button.setTooltip(new Tooltip(action.tip()));
+        button.setAccessibleHelp(action.purpose());
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.selectedProperty().bindBidirectional(on);
+        return button;
+    }
+
+    /** A menu for each group of actions. */
+    static MenuBar menus(Actions actions) {
+        MenuBar bar = new MenuBar();
+        bar.setId("menus");
+        bar.setMinWidth(Region.USE_PREF_SIZE);
+        for (Action.Group group : Action.Group.values()) {
+            Menu menu = new Menu(group.title());
+            actions.in(group).forEach(a -> menu.getItems().add(item(a)));
+            bar.getMenus().add(menu);
+        }
+        return bar;
+    }
+
+    private static MenuItem item(Action action) {
+        MenuItem item = new MenuItem(action.text());
+        item.setId(action.id() + "-item");
+        item.setMnemonicParsing(false);
+        if (action.scope() == Action.Scope.WINDOW) {
+            // In the menu bar, this is also what makes the key work.
+            action.keys().stream().findFirst().ifPresent(item::setAccelerator);
+        } else if (!action.keys().isEmpty()) {
+            item.setText(action.text() + " (on the map: " + action.keyText() + ")");
+        }
+        item.setOnAction(e -> action.run());
+        item.disableProperty().bind(Bindings.not(action.possible()));
+        return item;
+    }
+}

@@ -1,0 +1,72 @@
+package padward.ui;
+
+import java.util.List;
+
+/** What can be done on the map with its keys. */
+final class MapActions {
+    private MapActions() {}
+
+    static List<Action> of(MapView map) {
+        return List.of(
+                onMap(
+                        "whole-fabric",
+                        "Whole fabric",
+                        "Digit0 Numpad0 Home",
+                        "Zooms out until the whole fabric is seen",
+                        map::fitAll),
+                onMap(
+                        "whole-way",
+                        "Whole way",
+                        "W",
+                        "Zooms so that the whole way is seen",
+                        map::fitWay),
+                onMap(
+                        "zoom-in",
+                        "Nearer",
+                        "Plus Equals Add Shift+Equals Shift+Plus",
+                        "Zooms in about the middle of the map",
+                        () -> map.zoom(1)),
+                onMap(
+                        "zoom-out",
+                        "Farther",
+                        "Minus Subtract",
+                        "Zooms out about the middle of the map",
+                        () -> map.zoom(-1)),
+                onMap(
+                        "back",
+                        "Back",
+                        "BackSpace",
+                        "Back to the place on the map before the last jump",
+                        map::back),
+                onMap(
+                        "forward",
+                        "Forward",
+                        "Shift+BackSpace",
+                        "Forward to the place on the map that you came back from",
+                        map::forward),
+                onMap("west", "Move left", "Left", "Shows more of the left", () -> map.step(-1, 0)),
+                onMap(
+                        "east",
+                        "Move right",
+                        "Right",
+                        "Shows more of the right",
+                        () -> map.step(1, 0)),
+                onMap(
+                        "north",
+                        "Move up",
+                        "Up",
+                        "Shows more of what is above",
+                        () -> map.step(0, -1)),
+                onMap(
+                        "south",
+                        "Move down",
+                        "Down",
+                        "Shows more of what is below",
+                        () -> map.step(0, 1)));
+    }
+
+    private static Action onMap(
+            String id, String text, String keys, String purpose, Runnable work) {
+        return Action.of(id, Action.Group.MAP, text, keys, purpose, work).onMap();
+    }
+}

@@ -1,0 +1,73 @@
+package padward.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.control.Tab;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** Beside the map: what would open the way, and the panels as tabs. */
+final class SidePane extends VBox {
+    private static final double LEAST_HEIGHT = 128;
+
+    private final List<Panel> panels;
+    private final LookModel look;
+    private final TabPane tabs = new TabPane();
+
+    SidePane(ExplorerModel model, Actions actions, List<Panel> panels) {
+        this.panels = List.copyOf(panels);
+        this.look = model.look();
+        setId("side");
+        getStyleClass().add("side");
+        setMinWidth(220);
+        tabs.setId("panels");
+        tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
+        tabs.setMinHeight(LEAST_HEIGHT);
+        panels.forEach(p -> tabs.getTabs().add(tab(p)));
+        OpeningsView openings = new OpeningsView(model, actions);
+        VBox.setVgrow(tabs, Priority.ALWAYS);
+        VBox.setVgrow(openings, Priority.SOMETIMES);
+        getChildren().addAll(openings, tabs);
+    }
+
+    private static Tab tab(Panel panel) {
+        Tab tab = new Tab(panel.title());
+        tab.setId(panel.id() + "-tab");
+        tab.setTooltip(new Tooltip(panel.purpose()));
+        tab.selectedProperty().addListener((p, old, now) -> fill(tab, panel, now));
+        fill(tab, panel, tab.isSelected());
+        return tab;
+    }
+
+    private static void fill(Tab tab, Panel panel, boolean selected) {
+        if (selected && tab.getContent() == null) {
+            tab.setContent(panel.view().get());
+        }
+    }
+
+    /** An action for each panel that shows it. */
+    List<Action> actions() {
+        List<Action> actions = new ArrayList<>();
+        for (int i = 0; i < panels.size(); i++) {
+            Panel panel = panels.get(i);
+            int index = i;
+            actions.add(
+                    Action.of(
+                            "show-" + panel.id(),
+                            Action.Group.VIEW,
+                            panel.title(),
+                            "Shortcut+Digit" + (i + 1),
+                            panel.purpose(),
+                            () -> show(index)));
+        }
+        return actions;
+    }
+
+    private void show(int index) {
+        look.listsProperty().set(true);
+        tabs.getSelectionModel().select(index);
+        tabs.getSelectionModel().getSelectedItem().getContent().requestFocus();
+    }
+}

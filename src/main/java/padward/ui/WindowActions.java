@@ -1,0 +1,128 @@
+package padward.ui;
+
+import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import padward.breakout.Answer;
+
+/** What can be done with files, questions and the window as a whole. */
+final class WindowActions {
+    private WindowActions() {}
+
+    static List<Action> files(ExplorerModel model, FileDialogs dialogs) {
+        BooleanBinding anyKept =
+                Bindings.createBooleanBinding(
+                        () ->
+                                model.deskProperty()
+                                        .get()
+                                        .filter(d -> !d.kept().isEmpty())
+                                        .isPresent(),
+                        model.deskProperty());
+        BooleanBinding isOpen =
+                Bindings.createBooleanBinding(
+                        () -> model.openedProperty().get().isPresent(), model.openedProperty());
+        return List.of(
+                Action.of(
+                        "open",
+                        Action.Group.FILE,
+                        "Open…",
+                        "Shortcut+O",
+                        "Opens a design's file",
+                        () -> dialogs.design().ifPresent(model::open)),
+                Action.of(
+                                "ledger",
+                                Action.Group.FILE,
+                                "Ledger…",
+                                "Shortcut+L",
+                                "Opens a ledger on the design that is open",
+                                () -> dialogs.ledger().ifPresent(model.design()::openLedger))
+                        .when(isOpen),
+                Action.of(
+                                "save",
+                                Action.Group.FILE,
+                                "Save ledger…",
+                                "Shortcut+S",
+                                "Writes what is kept into a ledger's file",
+                                () -> dialogs.newLedger().ifPresent(model.design()::saveLedger))
+                        .when(anyKept));
+    }
+
+    static List<Action> questions(ExplorerModel model) {
+        BooleanBinding canTry =
+                Bindings.createBooleanBinding(
+                        () ->
+                                model.trialProperty().get().isEmpty()
+                                        && !model.busyProperty().get()
+                                        && isTriable(model),
+                        model.trialProperty(),
+                        model.busyProperty(),
+                        model.answerProperty());
+        BooleanBinding inTrial =
+                Bindings.createBooleanBinding(
+                        () -> model.trialProperty().get().isPresent(), model.trialProperty());
+        BooleanBinding canUndo =
+                Bindings.createBooleanBinding(
+                        () -> model.history().nextUndoProperty().get().isPresent(),
+                        model.history().nextUndoProperty());
+        BooleanBinding canRedo =
+                Bindings.createBooleanBinding(
+                        () -> model.history().nextRedoProperty().get().isPresent(),
+                        model.history().nextRedoProperty());
+        return List.of(
+                question("ask", "Ask", "", "Asks how the net gets out to the pad", model::ask),
+                question(
+                                "try",
+                                "Try it",
+                                "Shortcut+T",
+                                "Tries it out on a copy; keep or drop it then",
+                                model::tryIt)
+                        .when(canTry),
+                question(
+                                "keep",
+                                "Keep",
+                                "Shortcut+K",
+                                "Goes on with the trial; the design's file stays as it is",
+                                model::keep)
+                        .when(inTrial),
+                question("drop", "Drop", "", "Forgets the trial", model::drop).when(inTrial),
+                question("undo", "Undo", "Shortcut+Z", "Takes the last step back", model::undo)
+                        .when(canUndo),
+                question(
+                                "redo",
+                                "Redo",
+                                "Shortcut+Shift+Z Shortcut+Y",
+                                "Does again what was undone",
+                                model::redo)
+                        .when(canRedo),
+                question("stop", "Stop", "Esc", "Stops the work that goes on", model::cancel));
+    }
+
+    private static Action question(
+            String id, String text, String keys, String purpose, Runnable work) {
+        return Action.of(id, Action.Group.QUESTION, text, keys, purpose, work);
+    }
+
+    private static boolean isTriable(ExplorerModel model) {
+        Answer answer = model.answerProperty().get().orElse(null);
+        return answer instanceof Answer.Open open && !QuestionModel.isThere(open)
+                || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();
+    }
+
+    static List<Action> looks(LookModel look) {
+        return List.of(
+                Action.of(
+                        "dark",
+                        Action.Group.VIEW,
+                        "Dark",
+                        "Shortcut+D",
+                        "Turns between the light and the dark theme",
+                        () -> look.darkProperty().set(!look.darkProperty().get())),
+                Action.of(
+                        "side",
+                        Action.Group.VIEW,
+                        "Lists",
+                        "Shortcut+B",
+                        "Shows or hides the lists beside the map",
+                        () -> look.listsProperty().set(!look.listsProperty().get())));
+    }
+}

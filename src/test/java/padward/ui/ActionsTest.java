@@ -1,0 +1,63 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import javafx.scene.control.MenuBar;
+import javafx.scene.input.KeyCombination;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+
+/** Everything that can be done is declared once, and told in full. */
+@ExtendWith(ApplicationExtension.class)
+class ActionsTest {
+    private MainView view;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        PadwardApp.show(stage, Background.immediate());
+        view = (MainView) stage.getScene().getRoot();
+    }
+
+    @Test
+    void noKeyIsBoundTwice() {
+        List<String> keys =
+                view.actions().all().stream()
+                        .flatMap(a -> a.keys().stream())
+                        .map(KeyCombination::getName)
+                        .toList();
+        assertThat(keys).doesNotHaveDuplicates().hasSizeGreaterThan(10);
+    }
+
+    @Test
+    void aSecondActionWithAKeyOrNameIsRefused() {
+        Action one = Action.of("one", Action.Group.VIEW, "One", "Shortcut+J", "Does one", () -> {});
+        Action same = Action.of("two", Action.Group.VIEW, "Two", "Shortcut+J", "Does 2", () -> {});
+        Actions actions = new Actions();
+        actions.add(List.of(one));
+        assertThatThrownBy(() -> actions.add(List.of(one))).hasMessageContaining("one");
+        assertThatThrownBy(() -> actions.add(List.of(same))).hasMessageContaining("two and one");
+    }
+
+    @Test
+    void everyActionTellsWhatItIsForAndStandsInAMenu(FxRobot robot) {
+        MenuBar menus = robot.lookup("#menus").queryAs(MenuBar.class);
+        List<String> items =
+                menus.getMenus().stream()
+                        .flatMap(m -> m.getItems().stream())
+                        .map(i -> i.getId())
+                        .toList();
+        for (Action action : view.actions().all()) {
+            assertThat(action.purpose()).as(action.id()).isNotBlank().doesNotEndWith(".");
+            assertThat(action.purpose()).as(action.id()).isNotEqualTo(action.text());
+            assertThat(items).contains(action.id() + "-item");
+        }
+    }
+}
