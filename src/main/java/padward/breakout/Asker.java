@@ -36,14 +36,26 @@ import padward.route.TwoEnded;
  */
 public final class Asker {
     private final Fabric fabric;
-    private final Engine engine;
     private final PathSearch search;
+    private final WaySearch ways;
 
     /** An asker for designs on one fabric. O(vertices). */
     public Asker(Fabric fabric, Engine engine) {
         this.fabric = fabric;
-        this.engine = engine;
         this.search = new PathSearch(fabric);
+        this.ways =
+                engine == Engine.REFERENCE
+                        ? (starts, goal, corner, model, progress) ->
+                                ReferenceSearch.run(fabric, starts, goal, corner, model)
+                        : (starts, goal, corner, model, progress) ->
+                                TwoEnded.run(search, fabric, starts, goal, corner, model, progress);
+    }
+
+    /** An asker that finds its ways by a search of the caller's. O(vertices). */
+    public Asker(Fabric fabric, WaySearch ways) {
+        this.fabric = fabric;
+        this.search = new PathSearch(fabric);
+        this.ways = ways;
     }
 
     /**
@@ -213,11 +225,7 @@ public final class Asker {
     private SearchOutcome run(
             Question question, Starts starts, CostModel model, Progress progress) {
         int goal = question.padValue().vertex();
-        SearchOutcome outcome =
-                engine == Engine.REFERENCE
-                        ? ReferenceSearch.run(fabric, starts, goal, question.corner(), model)
-                        : TwoEnded.run(
-                                search, fabric, starts, goal, question.corner(), model, progress);
+        SearchOutcome outcome = ways.run(starts, goal, question.corner(), model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");
         }

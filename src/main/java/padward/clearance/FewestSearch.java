@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntHeapPriorityQueue;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.EdgeCursor;
@@ -27,7 +28,7 @@ import padward.route.Starts;
  * <p>Time and memory grow with the number of labels, which can be exponential in the number of
  * occupants; both have limits. O(labels × edges at a vertex × labels at a vertex).
  */
-final class FewestSearch {
+class FewestSearch {
     /**
      * What a search found.
      *
@@ -45,20 +46,20 @@ final class FewestSearch {
     private final Openers openers;
     private final Passage passage;
     private final CutLayers ahead;
-    private final OccupantSets sets = new OccupantSets();
+    final OccupantSets sets = new OccupantSets();
     private final LongArrayList covered = new LongArrayList();
-    private final IntArrayList vertexOf = new IntArrayList();
-    private final IntArrayList setOf = new IntArrayList();
+    final IntArrayList vertexOf = new IntArrayList();
+    final IntArrayList setOf = new IntArrayList();
     private final IntArrayList nextAtVertex = new IntArrayList();
     private final Int2IntOpenHashMap firstAtVertex = new Int2IntOpenHashMap();
     private final IntArrayList tilesToGoal = new IntArrayList();
     private final List<IntHeapPriorityQueue> buckets = new ArrayList<>();
-    private final List<Integer> found = new ArrayList<>();
+    final List<Integer> found = new ArrayList<>();
     private final IntArrayList extended = new IntArrayList();
     private int current;
     private boolean lookedForOthers;
 
-    private FewestSearch(Passage passage, Openers openers, CutLayers ahead) {
+    FewestSearch(Passage passage, Openers openers, CutLayers ahead) {
         this.passage = passage;
         this.openers = openers;
         this.ahead = ahead;
@@ -78,16 +79,31 @@ final class FewestSearch {
             int pad,
             SearchLimits limits,
             Progress progress) {
+        return run(situation, openers, starts, pad, limits, Optional.empty(), progress);
+    }
+
+    /** The same, watched if there is someone to watch. */
+    static Result run(
+            Situation situation,
+            Openers openers,
+            Starts starts,
+            int pad,
+            SearchLimits limits,
+            Optional<LabelWatcher> watcher,
+            Progress progress) {
         Passage fromNet = Passage.towards(situation, starts, pad);
         Passage fromPad = fromNet.reversed(starts);
         CutLayers seenFromNet = CutLayers.of(fromNet, openers);
         CutLayers seenFromPad = CutLayers.of(fromPad, openers);
         boolean setOutFromNet = seenFromNet.freeCount() < seenFromPad.freeCount();
-        FewestSearch search =
-                setOutFromNet
-                        ? new FewestSearch(fromNet, openers, seenFromPad)
-                        : new FewestSearch(fromPad, openers, seenFromNet);
+        Passage passage = setOutFromNet ? fromNet : fromPad;
+        CutLayers ahead = setOutFromNet ? seenFromPad : seenFromNet;
         int least = Math.max(seenFromNet.count(), seenFromPad.count());
+        watcher.ifPresent(w -> w.begun(setOutFromNet, least));
+        FewestSearch search =
+                watcher.isPresent()
+                        ? new WatchedFewestSearch(passage, openers, ahead, watcher.get())
+                        : new FewestSearch(passage, openers, ahead);
         return search.search(least, fromPad, limits, progress);
     }
 
@@ -173,7 +189,8 @@ final class FewestSearch {
         return new Result(members, bound, certain && small, exhausted && small);
     }
 
-    private void expand(int label, EdgeCursor edges) {
+    /** Follows all edges of a label's vertex, unless the label is superfluous or has arrived. */
+    void expand(int label, EdgeCursor edges) {
         int vertex = vertexOf.getInt(label);
         int set = setOf.getInt(label);
         if (holdsFound(set) || isSuperseded(label, vertex, set)) {
@@ -249,7 +266,8 @@ final class FewestSearch {
         }
     }
 
-    private void add(int vertex, int set) {
+    /** Makes a label, unless one with a smaller set is at the vertex already. */
+    void add(int vertex, int set) {
         int first = firstAtVertex.get(vertex);
         for (int i = first; i != Fabric.NOTHING; i = nextAtVertex.getInt(i)) {
             if (sets.isWithin(setOf.getInt(i), set)) {

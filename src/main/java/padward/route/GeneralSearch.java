@@ -14,7 +14,7 @@ import padward.fabric.Fabric;
  *
  * @see PathSearch
  */
-final class GeneralSearch {
+class GeneralSearch {
     private static final long UNSEEN = CostModel.CLOSED;
     private static final int POPS_BETWEEN_CHECKS = 1024;
 
@@ -84,11 +84,12 @@ final class GeneralSearch {
     }
 
     /** After a sweep: the cost of a vertex; {@link CostModel#CLOSED} when it cannot be reached. */
-    long cost(int vertex) {
+    final long cost(int vertex) {
         return costs[vertex];
     }
 
-    private void relax(int vertex, Corner corner, CostModel model, LowerBound bound) {
+    /** Offers all targets of a settled vertex their cost over it. */
+    void relax(int vertex, Corner corner, CostModel model, LowerBound bound) {
         long sofar = costs[vertex];
         edges.reset(vertex);
         while (edges.next()) {

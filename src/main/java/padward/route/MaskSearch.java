@@ -9,7 +9,7 @@ import padward.fabric.PatternFabric;
  * taken at once: one mask drops the targets that are closed or settled, and only the others are
  * looked at. This is the inner loop of the program; it trades brevity for speed.
  */
-final class MaskSearch extends IntSearch {
+class MaskSearch extends IntSearch {
     private final MaskedEdges edges;
     private final int[] vertexBase;
     private final int[] tileOfBlock;

@@ -10,6 +10,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.design.RouteTree;
 import padward.fabric.Corner;
@@ -47,6 +48,7 @@ public final class NegotiatedRouter {
     private final int[] times;
 
     private final int historyStep;
+    private final Optional<Consumer<RoutingRound>> watcher;
     private double presentFactor;
 
     /**
@@ -54,6 +56,17 @@ public final class NegotiatedRouter {
      * @param closed vertices that no net may enter, unless it ends there; not to be changed
      */
     public NegotiatedRouter(Fabric fabric, BitSet closed) {
+        this(fabric, closed, Optional.empty());
+    }
+
+    /**
+     * The same router, which tells what each round leaves; the last one tells how it ended.
+     *
+     * @param watcher is told, on the routing thread
+     */
+    public NegotiatedRouter(
+            Fabric fabric, BitSet closed, Optional<Consumer<RoutingRound>> watcher) {
+        this.watcher = watcher;
         this.fabric = fabric;
         this.closed = closed;
         DistanceRate rate = DistanceRate.of(fabric, Corner.SLOW);
@@ -78,26 +91,45 @@ public final class NegotiatedRouter {
         jobs.forEach(j -> trees.add(Optional.empty()));
         presentFactor = PRESENT_FACTOR_START;
         for (int round = 0; round < rounds; round++) {
-            int rerouted = 0;
+            List<Integer> laid = new ArrayList<>();
             for (int i = 0; i < jobs.size(); i++) {
                 if (round == 0 || overlaps(trees.get(i))) {
                     reroute(jobs, trees, i, progress);
-                    rerouted++;
+                    laid.add(i);
                 }
             }
             progress.report(
                     (double) (round + 1) / rounds,
-                    "round " + (round + 1) + ", " + rerouted + " nets");
-            if (!raiseHistory(trees)) {
+                    "round " + (round + 1) + ", " + laid.size() + " nets");
+            boolean shared = raiseHistory(trees);
+            if (!shared) {
+                tell(round + 1, laid, trees);
                 return trees;
             }
             presentFactor = Math.min(PRESENT_FACTOR_MOST, presentFactor * PRESENT_GROWTH);
             for (int v = 0; v < pricePs.length; v++) {
                 setPrice(v);
             }
+            tell(round + 1, laid, trees);
         }
-        giveUpOverlaps(jobs, trees, progress);
+        tell(rounds + 1, giveUpOverlaps(jobs, trees, progress), trees);
         return trees;
+    }
+
+    /** Values for a watcher; nothing is done when there is none. */
+    private void tell(int round, List<Integer> laid, List<Optional<RouteTree>> trees) {
+        watcher.ifPresent(
+                w -> {
+                    List<RoutingRound.PricedVertex> priced = new ArrayList<>();
+                    for (int v = 0; v < history.length; v++) {
+                        if (history[v] > 0 || users[v] > 1) {
+                            priced.add(
+                                    new RoutingRound.PricedVertex(
+                                            v, users[v], history[v], times[v]));
+                        }
+                    }
+                    w.accept(new RoutingRound(round, laid, trees, priced));
+                });
     }
 
     private void reroute(
@@ -110,15 +142,19 @@ public final class NegotiatedRouter {
 
     /**
      * What is still shared when the rounds are over is settled net by net, first come first served.
+     * Says which jobs were laid anew.
      */
-    private void giveUpOverlaps(
+    private List<Integer> giveUpOverlaps(
             List<RouteJob> jobs, List<Optional<RouteTree>> trees, Progress progress) {
+        List<Integer> laid = new ArrayList<>();
         presentFactor = Double.POSITIVE_INFINITY;
         for (int i = 0; i < jobs.size(); i++) {
             if (overlaps(trees.get(i))) {
                 reroute(jobs, trees, i, progress);
+                laid.add(i);
             }
         }
+        return laid;
     }
 
     private Optional<RouteTree> tree(RouteJob job, Progress progress) {

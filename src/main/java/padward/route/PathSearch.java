@@ -1,5 +1,6 @@
 package padward.route;
 
+import java.util.Optional;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -25,16 +26,31 @@ public final class PathSearch {
 
     private final Fabric fabric;
     private final IntSearch quick;
+    private final Optional<SearchWatcher> watcher;
     private GeneralSearch general;
     private boolean lastWasGeneral;
 
     /** A search over one fabric, to be used again and again. O(V). */
     public PathSearch(Fabric fabric) {
         this.fabric = fabric;
+        this.watcher = Optional.empty();
         this.quick =
                 fabric instanceof PatternFabric pattern
                         ? new MaskSearch(pattern)
                         : new RowSearch(fabric);
+    }
+
+    /**
+     * The same search, watched: its ways and counts are the very same, it only takes longer. Whole
+     * sweeps are not told.
+     */
+    public PathSearch(Fabric fabric, SearchWatcher watcher) {
+        this.fabric = fabric;
+        this.watcher = Optional.of(watcher);
+        this.quick =
+                fabric instanceof PatternFabric pattern
+                        ? new WatchedMaskSearch(pattern, watcher)
+                        : new WatchedRowSearch(fabric, watcher);
     }
 
     /**
@@ -71,24 +87,42 @@ public final class PathSearch {
             Progress progress) {
         IntCosts small = IntCosts.of(model);
         if (small != null && quick.canAnswer(small, starts)) {
+            watcher.ifPresent(w -> w.begun(starts, goal, bound));
             IntSearch.End end =
                     quick.run(starts, goal, corner, small, bound, mostSettled, progress);
             if (end != IntSearch.End.TOO_COSTLY) {
                 lastWasGeneral = false;
-                return switch (end) {
-                    case FOUND ->
-                            new SearchOutcome.Found(
-                                    quick.pathTo(goal), quick.cost(goal), quick.settled());
-                    case UNREACHABLE -> new SearchOutcome.Unreachable(quick.settled());
-                    default -> new SearchOutcome.Cancelled(quick.settled());
-                };
+                return told(
+                        switch (end) {
+                            case FOUND ->
+                                    new SearchOutcome.Found(
+                                            quick.pathTo(goal), quick.cost(goal), quick.settled());
+                            case UNREACHABLE -> new SearchOutcome.Unreachable(quick.settled());
+                            default -> new SearchOutcome.Cancelled(quick.settled());
+                        });
             }
         }
         if (general == null) {
-            general = new GeneralSearch(fabric);
+            general =
+                    watcher.isPresent()
+                            ? new WatchedGeneralSearch(fabric, watcher.get())
+                            : new GeneralSearch(fabric);
         }
         lastWasGeneral = true;
-        return general.run(starts, goal, corner, model, bound, mostSettled, progress);
+        watcher.ifPresent(w -> w.begun(starts, goal, bound));
+        return told(general.run(starts, goal, corner, model, bound, mostSettled, progress));
+    }
+
+    /** Tells the end of a run; of the goal, which is settled last, nothing was told so far. */
+    private SearchOutcome told(SearchOutcome outcome) {
+        watcher.ifPresent(
+                w -> {
+                    if (outcome instanceof SearchOutcome.Found found) {
+                        w.settled(found.path().last(), found.cost());
+                    }
+                    w.ended(outcome);
+                });
+        return outcome;
     }
 
     /**

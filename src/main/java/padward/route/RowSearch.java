@@ -4,7 +4,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 
 /** The quick search over any fabric, edge by edge. */
-final class RowSearch extends IntSearch {
+class RowSearch extends IntSearch {
     private final EdgeCursor edges;
 
     RowSearch(Fabric fabric) {

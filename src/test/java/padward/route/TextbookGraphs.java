@@ -10,14 +10,14 @@ import padward.fabric.ExplicitFabric;
 import padward.fabric.FabricInfo;
 
 /** Textbook graphs written as fabrics: every vertex a wire in one tile, every edge a switch. */
-final class TextbookGraphs {
+public final class TextbookGraphs {
     private TextbookGraphs() {}
 
     /**
      * Edges as words {@code from>to weight}, separated by commas; {@code -} instead of {@code >}:
      * both ways.
      */
-    static ExplicitFabric of(String edges) {
+    public static ExplicitFabric of(String edges) {
         ExplicitFabric.Builder builder =
                 new ExplicitFabric.Builder(
                         new FabricInfo("textbook", "", List.of(), List.of(), List.of()), 1, 1);

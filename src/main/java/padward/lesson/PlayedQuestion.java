@@ -1,0 +1,88 @@
+package padward.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Asker;
+import padward.breakout.Question;
+import padward.breakout.WaySearch;
+import padward.fabric.Fabric;
+import padward.route.LowerBound;
+import padward.route.PathSearch;
+import padward.route.PricedWays;
+import padward.route.SearchOutcome;
+import padward.route.TwoEnded;
+
+/**
+ * A question answered while its searches were recorded.
+ *
+ * @param method by which search
+ * @param answer the quick answer, which is that of an unrecorded question
+ * @param parts its searches in their order: over what is free, then, if that fails, over what could
+ *     be freed, at a price
+ */
+public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
+    /**
+     * One search of the question.
+     *
+     * @param priced whether it went over what could be freed, at a price
+     * @param recording its steps
+     */
+    public record Part(boolean priced, Recording recording) {
+        /** What it searched, in a few words. */
+        public String what() {
+            return priced ? "over what could be freed, at a price" : "over what is free";
+        }
+    }
+
+    /** Copies the parts. */
+    public PlayedQuestion {
+        parts = List.copyOf(parts);
+    }
+
+    /**
+     * Answers a question and records how.
+     *
+     * @param mostSteps most steps to keep of each search
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static PlayedQuestion of(
+            Question question, SearchMethod method, int mostSteps, Progress progress) {
+        Fabric fabric = question.design().fabric();
+        Recorder recorder = new Recorder(mostSteps);
+        PathSearch search = new PathSearch(fabric, recorder);
+        List<Part> parts = new ArrayList<>();
+        WaySearch recorded =
+                (starts, goal, corner, model, work) -> {
+                    SearchOutcome outcome =
+                            switch (method) {
+                                case A_STAR ->
+                                        search.run(
+                                                starts,
+                                                goal,
+                                                corner,
+                                                model,
+                                                LowerBound.best(fabric, goal, corner),
+                                                work);
+                                case DIJKSTRA ->
+                                        search.run(
+                                                starts, goal, corner, model, LowerBound.NONE, work);
+                                case AS_ASKED ->
+                                        TwoEnded.run(
+                                                search, fabric, starts, goal, corner, model, work);
+                            };
+                    parts.add(new Part(model instanceof PricedWays, recorder.take(outcome)));
+                    return outcome;
+                };
+        Answer answer = new Asker(fabric, recorded).answer(question, progress);
+        return new PlayedQuestion(method, answer, parts);
+    }
+
+    /** The search that found the way, or the last that did not. */
+    public java.util.Optional<Part> decisive() {
+        return parts.isEmpty()
+                ? java.util.Optional.empty()
+                : java.util.Optional.of(parts.get(parts.size() - 1));
+    }
+}
