@@ -15,7 +15,9 @@ import padward.fabric.FabricInfo;
 /** The members that both forms of a fabric have: what it is called, its grid, its words. */
 final class InfoParts {
     /** Names of the parts that everything else of a fabric comes after. */
-    static final String[] ALL = {"name", "note", "grid", "cellKinds", "settings", "banks"};
+    static final String[] ALL = {
+        "name", "note", "grid", "cellKinds", "settings", "banks", "electrical"
+    };
 
     private static final Shape GRID = Shape.of("columns!", "rows!");
     private static final Shape CELL_KIND = Shape.of("name!", "holdsState");
@@ -60,7 +62,7 @@ final class InfoParts {
                 .part(
                         "electrical",
                         in -> electrical = new ElectricalParts(wireKinds).read(in),
-                        "wires");
+                        wireKinds.isPresent() ? new String[] {"wires"} : new String[0]);
     }
 
     FabricInfo toInfo() {
