@@ -1,104 +1,184 @@
 package padward.breakout;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Edit;
+import padward.design.LedgerEntry;
 import padward.design.Net;
+import padward.design.Replay;
+import padward.design.Terminal;
 
 /**
- * What differs between a design before and after: proof that nothing else was touched.
+ * Whether a ledger's entries changed what they list and nothing else. Two independent things are
+ * set side by side: what the entries' edits say that they touch, and what really differs between
+ * the design before and the design after, with every wire compared and every delay reckoned anew.
  *
- * @param netsGone nets that are no more
- * @param netsChanged nets whose wires, ends or driver differ
- * @param netsNew nets that were not there
- * @param netsSame how many nets keep every wire, and with it every delay
- * @param cellsGone cells that are no more
- * @param cellsChanged cells on another site or with other settings
- * @param cellsNew cells that were not there
- * @param cellsSame how many cells are as they were
+ * @param diff what really differs
+ * @param touched each net, cell and port that differs and is listed, with the entries that list it
+ * @param unlisted what differs though no entry lists it, in words; must be empty
  */
-public record Harmlessness(
-        List<String> netsGone,
-        List<String> netsChanged,
-        List<String> netsNew,
-        int netsSame,
-        List<String> cellsGone,
-        List<String> cellsChanged,
-        List<String> cellsNew,
-        int cellsSame) {
-    /** Compares two designs on one fabric, by names. Delays follow from the wires. O(size). */
-    public static Harmlessness between(Design before, Design after) {
-        Split<Net> nets =
-                split(
-                        before.nets(),
-                        after.nets(),
-                        Net::name,
-                        (a, b) -> isSame(before, a, after, b));
-        Split<Cell> cells = split(before.cells(), after.cells(), Cell::name, Harmlessness::isSame);
-        return new Harmlessness(
-                nets.gone(),
-                nets.changed(),
-                nets.fresh(),
-                nets.same(),
-                cells.gone(),
-                cells.changed(),
-                cells.fresh(),
-                cells.same());
+public record Harmlessness(DesignDiff diff, List<Touched> touched, List<String> unlisted) {
+    /** Copies the lists. */
+    public Harmlessness {
+        touched = List.copyOf(touched);
+        unlisted = List.copyOf(unlisted);
     }
 
-    private record Split<T>(
-            List<String> gone, List<String> changed, List<String> fresh, int same) {}
+    /** Kinds of thing that can be touched. */
+    public enum Kind {
+        /** A net. */
+        NET,
+        /** A cell. */
+        CELL,
+        /** A port. */
+        PORT;
 
-    private interface Sameness<T> {
-        boolean test(T one, T other);
+        /** The word used in files and on screens. */
+        public String label() {
+            return name().toLowerCase(java.util.Locale.ROOT);
+        }
     }
 
-    private static <T> Split<T> split(
-            List<T> before, List<T> after, Function<T, String> name, Sameness<T> sameness) {
-        Map<String, T> later = after.stream().collect(Collectors.toMap(name, Function.identity()));
-        List<String> gone = new ArrayList<>();
-        List<String> changed = new ArrayList<>();
-        int same = 0;
-        for (T one : before) {
-            Optional<T> other = Optional.ofNullable(later.remove(name.apply(one)));
-            if (other.isEmpty()) {
-                gone.add(name.apply(one));
-            } else if (sameness.test(one, other.get())) {
-                same++;
-            } else {
-                changed.add(name.apply(one));
+    /**
+     * Something that an entry lists and that differs.
+     *
+     * @param kind what it is
+     * @param name its name
+     * @param how how it differs
+     * @param entries numbers of the entries that list it, from 1
+     */
+    public record Touched(Kind kind, String name, Difference how, List<Integer> entries) {
+        /** Copies the entries. */
+        public Touched {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    private record Part(Kind kind, String name) {}
+
+    /**
+     * Checks entries against what they led to.
+     *
+     * @param before the design without them
+     * @param after the design with them, read or made independently of this check
+     * @throws IllegalArgumentException when an entry does not fit, or the designs are on two
+     *     fabrics
+     */
+    public static Harmlessness of(Design before, List<LedgerEntry> entries, Design after) {
+        Map<Part, Set<Integer>> listed = listed(before, entries);
+        DesignDiff diff = DesignDiff.between(before, after);
+        List<Touched> touched = new ArrayList<>();
+        List<String> unlisted = new ArrayList<>();
+        diff.nets().forEach(n -> sort(Kind.NET, n.name(), n.how(), listed, touched, unlisted));
+        diff.cells().forEach(c -> sort(Kind.CELL, c.name(), c.how(), listed, touched, unlisted));
+        diff.ports().forEach(p -> sort(Kind.PORT, p.name(), p.how(), listed, touched, unlisted));
+        return new Harmlessness(diff, touched, unlisted);
+    }
+
+    private static void sort(
+            Kind kind,
+            String name,
+            Difference how,
+            Map<Part, Set<Integer>> listed,
+            List<Touched> touched,
+            List<String> unlisted) {
+        Set<Integer> entries = listed.getOrDefault(new Part(kind, name), Set.of());
+        if (entries.isEmpty()) {
+            unlisted.add(kind.label() + " " + name + " is " + how.label());
+        } else {
+            touched.add(new Touched(kind, name, how, List.copyOf(entries)));
+        }
+    }
+
+    private static Map<Part, Set<Integer>> listed(Design before, List<LedgerEntry> entries) {
+        Map<Part, Set<Integer>> result =
+                new TreeMap<>(java.util.Comparator.comparing(Part::kind).thenComparing(Part::name));
+        Replay replay = new Replay(before);
+        int number = 0;
+        for (LedgerEntry entry : entries) {
+            number++;
+            for (Edit edit : entry.edits()) {
+                for (Part part : partsOf(replay.design(), edit)) {
+                    result.computeIfAbsent(part, p -> new TreeSet<>()).add(number);
+                }
+            }
+            List<String> reasons = replay.add(entry.edits());
+            if (!reasons.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "entry " + number + " does not fit: " + String.join("; ", reasons));
             }
         }
-        return new Split<>(gone, changed, later.keySet().stream().sorted().toList(), same);
+        return result;
     }
 
-    private static boolean isSame(Design before, Net one, Design after, Net other) {
-        return one.route().equals(other.route())
-                && before.textOf(one.driver()).equals(after.textOf(other.driver()))
-                && one.sinks().stream()
-                        .map(before::textOf)
-                        .toList()
-                        .equals(other.sinks().stream().map(after::textOf).toList());
+    /** What an edit says that it touches, and what goes with that by the rules of edits. */
+    private static Set<Part> partsOf(Design design, Edit edit) {
+        Set<Part> result = new LinkedHashSet<>();
+        if (edit instanceof Edit.LetGoPort go) {
+            result.add(new Part(Kind.PORT, go.port()));
+            design.nets().stream()
+                    .filter(n -> n.ends().stream().anyMatch(t -> isPort(design, t, go.port())))
+                    .forEach(n -> result.add(new Part(Kind.NET, n.name())));
+        } else if (edit instanceof Edit.FreeNet free) {
+            result.add(new Part(Kind.NET, free.net()));
+        } else if (edit instanceof Edit.FreeCell free) {
+            result.add(new Part(Kind.CELL, free.cell()));
+            design.findCell(free.cell())
+                    .map(Cell::id)
+                    .map(design::netsAt)
+                    .orElse(List.<Net>of())
+                    .forEach(n -> result.add(new Part(Kind.NET, n.name())));
+        } else if (edit instanceof Edit.LayNet lay) {
+            result.add(new Part(Kind.NET, lay.net()));
+        } else if (edit instanceof Edit.MoveCell move) {
+            result.add(new Part(Kind.CELL, move.cell()));
+            move.nets().forEach(n -> result.add(new Part(Kind.NET, n.net())));
+        } else if (edit instanceof Edit.SetCell set) {
+            result.add(new Part(Kind.CELL, set.cell()));
+        } else if (edit instanceof Edit.BreakOut out) {
+            result.add(new Part(Kind.NET, out.net()));
+            result.add(new Part(Kind.PORT, out.port()));
+        }
+        return result;
     }
 
-    private static boolean isSame(Cell one, Cell other) {
-        return one.site() == other.site()
-                && one.kind().equals(other.kind())
-                && one.settings().equals(other.settings());
+    private static boolean isPort(Design design, Terminal end, String port) {
+        return end instanceof Terminal.PortEnd at
+                && design.ports().get(at.port()).name().equals(port);
     }
 
-    /** Whether nothing differs. */
-    public boolean isNothing() {
-        return netsGone.isEmpty()
-                && netsChanged.isEmpty()
-                && netsNew.isEmpty()
-                && cellsGone.isEmpty()
-                && cellsChanged.isEmpty()
-                && cellsNew.isEmpty();
+    /** Whether nothing differs but what the entries list. */
+    public boolean holds() {
+        return unlisted.isEmpty();
+    }
+
+    /** The verdict as a sentence, with what was compared. */
+    public String sentence() {
+        DesignDiff.Same same = diff.same();
+        if (!holds()) {
+            return "Not harmless: "
+                    + unlisted.size()
+                    + " things differ that no entry lists: "
+                    + String.join("; ", unlisted.subList(0, Math.min(8, unlisted.size())))
+                    + ".";
+        }
+        return "Reckoned anew from the files: all other "
+                + same.nets()
+                + " nets keep every wire ("
+                + same.steps()
+                + " switches, joints and through-paths compared) and every delay ("
+                + same.delays()
+                + " compared); all other "
+                + same.cells()
+                + " cells keep their sites and settings, all other "
+                + same.ports()
+                + " ports their pads.";
     }
 }

@@ -15,6 +15,11 @@ import padward.fabric.Pad;
 public final class Keeping {
     private Keeping() {}
 
+    /** Whether the net is on the pad already, so that there is nothing to bring out. */
+    public static boolean isThere(Answer.Open open) {
+        return open.way().branchHop() == open.way().hops().size() - 1;
+    }
+
     /** The edits of an open answer. */
     public static List<Edit> of(Answer.Open open) {
         List<Edit> edits = new ArrayList<>();

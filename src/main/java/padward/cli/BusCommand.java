@@ -2,8 +2,6 @@ package padward.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -11,8 +9,6 @@ import padward.breakout.Bus;
 import padward.design.Design;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
-import padward.design.Trial;
-import padward.format.Digest;
 import padward.format.LedgerFile;
 import padward.timing.Outside;
 import picocli.CommandLine.Command;
@@ -38,6 +34,7 @@ import picocli.CommandLine.Spec;
 final class BusCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private GroupOption group;
+    @Mixin private SigningOption signing;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -95,15 +92,12 @@ final class BusCommand implements Callable<Integer> {
 
     private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {
         LedgerEntry entry =
-                new LedgerEntry(
-                        OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
-                        System.getProperty("user.name", "unknown"),
-                        "a group of " + bus.lines().size(),
+                signing.entry(
+                        now,
                         group.netsText(),
                         group.padsText(),
                         bus.edits(),
-                        Digest.of(now),
-                        Digest.of(Trial.of(now, bus.edits())));
+                        "a group of " + bus.lines().size());
         return old.with(entry);
     }
 }

@@ -1,9 +1,7 @@
 package padward.cli;
 
+import com.google.gson.JsonObject;
 import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
@@ -19,8 +17,6 @@ import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
-import padward.design.Trial;
-import padward.format.Digest;
 import padward.format.LedgerFile;
 import padward.route.Engine;
 import picocli.CommandLine.Command;
@@ -36,7 +32,8 @@ import picocli.CommandLine.Spec;
         description = {
             "Asks as ask does, on the design with all that the ledger holds, and adds what the",
             "answer takes to the ledger: what is let go, freed and moved, and the way itself.",
-            "The design's file is not changed; apply writes a changed copy."
+            "A ledger that is not there yet is made. The design's file is not changed; apply writes",
+            "a changed copy."
         },
         footer = {
             "",
@@ -47,14 +44,9 @@ import picocli.CommandLine.Spec;
 final class KeepCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private QuestionOption question;
+    @Mixin private LedgerOption ledger;
+    @Mixin private SigningOption signing;
     @Spec private CommandSpec spec;
-
-    @Option(
-            names = {"-l", "--ledger"},
-            required = true,
-            paramLabel = "FILE",
-            description = "The ledger; made if it is not there.")
-    private Path ledger;
 
     @Option(
             names = "--clearance",
@@ -64,78 +56,95 @@ final class KeepCommand implements Callable<Integer> {
                     "Which of the clearances that ask tells, when blocked (${DEFAULT-VALUE}).")
     private int number;
 
-    @Option(names = "--note", defaultValue = "", description = "Why, for whoever reads it next.")
-    private String note;
+    @Option(names = "--json", description = "Prints the answer and what was kept as JSON.")
+    private boolean json;
 
-    @Option(
-            names = "--who",
-            defaultValue = "${sys:user.name}",
-            description = "Who keeps it (${DEFAULT-VALUE}).")
-    private String who;
+    private Answer answer;
 
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
-        PrintWriter out = spec.commandLine().getOut();
         boolean[] kept = {false};
-        LedgerFile.change(
-                ledger,
-                design.file(),
-                read.fabric(),
-                old -> {
-                    Design now = LedgerTable.apply(old, read, ledger);
-                    Answer answer = ask(now);
-                    out.println(AnswerText.sentence(answer));
-                    if (answer instanceof Answer.NoWay) {
-                        return old;
-                    }
-                    LedgerEntry entry = entry(now, answer);
-                    Ledger next = old.with(entry);
-                    // What cannot be applied must not be kept.
-                    LedgerTable.apply(next, read, ledger);
-                    out.println();
-                    out.println("Kept as entry " + next.entries().size() + " of " + ledger + ":");
-                    entry.edits().forEach(e -> out.println("  " + e.toText()));
-                    kept[0] = true;
-                    return next;
-                });
+        Ledger now =
+                LedgerFile.change(
+                        ledger.file(),
+                        design.file(),
+                        read.fabric(),
+                        old -> {
+                            Ledger next = kept(old, read);
+                            kept[0] = next != old;
+                            return next;
+                        });
+        // Only now, with the file in place, may it be called kept.
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(AnswerJson.text(json(now, kept[0])));
+        } else {
+            print(now, kept[0], out);
+        }
         out.flush();
         return kept[0] ? Padward.DONE : Padward.NOT_OPEN;
     }
 
-    private Answer ask(Design now) throws BadInput {
-        return new Asker(now.fabric(), Engine.OWN)
-                .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
+    /** The ledger with the answer's edits; the same one when there is no way. */
+    private Ledger kept(Ledger old, Design read) throws BadInput {
+        Design now = LedgerTable.apply(old, read, ledger.file());
+        answer =
+                new Asker(now.fabric(), Engine.OWN)
+                        .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
+        if (answer instanceof Answer.NoWay) {
+            return old;
+        }
+        List<Edit> edits = edits();
+        Question asked = answer.question();
+        LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits, "", "");
+        // What cannot be applied must not be kept.
+        LedgerTable.apply(old.with(unsigned), read, ledger.file());
+        return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));
     }
 
-    private LedgerEntry entry(Design now, Answer answer) throws BadInput {
-        List<Edit> edits;
+    private List<Edit> edits() throws BadInput {
         if (answer instanceof Answer.Open open) {
-            if (open.way().branchHop() == open.way().hops().size() - 1) {
+            if (Keeping.isThere(open)) {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
             if (number != 1) {
                 throw new BadInput("--clearance", "", "1, for the way is open", "" + number);
             }
-            edits = Keeping.of(open);
-        } else {
-            Answer.Blocked blocked = (Answer.Blocked) answer;
-            List<WhyBlocked.Option> options = blocked.why().orElseThrow().options();
-            if (number < 1 || number > options.size()) {
-                throw new BadInput(
-                        "--clearance", "", "a number from 1 to " + options.size(), "" + number);
-            }
-            edits = Keeping.of(blocked, options.get(number - 1));
+            return Keeping.of(open);
         }
-        Question asked = answer.question();
-        return new LedgerEntry(
-                OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
-                who.isBlank() ? "unknown" : who,
-                note,
-                asked.net().name(),
-                asked.padValue().name(),
-                edits,
-                Digest.of(now),
-                Digest.of(Trial.of(now, edits)));
+        Answer.Blocked blocked = (Answer.Blocked) answer;
+        List<WhyBlocked.Option> options = blocked.why().orElseThrow().options();
+        if (number < 1 || number > options.size()) {
+            String expected =
+                    options.isEmpty()
+                            ? "a pad that can be opened; no clearance was found"
+                            : "a number from 1 to " + options.size();
+            throw new BadInput("--clearance", "", expected, "" + number);
+        }
+        return Keeping.of(blocked, options.get(number - 1));
+    }
+
+    private void print(Ledger now, boolean kept, PrintWriter out) {
+        out.println(AnswerText.sentence(answer));
+        if (kept) {
+            int count = now.entries().size();
+            out.println();
+            out.println("Kept as entry " + count + " of " + ledger.file() + ":");
+            now.entries().get(count - 1).edits().forEach(e -> out.println("  " + e.toText()));
+        }
+    }
+
+    private JsonObject json(Ledger now, boolean kept) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-kept/1");
+        result.addProperty("kept", kept);
+        result.addProperty("ledger", ledger.file().toString());
+        if (kept) {
+            int count = now.entries().size();
+            result.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
+        }
+        result.add("answer", AnswerJson.object(answer));
+        return result;
     }
 }

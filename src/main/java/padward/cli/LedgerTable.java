@@ -3,8 +3,10 @@ package padward.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
+import padward.breakout.Difference;
 import padward.breakout.Harmlessness;
 import padward.design.Design;
 import padward.design.Ledger;
@@ -12,6 +14,7 @@ import padward.design.Ledger;
 /** What the commands around a ledger share. */
 final class LedgerTable {
     private static final int MOST_NAMED = 12;
+    private static final int MOST_REASONS = 4;
 
     private LedgerTable() {}
 
@@ -21,36 +24,60 @@ final class LedgerTable {
         if (applied instanceof Ledger.Applied.Fits fits) {
             return fits.design();
         }
-        throw clash(ledger, (Ledger.Applied.Clashes) applied, file);
+        throw clash(((Ledger.Applied.Clashes) applied).all(), file);
     }
 
-    static BadInput clash(Ledger ledger, Ledger.Applied.Clashes clashes, Path file) {
-        var entry = ledger.entries().get(clashes.index());
+    /** What does not fit, told by its first. */
+    static BadInput clash(List<Ledger.Clash> clashes, Path file) {
+        Ledger.Clash first = clashes.get(0);
+        int more = clashes.size() - 1;
         return new BadInput(
                 file.toString(),
-                "$.entries[" + clashes.index() + "]",
-                "a change that fits the design ("
-                        + entry.net()
-                        + " on "
-                        + entry.pad()
-                        + "; ask again for it)",
-                String.join("; ", clashes.reasons()));
+                "$.entries[" + first.index() + "]",
+                "a change that fits the design (" + first.entry().what() + "; ask again for it)",
+                few(first.reasons())
+                        + (more == 0
+                                ? ""
+                                : "; so do not " + more + " more: entries " + numbers(clashes)));
+    }
+
+    private static String numbers(List<Ledger.Clash> clashes) {
+        return clashes.stream()
+                .skip(1)
+                .map(c -> String.valueOf(c.index() + 1))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** The first reasons, and how many more there are. */
+    static String few(List<String> reasons) {
+        int more = reasons.size() - MOST_REASONS;
+        String few = reasons.stream().limit(MOST_REASONS).collect(Collectors.joining("; "));
+        return more > 0 ? few + "; and " + more + " more" : few;
     }
 
     /** Tells what was touched, and that nothing else was. */
     static void print(Harmlessness report, PrintWriter out) {
-        line("Nets changed", report.netsChanged(), out);
-        line("Nets gone", report.netsGone(), out);
-        line("Nets new", report.netsNew(), out);
-        line("Cells changed", report.cellsChanged(), out);
-        line("Cells gone", report.cellsGone(), out);
-        line("Cells new", report.cellsNew(), out);
-        out.println(
-                "All other "
-                        + report.netsSame()
-                        + " nets keep every wire and every delay, and all other "
-                        + report.cellsSame()
-                        + " cells their sites and settings.");
+        for (Harmlessness.Kind kind : Harmlessness.Kind.values()) {
+            for (Difference how : Difference.values()) {
+                List<String> names =
+                        report.touched().stream()
+                                .filter(t -> t.kind() == kind && t.how() == how)
+                                .map(t -> t.name() + " (" + entries(t.entries()) + ")")
+                                .toList();
+                line(plural(kind) + " " + how.label(), names, out);
+            }
+        }
+        out.println(report.sentence());
+    }
+
+    private static String plural(Harmlessness.Kind kind) {
+        String word = kind.label();
+        return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1) + "s";
+    }
+
+    private static String entries(List<Integer> numbers) {
+        return (numbers.size() == 1 ? "entry " : "entries ")
+                + numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
 
     private static void line(String what, List<String> names, PrintWriter out) {

@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
             KeepCommand.class,
             ApplyCommand.class,
             UndoCommand.class,
+            DiffCommand.class,
             SheetCommand.class,
             NetsCommand.class,
             PadsCommand.class,

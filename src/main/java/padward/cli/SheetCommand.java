@@ -2,26 +2,20 @@ package padward.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Ledger;
-import padward.format.LedgerReader;
+import padward.format.WholeFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** {@code sheet}: the page for the bench. */
@@ -43,29 +37,17 @@ final class SheetCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Spec private CommandSpec spec;
 
-    @Option(
-            names = {"-l", "--ledger"},
-            required = true,
-            paramLabel = "FILE",
-            description = "The ledger.")
-    private Path ledger;
-
-    @Option(
-            names = {"-o", "--output"},
-            required = true,
-            paramLabel = "FILE",
-            description = "The sheet: .html, .csv or .sdf.")
-    private Path output;
-
+    @Mixin private LedgerOption ledger;
+    @Mixin private OutputOption output;
     @Mixin private LeadOption lead;
 
     @Override
     public Integer call() throws BadInput {
-        Outputs.checkBesideDesign(output, design.file(), ledger);
-        String name = output.getFileName().toString().toLowerCase(Locale.ROOT);
+        Path target = output.checked(design, ledger);
+        String name = output.lowerName();
         Design read = design.read();
-        Ledger kept = LedgerReader.read(ledger, read.fabric(), Progress.NONE);
-        Design after = LedgerTable.apply(kept, read, ledger);
+        Ledger kept = ledger.read(read);
+        Design after = LedgerTable.apply(kept, read, ledger.file());
         BenchSheet sheet = BenchSheet.of(read, kept, after, lead.read());
         String text;
         if (name.endsWith(".html")) {
@@ -76,12 +58,12 @@ final class SheetCommand implements Callable<Integer> {
             text = SheetSdf.of(sheet, after);
         } else {
             throw new BadInput(
-                    "-o", "", "a name that ends in .html, .csv or .sdf", output.toString());
+                    "-o", "", "a name that ends in .html, .csv or .sdf", target.toString());
         }
-        write(text);
+        WholeFile.writeText(target, text);
         PrintWriter out = spec.commandLine().getOut();
         int count = sheet.lines().size();
-        out.println("Written: " + output + ", " + count + (count == 1 ? " signal" : " signals"));
+        out.println("Written: " + target + ", " + count + (count == 1 ? " signal" : " signals"));
         out.flush();
         return Padward.DONE;
     }
@@ -122,22 +104,5 @@ final class SheetCommand implements Callable<Integer> {
             throw new BadInput("-o", "", "room in memory", "" + impossible.getMessage());
         }
         return text.toString();
-    }
-
-    /** Beside the target first, so that there is either the old file or the whole new one. */
-    private void write(String text) throws BadInput {
-        Path target = output.toAbsolutePath();
-        Path beside = target.resolveSibling(target.getFileName() + ".part");
-        try {
-            Files.writeString(beside, text, StandardCharsets.UTF_8);
-            Files.move(
-                    beside,
-                    target,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException fault) {
-            throw new BadInput(
-                    output.toString(), "", "a file that can be written", "" + fault.getMessage());
-        }
     }
 }

@@ -1,14 +1,16 @@
 package padward.cli;
 
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.design.Design;
 import padward.design.Ledger;
-import padward.design.LedgerEntry;
+import padward.design.Undoing;
 import padward.format.LedgerFile;
+import padward.format.Signing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,7 +23,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Takes an entry out of a ledger, the last one unless another is named. An entry that",
-            "later ones depend on stays, and the first of these is told."
+            "later ones depend on stays, and these are told; --with-dependents takes them out too."
         },
         footer = {
             "",
@@ -30,49 +32,77 @@ import picocli.CommandLine.Spec;
         })
 final class UndoCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
     @Spec private CommandSpec spec;
-
-    @Option(
-            names = {"-l", "--ledger"},
-            required = true,
-            paramLabel = "FILE",
-            description = "The ledger.")
-    private Path ledger;
 
     @Option(names = "--entry", paramLabel = "N", description = "Which entry, from 1.")
     private Integer entry;
 
+    @Option(
+            names = "--with-dependents",
+            description = "Takes out the entries that depend on it, too.")
+    private boolean withDependents;
+
+    @Option(names = "--json", description = "Prints what was undone as JSON.")
+    private boolean json;
+
+    private int number;
+    private Undoing undoing;
+
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
-        if (!Files.exists(ledger)) {
-            throw new BadInput(ledger.toString(), "", "a ledger", "no such file");
-        }
+        ledger.checkIsThere();
+        Ledger left =
+                LedgerFile.change(
+                        ledger.file(), design.file(), read.fabric(), old -> undone(old, read));
         PrintWriter out = spec.commandLine().getOut();
-        LedgerFile.change(ledger, design.file(), read.fabric(), old -> undone(old, read, out));
+        if (json) {
+            out.println(AnswerJson.text(json(left)));
+        } else {
+            out.println("Undone: entry " + number + ", " + undoing.entry().what() + ".");
+            undoing.dependents()
+                    .forEach(
+                            d ->
+                                    out.println(
+                                            "With it: entry "
+                                                    + (d.index() + 1)
+                                                    + ", "
+                                                    + d.entry().what()
+                                                    + "."));
+            out.println(left(left.entries().size()));
+        }
         out.flush();
         return Padward.DONE;
     }
 
-    private Ledger undone(Ledger old, Design read, PrintWriter out) throws BadInput {
+    private Ledger undone(Ledger old, Design read) throws BadInput {
         int count = old.entries().size();
-        int number = entry == null ? count : entry;
+        number = entry == null ? count : entry;
         if (number < 1 || number > count) {
             String expected = count == 0 ? "a ledger with entries" : "a number from 1 to " + count;
             throw new BadInput("--entry", "", expected, "" + number);
         }
-        Ledger without = old.without(number - 1);
-        if (without.applyTo(read) instanceof Ledger.Applied.Clashes clashes) {
-            int dependent = clashes.index() + (clashes.index() >= number - 1 ? 2 : 1);
+        LedgerTable.apply(old, read, ledger.file());
+        undoing = Undoing.of(old, read, number - 1);
+        if (!undoing.isAlone() && !withDependents) {
+            String dependents =
+                    undoing.dependents().stream()
+                            .map(
+                                    d ->
+                                            "entry "
+                                                    + (d.index() + 1)
+                                                    + " does: "
+                                                    + LedgerTable.few(d.reasons()))
+                            .collect(Collectors.joining("; "));
             throw new BadInput(
-                    ledger.toString(),
+                    ledger.file().toString(),
                     "$.entries[" + (number - 1) + "]",
-                    "an entry that no other depends on",
-                    "entry " + dependent + " does: " + String.join("; ", clashes.reasons()));
+                    "an entry that no other depends on, or --with-dependents",
+                    dependents);
         }
-        LedgerEntry gone = old.entries().get(number - 1);
-        out.println("Undone: " + gone.net() + " on " + gone.pad() + ". " + left(count - 1));
-        return without;
+        // Entries that stay begin from another state of the design now.
+        return Signing.again(undoing.rest(), read);
     }
 
     private static String left(int count) {
@@ -81,5 +111,17 @@ final class UndoCommand implements Callable<Integer> {
             case 1 -> "1 entry is left.";
             default -> count + " entries are left.";
         };
+    }
+
+    private JsonObject json(Ledger left) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-undone/1");
+        result.addProperty("ledger", ledger.file().toString());
+        JsonArray undone = new JsonArray();
+        undone.add(LedgerJson.entry(number, undoing.entry()));
+        undoing.dependents().forEach(d -> undone.add(LedgerJson.entry(d.index() + 1, d.entry())));
+        result.add("undone", undone);
+        result.addProperty("left", left.entries().size());
+        return result;
     }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
 import padward.fabric.SiteView;
 
 /**
@@ -17,8 +18,6 @@ import padward.fabric.SiteView;
  * that are moved by the same edits.
  */
 final class EditCheck {
-    private static final int MOST_TOLD = 4;
-
     private final Design design;
     private final Fabric fabric;
     private final Set<String> movedNets = new HashSet<>();
@@ -56,16 +55,10 @@ final class EditCheck {
         others.forEach(check::check);
         if (check.reasons.isEmpty()) {
             try {
-                Trial.of(freed, others);
+                Trial.of(design, edits);
             } catch (IllegalArgumentException fault) {
                 check.reasons.add(fault.getMessage());
             }
-        }
-        int more = check.reasons.size() - MOST_TOLD;
-        if (more > 0) {
-            List<String> few = new ArrayList<>(check.reasons.subList(0, MOST_TOLD));
-            few.add(more + " more of this kind");
-            return few;
         }
         return check.reasons;
     }
@@ -125,6 +118,9 @@ final class EditCheck {
             return;
         }
         SiteView view = fabric.site(site);
+        if (!view.accepts().contains(cell.get().kind())) {
+            reasons.add("site " + move.site() + " takes no cell of kind " + cell.get().kind());
+        }
         for (int pin = 0; pin < view.pins().size(); pin++) {
             free(view.firstPin() + pin, cell.get().id());
         }
@@ -183,8 +179,15 @@ final class EditCheck {
         if (design.ports().stream().anyMatch(p -> p.name().equals(out.port()))) {
             reasons.add("there is a port " + out.port() + " already");
         }
-        if (fabric.pads().stream().noneMatch(p -> p.name().equals(out.pad()))) {
+        Optional<Pad> pad =
+                fabric.pads().stream().filter(p -> p.name().equals(out.pad())).findFirst();
+        if (pad.isEmpty()) {
             reasons.add("there is no pad " + out.pad());
+        } else if (!pad.get().directions().canDrive()) {
+            reasons.add("pad " + out.pad() + " is an input only");
+        }
+        if (!out.setting().isEmpty() && fabric.info().findSetting(out.setting()).isEmpty()) {
+            reasons.add("there is no driver setting " + out.setting());
         }
     }
 

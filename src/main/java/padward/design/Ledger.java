@@ -23,11 +23,9 @@ public record Ledger(String design, String digest, List<LedgerEntry> entries) {
         return new Ledger(design, digest, all);
     }
 
-    /** Without one of its entries; whether the others still fit has to be tried. */
-    public Ledger without(int index) {
-        List<LedgerEntry> all = new ArrayList<>(entries);
-        all.remove(index);
-        return new Ledger(design, digest, all);
+    /** The same file's ledger with other entries. */
+    public Ledger withEntries(List<LedgerEntry> others) {
+        return new Ledger(design, digest, others);
     }
 
     /** What came of applying a ledger. */
@@ -40,27 +38,47 @@ public record Ledger(String design, String digest, List<LedgerEntry> entries) {
         record Fits(Design design) implements Applied {}
 
         /**
-         * An entry does not fit the design; those before it do.
+         * Some entries do not fit the design.
          *
-         * @param index which entry, from 0
-         * @param reasons what stands against it, in words
+         * @param all those that do not, at least one, in the ledger's order; each was tried on the
+         *     design with those before it that do
          */
-        record Clashes(int index, List<String> reasons) implements Applied {}
+        record Clashes(List<Clash> all) implements Applied {
+            /** Copies the clashes. */
+            public Clashes {
+                all = List.copyOf(all);
+            }
+        }
+    }
+
+    /**
+     * An entry that does not fit.
+     *
+     * @param index which entry, from 0
+     * @param entry the entry
+     * @param reasons what stands against it, in words; not empty
+     */
+    public record Clash(int index, LedgerEntry entry, List<String> reasons) {
+        /** Copies the reasons. */
+        public Clash {
+            reasons = List.copyOf(reasons);
+        }
     }
 
     /**
      * Applies all entries to a design, which may be another run than the ledger was made on. Every
-     * entry is checked before it is applied. O(entries × size of the design).
+     * entry is checked before it is applied; one that does not fit is left out, and those after it
+     * are checked all the same. O(entries × size of the design).
      */
     public Applied applyTo(Design base) {
-        Design design = base;
+        Replay replay = new Replay(base);
+        List<Clash> clashes = new ArrayList<>();
         for (int i = 0; i < entries.size(); i++) {
-            List<String> reasons = EditCheck.against(design, entries.get(i).edits());
+            List<String> reasons = replay.add(entries.get(i).edits());
             if (!reasons.isEmpty()) {
-                return new Applied.Clashes(i, reasons);
+                clashes.add(new Clash(i, entries.get(i), reasons));
             }
-            design = Trial.of(design, entries.get(i).edits());
         }
-        return new Applied.Fits(design);
+        return clashes.isEmpty() ? new Applied.Fits(replay.design()) : new Applied.Clashes(clashes);
     }
 }

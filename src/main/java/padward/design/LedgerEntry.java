@@ -27,4 +27,14 @@ public record LedgerEntry(
     public LedgerEntry {
         edits = List.copyOf(edits);
     }
+
+    /** The same entry with other edits, between other states of the design. */
+    public LedgerEntry with(List<Edit> others, String digestBefore, String digestAfter) {
+        return new LedgerEntry(when, who, note, net, pad, others, digestBefore, digestAfter);
+    }
+
+    /** What it was for, in a few words. */
+    public String what() {
+        return net + " on " + pad;
+    }
 }

@@ -1,7 +1,9 @@
 package padward.format;
 
+import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
@@ -36,6 +38,17 @@ public final class DesignWriter {
     public static void write(Design design, Path file, String fabricRef, String boardRef)
             throws BadInput {
         JsonOut.write(file, out -> new DesignWriter(design, out).writeAll(fabricRef, boardRef));
+    }
+
+    /**
+     * Writes to a stream what {@link #write(Design, Path, String, String)} puts into a plain file.
+     */
+    static void write(Design design, OutputStream bytes, String fabricRef, String boardRef)
+            throws IOException {
+        JsonOut.write(
+                bytes,
+                FormattingStyle.PRETTY.withIndent(" "),
+                out -> new DesignWriter(design, out).writeAll(fabricRef, boardRef));
     }
 
     private void writeAll(String fabricRef, String boardRef) throws IOException {

@@ -2,8 +2,11 @@ package padward.format;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -35,19 +38,18 @@ public final class Digest {
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    /** The digest of a design as it would be written, whatever file it came from. */
-    public static String of(Design design) throws BadInput {
-        try {
-            Path file = Files.createTempFile("padward", ".json");
-            try {
-                DesignWriter.write(design, file, "fabric", "");
-                return of(file);
-            } finally {
-                Files.deleteIfExists(file);
-            }
-        } catch (IOException fault) {
-            throw new BadInput("temporary folder", "", "room for a file", "" + fault.getMessage());
+    /**
+     * The digest of a design as it would be written, whatever file it came from. O(size of the
+     * design).
+     */
+    public static String of(Design design) {
+        MessageDigest digest = sha256();
+        try (OutputStream bytes = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
+            DesignWriter.write(design, bytes, "fabric", "");
+        } catch (IOException impossible) {
+            throw new UncheckedIOException("nothing is written anywhere", impossible);
         }
+        return HexFormat.of().formatHex(digest.digest());
     }
 
     private static MessageDigest sha256() {

@@ -2,19 +2,13 @@ package padward.format;
 
 import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
-import java.io.BufferedOutputStream;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
-import java.nio.channels.FileChannel;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.zip.GZIPOutputStream;
 import padward.base.BadInput;
 import padward.fabric.Delay;
@@ -29,65 +23,34 @@ final class JsonOut {
     private JsonOut() {}
 
     /**
-     * Writes a file beside the target, flushes it to the disk, and moves it into place.
+     * Writes a file as a whole or not at all, compressed when its name ends in {@code .gz}.
      *
      * @throws BadInput when that cannot be done; the old file then stands as it was
      */
     static void write(Path file, Body body) throws BadInput {
-        Path target = file.toAbsolutePath();
-        Path beside =
-                target.resolveSibling(
-                        target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
-        try {
-            writeTo(beside, target.toString().endsWith(".gz"), body);
-            Files.move(
-                    beside,
-                    target,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException fault) {
-            deleteQuietly(beside);
-            throw describe(file, fault);
-        }
+        boolean zipped = file.toString().endsWith(".gz");
+        WholeFile.write(
+                file,
+                raw -> {
+                    if (zipped) {
+                        try (OutputStream bytes = new GZIPOutputStream(raw, 1 << 16)) {
+                            write(bytes, FormattingStyle.COMPACT, body);
+                        }
+                    } else {
+                        // People read the plain files, so these are spread over lines.
+                        write(raw, FormattingStyle.PRETTY.withIndent(" "), body);
+                    }
+                });
     }
 
-    private static void writeTo(Path file, boolean zipped, Body body) throws IOException {
-        try (OutputStream raw = Files.newOutputStream(file);
-                OutputStream bytes =
-                        zipped
-                                ? new GZIPOutputStream(raw, 1 << 16)
-                                : new BufferedOutputStream(raw);
-                JsonWriter out =
-                        new JsonWriter(
-                                new BufferedWriter(
-                                        new OutputStreamWriter(bytes, StandardCharsets.UTF_8)))) {
-            // People read the plain files, so these are spread over lines.
-            out.setFormattingStyle(
-                    zipped ? FormattingStyle.COMPACT : FormattingStyle.PRETTY.withIndent(" "));
-            out.setHtmlSafe(false);
-            body.write(out);
-        }
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
-            channel.force(true);
-        }
-    }
-
-    private static BadInput describe(Path file, IOException fault) {
-        String found = fault.getMessage();
-        if (fault instanceof NoSuchFileException) {
-            found = "no such folder";
-        } else if (fault instanceof AccessDeniedException) {
-            found = "no permission to write it";
-        }
-        return new BadInput(file.toString(), "", "a file that can be written", found);
-    }
-
-    private static void deleteQuietly(Path file) {
-        try {
-            Files.deleteIfExists(file);
-        } catch (IOException ignored) {
-            // The fault that led here is the one to tell.
-        }
+    /** Writes JSON to a stream, in UTF-8. */
+    static void write(OutputStream bytes, FormattingStyle style, Body body) throws IOException {
+        Writer text = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8));
+        JsonWriter out = new JsonWriter(text);
+        out.setFormattingStyle(style);
+        out.setHtmlSafe(false);
+        body.write(out);
+        out.flush();
     }
 
     static void delay(JsonWriter out, String name, Delay delay) throws IOException {

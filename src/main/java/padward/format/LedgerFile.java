@@ -1,20 +1,19 @@
 package padward.format;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Ledger;
 import padward.fabric.Fabric;
 
 /**
- * A ledger's file, changed by one program at a time: a lock on a file beside it is held from
- * reading to writing.
+ * A ledger's file, changed by one program at a time: a lock is held from reading to writing. The
+ * file is replaced as a whole, so a program that is killed at any moment leaves the ledger before
+ * or after the change, never half of it; what has been told as kept is in it.
  */
 public final class LedgerFile {
     /** How a ledger is changed. */
@@ -34,41 +33,36 @@ public final class LedgerFile {
      */
     public static Ledger change(Path file, Path design, Fabric fabric, Change change)
             throws BadInput {
-        Path lock = file.resolveSibling(file.getFileName() + ".lock");
-        try (FileChannel channel =
-                        FileChannel.open(
-                                lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-                FileLock held = channel.tryLock()) {
-            if (held == null) {
-                throw inUse(file);
-            }
-            try {
-                Ledger old = readOrNew(file, design, fabric);
-                Ledger changed = change.to(old);
-                if (!changed.equals(old)) {
-                    LedgerWriter.write(changed, fabric, file);
-                }
-                return changed;
-            } finally {
-                Files.deleteIfExists(lock);
-            }
-        } catch (OverlappingFileLockException twice) {
-            throw inUse(file);
-        } catch (IOException fault) {
+        Optional<OwnerLock> lock = take(file);
+        if (lock.isEmpty()) {
+            String owner = OwnerLock.owner(file).map(o -> " by " + o).orElse("");
             throw new BadInput(
-                    file.toString(), "", "a folder that can be written", fault.getMessage());
+                    file.toString(), "", "a ledger that no one else is changing", "in use" + owner);
+        }
+        try (OwnerLock held = lock.get()) {
+            Ledger old = readOrNew(file, design, fabric);
+            Ledger changed = change.to(old);
+            if (!changed.equals(old)) {
+                LedgerWriter.write(changed, fabric, file);
+            }
+            return changed;
+        } catch (IOException fault) {
+            throw WholeFile.describe(file, fault);
         }
     }
 
-    private static BadInput inUse(Path file) {
-        return new BadInput(
-                file.toString(), "", "a ledger that no one else is changing", "one in use");
+    private static Optional<OwnerLock> take(Path file) throws BadInput {
+        try {
+            return OwnerLock.tryTake(file);
+        } catch (IOException | java.nio.file.ReadOnlyFileSystemException fault) {
+            throw WholeFile.describe(file, fault);
+        }
     }
 
     private static Ledger readOrNew(Path file, Path design, Fabric fabric) throws BadInput {
         String digest = Digest.of(design);
         if (!Files.exists(file)) {
-            return new Ledger(design.getFileName().toString(), digest, java.util.List.of());
+            return new Ledger(design.getFileName().toString(), digest, List.of());
         }
         Ledger ledger = LedgerReader.read(file, fabric, Progress.NONE);
         if (!ledger.digest().equals(digest)) {

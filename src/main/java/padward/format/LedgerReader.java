@@ -49,6 +49,18 @@ public final class LedgerReader {
         return new Ledger(reader.design, reader.digest, reader.entries);
     }
 
+    /** The design's file that a ledger names; nothing else of it is read. */
+    static String designOf(Path file) throws BadInput {
+        String[] design = {""};
+        new Passes()
+                .part("format!", JsonIn::skip)
+                .part("design!", in -> design[0] = in.name())
+                .part("sha256!", JsonIn::skip)
+                .part("entries!", JsonIn::skip)
+                .run(Source.of(file), Progress.NONE);
+        return design[0];
+    }
+
     private LedgerEntry readEntry(JsonIn in) throws BadInput {
         String when = "";
         String who = "";

@@ -60,9 +60,9 @@ public record TrialDesk(Design original, List<Kept> kept) {
         if (read.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
             throw new BadInput(
                     ledger.toString(),
-                    "$.entries[" + clashes.index() + "]",
+                    "$.entries[" + clashes.all().get(0).index() + "]",
                     "a change that fits this design",
-                    String.join("; ", clashes.reasons()));
+                    String.join("; ", clashes.all().get(0).reasons()));
         }
         return of(original, read);
     }

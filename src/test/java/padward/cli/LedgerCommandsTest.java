@@ -2,6 +2,8 @@ package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.channels.FileChannel;
@@ -92,9 +94,10 @@ class LedgerCommandsTest {
         Run applied = apply(changed);
         assertThat(applied.code()).isZero();
         assertThat(applied.out())
-                .contains("Nets gone: pump/run/motor_out")
+                .contains("Nets gone: pump/run/motor_out (entry 1)")
                 .contains("Cells gone: pump/run/motor_out")
-                .contains("nets keep every wire and every delay");
+                .contains("nets keep every wire (")
+                .contains("and every delay (");
         Design before = read(design);
         Design after = read(changed);
         Net net = after.findNet("pump/level/sample[1]").orElseThrow();
@@ -131,6 +134,30 @@ class LedgerCommandsTest {
         assertThat(refused.err()).contains("an entry that no other depends on").contains("entry 2");
         assertThat(undo().code()).isZero();
         assertThat(Files.readAllBytes(ledger)).isEqualTo(kept);
+    }
+
+    @Test
+    void whatDependsCanGoWithIt() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        keep("pump/level/sample[0]", "J1.3");
+        keep("pump/level/sample[1]", "x0y5/pad[0]");
+        Run undone = undo("--entry", "1", "--with-dependents", "--json");
+        assertThat(undone.code()).isZero();
+        JsonObject told = JsonParser.parseString(undone.out()).getAsJsonObject();
+        assertThat(told.get("format").getAsString()).isEqualTo("padward-undone/1");
+        assertThat(told.getAsJsonArray("undone")).hasSize(2);
+        assertThat(told.get("left").getAsInt()).isEqualTo(1);
+    }
+
+    /** What is left after an undo in the middle begins from another state, and is signed for it. */
+    @Test
+    void afterAnUndoInTheMiddleTheRestStillApplies() throws Exception {
+        keep("pump/level/sample[1]", "J1.3");
+        keep("pump/level/sample[0]", "x0y5/pad[0]");
+        assertThat(undo("--entry", "1").code()).isZero();
+        Run applied = apply(folder.resolve("changed.json"));
+        assertThat(applied.err()).isEmpty();
+        assertThat(applied.code()).isZero();
     }
 
     @Test

@@ -1,0 +1,111 @@
+package padward.format;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Locale;
+import padward.base.BadInput;
+
+/**
+ * Writes files so that a reader finds either the old file or the whole new one, whenever the
+ * program or the machine stops: written beside, flushed to the disk, moved into place.
+ */
+public final class WholeFile {
+    /** What is written. */
+    public interface Body {
+        /** Writes everything; need not close the stream. */
+        void write(OutputStream out) throws IOException;
+    }
+
+    private WholeFile() {}
+
+    /**
+     * Writes a file.
+     *
+     * @throws BadInput when that cannot be done; the old file then stands as it was
+     */
+    public static void write(Path file, Body body) throws BadInput {
+        Path target = file.toAbsolutePath();
+        Path beside =
+                target.resolveSibling(
+                        target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+        try {
+            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(beside))) {
+                body.write(out);
+            }
+            force(beside);
+            Files.move(
+                    beside,
+                    target,
+                    StandardCopyOption.ATOMIC_MOVE,
+                    StandardCopyOption.REPLACE_EXISTING);
+            forceFolder(target.getParent());
+        } catch (IOException | ReadOnlyFileSystemException fault) {
+            deleteQuietly(beside);
+            throw describe(file, fault);
+        }
+    }
+
+    /**
+     * Writes a text in UTF-8.
+     *
+     * @throws BadInput when that cannot be done; the old file then stands as it was
+     */
+    public static void writeText(Path file, String text) throws BadInput {
+        write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    private static void force(Path file) throws IOException {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+            channel.force(true);
+        }
+    }
+
+    /** Makes the new name as lasting as the contents, where folders can be flushed at all. */
+    private static void forceFolder(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException | RuntimeException notPossible) {
+            // Some systems do not open folders; the file itself is flushed all the same.
+        }
+    }
+
+    /** What went wrong, for the user. */
+    static BadInput describe(Path file, Exception fault) {
+        String found = "" + fault.getMessage();
+        String reason =
+                fault instanceof FileSystemException system && system.getReason() != null
+                        ? system.getReason()
+                        : found;
+        String plain = reason.toLowerCase(Locale.ROOT);
+        if (fault instanceof NoSuchFileException) {
+            found = "no such folder";
+        } else if (fault instanceof AccessDeniedException) {
+            found = "no permission to write there";
+        } else if (fault instanceof ReadOnlyFileSystemException || plain.contains("read-only")) {
+            found = "a folder that can only be read";
+        } else if (plain.contains("no space") || plain.contains("disk space")) {
+            return new BadInput(
+                    file.toString(), "", "room on the disk", "none left; nothing was changed");
+        }
+        return new BadInput(file.toString(), "", "a file that can be written", found);
+    }
+
+    private static void deleteQuietly(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException | ReadOnlyFileSystemException ignored) {
+            // The fault that led here is the one to tell.
+        }
+    }
+}
