@@ -43,7 +43,7 @@ public final class Frames {
 
     private static void measure(Opened opened) {
         ExplorerModel model = new ExplorerModel(Background.immediate());
-        MapView map = new MapView(model);
+        MapView map = new MapView(new MapModel(model));
         new Scene(new StackPane(map), WIDTH, HEIGHT);
         map.resize(WIDTH, HEIGHT);
         map.layout();

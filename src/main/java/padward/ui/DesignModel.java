@@ -67,9 +67,10 @@ final class DesignModel {
     }
 
     private void change(TrialDesk next) {
+        Opened shown = opened.get().orElseThrow();
         job.start(
                 "Changing the design",
-                progress -> new Opened(next.design()),
+                progress -> shown.with(next.design()),
                 result -> {
                     desk.set(Optional.of(next));
                     opened.set(Optional.of(result));
@@ -100,11 +101,12 @@ final class DesignModel {
             return;
         }
         TrialDesk before = desk.get().get();
+        Opened shown = opened.get().orElseThrow();
         job.start(
                 "Opening " + ledger.getFileName(),
                 progress -> {
                     TrialDesk next = TrialDesk.open(ledger, before.original(), progress);
-                    return new Loaded(next, new Opened(next.design()));
+                    return new Loaded(next, shown.with(next.design()));
                 },
                 loaded -> {
                     remember("opening ledger " + ledger.getFileName(), before, loaded.desk());

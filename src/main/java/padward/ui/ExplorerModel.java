@@ -219,6 +219,11 @@ public final class ExplorerModel {
         return question().obstacles();
     }
 
+    /** What stands on the way of the clearance that is looked at, without the trial. */
+    List<Obstacle> obstaclesOfChosen() {
+        return question().obstaclesOfChosen();
+    }
+
     ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
         return design.openedProperty();
     }

@@ -17,19 +17,21 @@ final class MainView extends BorderPane {
     private static final double MAP_SHARE = 0.62;
 
     private final ExplorerModel model;
+    private final MapModel mapModel;
     private final MapView map;
     private final StripMapView strip;
     private final Actions actions = new Actions();
 
     MainView(ExplorerModel model) {
         this.model = model;
-        this.map = new MapView(model);
+        this.mapModel = new MapModel(model);
+        this.map = new MapView(mapModel);
         this.strip = new StripMapView(model);
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, new FileDialogs(this)));
         actions.add(WindowActions.questions(model));
         SidePane side = new SidePane(model, actions, panels());
-        actions.add(MapActions.of(map));
+        actions.add(MapActions.of(map, mapModel));
         actions.add(
                 List.of(
                         Action.of(

@@ -1,12 +1,36 @@
 package padward.ui;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** What can be done on the map with its keys. */
 final class MapActions {
     private MapActions() {}
 
-    static List<Action> of(MapView map) {
+    static List<Action> of(MapView map, MapModel model) {
+        List<Action> result = new ArrayList<>(places(map));
+        for (Layer layer : Layer.values()) {
+            result.add(
+                    onMap(
+                            "layer-" + layer.name().toLowerCase(Locale.ROOT),
+                            "Show or hide: " + layer.label(),
+                            layer.key(),
+                            layer.what(),
+                            () -> model.options().toggle(layer)));
+        }
+        result.add(
+                onMap(
+                        "unpin",
+                        "Unpin",
+                        "U",
+                        "Puts away what is pinned on the map",
+                        () -> model.pinnedProperty().set(Optional.empty())));
+        return result;
+    }
+
+    private static List<Action> places(MapView map) {
         return List.of(
                 onMap(
                         "whole-fabric",
@@ -20,6 +44,26 @@ final class MapActions {
                         "W",
                         "Zooms so that the whole way is seen",
                         map::fitWay),
+                onMap(
+                        "whole-net",
+                        "Whole net",
+                        "N",
+                        "Zooms so that all wires of the net are seen: of what is pinned, or else of"
+                                + " the question",
+                        map::fitNet),
+                onMap(
+                        "whole-tile",
+                        "Whole tile",
+                        "T",
+                        "Zooms to the tile of what is pinned, or else to the one in the middle",
+                        map::fitTile),
+                onMap(
+                        "pin",
+                        "Pin what is in the middle",
+                        "Enter",
+                        "Keeps in view what is at the cross in the middle of the map: its name, who"
+                                + " holds it, what it can drive",
+                        map::pickMiddle),
                 onMap(
                         "zoom-in",
                         "Nearer",

@@ -1,21 +1,25 @@
 package padward.ui;
 
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import padward.breakout.Hop;
+import padward.breakout.Obstacle;
 import padward.breakout.Way;
+import padward.design.Net;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
@@ -25,75 +29,53 @@ final class MapView extends Pane {
     private static final double STEP = 60;
     private static final double ZOOM = 1.25;
     private static final double NEAREST_FIT = 260;
-    private static final int MOST_PLACES = 50;
+    private static final double TILE_FIT = 520;
+    private static final double STILL = 4;
+    private static final double MARK_REACH = 12;
+    private static final double APART = 8;
 
+    private final MapModel map;
     private final ExplorerModel model;
     private final Canvas canvas = new Canvas();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
-    private Viewport view = new Viewport(1, 1, 0, 0, 40);
+    private final Journey journey = new Journey();
+    private final MapCanvas picture;
+    private final Label under = new Label();
+    private final PinCard card;
+    private Actions actions = new Actions();
     private boolean dirty = true;
     private boolean fitWhenShown;
+    private boolean overview;
+    private double pressX;
+    private double pressY;
     private double dragX;
     private double dragY;
-    private final Label under = new Label();
-    private final Deque<Viewport> before = new ArrayDeque<>();
-    private final Deque<Viewport> ahead = new ArrayDeque<>();
-    private Optional<Integer> found = Optional.empty();
 
-    /** Pictures kept from frame to frame; made when first needed. */
-    private Raster raster;
-
-    private Ground ground;
-    private Actions actions = new Actions();
-    private Opened groundOf;
-    private Palette groundIn;
-
-    MapView(ExplorerModel model) {
-        this.model = model;
+    MapView(MapModel map) {
+        this.map = map;
+        this.model = map.explorer();
+        this.picture = new MapCanvas(map);
+        this.card = new PinCard(map);
         setId("map");
         setFocusTraversable(true);
-        setAccessibleText("Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the way.");
+        setAccessibleText(
+                "Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the way, N the net,"
+                        + " T the tile in the middle, Enter pins what is in the middle.");
         getStyleClass().add("map");
         setMinSize(120, 120);
         under.setId("under-pointer");
         under.getStyleClass().add("under-pointer");
         under.setVisible(false);
         under.setMouseTransparent(true);
-        getChildren().addAll(canvas, under);
-        setOnMouseMoved(e -> tellUnder(e.getX(), e.getY()));
-        setOnMouseExited(e -> under.setVisible(false));
-        model.openedProperty()
-                .addListener(
-                        (p, old, now) -> {
-                            found = Optional.empty();
-                            boolean sameFabric =
-                                    now.isPresent()
-                                            && old.isPresent()
-                                            && now.get().design().fabric()
-                                                    == old.get().design().fabric();
-                            dirty = true;
-                            if (!sameFabric) {
-                                before.clear();
-                                ahead.clear();
-                                fitAll();
-                            }
-                        });
+        getChildren().addAll(canvas, under, card);
+        model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.answerProperty().addListener((p, old, now) -> fitWay());
-        model.selectedHopProperty().addListener((p, old, now) -> showSelected());
-        model.previewProperty().addListener((p, old, now) -> dirty = true);
-        model.optionProperty().addListener((p, old, now) -> dirty = true);
-        model.trialProperty().addListener((p, old, now) -> dirty = true);
-        palette.addListener((p, old, now) -> dirty = true);
-        focusedProperty().addListener((p, old, now) -> dirty = true);
-        setOnScroll(
-                e -> {
-                    double factor = Math.pow(ZOOM, Math.signum(e.getDeltaY()));
-                    look(view.zoomedAt(e.getX(), e.getY(), factor));
-                    e.consume();
-                });
-        setOnMousePressed(this::press);
-        setOnMouseDragged(this::drag);
-        setOnKeyPressed(this::key);
+        model.selectedHopProperty().addListener((p, old, now) -> flyToHop());
+        map.addListener(this::repaint);
+        map.pinnedProperty().addListener((p, old, now) -> requestLayout());
+        palette.addListener((p, old, now) -> repaint());
+        focusedProperty().addListener((p, old, now) -> repaint());
+        handleInput();
         new AnimationTimer() {
             @Override
             public void handle(long now) {
@@ -105,94 +87,178 @@ final class MapView extends Pane {
         }.start();
     }
 
+    private void handleInput() {
+        setOnMouseMoved(e -> tellUnder(e.getX(), e.getY()));
+        setOnMouseExited(e -> under.setVisible(false));
+        setOnScroll(
+                e -> {
+                    double factor = Math.pow(ZOOM, Math.signum(e.getDeltaY()));
+                    look(viewport().zoomedAt(e.getX(), e.getY(), factor));
+                    e.consume();
+                });
+        setOnMousePressed(this::press);
+        setOnMouseDragged(this::drag);
+        setOnMouseReleased(this::release);
+        setOnKeyPressed(this::key);
+    }
+
+    private void repaint() {
+        dirty = true;
+    }
+
+    /** Another fabric is shown from the start; another state of the same one where one was. */
+    private void show(Optional<Opened> old, Optional<Opened> now) {
+        boolean sameFabric =
+                now.isPresent()
+                        && old.isPresent()
+                        && now.get().design().fabric() == old.get().design().fabric();
+        if (!sameFabric) {
+            journey.forget();
+            fitAll();
+        }
+    }
+
     ObjectProperty<Palette> paletteProperty() {
         return palette;
     }
 
     Viewport viewport() {
-        return view;
+        return journey.view();
+    }
+
+    private Optional<Opened> opened() {
+        return model.openedProperty().get();
     }
 
     private void look(Viewport next) {
-        view = next;
+        journey.look(next);
+        moved();
+    }
+
+    private void jump(Viewport next) {
+        journey.jump(next);
+        moved();
+    }
+
+    private void moved() {
         dirty = true;
         under.setVisible(false);
     }
 
-    /** Goes somewhere else, from where one may come back. */
-    private void jump(Viewport next) {
-        if (!next.equals(view)) {
-            before.push(view);
-            while (before.size() > MOST_PLACES) {
-                before.removeLast();
-            }
-            ahead.clear();
-        }
-        look(next);
-    }
-
     /** Back to the place before the last jump. */
     void back() {
-        if (!before.isEmpty()) {
-            ahead.push(view);
-            look(before.pop().resized(view.width(), view.height()));
-        }
+        journey.back();
+        moved();
     }
 
     /** Forward again. */
     void forward() {
-        if (!ahead.isEmpty()) {
-            before.push(view);
-            look(ahead.pop().resized(view.width(), view.height()));
-        }
+        journey.forward();
+        moved();
+    }
+
+    /** Goes to a place, at a scale of so many pixels a tile. */
+    void goTo(double x, double y, double scale) {
+        jump(viewport().centredOn(x, y).atScale(scale));
     }
 
     /** Flies to a vertex, and marks it. */
     void flyTo(int vertex) {
-        model.openedProperty()
-                .get()
-                .ifPresent(
-                        o -> {
-                            found = Optional.of(vertex);
-                            TileLayout.Point at = o.layout().end(vertex);
-                            double scale = Math.max(view.scale(), MapPainter.NAMES + 10);
-                            jump(view.centredOn(at.x(), at.y()).atScale(scale));
-                        });
+        if (opened().isPresent()) {
+            map.foundProperty().set(Optional.of(vertex));
+            fly(opened().get().layout().end(vertex));
+        }
+    }
+
+    private void fly(TileLayout.Point at) {
+        double scale = Math.max(viewport().scale(), Scales.NAMES + 10);
+        jump(viewport().centredOn(at.x(), at.y()).atScale(scale));
+    }
+
+    private void flyToHop() {
+        Optional<Hop> hop =
+                model.selectedHopProperty()
+                        .get()
+                        .flatMap(
+                                i ->
+                                        model.way()
+                                                .filter(w -> i < w.hops().size())
+                                                .map(w -> w.hops().get(i)));
+        hop.ifPresent(h -> fly(opened().orElseThrow().layout().end(h.vertex())));
+    }
+
+    private Optional<Pointed> at(double x, double y) {
+        return opened().flatMap(
+                        o ->
+                                new UnderPointer(o)
+                                        .find(
+                                                viewport().worldX(x),
+                                                viewport().worldY(y),
+                                                viewport().scale()));
     }
 
     private void tellUnder(double x, double y) {
-        Optional<String> text =
-                model.openedProperty()
-                        .get()
-                        .flatMap(
-                                o ->
-                                        UnderPointer.text(
-                                                o, view.worldX(x), view.worldY(y), view.scale()));
-        under.setVisible(text.isPresent());
-        text.ifPresent(
+        Optional<Pointed> thing = at(x, y);
+        under.setVisible(thing.isPresent());
+        thing.ifPresent(
                 t -> {
-                    under.setText(t);
+                    under.setText(t.line());
                     under.autosize();
-                    under.relocate(8, Math.max(0, view.height() - under.getHeight() - 8));
+                    under.relocate(
+                            APART, Math.max(0, viewport().height() - under.getHeight() - APART));
                 });
     }
 
     private void press(MouseEvent event) {
         requestFocus();
-        Optional<Opened> opened = model.openedProperty().get();
-        if (opened.isPresent()) {
-            Optional<TileLayout.Point> place =
-                    OverviewPainter.placeAt(opened.get(), view, event.getX(), event.getY());
-            place.ifPresent(p -> jump(view.centredOn(p.x(), p.y())));
-        }
+        Optional<TileLayout.Point> place =
+                opened().flatMap(
+                                o ->
+                                        OverviewPainter.placeAt(
+                                                o, viewport(), event.getX(), event.getY()));
+        place.ifPresent(p -> jump(viewport().centredOn(p.x(), p.y())));
+        overview = place.isPresent();
+        pressX = event.getX();
+        pressY = event.getY();
+        dragX = pressX;
+        dragY = pressY;
+    }
+
+    private void drag(MouseEvent event) {
+        look(viewport().panned(event.getX() - dragX, event.getY() - dragY));
         dragX = event.getX();
         dragY = event.getY();
     }
 
-    private void drag(MouseEvent event) {
-        look(view.panned(event.getX() - dragX, event.getY() - dragY));
-        dragX = event.getX();
-        dragY = event.getY();
+    private void release(MouseEvent event) {
+        boolean still = Math.hypot(event.getX() - pressX, event.getY() - pressY) < STILL;
+        if (still && !overview && event.getButton() == MouseButton.PRIMARY) {
+            pick(event.getX(), event.getY());
+        }
+    }
+
+    /** Chooses the obstacle at a place of the picture, or pins what is there; nothing unpins. */
+    private void pick(double x, double y) {
+        Optional<Obstacle> obstacle = obstacleAt(x, y);
+        if (obstacle.isPresent()) {
+            map.choose(obstacle.get());
+        } else {
+            map.pinnedProperty().set(at(x, y));
+        }
+    }
+
+    private Optional<Obstacle> obstacleAt(double x, double y) {
+        if (opened().isEmpty()
+                || model.way().isEmpty()
+                || model.trialProperty().get().isPresent()) {
+            return Optional.empty();
+        }
+        return new ObstaclePlaces(opened().get(), model.way().get())
+                .near(
+                        model.obstacles(),
+                        viewport().worldX(x),
+                        viewport().worldY(y),
+                        MARK_REACH / viewport().scale());
     }
 
     private void key(KeyEvent event) {
@@ -202,84 +268,76 @@ final class MapView extends Pane {
     }
 
     /** Lets the keys of actions on the map work. */
-    void setActions(Actions actions) {
-        this.actions = actions;
+    void setActions(Actions given) {
+        actions = given;
     }
 
     /** Moves what is seen by a step to the right and down, or back. */
     void step(int right, int down) {
-        look(view.panned(-right * STEP, -down * STEP));
+        look(viewport().panned(-right * STEP, -down * STEP));
     }
 
     /** Zooms in by some steps, or out by negative ones, about the middle. */
     void zoom(int steps) {
-        look(view.zoomedAt(view.width() / 2, view.height() / 2, Math.pow(ZOOM, steps)));
+        double factor = Math.pow(ZOOM, steps);
+        look(viewport().zoomedAt(viewport().width() / 2, viewport().height() / 2, factor));
+    }
+
+    /** Pins what is in the middle, or chooses the obstacle there. */
+    void pickMiddle() {
+        pick(viewport().width() / 2, viewport().height() / 2);
     }
 
     /** Shows the whole fabric. */
     void fitAll() {
         dirty = true;
-        if (view.width() < 2) {
+        if (viewport().width() < 2) {
             fitWhenShown = true;
             return;
         }
-        model.openedProperty()
-                .get()
-                .ifPresent(
+        opened().ifPresent(
                         o -> {
                             int columns = o.design().fabric().columns();
                             int rows = o.design().fabric().rows();
-                            jump(view.fitted(-0.5, -0.5, columns + 0.5, rows + 0.5, NEAREST_FIT));
+                            Extent all = new Extent(-0.5, -0.5, columns + 0.5, rows + 0.5);
+                            jump(all.in(viewport(), NEAREST_FIT));
                         });
     }
 
-    /** Shows the way whole; the whole fabric when there is none. */
+    /** Shows the way whole, with what it has been in a trial. */
     void fitWay() {
-        dirty = true;
         Optional<Way> way = model.way();
-        if (way.isEmpty() || model.openedProperty().get().isEmpty()) {
-            return;
+        if (way.isPresent()) {
+            fit(way.get().hops().stream().mapToInt(Hop::vertex));
         }
-        TileLayout layout = model.openedProperty().get().get().layout();
-        double[] bounds = {
-            Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE
-        };
-        for (Hop hop : way.get().hops()) {
-            include(bounds, layout.start(hop.vertex()));
-            include(bounds, layout.end(hop.vertex()));
-        }
-        double margin = 0.6;
-        jump(
-                view.fitted(
-                        bounds[0] - margin,
-                        bounds[1] - margin,
-                        bounds[2] + margin,
-                        bounds[3] + margin,
-                        NEAREST_FIT));
     }
 
-    private static void include(double[] bounds, TileLayout.Point point) {
-        bounds[0] = Math.min(bounds[0], point.x());
-        bounds[1] = Math.min(bounds[1], point.y());
-        bounds[2] = Math.max(bounds[2], point.x());
-        bounds[3] = Math.max(bounds[3], point.y());
+    /** Shows all wires of the net of what is pinned, or else of the question. */
+    void fitNet() {
+        Optional<Net> net =
+                map.pinnedProperty()
+                        .get()
+                        .flatMap(Pointed::net)
+                        .or(() -> model.answerProperty().get().map(a -> a.question().net()));
+        net.ifPresent(n -> fit(Arrays.stream(n.route().toVertices())));
     }
 
-    private Optional<Hop> selectedHop() {
-        return model.selectedHopProperty()
-                .get()
-                .flatMap(i -> model.way().map(w -> w.hops().get(i)));
+    private void fit(IntStream vertices) {
+        opened().ifPresent(o -> jump(Extent.of(o.layout(), vertices).in(viewport(), NEAREST_FIT)));
     }
 
-    private void showSelected() {
-        dirty = true;
-        selectedHop()
-                .ifPresent(
-                        h -> {
-                            TileLayout layout = model.openedProperty().get().orElseThrow().layout();
-                            TileLayout.Point at = layout.end(h.vertex());
-                            double scale = Math.max(view.scale(), MapPainter.NAMES + 10);
-                            jump(view.centredOn(at.x(), at.y()).atScale(scale));
+    /** Shows the tile of what is pinned, or else the one in the middle, as large as fits. */
+    void fitTile() {
+        opened().ifPresent(
+                        o -> {
+                            int columns = o.design().fabric().columns();
+                            Optional<Integer> pinned =
+                                    map.pinnedProperty().get().map(Pointed::tile);
+                            int x = (int) Math.floor(viewport().centreX());
+                            int y = (int) Math.floor(viewport().centreY());
+                            x = pinned.map(t -> t % columns).orElse(x);
+                            y = pinned.map(t -> t / columns).orElse(y);
+                            jump(new Extent(x, y, x + 1, y + 1).in(viewport(), TILE_FIT));
                         });
     }
 
@@ -290,12 +348,29 @@ final class MapView extends Pane {
         if (width != canvas.getWidth() || height != canvas.getHeight()) {
             canvas.setWidth(width);
             canvas.setHeight(height);
-            look(view.resized(width, height));
+            look(viewport().resized(width, height));
             if (fitWhenShown && width > 2) {
                 fitWhenShown = false;
                 fitAll();
             }
         }
+        layoutInArea(
+                card,
+                APART,
+                APART,
+                Math.max(1, Math.min(width - 2 * APART, card.prefWidth(-1))),
+                Math.max(1, height - 2 * APART),
+                0,
+                null,
+                false,
+                false,
+                Pos.TOP_LEFT.getHpos(),
+                Pos.TOP_LEFT.getVpos());
+    }
+
+    /** What the map shows. */
+    MapModel mapModel() {
+        return map;
     }
 
     /** Paints a view at once, as the next frame would. */
@@ -307,58 +382,23 @@ final class MapView extends Pane {
 
     private void paint() {
         GraphicsContext g = canvas.getGraphicsContext2D();
-        Palette colors = palette.get();
-        Optional<Opened> opened = model.openedProperty().get();
-        if (opened.isEmpty()) {
-            paintEmpty(g, colors);
+        if (opened().isEmpty()) {
+            paintEmpty(g);
             return;
         }
-        if (groundOf != opened.get() || groundIn != colors) {
-            groundOf = opened.get();
-            groundIn = colors;
-            ground = new Ground(groundOf, colors);
-        }
-        int wide = (int) Math.ceil(view.width());
-        int high = (int) Math.ceil(view.height());
-        if (raster == null || !raster.hasSize(wide, high)) {
-            raster = new Raster(wide, high);
-        }
-        new MapPainter(opened.get(), view, colors, g, ground, raster).paint();
-        WayPainter marks = new WayPainter(opened.get().layout(), view, colors, g);
-        model.answerProperty().get().ifPresent(a -> marks.paintTree(a.question().net()));
-        model.options().stream()
-                .map(o -> o.way())
-                .filter(w -> !model.way().equals(Optional.of(w)))
-                .forEach(marks::paintAlternative);
-        model.way().ifPresent(marks::paintWay);
-        model.way()
-                .ifPresent(
-                        w ->
-                                marks.paintObstacles(
-                                        model.obstacles(), w, opened.get().design().fabric()));
-        model.previewProperty()
-                .get()
-                .flatMap(QuestionModel::wayOf)
-                .ifPresent(marks::paintAlternative);
-        marks.paintSelection(selectedHop());
-        found.ifPresent(marks::paintFound);
-        new OverviewPainter(opened.get(), view, colors, g).paint();
-        if (isFocused()) {
-            g.setStroke(colors.selection());
-            g.setLineWidth(2);
-            g.strokeRect(1, 1, view.width() - 2, view.height() - 2);
-        }
+        picture.paint(g, opened().get(), viewport(), palette.get(), isFocused());
     }
 
-    private void paintEmpty(GraphicsContext g, Palette colors) {
+    private void paintEmpty(GraphicsContext g) {
+        Palette colors = palette.get();
         g.setFill(colors.paper());
-        g.fillRect(0, 0, view.width(), view.height());
+        g.fillRect(0, 0, viewport().width(), viewport().height());
         g.setFill(colors.faint());
         g.setFont(Font.font(15));
         g.setTextAlign(TextAlignment.CENTER);
         g.fillText(
                 "Open a design: drop its file here, or press Ctrl+O.",
-                view.width() / 2,
-                view.height() / 2);
+                viewport().width() / 2,
+                viewport().height() / 2);
     }
 }

@@ -1,6 +1,7 @@
 package padward.ui;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import padward.breakout.Outlets;
@@ -17,12 +18,35 @@ final class Opened {
     private final List<String> netNames;
     private final List<String> padNames;
     private final List<String> placeNames;
-    private Outlets outlets;
+    private final ChannelFill fill;
+    private final TileKinds kinds;
+    private Optional<Outlets> outlets;
 
     Opened(Design design) {
+        this(design, new TileIndex(design.fabric()));
+    }
+
+    private Opened(Design design, TileIndex index) {
+        this(
+                design,
+                index,
+                new TileLayout(design.fabric(), index),
+                new TileKinds(design.fabric()),
+                Optional.empty());
+    }
+
+    private Opened(
+            Design design,
+            TileIndex index,
+            TileLayout layout,
+            TileKinds kinds,
+            Optional<Outlets> outlets) {
         this.design = design;
-        this.index = new TileIndex(design.fabric(), design.occupancy());
-        this.layout = new TileLayout(design.fabric(), index);
+        this.index = index;
+        this.layout = layout;
+        this.kinds = kinds;
+        this.outlets = outlets;
+        this.fill = new ChannelFill(design.fabric(), index, design.occupancy());
         this.netNames = design.nets().stream().map(Net::name).sorted().toList();
         this.padNames =
                 IntStream.range(0, design.fabric().pads().size())
@@ -37,12 +61,29 @@ final class Opened {
                         .toList();
     }
 
+    /** The same with another design; what follows from the fabric alone is not made again. */
+    Opened with(Design next) {
+        return next.fabric() == design.fabric()
+                ? new Opened(next, index, layout, kinds, outlets)
+                : new Opened(next);
+    }
+
+    /** The kinds of tile. */
+    TileKinds kinds() {
+        return kinds;
+    }
+
+    /** How full tiles and channels are. */
+    ChannelFill fill() {
+        return fill;
+    }
+
     /** From where pads can be reached; worked out when first asked for. */
     synchronized Outlets outlets() {
-        if (outlets == null) {
-            outlets = Outlets.of(design.fabric());
+        if (outlets.isEmpty()) {
+            outlets = Optional.of(Outlets.of(design.fabric()));
         }
-        return outlets;
+        return outlets.get();
     }
 
     /** Names of nets and cells, sorted. */

@@ -1,7 +1,6 @@
 package padward.ui;
 
 import java.util.Optional;
-import javafx.scene.canvas.GraphicsContext;
 import padward.fabric.Fabric;
 
 /**
@@ -13,9 +12,10 @@ final class OverviewPainter {
     private static final double MARGIN = 8;
     private static final double LEAST_MARK = 5;
 
+    private final MapScene scene;
     private final Viewport view;
     private final Palette palette;
-    private final GraphicsContext g;
+    private final Surface out;
     private final Frame frame;
     private final Fabric fabric;
 
@@ -29,11 +29,12 @@ final class OverviewPainter {
         }
     }
 
-    OverviewPainter(Opened opened, Viewport view, Palette palette, GraphicsContext g) {
-        this.fabric = opened.design().fabric();
-        this.view = view;
-        this.palette = palette;
-        this.g = g;
+    OverviewPainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.fabric = scene.opened().design().fabric();
+        this.view = scene.view();
+        this.palette = scene.palette();
+        this.out = out;
         this.frame = Frame.of(fabric, view);
     }
 
@@ -50,24 +51,27 @@ final class OverviewPainter {
         if (!isNeeded(fabric, view)) {
             return;
         }
-        g.setFill(palette.tile());
-        g.fillRect(frame.x(), frame.y(), frame.width(), frame.height());
-        g.setStroke(palette.box());
-        g.setLineWidth(1);
-        g.strokeRect(frame.x(), frame.y(), frame.width(), frame.height());
+        out.cells(scene.cells(), frame.x(), frame.y(), frame.width(), frame.height());
+        out.outlineRect(
+                frame.x(),
+                frame.y(),
+                frame.width(),
+                frame.height(),
+                0,
+                new Surface.Line(palette.box(), 1));
         double x0 = clamp(view.worldX(0), fabric.columns());
         double x1 = clamp(view.worldX(view.width()), fabric.columns());
         double y0 = clamp(view.worldY(view.height()), fabric.rows());
         double y1 = clamp(view.worldY(0), fabric.rows());
         double w = Math.max(LEAST_MARK, (x1 - x0) * frame.scale());
         double h = Math.max(LEAST_MARK, (y1 - y0) * frame.scale());
-        g.setStroke(palette.selection());
-        g.setLineWidth(2);
-        g.strokeRect(
+        out.outlineRect(
                 frame.x() + x0 * frame.scale(),
                 frame.y() + frame.height() - y0 * frame.scale() - h,
                 w,
-                h);
+                h,
+                0,
+                new Surface.Line(palette.selection(), 2));
     }
 
     private static double clamp(double value, double most) {

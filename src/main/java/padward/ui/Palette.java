@@ -20,7 +20,11 @@ record Palette(
         Color way,
         Color alternative,
         Color obstacle,
-        Color selection) {
+        Color selection,
+        Color kind,
+        Color delay,
+        Color delayLine,
+        Color frontier) {
     static final Palette LIGHT =
             new Palette(
                     Color.web("#faf8f4"),
@@ -36,7 +40,11 @@ record Palette(
                     Color.web("#0072B2"),
                     Color.web("#2f8fc4"),
                     Color.web("#D55E00"),
-                    Color.web("#CC79A7"));
+                    Color.web("#a3477c"),
+                    Color.web("#8d7f5c"),
+                    Color.web("#009E73"),
+                    Color.web("#006b4e"),
+                    Color.web("#7a4a00"));
     static final Palette DARK =
             new Palette(
                     Color.web("#1f2733"),
@@ -52,5 +60,9 @@ record Palette(
                     Color.web("#56B4E9"),
                     Color.web("#9fd4f2"),
                     Color.web("#ff8a3d"),
-                    Color.web("#CC79A7"));
+                    Color.web("#e3a3c6"),
+                    Color.web("#a9a08a"),
+                    Color.web("#009E73"),
+                    Color.web("#5fd9b2"),
+                    Color.web("#F0E442"));
 }

@@ -196,20 +196,22 @@ public final class QuestionModel {
         }
         if (!edits.isEmpty()) {
             List<Edit> tried = edits;
+            Opened shown = opened.get().orElseThrow();
             asking.start(
                     "Trying it out",
-                    progress -> tryOut(before, tried, progress),
+                    progress -> tryOut(shown, before, tried, progress),
                     t -> trial.set(Optional.of(t)));
         }
     }
 
-    private static TriedOut tryOut(Answer before, List<Edit> edits, Progress progress) {
+    private static TriedOut tryOut(
+            Opened shown, Answer before, List<Edit> edits, Progress progress) {
         Question question = before.question();
         Design design = Trial.of(question.design(), edits);
         Net net = design.findNet(question.net().name()).orElseThrow();
         Answer after =
                 Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
-        return new TriedOut(edits, before, after, new Opened(design));
+        return new TriedOut(edits, before, after, shown.with(design));
     }
 
     /** Drops the trial; all is as it was. */
@@ -248,9 +250,11 @@ public final class QuestionModel {
 
     /** What stands on that way. */
     List<Obstacle> obstacles() {
-        if (trial.get().isPresent()) {
-            return List.of();
-        }
+        return trial.get().isPresent() ? List.of() : obstaclesOfChosen();
+    }
+
+    /** What stands on the way of the clearance that is looked at, without the trial. */
+    List<Obstacle> obstaclesOfChosen() {
         return chosenOption()
                 .map(WhyBlocked.Option::obstacles)
                 .orElseGet(

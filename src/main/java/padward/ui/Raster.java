@@ -13,7 +13,7 @@ import javafx.scene.paint.Color;
  * many times as long as filling their pixels here and drawing the picture once. Lines are one or
  * two pixels wide and not smoothed; most wires run along the axes, where that makes no difference.
  */
-final class Raster {
+final class Raster implements Marks {
     private final int width;
     private final int height;
     private final int[] pixels;
@@ -54,7 +54,8 @@ final class Raster {
     }
 
     /** A line of a width in whole pixels; what lies outside is left out. */
-    void line(double x0, double y0, double x1, double y1, int wide, int pixel) {
+    @Override
+    public void line(double x0, double y0, double x1, double y1, int wide, int pixel) {
         int ax = (int) Math.round(x0);
         int ay = (int) Math.round(y0);
         int bx = (int) Math.round(x1);
@@ -97,33 +98,76 @@ final class Raster {
         }
     }
 
-    /** A filled rectangle with a rim one pixel wide. */
-    void box(double x, double y, double w, double h, int inside, int rim) {
+    /** Straight sides lie on whole pixels; corners are smoothed. */
+    @Override
+    public void box(double x, double y, double w, double h, double round, int inside, int rim) {
         int left = (int) Math.round(x);
         int top = (int) Math.round(y);
         int right = (int) Math.round(x + w) - 1;
         int bottom = (int) Math.round(y + h) - 1;
-        fill(left, top, right, bottom, rim);
-        fill(left + 1, top + 1, right - 1, bottom - 1, inside);
-    }
-
-    /** A filled disc with a rim one pixel wide. */
-    void disc(double x, double y, double r, int inside, int rim) {
-        rows(x, y, r, rim);
-        rows(x, y, r - 1, inside);
-    }
-
-    private void rows(double x, double y, double r, int pixel) {
-        // Pixels whose middles lie inside.
-        for (int at = (int) Math.ceil(y - r - 0.5); at + 0.5 <= y + r; at++) {
-            double across = r * r - (at + 0.5 - y) * (at + 0.5 - y);
-            if (across > 0) {
-                double half = Math.sqrt(across);
-                int from = (int) Math.ceil(x - half - 0.5);
-                int to = (int) Math.floor(x + half - 0.5);
-                fill(from, at, to, at, pixel);
+        if (right < 0 || bottom < 0 || left >= width || top >= height) {
+            return;
+        }
+        double radius = Math.min(round, Math.min(right - left + 1, bottom - top + 1)) / 2;
+        if (radius < 1.5) {
+            fill(left, top, right, bottom, rim);
+            fill(left + 1, top + 1, right - 1, bottom - 1, inside);
+            return;
+        }
+        int corner = (int) Math.ceil(radius);
+        fill(left, top + corner, right, bottom - corner, rim);
+        fill(left + 1, top + corner, right - 1, bottom - corner, inside);
+        for (int row = 0; row < corner; row++) {
+            double up = radius - row - 0.5;
+            roundedRow(left, right, top + row, radius, up, inside, rim);
+            if (bottom - row > top + row) {
+                roundedRow(left, right, bottom - row, radius, up, inside, rim);
             }
         }
+    }
+
+    /** A row of pixels that lies {@code up} above the middles of a rectangle's corners. */
+    private void roundedRow(
+            int left, int right, int y, double radius, double up, int inside, int rim) {
+        if (y < 0 || y >= height) {
+            return;
+        }
+        // How many pixels from the side on the row is rim or corner; then it is the inside.
+        double sure = (radius - 2) * (radius - 2) - up * up;
+        int middle = (left + right) / 2;
+        int edge =
+                sure > 0
+                        ? Math.min(middle - left, (int) Math.ceil(radius - Math.sqrt(sure)))
+                        : Math.min(middle - left, (int) Math.ceil(radius));
+        for (int i = 0; i <= edge; i++) {
+            double aside = Math.max(0, radius - i - 0.5);
+            double distance = Math.sqrt(aside * aside + Math.max(0, up) * Math.max(0, up));
+            double outer = Math.max(0, Math.min(1, radius - distance + 0.5));
+            double inner = Math.max(0, Math.min(1, radius - distance - 0.5));
+            if (outer > 0) {
+                blend(left + i, y, outer, inner, inside, rim);
+                if (right - i > left + i) {
+                    blend(right - i, y, outer, inner, inside, rim);
+                }
+            }
+        }
+        boolean onTheRim = radius - Math.max(0, up) < 1;
+        fill(left + edge + 1, y, right - edge - 1, y, onTheRim ? rim : inside);
+    }
+
+    private void blend(int x, int y, double outer, double inner, int inside, int rim) {
+        if (x >= 0 && x < width) {
+            int at = y * width + x;
+            int colour = mixed(rim, inside, inner);
+            pixels[at] = outer >= 1 ? colour : mixed(pixels[at], colour, outer);
+        }
+    }
+
+    private static int mixed(int one, int other, double share) {
+        int part = (int) Math.round(share * 256);
+        int even = (one & 0xff00ff) * (256 - part) + (other & 0xff00ff) * part;
+        int odd = (one >>> 8 & 0xff00ff) * (256 - part) + (other >>> 8 & 0xff00ff) * part;
+        return even >>> 8 & 0xff00ff | odd & 0xff00ff00;
     }
 
     /** The pixel at a place. */

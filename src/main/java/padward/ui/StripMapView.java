@@ -157,7 +157,7 @@ final class StripMapView extends ScrollPane {
         g.setTextAlign(TextAlignment.LEFT);
         g.setTextBaseline(VPos.CENTER);
         g.setFill(obstacle ? colors.obstacle() : colors.ink());
-        g.fillText(MapPainter.shortened(name, 18), 0, 0);
+        g.fillText(PartPainter.shortened(name, 18), 0, 0);
         g.restore();
         boolean tell = mark == 0 || selected || mark == way.hops().size() - 1 || !isHop || obstacle;
         if (tell) {

@@ -1,72 +1,111 @@
 package padward.ui;
 
-import padward.design.Occupancy;
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 
-/** The vertices of each tile, and how full each tile's wires are. Built off the UI thread. */
+/**
+ * What the map looks up per tile: its vertices, where its wires lead and in which lane each runs.
+ * Built once per fabric, off the UI thread.
+ *
+ * <p>O(vertices) time; 6 bytes a vertex where vertices are numbered tile by tile, else 10.
+ */
 final class TileIndex {
+    /** Longer wires are listed apart, so that a frame need not visit all tiles for their sake. */
+    private static final int LONGEST_SOUGHT = 24;
+
+    private final Fabric fabric;
     private final int[] first;
+
+    /** Empty when vertices are numbered tile by tile, so that a place is the vertex itself. */
     private final int[] vertices;
-    private final int[] places;
-    private final float[] fill;
+
+    /** Far tile of each wire, {@link Fabric#NOTHING} for what is no wire. */
+    private final int[] heads;
+
+    private final Lanes lanes;
+    private final int[] longWires;
     private final int reach;
 
-    /** O(vertices). */
-    TileIndex(Fabric fabric, Occupancy occupancy) {
-        int tiles = fabric.tileCount();
+    TileIndex(Fabric fabric) {
+        this.fabric = fabric;
         int count = fabric.vertexCount();
-        first = new int[tiles + 1];
-        vertices = new int[count];
-        places = new int[count];
-        fill = new float[tiles];
-        int farthest = 0;
-        int[] wires = new int[tiles];
-        int[] held = new int[tiles];
+        first = new int[fabric.tileCount() + 1];
+        heads = new int[count];
+        boolean inOrder = true;
+        int last = 0;
         for (int v = 0; v < count; v++) {
             int tile = fabric.tile(v);
-            places[v] = first[tile + 1]++;
-            if (fabric.kind(v) == VertexKind.WIRE) {
-                int head = fabric.headTile(v);
-                if (head != tile) {
-                    int dx = Math.abs(fabric.column(head) - fabric.column(tile));
-                    int dy = Math.abs(fabric.row(head) - fabric.row(tile));
-                    farthest = Math.max(farthest, Math.max(dx, dy));
-                }
-                wires[tile]++;
-                held[tile] += occupancy.isOccupied(v) ? 1 : 0;
-            }
+            first[tile + 1]++;
+            inOrder &= tile >= last;
+            last = tile;
+            heads[v] = fabric.kind(v) == VertexKind.WIRE ? fabric.headTile(v) : Fabric.NOTHING;
         }
-        reach = farthest;
-        for (int t = 0; t < tiles; t++) {
+        for (int t = 0; t < fabric.tileCount(); t++) {
             first[t + 1] += first[t];
-            fill[t] = wires[t] == 0 ? 0 : (float) held[t] / wires[t];
         }
-        for (int v = 0; v < count; v++) {
-            vertices[first[fabric.tile(v)] + places[v]] = v;
-        }
+        vertices = inOrder ? new int[0] : sorted(fabric, first);
+        longWires = IntStream.range(0, count).filter(v -> span(v) > LONGEST_SOUGHT).toArray();
+        reach =
+                IntStream.range(0, count)
+                        .map(this::span)
+                        .filter(s -> s <= LONGEST_SOUGHT)
+                        .max()
+                        .orElse(0);
+        lanes = new Lanes(fabric, this);
     }
 
+    private static int[] sorted(Fabric fabric, int[] first) {
+        int[] next = Arrays.copyOf(first, first.length);
+        int[] result = new int[fabric.vertexCount()];
+        for (int v = 0; v < result.length; v++) {
+            result[next[fabric.tile(v)]++] = v;
+        }
+        return result;
+    }
+
+    /** How many columns or rows a wire spans, whichever is more; 0 for what is no wire. */
+    private int span(int vertex) {
+        int head = heads[vertex];
+        if (head == Fabric.NOTHING) {
+            return 0;
+        }
+        int tile = fabric.tile(vertex);
+        return head == tile
+                ? 0
+                : Math.max(
+                        Math.abs(fabric.column(head) - fabric.column(tile)),
+                        Math.abs(fabric.row(head) - fabric.row(tile)));
+    }
+
+    /** Position of a tile's first vertex; the tile's end where the next one's first is. */
     int first(int tile) {
         return first[tile];
     }
 
+    /** The vertex at a position. */
     int vertex(int position) {
-        return vertices[position];
+        return vertices.length == 0 ? position : vertices[position];
     }
 
-    /** Place of a vertex among those of its tile. */
-    int placeOf(int vertex) {
-        return places[vertex];
+    /** The tile in which a wire ends; {@link Fabric#NOTHING} for what is no wire. */
+    int head(int vertex) {
+        return heads[vertex];
     }
 
-    /** How many tiles the longest wire spans. */
+    /** In which lane each wire runs. */
+    Lanes lanes() {
+        return lanes;
+    }
+
+    /** How far wires reach that are not listed among {@link #longWires()}, tiles. */
     int reach() {
         return reach;
     }
 
-    /** Share of a tile's wires that nets hold, 0 to 1. */
-    float fill(int tile) {
-        return fill[tile];
+    /** Wires that reach farther, in ascending order; not to be changed. */
+    int[] longWires() {
+        return longWires;
     }
 }

@@ -1,8 +1,7 @@
 package padward.ui;
 
-import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import java.util.Arrays;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
@@ -22,6 +21,10 @@ final class TileLayout {
         double centreY() {
             return y + height / 2;
         }
+
+        boolean contains(double atX, double atY) {
+            return atX >= x && atX <= x + width && atY >= y && atY <= y + height;
+        }
     }
 
     /** A point. */
@@ -31,23 +34,40 @@ final class TileLayout {
     static final double BOX_Y = 0.3;
     static final double BOX_RADIUS = 0.13;
     private static final double RIM_SHIFT = 0.28;
-    private static final double LANE = 0.011;
-    private static final int LANES = 18;
+
+    /** Widest distance of two lanes, and how much of a box's width all lanes may take. */
+    private static final double WIDEST_LANE = 0.011;
+
+    private static final double CHANNEL = 0.9;
+
+    /** How far from a box's middle a wire ends that does not leave its tile. */
+    private static final double INNER = 0.5 * BOX_RADIUS;
 
     private final Fabric fabric;
-    private final Int2IntOpenHashMap padByVertex = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap padOrdinal = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap padsInTile = new Int2IntOpenHashMap();
     private final TileIndex index;
+    private final PadIndex pads;
+    private final double[] boxX;
+    private final double[] boxY;
+    private final double lane;
 
     TileLayout(Fabric fabric, TileIndex index) {
         this.fabric = fabric;
         this.index = index;
-        for (int i = 0; i < fabric.pads().size(); i++) {
-            Pad pad = fabric.pads().get(i);
-            padByVertex.put(pad.vertex(), i);
-            padOrdinal.put(i, padsInTile.addTo(pad.tile(), 1));
-        }
+        this.pads = new PadIndex(fabric);
+        this.boxX = middles(fabric.columns(), BOX_X);
+        this.boxY = middles(fabric.rows(), BOX_Y);
+        this.lane = Math.min(WIDEST_LANE, 2 * BOX_RADIUS * CHANNEL / index.lanes().count());
+    }
+
+    private static double[] middles(int size, double usual) {
+        double[] result = new double[size];
+        Arrays.setAll(result, place -> place + inTile(place, size, usual));
+        return result;
+    }
+
+    /** The pads by tile and by vertex. */
+    PadIndex pads() {
+        return pads;
     }
 
     /** Direction in which the rim lies from a tile: (-1, 0) at the left; (0, 0) inside. */
@@ -67,18 +87,14 @@ final class TileLayout {
     }
 
     boolean isRim(int tile) {
-        return padsInTile.containsKey(tile);
+        return pads.countIn(tile) > 0;
     }
 
     /**
      * Middle of a tile's switch box. On the rim it moves inwards, to leave room before the pads.
      */
     Point box(int tile) {
-        int column = fabric.column(tile);
-        int row = fabric.row(tile);
-        return new Point(
-                column + inTile(column, fabric.columns(), BOX_X),
-                row + inTile(row, fabric.rows(), BOX_Y));
+        return new Point(boxX[fabric.column(tile)], boxY[fabric.row(tile)]);
     }
 
     /** Boxes of one row or column stay in line, corners of the fabric included. */
@@ -92,8 +108,8 @@ final class TileLayout {
     /** A pad's pill. */
     Box pad(int padIndex) {
         int tile = fabric.pads().get(padIndex).tile();
-        int count = padsInTile.get(tile);
-        double along = (padOrdinal.get(padIndex) + 0.5) / count;
+        int count = pads.countIn(tile);
+        double along = (pads.ordinal(padIndex) + 0.5) / count;
         Point out = outward(tile);
         double size = Math.min(0.3, 0.8 / count);
         double middleX = fabric.column(tile) + (out.x() == 0 ? along : 0.5 + 0.72 * out.x());
@@ -108,7 +124,7 @@ final class TileLayout {
 
     /** The pill of the pad at a vertex. */
     Box pillAt(int vertex) {
-        return pad(padByVertex.get(vertex));
+        return pad(pads.at(vertex));
     }
 
     /** The point of a pad's pill that faces the chip. */
@@ -122,7 +138,11 @@ final class TileLayout {
 
     /** A site's rectangle. */
     Box site(int site) {
-        int tile = fabric.site(site).tile();
+        return site(site, fabric.site(site).tile());
+    }
+
+    /** The rectangle of a site that stands in a tile. */
+    Box site(int site, int tile) {
         int first = fabric.firstSite(tile);
         int count = fabric.firstSite(tile + 1) - first;
         int place = site - first;
@@ -152,37 +172,94 @@ final class TileLayout {
     /** Where a wire leaves its tile's box; other vertices stand where {@link #end} says. */
     Point start(int vertex) {
         return fabric.kind(vertex) == VertexKind.WIRE
-                ? wireEnd(vertex, fabric.tile(vertex))
+                ? new Point(startX(vertex), startY(vertex))
                 : end(vertex);
     }
 
     /** Where a wire arrives, where a pin or a pad stands. */
     Point end(int vertex) {
         return switch (fabric.kind(vertex)) {
-            case WIRE -> wireEnd(vertex, fabric.headTile(vertex));
+            case WIRE -> new Point(endX(vertex), endY(vertex));
             case PIN -> pin(vertex);
             case PAD -> {
-                Box pill = pad(padByVertex.get(vertex));
+                Box pill = pillAt(vertex);
                 yield new Point(pill.centreX(), pill.centreY());
             }
         };
     }
 
-    /** Wires of one tile run in lanes beside each other, so that they can be told apart. */
-    private Point wireEnd(int vertex, int tile) {
-        int from = fabric.tile(vertex);
-        int to = fabric.headTile(vertex);
-        int lane = index.placeOf(vertex) % LANES - LANES / 2;
-        Point middle = box(tile);
-        boolean across = fabric.row(from) == fabric.row(to);
-        return across
-                ? new Point(middle.x(), middle.y() + lane * LANE)
-                : new Point(middle.x() + lane * LANE, middle.y());
+    private double startX(int wire) {
+        return x(wire, fabric.tile(wire), index.head(wire), false);
+    }
+
+    private double startY(int wire) {
+        return y(wire, fabric.tile(wire), index.head(wire), false);
+    }
+
+    private double endX(int wire) {
+        return x(wire, index.head(wire), fabric.tile(wire), true);
+    }
+
+    private double endY(int wire) {
+        return y(wire, index.head(wire), fabric.tile(wire), true);
+    }
+
+    /**
+     * Both ends of a wire that begins in a tile, without making points of them: x and y of where it
+     * sets out, on the rim of its box, then of where it ends.
+     */
+    void wire(int wire, int tile, double[] ends) {
+        int head = index.head(wire);
+        ends[0] = x(wire, tile, head, false);
+        ends[1] = y(wire, tile, head, false);
+        ends[2] = x(wire, head, tile, true);
+        ends[3] = y(wire, head, tile, true);
+    }
+
+    /** Wires along a row keep to their lane above or below the middle of its boxes. */
+    private double x(int wire, int here, int there, boolean end) {
+        int column = fabric.column(here);
+        int other = fabric.column(there);
+        if (here == there) {
+            return boxX[column] + INNER * Math.cos(angle(wire, end));
+        }
+        boolean acrossRow = fabric.row(here) == fabric.row(there);
+        return boxX[column]
+                + (acrossRow ? Math.signum(other - column) * depth(wire) : offset(wire));
+    }
+
+    private double y(int wire, int here, int there, boolean end) {
+        int row = fabric.row(here);
+        int other = fabric.row(there);
+        if (here == there) {
+            return boxY[row] + INNER * Math.sin(angle(wire, end));
+        }
+        if (row == other) {
+            return boxY[row] + offset(wire);
+        }
+        boolean alongColumn = fabric.column(here) == fabric.column(there);
+        return boxY[row] + (alongColumn ? Math.signum(other - row) * depth(wire) : 0);
+    }
+
+    private double offset(int wire) {
+        int lanes = index.lanes().count();
+        return (index.lanes().of(wire) % lanes - (lanes - 1) / 2.0) * lane;
+    }
+
+    /** From a box's middle to the point of its rim where a lane meets it. */
+    private double depth(int wire) {
+        double offset = offset(wire);
+        return Math.sqrt(Math.max(0, BOX_RADIUS * BOX_RADIUS - offset * offset));
+    }
+
+    /** A wire that stays in its tile is a chord inside the box. */
+    private double angle(int wire, boolean end) {
+        return 2.4 * index.lanes().of(wire) + (end ? 1.2 : 0);
     }
 
     private Point pin(int vertex) {
         SiteView site = fabric.site(fabric.siteOf(vertex));
-        Box box = site(site.id());
+        Box box = site(site.id(), site.tile());
         int place = vertex - site.firstPin();
         PinDirection direction = site.pins().get(place).direction();
         int same = 0;

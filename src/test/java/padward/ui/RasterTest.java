@@ -31,7 +31,7 @@ class RasterTest {
         raster.line(5, -50, 5, 50, 1, RED);
         raster.line(-40, -40, 60, 60, 1, RED);
         raster.disc(19, 9, 5, RED, RED);
-        raster.box(-3, -3, 5, 5, RED, RED);
+        raster.box(-3, -3, 5, 5, 0, RED, RED);
         assertThat(raster.at(0, 5)).isEqualTo(RED);
         assertThat(raster.at(19, 5)).isEqualTo(RED);
         assertThat(raster.at(5, 9)).isEqualTo(RED);

@@ -1,0 +1,40 @@
+package padward.ui;
+
+import padward.fabric.Fabric;
+
+/**
+ * Paints one picture of the map: the fabric as far as it can be seen, then what stands out. Each
+ * part has a painter of its own; only tiles in view are visited.
+ */
+final class MapPicture {
+    private MapPicture() {}
+
+    static void paint(MapScene scene, Surface out) {
+        Viewport view = scene.view();
+        Fabric fabric = scene.opened().design().fabric();
+        TileRange seen = TileRange.of(fabric, view);
+        GroundPainter ground = new GroundPainter(scene, out);
+        PartPainter parts = new PartPainter(scene);
+        DelayPainter delays = new DelayPainter(scene);
+        WayPainter marks = new WayPainter(scene, out);
+        out.group(
+                "fabric",
+                () -> {
+                    ground.paint(seen);
+                    out.marks(
+                            m -> {
+                                new ChannelPainter(scene, m).paint(seen);
+                                new WirePainter(scene, m).paint(seen);
+                                delays.paintLines(m, seen);
+                                parts.paintBoxes(m, seen);
+                                new SwitchPainter(scene, m).paint(seen);
+                                parts.paintSites(m, seen);
+                            });
+                    ground.names(seen);
+                    parts.names(out, seen);
+                });
+        out.group("delay", () -> delays.paintLabels(out, seen));
+        out.group("ways", marks::paint);
+        out.group("overview", () -> new OverviewPainter(scene, out).paint());
+    }
+}
