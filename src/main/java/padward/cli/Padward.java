@@ -38,6 +38,8 @@ import picocli.CommandLine.Spec;
             NetsCommand.class,
             PadsCommand.class,
             CheckCommand.class,
+            ImportCommand.class,
+            ExportCommand.class,
             ExpandCommand.class,
             MakeCommand.class,
             WindowCommand.class

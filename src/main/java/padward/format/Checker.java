@@ -35,7 +35,8 @@ public final class Checker {
         };
     }
 
-    private static List<String> describe(Fabric fabric) {
+    /** What is in a fabric, as lines for people. */
+    public static List<String> describe(Fabric fabric) {
         long driven = fabric.pads().stream().filter(p -> p.directions().canDrive()).count();
         return List.of(
                 "fabric "
@@ -49,7 +50,8 @@ public final class Checker {
                 fabric.pads().size() + " pads, " + driven + " of which can be driven");
     }
 
-    private static List<String> describe(Design design) {
+    /** What is in a design and its fabric, as lines for people. */
+    public static List<String> describe(Design design) {
         List<String> lines = new ArrayList<>();
         lines.add("design " + design.name());
         lines.add(

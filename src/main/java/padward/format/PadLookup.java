@@ -3,17 +3,20 @@ package padward.format;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /** Finds a fabric's pads by name and by package pin. */
-final class PadLookup {
+public final class PadLookup {
     private final List<Pad> pads;
     private final Map<String, Integer> byName = new HashMap<>();
     private final Map<String, Integer> byPackagePin = new HashMap<>();
 
-    PadLookup(Fabric fabric) {
+    /** A look-up over the pads of a fabric. */
+    public PadLookup(Fabric fabric) {
         this.pads = fabric.pads();
         for (int i = 0; i < pads.size(); i++) {
             byName.put(pads.get(i).name(), i);
@@ -21,6 +24,30 @@ final class PadLookup {
                 byPackagePin.put(pads.get(i).packagePin(), i);
             }
         }
+    }
+
+    /** The index of the pad of that full name. */
+    public OptionalInt findName(String name) {
+        return index(byName.get(name));
+    }
+
+    /** The index of the pad on that pin of the package. */
+    public OptionalInt findPackagePin(String pin) {
+        return index(byPackagePin.get(pin));
+    }
+
+    private static OptionalInt index(Integer found) {
+        return found == null ? OptionalInt.empty() : OptionalInt.of(found);
+    }
+
+    /** Full names of all pads. */
+    public Stream<String> names() {
+        return pads.stream().map(Pad::name);
+    }
+
+    /** Pins of the package that have pads. */
+    public Stream<String> packagePins() {
+        return byPackagePin.keySet().stream();
     }
 
     /** Reads the name of a pad; its index. */

@@ -1,0 +1,111 @@
+package padward.format.tables;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Optional;
+import padward.fabric.Delay;
+import padward.fabric.Limits;
+import padward.format.Text;
+
+/** The columns in which a table states delays, in whatever unit. */
+final class DelayColumns {
+    private static final int UNKNOWN = -1;
+    private static final int PS_PER_NS_DIGITS = 3;
+
+    /** Longest number that is worth a look. */
+    private static final int DIGITS = 30;
+
+    private final CsvTable table;
+    private final CsvTable.Column[] picoseconds;
+    private final CsvTable.Column[] nanoseconds;
+    private Delay last = Delay.ZERO;
+
+    DelayColumns(CsvTable table) {
+        this.table = table;
+        this.picoseconds = columns("_ps");
+        this.nanoseconds = columns("_ns");
+    }
+
+    private CsvTable.Column[] columns(String unit) {
+        return new CsvTable.Column[] {
+            table.column("fast" + unit), table.column("slow" + unit), table.column("delay" + unit)
+        };
+    }
+
+    /** The delay of a row; nothing when the row states none, or one that is at fault. */
+    Optional<Delay> read() {
+        int fast = pick(0);
+        int slow = pick(1);
+        int both = pick(2);
+        if (both != UNKNOWN && (fast != UNKNOWN || slow != UNKNOWN)) {
+            table.fault(
+                    picoseconds[2],
+                    "a delay for each corner or one for both",
+                    () -> "both in one row");
+            return Optional.of(Delay.ZERO);
+        }
+        fast = fast == UNKNOWN ? (slow == UNKNOWN ? both : slow) : fast;
+        slow = slow == UNKNOWN ? fast : slow;
+        if (fast == UNKNOWN) {
+            return Optional.empty();
+        }
+        if (slow < fast) {
+            int least = fast;
+            int found = slow;
+            table.fault(
+                    picoseconds[1],
+                    "a slow delay of at least the fast one, " + least + " ps",
+                    () -> found + " ps");
+            return Optional.of(Delay.ZERO);
+        }
+        if (last.fastPs() != fast || last.slowPs() != slow) {
+            last = new Delay(fast, slow);
+        }
+        return Optional.of(last);
+    }
+
+    /** The delay of a row of a table in which each must have one. */
+    Delay readRequired() {
+        Optional<Delay> delay = read();
+        if (delay.isEmpty()) {
+            table.fault(picoseconds[0], "a delay", () -> "an empty field");
+        }
+        return delay.orElse(Delay.ZERO);
+    }
+
+    /** The value of one of the three, whatever its unit. */
+    private int pick(int which) {
+        int ps = table.integer(picoseconds[which], 0, Limits.EDGE_DELAY_PS, UNKNOWN);
+        CsvTable.Column ns = nanoseconds[which];
+        if (!table.has(ns)) {
+            return ps;
+        }
+        if (ps != UNKNOWN) {
+            table.fault(ns, "one unit in a row", () -> "two");
+        }
+        return nanoseconds(ns);
+    }
+
+    /** Zero after a fault, so that the fault is told once. */
+    private int nanoseconds(CsvTable.Column column) {
+        String text = table.text(column);
+        try {
+            BigDecimal value = text.length() > DIGITS ? null : new BigDecimal(text);
+            if (value != null && Math.abs(value.scale()) <= DIGITS) {
+                BigDecimal ps =
+                        value.movePointRight(PS_PER_NS_DIGITS).setScale(0, RoundingMode.HALF_UP);
+                if (ps.signum() >= 0
+                        && ps.compareTo(BigDecimal.valueOf(Limits.EDGE_DELAY_PS)) <= 0) {
+                    return ps.intValueExact();
+                }
+            }
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        table.fault(
+                column,
+                "nanoseconds from 0 to " + Limits.EDGE_DELAY_PS / 1000,
+                () -> Text.quote(text));
+        return 0;
+    }
+}

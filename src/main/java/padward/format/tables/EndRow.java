@@ -1,0 +1,14 @@
+package padward.format.tables;
+
+import padward.design.Terminal;
+
+/**
+ * An end of a net as it is read.
+ *
+ * @param terminal what the net begins or ends at
+ * @param vertex where it meets the fabric
+ * @param drives whether the net begins there
+ * @param row its row in {@code ends}
+ * @param text what messages call it
+ */
+record EndRow(Terminal terminal, int vertex, boolean drives, long row, String text) {}

@@ -1,0 +1,135 @@
+package padward.format.tables;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import java.util.List;
+import padward.design.Cell;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
+import padward.format.DesignRules;
+
+/** Reads the ends of nets: each net has one driver, and each end one net. */
+final class EndsTable {
+    private final DesignTables design;
+    private final DesignRules rules;
+    private final Fabric fabric;
+    private final IntOpenHashSet seen = new IntOpenHashSet();
+
+    EndsTable(DesignTables design, DesignRules rules, Fabric fabric) {
+        this.design = design;
+        this.rules = rules;
+        this.fabric = fabric;
+    }
+
+    void read(CsvTable table) {
+        CsvTable.Column netColumn = table.column("net");
+        CsvTable.Column cell = table.column("cell");
+        CsvTable.Column pin = table.column("pin");
+        CsvTable.Column port = table.column("port");
+        CsvTable.Column role = table.column("role");
+        InfoTables.Words words = new InfoTables.Words();
+        while (table.next()) {
+            int net = design.readNet(table, netColumn);
+            boolean isCell = table.has(cell) && table.has(pin) && !table.has(port);
+            boolean isPort = table.has(port) && !table.has(cell) && !table.has(pin);
+            if (!isCell && !isPort) {
+                table.fault(
+                        cell,
+                        "either a cell and a pin, or a port",
+                        () -> "another choice of these");
+            } else if (isCell) {
+                addPin(table, net, cell, pin, role, words);
+            } else {
+                addPort(table, net, port, role);
+            }
+        }
+    }
+
+    private void addPin(
+            CsvTable table,
+            int net,
+            CsvTable.Column cellColumn,
+            CsvTable.Column pinColumn,
+            CsvTable.Column role,
+            InfoTables.Words words) {
+        int number = design.readCell(table, cellColumn);
+        if (number == Fabric.NOTHING) {
+            return;
+        }
+        Cell cell = design.cells().get(number);
+        SiteView site = fabric.site(cell.site());
+        String pin = words.share(table.text(pinColumn));
+        int vertex = site.findPin(pin);
+        boolean out =
+                vertex != Fabric.NOTHING
+                        && site.pins().get(vertex - site.firstPin()).direction()
+                                == PinDirection.OUT;
+        boolean drives = readRole(table, role, out);
+        DesignTables.tell(table, pinColumn, rules.checkPin(site, pin, drives));
+        if (vertex != Fabric.NOTHING) {
+            Terminal end = new Terminal.CellPin(number, pin);
+            String text = cell.name() + "." + pin;
+            add(table, net, pinColumn, new EndRow(end, vertex, drives, table.row(), text));
+        }
+    }
+
+    private void addPort(
+            CsvTable table, int net, CsvTable.Column portColumn, CsvTable.Column role) {
+        int number = design.readPort(table, portColumn);
+        if (number == Fabric.NOTHING) {
+            return;
+        }
+        Port port = design.ports().get(number);
+        if (port.direction() == PortDirection.BOTH && !table.has(role)) {
+            table.fault(role, "driver or sink, as the port goes both ways", () -> "an empty field");
+        }
+        boolean drives = readRole(table, role, port.direction() == PortDirection.IN);
+        DesignTables.tell(
+                table, portColumn, DesignRules.checkPort(port.name(), port.direction(), drives));
+        int vertex = fabric.pads().get(port.pad()).vertex();
+        Terminal end = new Terminal.PortEnd(number);
+        String text = "port " + port.name();
+        add(table, net, portColumn, new EndRow(end, vertex, drives, table.row(), text));
+    }
+
+    private static boolean readRole(CsvTable table, CsvTable.Column column, boolean otherwise) {
+        DesignTables.Role role =
+                table.oneOf(
+                        column,
+                        DesignTables.Role.values(),
+                        DesignTables.Role::label,
+                        otherwise ? DesignTables.Role.DRIVER : DesignTables.Role.SINK);
+        return role == DesignTables.Role.DRIVER;
+    }
+
+    private void add(CsvTable table, int net, CsvTable.Column column, EndRow end) {
+        if (!seen.add(end.vertex())) {
+            table.fault(column, "each end of one net, once", () -> end.text() + " again");
+            return;
+        }
+        if (net == Fabric.NOTHING) {
+            return;
+        }
+        List<EndRow> ends = design.nets().get(net).ends();
+        if (end.drives()) {
+            ends.stream()
+                    .filter(EndRow::drives)
+                    .findFirst()
+                    .ifPresent(
+                            first ->
+                                    table.fault(
+                                            column,
+                                            "one driver of net " + design.nets().get(net).name(),
+                                            () ->
+                                                    end.text()
+                                                            + " beside "
+                                                            + first.text()
+                                                            + " of row "
+                                                            + first.row()));
+        }
+        ends.add(end);
+    }
+}

@@ -1,0 +1,278 @@
+package padward.format.tables;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.ExplicitFabric;
+import padward.fabric.Fabric;
+import padward.fabric.PadDirections;
+import padward.format.Labels;
+import padward.format.Limits;
+import padward.format.Nearest;
+import padward.format.Text;
+
+/**
+ * Reads the tables of a fabric. What it keeps beside the fabric's builder is a kind for each wire
+ * and the numbers of sites and pads; rows are forgotten as they are read.
+ */
+final class FabricTables {
+    private final TableFolder folder;
+    private final Faults faults;
+    private final InfoTables info;
+    private final SiteTables sites;
+    private final InfoTables.Words words = new InfoTables.Words();
+    private final Map<String, Integer> rowByPackagePin = new HashMap<>();
+    private final IntArrayList kindOfWire = new IntArrayList();
+    private final List<String> kinds = new ArrayList<>();
+    private final Map<String, Integer> numberOfKind = new HashMap<>();
+    private final Map<String, Delay> delayOfKind = new HashMap<>();
+    private final Map<String, Delay> delayOfSort = new HashMap<>();
+    private ExplicitFabric.Builder fabric;
+    private int firstPad;
+    private int vertices;
+    private int edges;
+
+    FabricTables(TableFolder folder, Faults faults, InfoTables info) {
+        this.folder = folder;
+        this.faults = faults;
+        this.info = info;
+        this.sites = new SiteTables(folder, info);
+    }
+
+    /** Reads them; the fabric is sound when no faults were found. */
+    ExplicitFabric.Builder read() {
+        if (!folder.has(Tables.WIRES)) {
+            faults.add(folder.label(Tables.WIRES), "", "this table", () -> "no such file");
+        }
+        sites.read();
+        fabric = new ExplicitFabric.Builder(info.toInfo(), info.columns(), info.rows());
+        folder.read(Tables.TILES, this::readTiles);
+        folder.read(Tables.WIRES, this::readWires);
+        sites.addTo(fabric, faults);
+        vertices += sites.pinCount();
+        firstPad = vertices;
+        folder.read(Tables.PADS, this::readPads);
+        sites.readThrough(fabric);
+        folder.read(Tables.DELAYS, this::readDelays);
+        folder.read(Tables.SWITCHES, this::readSwitches);
+        return fabric;
+    }
+
+    private void readTiles(CsvTable table) {
+        CsvTable.Column type = table.column("type");
+        PlaceColumns place = new PlaceColumns(table, "");
+        java.util.BitSet seen = new java.util.BitSet();
+        while (table.next()) {
+            if (!place.isStated()) {
+                table.fault(table.column("tile"), "a tile", () -> "an empty field");
+                continue;
+            }
+            int tile = place.tile(place.readStated(), info.columns(), info.rows());
+            String name = words.share(table.name(type));
+            if (seen.get(tile)) {
+                table.fault(table.column("tile"), "each tile once", () -> "one that was there");
+            }
+            seen.set(tile);
+            fabric.addTile(tile % info.columns(), tile / info.columns(), name);
+        }
+    }
+
+    private void readWires(CsvTable table) {
+        CsvTable.Column nameColumn = table.column("name");
+        CsvTable.Column kindColumn = table.column("kind");
+        PlaceColumns start = new PlaceColumns(table, "");
+        PlaceColumns end = new PlaceColumns(table, "to_");
+        while (table.next()) {
+            String name = table.name(nameColumn);
+            int from = start.tile(start.read(name), info.columns(), info.rows());
+            int to =
+                    end.isStated() ? end.tile(end.readStated(), info.columns(), info.rows()) : from;
+            String kind = words.share(table.word(kindColumn));
+            if (fabric.addWire(name, from, to, kind) == Fabric.NOTHING) {
+                taken(table, nameColumn, name);
+                continue;
+            }
+            kindOfWire.add(numberOfKind.computeIfAbsent(kind, this::newKind).intValue());
+            count(table, nameColumn);
+        }
+    }
+
+    private int newKind(String kind) {
+        kinds.add(kind);
+        return kinds.size() - 1;
+    }
+
+    private static void taken(CsvTable table, CsvTable.Column column, String name) {
+        table.fault(
+                column,
+                "a name that no other wire, pin or pad has",
+                () -> Text.quote(name) + " again");
+    }
+
+    private void count(CsvTable table, CsvTable.Column column) {
+        if (++vertices == padward.fabric.Limits.VERTICES + 1) {
+            table.fault(
+                    column,
+                    "at most " + padward.fabric.Limits.VERTICES + " wires, pins and pads",
+                    () -> "more");
+        }
+    }
+
+    private void readPads(CsvTable table) {
+        CsvTable.Column nameColumn = table.column("name");
+        CsvTable.Column pin = table.column("package_pin");
+        CsvTable.Column bank = table.column("bank");
+        CsvTable.Column directions = table.column("directions");
+        CsvTable.Column data = table.column("data");
+        CsvTable.Column enable = table.column("enable");
+        CsvTable.Column setting = table.column("setting");
+        PlaceColumns place = new PlaceColumns(table, "");
+        while (table.next()) {
+            String name = table.name(nameColumn);
+            int tile = place.tile(place.read(name), info.columns(), info.rows());
+            int added =
+                    fabric.addPad(
+                            name,
+                            tile,
+                            readPackagePin(table, pin),
+                            info.readBank(table, bank),
+                            table.oneOf(
+                                    directions,
+                                    PadDirections.values(),
+                                    Labels::of,
+                                    PadDirections.BOTH),
+                            readSite(table, data),
+                            readSite(table, enable),
+                            info.readSetting(table, setting));
+            if (added == Fabric.NOTHING) {
+                taken(table, nameColumn, name);
+            } else {
+                count(table, nameColumn);
+            }
+        }
+    }
+
+    private String readPackagePin(CsvTable table, CsvTable.Column column) {
+        String pin = table.word(column);
+        if (!pin.isEmpty()) {
+            Integer before = rowByPackagePin.putIfAbsent(pin, (int) table.row());
+            if (before != null) {
+                table.fault(
+                        column,
+                        "a pin that only one pad has",
+                        () -> Text.quote(pin) + ", which row " + before + " has already");
+            }
+        }
+        return pin;
+    }
+
+    private int readSite(CsvTable table, CsvTable.Column column) {
+        String name = table.text(column);
+        int site = name.isEmpty() ? Fabric.NOTHING : fabric.findSite(name);
+        if (site == Fabric.NOTHING && !name.isEmpty()) {
+            table.fault(column, "the full name of a site, or nothing", () -> Text.quote(name));
+        }
+        return site;
+    }
+
+    private void readDelays(CsvTable table) {
+        CsvTable.Column enters = table.column("enters");
+        CsvTable.Column kindColumn = table.column("kind");
+        DelayColumns delay = new DelayColumns(table);
+        String[] sorts = {"wire", "pin", "pad"};
+        while (table.next()) {
+            String sort = table.oneOf(enters, sorts, s -> s, "");
+            String kind = table.word(kindColumn);
+            if (!kind.isEmpty() && !numberOfKind.containsKey(kind)) {
+                table.fault(
+                        kindColumn,
+                        "a kind of wire that some wire has",
+                        () -> Nearest.describe(kind, kinds.stream()));
+            }
+            if (!kind.isEmpty() && !sort.equals("wire")) {
+                table.fault(kindColumn, "a kind for wires only", () -> Text.quote(kind));
+            }
+            Map<String, Delay> known = kind.isEmpty() ? delayOfSort : delayOfKind;
+            String key = kind.isEmpty() ? sort : kind;
+            if (known.putIfAbsent(key, delay.readRequired()) != null) {
+                table.fault(enters, "one delay for each", () -> "a second for " + Text.quote(key));
+            }
+        }
+    }
+
+    private void readSwitches(CsvTable table) {
+        CsvTable.Column fromColumn = table.column("from");
+        CsvTable.Column toColumn = table.column("to");
+        CsvTable.Column kindColumn = table.column("kind");
+        DelayColumns delay = new DelayColumns(table);
+        EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.JOINT};
+        while (table.next()) {
+            int from = readVertex(table, fromColumn);
+            int to = readVertex(table, toColumn);
+            EdgeKind kind = table.oneOf(kindColumn, sorts, EdgeKind::label, EdgeKind.SWITCH);
+            Optional<Delay> stated = delay.read();
+            if (from == Fabric.NOTHING || to == Fabric.NOTHING) {
+                continue;
+            }
+            if (from == to) {
+                table.fault(toColumn, "two different ends", () -> "the same twice");
+                continue;
+            }
+            Optional<Delay> taken = stated.isPresent() ? stated : findDelay(to);
+            if (taken.isEmpty()) {
+                table.fault(
+                        table.column("fast_ps"),
+                        "a delay, as table delays has none for " + sortOf(to),
+                        () -> "an empty field");
+            }
+            if (edges++ == Limits.EDGES) {
+                table.fault(
+                        toColumn, "at most " + Limits.EDGES + " switches and joints", () -> "more");
+            }
+            if (!fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO))) {
+                table.fault(
+                        toColumn,
+                        "one connection from " + Text.quote(table.text(fromColumn)) + " to it",
+                        () -> "a second one");
+            }
+        }
+    }
+
+    private Optional<Delay> findDelay(int vertex) {
+        Delay ofSort = delayOfSort.get(sort(vertex));
+        Delay ofKind =
+                vertex < kindOfWire.size()
+                        ? delayOfKind.get(kinds.get(kindOfWire.getInt(vertex)))
+                        : null;
+        return Optional.ofNullable(ofKind == null ? ofSort : ofKind);
+    }
+
+    /** Wires come first among the vertices, then pins, then pads. */
+    private String sort(int vertex) {
+        return vertex < kindOfWire.size() ? "wire" : vertex < firstPad ? "pin" : "pad";
+    }
+
+    private String sortOf(int vertex) {
+        return vertex < kindOfWire.size()
+                ? "wires of kind " + Text.quote(kinds.get(kindOfWire.getInt(vertex)))
+                : sort(vertex) + "s";
+    }
+
+    private int readVertex(CsvTable table, CsvTable.Column column) {
+        String name = table.text(column);
+        int vertex = fabric.findVertex(name);
+        if (vertex == Fabric.NOTHING) {
+            table.fault(
+                    column,
+                    "the full name of a wire, a pin (site.pin) or a pad",
+                    () -> Nearest.describe(name, Stream.empty()));
+        }
+        return vertex;
+    }
+}

@@ -1,0 +1,54 @@
+package padward.format.tables;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import padward.base.BadInput;
+
+/** Faults as they are met: the first so many are kept, all are counted. Belongs to one thread. */
+final class Faults {
+    private final int most;
+    private final List<BadInput> kept = new ArrayList<>();
+    private final Map<String, Long> countBySource = new LinkedHashMap<>();
+
+    /**
+     * @param most how many to keep
+     */
+    Faults(int most) {
+        this.most = most;
+    }
+
+    /**
+     * Adds one.
+     *
+     * @param found made only when the fault is kept: finding what was meant can take long
+     */
+    void add(String source, String place, String expected, Supplier<String> found) {
+        countBySource.merge(source, 1L, Long::sum);
+        if (kept.size() < most) {
+            kept.add(new BadInput(source, place, expected, found.get()));
+        }
+    }
+
+    void add(BadInput fault) {
+        countBySource.merge(fault.source(), 1L, Long::sum);
+        if (kept.size() < most) {
+            kept.add(fault);
+        }
+    }
+
+    boolean any() {
+        return !countBySource.isEmpty();
+    }
+
+    List<BadInput> kept() {
+        return List.copyOf(kept);
+    }
+
+    /** How many each table has. */
+    Map<String, Long> countBySource() {
+        return countBySource;
+    }
+}

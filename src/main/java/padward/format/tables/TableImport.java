@@ -1,0 +1,98 @@
+package padward.format.tables;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Board;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Fabric;
+
+/**
+ * Reads a folder of tables ({@link Tables}) as a fabric and, where there are tables of it, a design
+ * on it and a board. Tables are read as streams, so memory goes by the fabric, not by the files.
+ */
+public final class TableImport {
+    private TableImport() {}
+
+    /** What came of it. */
+    public sealed interface Result {}
+
+    /**
+     * The tables are sound.
+     *
+     * @param fabric the fabric
+     * @param board the board, {@link Board#UNKNOWN} when there is no table of it
+     * @param design the design, if there are tables of it
+     */
+    public record Sound(Fabric fabric, Board board, Optional<Design> design) implements Result {}
+
+    /**
+     * The tables are at fault, and nothing was made of them.
+     *
+     * @param shown the first faults, as they stand in the tables
+     * @param countByTable how many each table has, the others included
+     */
+    public record Faulty(List<BadInput> shown, Map<String, Long> countByTable) implements Result {
+        /** Copies the list. */
+        public Faulty {
+            shown = List.copyOf(shown);
+        }
+
+        /** How many there are in all. */
+        public long total() {
+            return countByTable.values().stream().mapToLong(Long::longValue).sum();
+        }
+    }
+
+    /**
+     * Reads the tables. Everything is looked at in one go; but a design is only read where the
+     * fabric is sound, as most of its faults would be echoes.
+     *
+     * @param folder where they are
+     * @param mostFaults how many faults to tell
+     * @throws BadInput when the folder cannot be read
+     * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
+     */
+    public static Result read(Path folder, int mostFaults, Progress progress) throws BadInput {
+        Faults faults = new Faults(mostFaults);
+        TableFolder tables = new TableFolder(folder, faults, progress);
+        InfoTables info = new InfoTables(tables);
+        info.read();
+        var builder = new FabricTables(tables, faults, info).read();
+        if (faults.any()) {
+            return new Faulty(faults.kept(), faults.countBySource());
+        }
+        Fabric fabric = builder.build();
+        BoardTable wirings = new BoardTable(fabric);
+        tables.read(Tables.BOARD, wirings::read);
+        DesignTables design = new DesignTables(tables, fabric, info);
+        design.read();
+        List<Net> nets = new RouteTable(tables, faults, fabric, design).read();
+        if (faults.any()) {
+            return new Faulty(faults.kept(), faults.countBySource());
+        }
+        Board board =
+                tables.has(Tables.BOARD)
+                        ? new Board(info.boardName(), info.boardNote(), wirings.wirings())
+                        : Board.UNKNOWN;
+        if (Tables.OF_DESIGN.stream().noneMatch(tables::has)) {
+            return new Sound(fabric, board, Optional.empty());
+        }
+        return new Sound(
+                fabric,
+                board,
+                Optional.of(
+                        new Design(
+                                info.designName(),
+                                info.designNote(),
+                                fabric,
+                                board,
+                                design.cells(),
+                                nets,
+                                design.ports())));
+    }
+}

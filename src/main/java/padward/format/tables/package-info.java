@@ -1,0 +1,5 @@
+/**
+ * Fabrics, designs and boards as plain tables (RFC 4180), the way in for what a user's own tools
+ * can list. Every table is described in {@link padward.format.tables.Tables}.
+ */
+package padward.format.tables;

@@ -1,0 +1,124 @@
+package padward.format.tables;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Asker;
+import padward.breakout.Question;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.fabric.Pad;
+import padward.format.DesignReader;
+import padward.format.ImportedFiles;
+
+/** What is exported as tables and imported again is the same. */
+class TableRoundTripTest {
+    private static final int QUESTIONS = 500;
+
+    private static TableImport.Sound read(Path folder) throws Exception {
+        TableImport.Result result = TableImport.read(folder, 20, Progress.NONE);
+        if (result instanceof TableImport.Faulty faulty) {
+            throw new AssertionError(faulty.shown());
+        }
+        return (TableImport.Sound) result;
+    }
+
+    private static void assertSameFiles(Path one, Path other) throws Exception {
+        try (Stream<Path> files = Files.list(one)) {
+            List<Path> all = files.sorted().toList();
+            assertThat(all).isNotEmpty();
+            for (Path file : all) {
+                assertThat(other.resolve(file.getFileName())).hasSameBinaryContentAs(file);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"only", "around"})
+    void tablesWrittenReadAndWrittenAreTheSameBytes(String name, @TempDir Path folder)
+            throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/small", name + ".design.json"), Progress.NONE);
+        Path first = folder.resolve("first");
+        Path second = folder.resolve("second");
+        TableExport.write(design, first, false, Progress.NONE);
+        Design again = read(first).design().orElseThrow();
+        TableExport.write(again, second, false, Progress.NONE);
+        assertSameFiles(first, second);
+        assertThat(again.cells()).hasSameSizeAs(design.cells());
+        assertThat(again.fabric().info()).isEqualTo(design.fabric().info());
+        assertThat(again.board()).isEqualTo(design.board());
+    }
+
+    @Test
+    void filesMadeOfTablesAreTheSameBytesWhicheverWayTheyTook(@TempDir Path folder)
+            throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+        Path tables = folder.resolve("tables");
+        TableExport.write(design, tables, true, Progress.NONE);
+        TableImport.Sound sound = read(tables);
+        Path json = folder.resolve("json");
+        ImportedFiles.write(sound.fabric(), sound.board(), sound.design(), json);
+        Design fromJson = DesignReader.read(json.resolve("design.json.gz"), Progress.NONE);
+        Path other = folder.resolve("other");
+        TableExport.write(fromJson, other, true, Progress.NONE);
+        assertSameFiles(tables, other);
+        ImportedFiles.write(
+                fromJson.fabric(), fromJson.board(), Optional.of(fromJson), folder.resolve("j2"));
+        assertSameFiles(json, folder.resolve("j2"));
+    }
+
+    @Test
+    void theWorkbenchAnswersTheSame(@TempDir Path folder) throws Exception {
+        Design before =
+                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+        Path tables = folder.resolve("tables");
+        TableExport.write(before, tables, false, Progress.NONE);
+        Design after = read(tables).design().orElseThrow();
+        Random random = new Random(500);
+        int open = 0;
+        for (int i = 0; i < QUESTIONS; i++) {
+            Net net = before.nets().get(random.nextInt(before.nets().size()));
+            int pad = random.nextInt(before.fabric().pads().size());
+            Answer one = ask(before, net.name(), pad);
+            Answer other = ask(after, net.name(), indexOf(after, before.fabric().pads().get(pad)));
+            String question = net.name() + " to pad " + pad;
+            assertThat(AnswerText.word(other)).as(question).isEqualTo(AnswerText.word(one));
+            if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
+                assertThat(b.way().total().slowPs())
+                        .as(question)
+                        .isEqualTo(a.way().total().slowPs());
+                open++;
+            }
+            if (one instanceof Answer.NoWay a && other instanceof Answer.NoWay b) {
+                assertThat(b.reason()).as(question).isEqualTo(a.reason());
+            }
+        }
+        assertThat(open).isPositive();
+    }
+
+    private static int indexOf(Design design, Pad pad) {
+        List<String> names = design.fabric().pads().stream().map(Pad::name).toList();
+        return names.indexOf(pad.name());
+    }
+
+    private static Answer ask(Design design, String net, int pad) {
+        Question question =
+                new Question(design, design.findNet(net).orElseThrow(), pad, Corner.SLOW);
+        return Asker.ask(question, Progress.NONE);
+    }
+}
