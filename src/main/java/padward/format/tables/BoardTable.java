@@ -20,6 +20,7 @@ final class BoardTable {
     private static final class Wiring {
         private String net = "";
         private double trace = UNKNOWN;
+        private double load = UNKNOWN;
         private final List<Attachment> attached = new ArrayList<>();
     }
 
@@ -34,6 +35,7 @@ final class BoardTable {
         PadColumns pad = new PadColumns(table, pads);
         CsvTable.Column net = table.column("net");
         CsvTable.Column trace = table.column("trace_mm");
+        CsvTable.Column load = table.column("load_pf");
         while (table.next()) {
             int at = pad.read();
             Wiring wiring = byPad.computeIfAbsent(at, p -> new Wiring());
@@ -43,31 +45,19 @@ final class BoardTable {
                 table.fault(net, "one net on a pad, " + Text.quote(before), () -> Text.quote(name));
             }
             wiring.net = name.isEmpty() ? wiring.net : name;
-            double length = readTrace(table, trace);
-            if (wiring.trace != UNKNOWN && length != UNKNOWN && length != wiring.trace) {
-                double before = wiring.trace;
-                table.fault(trace, "one length on a pad, " + before, () -> "" + length);
-            }
-            wiring.trace = length == UNKNOWN ? wiring.trace : length;
+            wiring.trace = join(table, trace, wiring.trace, Limits.TRACE_MM);
+            wiring.load = join(table, load, wiring.load, Limits.LOAD_PF);
             readAttached(table, wiring);
         }
     }
 
-    private static double readTrace(CsvTable table, CsvTable.Column column) {
-        if (!table.has(column)) {
-            return UNKNOWN;
+    /** What a row says of a pad, or what an earlier one said; two must not differ. */
+    private static double join(CsvTable table, CsvTable.Column column, double before, int most) {
+        double value = table.real(column, 0, most, UNKNOWN);
+        if (before != UNKNOWN && value != UNKNOWN && before != value) {
+            table.fault(column, "one value for a pad, " + before, () -> "" + value);
         }
-        String text = table.text(column);
-        try {
-            double length = Double.parseDouble(text);
-            if (length >= 0 && length <= Limits.TRACE_MM) {
-                return length;
-            }
-        } catch (NumberFormatException e) {
-            // told below
-        }
-        table.fault(column, "millimetres from 0 to " + Limits.TRACE_MM, () -> Text.quote(text));
-        return UNKNOWN;
+        return value == UNKNOWN ? before : value;
     }
 
     private static void readAttached(CsvTable table, Wiring wiring) {
@@ -96,7 +86,8 @@ final class BoardTable {
                                 new PadWiring(
                                         e.getKey(),
                                         e.getValue().net,
-                                        e.getValue().trace == UNKNOWN ? 0 : e.getValue().trace,
+                                        Math.max(0, e.getValue().trace),
+                                        Math.max(0, e.getValue().load),
                                         e.getValue().attached))
                 .toList();
     }

@@ -69,16 +69,16 @@ final class CsvTable implements AutoCloseable {
             parser = CSVParser.parse((Reader) new BoundedRows(text), format);
             Iterator<CSVRecord> all = parser.iterator();
             if (!all.hasNext()) {
-                fault(1, "", "a head with the names of columns", () -> "an empty file");
+                headFault("", "a head with the names of columns", "an empty file");
             } else if (readHead(all.next())) {
                 rows = all;
             }
         } catch (BadInput e) {
-            faults.add(e);
+            faults.addBreak(e);
         } catch (IOException e) {
-            faults.add(IoFaults.describe(source, e));
+            faults.addBreak(IoFaults.describe(source, e));
         } catch (UncheckedIOException e) {
-            faults.add(malformed(e.getCause()));
+            faults.addBreak(malformed(e.getCause()));
         }
     }
 
@@ -126,10 +126,10 @@ final class CsvTable implements AutoCloseable {
             int column = known.indexOf(head);
             if (column < 0) {
                 String expected = "one of the columns " + String.join(", ", known);
-                fault(1, "", expected, () -> Nearest.describe(head, known.stream()));
+                headFault("", expected, Nearest.describe(head, known.stream()));
                 sound = false;
             } else if (fieldOfColumn[column] >= 0) {
-                fault(1, head, "each column once", () -> "a second " + Text.quote(head));
+                headFault(head, "each column once", "a second " + Text.quote(head));
                 sound = false;
             } else {
                 fieldOfColumn[column] = i;
@@ -138,11 +138,15 @@ final class CsvTable implements AutoCloseable {
         for (int i = 0; i < fieldOfColumn.length; i++) {
             ColumnShape column = shape.columns().get(i);
             if (column.need() == ColumnShape.Need.MUST && fieldOfColumn[i] < 0) {
-                fault(1, "", "a column " + Text.quote(column.name()), () -> present(heads));
+                headFault("", "a column " + Text.quote(column.name()), present(heads));
                 sound = false;
             }
         }
         return sound;
+    }
+
+    private void headFault(String column, String expected, String found) {
+        faults.addBreak(new BadInput(source.label(), place(1, column), expected, found));
     }
 
     private static String present(CSVRecord heads) {
@@ -188,7 +192,7 @@ final class CsvTable implements AutoCloseable {
                 }
             }
         } catch (UncheckedIOException e) {
-            faults.add(malformed(e.getCause()));
+            faults.addBreak(malformed(e.getCause()));
         }
         rows = List.of(NO_ROW).iterator();
         return false;
@@ -265,19 +269,46 @@ final class CsvTable implements AutoCloseable {
         return otherwise;
     }
 
+    /** A number of a range, or another value when the field is empty or at fault. */
+    double real(Column column, double least, double most, double otherwise) {
+        String text = text(column);
+        if (text.isEmpty()) {
+            return otherwise;
+        }
+        try {
+            double value = Double.parseDouble(text);
+            if (value >= least && value <= most) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        String expected = String.format(Locale.ROOT, "a number from %.0f to %.0f", least, most);
+        fault(column, expected, () -> Text.quote(text));
+        return otherwise;
+    }
+
     /** {@code yes} or {@code no}; the latter when the field is empty. */
     boolean flag(Column column) {
+        return flag(column, false);
+    }
+
+    /** {@code yes} or {@code no}, or another value when the field is empty or at fault. */
+    boolean flag(Column column, boolean otherwise) {
         String text = text(column).toLowerCase(Locale.ROOT);
         switch (text) {
             case "yes", "true", "1" -> {
                 return true;
             }
-            case "", "no", "false", "0" -> {
+            case "no", "false", "0" -> {
                 return false;
+            }
+            case "" -> {
+                return otherwise;
             }
             default -> {
                 fault(column, "yes or no", () -> Text.quote(text));
-                return false;
+                return otherwise;
             }
         }
     }

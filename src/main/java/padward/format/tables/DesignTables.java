@@ -1,6 +1,7 @@
 package padward.format.tables;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,6 +38,8 @@ final class DesignTables {
     private final List<Cell> cells = new ArrayList<>();
     private final List<Port> ports = new ArrayList<>();
     private final List<NetRow> nets = new ArrayList<>();
+    private final BitSet cellIsPlaced = new BitSet();
+    private final BitSet portIsPlaced = new BitSet();
 
     /**
      * A net as it is read.
@@ -108,6 +111,7 @@ final class DesignTables {
                         table.has(kindColumn) ? kindColumn : siteColumn,
                         rules.placeCell(name, kind, number));
             }
+            cellIsPlaced.set(cells.size(), number != Fabric.NOTHING);
             cells.add(new Cell(cells.size(), name, kind, Math.max(0, number), Map.of()));
             cellSettings.add(Map.of());
         }
@@ -173,6 +177,7 @@ final class DesignTables {
                             PortDirection.values(),
                             PortDirection::label,
                             at == Fabric.NOTHING ? PortDirection.BOTH : ofPad(at));
+            portIsPlaced.set(ports.size(), at != Fabric.NOTHING);
             if (at != Fabric.NOTHING) {
                 tell(table, directionColumn, rules.placePort(name, direction, at));
             }
@@ -220,12 +225,16 @@ final class DesignTables {
         return readKnown(table, column, netByName, "net");
     }
 
+    /** The number of a cell; {@link Fabric#NOTHING} also where its site's fault was told. */
     int readCell(CsvTable table, CsvTable.Column column) {
-        return readKnown(table, column, cellByName, "cell");
+        int cell = readKnown(table, column, cellByName, "cell");
+        return cell != Fabric.NOTHING && cellIsPlaced.get(cell) ? cell : Fabric.NOTHING;
     }
 
+    /** The number of a port; {@link Fabric#NOTHING} also where its pad's fault was told. */
     int readPort(CsvTable table, CsvTable.Column column) {
-        return readKnown(table, column, portByName, "port");
+        int port = readKnown(table, column, portByName, "port");
+        return port != Fabric.NOTHING && portIsPlaced.get(port) ? port : Fabric.NOTHING;
     }
 
     private static int readKnown(

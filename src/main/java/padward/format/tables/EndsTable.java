@@ -106,11 +106,11 @@ final class EndsTable {
     }
 
     private void add(CsvTable table, int net, CsvTable.Column column, EndRow end) {
-        if (!seen.add(end.vertex())) {
-            table.fault(column, "each end of one net, once", () -> end.text() + " again");
+        if (net == Fabric.NOTHING) {
             return;
         }
-        if (net == Fabric.NOTHING) {
+        if (!seen.add(end.vertex())) {
+            table.fault(column, "each end of one net, once", () -> end.text() + " again");
             return;
         }
         List<EndRow> ends = design.nets().get(net).ends();

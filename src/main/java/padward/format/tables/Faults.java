@@ -12,6 +12,7 @@ final class Faults {
     private final int most;
     private final List<BadInput> kept = new ArrayList<>();
     private final Map<String, Long> countBySource = new LinkedHashMap<>();
+    private boolean broken;
 
     /**
      * @param most how many to keep
@@ -37,6 +38,17 @@ final class Faults {
         if (kept.size() < most) {
             kept.add(fault);
         }
+    }
+
+    /** Adds a fault because of which a table could not be read to its end. */
+    void addBreak(BadInput fault) {
+        broken = true;
+        add(fault);
+    }
+
+    /** Whether some table could not be read: then what refers to it would only echo that. */
+    boolean broken() {
+        return broken;
     }
 
     boolean any() {

@@ -10,6 +10,7 @@ import java.util.Set;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
+import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
 import padward.format.Limits;
 import padward.format.Nearest;
@@ -33,6 +34,7 @@ final class InfoTables {
     private final Map<String, CellKind> kinds = new LinkedHashMap<>();
     private final Map<String, DriverSetting> settings = new LinkedHashMap<>();
     private final Map<String, Bank> banks = new LinkedHashMap<>();
+    private Electrical electrical = Electrical.UNKNOWN;
     private int columns;
     private int rows;
 
@@ -46,6 +48,7 @@ final class InfoTables {
         folder.read(Tables.CELL_KINDS, this::readKinds);
         folder.read(Tables.SETTINGS, this::readSettings);
         folder.read(Tables.BANKS, this::readBanks);
+        electrical = new LoadTables().read(folder);
         if (columns == 0 || rows == 0) {
             Extent extent = Extent.of(folder);
             columns = columns == 0 ? extent.columns() : columns;
@@ -104,6 +107,7 @@ final class InfoTables {
         CsvTable.Column milliamps = table.column("milliamps");
         CsvTable.Column slew = table.column("slew");
         DelayColumns delay = new DelayColumns(table);
+        OutputColumns output = new OutputColumns(table);
         while (table.next()) {
             DriverSetting setting =
                     new DriverSetting(
@@ -112,7 +116,8 @@ final class InfoTables {
                             electric(table, millivolts),
                             electric(table, milliamps),
                             table.oneOf(slew, new String[] {"slow", "fast"}, s -> s, "slow"),
-                            delay.readRequired());
+                            delay.readRequired(),
+                            output.read());
             addNew(table, name, settings, setting.name(), setting);
         }
     }
@@ -148,7 +153,8 @@ final class InfoTables {
                 about.getOrDefault("fabric_note", ""),
                 new ArrayList<>(all),
                 new ArrayList<>(settings.values()),
-                new ArrayList<>(banks.values()));
+                new ArrayList<>(banks.values()),
+                electrical);
     }
 
     String designName() {

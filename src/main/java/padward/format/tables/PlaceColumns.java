@@ -28,7 +28,7 @@ final class PlaceColumns {
             return readStated();
         }
         long place = Place.first(name);
-        if (place == Place.NONE) {
+        if (place == Place.NONE && !name.isEmpty()) {
             table.fault(
                     tile,
                     "a tile, or a name that holds one, as x3y4/… does",

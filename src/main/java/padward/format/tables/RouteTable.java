@@ -27,12 +27,19 @@ final class RouteTable {
     private final Fabric fabric;
     private final DesignTables design;
     private final RouteRules rules;
+    private final boolean fabricIsSound;
     private final IntArrayList netOfStep = new IntArrayList();
     private final IntArrayList from = new IntArrayList();
     private final IntArrayList to = new IntArrayList();
     private final IntArrayList rows = new IntArrayList();
 
-    RouteTable(TableFolder folder, Faults faults, Fabric fabric, DesignTables design) {
+    RouteTable(
+            TableFolder folder,
+            Faults faults,
+            Fabric fabric,
+            boolean fabricIsSound,
+            DesignTables design) {
+        this.fabricIsSound = fabricIsSound;
         this.folder = folder;
         this.faults = faults;
         this.fabric = fabric;
@@ -201,7 +208,9 @@ final class RouteTable {
             return false;
         }
         rowByVertex.put(end, row);
-        boolean joined = tell(Tables.ROUTES, row, rules.step(net, from.getInt(step), end));
+        // on a fabric with faults, a switch that is missing is none of the route's
+        boolean joined =
+                !fabricIsSound || tell(Tables.ROUTES, row, rules.step(net, from.getInt(step), end));
         boolean taken = tell(Tables.ROUTES, row, rules.take(net, end));
         return joined && taken;
     }

@@ -6,8 +6,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.IntStream;
 import padward.fabric.EdgeKind;
 import padward.fabric.ExplicitFabric;
@@ -78,6 +80,7 @@ final class SiteTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column direction = table.column("direction");
         IntArrayList siteOfPin = new IntArrayList();
+        IntArrayList rowOfPin = new IntArrayList();
         List<SitePin> pins = new ArrayList<>();
         Map<SitePin, SitePin> shared = new HashMap<>();
         while (table.next()) {
@@ -90,10 +93,46 @@ final class SiteTables {
                     table.oneOf(direction, PinDirection.values(), Labels::of, PinDirection.IN);
             if (site != Fabric.NOTHING) {
                 siteOfPin.add(site);
+                rowOfPin.add((int) table.row());
                 pins.add(shared.computeIfAbsent(new SitePin(name, way), p -> p));
             }
         }
         group(siteOfPin, pins);
+        // the pins of most sites are those of a site that was looked at already
+        if (sharedPins.keySet().stream().anyMatch(SiteTables::hasDoubled)) {
+            tellDoubled(table, nameColumn, siteOfPin, rowOfPin, pins);
+        }
+    }
+
+    private static boolean hasDoubled(List<SitePin> pins) {
+        return pins.stream().map(SitePin::name).distinct().count() < pins.size();
+    }
+
+    /** Tells pins that a site has twice, and takes them away. */
+    private void tellDoubled(
+            CsvTable table,
+            CsvTable.Column column,
+            IntArrayList siteOfPin,
+            IntArrayList rowOfPin,
+            List<SitePin> pins) {
+        Set<String> seen = new HashSet<>();
+        for (int p = 0; p < pins.size(); p++) {
+            Site site = sites.get(siteOfPin.getInt(p));
+            String pin = pins.get(p).name();
+            if (!seen.add(site.name + "." + pin)) {
+                table.fault(
+                        rowOfPin.getInt(p),
+                        column.name(),
+                        "each pin of a site once",
+                        () -> Text.quote(pin) + " of " + Text.quote(site.name) + " again");
+            }
+        }
+        for (int s = 0; s < sites.size(); s++) {
+            Site site = sites.get(s);
+            Set<String> own = new HashSet<>();
+            List<SitePin> kept = site.pins.stream().filter(p -> own.add(p.name())).toList();
+            sites.set(s, new Site(site.name, site.tile, site.kind, site.accepts, kept));
+        }
     }
 
     /** Gives each site its pins, in the order of their rows. */

@@ -9,6 +9,8 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -30,9 +32,11 @@ import padward.design.Terminal;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.Corner;
+import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
+import padward.fabric.Electrical;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
@@ -154,15 +158,35 @@ public final class TableExport {
         table(
                 Tables.SETTINGS,
                 out -> {
-                    for (DriverSetting s : fabric.info().settings()) {
+                    for (DriverSetting setting : fabric.info().settings()) {
+                        out.printRecord(settingRow(setting));
+                    }
+                });
+        Electrical electrical = fabric.info().electrical();
+        table(
+                Tables.WIRE_LOADS,
+                out -> {
+                    for (Electrical.WireLoad load : electrical.wires()) {
                         out.printRecord(
-                                s.name(),
-                                s.standard(),
-                                s.millivolts(),
-                                s.milliamps(),
-                                s.slew(),
-                                s.delay().fastPs(),
-                                s.delay().slowPs());
+                                load.wire(),
+                                load.ohms().fast(),
+                                load.ohms().slow(),
+                                load.femtofarads().fast(),
+                                load.femtofarads().slow());
+                    }
+                });
+        table(
+                Tables.SWITCH_LOADS,
+                out -> {
+                    for (Electrical.SwitchLoad load : electrical.switches()) {
+                        out.printRecord(
+                                load.from(),
+                                load.to(),
+                                yes(load.buffered()),
+                                load.ohms().fast(),
+                                load.ohms().slow(),
+                                load.femtofarads().fast(),
+                                load.femtofarads().slow());
                     }
                 });
         table(
@@ -189,6 +213,21 @@ public final class TableExport {
 
     private static String yes(boolean flag) {
         return flag ? "yes" : "no";
+    }
+
+    private static List<Object> settingRow(DriverSetting s) {
+        List<Object> row = new ArrayList<>();
+        Collections.addAll(row, s.name(), s.standard(), s.millivolts(), s.milliamps(), s.slew());
+        Collections.addAll(row, s.delay().fastPs(), s.delay().slowPs());
+        if (s.output().isEmpty()) {
+            row.addAll(Collections.nCopies(6, ""));
+            return row;
+        }
+        DriverOutput output = s.output().get();
+        Collections.addAll(row, output.ratedPf(), output.rise().fastPs(), output.rise().slowPs());
+        Collections.addAll(row, output.ohms().fast(), output.ohms().slow());
+        row.add(output.mostMhz() == 0 ? "" : output.mostMhz());
+        return row;
     }
 
     private void writeWires(CSVPrinter out) throws IOException {
@@ -363,6 +402,10 @@ public final class TableExport {
         }
     }
 
+    private static Object load(PadWiring wiring) {
+        return wiring.loadPf() == 0 ? "" : wiring.loadPf();
+    }
+
     private void writeBoard(Board board) throws IOException {
         table(
                 Tables.BOARD,
@@ -371,13 +414,20 @@ public final class TableExport {
                         String pad = fabric.pads().get(wiring.pad()).name();
                         if (wiring.attachments().isEmpty()) {
                             out.printRecord(
-                                    pad, wiring.net(), wiring.traceMillimetres(), "", "", "");
+                                    pad,
+                                    wiring.net(),
+                                    wiring.traceMillimetres(),
+                                    load(wiring),
+                                    "",
+                                    "",
+                                    "");
                         }
                         for (Attachment attached : wiring.attachments()) {
                             out.printRecord(
                                     pad,
                                     wiring.net(),
                                     wiring.traceMillimetres(),
+                                    load(wiring),
                                     Labels.of(attached.kind()),
                                     attached.name(),
                                     attached.pin());

@@ -95,7 +95,10 @@ final class TableFolder {
         void read(CsvTable table);
     }
 
-    /** Reads a table, if it is there. */
+    /**
+     * Reads a table, if it is there. Once a table could not be read to its end, of the others only
+     * the heads are looked at.
+     */
     void read(TableShape shape, Use use) {
         read(shape, faults, use);
     }
@@ -108,7 +111,9 @@ final class TableFolder {
     private void read(TableShape shape, Faults to, Use use) {
         if (has(shape)) {
             try (CsvTable table = new CsvTable(Source.of(files.get(shape)), shape, to, progress)) {
-                use.read(table);
+                if (!to.broken()) {
+                    use.read(table);
+                }
             }
         }
     }

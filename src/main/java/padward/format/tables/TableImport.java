@@ -49,8 +49,8 @@ public final class TableImport {
     }
 
     /**
-     * Reads the tables. Everything is looked at in one go; but a design is only read where the
-     * fabric is sound, as most of its faults would be echoes.
+     * Reads the tables. Everything is looked at in one go, so far as it would not only echo faults
+     * that were told.
      *
      * @param folder where they are
      * @param mostFaults how many faults to tell
@@ -63,15 +63,13 @@ public final class TableImport {
         InfoTables info = new InfoTables(tables);
         info.read();
         var builder = new FabricTables(tables, faults, info).read();
-        if (faults.any()) {
-            return new Faulty(faults.kept(), faults.countBySource());
-        }
+        boolean fabricIsSound = !faults.any();
         Fabric fabric = builder.build();
         BoardTable wirings = new BoardTable(fabric);
         tables.read(Tables.BOARD, wirings::read);
         DesignTables design = new DesignTables(tables, fabric, info);
         design.read();
-        List<Net> nets = new RouteTable(tables, faults, fabric, design).read();
+        List<Net> nets = new RouteTable(tables, faults, fabric, fabricIsSound, design).read();
         if (faults.any()) {
             return new Faulty(faults.kept(), faults.countBySource());
         }

@@ -45,7 +45,41 @@ public final class Tables {
                                     must("millivolts", "supply of the bank"),
                                     must("milliamps", "drive strength"),
                                     may("slew", "`slow` or `fast`; otherwise `slow`")),
-                            delays("from the driver's input to the pad; must be given")));
+                            delays("from the driver's input to the pad; must be given"),
+                            List.of(
+                                    may(
+                                            "rated_pf",
+                                            "load at which the delays hold; this and the next five"
+                                                    + " are otherwise unknown, all together"),
+                                    may("rise_fast_ps", "rise time from 10 to 90 %"),
+                                    may("rise_slow_ps", "the same at the slow corner"),
+                                    may("fast_ohms", "output resistance at the fast corner"),
+                                    may("slow_ohms", "the same at the slow corner"),
+                                    may(
+                                            "most_mhz",
+                                            "highest frequency that the maker allows;"
+                                                    + " otherwise unknown"))));
+    static final TableShape WIRE_LOADS =
+            shape(
+                    "wire_loads",
+                    "resistance and capacitance of a kind of wire",
+                    join(List.of(must("kind", "kind of wire")), loads()));
+    static final TableShape SWITCH_LOADS =
+            shape(
+                    "switch_loads",
+                    "the same of switches and joints; the first row that fits counts",
+                    join(
+                            List.of(
+                                    must(
+                                            "from",
+                                            "kind of wire that it leaves, or `pin`, `pad`,"
+                                                    + " `*` for any"),
+                                    must("to", "kind of wire that it enters, or one of these"),
+                                    may(
+                                            "buffered",
+                                            "`no` for pass transistors and plain metal;"
+                                                    + " otherwise `yes`")),
+                            loads()));
     static final TableShape BANKS =
             shape(
                     "banks",
@@ -214,6 +248,10 @@ public final class Tables {
                     may("net", "name of the board's net; otherwise none"),
                     may("trace_mm", "length of the trace; otherwise 0"),
                     may(
+                            "load_pf",
+                            "capacitance of the trace and all that is on it; otherwise"
+                                    + " unknown"),
+                    may(
                             "attached",
                             "`header`, `testpoint`, `light`, `button`, `driver`, `load` or"
                                     + " `pull`; otherwise nothing is attached"),
@@ -227,6 +265,8 @@ public final class Tables {
                     CELL_KINDS,
                     SETTINGS,
                     BANKS,
+                    WIRE_LOADS,
+                    SWITCH_LOADS,
                     TILES,
                     WIRES,
                     SITES,
@@ -288,6 +328,14 @@ public final class Tables {
         all.add(instead("slow_ns", "as `slow_ps` in nanoseconds"));
         all.add(instead("delay_ns", "as `delay_ps` in nanoseconds"));
         return all;
+    }
+
+    private static List<ColumnShape> loads() {
+        return List.of(
+                must("fast_ohms", "resistance at the fast corner"),
+                must("slow_ohms", "the same at the slow corner"),
+                must("fast_ff", "capacitance at the fast corner, femtofarads"),
+                must("slow_ff", "the same at the slow corner"));
     }
 
     @SafeVarargs

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,14 +21,16 @@ import padward.breakout.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.format.DesignReader;
+import padward.format.FabricReader;
+import padward.format.FabricWriter;
 import padward.format.ImportedFiles;
+import padward.synth.Maker;
 
 /** What is exported as tables and imported again is the same. */
 class TableRoundTripTest {
-    private static final int QUESTIONS = 500;
-
     private static TableImport.Sound read(Path folder) throws Exception {
         TableImport.Result result = TableImport.read(folder, 20, Progress.NONE);
         if (result instanceof TableImport.Faulty faulty) {
@@ -64,6 +67,35 @@ class TableRoundTripTest {
     }
 
     @Test
+    void nothingThatAFabricCanStateIsLost(@TempDir Path folder) throws Exception {
+        String text = Files.readString(Path.of("fixtures/small/only.fabric.json"));
+        int setting = text.indexOf("\"delay_ps\"", text.indexOf("\"settings\""));
+        String output =
+                "\"output\": {\"rated_pf\": 5.5, \"rise_ps\": [900, 1600], \"ohms\": [25, 45],"
+                        + " \"most_mhz\": 150}, ";
+        text = text.substring(0, setting) + output + text.substring(setting);
+        String electrical =
+                "\"electrical\": {\"wires\": [{\"wire\": \"e1\", \"ohms\": [40, 60],"
+                        + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"e1\","
+                        + " \"to\": \"*\", \"buffered\": false, \"ohms\": [700, 1200],"
+                        + " \"femtofarads\": [2, 3]}]}, ";
+        int banks = text.indexOf("\"banks\"");
+        text = text.substring(0, banks) + electrical + text.substring(banks);
+        Path file = Files.writeString(folder.resolve("f.json"), text);
+        Fabric fabric = FabricReader.read(file, Progress.NONE);
+        Path tables = folder.resolve("tables");
+        TableExport.write(fabric, tables, false, Progress.NONE);
+        Fabric again = read(tables).fabric();
+        assertThat(again.info()).isEqualTo(fabric.info());
+        Path explicit = folder.resolve("explicit.json");
+        FabricWriter.write(again, explicit);
+        Fabric fromJson = FabricReader.read(explicit, Progress.NONE);
+        assertThat(fromJson.info()).isEqualTo(fabric.info());
+        FabricWriter.write(fromJson, folder.resolve("explicit2.json"));
+        assertThat(folder.resolve("explicit2.json")).hasSameBinaryContentAs(explicit);
+    }
+
+    @Test
     void filesMadeOfTablesAreTheSameBytesWhicheverWayTheyTook(@TempDir Path folder)
             throws Exception {
         Design design =
@@ -83,15 +115,24 @@ class TableRoundTripTest {
     }
 
     @Test
-    void theWorkbenchAnswersTheSame(@TempDir Path folder) throws Exception {
-        Design before =
-                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+    void aMadeDesignAnswersTheSame(@TempDir Path folder) throws Exception {
+        compareAnswers(Maker.make(6000, 3, 0.5, Progress.NONE).design(), folder, 60);
+    }
+
+    @Test
+    @Tag("slow")
+    void theWorkbenchAnswersFiveHundredQuestionsTheSame(@TempDir Path folder) throws Exception {
+        Path file = Path.of("fixtures/workbench/design.json.gz");
+        compareAnswers(DesignReader.read(file, Progress.NONE), folder, 500);
+    }
+
+    private static void compareAnswers(Design before, Path folder, int questions) throws Exception {
         Path tables = folder.resolve("tables");
         TableExport.write(before, tables, false, Progress.NONE);
         Design after = read(tables).design().orElseThrow();
         Random random = new Random(500);
         int open = 0;
-        for (int i = 0; i < QUESTIONS; i++) {
+        for (int i = 0; i < questions; i++) {
             Net net = before.nets().get(random.nextInt(before.nets().size()));
             int pad = random.nextInt(before.fabric().pads().size());
             Answer one = ask(before, net.name(), pad);
