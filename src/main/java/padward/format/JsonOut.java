@@ -14,9 +14,10 @@ import padward.base.BadInput;
 import padward.fabric.Delay;
 
 /** Writes JSON so that a reader finds either the old file or the whole new one. */
-final class JsonOut {
+public final class JsonOut {
     /** What is written. */
-    interface Body {
+    public interface Body {
+        /** Writes it. */
         void write(JsonWriter out) throws IOException;
     }
 
@@ -27,7 +28,7 @@ final class JsonOut {
      *
      * @throws BadInput when that cannot be done; the old file then stands as it was
      */
-    static void write(Path file, Body body) throws BadInput {
+    public static void write(Path file, Body body) throws BadInput {
         boolean zipped = file.toString().endsWith(".gz");
         WholeFile.write(
                 file,

@@ -2,9 +2,12 @@ package padward.ui;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import javafx.beans.binding.BooleanExpression;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ObservableBooleanValue;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 
 /**
@@ -64,7 +67,8 @@ record Action(
     /**
      * An action of the whole window that can always be done.
      *
-     * @param keys as {@link KeyCombination#valueOf} reads them, with blanks between; empty for none
+     * @param keys names of {@link KeyCode}s after {@code Shortcut+} or {@code Shift+}, with blanks
+     *     between; empty for none
      */
     static Action of(
             String id, Group group, String text, String keys, String purpose, Runnable work) {
@@ -72,14 +76,30 @@ record Action(
                 id,
                 group,
                 text,
-                Arrays.stream(keys.split(" "))
-                        .filter(k -> !k.isEmpty())
-                        .map(KeyCombination::valueOf)
-                        .toList(),
+                Arrays.stream(keys.split(" ")).filter(k -> !k.isEmpty()).map(Action::key).toList(),
                 Scope.WINDOW,
                 purpose,
                 BooleanExpression.booleanExpression(new SimpleBooleanProperty(true)),
                 work);
+    }
+
+    /** Reads a key by its code, whose name does not change with the language. */
+    private static KeyCombination key(String text) {
+        List<String> parts = Arrays.asList(text.split("\\+"));
+        KeyCombination.Modifier[] modifiers =
+                parts.subList(0, parts.size() - 1).stream()
+                        .map(Action::modifier)
+                        .toArray(KeyCombination.Modifier[]::new);
+        String code = parts.get(parts.size() - 1).toUpperCase(Locale.ROOT);
+        return new KeyCodeCombination(KeyCode.valueOf(code), modifiers);
+    }
+
+    private static KeyCombination.Modifier modifier(String name) {
+        return switch (name) {
+            case "Shortcut" -> KeyCombination.SHORTCUT_DOWN;
+            case "Shift" -> KeyCombination.SHIFT_DOWN;
+            default -> throw new IllegalArgumentException("no such modifier: " + name);
+        };
     }
 
     /** The same, its keys only while the map has the focus. */

@@ -15,10 +15,20 @@ final class CompletingField extends TextField {
     private final Popup popup = new Popup();
     private final ListView<String> list = new ListView<>();
     private final Supplier<List<String>> names;
+    private final Supplier<List<String>> recent;
     private boolean choosing;
 
     CompletingField(Supplier<List<String>> names) {
+        this(names, List::of);
+    }
+
+    /**
+     * @param names all that may be meant
+     * @param recent what was meant lately, the latest first; offered before the others
+     */
+    CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
         this.names = names;
+        this.recent = recent;
         list.setFixedCellSize(ROW);
         list.getStyleClass().add("completions");
         list.setFocusTraversable(false);
@@ -83,13 +93,14 @@ final class CompletingField extends TextField {
         if (choosing || !isFocused() || getScene() == null) {
             return;
         }
-        List<String> fitting = Suggestions.of(getText(), names.get());
+        List<String> fitting = Suggestions.of(getText(), names.get(), recent.get());
         boolean settled = fitting.size() == 1 && fitting.get(0).equals(getText());
         if (fitting.isEmpty() || settled) {
             popup.hide();
             return;
         }
         list.getItems().setAll(fitting);
+        list.setStyle(getScene().getRoot().getStyle());
         list.getSelectionModel().clearSelection();
         list.setPrefSize(Math.max(getWidth(), 260), ROW * fitting.size() + 4);
         list.getStylesheets().setAll(getScene().getRoot().getStylesheets());

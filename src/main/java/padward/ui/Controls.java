@@ -2,6 +2,7 @@ package padward.ui;
 
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.Property;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
@@ -71,5 +72,16 @@ final class Controls {
         item.setOnAction(e -> action.run());
         item.disableProperty().bind(Bindings.not(action.possible()));
         return item;
+    }
+
+    /** Lets the further keys work in a scene, for which menus have no room. */
+    static void install(Actions actions, Scene scene) {
+        for (Action action : actions.all()) {
+            if (action.scope() == Action.Scope.WINDOW) {
+                action.keys().stream()
+                        .skip(1)
+                        .forEach(k -> scene.getAccelerators().put(k, action::run));
+            }
+        }
     }
 }

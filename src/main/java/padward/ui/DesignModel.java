@@ -1,13 +1,17 @@
 package padward.ui;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import padward.base.BadInput;
+import padward.base.Progress;
 import padward.design.Design;
 import padward.format.DesignReader;
+import padward.format.FileKind;
 
 /**
  * The design that is open, with the trials kept on it; its file; its ledger. The file is never
@@ -17,6 +21,8 @@ final class DesignModel {
     private final Notes notes;
     private final History history;
     private final OneJob job;
+    private final OneJob saving;
+    private final KeptStore store;
     private final ObjectProperty<Optional<Opened>> opened =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<TrialDesk>> desk =
@@ -24,33 +30,112 @@ final class DesignModel {
     private final ObjectProperty<Optional<Path>> file =
             new SimpleObjectProperty<>(Optional.empty());
 
-    DesignModel(Jobs jobs, History history) {
+    DesignModel(Jobs jobs, History history, KeptStore store) {
         this.notes = jobs.notes();
         this.history = history;
+        this.store = store;
         this.job = new OneJob(jobs, this);
+        this.saving = new OneJob(jobs, store);
     }
 
     /** Opens a design's file in place of the present one, which stays if the file is at fault. */
     void open(Path path) {
+        open(path, () -> {});
+    }
+
+    /**
+     * Opens a design's file, with what was kept on it the last time.
+     *
+     * @param then what follows when it is shown
+     */
+    void open(Path path, Runnable then) {
         job.start(
                 "Opening " + path.getFileName(),
-                progress -> new Opened(DesignReader.read(path, progress)),
-                read -> show(read, Optional.of(path)));
+                progress -> read(path, progress),
+                read -> {
+                    show(read, Optional.of(path));
+                    then.run();
+                });
+    }
+
+    /** Opens a design or a ledger, whichever a file is. */
+    void openAny(Path path) {
+        job.start(
+                "Opening " + path.getFileName(),
+                progress -> FileKind.of(path),
+                kind -> {
+                    switch (kind) {
+                        case DESIGN -> open(path);
+                        case LEDGER -> openLedger(path);
+                        default ->
+                                notes.tell(
+                                        this,
+                                        path.getFileName()
+                                                + " is a "
+                                                + kind.name().toLowerCase(Locale.ROOT)
+                                                + ". Open the design that names it.");
+                    }
+                });
     }
 
     /** Opens what a reader yields. */
     void openFrom(Background.Work<Design> reader) {
         job.start(
                 "Opening",
-                progress -> new Opened(reader.run(progress)),
+                progress -> {
+                    Design design = reader.run(progress);
+                    TrialDesk nothing = TrialDesk.of(design);
+                    return new Read(nothing, nothing, new Opened(design), Optional.empty());
+                },
                 read -> show(read, Optional.empty()));
     }
 
-    private void show(Opened next, Optional<Path> from) {
+    /**
+     * A design that has been read.
+     *
+     * @param bare the desk with nothing kept
+     * @param kept the desk with what was kept the last time
+     * @param opened the design with that
+     * @param fault why what was kept cannot be shown
+     */
+    private record Read(TrialDesk bare, TrialDesk kept, Opened opened, Optional<BadInput> fault) {}
+
+    private Read read(Path path, Progress progress) throws BadInput {
+        Design design = DesignReader.read(path, progress);
+        TrialDesk bare = TrialDesk.of(design);
+        try {
+            TrialDesk kept = store.find(path, design, progress).orElse(bare);
+            return new Read(bare, kept, new Opened(kept.design()), Optional.empty());
+        } catch (BadInput fault) {
+            return new Read(bare, bare, new Opened(design), Optional.of(fault));
+        }
+    }
+
+    private void show(Read read, Optional<Path> from) {
         history.clear();
         file.set(from);
-        desk.set(Optional.of(TrialDesk.of(next.design())));
-        opened.set(Optional.of(next));
+        desk.set(Optional.of(read.kept()));
+        opened.set(Optional.of(read.opened()));
+        if (!read.kept().kept().isEmpty()) {
+            remember("what was kept the last time", read.bare(), read.kept());
+        }
+        read.fault().ifPresent(fault -> notes.tell(this, fault));
+    }
+
+    /** Shows a desk, and has it safe. */
+    private void show(TrialDesk next, Opened withIt) {
+        desk.set(Optional.of(next));
+        opened.set(Optional.of(withIt));
+        file.get()
+                .ifPresent(
+                        path ->
+                                saving.start(
+                                        "Keeping safe",
+                                        progress -> {
+                                            store.save(path, next);
+                                            return next;
+                                        },
+                                        saved -> {}));
     }
 
     /** Keeps a trial: the design is shown with it from now on. */
@@ -58,8 +143,7 @@ final class DesignModel {
         TrialDesk before = desk.get().orElseThrow();
         TrialDesk after = before.keeping(kept);
         remember("keeping " + kept.what(), before, after);
-        desk.set(Optional.of(after));
-        opened.set(Optional.of(withIt));
+        show(after, withIt);
     }
 
     private void remember(String what, TrialDesk before, TrialDesk after) {
@@ -71,10 +155,7 @@ final class DesignModel {
         job.start(
                 "Changing the design",
                 progress -> shown.with(next.design()),
-                result -> {
-                    desk.set(Optional.of(next));
-                    opened.set(Optional.of(result));
-                });
+                result -> show(next, result));
     }
 
     /** Writes all that is kept into a ledger for the opened file. */
@@ -110,8 +191,7 @@ final class DesignModel {
                 },
                 loaded -> {
                     remember("opening ledger " + ledger.getFileName(), before, loaded.desk());
-                    desk.set(Optional.of(loaded.desk()));
-                    opened.set(Optional.of(loaded.opened()));
+                    show(loaded.desk(), loaded.opened());
                 });
     }
 

@@ -31,6 +31,9 @@ public final class ExplorerModel {
     private final Notes notes = new Notes();
     private final History history = new History();
     private final LookModel look = new LookModel();
+    private final Recent recentFiles = new Recent(10);
+    private final Recent recentNets = new Recent(30);
+    private final Recent recentPads = new Recent(30);
     private final Jobs jobs;
     private final DesignModel design;
     private final QuestionsModel questions;
@@ -46,10 +49,15 @@ public final class ExplorerModel {
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
     private Optional<Design> original = Optional.empty();
 
+    /** A model that keeps nothing for the next time. */
     ExplorerModel(Background background) {
+        this(background, KeptStore.NONE);
+    }
+
+    ExplorerModel(Background background, KeptStore store) {
         this.jobs = new Jobs(background, notes);
-        this.design = new DesignModel(jobs, history);
-        this.questions = new QuestionsModel(design.openedProperty()::get, jobs);
+        this.design = new DesignModel(jobs, history, store);
+        this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
         ReadOnlyObjectProperty<QuestionModel> shown = questions.shownProperty();
         netText = new Followed<>(shown, QuestionModel::netTextProperty);
         padText = new Followed<>(shown, QuestionModel::padTextProperty);
@@ -68,6 +76,16 @@ public final class ExplorerModel {
                         asking,
                         design.busyProperty()));
         design.openedProperty().addListener((p, old, now) -> designChanged());
+        design.fileProperty()
+                .addListener(
+                        (p, old, now) ->
+                                now.ifPresent(f -> recentFiles.add(f.toAbsolutePath().toString())));
+        answer.addListener((p, old, now) -> now.map(Answer::question).ifPresent(this::asked));
+    }
+
+    private void asked(Question question) {
+        recentNets.add(question.net().name());
+        recentPads.add(padText.get().strip());
     }
 
     /** Runs before any view hears of the design. */
@@ -116,6 +134,21 @@ public final class ExplorerModel {
         return look;
     }
 
+    /** Designs that were opened. */
+    Recent recentFiles() {
+        return recentFiles;
+    }
+
+    /** Nets that were asked for. */
+    Recent recentNets() {
+        return recentNets;
+    }
+
+    /** Pads that were asked for, as they were named. */
+    Recent recentPads() {
+        return recentPads;
+    }
+
     /** Opens a design's file in place of the present one, which stays if the file is at fault. */
     public void open(Path file) {
         design.open(file);
@@ -143,7 +176,18 @@ public final class ExplorerModel {
 
     /** Drops the trial; all is as it was. */
     public void drop() {
-        question().drop();
+        QuestionModel asked = question();
+        asked.trialProperty()
+                .get()
+                .ifPresent(
+                        tried -> {
+                            asked.drop();
+                            history.did(
+                                    new History.Step(
+                                            "dropping the trial",
+                                            () -> asked.tryAgain(tried.before(), tried.edits()),
+                                            asked::drop));
+                        });
     }
 
     /** Keeps the trial: the design is shown with it from now on. */

@@ -1,12 +1,22 @@
 package padward.ui;
 
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
 
 /** How the window looks, whatever is open in it. */
 final class LookModel {
+    /** Usual size of text, pixels. */
+    static final int USUAL_TEXT = 14;
+
+    private static final int SMALLEST_TEXT = 10;
+    private static final int LARGEST_TEXT = 26;
+
     private final BooleanProperty dark = new SimpleBooleanProperty(false);
     private final BooleanProperty lists = new SimpleBooleanProperty(true);
+    private final IntegerProperty textSize = new SimpleIntegerProperty(USUAL_TEXT);
 
     /** Whether the dark theme is shown. */
     BooleanProperty darkProperty() {
@@ -16,5 +26,15 @@ final class LookModel {
     /** Whether the lists beside the map are shown. */
     BooleanProperty listsProperty() {
         return lists;
+    }
+
+    /** Size of text, pixels of a display that is not scaled. */
+    ReadOnlyIntegerProperty textSizeProperty() {
+        return textSize;
+    }
+
+    /** Sets the size of text, as near as is legible and has room. */
+    void setTextSize(int size) {
+        textSize.set(Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size)));
     }
 }

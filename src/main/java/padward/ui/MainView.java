@@ -2,18 +2,20 @@ package padward.ui;
 
 import java.io.File;
 import java.util.List;
+import java.util.Optional;
 import javafx.application.Application;
 import javafx.scene.control.SplitPane;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
  * the map with its menu item and key, a line in the constructor adds actions of their own.
  */
-final class MainView extends BorderPane {
+final class MainView extends StackPane {
     private static final double MAP_SHARE = 0.62;
 
     private final ExplorerModel model;
@@ -55,15 +57,36 @@ final class MainView extends BorderPane {
         map.setActions(actions);
         getStyleClass().add("main-view");
         getStylesheets().add(MainView.class.getResource("window.css").toExternalForm());
-        setTop(
+        CommandSearch search = new CommandSearch(actions);
+        actions.add(
+                List.of(
+                        Action.of(
+                                "commands",
+                                Action.Group.HELP,
+                                "All commands…",
+                                "Shortcut+E",
+                                "Finds anything that can be done here by words, and does it",
+                                search::open)));
+        BorderPane frame = new BorderPane();
+        frame.setTop(
                 new VBox(
                         new TopBar(model, actions, find),
+                        new QuestionTabs(model.questions()),
                         new QuestionBar(model, actions),
                         new NotesBar(model.notes()),
                         new TrialBar(model, actions)));
-        setCenter(middle(side));
-        setBottom(new VBox(strip, new KeptStrip(model, actions)));
+        frame.setCenter(middle(side));
+        frame.setBottom(new VBox(strip, new KeptStrip(model, actions)));
+        getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
+        model.look()
+                .textSizeProperty()
+                .addListener((p, old, now) -> setStyle("-fx-font-size: " + now + "px;"));
+        sceneProperty()
+                .addListener(
+                        (p, old, now) ->
+                                Optional.ofNullable(now)
+                                        .ifPresent(s -> Controls.install(actions, s)));
         setOnDragOver(MainView::dragOver);
         setOnDragDropped(this::dropped);
     }
@@ -81,6 +104,19 @@ final class MainView extends BorderPane {
                         "Nets",
                         "The design's nets by their hierarchy",
                         () -> new NetsView(model)));
+    }
+
+    /** The part of the map that is seen; none while nothing is open. */
+    Optional<Session.Place> place() {
+        Viewport seen = map.viewport();
+        return model.openedProperty()
+                .get()
+                .map(o -> new Session.Place(seen.centreX(), seen.centreY(), seen.scale()));
+    }
+
+    /** Shows a part of the map. */
+    void goTo(Session.Place place) {
+        map.goTo(place.x(), place.y(), place.scale());
     }
 
     /** Everything that can be done in the window. */
@@ -127,7 +163,7 @@ final class MainView extends BorderPane {
     private void dropped(DragEvent event) {
         List<File> files = event.getDragboard().getFiles();
         if (!files.isEmpty()) {
-            model.open(files.get(0).toPath());
+            model.design().openAny(files.get(0).toPath());
         }
         event.setDropCompleted(!files.isEmpty());
         event.consume();

@@ -79,13 +79,13 @@ final class MapActions {
                 onMap(
                         "back",
                         "Back",
-                        "BackSpace",
+                        "Back_Space",
                         "Back to the place on the map before the last jump",
                         map::back),
                 onMap(
                         "forward",
                         "Forward",
-                        "Shift+BackSpace",
+                        "Shift+Back_Space",
                         "Forward to the place on the map that you came back from",
                         map::forward),
                 onMap("west", "Move left", "Left", "Shows more of the left", () -> map.step(-1, 0)),

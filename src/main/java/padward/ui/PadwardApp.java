@@ -23,19 +23,45 @@ public final class PadwardApp extends Application {
 
     @Override
     public void start(Stage stage) {
-        ExplorerModel model = show(stage, Background.threaded(Platform::runLater));
-        if (getParameters().getRaw().isEmpty()) {
-            model.openFrom(progress -> Demo.open());
-        } else {
-            model.open(Path.of(getParameters().getRaw().get(0)));
-        }
+        Optional<Path> asked = getParameters().getRaw().stream().findFirst().map(Path::of);
+        start(stage, Background.threaded(Platform::runLater), Settings.folder(), asked);
     }
 
-    /** Fills a stage and shows it; the model that it shows. */
+    /**
+     * Shows the window as it was left the last time, with what was open, unless a design is asked
+     * for; the demo when there is nothing else.
+     *
+     * @param settings the folder that remembers
+     */
+    static ExplorerModel start(
+            Stage stage, Background background, Path settings, Optional<Path> asked) {
+        ExplorerModel model =
+                new ExplorerModel(background, new KeptFiles(settings.resolve("kept")));
+        MainView view = new MainView(model);
+        SessionKeeper keeper =
+                new SessionKeeper(model, settings.resolve("session.json"), view::place);
+        Session session = keeper.read();
+        keeper.begin(session);
+        show(stage, model, view);
+        stage.setOnHidden(e -> keeper.close());
+        if (asked.isPresent()) {
+            model.open(asked.get());
+        } else if (!keeper.reopen(session, view::goTo)) {
+            model.openFrom(progress -> Demo.open());
+        }
+        return model;
+    }
+
+    /** Fills a stage and shows it, with nothing open and nothing remembered. */
     static ExplorerModel show(Stage stage, Background background) {
-        Application.setUserAgentStylesheet(Themes.sheet(false));
         ExplorerModel model = new ExplorerModel(background);
-        stage.setScene(new Scene(new MainView(model), WIDTH, HEIGHT));
+        show(stage, model, new MainView(model));
+        return model;
+    }
+
+    private static void show(Stage stage, ExplorerModel model, MainView view) {
+        Application.setUserAgentStylesheet(Themes.sheet(model.look().darkProperty().get()));
+        stage.setScene(new Scene(view, WIDTH, HEIGHT));
         stage.setTitle("Padward");
         model.openedProperty()
                 .addListener(
@@ -46,6 +72,5 @@ public final class PadwardApp extends Application {
                                                 .map(n -> "Padward — " + n)
                                                 .orElse("Padward")));
         stage.show();
-        return model;
     }
 }

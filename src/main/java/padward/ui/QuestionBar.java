@@ -9,7 +9,6 @@ import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressIndicator;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -55,10 +54,18 @@ final class QuestionBar extends VBox {
     }
 
     private HBox questionRow() {
-        TextField net = field("net-field", "net, e.g. pump/*", this::netNames, 300);
+        TextField net =
+                field("net-field", "net, e.g. pump/*", this::netNames, model.recentNets(), 300);
         net.textProperty().bindBidirectional(model.netTextProperty());
-        TextField pad = field("pad-field", "pad, pin, port or J1.3", this::padNames, 200);
+        TextField pad =
+                field(
+                        "pad-field",
+                        "pad, pin, port or J1.3",
+                        this::padNames,
+                        model.recentPads(),
+                        200);
         pad.textProperty().bindBidirectional(model.padTextProperty());
+        model.questions().shownProperty().addListener((p, old, now) -> enter(net, pad));
         net.setAccessibleText("Net to bring out");
         pad.setAccessibleText("Pad to bring it out on");
         ChoiceBox<Corner> corner = new ChoiceBox<>();
@@ -69,12 +76,6 @@ final class QuestionBar extends VBox {
         corner.setAccessibleText("Corner at which the way shall be the quickest");
         Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
-        ProgressIndicator wheel = new ProgressIndicator();
-        wheel.setPrefSize(20, 20);
-        wheel.setMaxSize(20, 20);
-        HBox busy = new HBox(6, wheel, Controls.button(actions.get("stop")));
-        busy.setAlignment(Pos.CENTER_LEFT);
-        busy.visibleProperty().bind(model.busyProperty());
         HBox row =
                 new HBox(
                         8,
@@ -86,7 +87,8 @@ final class QuestionBar extends VBox {
                         corner,
                         new Label("corner"),
                         ask,
-                        busy);
+                        Controls.button(actions.get("new-question"), "+"),
+                        new WorkBar(model.jobs(), actions.get("stop")));
         row.setAlignment(Pos.CENTER_LEFT);
         row.getChildren().stream()
                 .filter(n -> n instanceof Label)
@@ -95,9 +97,18 @@ final class QuestionBar extends VBox {
         return row;
     }
 
+    /** Puts the caret where something is to be filled in, if anything is. */
+    private static void enter(TextField net, TextField pad) {
+        if (net.getText().isBlank()) {
+            net.requestFocus();
+        } else if (pad.getText().isBlank()) {
+            pad.requestFocus();
+        }
+    }
+
     private static TextField field(
-            String id, String prompt, Supplier<List<String>> names, double width) {
-        TextField field = new CompletingField(names);
+            String id, String prompt, Supplier<List<String>> names, Recent recent, double width) {
+        TextField field = new CompletingField(names, () -> recent.items());
         field.setId(id);
         field.setPromptText(prompt);
         field.setPrefWidth(width);

@@ -75,7 +75,12 @@ public final class QuestionModel {
         ask(() -> {});
     }
 
-    private void ask(Runnable then) {
+    /**
+     * Asks.
+     *
+     * @param then what follows when there is an answer or a note why there is none
+     */
+    void ask(Runnable then) {
         if (opened.get().isEmpty()) {
             notes.tell(this, "Open a design first (Ctrl+O), then ask.");
             return;
@@ -148,6 +153,51 @@ public final class QuestionModel {
         }
     }
 
+    /** Asks again, if what it was told is about a design that has been changed since. */
+    void askAgainIfOld() {
+        boolean old =
+                answer.get()
+                        .filter(a -> opened.get().stream().noneMatch(o -> isAbout(a, o)))
+                        .isPresent();
+        if (old) {
+            askAgain(() -> {});
+        }
+    }
+
+    private static boolean isAbout(Answer answer, Opened opened) {
+        return answer.question().design() == opened.design();
+    }
+
+    /** Gives up the work that goes on for it. */
+    void stop() {
+        asking.cancel();
+        surveying.cancel();
+    }
+
+    /** What it states. */
+    QuestionsModel.Stated stated() {
+        return new QuestionsModel.Stated(
+                netText.get(), padText.get(), corner.get(), answer.get().isPresent());
+    }
+
+    /** Fills the fields. */
+    void state(QuestionsModel.Stated stated) {
+        netText.set(stated.net());
+        padText.set(stated.pad());
+        corner.set(stated.corner());
+    }
+
+    /** The question in a few words: the net's last part and the pad, as far as they are given. */
+    String title() {
+        String net = netText.get().strip();
+        String pad = padText.get().strip();
+        if (net.isEmpty() && pad.isEmpty()) {
+            return "new question";
+        }
+        String part = net.substring(net.lastIndexOf('/') + 1);
+        return (part.isEmpty() ? "…" : part) + " on " + (pad.isEmpty() ? "…" : pad);
+    }
+
     /** Takes an answer that has been found already. */
     void answered(Answer result) {
         lookAfresh();
@@ -195,12 +245,7 @@ public final class QuestionModel {
             edits = Keeping.of(blocked, chosenOption().get());
         }
         if (!edits.isEmpty()) {
-            List<Edit> tried = edits;
-            Opened shown = opened.get().orElseThrow();
-            asking.start(
-                    "Trying it out",
-                    progress -> tryOut(shown, before, tried, progress),
-                    t -> trial.set(Optional.of(t)));
+            start(before, edits);
         }
     }
 
@@ -217,6 +262,21 @@ public final class QuestionModel {
     /** Drops the trial; all is as it was. */
     void drop() {
         trial.set(Optional.empty());
+    }
+
+    /** Tries the same once more, unless something else has been asked since. */
+    void tryAgain(Answer before, List<Edit> edits) {
+        if (answer.get().filter(a -> a == before).isPresent()) {
+            start(before, edits);
+        }
+    }
+
+    private void start(Answer before, List<Edit> edits) {
+        Opened now = opened.get().orElseThrow();
+        asking.start(
+                "Trying it out",
+                progress -> tryOut(now, before, edits, progress),
+                t -> trial.set(Optional.of(t)));
     }
 
     /** Whether the net is on the pad already, so that there is nothing to bring out. */

@@ -3,6 +3,7 @@ package padward.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import padward.design.Glob;
 
 /**
@@ -13,6 +14,13 @@ final class Suggestions {
     static final int MOST = 12;
 
     private Suggestions() {}
+
+    /** The same, those used lately before the others; only these while nothing is typed. */
+    static List<String> of(String typed, List<String> names, List<String> recent) {
+        List<String> lately = of(typed, recent);
+        List<String> others = typed.isBlank() && !lately.isEmpty() ? List.of() : of(typed, names);
+        return Stream.concat(lately.stream(), others.stream()).distinct().limit(MOST).toList();
+    }
 
     static List<String> of(String typed, List<String> names) {
         String text = typed.strip().toLowerCase(Locale.ROOT);

@@ -4,6 +4,7 @@ import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuBar;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -17,6 +18,8 @@ final class TopBar extends HBox {
         name.getStyleClass().add("faint");
         name.setMinWidth(0);
         model.openedProperty().addListener((p, old, now) -> name.setText(told(now)));
+        MenuBar menus = Controls.menus(actions);
+        menus.getMenus().get(0).getItems().add(1, new RecentMenu(model));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
         setSpacing(8);
@@ -24,7 +27,7 @@ final class TopBar extends HBox {
         setPadding(new Insets(8, 16, 0, 8));
         getChildren()
                 .addAll(
-                        Controls.menus(actions),
+                        menus,
                         name,
                         spring,
                         find,

@@ -4,6 +4,7 @@ import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import padward.breakout.Answer;
+import padward.format.Demo;
 
 /** What can be done with files, questions and the window as a whole. */
 final class WindowActions {
@@ -29,6 +30,13 @@ final class WindowActions {
                         "Shortcut+O",
                         "Opens a design's file",
                         () -> dialogs.design().ifPresent(model::open)),
+                Action.of(
+                        "demo",
+                        Action.Group.FILE,
+                        "Demo",
+                        "",
+                        "Opens the built-in example, an invented bilge-pump controller",
+                        () -> model.openFrom(progress -> Demo.open())),
                 Action.of(
                                 "ledger",
                                 Action.Group.FILE,
@@ -57,6 +65,7 @@ final class WindowActions {
                         model.trialProperty(),
                         model.busyProperty(),
                         model.answerProperty());
+        BooleanBinding several = Bindings.size(model.questions().all()).greaterThan(1);
         BooleanBinding inTrial =
                 Bindings.createBooleanBinding(
                         () -> model.trialProperty().get().isPresent(), model.trialProperty());
@@ -94,7 +103,39 @@ final class WindowActions {
                                 "Does again what was undone",
                                 model::redo)
                         .when(canRedo),
-                question("stop", "Stop", "Esc", "Stops the work that goes on", model::cancel));
+                question("stop", "Stop", "Escape", "Stops the work that goes on", model::cancel),
+                question(
+                        "new-question",
+                        "New question",
+                        "Shortcut+N",
+                        "Opens one more question beside those that are open",
+                        () -> model.questions().open("")),
+                question(
+                        "same-net",
+                        "Same net, another pad",
+                        "Shortcut+Shift+N",
+                        "Opens one more question about the same net",
+                        () -> model.questions().open(model.netTextProperty().get())),
+                question(
+                        "close-question",
+                        "Close question",
+                        "Shortcut+W",
+                        "Closes the question that is shown; undo brings it back",
+                        () -> model.questions().close(model.question())),
+                question(
+                                "next-question",
+                                "Next question",
+                                "Shortcut+Page_Down",
+                                "Shows the question to the right",
+                                () -> model.questions().step(1))
+                        .when(several),
+                question(
+                                "last-question",
+                                "Question before",
+                                "Shortcut+Page_Up",
+                                "Shows the question to the left",
+                                () -> model.questions().step(-1))
+                        .when(several));
     }
 
     private static Action question(
@@ -110,19 +151,39 @@ final class WindowActions {
 
     static List<Action> looks(LookModel look) {
         return List.of(
-                Action.of(
+                look(
                         "dark",
-                        Action.Group.VIEW,
                         "Dark",
                         "Shortcut+D",
                         "Turns between the light and the dark theme",
                         () -> look.darkProperty().set(!look.darkProperty().get())),
-                Action.of(
+                look(
                         "side",
-                        Action.Group.VIEW,
                         "Lists",
                         "Shortcut+B",
                         "Shows or hides the lists beside the map",
-                        () -> look.listsProperty().set(!look.listsProperty().get())));
+                        () -> look.listsProperty().set(!look.listsProperty().get())),
+                look(
+                        "larger-text",
+                        "Larger text",
+                        "Shortcut+Plus Shortcut+Equals Shortcut+Add Shortcut+Shift+Equals",
+                        "Makes all text larger",
+                        () -> look.setTextSize(look.textSizeProperty().get() + 1)),
+                look(
+                        "smaller-text",
+                        "Smaller text",
+                        "Shortcut+Minus Shortcut+Subtract",
+                        "Makes all text smaller",
+                        () -> look.setTextSize(look.textSizeProperty().get() - 1)),
+                look(
+                        "usual-text",
+                        "Usual text",
+                        "Shortcut+Digit0 Shortcut+Numpad0",
+                        "Gives text its usual size",
+                        () -> look.setTextSize(LookModel.USUAL_TEXT)));
+    }
+
+    private static Action look(String id, String text, String keys, String purpose, Runnable work) {
+        return Action.of(id, Action.Group.VIEW, text, keys, purpose, work);
     }
 }

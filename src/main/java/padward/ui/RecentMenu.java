@@ -1,0 +1,40 @@
+package padward.ui;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuItem;
+
+/** The designs that were opened lately, as a menu in the menu of files. */
+final class RecentMenu extends Menu {
+    private final ExplorerModel model;
+
+    RecentMenu(ExplorerModel model) {
+        super("Open recent");
+        this.model = model;
+        setId("recent-menu");
+        model.recentFiles().items().addListener((ListChangeListener<String>) c -> fill());
+        fill();
+    }
+
+    private void fill() {
+        getItems().clear();
+        for (String file : model.recentFiles().items()) {
+            MenuItem item = new MenuItem(file);
+            item.setMnemonicParsing(false);
+            item.setOnAction(e -> open(file));
+            getItems().add(item);
+        }
+        setDisable(getItems().isEmpty());
+    }
+
+    private void open(String file) {
+        if (Files.exists(Path.of(file))) {
+            model.open(Path.of(file));
+        } else {
+            model.recentFiles().forget(file);
+            model.notes().tell(this, file + " is not there any more.");
+        }
+    }
+}

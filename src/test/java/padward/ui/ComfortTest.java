@@ -1,0 +1,191 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TabPane;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Tabs, command search, notes, progress, text size: as a person uses them. */
+@ExtendWith(ApplicationExtension.class)
+class ComfortTest {
+    private static final String NET = "pump/level/sample[1]";
+
+    /** Work waits, reporting two fifths, until it is let go or stopped. */
+    private volatile boolean hold;
+
+    private ExplorerModel model;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        Background threads = Background.threaded(Platform::runLater);
+        model = PadwardApp.show(stage, holding(threads));
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    private Background holding(Background background) {
+        return new Background() {
+            @Override
+            public <T> Job start(
+                    Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
+                return background.start(
+                        progress -> {
+                            while (hold && !progress.cancelled()) {
+                                progress.report(0.4, "held up");
+                                Thread.sleep(5);
+                            }
+                            return work.run(progress);
+                        },
+                        watcher,
+                        done,
+                        failed);
+            }
+        };
+    }
+
+    private void settle() throws Exception {
+        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> model.jobs().running().isEmpty());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private void ask(FxRobot robot, String net, String pad) throws Exception {
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(net);
+                    model.padTextProperty().set(pad);
+                    model.ask();
+                });
+        settle();
+    }
+
+    private static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    @Test
+    void severalQuestionsStandAsTabs(FxRobot robot) throws Exception {
+        settle();
+        TabPane tabs = robot.lookup("#question-tabs").queryAs(TabPane.class);
+        assertThat(tabs.isVisible()).isFalse();
+        ask(robot, NET, "J1.3");
+        robot.push(KeyCode.SHORTCUT, KeyCode.N);
+        assertThat(tabs.isVisible()).isTrue();
+        assertThat(tabs.getTabs()).hasSize(2);
+        assertThat(robot.lookup("#net-field").query().isFocused()).isTrue();
+        ask(robot, NET, "J1.2");
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        assertThat(tabs.getTabs().get(0).getText()).isEqualTo("sample[1] on J1.3: blocked");
+        assertThat(tabs.getTabs().get(1).getText()).isEqualTo("sample[1] on J1.2: open");
+        robot.push(KeyCode.SHORTCUT, KeyCode.PAGE_UP);
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        assertThat(robot.lookup("#openings").query().isVisible()).isTrue();
+        robot.interact(() -> tabs.getSelectionModel().select(1));
+        assertThat(text(robot, "#answer-word")).endsWith("Open");
+        robot.push(KeyCode.SHORTCUT, KeyCode.W);
+        assertThat(tabs.isVisible()).isFalse();
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+        assertThat(tabs.getTabs()).hasSize(2);
+    }
+
+    @Test
+    void anythingIsDoneByWords(FxRobot robot) throws Exception {
+        settle();
+        robot.push(KeyCode.SHORTCUT, KeyCode.E);
+        assertThat(robot.lookup("#command-search").query().isVisible()).isTrue();
+        robot.write("dark theme", 0);
+        ListView<Action> list = robot.lookup("#command-list").queryListView();
+        assertThat(list.getItems().get(0).id()).isEqualTo("dark");
+        robot.push(KeyCode.ENTER);
+        assertThat(model.look().darkProperty().get()).isTrue();
+        assertThat(robot.lookup("#command-search").query().isVisible()).isFalse();
+        robot.push(KeyCode.SHORTCUT, KeyCode.D);
+        assertThat(model.look().darkProperty().get()).isFalse();
+        robot.push(KeyCode.SHORTCUT, KeyCode.E);
+        robot.write("zzz", 0);
+        robot.push(KeyCode.ENTER);
+        robot.push(KeyCode.ESCAPE);
+        assertThat(robot.lookup("#command-search").query().isVisible()).isFalse();
+    }
+
+    @Test
+    void aLongSearchTellsHowFarItIsAndIsStopped(FxRobot robot) throws Exception {
+        settle();
+        hold = true;
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(NET);
+                    model.padTextProperty().set("J1.3");
+                    model.ask();
+                });
+        WaitForAsyncUtils.waitFor(
+                5, TimeUnit.SECONDS, () -> robot.lookup("#work-bar").query().isVisible());
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#work-share").queryAs(ProgressBar.class).getProgress())
+                .isEqualTo(0.4);
+        assertThat(text(robot, "#work-doing")).isEqualTo("Asking: held up");
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.ESCAPE);
+        settle();
+        assertThat(robot.lookup("#work-bar").query().isVisible()).isFalse();
+        assertThat(model.answerProperty().get()).isEmpty();
+        hold = false;
+        ask(robot, NET, "J1.3");
+        assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+    }
+
+    @Test
+    void badFilesAreNotesThatCanBeCopiedAndPutAway(FxRobot robot, @TempDir Path folder)
+            throws Exception {
+        settle();
+        Path bad = folder.resolve("bad.json");
+        Files.writeString(bad, "{\"format\": \"padward-design/1\", \"name\": 7}");
+        robot.interact(() -> model.design().openAny(bad));
+        settle();
+        assertThat(text(robot, "#note")).contains("bad.json");
+        robot.clickOn("Copy");
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        assertThat(copied[0]).contains("expected: ").contains("found: ");
+        robot.clickOn("Dismiss");
+        assertThat(robot.lookup("#notes").query().isVisible()).isFalse();
+        robot.interact(() -> model.design().openAny(Path.of("fixtures/small/board.json")));
+        settle();
+        assertThat(text(robot, "#note"))
+                .isEqualTo("board.json is a board. Open the design that names it.");
+        assertThat(model.openedProperty().get()).isPresent();
+    }
+
+    @Test
+    void textGrowsAndShrinks(FxRobot robot) throws Exception {
+        settle();
+        Label sentence = robot.lookup("#answer-sentence").queryAs(Label.class);
+        double before = sentence.getFont().getSize();
+        robot.push(KeyCode.SHORTCUT, KeyCode.PLUS);
+        robot.push(KeyCode.SHORTCUT, KeyCode.PLUS);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(sentence.getFont().getSize()).isGreaterThan(before);
+        robot.push(KeyCode.SHORTCUT, KeyCode.DIGIT0);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(sentence.getFont().getSize()).isEqualTo(before);
+    }
+}
