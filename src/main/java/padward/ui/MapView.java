@@ -162,11 +162,6 @@ final class MapView extends Pane {
         jump(viewport().centredOn(x, y).atScale(scale));
     }
 
-    /** Goes to a place, at a scale of so many pixels a tile. */
-    void goTo(double x, double y, double scale) {
-        jump(view.centredOn(x, y).atScale(scale));
-    }
-
     /** Flies to a vertex, and marks it. */
     void flyTo(int vertex) {
         if (opened().isPresent()) {
