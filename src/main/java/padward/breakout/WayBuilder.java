@@ -25,6 +25,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.route.Path;
 import padward.timing.EdgeFinder;
+import padward.timing.TreeDelays;
 
 /** Turns a found path into a way with names, delays and obstacles. */
 final class WayBuilder {
@@ -69,20 +70,37 @@ final class WayBuilder {
         return result;
     }
 
+    /**
+     * What the delays along a way depend on: the way alone, or, where the fabric says what loads
+     * do, the net's own tree with the way's new part.
+     */
+    private RouteTree bearing(IntArrayList vertices, int branchHop) {
+        boolean loads = !fabric.info().electrical().isUnknown();
+        RouteTree.Builder tree =
+                loads
+                        ? RouteTree.Builder.from(question.net().route())
+                        : new RouteTree.Builder(vertices.getInt(0));
+        for (int i = loads ? branchHop + 1 : 1; i < vertices.size(); i++) {
+            tree.add(vertices.getInt(i - 1), vertices.getInt(i));
+        }
+        return tree.build();
+    }
+
     private List<Hop> hops(IntArrayList vertices, int branchHop) {
         EdgeFinder finder = new EdgeFinder(fabric);
+        RouteTree tree = bearing(vertices, branchHop);
+        TreeDelays delays = TreeDelays.of(fabric, tree);
         List<Hop> hops = new ArrayList<>(vertices.size());
-        Delay total = Delay.ZERO;
+        Delay before = Delay.ZERO;
         for (int i = 0; i < vertices.size(); i++) {
             int vertex = vertices.getInt(i);
-            Optional<EdgeKind> kind = Optional.empty();
-            Delay step = Delay.ZERO;
-            if (i > 0) {
-                EdgeFinder.EdgeValue edge = finder.get(vertices.getInt(i - 1), vertex);
-                kind = Optional.of(edge.kind());
-                step = edge.delay();
-                total = total.plus(step);
-            }
+            Delay total = delays.at(tree.placeOf(vertex));
+            Optional<EdgeKind> kind =
+                    i == 0
+                            ? Optional.empty()
+                            : Optional.of(finder.get(vertices.getInt(i - 1), vertex).kind());
+            Delay step = total.less(before);
+            before = total;
             boolean onNet = i <= branchHop;
             hops.add(
                     new Hop(

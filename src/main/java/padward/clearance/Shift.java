@@ -17,7 +17,7 @@ import padward.timing.TreeDelays;
  * @param sink the sink whose delay at the slow corner grows the most
  * @param before delay from the driver to that sink, before the move
  * @param after the same, after the move
- * @param slackBeforePs required time less the latest arrival at the slow corner, ps; empty when the
+ * @param slackBeforePs least of required time less arrival at the slow corner, ps; empty when the
  *     design states no required time
  * @param slackAfterPs the same, after the move
  */
@@ -47,8 +47,8 @@ public record Shift(
         Delay worstBefore = Delay.ZERO;
         Delay worstAfter = Delay.ZERO;
         int most = Integer.MIN_VALUE;
-        int latestBefore = 0;
-        int latestAfter = 0;
+        OptionalInt slackBefore = OptionalInt.empty();
+        OptionalInt slackAfter = OptionalInt.empty();
         Int2IntOpenHashMap placeAfter = new Int2IntOpenHashMap();
         placeAfter.defaultReturnValue(Fabric.NOTHING);
         for (int place = 0; place < after.size(); place++) {
@@ -62,8 +62,8 @@ public record Shift(
             }
             Delay one = old.at(placeBefore);
             Delay other = fresh.at(now);
-            latestBefore = Math.max(latestBefore, one.slowPs());
-            latestAfter = Math.max(latestAfter, other.slowPs());
+            slackBefore = least(slackBefore, net.requiredPs(sink), one);
+            slackAfter = least(slackAfter, net.requiredPs(sink), other);
             if (other.slowPs() - one.slowPs() > most) {
                 most = other.slowPs() - one.slowPs();
                 worst = design.textOf(sink);
@@ -71,18 +71,14 @@ public record Shift(
                 worstAfter = other;
             }
         }
-        return new Shift(
-                net.name(),
-                worst,
-                worstBefore,
-                worstAfter,
-                slack(net, latestBefore),
-                slack(net, latestAfter));
+        return new Shift(net.name(), worst, worstBefore, worstAfter, slackBefore, slackAfter);
     }
 
-    private static OptionalInt slack(Net net, int latest) {
-        return net.requiredPs().isPresent()
-                ? OptionalInt.of(net.requiredPs().getAsInt() - latest)
-                : OptionalInt.empty();
+    private static OptionalInt least(OptionalInt known, OptionalInt required, Delay arrival) {
+        if (required.isEmpty()) {
+            return known;
+        }
+        int slack = required.getAsInt() - arrival.slowPs();
+        return OptionalInt.of(Math.min(known.orElse(Integer.MAX_VALUE), slack));
     }
 }

@@ -1,7 +1,9 @@
 package padward.design;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import padward.fabric.Fabric;
 
@@ -16,6 +18,7 @@ import padward.fabric.Fabric;
  * @param clock whether the design says that it is a clock
  * @param requiredPs latest arrival at any sink that the design allows, at the slow corner, counted
  *     from the driver, in picoseconds; empty when the design states none
+ * @param requiredAtPs the same for single sinks that have a required time of their own
  */
 public record Net(
         int id,
@@ -24,10 +27,28 @@ public record Net(
         List<Terminal> sinks,
         RouteTree route,
         boolean clock,
-        OptionalInt requiredPs) {
-    /** Copies the sinks. */
+        OptionalInt requiredPs,
+        Map<Terminal, Integer> requiredAtPs) {
+    /** Copies the sinks, and leaves out required times of what is no sink. */
     public Net {
         sinks = List.copyOf(sinks);
+        if (!requiredAtPs.isEmpty()) {
+            requiredAtPs = new HashMap<>(requiredAtPs);
+            requiredAtPs.keySet().retainAll(sinks);
+        }
+        requiredAtPs = Map.copyOf(requiredAtPs);
+    }
+
+    /** A net whose sinks have no required times of their own. */
+    public Net(
+            int id,
+            String name,
+            Terminal driver,
+            List<Terminal> sinks,
+            RouteTree route,
+            boolean clock,
+            OptionalInt requiredPs) {
+        this(id, name, driver, sinks, route, clock, requiredPs, Map.of());
     }
 
     /** A net without a required time. */
@@ -46,6 +67,12 @@ public record Net(
         return driver instanceof Terminal.CellPin at ? at.cell() : Fabric.NOTHING;
     }
 
+    /** The latest arrival allowed at a sink: its own required time, else the net's; ps. */
+    public OptionalInt requiredPs(Terminal sink) {
+        Integer own = requiredAtPs.get(sink);
+        return own == null ? requiredPs : OptionalInt.of(own);
+    }
+
     /** Its driver and its sinks. */
     public List<Terminal> ends() {
         List<Terminal> result = new ArrayList<>(sinks.size() + 1);
@@ -56,11 +83,11 @@ public record Net(
 
     /** The same net over other wires. */
     public Net withRoute(RouteTree other) {
-        return new Net(id, name, driver, sinks, other, clock, requiredPs);
+        return new Net(id, name, driver, sinks, other, clock, requiredPs, requiredAtPs);
     }
 
     /** The same net with other sinks. */
     public Net withSinks(List<Terminal> others) {
-        return new Net(id, name, driver, others, route, clock, requiredPs);
+        return new Net(id, name, driver, others, route, clock, requiredPs, requiredAtPs);
     }
 }

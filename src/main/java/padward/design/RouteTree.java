@@ -82,6 +82,15 @@ public final class RouteTree {
             append(root, -1);
         }
 
+        /** Starts with a tree that is there. O(its size). */
+        public static Builder from(RouteTree tree) {
+            Builder result = new Builder(tree.root());
+            for (int place = 1; place < tree.size(); place++) {
+                result.append(tree.vertex(place), tree.parent(place));
+            }
+            return result;
+        }
+
         /** Whether the tree has the vertex already. */
         public boolean contains(int vertex) {
             return placeByVertex.containsKey(vertex);

@@ -152,11 +152,7 @@ public final class Trial {
                 throw new IllegalArgumentException("there is a port " + out.port() + " already");
             }
         }
-        RouteTree old = nets[net].route();
-        RouteTree.Builder tree = new RouteTree.Builder(old.root());
-        for (int place = 1; place < old.size(); place++) {
-            tree.add(old.vertex(old.parent(place)), old.vertex(place));
-        }
+        RouteTree.Builder tree = RouteTree.Builder.from(nets[net].route());
         for (int i = 1; i < out.way().size(); i++) {
             tree.add(out.way().get(i - 1), out.way().get(i));
         }
@@ -213,7 +209,8 @@ public final class Trial {
                                 n.sinks().stream().map(renumbered).toList(),
                                 n.route(),
                                 n.clock(),
-                                n.requiredPs()));
+                                n.requiredPs(),
+                                renumbered(n.requiredAtPs(), renumbered)));
             }
         }
         return new Design(
@@ -224,6 +221,13 @@ public final class Trial {
                 keptCells,
                 keptNets,
                 keptPorts);
+    }
+
+    private static Map<Terminal, Integer> renumbered(
+            Map<Terminal, Integer> required, Function<Terminal, Terminal> renumbered) {
+        Map<Terminal, Integer> result = new HashMap<>();
+        required.forEach((sink, ps) -> result.put(renumbered.apply(sink), ps));
+        return result;
     }
 
     private static int[] renumbering(int size, IntPredicate kept) {

@@ -34,6 +34,15 @@ public record Delay(int fastPs, int slowPs) {
         return new Delay(Math.addExact(fastPs, other.fastPs), Math.addExact(slowPs, other.slowPs));
     }
 
+    /**
+     * What is left of this after a part of it; where the part spreads wider than the whole, the
+     * slow value is the fast one.
+     */
+    public Delay less(Delay part) {
+        int fast = fastPs - part.fastPs;
+        return new Delay(fast, Math.max(fast, slowPs - part.slowPs));
+    }
+
     /** The middle between the corners, rounded down, picoseconds. */
     public int middlePs() {
         return fastPs + (slowPs - fastPs) / 2;

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import padward.base.BadInput;
 import padward.design.Cell;
@@ -100,10 +101,10 @@ public final class DesignWriter {
             out.name("required_ps").value(net.requiredPs().getAsInt());
         }
         out.name("driver");
-        writeTerminal(net.driver());
+        writeTerminal(net.driver(), OptionalInt.empty());
         out.name("sinks").beginArray();
         for (Terminal sink : net.sinks()) {
-            writeTerminal(sink);
+            writeTerminal(sink, ownRequiredPs(net, sink));
         }
         out.endArray();
         out.name("route").beginArray();
@@ -111,7 +112,12 @@ public final class DesignWriter {
         out.endArray().endObject();
     }
 
-    private void writeTerminal(Terminal terminal) throws IOException {
+    private static OptionalInt ownRequiredPs(Net net, Terminal sink) {
+        Integer own = net.requiredAtPs().get(sink);
+        return own == null ? OptionalInt.empty() : OptionalInt.of(own);
+    }
+
+    private void writeTerminal(Terminal terminal, OptionalInt required) throws IOException {
         out.beginObject();
         if (terminal instanceof Terminal.CellPin at) {
             out.name("cell").value(design.cells().get(at.cell()).name());
@@ -119,6 +125,9 @@ public final class DesignWriter {
         } else {
             int port = ((Terminal.PortEnd) terminal).port();
             out.name("port").value(design.ports().get(port).name());
+        }
+        if (required.isPresent()) {
+            out.name("required_ps").value(required.getAsInt());
         }
         out.endObject();
     }

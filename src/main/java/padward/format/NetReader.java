@@ -3,7 +3,9 @@ package padward.format;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.design.Cell;
@@ -19,6 +21,7 @@ final class NetReader {
     private static final Shape NET =
             Shape.of("name!", "clock", "required_ps", "driver!", "sinks", "route");
     private static final Shape TERMINAL = Shape.of("cell", "pin", "port");
+    private static final Shape SINK = Shape.of("cell", "pin", "port", "required_ps");
 
     private final Fabric fabric;
     private final DesignRules rules;
@@ -30,7 +33,7 @@ final class NetReader {
     private final RouteChecker routes;
 
     /** A terminal with the vertex where it meets the fabric. */
-    private record End(Terminal terminal, int vertex, String text) {}
+    private record End(Terminal terminal, int vertex, String text, OptionalInt requiredPs) {}
 
     NetReader(
             Fabric fabric,
@@ -79,7 +82,9 @@ final class NetReader {
         RouteTree tree = routes.check(in, "$.nets[" + id + "]", name, driver.vertex(), branches);
         checkSinks(in, id, sinks, branches.isEmpty() ? null : new IntOpenHashSet(allOf(branches)));
         List<Terminal> terminals = sinks.stream().map(End::terminal).toList();
-        return new Net(id, name, driver.terminal(), terminals, tree, clock, required);
+        Map<Terminal, Integer> own = new HashMap<>();
+        sinks.forEach(s -> s.requiredPs().ifPresent(ps -> own.put(s.terminal(), ps)));
+        return new Net(id, name, driver.terminal(), terminals, tree, clock, required, own);
     }
 
     /** All vertices of a route: a sink may lie on any of them. */
@@ -124,12 +129,14 @@ final class NetReader {
         int cell = Fabric.NOTHING;
         String pin = "";
         int port = Fabric.NOTHING;
-        Members member = in.object(TERMINAL);
+        OptionalInt required = OptionalInt.empty();
+        Members member = in.object(drives ? TERMINAL : SINK);
         while (member.next()) {
             switch (member.name()) {
                 case "cell" -> cell = cellNames.readKnown(in);
                 case "pin" -> pin = in.word();
-                default -> port = portNames.readKnown(in);
+                case "port" -> port = portNames.readKnown(in);
+                default -> required = OptionalInt.of(in.integer(0, Limits.REQUIRED_PS));
             }
         }
         boolean whole = member.has("cell") == member.has("pin");
@@ -137,22 +144,26 @@ final class NetReader {
             throw in.fault("either \"cell\" and \"pin\", or \"port\"", "another choice of these");
         }
         return port == Fabric.NOTHING
-                ? pinEnd(in, cells.get(cell), pin, drives)
-                : portEnd(in, ports.get(port), drives);
+                ? pinEnd(in, cells.get(cell), pin, drives, required)
+                : portEnd(in, ports.get(port), drives, required);
     }
 
-    private End pinEnd(JsonIn in, Cell cell, String pin, boolean drives) throws BadInput {
+    private End pinEnd(JsonIn in, Cell cell, String pin, boolean drives, OptionalInt required)
+            throws BadInput {
         SiteView site = fabric.site(cell.site());
         in.require(in.place(), rules.checkPin(site, pin, drives));
         int vertex = site.findPin(pin);
-        return new End(new Terminal.CellPin(cell.id(), pin), vertex, cell.name() + "." + pin);
+        Terminal terminal = new Terminal.CellPin(cell.id(), pin);
+        return new End(terminal, vertex, cell.name() + "." + pin, required);
     }
 
-    private End portEnd(JsonIn in, Port port, boolean drives) throws BadInput {
+    private End portEnd(JsonIn in, Port port, boolean drives, OptionalInt required)
+            throws BadInput {
         in.require(in.place(), DesignRules.checkPort(port.name(), port.direction(), drives));
         return new End(
                 new Terminal.PortEnd(port.id()),
                 fabric.pads().get(port.pad()).vertex(),
-                "port " + port.name());
+                "port " + port.name(),
+                required);
     }
 }

@@ -78,7 +78,7 @@ public record Chain(List<Link> links) {
         Delay driver = setting.map(s -> s.delayAt(loadPf(design, pad, outside))).orElse(Delay.ZERO);
         List<Link> links = new ArrayList<>();
         links.add(new Link(Part.FABRIC, toSite));
-        links.add(new Link(Part.IO_REGISTER_SITE, between(toSite, toPad)));
+        links.add(new Link(Part.IO_REGISTER_SITE, toPad.less(toSite)));
         links.add(new Link(Part.DRIVER, driver));
         links.add(new Link(Part.TRACE, outside.trace(design, pad)));
         links.add(new Link(Part.CONNECTOR, outside.connector()));
@@ -101,11 +101,6 @@ public record Chain(List<Link> links) {
             }
         }
         return result;
-    }
-
-    private static Delay between(Delay early, Delay late) {
-        int fast = late.fastPs() - early.fastPs();
-        return new Delay(fast, Math.max(fast, late.slowPs() - early.slowPs()));
     }
 
     /** The delay of one part. */
