@@ -12,8 +12,6 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -85,16 +83,19 @@ class StagesTest {
         }
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"x7y2/pad[1]", "x7y3/pad[0]"})
-    void aBranchSlowsTheOtherSinksAndNoOtherNet(String pad) {
+    @Test
+    void aBranchSlowsTheOtherSinksAndNoOtherNet() {
+        int slowed = 0;
+        for (int pad = 0; pad < design.fabric().pads().size(); pad++) {
+            slowed += slowedOn(pad);
+        }
+        assertThat(slowed).isPositive();
+    }
+
+    private int slowedOn(int pad) {
         int slowed = 0;
         for (Net net : design.nets()) {
-            int index = 0;
-            while (!design.fabric().pads().get(index).name().equals(pad)) {
-                index++;
-            }
-            Question question = new Question(design, net, index, Corner.SLOW);
+            Question question = new Question(design, net, pad, Corner.SLOW);
             if (!(Asker.ask(question, Progress.NONE) instanceof Answer.Open open)
                     || open.letGo().isPresent()
                     || open.way().branchHop() == open.way().hops().size() - 1) {
@@ -107,11 +108,11 @@ class StagesTest {
             slowed += shifts.stream().anyMatch(s -> s.laterPs() > 0) ? 1 : 0;
             // What the answer says is what the changed design has.
             RouteTree tree = after.findNet(net.name()).orElseThrow().route();
-            int place = tree.placeOf(design.fabric().pads().get(index).vertex());
+            int place = tree.placeOf(design.fabric().pads().get(pad).vertex());
             assertThat(open.way().toPadVertex())
                     .isEqualTo(TreeDelays.of(design.fabric(), tree).at(place));
         }
-        assertThat(slowed).isPositive();
+        return slowed;
     }
 
     @Test
