@@ -1,16 +1,17 @@
 package padward.breakout;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PortDirection;
 import padward.fabric.Corner;
 import padward.route.Engine;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * All pads for one net, ranked. Pads without a way come last. Among the others, first those that
@@ -111,15 +112,20 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
      * voltages in its bank do not agree.
      */
     public static boolean hazardous(Answer answer) {
-        Design design = answer.question().design();
-        int pad = answer.question().pad();
+        return hazardous(answer.question());
+    }
+
+    /** The same before a question has an answer. */
+    public static boolean hazardous(Question question) {
+        Design design = question.design();
+        int pad = question.pad();
         boolean driven =
                 design.board()
                         .findWiring(pad)
                         .map(w -> w.attachments().stream().anyMatch(t -> t.kind().drives()))
                         .orElse(false);
         return driven
-                || DriverFit.of(answer.question()).conflict().isPresent()
+                || DriverFit.of(question).conflict().isPresent()
                 || design.findPortOn(pad)
                         .map(p -> p.direction() != PortDirection.OUT)
                         .orElse(false);

@@ -1,11 +1,13 @@
 package padward.cli;
 
-import java.io.PrintWriter;
 import padward.base.BadInput;
+
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+
+import java.io.PrintWriter;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(
@@ -42,6 +44,8 @@ import picocli.CommandLine.Spec;
             ExportCommand.class,
             ExpandCommand.class,
             MakeCommand.class,
+            LessonCommand.class,
+            ExerciseCommand.class,
             WindowCommand.class
         })
 public final class Padward implements Runnable {

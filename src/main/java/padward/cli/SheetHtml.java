@@ -1,14 +1,15 @@
 package padward.cli;
 
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.TreeSet;
 import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.PadWiring;
 import padward.fabric.DriverSetting;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
 
 /** A bench sheet as one page of HTML, to be read on screen or printed; needs no other file. */
 final class SheetHtml {
@@ -182,9 +183,6 @@ final class SheetHtml {
     }
 
     private static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
+        return Html.escaped(text);
     }
 }

@@ -1,12 +1,15 @@
 package padward.format;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Checks a file of any of our formats, and says what is in it. */
 public final class Checker {
@@ -26,6 +29,8 @@ public final class Checker {
             case Head.DESIGN -> describe(DesignReader.read(source, progress));
             case Head.LEDGER ->
                     List.of("ledger", "its entries are checked against a design by apply and undo");
+            case Head.LESSON -> describe(LessonReader.check(source, progress));
+            case Head.LEARNER -> describe(LearnerFile.read(source));
             default -> {
                 int entries = BoardReader.count(source, progress);
                 yield List.of(
@@ -33,6 +38,19 @@ public final class Checker {
                         "its pads are checked against a fabric when a design names both");
             }
         };
+    }
+
+    private static List<String> describe(Lesson lesson) {
+        return List.of(
+                "lesson " + lesson.number() + ", " + lesson.name() + ": " + lesson.title(),
+                lesson.steps().size()
+                        + " steps; its solution was played on its design and does them");
+    }
+
+    private static List<String> describe(LearnerRecord learner) {
+        long solved = learner.lessons().values().stream().filter(l -> l.isSolved()).count();
+        return List.of(
+                "what learner " + learner.learner() + " has done: " + solved + " lessons solved");
     }
 
     /** What is in a fabric, as lines for people. */

@@ -15,6 +15,6 @@ public final class Demo {
      */
     public static Design open() throws BadInput {
         return DesignReader.read(
-                Source.ofResource("/padward/demo/only.design.json"), Progress.NONE);
+                Source.ofResource("/padward/fixtures/small/only.design.json"), Progress.NONE);
     }
 }

@@ -1,9 +1,11 @@
 package padward.format;
 
 import com.google.gson.stream.JsonToken;
-import java.util.List;
+
 import padward.base.BadInput;
 import padward.base.Progress;
+
+import java.util.List;
 
 /**
  * What a file says that it is.
@@ -16,7 +18,9 @@ record Head(String format, String form) {
     static final String DESIGN = "padward-design/1";
     static final String BOARD = "padward-board/1";
     static final String LEDGER = "padward-ledger/1";
-    private static final List<String> ALL = List.of(FABRIC, DESIGN, BOARD, LEDGER);
+    static final String LESSON = "padward-lesson/1";
+    static final String LEARNER = "padward-learner/1";
+    private static final List<String> ALL = List.of(FABRIC, DESIGN, BOARD, LEDGER, LESSON, LEARNER);
 
     /** Reads as far as it must to know; both words stand first in a usual file. */
     static Head read(Source source) throws BadInput {

@@ -37,7 +37,7 @@ public sealed interface Source {
         return new OfFile(file);
     }
 
-    /** A resource, by its absolute name: {@code /padward/demo/design.json}. */
+    /** A resource, by its absolute name: {@code /padward/fixtures/small/only.design.json}. */
     static Source ofResource(String resource) {
         return new OfResource(resource);
     }

@@ -1,6 +1,5 @@
 package padward.example;
 
-import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
@@ -8,6 +7,8 @@ import padward.fabric.Fabric;
 import padward.format.BoardFiles;
 import padward.format.DesignWriter;
 import padward.format.FabricReader;
+
+import java.nio.file.Path;
 
 /**
  * Writes the design files of the small example into a folder that holds its fabrics and board:
@@ -28,5 +29,13 @@ public final class SmallFixtures {
     /** Writes one design file. */
     public static void write(Path folder, String name, Path target) throws BadInput {
         DesignWriter.write(build(folder, name), target, name + ".fabric.json", "board.json");
+    }
+
+    /** Writes the design of the lesson on data and enable. */
+    public static void writeTideGauge(Path folder, Path target) throws BadInput {
+        Fabric fabric = FabricReader.read(folder.resolve("gated.fabric.json"), Progress.NONE);
+        Design design =
+                TideGauge.on(fabric, BoardFiles.read(folder.resolve("plover.board.json"), fabric));
+        DesignWriter.write(design, target, "gated.fabric.json", "plover.board.json");
     }
 }

@@ -2,10 +2,11 @@ package padward.example;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
 
 /** The design files of the small example are what {@link SmallFixtures} writes. */
 class SmallFixturesTest {
@@ -23,5 +24,18 @@ class SmallFixturesTest {
             assertThat(kept).hasSameTextualContentAs(fresh);
             assertThat(Files.readString(kept)).contains("Invented design");
         }
+    }
+
+    @Test
+    void theLessonsDesignIsWhatIsBuilt(@TempDir Path temporary) throws Exception {
+        Path folder = Path.of("fixtures/lessons");
+        Path kept = folder.resolve("gated.design.json");
+        if (Boolean.getBoolean("write.fixtures")) {
+            SmallFixtures.writeTideGauge(folder, kept);
+        }
+        Path fresh = temporary.resolve("fresh.json");
+        SmallFixtures.writeTideGauge(folder, fresh);
+        assertThat(kept).hasSameTextualContentAs(fresh);
+        assertThat(Files.readString(kept)).contains("Invented design");
     }
 }

@@ -6,16 +6,19 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+import padward.base.Progress;
+
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.zip.GZIPInputStream;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
-import padward.base.Progress;
 
 /** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
 class SchemaTest {
@@ -42,6 +45,17 @@ class SchemaTest {
         "design, fixtures/small/around.design.json",
         "board, fixtures/small/board.json",
         "fabric, fixtures/workbench/fabric.json.gz",
+        "fabric, fixtures/lessons/gated.fabric.json",
+        "design, fixtures/lessons/gated.design.json",
+        "board, fixtures/lessons/plover.board.json",
+        "lesson, fixtures/lessons/01-boxes.json",
+        "lesson, fixtures/lessons/02-strip-map.json",
+        "lesson, fixtures/lessons/03-branching.json",
+        "lesson, fixtures/lessons/04-io-register.json",
+        "lesson, fixtures/lessons/05-enable.json",
+        "lesson, fixtures/lessons/06-freeing.json",
+        "lesson, fixtures/lessons/07-skew.json",
+        "lesson, fixtures/lessons/08-cautions.json",
         "board, fixtures/workbench/board.json"
     })
     void theExamplesFit(String schema, Path file) throws Exception {
@@ -61,6 +75,7 @@ class SchemaTest {
             delimiter = ';',
             value = {
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\"}",
+                "lesson; {\"format\": \"padward-lesson/1\", \"number\": 1, \"name\": \"b\"}",
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\", \"pads\": [{}]}",
                 "design; {\"format\": \"padward-design/1\", \"name\": 7, \"fabric\": \"f\"}",
                 "fabric; {\"format\": \"padward-fabric/1\", \"form\": \"other\", \"name\": \"f\"}"

@@ -1,0 +1,14 @@
+package padward.cli;
+
+/** Texts in pages. */
+final class Html {
+    private Html() {}
+
+    /** A text as it stands in a page, with what would be read as a tag spelled out. */
+    static String escaped(String text) {
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
+    }
+}

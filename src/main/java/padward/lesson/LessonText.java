@@ -1,0 +1,81 @@
+package padward.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Lessons, exercises and what learners have done, as plain lines. */
+public final class LessonText {
+    private LessonText() {}
+
+    /** A lesson to be read: goal, tasks, why, sources; no hints and no solution. */
+    public static List<String> lesson(Lesson lesson) {
+        List<String> lines = new ArrayList<>();
+        lines.add("Lesson " + lesson.number() + ": " + lesson.title());
+        lines.add("Goal: " + lesson.goal());
+        for (int i = 0; i < lesson.steps().size(); i++) {
+            lines.add((i + 1) + ". " + lesson.steps().get(i).task());
+        }
+        lines.add("Why: " + lesson.why());
+        lesson.sources().forEach(s -> lines.add("Source: " + s));
+        return lines;
+    }
+
+    /** An exercise to be read. */
+    public static List<String> exercise(Exercise exercise) {
+        List<String> lines = new ArrayList<>();
+        lines.add(exercise.text());
+        exercise.facts().forEach(f -> lines.add("  " + f));
+        if (exercise.truth() instanceof Exercise.Truth.OneOf oneOf) {
+            for (int i = 0; i < oneOf.choices().size(); i++) {
+                String remark = oneOf.remarks().get(i);
+                lines.add(
+                        "  "
+                                + (i + 1)
+                                + ") "
+                                + oneOf.choices().get(i)
+                                + (remark.isEmpty() ? "" : ": " + remark));
+            }
+        }
+        return lines;
+    }
+
+    /** How far a learner is in a lesson, in a few words. */
+    public static String progress(LearnerRecord learner, Lesson lesson) {
+        LearnerRecord.Lessoned done = learner.lessons().get(lesson.name());
+        if (done == null) {
+            return "not begun";
+        }
+        String count = done.stepsDone() + " of " + lesson.steps().size() + " steps";
+        String state = done.isSolved() ? "solved " + done.solved().orElse("") : count;
+        return state
+                + ", "
+                + counted(done.mistakes(), "mistake")
+                + ", "
+                + counted(done.hints(), "hint");
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
+    }
+
+    /** How a learner's exercises of a kind went, in a few words. */
+    public static String score(LearnerRecord learner, ExerciseKind kind) {
+        LearnerRecord.Score score = learner.exercises().get(kind);
+        return score == null
+                ? "none answered"
+                : score.right() + " of " + score.answered() + " right";
+    }
+
+    /** A learner's summary. */
+    public static List<String> summary(LearnerRecord learner, List<Lesson> lessons) {
+        List<String> lines = new ArrayList<>();
+        lines.add("Learner: " + learner.learner());
+        for (Lesson lesson : lessons) {
+            lines.add(lesson.number() + ". " + lesson.title() + ": " + progress(learner, lesson));
+        }
+        for (ExerciseKind kind : ExerciseKind.values()) {
+            lines.add(kind.title() + " " + score(learner, kind));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,143 @@
+package padward.format;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.lesson.Deed;
+import padward.lesson.ExerciseKind;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+import padward.lesson.LessonBench;
+import padward.lesson.LessonRun;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Lessons and learners' files. */
+class LessonFilesTest {
+    static Stream<Course.Place> lessons() throws BadInput {
+        return Course.builtIn().places().stream();
+    }
+
+    @Test
+    void thereAreEightInOrder() throws BadInput {
+        List<Lesson> all = lessons().map(Course.Place::lesson).toList();
+        assertThat(all).extracting(Lesson::number).containsExactly(1, 2, 3, 4, 5, 6, 7, 8);
+        assertThat(all).allMatch(l -> l.why().split("\\s+").length >= 40);
+        assertThat(all).allMatch(l -> !l.sources().isEmpty());
+        assertThat(all).allSatisfy(l -> assertThat(l.steps()).allMatch(s -> !s.hints().isEmpty()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void theirSolutionsSolveThem(Course.Place place) throws BadInput {
+        assertThat(LessonReader.check(place.source(), Progress.NONE)).isEqualTo(place.lesson());
+    }
+
+    /** Without its last deed no lesson counts as solved; nor by asking alone. */
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void halfASolutionIsNone(Course.Place place) throws BadInput {
+        Design design = place.design(Progress.NONE);
+        LessonBench bench = new LessonBench(design);
+        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
+        List<Deed> deeds =
+                place.lesson().steps().stream().flatMap(s -> s.solution().stream()).toList();
+        for (Deed deed : deeds.subList(0, deeds.size() - 1)) {
+            assertThat(bench.act(deed)).isEmpty();
+            run = run.at(bench.state());
+            assertThat(run.isSolved()).isFalse();
+            assertThat(run.open().isEmpty() && run.mistake().isEmpty()).isFalse();
+        }
+        bench.act(deeds.get(deeds.size() - 1));
+        assertThat(run.at(bench.state()).isSolved()).isTrue();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "\"net\": \"pump/level/sample[1]\" ; \"net\": \"pump/level/simple[1]\" ;"
+                        + " $.steps[0].done[0] ; the name of a net of the design",
+                "\"answer\": \"open\" ; \"answer\": \"opened\" ; $.steps[0].done[1].answer ; one of",
+                "\"answer\": \"open\" ; \"answer\": \"blocked\" ; $.steps[0].solution ;"
+                        + " what does the task",
+                "\"look\": \"answer\" ; \"look\": \"answers\" ; $.steps[0].done[1] ; look",
+                "\"vertexKind\": \"wire\" ; \"net\": \"n\" ; $.steps[1] ; only",
+                "\"do\": \"choose-hop\" ; \"do\": \"jump\" ; $.steps[1].solution[0] ; one of ask",
+                "\"design\": ; \"desing\": ; $.desing ; one of",
+                "\"x3y3/e3[1]\" ; \"x3y3/e3[0]\" ; $.steps[1].solution[0] ; that can be done there",
+                "\"number\": 1 ; \"number\": 0 ; $.number ; a whole number",
+                "../small/only.design.json ; ../small/gone.json ; ; gone.json"
+            })
+    void faultsAreToldWithTheirPlaces(
+            String good, String bad, String place, String message, @TempDir Path folder)
+            throws Exception {
+        Path lessons = Files.createDirectories(folder.resolve("lessons"));
+        Path small = Files.createDirectories(folder.resolve("small"));
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Files.copy(Path.of("fixtures/small", name), small.resolve(name));
+        }
+        String text = Files.readString(Path.of("fixtures/lessons/01-boxes.json"));
+        assertThat(text).contains(good.strip());
+        int at = text.indexOf(good.strip());
+        String changed =
+                text.substring(0, at) + bad.strip() + text.substring(at + good.strip().length());
+        Path file = Files.writeString(lessons.resolve("one.json"), changed);
+        assertThatThrownBy(() -> Checker.check(file, Progress.NONE))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining(place == null ? "" : place.strip())
+                .hasMessageContaining(message.strip());
+    }
+
+    @Test
+    void aLeadsOwnLessonsAreReadFromAFolder(@TempDir Path folder) throws Exception {
+        Path file = folder.resolve("ours.json");
+        Files.copy(Path.of("fixtures/lessons/02-strip-map.json"), file);
+        assertThat(Course.in(folder).places())
+                .extracting(p -> p.lesson().name())
+                .containsExactly("strip-map");
+        Files.copy(file, folder.resolve("twice.json"));
+        assertThatThrownBy(() -> Course.in(folder)).hasMessageContaining("only one lesson has");
+        assertThatThrownBy(() -> Course.in(folder.resolve("nowhere")))
+                .hasMessageContaining("a folder of lessons");
+    }
+
+    @Test
+    void whatALearnerHasDoneIsRememberedAndForgotten(@TempDir Path folder) throws Exception {
+        Course.Place place = Course.builtIn().places().get(0);
+        LessonBench bench = new LessonBench(place.design(Progress.NONE));
+        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
+        for (Deed deed : place.lesson().steps().get(0).solution()) {
+            bench.act(deed);
+        }
+        LessonRun further = run.at(bench.state());
+        LearnerRecord written =
+                LearnerFile.change(
+                        folder, "Zoë O.", old -> old.with(further, 1, 2, "2026-01-02T03:04:05Z"));
+        LearnerFile.change(folder, "Zoë O.", old -> old.with(ExerciseKind.PAD, true));
+        LearnerRecord read = LearnerFile.read(folder, "Zoë O.");
+        assertThat(read.lessons()).isEqualTo(written.lessons());
+        assertThat(read.lessons().get("boxes").stepsDone()).isEqualTo(1);
+        assertThat(read.lessons().get("boxes").hints()).isEqualTo(2);
+        assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
+        assertThat(LearnerFile.read(folder, "somebody else").lessons()).isEmpty();
+        assertThat(read.without("boxes").lessons()).isEmpty();
+        assertThat(Checker.check(LearnerFile.in(folder, "Zoë O."), Progress.NONE).get(0))
+                .contains("Zoë O.");
+        Files.writeString(LearnerFile.in(folder, "Zoë O."), "{\"format\": \"padward-learner/1\"");
+        assertThatThrownBy(() -> LearnerFile.change(folder, "Zoë O.", old -> old))
+                .isInstanceOf(BadInput.class);
+    }
+}
