@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.clearance.LetGo;
 import padward.clearance.PortBranch;
@@ -24,6 +25,7 @@ import padward.route.Engine;
 import padward.route.NegotiatedRouter;
 import padward.route.Path;
 import padward.route.RouteJob;
+import padward.route.RoutingRound;
 
 /**
  * Several nets brought out at once: a pad for each, and ways that do not meet. First each net's
@@ -64,6 +66,19 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      */
     public record Left(Net net, String reason) {}
 
+    /**
+     * A round of negotiation.
+     *
+     * @param nets the nets, in the order of the round's trees
+     * @param round what the round left
+     */
+    public record Round(List<Net> nets, RoutingRound round) {
+        /** Copies the nets. */
+        public Round {
+            nets = List.copyOf(nets);
+        }
+    }
+
     /** What the choice of pads goes by. */
     public enum Aim {
         /** The least sum of delays. */
@@ -90,6 +105,21 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      */
     public static Bus of(
             Design design, List<Net> nets, List<Integer> pads, Aim aim, Progress progress) {
+        return of(design, nets, pads, aim, Optional.empty(), progress);
+    }
+
+    /**
+     * The same, watched.
+     *
+     * @param watcher is told what each round of negotiation left
+     */
+    public static Bus of(
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Aim aim,
+            Optional<Consumer<Round>> watcher,
+            Progress progress) {
         List<Net> toServe = new ArrayList<>();
         List<Integer> mayTake = new ArrayList<>(pads);
         List<Left> there = new ArrayList<>();
@@ -102,7 +132,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
                 toServe.add(net);
             }
         }
-        Bus bus = serve(design, toServe, mayTake, aim, progress);
+        Bus bus = serve(design, toServe, mayTake, aim, watcher, progress);
         there.addAll(bus.left());
         return new Bus(bus.lines(), there, bus.edits(), bus.alonePs());
     }
@@ -117,7 +147,12 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
     }
 
     private static Bus serve(
-            Design design, List<Net> nets, List<Integer> pads, Aim aim, Progress progress) {
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Aim aim,
+            Optional<Consumer<Round>> watcher,
+            Progress progress) {
         int[][] costs = new int[nets.size()][pads.size()];
         List<Map<Integer, Answer>> alone = new ArrayList<>();
         for (int i = 0; i < nets.size(); i++) {
@@ -141,7 +176,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
                     case SKEW -> Matching.leastSpread(costs);
                     case ORDER -> Matching.inOrder(costs);
                 };
-        return lay(design, nets, pads, costs, choice, alone, progress);
+        return lay(design, nets, pads, costs, choice, alone, watcher, progress);
     }
 
     private static Bus lay(
@@ -151,6 +186,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
             int[][] costs,
             int[] choice,
             List<Map<Integer, Answer>> alone,
+            Optional<Consumer<Round>> watcher,
             Progress progress) {
         List<Edit> edits = new ArrayList<>();
         List<Left> left = new ArrayList<>();
@@ -172,8 +208,12 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
         for (int i : served) {
             jobs.add(job(freed, nets.get(i), pads.get(choice[i])));
         }
+        List<Net> routed = served.stream().map(nets::get).toList();
+        Optional<Consumer<RoutingRound>> rounds =
+                watcher.map(w -> round -> w.accept(new Round(routed, round)));
         List<Optional<RouteTree>> trees =
-                new NegotiatedRouter(design.fabric(), closed(freed)).route(jobs, ROUNDS, progress);
+                new NegotiatedRouter(design.fabric(), closed(freed), rounds)
+                        .route(jobs, ROUNDS, progress);
         List<Line> lines = new ArrayList<>();
         Design now = freed;
         for (int k = 0; k < served.size(); k++) {

@@ -1,5 +1,11 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
@@ -12,19 +18,11 @@ import padward.lesson.ExerciseKind;
 import padward.lesson.ExerciseMaker;
 import padward.lesson.LessonText;
 import padward.synth.Maker;
-
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.Locale;
-import java.util.Optional;
-import java.util.Random;
-import java.util.concurrent.Callable;
 
 /** {@code exercise}: asks a random question, or marks an answer to one. */
 @Command(

@@ -1,11 +1,10 @@
 package padward.cli;
 
+import java.util.List;
 import padward.lesson.ExerciseKind;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonText;
-
-import java.util.List;
 
 /** What a learner has done, as one page to print. */
 final class LearnerHtml {

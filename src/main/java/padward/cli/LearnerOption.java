@@ -1,12 +1,10 @@
 package padward.cli;
 
+import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.format.LearnerFile;
 import padward.lesson.LearnerRecord;
-
 import picocli.CommandLine.Option;
-
-import java.nio.file.Path;
 
 /** The options that say whose lessons and exercises are meant. */
 final class LearnerOption {

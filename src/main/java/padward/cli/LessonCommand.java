@@ -1,20 +1,5 @@
 package padward.cli;
 
-import padward.base.BadInput;
-import padward.format.Course;
-import padward.format.LearnerFile;
-import padward.format.Nearest;
-import padward.lesson.LearnerRecord;
-import padward.lesson.Lesson;
-import padward.lesson.LessonText;
-
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -22,6 +7,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.format.Course;
+import padward.format.LearnerFile;
+import padward.format.Nearest;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+import padward.lesson.LessonText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code lesson}: lists lessons, shows one, tells or forgets a learner's progress. */
 @Command(

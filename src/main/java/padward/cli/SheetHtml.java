@@ -1,15 +1,14 @@
 package padward.cli;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
 import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.PadWiring;
 import padward.fabric.DriverSetting;
-
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.TreeSet;
 
 /** A bench sheet as one page of HTML, to be read on screen or printed; needs no other file. */
 final class SheetHtml {

@@ -1,15 +1,14 @@
 package padward.format;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
-
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 
 /** Checks a file of any of our formats, and says what is in it. */
 public final class Checker {

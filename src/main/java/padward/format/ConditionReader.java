@@ -1,5 +1,9 @@
 package padward.format;
 
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import padward.base.BadInput;
 import padward.fabric.Corner;
 import padward.fabric.EdgeKind;
@@ -14,11 +18,6 @@ import padward.lesson.KeptIs;
 import padward.lesson.SkewWithin;
 import padward.lesson.StillThere;
 import padward.lesson.TrialIs;
-
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 
 /** Reads one condition of a lesson. What it looks at decides which other members it may have. */
 final class ConditionReader {

@@ -1,10 +1,5 @@
 package padward.format;
 
-import padward.base.BadInput;
-import padward.base.Progress;
-import padward.design.Design;
-import padward.lesson.Lesson;
-
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.lesson.Lesson;
 
 /**
  * Lessons in their order, with where each comes from.

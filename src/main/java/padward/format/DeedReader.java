@@ -1,10 +1,9 @@
 package padward.format;
 
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.fabric.Corner;
 import padward.lesson.Deed;
-
-import java.util.Optional;
 
 /** Reads what the solution of a lesson's step does. */
 final class DeedReader {

@@ -1,11 +1,9 @@
 package padward.format;
 
 import com.google.gson.stream.JsonToken;
-
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
-
-import java.util.List;
 
 /**
  * What a file says that it is.

@@ -1,12 +1,6 @@
 package padward.format;
 
 import com.google.gson.stream.JsonWriter;
-
-import padward.base.BadInput;
-import padward.base.Progress;
-import padward.lesson.ExerciseKind;
-import padward.lesson.LearnerRecord;
-
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.lesson.ExerciseKind;
+import padward.lesson.LearnerRecord;
 
 /** What learners have done, a file for each in one folder. */
 public final class LearnerFile {

@@ -1,5 +1,8 @@
 package padward.format;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
@@ -8,10 +11,6 @@ import padward.lesson.Deed;
 import padward.lesson.Lesson;
 import padward.lesson.LessonCheck;
 import padward.lesson.LessonStep;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /** Reads lessons. */
 public final class LessonReader {

@@ -1,12 +1,11 @@
 package padward.lesson;
 
-import padward.breakout.Question;
-import padward.design.Design;
-import padward.fabric.Corner;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.breakout.Question;
+import padward.design.Design;
+import padward.fabric.Corner;
 
 /**
  * The present question is about a net, a pad, at a corner; what is empty does not matter.

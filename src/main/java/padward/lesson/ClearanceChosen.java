@@ -1,13 +1,12 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.breakout.WhyBlocked;
 import padward.clearance.Consequence;
 import padward.clearance.Removal;
 import padward.design.Design;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * The clearance that is looked at frees something, or is of a kind; what is empty does not matter.

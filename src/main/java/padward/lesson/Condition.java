@@ -1,11 +1,10 @@
 package padward.lesson;
 
-import padward.design.Design;
-import padward.design.PadNames;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.design.Design;
+import padward.design.PadNames;
 
 /** Something that is true of the window's state or not: what a lesson's task is marked by. */
 public sealed interface Condition

@@ -1,8 +1,7 @@
 package padward.lesson;
 
-import padward.fabric.Corner;
-
 import java.util.Optional;
+import padward.fabric.Corner;
 
 /** Something that a person does in the window, as a value. */
 public sealed interface Deed {

@@ -1,5 +1,11 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -10,13 +16,6 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
-
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 
 /** "Estimate the delay": from the driver to outside a pad, over the quickest free way. */
 final class DelayExercise {

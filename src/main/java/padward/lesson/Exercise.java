@@ -1,9 +1,8 @@
 package padward.lesson;
 
-import padward.base.BadInput;
-
 import java.util.List;
 import java.util.Locale;
+import padward.base.BadInput;
 
 /**
  * A question to a learner, with the computed truth. The same design, kind, difficulty and seed give

@@ -1,5 +1,9 @@
 package padward.lesson;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.Asker;
 import padward.breakout.Outlets;
@@ -7,11 +11,6 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Pad;
 import padward.route.Engine;
-
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
-import java.util.concurrent.CancellationException;
 
 /**
  * Makes exercises about one design, as many as are wanted: each from its seed, none from a list.

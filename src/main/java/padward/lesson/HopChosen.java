@@ -1,5 +1,8 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.breakout.Hop;
 import padward.breakout.Way;
 import padward.design.Design;
@@ -7,10 +10,6 @@ import padward.fabric.Corner;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * A hop of the way is chosen, on the strip map or the map; what is empty or false does not matter.

@@ -1,14 +1,13 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.breakout.Question;
 import padward.breakout.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * A change is kept that brings a net out; what is empty does not matter.

@@ -1,5 +1,8 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -11,10 +14,6 @@ import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Net;
 import padward.design.Trial;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * Does deeds without a window, as the window would do them: serves to prove that a lesson can be

@@ -1,11 +1,10 @@
 package padward.lesson;
 
-import padward.design.Design;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import padward.design.Design;
 
 /**
  * Whether a lesson fits its design: all names mean something, no step is done before the learner

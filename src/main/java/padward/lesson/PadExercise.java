@@ -1,5 +1,10 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Survey;
@@ -12,12 +17,6 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.Engine;
-
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
 
 /** "Which pad is the cheapest?": the first of some pads in the order of the survey. */
 final class PadExercise {

@@ -1,5 +1,13 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
@@ -13,15 +21,6 @@ import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
-
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * "Which site must be freed?": a held site that every way passes, among held sites that are not.

@@ -1,5 +1,8 @@
 package padward.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -10,10 +13,6 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.route.Engine;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * Nets are brought out and kept, and arrive outside their pads close together, at each corner by
@@ -39,6 +38,9 @@ public record SkewWithin(List<String> nets, int mostPs) implements Condition {
     /** The delays outside the pads of those nets that are brought out. */
     private List<Delay> arrivals(WindowState state) {
         List<Delay> result = new ArrayList<>();
+        if (state.kept().isEmpty()) {
+            return result;
+        }
         Asker asker = new Asker(state.now().fabric(), Engine.OWN);
         for (String name : nets) {
             for (WindowState.Kept kept : state.kept()) {

@@ -1,9 +1,8 @@
 package padward.lesson;
 
-import padward.design.Design;
-
 import java.util.List;
 import java.util.Optional;
+import padward.design.Design;
 
 /**
  * Something of the design is still there, or is gone, with what is kept.

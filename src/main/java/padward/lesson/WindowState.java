@@ -1,5 +1,7 @@
 package padward.lesson;
 
+import java.util.List;
+import java.util.Optional;
 import padward.breakout.Answer;
 import padward.breakout.Hop;
 import padward.breakout.Question;
@@ -7,9 +9,6 @@ import padward.breakout.Way;
 import padward.breakout.WhyBlocked;
 import padward.design.Design;
 import padward.design.Edit;
-
-import java.util.List;
-import java.util.Optional;
 
 /**
  * What a lesson looks at: the state of the window's work, not how it came about.

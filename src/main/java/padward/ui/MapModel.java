@@ -33,6 +33,8 @@ final class MapModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Integer>> found =
             new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Overlay>> overlay =
+            new SimpleObjectProperty<>(Optional.empty());
 
     MapModel(ExplorerModel model) {
         this.model = model;
@@ -108,6 +110,11 @@ final class MapModel {
         return found;
     }
 
+    /** What is painted over the map; a new one is set for each change. */
+    ObjectProperty<Optional<Overlay>> overlayProperty() {
+        return overlay;
+    }
+
     /** How far the net of the question gets; empty until it is asked for and worked out. */
     ReadOnlyObjectProperty<Optional<NetReach>> reachProperty() {
         return reach;
@@ -155,7 +162,8 @@ final class MapModel {
                         chosenObstacle,
                         pinned,
                         reach,
-                        found)
+                        found,
+                        overlay)
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
         model.optionProperty().addListener((p, old, now) -> changed.run());
         options.addListener(p -> changed.run());

@@ -1,5 +1,6 @@
 package padward.example;
 
+import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
@@ -7,8 +8,6 @@ import padward.fabric.Fabric;
 import padward.format.BoardFiles;
 import padward.format.DesignWriter;
 import padward.format.FabricReader;
-
-import java.nio.file.Path;
 
 /**
  * Writes the design files of the small example into a folder that holds its fabrics and board:

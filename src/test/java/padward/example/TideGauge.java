@@ -1,11 +1,10 @@
 package padward.example;
 
+import java.util.List;
 import padward.design.Board;
 import padward.design.Design;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
-
-import java.util.List;
 
 /**
  * The example of the lesson on data and enable: an invented tide gauge that shares one data line

@@ -3,12 +3,15 @@ package padward.format;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
@@ -18,11 +21,6 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonBench;
 import padward.lesson.LessonRun;
-
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.stream.Stream;
 
 /** Lessons and learners' files. */
 class LessonFilesTest {

@@ -3,11 +3,14 @@ package padward.lesson;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
@@ -25,11 +28,6 @@ import padward.fabric.Corner;
 import padward.format.DesignReader;
 import padward.route.Engine;
 import padward.synth.Maker;
-
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
 
 /** The truth of exercises, found again by other means. */
 class ExerciseProperties {

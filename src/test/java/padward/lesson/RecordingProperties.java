@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -25,11 +27,6 @@ import padward.fabric.RandomFabrics;
 import padward.route.Engine;
 import padward.route.Path;
 import padward.route.SearchOutcome;
-
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
-import java.util.stream.LongStream;
 
 /**
  * Recorded searches on random questions. The seed is the test's argument: a question on a random

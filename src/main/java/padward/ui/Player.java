@@ -1,0 +1,29 @@
+package padward.ui;
+
+/** Something that is played step by step. */
+interface Player {
+    /** How many steps have been taken. */
+    int done();
+
+    /** How many there are. */
+    int size();
+
+    /** Goes to the moment after so many steps, within bounds. */
+    void goTo(int steps);
+
+    /** The moment after the next step that people count, or the end. */
+    default int next() {
+        return Math.min(size(), done() + 1);
+    }
+
+    /** The moment before the last step that people count, or the beginning. */
+    default int previous() {
+        return Math.max(0, done() - 1);
+    }
+
+    /** What the last step did, as a sentence. */
+    String told();
+
+    /** What the picture shows at this moment. */
+    Overlay overlay();
+}

@@ -1,0 +1,164 @@
+package padward.ui;
+
+import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
+import java.util.Optional;
+import padward.lesson.Replay;
+import padward.lesson.SearchStep;
+import padward.route.Path;
+
+/**
+ * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
+ * refused ends crossed, the way to the vertex of the last step; near by, cost so far and estimate.
+ */
+final class SearchPainter implements Overlay {
+    /** As many lines as a frame bears; a larger search is seen as a cloud of its last vertices. */
+    private static final int MOST_LINES = 5_000;
+
+    private static final int MOST_LABELS = 160;
+    private static final double LABEL_WIDE = 74;
+    private static final double LABEL_HIGH = 13;
+
+    private final Replay replay;
+
+    SearchPainter(Replay replay) {
+        this.replay = replay;
+    }
+
+    @Override
+    public void paint(MapScene scene, Surface out) {
+        out.group("search", () -> new Picture(scene, out).paint());
+    }
+
+    private final class Picture {
+        private final MapScene scene;
+        private final Surface out;
+        private final TileLayout layout;
+        private final Viewport view;
+        private final LongOpenHashSet labelled = new LongOpenHashSet();
+        private int lines;
+        private int labels;
+
+        Picture(MapScene scene, Surface out) {
+            this.scene = scene;
+            this.out = out;
+            this.layout = scene.opened().layout();
+            this.view = scene.view();
+        }
+
+        void paint() {
+            Palette colors = scene.palette();
+            boolean near = view.scale() >= Scales.WIRES;
+            Surface.Line settled = new Surface.Line(colors.delayLine(), near ? 3 : 1.5);
+            Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
+            replay.forReached(
+                    r -> {
+                        if (lines < MOST_LINES && isSeen(r.vertex())) {
+                            lines++;
+                            draw(r, replay.isSettled(r.vertex()) ? settled : waits);
+                        }
+                    });
+            if (near) {
+                replay.forFrontier(v -> ring(v, waits.color()));
+                replay.forRefused(this::cross);
+            }
+            replay.last().ifPresent(this::paintLast);
+            if (view.scale() >= Scales.NAMES) {
+                replay.forReached(this::label);
+            }
+        }
+
+        private boolean isSeen(int vertex) {
+            TileLayout.Point at = layout.end(vertex);
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            double margin = view.scale();
+            return x > -margin
+                    && y > -margin
+                    && x < view.width() + margin
+                    && y < view.height() + margin;
+        }
+
+        private void draw(SearchStep.Reached step, Surface.Line line) {
+            if (step.from() >= 0) {
+                line(layout.end(step.from()), layout.start(step.vertex()), line);
+            }
+            line(layout.start(step.vertex()), layout.end(step.vertex()), line);
+        }
+
+        private void ring(int vertex, javafx.scene.paint.Color color) {
+            if (isSeen(vertex)) {
+                TileLayout.Point at = layout.end(vertex);
+                double x = view.screenX(at.x());
+                double y = view.screenY(at.y());
+                out.fillDisc(x, y, 4, scene.palette().paper());
+                out.outlineDisc(x, y, 4, new Surface.Line(color, 1.5));
+            }
+        }
+
+        private void cross(int vertex) {
+            if (isSeen(vertex)) {
+                TileLayout.Point at = layout.start(vertex);
+                double x = view.screenX(at.x());
+                double y = view.screenY(at.y());
+                Surface.Line line = new Surface.Line(scene.palette().obstacle(), 2);
+                out.line(x - 4, y - 4, x + 4, y + 4, line);
+                out.line(x - 4, y + 4, x + 4, y - 4, line);
+            }
+        }
+
+        private void paintLast(SearchStep step) {
+            Optional<Path> way = replay.findWayTo(step.vertex());
+            Surface.Line line = new Surface.Line(scene.palette().ink(), 2.5);
+            way.ifPresent(
+                    w -> {
+                        for (int i = 0; i < w.size(); i++) {
+                            if (i > 0) {
+                                line(layout.end(w.vertex(i - 1)), layout.start(w.vertex(i)), line);
+                            }
+                            line(layout.start(w.vertex(i)), layout.end(w.vertex(i)), line);
+                        }
+                    });
+            TileLayout.Point at = layout.end(step.vertex());
+            out.outlineDisc(
+                    view.screenX(at.x()),
+                    view.screenY(at.y()),
+                    10,
+                    new Surface.Line(scene.palette().selection(), 3));
+        }
+
+        /** Cost so far + estimate ahead, where there is room. */
+        private void label(SearchStep.Reached step) {
+            if (labels >= MOST_LABELS || !isSeen(step.vertex())) {
+                return;
+            }
+            TileLayout.Point at = layout.end(step.vertex());
+            double x = view.screenX(at.x()) + 7;
+            double y = view.screenY(at.y()) + 8;
+            long cell =
+                    (long) Math.floor(x / LABEL_WIDE) << 32
+                            | (int) Math.floor(y / LABEL_HIGH) & 0xffffffffL;
+            if (!labelled.add(cell)) {
+                return;
+            }
+            labels++;
+            String text =
+                    "%.3f + %.3f"
+                            .formatted(step.cost() % 1e12 / 1000.0, step.ahead() % 1e12 / 1000.0);
+            out.fillRect(x - 2, y - 6, text.length() * 5.4 + 4, 12, 3, scene.palette().paper());
+            out.text(
+                    text,
+                    x,
+                    y,
+                    new Surface.Lettering(10, Surface.Align.LEFT, scene.palette().ink()));
+        }
+
+        private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
+            out.line(
+                    view.screenX(from.x()),
+                    view.screenY(from.y()),
+                    view.screenX(to.x()),
+                    view.screenY(to.y()),
+                    line);
+        }
+    }
+}
