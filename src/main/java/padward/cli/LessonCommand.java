@@ -11,6 +11,7 @@ import padward.base.BadInput;
 import padward.format.Course;
 import padward.format.LearnerFile;
 import padward.format.Nearest;
+import padward.lesson.LearnerPage;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonText;
@@ -123,7 +124,7 @@ final class LessonCommand implements Callable<Integer> {
         }
         Outputs.check(output, LearnerFile.in(learner.folder(), learner.name()));
         try {
-            Files.writeString(output, LearnerHtml.of(record, lessons), StandardCharsets.UTF_8);
+            Files.writeString(output, LearnerPage.of(record, lessons), StandardCharsets.UTF_8);
         } catch (IOException fault) {
             throw new BadInput(
                     output.toString(), "", "a file that can be written", fault.getMessage());

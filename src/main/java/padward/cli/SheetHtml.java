@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import padward.base.Html;
 import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;

@@ -94,7 +94,14 @@ public final class LessonCheck {
     private static String notDone(LessonRun run) {
         return run.mistake()
                 .map(m -> "the mistake “" + m.say() + "”")
-                .orElseGet(() -> "still open: " + String.join("; ", run.open()));
+                .orElseGet(
+                        () ->
+                                "still open: "
+                                        + String.join(
+                                                "; ",
+                                                run.open().stream()
+                                                        .map(LessonRun.Open::toText)
+                                                        .toList()));
     }
 
     /** All deeds of a lesson's solution, in order. */

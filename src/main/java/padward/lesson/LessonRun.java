@@ -19,7 +19,20 @@ public record LessonRun(
         int stepsDone,
         int mistakes,
         Optional<LessonStep.Mistake> mistake,
-        List<String> open) {
+        List<Open> open) {
+    /**
+     * A condition that does not hold yet.
+     *
+     * @param expected what must be true
+     * @param seen what stands against it now; may be empty
+     */
+    public record Open(String expected, Optional<String> seen) {
+        /** Both as one clause. */
+        public String toText() {
+            return expected + seen.map(s -> " (now: " + s + ")").orElse("");
+        }
+    }
+
     /** Copies the list. */
     public LessonRun {
         open = List.copyOf(open);
@@ -56,13 +69,11 @@ public record LessonRun(
         return new LessonRun(lesson, stepsDone, count, made, open(step, state));
     }
 
-    private static List<String> open(LessonStep step, WindowState state) {
-        List<String> result = new ArrayList<>();
+    private static List<Open> open(LessonStep step, WindowState state) {
+        List<Open> result = new ArrayList<>();
         for (Condition condition : step.done()) {
             if (!condition.holds(state)) {
-                result.add(
-                        condition.toText()
-                                + condition.seen(state).map(s -> " (now: " + s + ")").orElse(""));
+                result.add(new Open(condition.toText(), condition.seen(state)));
             }
         }
         return result;

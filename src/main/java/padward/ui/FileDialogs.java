@@ -4,6 +4,7 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
 
@@ -34,6 +35,18 @@ final class FileDialogs {
     Optional<Path> newLedger() {
         FileChooser chooser = chooser("Save what is kept as a ledger");
         chooser.setInitialFileName("ledger.json");
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    Optional<Path> lessons() {
+        DirectoryChooser chooser = new DirectoryChooser();
+        chooser.setTitle("Open a folder of lessons");
+        return path(chooser.showDialog(window()));
+    }
+
+    Optional<Path> newSummary() {
+        FileChooser chooser = chooser("Write what the learner has done, .html or .txt");
+        chooser.setInitialFileName("lessons.html");
         return path(chooser.showSaveDialog(window()));
     }
 

@@ -10,6 +10,7 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import padward.format.LearnerFile;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
@@ -23,12 +24,14 @@ final class MainView extends StackPane {
     private final MapView map;
     private final StripMapView strip;
     private final Actions actions = new Actions();
+    private final LearnerModel learner;
 
     MainView(ExplorerModel model) {
         this.model = model;
         this.mapModel = new MapModel(model);
         this.map = new MapView(mapModel);
         this.strip = new StripMapView(model);
+        this.learner = new LearnerModel(model.jobs(), LearnerFile.usualFolder());
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, new FileDialogs(this)));
         actions.add(WindowActions.questions(model));
@@ -103,7 +106,22 @@ final class MainView extends StackPane {
                         "nets",
                         "Nets",
                         "The design's nets by their hierarchy",
-                        () -> new NetsView(model)));
+                        () -> new NetsView(model)),
+                new Panel(
+                        "steps",
+                        "Steps",
+                        "Searches played step by step, on the map and side by side",
+                        () -> new StepsView(model, new StepsModel(model, mapModel))),
+                new Panel(
+                        "lessons",
+                        "Lessons",
+                        "How pads are reached: lessons that are done in this window",
+                        () -> new LessonsView(new LessonsModel(model, learner))),
+                new Panel(
+                        "exercises",
+                        "Exercises",
+                        "Random questions about the open design, marked at once",
+                        () -> new ExercisesView(new ExercisesModel(model, learner))));
     }
 
     /** The part of the map that is seen; none while nothing is open. */

@@ -1,22 +1,20 @@
-package padward.cli;
+package padward.lesson;
 
 import java.util.List;
-import padward.lesson.ExerciseKind;
-import padward.lesson.LearnerRecord;
-import padward.lesson.Lesson;
-import padward.lesson.LessonText;
+import padward.base.Html;
 
 /** What a learner has done, as one page to print. */
-final class LearnerHtml {
+public final class LearnerPage {
     private static final String STYLE =
             "body{font-family:sans-serif;color:#24292f;background:#fff;margin:2em;max-width:50em}"
                     + "table{border-collapse:collapse;width:100%}"
                     + "th,td{border:1px solid #8b8f96;padding:4px 8px;text-align:left}"
                     + "th{background:#efece5}";
 
-    private LearnerHtml() {}
+    private LearnerPage() {}
 
-    static String of(LearnerRecord learner, List<Lesson> lessons) {
+    /** The page, HTML in UTF-8. */
+    public static String of(LearnerRecord learner, List<Lesson> lessons) {
         StringBuilder out = new StringBuilder();
         String title = Html.escaped("Lessons and exercises: " + learner.learner());
         out.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")

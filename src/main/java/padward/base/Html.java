@@ -1,11 +1,11 @@
-package padward.cli;
+package padward.base;
 
 /** Texts in pages. */
-final class Html {
+public final class Html {
     private Html() {}
 
     /** A text as it stands in a page, with what would be read as a tag spelled out. */
-    static String escaped(String text) {
+    public static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

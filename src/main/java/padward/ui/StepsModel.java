@@ -1,0 +1,354 @@
+package padward.ui;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Question;
+import padward.clearance.SearchLimits;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Fabric;
+import padward.lesson.PlayedLabels;
+import padward.lesson.PlayedQuestion;
+import padward.lesson.PlayedRounds;
+import padward.lesson.Recorder;
+import padward.lesson.SearchMethod;
+
+/**
+ * Searches of the question that is shown, recorded and played: which one, at which step, how
+ * quickly. A* and Dijkstra go side by side, as many settled vertices in the one as in the other. No
+ * control, no canvas.
+ */
+final class StepsModel {
+    /** Vertices settled, labels looked at, or rounds, in a second. */
+    static final int MOST_SPEED = 60;
+
+    private static final int USUAL_SPEED = 8;
+
+    private final ExplorerModel model;
+    private final MapModel map;
+    private final OneJob recording;
+    private final ObjectProperty<Optional<Played>> played =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<RoundPlayer>> rounds =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<PlayKind> kind = new SimpleObjectProperty<>(PlayKind.A_STAR);
+    private final IntegerProperty part = new SimpleIntegerProperty(0);
+    private final IntegerProperty moment = new SimpleIntegerProperty(0);
+    private final BooleanProperty playing = new SimpleBooleanProperty(false);
+    private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
+    private final BooleanProperty wanted = new SimpleBooleanProperty(false);
+
+    /**
+     * A question's searches, ready to be played.
+     *
+     * @param question the question
+     * @param searches by method its searches, in their order
+     * @param labels the search for the fewest obstacles, of a blocked question
+     */
+    record Played(
+            Question question,
+            Map<SearchMethod, List<SearchPlayer>> searches,
+            List<String> parts,
+            Optional<LabelPlayer> labels) {}
+
+    StepsModel(ExplorerModel model, MapModel map) {
+        this.model = model;
+        this.map = map;
+        this.recording = new OneJob(model.jobs(), this);
+        wanted.addListener((p, old, now) -> wantedOrNot(now));
+        model.answerProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            putAway();
+                            recordIfWanted();
+                        });
+        model.openedProperty().addListener((p, old, now) -> rounds.set(Optional.empty()));
+        kind.addListener((p, old, now) -> changed());
+        part.addListener((p, old, now) -> changed());
+    }
+
+    /** Whether somebody looks: only then is anything recorded, or painted over the map. */
+    BooleanProperty wantedProperty() {
+        return wanted;
+    }
+
+    private void wantedOrNot(boolean now) {
+        playing.set(false);
+        if (now) {
+            recordIfWanted();
+        }
+        show();
+    }
+
+    private void putAway() {
+        recording.cancel();
+        playing.set(false);
+        played.set(Optional.empty());
+        show();
+    }
+
+    private void recordIfWanted() {
+        Optional<Answer> answer = model.answerProperty().get();
+        if (!wanted.get() || answer.isEmpty() || played.get().isPresent()) {
+            return;
+        }
+        recording.start(
+                "Recording the searches",
+                progress -> record(answer.get(), progress),
+                result -> {
+                    played.set(Optional.of(result));
+                    part.set(Math.max(0, result.parts().size() - 1));
+                    if (kind.get() == PlayKind.LABELS && result.labels().isEmpty()) {
+                        kind.set(PlayKind.A_STAR);
+                    }
+                    changed();
+                });
+    }
+
+    private static Played record(Answer answer, Progress progress) {
+        Question question = answer.question();
+        Fabric fabric = question.design().fabric();
+        Map<SearchMethod, List<SearchPlayer>> searches = new EnumMap<>(SearchMethod.class);
+        List<String> parts = new ArrayList<>();
+        for (SearchMethod method : SearchMethod.values()) {
+            PlayedQuestion played =
+                    PlayedQuestion.of(question, method, Recorder.USUAL_STEPS, progress);
+            searches.put(
+                    method, played.parts().stream().map(p -> new SearchPlayer(fabric, p)).toList());
+            if (method == SearchMethod.A_STAR) {
+                played.parts().forEach(p -> parts.add(p.what()));
+            }
+        }
+        Optional<LabelPlayer> labels =
+                answer instanceof Answer.Blocked blocked
+                        ? Optional.of(
+                                new LabelPlayer(
+                                        fabric,
+                                        PlayedLabels.of(
+                                                blocked,
+                                                SearchLimits.USUAL,
+                                                Recorder.USUAL_STEPS,
+                                                progress)))
+                        : Optional.empty();
+        return new Played(question, searches, parts, labels);
+    }
+
+    /** Brings several nets out at once, and plays the rounds. */
+    void playGroup(String nets, String pads) {
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
+            return;
+        }
+        Design design = opened.get().design();
+        try {
+            List<Net> meant = GroupText.nets(design, nets);
+            List<Integer> allowed = GroupText.pads(design, pads);
+            recording.start(
+                    "Laying the nets together",
+                    progress -> PlayedRounds.of(design, meant, allowed, progress),
+                    result -> {
+                        rounds.set(Optional.of(new RoundPlayer(result)));
+                        changed();
+                    });
+        } catch (BadInput fault) {
+            model.notes().tell(this, fault);
+        }
+    }
+
+    /** What is played now; empty when there is nothing yet. */
+    Optional<Player> player() {
+        if (kind.get() == PlayKind.ROUNDS) {
+            return rounds.get().map(r -> r);
+        }
+        if (kind.get() == PlayKind.LABELS) {
+            return played.get().flatMap(Played::labels).map(l -> l);
+        }
+        return search(kind.get().method().orElseThrow()).map(s -> s);
+    }
+
+    /** The search of a method in the part that is shown. */
+    Optional<SearchPlayer> search(SearchMethod method) {
+        return played.get()
+                .map(p -> p.searches().get(method))
+                .filter(all -> !all.isEmpty())
+                .map(all -> all.get(Math.min(part.get(), all.size() - 1)));
+    }
+
+    /** Something else is played, from where it stands. */
+    private void changed() {
+        playing.set(false);
+        moved();
+    }
+
+    private void moved() {
+        if (player().orElse(null) instanceof SearchPlayer shown) {
+            int settled = shown.replay().settledCount();
+            for (SearchMethod method : SearchMethod.values()) {
+                search(method).filter(s -> s != shown).ifPresent(s -> s.goToSettled(settled));
+            }
+        }
+        moment.set(-1);
+        moment.set(player().map(Player::done).orElse(0));
+        show();
+    }
+
+    private void show() {
+        map.overlayProperty()
+                .set(
+                        wanted.get()
+                                ? player().filter(p -> p.done() > 0).map(Player::overlay)
+                                : Optional.empty());
+    }
+
+    /** Goes to the moment after so many steps. */
+    void goTo(int steps) {
+        player().ifPresent(
+                        p -> {
+                            p.goTo(steps);
+                            moved();
+                        });
+    }
+
+    /** Goes on to the next step that people count. */
+    void step() {
+        player().ifPresent(p -> goTo(p.next()));
+    }
+
+    /** Goes on by one edge, label or round. */
+    void stepFinely() {
+        player().ifPresent(p -> goTo(p.done() + 1));
+    }
+
+    /** Goes back by a step. */
+    void back() {
+        player().ifPresent(p -> goTo(p.previous()));
+    }
+
+    /** Goes back to before the first step. */
+    void toStart() {
+        goTo(0);
+    }
+
+    /** Goes to the end. */
+    void toEnd() {
+        player().ifPresent(p -> goTo(p.size()));
+    }
+
+    /** Whether there is a first time that an occupied site is touched. */
+    OptionalInt firstOccupiedSite() {
+        if (!(player().orElse(null) instanceof SearchPlayer search)) {
+            return OptionalInt.empty();
+        }
+        Design design = played.get().orElseThrow().question().design();
+        return search.first(
+                v ->
+                        design.fabric().siteOf(v) != Fabric.NOTHING
+                                && design.occupancy().isOccupied(v)
+                                && !isOwn(design, v));
+    }
+
+    /** Where the net itself is, it all begins: that is not in the way. */
+    private boolean isOwn(Design design, int vertex) {
+        Net net = played.get().orElseThrow().question().net();
+        int own = design.fabric().siteOf(net.route().root());
+        return net.route().placeOf(vertex) != Fabric.NOTHING
+                || own == design.fabric().siteOf(vertex);
+    }
+
+    /** Goes to the first time that the search touches an occupied site. */
+    void toFirstOccupiedSite() {
+        OptionalInt at = firstOccupiedSite();
+        if (at.isEmpty()) {
+            model.notes().tell(this, "This search touches no occupied site.");
+            return;
+        }
+        goTo(at.getAsInt());
+        player().filter(p -> p instanceof SearchPlayer)
+                .flatMap(p -> ((SearchPlayer) p).replay().last())
+                .ifPresent(s -> map.foundProperty().set(Optional.of(s.vertex())));
+    }
+
+    /** Plays on, or pauses. */
+    void playOrPause() {
+        boolean on = !playing.get();
+        if (on && player().filter(p -> p.done() >= p.size()).isPresent()) {
+            toStart();
+        }
+        playing.set(on && player().isPresent());
+    }
+
+    /** A step of the play; at the end it stops. */
+    void tick() {
+        step();
+        if (player().filter(p -> p.done() < p.size()).isEmpty()) {
+            playing.set(false);
+        }
+    }
+
+    /** What A* settles less than Dijkstra on this question, as a sentence; empty without both. */
+    String saved() {
+        Optional<SearchPlayer> star = search(SearchMethod.A_STAR);
+        Optional<SearchPlayer> plain = search(SearchMethod.DIJKSTRA);
+        if (star.isEmpty() || plain.isEmpty()) {
+            return "";
+        }
+        int with = star.get().replay().recording().outcome().settled();
+        int without = plain.get().replay().recording().outcome().settled();
+        if (with >= without) {
+            return "Here the estimate saves nothing: both have to settle "
+                    + (with == without ? "" : "about ")
+                    + without
+                    + ".";
+        }
+        return "The estimate saves %,d of %,d settled vertices (%d %%)."
+                .formatted(without - with, without, Math.round(100.0 * (without - with) / without));
+    }
+
+    ReadOnlyObjectProperty<Optional<Played>> playedProperty() {
+        return played;
+    }
+
+    ReadOnlyObjectProperty<Optional<RoundPlayer>> roundsProperty() {
+        return rounds;
+    }
+
+    /** What is played. */
+    ObjectProperty<PlayKind> kindProperty() {
+        return kind;
+    }
+
+    /** Which search of the question: over what is free, or at a price. */
+    IntegerProperty partProperty() {
+        return part;
+    }
+
+    /** How many steps have been taken; changes whenever the moment may have changed. */
+    ReadOnlyIntegerProperty momentProperty() {
+        return moment;
+    }
+
+    /** Whether it plays on by itself. */
+    BooleanProperty playingProperty() {
+        return playing;
+    }
+
+    /** Steps in a second. */
+    IntegerProperty speedProperty() {
+        return speed;
+    }
+}
