@@ -63,6 +63,8 @@ public final class MaskedEdges {
 
     private final int[] fastPs;
     private final int[] slowPs;
+    private final int[] slowestFastPs;
+    private final int[] slowestSlowPs;
 
     /** One tile for each template: its vertices stand for all vertices with the same rows. */
     private final int[] sampleTiles;
@@ -76,6 +78,8 @@ public final class MaskedEdges {
         this.groups = groups.words.toLongArray();
         this.fastPs = groups.fastPs.toIntArray();
         this.slowPs = groups.slowPs.toIntArray();
+        this.slowestFastPs = groups.slowestFastPs.toIntArray();
+        this.slowestSlowPs = groups.slowestSlowPs.toIntArray();
     }
 
     /** The step from the vertex's tile to the targets' tile, in tile numbers. */
@@ -106,6 +110,20 @@ public final class MaskedEdges {
         return corner == Corner.FAST ? fastPs : slowPs;
     }
 
+    /** For each row, the delay of the slowest edge into its vertices at a corner, picoseconds. */
+    public int[] slowestPs(Corner corner) {
+        return corner == Corner.FAST ? slowestFastPs : slowestSlowPs;
+    }
+
+    /** The tile in which a vertex begins. */
+    public int tile(int vertex) {
+        int tile = tileOfBlock[vertex >>> BLOCK_BITS];
+        while (vertexBase[tile + 1] <= vertex) {
+            tile++;
+        }
+        return tile;
+    }
+
     /** The row of a vertex that begins in a tile. */
     public int row(int tile, int vertex) {
         return firstRow[tile] + vertex - vertexBase[tile];
@@ -123,7 +141,7 @@ public final class MaskedEdges {
 
     /** Bytes of the arrays that are not shared with the fabric. */
     long bytes() {
-        int ints = firstRow.length + groupSpan.length + fastPs.length + slowPs.length;
+        int ints = firstRow.length + 3 * groupSpan.length + fastPs.length + slowPs.length;
         return 4L * ints + 8L * groups.length;
     }
 
@@ -145,6 +163,8 @@ public final class MaskedEdges {
         IntArrayList key = new IntArrayList();
         for (int tile : sample) {
             for (int i = 0; i < grid.shape(tile).size(); i++) {
+                groups.slowestFastPs.add(slowest.fastPs[grid.shapeOfTile[tile]][i]);
+                groups.slowestSlowPs.add(slowest.slowPs[grid.shapeOfTile[tile]][i]);
                 describe(grid, templates, tile, i, key);
                 Integer span = known.get(key);
                 if (span == null) {
@@ -251,6 +271,8 @@ public final class MaskedEdges {
         final IntArrayList span = new IntArrayList();
         final IntArrayList fastPs = new IntArrayList();
         final IntArrayList slowPs = new IntArrayList();
+        final IntArrayList slowestFastPs = new IntArrayList();
+        final IntArrayList slowestSlowPs = new IntArrayList();
         final LongArrayList words = new LongArrayList();
         private final Map<List<Target>, Integer> known = new HashMap<>();
 

@@ -44,7 +44,7 @@ class MaskSearch extends IntSearch {
         if (costs.priced != null) {
             return End.TOO_COSTLY;
         }
-        End end = sweep.run(starts, startCosts, edges.delayPs(corner), costs.congested, progress);
+        End end = sweep.run(starts, startCosts, corner, costs.congested, progress);
         settled = sweep.settled();
         return end;
     }

@@ -2,6 +2,7 @@ package padward.route;
 
 import java.util.Arrays;
 import padward.base.Progress;
+import padward.fabric.Corner;
 import padward.fabric.MaskedEdges;
 
 /**
@@ -9,8 +10,11 @@ import padward.fabric.MaskedEdges;
  * IntSearch} and the queue of {@link BucketQueue} written out in one method, so that everything it
  * touches stays in registers. Vertices come in the order of their costs, so what an edge has
  * reached once can only be improved on by an edge that is quicker than the slowest into it; most
- * targets are dropped by a mask for that reason. Leaves are not queued; their costs are final when
- * the sweep is.
+ * targets are dropped by a mask for that reason, a whole {@linkplain TileBlocks block} at a time.
+ * Vertices from which nothing leads on are not queued; their costs are final when the sweep is.
+ *
+ * <p>What waits in the queue is named by tile and local number, which are known when it is put in
+ * and would have to be looked up when it comes out.
  *
  * <p>Steps must be shorter than the ring: a sweep that meets a longer one gives up, and the search
  * that called it goes on in its own way.
@@ -18,23 +22,35 @@ import padward.fabric.MaskedEdges;
 final class MaskSweep {
     private static final int RING = 8192;
     private static final int NONE = -1;
-    private static final int POPS_BETWEEN_CHECKS = 1 << 16;
+    private static final int POPS_BETWEEN_CHECKS = 1 << 14;
 
     private final MaskedEdges edges;
+    private final TileBlocks blocks;
     private final SearchState state;
     private final long[] reached;
     private final int[] head = new int[RING];
+
+    /** Buckets that hold something, and some that have come to hold nothing. */
     private final long[] filled = new long[RING / Long.SIZE];
 
-    /** Pairs: a vertex, and the next entry of its bucket or of the free list. */
+    /** Pairs: a tile and local number, and the next entry of its bucket or of the free list. */
     private int[] entries = new int[1 << 12];
+
+    /** How many low bits of an entry are the local number. */
+    private final int localBits;
 
     private int settled;
 
     MaskSweep(MaskedEdges edges, SearchState state) {
         this.edges = edges;
+        this.blocks = new TileBlocks(edges);
         this.state = state;
         this.reached = new long[state.done.length];
+        int most = 1;
+        for (int tile : edges.sampleTiles()) {
+            most = Math.max(most, edges.vertexBase[tile + 1] - edges.vertexBase[tile]);
+        }
+        localBits = Integer.SIZE - Integer.numberOfLeadingZeros(most - 1);
     }
 
     int settled() {
@@ -48,10 +64,12 @@ final class MaskSweep {
      *     the ring, and the state must be set up anew
      */
     IntSearch.End run(
-            int[] starts, int[] startCosts, int[] delayPs, CongestedWays congested, Progress p) {
+            int[] starts, int[] startCosts, Corner corner, CongestedWays congested, Progress p) {
         int first = Arrays.stream(startCosts).min().orElse(0);
         int last = Arrays.stream(startCosts).max().orElse(0);
-        if (last - first >= RING || Arrays.stream(delayPs).anyMatch(d -> d >= RING)) {
+        boolean longSteps = Arrays.stream(edges.delayPs(corner)).anyMatch(d -> d >= RING);
+        int tiles = edges.firstRow.length;
+        if (last - first >= RING || longSteps || tiles > Integer.MIN_VALUE >>> localBits) {
             return IntSearch.End.TOO_COSTLY;
         }
         state.touchAll();
@@ -63,22 +81,24 @@ final class MaskSweep {
         }
         for (int i = 0; i < starts.length; i++) {
             int bucket = startCosts[i] & (RING - 1);
-            entries[2 * i] = starts[i];
+            int tile = edges.tile(starts[i]);
+            entries[2 * i] = tile << localBits | starts[i] - edges.vertexBase[tile];
             entries[2 * i + 1] = head[bucket];
             head[bucket] = 2 * i;
             filled[bucket >>> 6] |= 1L << bucket;
         }
         settled = 0;
-        return loop(first, 2 * starts.length, delayPs, congested, p);
+        return loop(first, 2 * starts.length, corner, congested, p);
     }
 
     private IntSearch.End loop(
-            int first, int firstUnused, int[] delayPs, CongestedWays congested, Progress progress) {
+            int first, int firstUnused, Corner corner, CongestedWays congested, Progress progress) {
+        int[] delayPs = blocks.delayPs(corner);
+        int[] slowestPs = blocks.slowestPs(corner);
         int[] vertexBase = edges.vertexBase;
-        int[] tileOfBlock = edges.tileOfBlock;
         int[] firstRow = edges.firstRow;
-        int[] groupSpan = edges.groupSpan;
-        long[] groups = edges.groups;
+        int[] span = blocks.span;
+        long[] words = blocks.words;
         int[] cost = state.cost;
         long[] done = state.done;
         long[] seen = reached;
@@ -88,6 +108,8 @@ final class MaskSweep {
         int[] prices = congested == null ? null : congested.pricePs();
         // Where nothing is overused all factors are 1: then they need not be looked up one by one.
         int[] times = congested == null || areOnes(congested.times()) ? null : congested.times();
+        int bits = localBits;
+        int localMask = (1 << bits) - 1;
         int unused = firstUnused;
         int free = NONE;
         int current = first;
@@ -96,6 +118,7 @@ final class MaskSweep {
             int bucket = current & (RING - 1);
             int entry = ring[bucket];
             if (entry == NONE) {
+                some[bucket >>> 6] &= ~(1L << bucket);
                 int ahead = ahead(some, bucket);
                 if (ahead < 0) {
                     settled = pops;
@@ -107,15 +130,13 @@ final class MaskSweep {
                 }
                 continue;
             }
-            int vertex = queue[entry];
-            int next = queue[entry + 1];
-            ring[bucket] = next;
-            if (next == NONE) {
-                some[bucket >>> 6] &= ~(1L << bucket);
-            }
+            int item = queue[entry];
+            ring[bucket] = queue[entry + 1];
             queue[entry + 1] = free;
             free = entry;
-            if (cost[vertex] != current) {
+            int tile = item >>> bits;
+            int own = item & localMask;
+            if (cost[vertexBase[tile] + own] != current) {
                 // It has come out before, at less.
                 continue;
             }
@@ -127,32 +148,35 @@ final class MaskSweep {
                     return IntSearch.End.CANCELLED;
                 }
             }
-            int tile = tileOfBlock[vertex >>> MaskedEdges.BLOCK_BITS];
-            while (vertexBase[tile + 1] <= vertex) {
-                tile++;
-            }
-            int span = groupSpan[firstRow[tile] + vertex - vertexBase[tile]];
-            int group = span >>> MaskedEdges.SPAN_BITS;
-            int end = group + (span & MaskedEdges.SPAN_MASK);
-            for (; group < end; group++) {
-                long where = groups[2 * group + 1];
-                int base = vertexBase[tile + MaskedEdges.step(where)] + MaskedEdges.local(where);
+            int run = span[firstRow[tile] + own];
+            int block = run >>> TileBlocks.COUNT_BITS;
+            int end = block + (run & TileBlocks.COUNT_MASK);
+            for (; block < end; block++) {
+                long where = words[2 * block];
+                int fixed = delayPs[block];
+                int toTile = tile + TileBlocks.step(where);
+                int low = TileBlocks.local(where);
+                int base = vertexBase[toTile] + low;
                 int word = base >>> 6;
-                long[] shut = MaskedEdges.isSlowest(where) ? seen : done;
+                long[] shut = fixed < 0 ? seen : done;
                 // Shifts count modulo 64, so a shift by 64 has to be made in two.
                 long window = shut[word] >>> base | shut[word + 1] << 1 << (~base & 63);
-                long open = groups[2 * group] & ~window;
+                long open = words[2 * block + 1] & ~window;
                 if (open == 0) {
                     continue;
                 }
-                int step = delayPs[group];
+                seen[word] |= open << base;
+                seen[word + 1] |= open >>> 1 >>> (~base & 63);
+                int row = firstRow[toTile] + low;
+                int place = toTile << bits | low;
                 do {
-                    int to = base + Long.numberOfTrailingZeros(open);
+                    int bit = Long.numberOfTrailingZeros(open);
                     open &= open - 1;
-                    seen[to >>> 6] |= 1L << to;
-                    int sum = current + step;
+                    int to = base + bit;
+                    int slowest = slowestPs[row + bit];
+                    int step = fixed < 0 ? slowest ^ slowest >> 31 : fixed;
                     int known = cost[to];
-                    if (sum >= known) {
+                    if (current + step >= known) {
                         // A price can only add to it: no need to look one up.
                         continue;
                     }
@@ -164,34 +188,32 @@ final class MaskSweep {
                         if (product >= RING) {
                             return IntSearch.End.TOO_COSTLY;
                         }
-                        sum = current + (int) product;
-                        if (sum >= known) {
+                        step = (int) product;
+                        if (current + step >= known) {
                             continue;
                         }
                     }
+                    int sum = current + step;
                     cost[to] = sum;
-                    if (MaskedEdges.isLeaf(where)) {
+                    if (slowest < 0) {
                         continue;
                     }
-                    int place = free;
-                    if (place == NONE) {
-                        place = unused;
+                    int added = free;
+                    if (added == NONE) {
+                        added = unused;
                         unused += 2;
                         if (unused > queue.length) {
                             queue = Arrays.copyOf(queue, queue.length * 2);
                             entries = queue;
                         }
                     } else {
-                        free = queue[place + 1];
+                        free = queue[added + 1];
                     }
                     int slot = sum & (RING - 1);
-                    int top = ring[slot];
-                    queue[place] = to;
-                    queue[place + 1] = top;
-                    ring[slot] = place;
-                    if (top == NONE) {
-                        some[slot >>> 6] |= 1L << slot;
-                    }
+                    queue[added] = place + bit;
+                    queue[added + 1] = ring[slot];
+                    ring[slot] = added;
+                    some[slot >>> 6] |= 1L << slot;
                 } while (open != 0);
             }
         }
@@ -223,6 +245,8 @@ final class MaskSweep {
 
     /** Bytes held. */
     long bytes() {
-        return 8L * (reached.length + filled.length) + 4L * (head.length + entries.length);
+        return 8L * (reached.length + filled.length)
+                + 4L * (head.length + entries.length)
+                + blocks.bytes();
     }
 }
