@@ -79,7 +79,7 @@ final class DesignOption {
         throw new BadInput("--pad", "", expected, "“" + text + "”" + hint(text, names));
     }
 
-    private static String hint(String text, List<String> names) {
+    static String hint(String text, List<String> names) {
         return Nearest.find(text, names.stream())
                 .map(n -> "; the nearest name is “" + n + "”")
                 .orElse("");

@@ -40,6 +40,7 @@ import picocli.CommandLine.Spec;
             CheckCommand.class,
             ImportCommand.class,
             ExportCommand.class,
+            SettleCommand.class,
             ExpandCommand.class,
             MakeCommand.class,
             LessonCommand.class,

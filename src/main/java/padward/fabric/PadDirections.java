@@ -13,4 +13,9 @@ public enum PadDirections {
     public boolean canDrive() {
         return this != IN;
     }
+
+    /** Whether signals can come into the chip over the pad. */
+    public boolean canRead() {
+        return this != OUT;
+    }
 }

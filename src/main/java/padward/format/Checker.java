@@ -26,6 +26,12 @@ public final class Checker {
         return switch (head.format()) {
             case Head.FABRIC -> describe(FabricReader.read(source, progress));
             case Head.DESIGN -> describe(DesignReader.read(source, progress));
+            case Head.MAPPING -> {
+                int types = MappingReader.read(source, progress).types().size();
+                yield List.of(
+                        "mapping of " + types + " types of cell",
+                        "its kinds and pins are checked against a fabric by settle");
+            }
             case Head.LEDGER ->
                     List.of("ledger", "its entries are checked against a design by apply and undo");
             case Head.LESSON -> describe(LessonReader.check(source, progress));

@@ -1,7 +1,6 @@
 package padward.format;
 
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -106,7 +105,7 @@ public final class DesignReader {
                 case "name" -> cell = cellNames.readNew(in);
                 case "kind" -> kind = in.word();
                 case "site" -> site = readSite(in);
-                default -> settings = readSettings(in);
+                default -> settings = in.texts();
             }
         }
         in.require(in.place(), rules.placeCell(cell, kind, site));
@@ -126,24 +125,6 @@ public final class DesignReader {
                                     .mapToObj(s -> fabric.site(s).name()));
         }
         return number;
-    }
-
-    private static Map<String, String> readSettings(JsonIn in) throws BadInput {
-        Map<String, String> settings = new HashMap<>();
-        in.beginObject();
-        while (in.more()) {
-            String key = in.memberName();
-            if (key.isEmpty() || key.length() > padward.fabric.Limits.NAME_LENGTH) {
-                throw in.faultHere(
-                        "a name of 1 to " + padward.fabric.Limits.NAME_LENGTH + " characters",
-                        Text.quote(key));
-            }
-            if (settings.put(key, in.word()) != null) {
-                throw in.fault("each setting once", "a second " + Text.quote(key));
-            }
-        }
-        in.endObject();
-        return settings;
     }
 
     private Port readPort(JsonIn in) throws BadInput {

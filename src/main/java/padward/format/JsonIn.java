@@ -3,6 +3,7 @@ package padward.format;
 import com.google.gson.stream.JsonToken;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -155,6 +156,25 @@ final class JsonIn extends JsonStream {
         if (trouble.isPresent()) {
             throw faultAt(place, trouble.get().expected(), trouble.get().found());
         }
+    }
+
+    /** An object of texts under free names. */
+    Map<String, String> texts() throws BadInput {
+        Map<String, String> texts = new LinkedHashMap<>();
+        beginObject();
+        while (more()) {
+            String key = memberName();
+            if (key.isEmpty() || key.length() > padward.fabric.Limits.NAME_LENGTH) {
+                throw faultHere(
+                        "a name of 1 to " + padward.fabric.Limits.NAME_LENGTH + " characters",
+                        Text.quote(key));
+            }
+            if (texts.put(key, word()) != null) {
+                throw fault("each name once", "a second " + Text.quote(key));
+            }
+        }
+        endObject();
+        return texts;
     }
 
     /** An array of elements that are all alike. */

@@ -1,0 +1,48 @@
+package padward.format.netlist;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
+
+/** Which pins the sites have that hold each kind of cell. */
+final class KindPins {
+    private final Map<String, Map<String, PinDirection>> pinsByKind = new LinkedHashMap<>();
+
+    /** Looks at all sites. O(sites). */
+    KindPins(Fabric fabric) {
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            for (String kind : site.accepts()) {
+                if (!pinsByKind.containsKey(kind)) {
+                    Map<String, PinDirection> pins = new HashMap<>();
+                    for (SitePin pin : site.pins()) {
+                        pins.put(pin.name(), pin.direction());
+                    }
+                    pinsByKind.put(kind, pins);
+                }
+            }
+        }
+    }
+
+    boolean has(String kind) {
+        return pinsByKind.containsKey(kind);
+    }
+
+    Stream<String> kinds() {
+        return pinsByKind.keySet().stream();
+    }
+
+    Stream<String> pins(String kind) {
+        return pinsByKind.get(kind).keySet().stream().sorted();
+    }
+
+    Optional<PinDirection> find(String kind, String pin) {
+        return Optional.ofNullable(pinsByKind.get(kind).get(pin));
+    }
+}

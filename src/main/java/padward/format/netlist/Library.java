@@ -1,0 +1,54 @@
+package padward.format.netlist;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import padward.base.BadInput;
+import padward.format.Nearest;
+
+/**
+ * The modules of a file.
+ *
+ * @param file what messages call the file
+ * @param modules by name, in the file's order
+ * @param stated name of the module that the file itself calls the top, or {@code ""}
+ */
+record Library(String file, Map<String, Module> modules, String stated) {
+    Library(String file, Map<String, Module> modules, String stated) {
+        this.file = file;
+        this.modules = new LinkedHashMap<>(modules);
+        this.stated = stated;
+    }
+
+    /** The module of that name or, where none is given, the only one that no other instantiates. */
+    Module top(String wanted) throws BadInput {
+        String name = wanted.isEmpty() ? stated : wanted;
+        if (!name.isEmpty()) {
+            Module module = modules.get(name);
+            if (module == null) {
+                throw new BadInput(
+                        file,
+                        "",
+                        "a module of that name",
+                        Nearest.describe(name, modules.keySet().stream()));
+            }
+            return module;
+        }
+        Set<String> used = new LinkedHashSet<>();
+        modules.values().forEach(m -> m.instances.forEach(i -> used.add(i.type())));
+        List<Module> tops =
+                modules.values().stream().filter(m -> !used.contains(m.name)).toList();
+        if (tops.size() != 1) {
+            throw new BadInput(
+                    file,
+                    "",
+                    "one module that no other instantiates, or --top",
+                    tops.isEmpty()
+                            ? "none"
+                            : String.join(", ", tops.stream().map(m -> m.name).toList()));
+        }
+        return tops.get(0);
+    }
+}

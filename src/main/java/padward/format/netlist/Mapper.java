@@ -1,0 +1,281 @@
+package padward.format.netlist;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectLinkedOpenHashMap;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import padward.base.BadInput;
+import padward.design.Netlist;
+import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.PinDirection;
+import padward.format.CellMapping;
+import padward.format.Nearest;
+import padward.format.Text;
+
+/** Makes cells of a fabric's kinds of the instances of a flat netlist. One object maps one. */
+final class Mapper {
+    private final FlatNetlist flat;
+    private final CellMapping mapping;
+    private final KindPins kindPins;
+    private final Int2IntOpenHashMap joined = new Int2IntOpenHashMap();
+    private final List<Netlist.Part> cells = new ArrayList<>();
+    private final List<Netlist.Gate> ports = new ArrayList<>();
+    private final Int2ObjectLinkedOpenHashMap<Ends> ends = new Int2ObjectLinkedOpenHashMap<>();
+    private final List<String> notes = new ArrayList<>();
+    private int absorbed;
+
+    /** A net in the making. */
+    private static final class Ends {
+        private final List<Terminal> drivers = new ArrayList<>();
+        private final List<String> driverTexts = new ArrayList<>();
+        private final List<Terminal> sinks = new ArrayList<>();
+        private boolean clock;
+    }
+
+    Mapper(FlatNetlist flat, CellMapping mapping, KindPins kindPins) {
+        this.flat = flat;
+        this.mapping = mapping;
+        this.kindPins = kindPins;
+    }
+
+    NetlistReader.Mapped run() throws BadInput {
+        checkTypes();
+        for (FlatNetlist.Leaf leaf : flat.leaves()) {
+            if (!(mapping.types().get(leaf.type()) instanceof CellMapping.OfCell)) {
+                absorb(leaf);
+            }
+        }
+        for (FlatNetlist.FlatPort port : flat.ports()) {
+            addPort(port);
+        }
+        for (FlatNetlist.Leaf leaf : flat.leaves()) {
+            if (mapping.types().get(leaf.type()) instanceof CellMapping.OfCell cell) {
+                addCell(leaf, cell);
+            }
+        }
+        if (absorbed > 0) {
+            notes.add(absorbed + " instances are plain joins or constants and take no site");
+        }
+        List<Netlist.Wire> nets = nets();
+        return new NetlistReader.Mapped(new Netlist(flat.name(), cells, ports, nets), notes);
+    }
+
+    /** All types that the mapping does not have, in one message. */
+    private void checkTypes() throws BadInput {
+        Map<String, Integer> unknown = new TreeMap<>();
+        String place = "";
+        for (FlatNetlist.Leaf leaf : flat.leaves()) {
+            if (!mapping.types().containsKey(leaf.type())) {
+                place = unknown.isEmpty() ? leaf.place() : place;
+                unknown.merge(leaf.type(), 1, Integer::sum);
+            }
+        }
+        if (!unknown.isEmpty()) {
+            List<String> told = new ArrayList<>();
+            unknown.forEach((type, count) -> told.add(Text.quote(type) + " (" + count + "×)"));
+            throw new BadInput(
+                    flat.file(),
+                    place,
+                    "types that the mapping or the file describes",
+                    String.join(", ", told));
+        }
+        for (Map.Entry<String, CellMapping.Type> type : mapping.types().entrySet()) {
+            if (type.getValue() instanceof CellMapping.OfCell cell) {
+                checkKind("type " + type.getKey(), cell.kind());
+                for (String pin : cell.pins().values()) {
+                    checkPin("type " + type.getKey(), cell.kind(), pin);
+                }
+                if (cell.atPad().isPresent()) {
+                    Netlist.AtPad there = cell.atPad().get();
+                    checkKind("type " + type.getKey() + ", atPad", there.kind());
+                    for (String pin : there.pins().values()) {
+                        checkPin("type " + type.getKey() + ", atPad", there.kind(), pin);
+                    }
+                }
+            }
+        }
+    }
+
+    private void checkKind(String place, String kind) throws BadInput {
+        if (!kindPins.has(kind)) {
+            throw new BadInput(
+                    "mapping " + mapping.name(),
+                    place,
+                    "a kind of cell that some site of the fabric accepts",
+                    Nearest.describe(kind, kindPins.kinds()));
+        }
+    }
+
+    /** A pin of a site, or the name of a vector of pins. */
+    private void checkPin(String place, String kind, String pin) throws BadInput {
+        boolean vector = kindPins.pins(kind).anyMatch(p -> p.startsWith(pin + "["));
+        if (kindPins.find(kind, pin).isEmpty() && !vector) {
+            throw new BadInput(
+                    "mapping " + mapping.name(),
+                    place,
+                    "a pin of the sites that accept " + kind,
+                    Nearest.describe(pin, kindPins.pins(kind)));
+        }
+    }
+
+    private void absorb(FlatNetlist.Leaf leaf) throws BadInput {
+        absorbed++;
+        CellMapping.Type type = mapping.types().get(leaf.type());
+        if (type instanceof CellMapping.Joins joins) {
+            int[] one = leaf.pins().getOrDefault(joins.from(), new int[0]);
+            int[] other = leaf.pins().getOrDefault(joins.to(), new int[0]);
+            for (int i = 0; i < Math.min(one.length, other.length); i++) {
+                join(leaf, one[i], other[i]);
+            }
+        } else if (type instanceof CellMapping.Constant constant) {
+            for (int net : leaf.pins().getOrDefault(constant.pin(), new int[0])) {
+                join(leaf, constant.value(), net);
+            }
+        }
+    }
+
+    /** The first net stands for the second; the constants stand for all. */
+    private void join(FlatNetlist.Leaf leaf, int one, int other) throws BadInput {
+        int a = root(one);
+        int b = root(other);
+        if (a != b && a <= FlatNetlist.ONE && b <= FlatNetlist.ONE) {
+            throw new BadInput(
+                    flat.file(), leaf.place(), "nets that are not both 0 and 1", leaf.name());
+        }
+        if (a != b) {
+            joined.put(b <= FlatNetlist.ONE ? a : b, b <= FlatNetlist.ONE ? b : a);
+        }
+    }
+
+    private int root(int net) {
+        int at = net;
+        while (joined.containsKey(at)) {
+            at = joined.get(at);
+        }
+        return at;
+    }
+
+    private Ends ends(int net) {
+        return ends.computeIfAbsent(root(net), n -> new Ends());
+    }
+
+    private void addPort(FlatNetlist.FlatPort port) throws BadInput {
+        if (port.direction() == PortDirection.BOTH) {
+            throw new BadInput(
+                    flat.file(),
+                    "module " + flat.name(),
+                    "ports of direction input or output",
+                    Text.quote(port.name()) + " of direction inout");
+        }
+        Terminal end = new Terminal.PortEnd(ports.size());
+        ports.add(new Netlist.Gate(port.name(), port.direction()));
+        if (port.direction() == PortDirection.IN) {
+            ends(port.net()).drivers.add(end);
+            ends(port.net()).driverTexts.add("port " + port.name());
+        } else {
+            ends(port.net()).sinks.add(end);
+        }
+    }
+
+    private void addCell(FlatNetlist.Leaf leaf, CellMapping.OfCell type) throws BadInput {
+        Map<String, String> settings = new LinkedHashMap<>(type.settings());
+        settings.putAll(leaf.parameters());
+        int number = cells.size();
+        for (Map.Entry<String, int[]> pin : leaf.pins().entrySet()) {
+            int[] nets = pin.getValue();
+            for (int i = 0; i < nets.length; i++) {
+                int index = nets.length - 1 - i;
+                String own = sitePin(leaf, type, pin.getKey(), nets.length == 1 ? -1 : index);
+                int net = root(nets[i]);
+                boolean drives =
+                        kindPins.find(type.kind(), own).orElseThrow() == PinDirection.OUT;
+                if (drives) {
+                    ends(net).drivers.add(new Terminal.CellPin(number, own));
+                    ends(net).driverTexts.add(leaf.name() + "." + pin.getKey());
+                } else if (net <= FlatNetlist.ONE) {
+                    settings.put("tied " + own, String.valueOf(net));
+                } else {
+                    ends(net).sinks.add(new Terminal.CellPin(number, own));
+                    ends(net).clock |= type.clocks().contains(pin.getKey());
+                }
+            }
+        }
+        cells.add(new Netlist.Part(leaf.name(), type.kind(), settings, type.atPad()));
+    }
+
+    /**
+     * The pin of the site for a pin of the netlist: as the mapping names it, or bit by bit where it
+     * names the vector only.
+     *
+     * @param index bit of a vector, -1 for a pin of one bit
+     */
+    private String sitePin(
+            FlatNetlist.Leaf leaf, CellMapping.OfCell type, String pin, int index)
+            throws BadInput {
+        String bit = index < 0 ? pin : pin + "[" + index + "]";
+        String own = type.pins().get(bit);
+        if (own == null && index >= 0 && type.pins().containsKey(pin)) {
+            own = type.pins().get(pin) + "[" + index + "]";
+        } else if (own == null && index < 0) {
+            own = type.pins().get(pin + "[0]");
+        }
+        if (own != null && kindPins.find(type.kind(), own).isEmpty()) {
+            String first = own + "[0]";
+            own = index < 0 && kindPins.find(type.kind(), first).isPresent() ? first : null;
+        }
+        if (own == null) {
+            throw new BadInput(
+                    flat.file(),
+                    leaf.place(),
+                    "a pin that the mapping has for type " + leaf.type(),
+                    pin.startsWith("#")
+                            ? "pins by order, which only modules of the file can have"
+                            : Nearest.describe(bit, type.pins().keySet().stream()));
+        }
+        return own;
+    }
+
+    private List<Netlist.Wire> nets() throws BadInput {
+        List<Netlist.Wire> nets = new ArrayList<>();
+        int undriven = 0;
+        for (var entry : ends.int2ObjectEntrySet()) {
+            Ends net = entry.getValue();
+            String name = flat.names().get(entry.getIntKey());
+            if (entry.getIntKey() <= FlatNetlist.ONE) {
+                tellConstant(name, net);
+            } else if (net.drivers.size() > 1) {
+                throw new BadInput(
+                        flat.file(),
+                        "net " + name,
+                        "one driver",
+                        String.join(" and ", net.driverTexts));
+            } else if (net.drivers.isEmpty()) {
+                undriven += net.sinks.size();
+            } else {
+                nets.add(new Netlist.Wire(name, net.drivers.get(0), net.sinks, net.clock));
+            }
+        }
+        if (undriven > 0) {
+            notes.add(undriven + " inputs are at nets that nothing drives, and stay open");
+        }
+        return nets;
+    }
+
+    private void tellConstant(String value, Ends net) throws BadInput {
+        if (!net.drivers.isEmpty()) {
+            throw new BadInput(
+                    flat.file(),
+                    "constant " + value,
+                    "no driver beside it",
+                    String.join(" and ", net.driverTexts));
+        }
+        for (Terminal sink : net.sinks) {
+            int port = ((Terminal.PortEnd) sink).port();
+            notes.add("port " + ports.get(port).name() + " is constant " + value + ", no net");
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package padward.format.netlist;
+
+import java.nio.file.Path;
+import java.util.List;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Netlist;
+import padward.fabric.Fabric;
+import padward.format.CellMapping;
+import padward.format.Source;
+
+/** Reads netlists: structural Verilog, or EDIF 2 0 0 where a name ends in {@code .edf} or so. */
+public final class NetlistReader {
+    private static final List<String> EDIF = List.of(".edf", ".edif", ".edn");
+
+    private NetlistReader() {}
+
+    /**
+     * What was read.
+     *
+     * @param netlist the netlist on the fabric's kinds of cell
+     * @param notes what was left out or changed on the way, in words
+     */
+    public record Mapped(Netlist netlist, List<String> notes) {
+        /** Copies the notes. */
+        public Mapped {
+            notes = List.copyOf(notes);
+        }
+    }
+
+    /**
+     * Reads a netlist, takes its levels out, and makes cells of the fabric's kinds of it.
+     *
+     * @param top name of the top module, or {@code ""} for the only one that can be
+     * @throws BadInput when the file is at fault, or does not fit the mapping or the fabric
+     */
+    public static Mapped read(
+            Path file, String top, CellMapping mapping, Fabric fabric, Progress progress)
+            throws BadInput {
+        Source source = Source.of(file);
+        String plain = source.label().replaceAll("\\.gz$", "");
+        Library library =
+                EDIF.stream().anyMatch(plain::endsWith)
+                        ? EdifReader.read(source, progress)
+                        : VerilogReader.read(source, progress);
+        FlatNetlist flat = Flattener.flatten(library, top, mapping.types().keySet());
+        return new Mapper(flat, mapping, new KindPins(fabric)).run();
+    }
+}

@@ -1,0 +1,54 @@
+package padward.format.netlist;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The indices of a vector, {@code [msb:lsb]}; either end can be the greater.
+ *
+ * @param msb index of the leftmost bit
+ * @param lsb index of the rightmost bit
+ * @param vector false for a net of one bit that has no index
+ */
+record Range(int msb, int lsb, boolean vector) {
+    /** Index of a net that is no vector. */
+    static final int SCALAR = Integer.MIN_VALUE;
+
+    /** Bits of a vector at most. */
+    static final int MOST_BITS = 65_536;
+
+    static final Range ONE = new Range(0, 0, false);
+
+    static Range of(int msb, int lsb) {
+        return new Range(msb, lsb, true);
+    }
+
+    int width() {
+        return Math.abs(msb - lsb) + 1;
+    }
+
+    boolean has(int index) {
+        return vector
+                ? index >= Math.min(msb, lsb) && index <= Math.max(msb, lsb)
+                : index == SCALAR;
+    }
+
+    /** Place of an index, counted from the rightmost bit. */
+    int place(int index) {
+        return vector ? Math.abs(index - lsb) : 0;
+    }
+
+    /** The index at a place, counted from the rightmost bit. */
+    int index(int place) {
+        return !vector ? SCALAR : msb >= lsb ? lsb + place : lsb - place;
+    }
+
+    /** All bits of a net of this range, leftmost first. */
+    List<Bit> bits(String net) {
+        List<Bit> bits = new ArrayList<>();
+        for (int place = width() - 1; place >= 0; place--) {
+            bits.add(new Bit.OfNet(net, index(place)));
+        }
+        return bits;
+    }
+}

@@ -1,0 +1,250 @@
+package padward.format.netlist;
+
+import java.io.IOException;
+import java.io.PushbackReader;
+import java.io.Reader;
+import padward.base.BadInput;
+import padward.format.IoFaults;
+import padward.format.Source;
+import padward.format.Text;
+
+/**
+ * The words of Verilog text (IEEE 1364-2005, clause 3): identifiers, escaped identifiers (a
+ * backslash, printable characters, and the white space that ends them), numbers, strings and single
+ * marks. Comments, attributes and compiler directives are passed over.
+ */
+final class VerilogLexer {
+    /** What a word is. */
+    enum Sort {
+        /** A plain identifier or keyword. */
+        WORD,
+        /** An escaped identifier: never a keyword, its name without the backslash. */
+        ESCAPED,
+        /** A number as it stands, {@code 4'b0101} or {@code 12}. */
+        NUMBER,
+        /** A text in quotation marks, without them. */
+        STRING,
+        /** One character. */
+        MARK,
+        /** The end of the file. */
+        END
+    }
+
+    private static final int LONGEST = 100_000;
+
+    private final Source source;
+    private final PushbackReader text;
+    private int line = 1;
+
+    private Sort sort = Sort.END;
+    private String word = "";
+    private int wordLine = 1;
+
+    VerilogLexer(Source source, Reader text) {
+        this.source = source;
+        this.text = new PushbackReader(text, 2);
+    }
+
+    Sort sort() {
+        return sort;
+    }
+
+    /** The word that the lexer stands on. */
+    String word() {
+        return word;
+    }
+
+    String place() {
+        return "line " + wordLine;
+    }
+
+    boolean isMark(char mark) {
+        return sort == Sort.MARK && word.charAt(0) == mark;
+    }
+
+    boolean isWord(String keyword) {
+        return sort == Sort.WORD && word.equals(keyword);
+    }
+
+    BadInput fault(String expected) {
+        String found = sort == Sort.END ? "the end of the file" : Text.quote(word);
+        return new BadInput(source.label(), place(), expected, found);
+    }
+
+    BadInput fault(String place, String expected, String found) {
+        return new BadInput(source.label(), place, expected, found);
+    }
+
+    /** Moves to the next word. */
+    void next() throws BadInput {
+        try {
+            read();
+        } catch (IOException e) {
+            throw IoFaults.describe(source, e);
+        }
+    }
+
+    private void read() throws IOException, BadInput {
+        int c = afterBlanks();
+        wordLine = line;
+        if (c < 0) {
+            sort = Sort.END;
+            word = "";
+        } else if (c == '\\') {
+            sort = Sort.ESCAPED;
+            word = collect(get(), ch -> ch > ' ');
+        } else if (isIdentifierStart(c)) {
+            sort = Sort.WORD;
+            word = collect(c, VerilogLexer::isIdentifierPart);
+        } else if (c >= '0' && c <= '9' || c == '\'') {
+            sort = Sort.NUMBER;
+            word = number(c);
+        } else if (c == '"') {
+            sort = Sort.STRING;
+            word = string();
+        } else {
+            sort = Sort.MARK;
+            word = String.valueOf((char) c);
+        }
+    }
+
+    private static boolean isIdentifierStart(int c) {
+        return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == '_';
+    }
+
+    private static boolean isIdentifierPart(int c) {
+        return isIdentifierStart(c) || c >= '0' && c <= '9' || c == '$';
+    }
+
+    /** The first character that is no white space, comment, attribute or directive; -1 at the end. */
+    private int afterBlanks() throws IOException, BadInput {
+        while (true) {
+            int c = get();
+            if (c == '`') {
+                skipLine();
+            } else if (c == '/') {
+                int second = get();
+                if (second == '/') {
+                    skipLine();
+                } else if (second == '*') {
+                    skipTo('*', '/', "the end of the comment");
+                } else {
+                    back(second);
+                    return c;
+                }
+            } else if (c == '(') {
+                int second = get();
+                int third = second == '*' ? get() : -1;
+                if (second == '*' && third != ')') {
+                    back(third);
+                    skipTo('*', ')', "the end of the attribute");
+                } else {
+                    back(third);
+                    back(second);
+                    return c;
+                }
+            } else if (c < 0 || c > ' ') {
+                return c;
+            }
+        }
+    }
+
+    private void skipLine() throws IOException {
+        int c = get();
+        while (c >= 0 && c != '\n') {
+            c = get();
+        }
+    }
+
+    private void skipTo(char first, char second, String what) throws IOException, BadInput {
+        int begun = line;
+        int before = 0;
+        for (int c = get(); c >= 0; c = get()) {
+            if (before == first && c == second) {
+                return;
+            }
+            before = c;
+        }
+        throw fault("line " + begun, what, "the end of the file");
+    }
+
+    /** {@code 12}, {@code 4'b01x}, {@code 8 'shff}: white space may stand before the base. */
+    private String number(int first) throws IOException, BadInput {
+        StringBuilder all = new StringBuilder();
+        int c = first;
+        if (c != '\'') {
+            all.append(collect(c, ch -> ch >= '0' && ch <= '9' || ch == '_'));
+            c = get();
+            while (c == ' ' || c == '\t') {
+                c = get();
+            }
+        }
+        if (c != '\'') {
+            back(c);
+            return all.toString();
+        }
+        all.append('\'');
+        c = get();
+        if (c == 's' || c == 'S') {
+            c = get();
+        }
+        all.append((char) c);
+        c = get();
+        while (c == ' ' || c == '\t') {
+            c = get();
+        }
+        return all.append(collect(c, ch -> isIdentifierPart(ch) || ch == '?')).toString();
+    }
+
+    private String string() throws IOException, BadInput {
+        StringBuilder all = new StringBuilder();
+        for (int c = get(); c != '"'; c = get()) {
+            if (c < 0 || c == '\n' || all.length() > LONGEST) {
+                throw fault(place(), "the end of the text on its line", "none");
+            }
+            all.append((char) c);
+            if (c == '\\') {
+                all.append((char) get());
+            }
+        }
+        return all.toString();
+    }
+
+    private interface Part {
+        boolean has(int c);
+    }
+
+    private String collect(int first, Part part) throws IOException, BadInput {
+        StringBuilder all = new StringBuilder();
+        int c = first;
+        while (c >= 0 && part.has(c)) {
+            all.append((char) c);
+            if (all.length() > padward.fabric.Limits.NAME_LENGTH) {
+                throw fault(
+                        place(),
+                        "at most " + padward.fabric.Limits.NAME_LENGTH + " characters",
+                        Text.quote(all.toString()));
+            }
+            c = get();
+        }
+        back(c);
+        return all.toString();
+    }
+
+    private int get() throws IOException {
+        int c = text.read();
+        if (c == '\n') {
+            line++;
+        }
+        return c;
+    }
+
+    private void back(int c) throws IOException {
+        if (c >= 0) {
+            text.unread(c);
+            if (c == '\n') {
+                line--;
+            }
+        }
+    }
+}

@@ -1,0 +1,91 @@
+package padward.place;
+
+import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import padward.design.Netlist;
+import padward.design.Terminal;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+
+/**
+ * The pads from which a clock can come: on many fabrics, wires to clock pins begin at a few pads
+ * only. Found by searching back from a clock pin of a site of each kind.
+ */
+final class ClockPads {
+    private ClockPads() {}
+
+    /** Indices of the pads that reach a pin of every kind of cell that a clock feeds. */
+    static Set<Integer> of(Fabric fabric, Netlist netlist, BitSet closed) {
+        Set<Integer> result = new HashSet<>();
+        for (int p = 0; p < fabric.pads().size(); p++) {
+            result.add(p);
+        }
+        Map<Integer, Integer> padByVertex = new HashMap<>();
+        for (int p = 0; p < fabric.pads().size(); p++) {
+            padByVertex.put(fabric.pads().get(p).vertex(), p);
+        }
+        for (int pin : clockPins(fabric, netlist)) {
+            Set<Integer> reached = new HashSet<>();
+            BitSet seen = back(fabric, pin, closed);
+            for (Pad pad : fabric.pads()) {
+                if (seen.get(pad.vertex())) {
+                    reached.add(padByVertex.get(pad.vertex()));
+                }
+            }
+            result.retainAll(reached);
+        }
+        return result;
+    }
+
+    /** One pin for each kind of cell and name of pin: that of the middle one of its sites. */
+    private static Set<Integer> clockPins(Fabric fabric, Netlist netlist) {
+        Map<String, String> pinByKind = new HashMap<>();
+        for (Netlist.Wire net : netlist.nets()) {
+            for (Terminal sink : net.sinks()) {
+                if (net.clock() && sink instanceof Terminal.CellPin at) {
+                    pinByKind.put(netlist.cells().get(at.cell()).kind(), at.pin());
+                }
+            }
+        }
+        Set<Integer> pins = new HashSet<>();
+        for (Map.Entry<String, String> kind : pinByKind.entrySet()) {
+            int middle = fabric.siteCount() / 2;
+            for (int i = 0; i < fabric.siteCount(); i++) {
+                SiteView site = fabric.site((middle + i) % fabric.siteCount());
+                if (site.accepts().contains(kind.getKey())) {
+                    pins.add(site.findPin(kind.getValue()));
+                    break;
+                }
+            }
+        }
+        return pins;
+    }
+
+    private static BitSet back(Fabric fabric, int pin, BitSet closed) {
+        BitSet seen = new BitSet(fabric.vertexCount());
+        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
+        queue.enqueue(pin);
+        seen.set(pin);
+        EdgeCursor edges = fabric.edgesIn();
+        while (!queue.isEmpty()) {
+            int vertex = queue.dequeueInt();
+            if (vertex != pin && closed.get(vertex)) {
+                continue; // a pad, or a pin that no way passes
+            }
+            edges.reset(vertex);
+            while (edges.next()) {
+                if (!seen.get(edges.other())) {
+                    seen.set(edges.other());
+                    queue.enqueue(edges.other());
+                }
+            }
+        }
+        return seen;
+    }
+}

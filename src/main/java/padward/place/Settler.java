@@ -1,0 +1,259 @@
+package padward.place;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import padward.base.Progress;
+import padward.design.Netlist;
+import padward.fabric.CellKind;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+
+/**
+ * Puts a netlist on a fabric: packs it, places it by simulated annealing, and routes it by
+ * negotiated congestion. The same seed gives the same design.
+ */
+public final class Settler {
+    private final Fabric fabric;
+    private final SettleOptions options;
+    private final Progress progress;
+    private final Random random;
+    private final Packed packed;
+    private final BitSet closed;
+    private final Spots spots;
+
+    private Settler(Fabric fabric, Netlist netlist, SettleOptions options, Progress progress) {
+        this.fabric = fabric;
+        this.options = options;
+        this.progress = progress;
+        this.random = new Random(options.seed());
+        this.packed = new Packer(netlist, Packer.kindsAtPads(fabric)).pack();
+        this.closed = OpenPins.closed(fabric);
+        Set<Integer> clockPads =
+                packed.groups().contains(Packer.CLOCK_IN)
+                        ? ClockPads.of(fabric, packed.netlist(), closed)
+                        : Set.of();
+        this.spots = new Spots(fabric, packed.groups().size(), accepts(clockPads));
+    }
+
+    /**
+     * Puts a netlist on a fabric.
+     *
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static Settled settle(
+            Fabric fabric, Netlist netlist, SettleOptions options, Progress progress) {
+        return new Settler(fabric, netlist, options, progress).run();
+    }
+
+    private Settled run() {
+        Cost cost =
+                new Cost(
+                        fabric,
+                        packed,
+                        DelayFit.of(fabric, closed, random, progress),
+                        options.timingWeight());
+        Placement placement = new Placement(spots, cost, packed.blockCount());
+        List<String> misfits = fixPorts(placement);
+        Room room = new Room(demand(placement), supply(placement), spots);
+        if (room.shortBy() > 0) {
+            misfits.add(tooMany(room));
+        }
+        if (!misfits.isEmpty()) {
+            return new Settled.NoRoom(misfits);
+        }
+        spread(placement, room);
+        PathTimes times = new PathTimes(packed.netlist(), holdsState(), cellDelays());
+        new Annealer(fabric, packed, spots, cost, times, placement, random)
+                .run(options.effort(), progress);
+        return new Finisher(fabric, packed, spots, placement, cost, closed, times)
+                .finish(options, progress);
+    }
+
+    /** Which spots a group can use: sites by kind, pads by direction and by what stands before. */
+    private Spots.Accepts accepts(Set<Integer> clockPads) {
+        Set<Integer> atPads = new HashSet<>();
+        for (Pad pad : fabric.pads()) {
+            atPads.add(pad.dataSite());
+            atPads.add(pad.enableSite());
+        }
+        Set<String> kindsInRegisters = heldKinds();
+        return (group, spot) -> {
+            String name = packed.groups().get(group);
+            if (spot < fabric.siteCount()) {
+                // IO register sites stay free for what comes and goes
+                return !atPads.contains(spot) && fabric.site(spot).accepts().contains(name);
+            }
+            int index = spot - fabric.siteCount();
+            Pad pad = fabric.pads().get(index);
+            return switch (name) {
+                case Packer.IN -> pad.directions().canRead();
+                case Packer.CLOCK_IN -> pad.directions().canRead() && clockPads.contains(index);
+                case Packer.OUT -> pad.directions().canDrive();
+                case Packer.HELD_OUT ->
+                        pad.directions().canDrive()
+                                && pad.dataSite() != Fabric.NOTHING
+                                && fabric.site(pad.dataSite())
+                                        .accepts()
+                                        .containsAll(kindsInRegisters);
+                default -> false;
+            };
+        };
+    }
+
+    private Set<String> heldKinds() {
+        Set<String> kinds = new HashSet<>();
+        for (int cell : packed.registerOfPort()) {
+            if (cell != Fabric.NOTHING) {
+                kinds.add(packed.netlist().cells().get(cell).kind());
+            }
+        }
+        return kinds;
+    }
+
+    private List<String> fixPorts(Placement placement) {
+        List<String> misfits = new ArrayList<>();
+        List<Netlist.Gate> ports = packed.netlist().ports();
+        for (int p = 0; p < ports.size(); p++) {
+            Integer pad = options.padOfPort().get(ports.get(p).name());
+            if (pad == null) {
+                continue;
+            }
+            int block = packed.blockOfPort()[p];
+            int spot = spots.spotOfPad(pad);
+            String group = packed.groups().get(packed.groupOfBlock()[block]);
+            if (!spots.accepts(spot, packed.groupOfBlock()[block])) {
+                misfits.add(
+                        "port "
+                                + ports.get(p).name()
+                                + " cannot be on pad "
+                                + fabric.pads().get(pad).name()
+                                + ", which does not take "
+                                + group);
+            } else if (placement.blockOn(spot) != Fabric.NOTHING) {
+                misfits.add("pad " + fabric.pads().get(pad).name() + " is given to two ports");
+            } else {
+                placement.fix(block, spot);
+            }
+        }
+        return misfits;
+    }
+
+    private int[] demand(Placement placement) {
+        int[] demand = new int[packed.groups().size()];
+        for (int b = 0; b < packed.blockCount(); b++) {
+            demand[packed.groupOfBlock()[b]] += placement.isFixed(b) ? 0 : 1;
+        }
+        return demand;
+    }
+
+    private int[] supply(Placement placement) {
+        int[] supply = new int[spots.classCount()];
+        for (int spot = 0; spot < spots.count(); spot++) {
+            supply[spots.classOf(spot)] += placement.blockOn(spot) == Fabric.NOTHING ? 1 : 0;
+        }
+        return supply;
+    }
+
+    private String tooMany(Room room) {
+        List<String> groups = new ArrayList<>();
+        int wanted = 0;
+        for (int g : room.tooMany()) {
+            int count = 0;
+            for (int own : packed.groupOfBlock()) {
+                count += own == g ? 1 : 0;
+            }
+            wanted += count;
+            groups.add(count + " " + packed.groups().get(g));
+        }
+        return String.join(" and ", groups)
+                + (groups.size() > 1 ? ", " + wanted + " together," : "")
+                + " for "
+                + room.tooManySpots()
+                + " places that take them";
+    }
+
+    /** A first placement, at random within what {@link Room} allots. */
+    private void spread(Placement placement, Room room) {
+        List<List<Integer>> free = new ArrayList<>();
+        for (int c = 0; c < spots.classCount(); c++) {
+            free.add(new ArrayList<>());
+        }
+        for (int spot = 0; spot < spots.count(); spot++) {
+            if (placement.blockOn(spot) == Fabric.NOTHING) {
+                free.get(spots.classOf(spot)).add(spot);
+            }
+        }
+        free.forEach(f -> java.util.Collections.shuffle(f, random));
+        int[] next = new int[free.size()];
+        int[][] left = new int[packed.groups().size()][free.size()];
+        for (int g = 0; g < left.length; g++) {
+            for (int c = 0; c < free.size(); c++) {
+                left[g][c] = room.count(g, c);
+            }
+        }
+        for (int b = 0; b < packed.blockCount(); b++) {
+            int[] own = left[packed.groupOfBlock()[b]];
+            for (int c = 0; c < own.length && !placement.isFixed(b); c++) {
+                if (own[c] > 0) {
+                    own[c]--;
+                    placement.put(b, free.get(c).get(next[c]++));
+                    break;
+                }
+            }
+        }
+    }
+
+    private boolean[] holdsState() {
+        List<Netlist.Part> cells = packed.netlist().cells();
+        boolean[] holds = new boolean[cells.size()];
+        for (int c = 0; c < holds.length; c++) {
+            holds[c] =
+                    fabric.info()
+                            .findCellKind(cells.get(c).kind())
+                            .map(CellKind::holdsState)
+                            .orElse(false);
+        }
+        return holds;
+    }
+
+    /** The greatest delay through a site that holds each cell's kind. */
+    private int[] cellDelays() {
+        Map<String, Integer> byKind = new java.util.HashMap<>();
+        int[] delays = new int[packed.netlist().cells().size()];
+        for (int c = 0; c < delays.length; c++) {
+            delays[c] =
+                    byKind.computeIfAbsent(packed.netlist().cells().get(c).kind(), this::through);
+        }
+        return delays;
+    }
+
+    private int through(String kind) {
+        EdgeCursor edges = fabric.edgesOut();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            if (!site.accepts().contains(kind)) {
+                continue;
+            }
+            int most = 0;
+            for (int i = 0; i < site.pins().size(); i++) {
+                edges.reset(site.firstPin() + i);
+                while (edges.next()) {
+                    if (edges.kind() == EdgeKind.THROUGH) {
+                        most = Math.max(most, edges.delayPs(Corner.SLOW));
+                    }
+                }
+            }
+            return most;
+        }
+        return 0;
+    }
+}

@@ -1,0 +1,186 @@
+package padward.format.netlist;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.format.Source;
+
+/**
+ * Constructs of IEEE 1364-2005, written by hand after its clauses: 3 (words, constants, escaped
+ * identifiers), 4 (nets, vectors), 5.1.14 (concatenation), 5.2.1 (selects), 6.1 (assignments that
+ * join), 7 (gates), 12 (modules, ports, instances). Clause numbers are from memory.
+ */
+class VerilogTest {
+    @TempDir private Path folder;
+
+    private FlatNetlist flat(String text) throws Exception {
+        Path file = Files.writeString(folder.resolve("t.v"), text);
+        Library library = VerilogReader.read(Source.of(file), Progress.NONE);
+        return Flattener.flatten(library, "", Set.of());
+    }
+
+    /** Pins of an instance with the names of their nets, leftmost bit first. */
+    private static Map<String, List<String>> pins(FlatNetlist flat, String instance) {
+        FlatNetlist.Leaf leaf =
+                flat.leaves().stream()
+                        .filter(l -> l.name().equals(instance))
+                        .findFirst()
+                        .orElseThrow(() -> new AssertionError(flat.leaves().toString()));
+        Map<String, List<String>> named = new TreeMap<>();
+        leaf.pins()
+                .forEach(
+                        (pin, nets) ->
+                                named.put(
+                                        pin,
+                                        Arrays.stream(nets)
+                                                .mapToObj(flat.names()::get)
+                                                .toList()));
+        return named;
+    }
+
+    @Test
+    void vectorsSelectsAndConcatenations() throws Exception {
+        FlatNetlist flat =
+                flat(
+                        "module m (input [3:0] a, input [0:3] up, output [1:0] y);\n"
+                                + "  part p (.whole(a), .bit(a[2]), .some(a[2:1]), .rev(up),"
+                                + " .head(up[0:1]), .mix({a[0], up[3], 2'b10}),"
+                                + " .rep({2{a[1:0]}}), .none(), .out(y));\n"
+                                + "endmodule\n");
+        assertThat(pins(flat, "p"))
+                .containsExactlyInAnyOrderEntriesOf(
+                        Map.of(
+                                "whole", List.of("a[3]", "a[2]", "a[1]", "a[0]"),
+                                "bit", List.of("a[2]"),
+                                "some", List.of("a[2]", "a[1]"),
+                                "rev", List.of("up[0]", "up[1]", "up[2]", "up[3]"),
+                                "head", List.of("up[0]", "up[1]"),
+                                "mix", List.of("a[0]", "up[3]", "1", "0"),
+                                "rep", List.of("a[1]", "a[0]", "a[1]", "a[0]"),
+                                "out", List.of("y[1]", "y[0]")));
+        assertThat(flat.ports()).extracting(FlatNetlist.FlatPort::name).contains("up[2]", "y[0]");
+    }
+
+    /** Clause 3.7.1: the backslash and the ending white space are no part of the identifier. */
+    @Test
+    void escapedIdentifiers() throws Exception {
+        FlatNetlist flat =
+                flat(
+                        "module m (input \\busa+index , input cpu3);\n"
+                                + "  wire \\{a,b} ;\n  wire \\module ;\n"
+                                + "  part \\***error-condition*** (.x(\\busa+index ),"
+                                + " .\\y[1] (\\cpu3 ), .z(\\{a,b} ), .w(\\module ));\n"
+                                + "endmodule\n");
+        // \cpu3 and cpu3 are the same identifier
+        assertThat(pins(flat, "***error-condition***"))
+                .containsEntry("x", List.of("busa+index"))
+                .containsEntry("y[1]", List.of("cpu3"))
+                .containsEntry("z", List.of("{a,b}"))
+                .containsEntry("w", List.of("module"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "4'b1001, 1001",
+        "5'D3, 00011",
+        "3'b01x, 01x",
+        "8'hA5, 10100101",
+        "6'o17, 001111",
+        "4'shf, 1111",
+        "4'b1_0_01, 1001",
+        "8'bx, xxxxxxxx",
+        "3'b11110, 110",
+        "2 'd 2, 10"
+    })
+    void constantsAsClauseThreeFiveHasThem(String constant, String bits) throws Exception {
+        Path file =
+                Files.writeString(
+                        folder.resolve("c.v"),
+                        "module m; part p (.x(" + constant + ")); endmodule");
+        Library library = VerilogReader.read(Source.of(file), Progress.NONE);
+        StringBuilder read = new StringBuilder();
+        for (Bit bit : library.modules().get("m").instances.get(0).pins().get("x")) {
+            read.append(((Bit.Constant) bit).value());
+        }
+        assertThat(read).hasToString(bits);
+    }
+
+    @Test
+    void bothStylesOfPortsAndLevelsThatAreTakenOut() throws Exception {
+        FlatNetlist flat =
+                flat(
+                        "`timescale 1ns/1ps\n// old style\n"
+                                + "module top (a, y);\n  input [1:0] a; output y;\n  wire y;\n"
+                                + "  wire t;\n  (* keep = \"yes\" *) inner one (a[1], t);\n"
+                                + "  inner #(.W(3)) two (.i(t), .o(y));\nendmodule\n"
+                                + "/* new\n style */ module inner #(parameter W = 1)\n"
+                                + "  (input wire i, output o);\n  wire mid;\n  assign mid = i;\n"
+                                + "  part #(.MODE(\"x\"), .N(4'hf)) p (.d(mid), .q(o));\nendmodule");
+        assertThat(flat.name()).isEqualTo("top");
+        assertThat(pins(flat, "one/p"))
+                .containsEntry("d", List.of("a[1]"))
+                .containsEntry("q", List.of("t"));
+        assertThat(pins(flat, "two/p"))
+                .containsEntry("d", List.of("t"))
+                .containsEntry("q", List.of("y"));
+        assertThat(flat.leaves().get(0).parameters()).containsEntry("MODE", "x");
+    }
+
+    @Test
+    void gatesAssignmentsAndSupplies() throws Exception {
+        FlatNetlist flat =
+                flat(
+                        "module m (input a, b, output y, z);\n  supply1 high;\n"
+                                + "  wire [1:0] w = {a, b};\n  nand #2 g1 (y, w[1], b, high);\n"
+                                + "  buf (z, n);\n  not g2 (n, a);\nendmodule");
+        assertThat(pins(flat, "g1"))
+                .containsEntry("out", List.of("y"))
+                .containsEntry("in[0]", List.of("a"))
+                .containsEntry("in[1]", List.of("b"))
+                .containsEntry("in[2]", List.of("1"));
+        assertThat(pins(flat, "buf_1")).containsEntry("in[0]", List.of("n"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "module m; always @(posedge c) q = d; endmodule | line 1 | structural Verilog",
+                "module m; reg q; endmodule | line 1 | structural Verilog",
+                "module m (a); endmodule | line 1 | a direction for each port",
+                "module m (input a, a); endmodule | line 1 | each port once",
+                "module m; wire [3:0] v; p i (.x(v[4])); endmodule | line 1 | indices of v from 3 to 0",
+                "module m; wire [3:0] v; p i (.x(v[1:2])); endmodule | line 1 | in the direction",
+                "module m; wire w; p i (.x(w[0])); endmodule | line 1 | a vector",
+                "module m; assign y = a & b; endmodule | line 1 | an assignment that only joins",
+                "module m; p i (.x(a), .x(b)); endmodule | line 1 | each pin once",
+                "module m; p i (.x(a) endmodule | line 1 | \",\"",
+                "module m; /* comment | line 1 | the end of the comment",
+                "module m; p i (.x(4'q3)); endmodule | line 1 | a constant",
+                "module m; m i (); endmodule | '' | one module that no other instantiates",
+                "module a; endmodule module b; endmodule | '' | found a, b",
+                "module t; i u (.x(a)); endmodule module i (input [1:0] x); endmodule | line 1 |"
+                        + " 2 bits at port",
+                "module t; i u (.z(a)); endmodule module i (input x); endmodule | line 1 | a port of"
+                        + " module i",
+                "wire x; | line 1 | \"module\""
+            })
+    void whatIsNotOfTheSubsetIsTold(String text, String place, String expected) {
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text));
+        assertThat(fault.getMessage()).contains(expected);
+        assertThat(fault.place()).contains(place);
+    }
+}

@@ -1,0 +1,152 @@
+package padward.place;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Asker;
+import padward.breakout.Question;
+import padward.design.Board;
+import padward.design.Design;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.PatternFabric;
+import padward.format.DesignReader;
+import padward.format.DesignWriter;
+import padward.format.MappingReader;
+import padward.format.PatternWriter;
+import padward.format.netlist.NetlistReader;
+import padward.synth.FabricMaker;
+
+/** Netlists, hand-written and made, on a pattern fabric. */
+class SettleTest {
+    private static final Path NETLISTS = Path.of("fixtures/netlists");
+
+    private static NetlistReader.Mapped read(Path file, Fabric fabric) throws Exception {
+        return NetlistReader.read(
+                file,
+                "",
+                MappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
+                fabric,
+                Progress.NONE);
+    }
+
+    /** What the file reader says of the design: each wire one net, each net on ways that are there. */
+    private static Design checked(Settled.OnFabric settled, int wires, Path folder)
+            throws Exception {
+        PatternWriter.write(FabricMaker.make(wires, 5), folder.resolve("fabric.json.gz"));
+        DesignWriter.write(
+                settled.design(), folder.resolve("design.json"), "fabric.json.gz", "");
+        return DesignReader.read(folder.resolve("design.json"), Progress.NONE);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"counter, 32, 10, 8", "receiver, 44, 11, 1"})
+    void handWrittenCircuits(
+            String name, int cells, int ports, int packed, @TempDir Path folder)
+            throws Exception {
+        int wires = 8_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        NetlistReader.Mapped mapped = read(NETLISTS.resolve(name + ".v"), fabric);
+        Settled.OnFabric settled =
+                (Settled.OnFabric)
+                        Settler.settle(
+                                fabric, mapped.netlist(), SettleOptions.usual(1), Progress.NONE);
+        assertThat(settled.report().unrouted()).isEmpty();
+        assertThat(settled.report().packed()).isEqualTo(packed);
+        assertThat(settled.report().worstPs()).isPositive();
+        Design design = checked(settled, wires, folder);
+        assertThat(design.cells()).hasSize(cells);
+        assertThat(design.ports()).hasSize(ports);
+        assertThat(design.nets()).hasSize(mapped.netlist().nets().size());
+        Settled again =
+                Settler.settle(fabric, mapped.netlist(), SettleOptions.usual(1), Progress.NONE);
+        assertThat(((Settled.OnFabric) again).design().nets())
+                .as("the same seed")
+                .isEqualTo(settled.design().nets());
+    }
+
+    @Test
+    void twoThousandCells(@TempDir Path folder) throws Exception {
+        int wires = 90_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        Path file = Files.writeString(folder.resolve("made.v"), RandomVerilog.make(2_000, 7));
+        NetlistReader.Mapped mapped = read(file, fabric);
+        assertThat(mapped.netlist().cells()).hasSize(2_000);
+        SettleOptions options =
+                new SettleOptions(3, 0.05, 1, 60, Map.of(), Board.UNKNOWN);
+        Settled.OnFabric settled =
+                (Settled.OnFabric)
+                        Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
+        assertThat(settled.report().unrouted()).isEmpty();
+        Design design = checked(settled, wires, folder);
+        assertThat(design.nets()).hasSize(mapped.netlist().nets().size());
+        Random random = new Random(1);
+        int open = 0;
+        for (int i = 0; i < 6; i++) {
+            Question question =
+                    new Question(
+                            design,
+                            design.nets().get(random.nextInt(design.nets().size())),
+                            random.nextInt(fabric.pads().size()),
+                            Corner.SLOW);
+            open += Asker.ask(question, Progress.NONE) instanceof Answer.Open ? 1 : 0;
+        }
+        assertThat(open).isPositive();
+    }
+
+    @Test
+    void whatDoesNotFitIsToldWithItsNumbers() throws Exception {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 5));
+        Path folder = Files.createTempDirectory("padward");
+        try {
+            Path file = Files.writeString(folder.resolve("made.v"), RandomVerilog.make(900, 7));
+            Settled result =
+                    Settler.settle(
+                            fabric,
+                            read(file, fabric).netlist(),
+                            SettleOptions.usual(1),
+                            Progress.NONE);
+            assertThat(result).isInstanceOf(Settled.NoRoom.class);
+            assertThat(((Settled.NoRoom) result).reasons().get(0))
+                    .contains("lookup-table")
+                    .contains("register")
+                    .containsPattern("for \\d+ places that take them");
+        } finally {
+            Files.deleteIfExists(folder.resolve("made.v"));
+            Files.deleteIfExists(folder);
+        }
+    }
+
+    @Test
+    void portsStayOnThePadsThatTheyAreGiven() throws Exception {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(8_000, 5));
+        NetlistReader.Mapped mapped = read(NETLISTS.resolve("receiver.v"), fabric);
+        int pad = 0;
+        while (!fabric.pads().get(pad).directions().canDrive()) {
+            pad++;
+        }
+        SettleOptions options =
+                new SettleOptions(1, 0.1, 2, 60, Map.of("data[3]", pad), Board.UNKNOWN);
+        Settled.OnFabric settled =
+                (Settled.OnFabric)
+                        Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
+        int own = pad;
+        assertThat(settled.design().ports())
+                .filteredOn(p -> p.name().equals("data[3]"))
+                .allMatch(p -> p.pad() == own);
+        // a clock cannot be there: its wires begin elsewhere
+        SettleOptions wrong =
+                new SettleOptions(1, 0.1, 2, 60, Map.of("clock", pad), Board.UNKNOWN);
+        Settled refused = Settler.settle(fabric, mapped.netlist(), wrong, Progress.NONE);
+        assertThat(refused).isInstanceOf(Settled.NoRoom.class);
+    }
+}
