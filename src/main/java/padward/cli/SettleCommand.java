@@ -88,7 +88,8 @@ final class SettleCommand implements Callable<Integer> {
     @Option(
             names = "--port",
             paramLabel = "PORT=PAD",
-            description = "Puts a port on a pad, by the pad's name or package pin; may be repeated.")
+            description =
+                    "Puts a port on a pad, by the pad's name or package pin; may be repeated.")
     private Map<String, String> ports = new HashMap<>();
 
     @Option(
@@ -124,8 +125,7 @@ final class SettleCommand implements Callable<Integer> {
         Outputs.check(output, netlist, mapping, fabric);
         Progress progress = new ConsoleProgress(spec.commandLine().getErr());
         Fabric read = FabricReader.read(fabric, progress);
-        Board around =
-                board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
+        Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
         CellMapping types = MappingReader.read(mapping, progress);
         NetlistReader.Mapped mapped = NetlistReader.read(netlist, top, types, read, progress);
         SettleOptions options =
@@ -154,8 +154,7 @@ final class SettleCommand implements Callable<Integer> {
     private Map<String, Integer> pads(Fabric read, Netlist circuit) throws BadInput {
         Map<String, Integer> result = new HashMap<>();
         List<String> names = circuit.ports().stream().map(Netlist.Gate::name).toList();
-        Design empty =
-                new Design("", "", read, Board.UNKNOWN, List.of(), List.of(), List.of());
+        Design empty = new Design("", "", read, Board.UNKNOWN, List.of(), List.of(), List.of());
         for (Map.Entry<String, String> entry : ports.entrySet()) {
             if (!names.contains(entry.getKey())) {
                 throw new BadInput(
@@ -205,7 +204,8 @@ final class SettleCommand implements Callable<Integer> {
         if (report.packed() > 0) {
             out.println(report.packed() + " output registers stand in IO register sites");
         }
-        out.println("wire: " + report.tiles() + " tiles estimated, " + report.wires() + " wires used");
+        out.println(
+                "wire: " + report.tiles() + " tiles estimated, " + report.wires() + " wires used");
         if (!report.worstPath().isEmpty()) {
             out.printf(
                     Locale.ROOT,

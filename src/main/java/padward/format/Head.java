@@ -19,7 +19,8 @@ record Head(String format, String form) {
     static final String MAPPING = "padward-mapping/1";
     static final String LESSON = "padward-lesson/1";
     static final String LEARNER = "padward-learner/1";
-    private static final List<String> ALL = List.of(FABRIC, DESIGN, BOARD, LEDGER, LESSON, LEARNER, MAPPING);
+    private static final List<String> ALL =
+            List.of(FABRIC, DESIGN, BOARD, LEDGER, LESSON, LEARNER, MAPPING);
 
     /** Reads as far as it must to know; both words stand first in a usual file. */
     static Head read(Source source) throws BadInput {

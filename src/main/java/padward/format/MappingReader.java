@@ -13,7 +13,14 @@ import padward.design.Netlist;
 public final class MappingReader {
     private static final Shape TYPE =
             Shape.of(
-                    "type!", "kind", "pins", "settings", "clocks", "atPad", "joins", "constant",
+                    "type!",
+                    "kind",
+                    "pins",
+                    "settings",
+                    "clocks",
+                    "atPad",
+                    "joins",
+                    "constant",
                     "pin");
     private static final Shape AT_PAD = Shape.of("kind!", "pins!");
 

@@ -20,6 +20,7 @@ final class Annealer {
     private static final double COOLING = 0.9;
     private static final int ACCEPTED_PER_BLOCK = 10;
     private static final int TRIED_PER_BLOCK = 100;
+
     /** Moves at each temperature at the least: small circuits cost nothing and deserve it. */
     private static final int LEAST = 4_000;
 
@@ -91,7 +92,8 @@ final class Annealer {
         }
         weigh();
         double temperature = startTemperature();
-        long accepts = Math.max(LEAST / 10, Math.round(effort * ACCEPTED_PER_BLOCK * movable.length));
+        long accepts =
+                Math.max(LEAST / 10, Math.round(effort * ACCEPTED_PER_BLOCK * movable.length));
         long tries = Math.max(LEAST, Math.round(effort * TRIED_PER_BLOCK * movable.length));
         int poor = 0;
         for (int step = 0; step < MOST_TEMPERATURES && poor < FROZEN; step++) {
@@ -148,8 +150,7 @@ final class Annealer {
         }
         boolean accept =
                 change <= 0
-                        || temperature > 0
-                                && random.nextDouble() < Math.exp(-change / temperature);
+                        || temperature > 0 && random.nextDouble() < Math.exp(-change / temperature);
         if (accept) {
             keep();
         } else {

@@ -58,9 +58,7 @@ final class Finisher {
                     new Router.Job(
                             net.name(),
                             vertex(cells, ports, net.driver()),
-                            net.sinks().stream()
-                                    .mapToInt(s -> vertex(cells, ports, s))
-                                    .toArray()));
+                            net.sinks().stream().mapToInt(s -> vertex(cells, ports, s)).toArray()));
         }
         Router.Result routed = new Router(fabric, closed).route(jobs, options.rounds(), progress);
         List<Net> nets = nets(jobs, routed);
@@ -211,8 +209,7 @@ final class Finisher {
                 places += spots.accepts(spot, entry.getKey()) ? 1 : 0;
             }
             uses.add(
-                    new Settled.Use(
-                            packed.groups().get(entry.getKey()), entry.getValue(), places));
+                    new Settled.Use(packed.groups().get(entry.getKey()), entry.getValue(), places));
         }
         return uses;
     }

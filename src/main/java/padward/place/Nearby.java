@@ -35,8 +35,7 @@ final class Nearby {
             IntArrayList own = byColumn[columns[i]];
             own.sort(
                     (a, b) ->
-                            Integer.compare(
-                                    fabric.row(spots.tile(a)), fabric.row(spots.tile(b))));
+                            Integer.compare(fabric.row(spots.tile(a)), fabric.row(spots.tile(b))));
             spotsOfColumn[i] = own.toIntArray();
             rows[i] = own.intStream().map(s -> fabric.row(spots.tile(s))).toArray();
         }

@@ -157,9 +157,7 @@ final class Packer {
     }
 
     private Optional<Netlist.AtPad> there(int cell) {
-        return atPad[cell] == null
-                ? Optional.empty()
-                : atPad[cell].map(a -> (Netlist.AtPad) a);
+        return atPad[cell] == null ? Optional.empty() : atPad[cell].map(a -> (Netlist.AtPad) a);
     }
 
     private Terminal renamed(Terminal end) {

@@ -78,9 +78,7 @@ final class PathTimes {
             }
             for (Terminal sink : netlist.nets().get(order.getInt(next++)).sinks()) {
                 if (passes(sink) && --waits[((Terminal.CellPin) sink).cell()] == 0) {
-                    netsOutOfCell
-                            .get(((Terminal.CellPin) sink).cell())
-                            .forEach(n -> take(n, done));
+                    netsOutOfCell.get(((Terminal.CellPin) sink).cell()).forEach(n -> take(n, done));
                 }
             }
         }
@@ -168,8 +166,7 @@ final class PathTimes {
             for (int s = 0; s < net.sinks().size(); s++) {
                 Terminal sink = net.sinks().get(s);
                 int cell = passes(sink) ? ((Terminal.CellPin) sink).cell() : -1;
-                double rest =
-                        delay.ps(n, s) + (cell < 0 ? 0 : cellDelayPs[cell] + after[cell]);
+                double rest = delay.ps(n, s) + (cell < 0 ? 0 : cellDelayPs[cell] + after[cell]);
                 most = Math.max(most, rest);
                 double share = worst == 0 ? 0 : (arrival[n] + rest) / worst;
                 into[n][s] = (float) Math.min(1, Math.max(0, share));

@@ -57,8 +57,7 @@ final class Room {
             }
             for (int c = 0; c < supply.length; c++) {
                 DefaultWeightedEdge edge = graph.getEdge("g" + g, "c" + c);
-                counts[g][c] =
-                        edge == null ? 0 : (int) Math.round(flow.getFlowMap().get(edge));
+                counts[g][c] = edge == null ? 0 : (int) Math.round(flow.getFlowMap().get(edge));
             }
         }
         for (int c = 0; c < supply.length; c++) {

@@ -98,11 +98,7 @@ final class Router {
     }
 
     private Optional<RouteTree> again(
-            Job job,
-            BitSet used,
-            int rounds,
-            List<Settled.Unrouted> reasons,
-            Progress progress) {
+            Job job, BitSet used, int rounds, List<Settled.Unrouted> reasons, Progress progress) {
         BitSet free = reach(job.root, used);
         BitSet ever = reach(job.root, closed);
         IntArrayList left = new IntArrayList();

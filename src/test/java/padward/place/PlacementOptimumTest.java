@@ -38,11 +38,9 @@ class PlacementOptimumTest {
         ExplicitFabric.Builder builder = new ExplicitFabric.Builder(info, SIDE, SIDE);
         builder.addWire("x0y0/w", 0, 0, "w");
         List<SitePin> pins =
-                List.of(
-                        new SitePin("in", PinDirection.IN), new SitePin("out", PinDirection.OUT));
+                List.of(new SitePin("in", PinDirection.IN), new SitePin("out", PinDirection.OUT));
         for (int tile = 0; tile < SIDE * SIDE; tile++) {
-            List<String> accepts =
-                    tile % 2 == 0 ? List.of("small") : List.of("small", "large");
+            List<String> accepts = tile % 2 == 0 ? List.of("small") : List.of("small", "large");
             builder.addSite("s" + tile, tile, "site", accepts, pins);
         }
         return builder.build();
@@ -88,8 +86,7 @@ class PlacementOptimumTest {
         int least = best(netlist, packed, spots, new int[CELLS], 0, new HashSet<>(), fabric);
         putAnywhere(packed, spots, placement, 0, new HashSet<>());
         PathTimes times = new PathTimes(netlist, new boolean[CELLS], new int[CELLS]);
-        Annealer annealer =
-                new Annealer(fabric, packed, spots, cost, times, placement, random);
+        Annealer annealer = new Annealer(fabric, packed, spots, cost, times, placement, random);
         annealer.run(1, Progress.NONE);
         assertThat(annealer.total()).isEqualTo(least);
     }
@@ -139,8 +136,7 @@ class PlacementOptimumTest {
                 tiles[cell] = spots.tile(spot);
                 least =
                         Math.min(
-                                least,
-                                best(netlist, packed, spots, tiles, cell + 1, used, fabric));
+                                least, best(netlist, packed, spots, tiles, cell + 1, used, fabric));
                 used.remove(spot);
             }
         }

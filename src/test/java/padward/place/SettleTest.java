@@ -39,19 +39,19 @@ class SettleTest {
                 Progress.NONE);
     }
 
-    /** What the file reader says of the design: each wire one net, each net on ways that are there. */
+    /**
+     * What the file reader says of the design: each wire one net, each net on ways that are there.
+     */
     private static Design checked(Settled.OnFabric settled, int wires, Path folder)
             throws Exception {
         PatternWriter.write(FabricMaker.make(wires, 5), folder.resolve("fabric.json.gz"));
-        DesignWriter.write(
-                settled.design(), folder.resolve("design.json"), "fabric.json.gz", "");
+        DesignWriter.write(settled.design(), folder.resolve("design.json"), "fabric.json.gz", "");
         return DesignReader.read(folder.resolve("design.json"), Progress.NONE);
     }
 
     @ParameterizedTest
     @CsvSource({"counter, 32, 10, 8", "receiver, 44, 11, 1"})
-    void handWrittenCircuits(
-            String name, int cells, int ports, int packed, @TempDir Path folder)
+    void handWrittenCircuits(String name, int cells, int ports, int packed, @TempDir Path folder)
             throws Exception {
         int wires = 8_000;
         Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
@@ -81,11 +81,9 @@ class SettleTest {
         Path file = Files.writeString(folder.resolve("made.v"), RandomVerilog.make(2_000, 7));
         NetlistReader.Mapped mapped = read(file, fabric);
         assertThat(mapped.netlist().cells()).hasSize(2_000);
-        SettleOptions options =
-                new SettleOptions(3, 0.05, 1, 60, Map.of(), Board.UNKNOWN);
+        SettleOptions options = new SettleOptions(3, 0.05, 1, 60, Map.of(), Board.UNKNOWN);
         Settled.OnFabric settled =
-                (Settled.OnFabric)
-                        Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
+                (Settled.OnFabric) Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
         assertThat(settled.report().unrouted()).isEmpty();
         Design design = checked(settled, wires, folder);
         assertThat(design.nets()).hasSize(mapped.netlist().nets().size());
@@ -137,15 +135,13 @@ class SettleTest {
         SettleOptions options =
                 new SettleOptions(1, 0.1, 2, 60, Map.of("data[3]", pad), Board.UNKNOWN);
         Settled.OnFabric settled =
-                (Settled.OnFabric)
-                        Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
+                (Settled.OnFabric) Settler.settle(fabric, mapped.netlist(), options, Progress.NONE);
         int own = pad;
         assertThat(settled.design().ports())
                 .filteredOn(p -> p.name().equals("data[3]"))
                 .allMatch(p -> p.pad() == own);
         // a clock cannot be there: its wires begin elsewhere
-        SettleOptions wrong =
-                new SettleOptions(1, 0.1, 2, 60, Map.of("clock", pad), Board.UNKNOWN);
+        SettleOptions wrong = new SettleOptions(1, 0.1, 2, 60, Map.of("clock", pad), Board.UNKNOWN);
         Settled refused = Settler.settle(fabric, mapped.netlist(), wrong, Progress.NONE);
         assertThat(refused).isInstanceOf(Settled.NoRoom.class);
     }

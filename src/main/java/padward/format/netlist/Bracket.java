@@ -19,10 +19,7 @@ record Bracket(String file, String word, int line, List<Object> items) {
 
     /** The brackets in it. */
     List<Bracket> parts() {
-        return items.stream()
-                .filter(Bracket.class::isInstance)
-                .map(Bracket.class::cast)
-                .toList();
+        return items.stream().filter(Bracket.class::isInstance).map(Bracket.class::cast).toList();
     }
 
     /** The first bracket of that keyword. */

@@ -35,7 +35,8 @@ final class BracketReader {
                 c = skipBlanks(get());
                 StringBuilder word = new StringBuilder();
                 c = collect(c, word);
-                Bracket bracket = new Bracket(source.label(), word.toString(), line, new ArrayList<>());
+                Bracket bracket =
+                        new Bracket(source.label(), word.toString(), line, new ArrayList<>());
                 if (!open.isEmpty()) {
                     open.peek().items().add(bracket);
                 }

@@ -101,7 +101,8 @@ final class EdifReader {
                         }
                     }
                 } else if (part.is("contents")) {
-                    bodies.add(new Bracket(source.label(), "contents", part.line(), list(cell, part)));
+                    bodies.add(
+                            new Bracket(source.label(), "contents", part.line(), list(cell, part)));
                 }
             }
         }

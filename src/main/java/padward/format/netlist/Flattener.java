@@ -43,8 +43,7 @@ final class Flattener {
      *
      * @param leafTypes types that stay as they are, even where the file describes them
      */
-    static FlatNetlist flatten(Library library, String top, Set<String> leafTypes)
-            throws BadInput {
+    static FlatNetlist flatten(Library library, String top, Set<String> leafTypes) throws BadInput {
         return new Flattener(library, leafTypes).run(library.top(top));
     }
 

@@ -38,8 +38,7 @@ record Library(String file, Map<String, Module> modules, String stated) {
         }
         Set<String> used = new LinkedHashSet<>();
         modules.values().forEach(m -> m.instances.forEach(i -> used.add(i.type())));
-        List<Module> tops =
-                modules.values().stream().filter(m -> !used.contains(m.name)).toList();
+        List<Module> tops = modules.values().stream().filter(m -> !used.contains(m.name)).toList();
         if (tops.size() != 1) {
             throw new BadInput(
                     file,

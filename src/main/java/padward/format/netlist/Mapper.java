@@ -191,8 +191,7 @@ final class Mapper {
                 int index = nets.length - 1 - i;
                 String own = sitePin(leaf, type, pin.getKey(), nets.length == 1 ? -1 : index);
                 int net = root(nets[i]);
-                boolean drives =
-                        kindPins.find(type.kind(), own).orElseThrow() == PinDirection.OUT;
+                boolean drives = kindPins.find(type.kind(), own).orElseThrow() == PinDirection.OUT;
                 if (drives) {
                     ends(net).drivers.add(new Terminal.CellPin(number, own));
                     ends(net).driverTexts.add(leaf.name() + "." + pin.getKey());
@@ -213,8 +212,7 @@ final class Mapper {
      *
      * @param index bit of a vector, -1 for a pin of one bit
      */
-    private String sitePin(
-            FlatNetlist.Leaf leaf, CellMapping.OfCell type, String pin, int index)
+    private String sitePin(FlatNetlist.Leaf leaf, CellMapping.OfCell type, String pin, int index)
             throws BadInput {
         String bit = index < 0 ? pin : pin + "[" + index + "]";
         String own = type.pins().get(bit);

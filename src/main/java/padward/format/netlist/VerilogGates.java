@@ -10,8 +10,7 @@ import java.util.Set;
  * there; here the output is {@code out} and the inputs {@code in[0]}, {@code in[1]} …
  */
 final class VerilogGates {
-    private static final Set<String> ONE_OUTPUT =
-            Set.of("and", "nand", "or", "nor", "xor", "xnor");
+    private static final Set<String> ONE_OUTPUT = Set.of("and", "nand", "or", "nor", "xor", "xnor");
     private static final Set<String> ONE_INPUT = Set.of("buf", "not");
 
     private VerilogGates() {}

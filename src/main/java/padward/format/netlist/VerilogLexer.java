@@ -116,7 +116,9 @@ final class VerilogLexer {
         return isIdentifierStart(c) || c >= '0' && c <= '9' || c == '$';
     }
 
-    /** The first character that is no white space, comment, attribute or directive; -1 at the end. */
+    /**
+     * The first character that is no white space, comment, attribute or directive; -1 at the end.
+     */
     private int afterBlanks() throws IOException, BadInput {
         while (true) {
             int c = get();

@@ -24,8 +24,22 @@ final class VerilogReader {
             Set.of("wire", "tri", "wand", "wor", "supply0", "supply1");
     private static final Set<String> BEHAVIOUR =
             Set.of(
-                    "always", "initial", "reg", "integer", "real", "time", "function", "task",
-                    "generate", "genvar", "defparam", "specify", "primitive", "event", "for", "if",
+                    "always",
+                    "initial",
+                    "reg",
+                    "integer",
+                    "real",
+                    "time",
+                    "function",
+                    "task",
+                    "generate",
+                    "genvar",
+                    "defparam",
+                    "specify",
+                    "primitive",
+                    "event",
+                    "for",
+                    "if",
                     "case");
 
     private final VerilogLexer lexer;
@@ -193,8 +207,7 @@ final class VerilogReader {
             String place = lexer.place();
             String port = identifier("the name of a port");
             if (!module.ports.containsKey(port)) {
-                throw lexer.fault(
-                        place, "a port that the module's head lists", Text.quote(port));
+                throw lexer.fault(place, "a port that the module's head lists", Text.quote(port));
             }
             if (module.ports.put(port, direction) != null) {
                 throw lexer.fault(
@@ -240,7 +253,10 @@ final class VerilogReader {
         } while (another());
     }
 
-    /** Reads a right side and joins it; a shorter one is filled with 0, of a longer one the rest falls off. */
+    /**
+     * Reads a right side and joins it; a shorter one is filled with 0, of a longer one the rest
+     * falls off.
+     */
     private void join(String place, List<Bit> left) throws BadInput {
         List<Bit> right = signals.read();
         if (!lexer.isMark(',') && !lexer.isMark(';')) {

@@ -45,9 +45,7 @@ class VerilogTest {
                         (pin, nets) ->
                                 named.put(
                                         pin,
-                                        Arrays.stream(nets)
-                                                .mapToObj(flat.names()::get)
-                                                .toList()));
+                                        Arrays.stream(nets).mapToObj(flat.names()::get).toList()));
         return named;
     }
 
