@@ -25,4 +25,25 @@ public interface Progress {
 
     /** Whether the caller wants the work to stop as soon as it can. */
     boolean cancelled();
+
+    /**
+     * The same, and cancelled besides once so many milliseconds have passed from now.
+     *
+     * @param millis at least 0
+     */
+    default Progress within(long millis) {
+        long end = System.nanoTime() + millis * 1_000_000L;
+        Progress outer = this;
+        return new Progress() {
+            @Override
+            public void report(double fraction, String message) {
+                outer.report(fraction, message);
+            }
+
+            @Override
+            public boolean cancelled() {
+                return outer.cancelled() || System.nanoTime() - end >= 0;
+            }
+        };
+    }
 }

@@ -21,6 +21,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.CostModel;
 import padward.route.Engine;
+import padward.route.LowerBound;
 import padward.route.Path;
 import padward.route.PathSearch;
 import padward.route.ReferenceSearch;
@@ -43,12 +44,27 @@ public final class Asker {
     public Asker(Fabric fabric, Engine engine) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
-        this.ways =
-                engine == Engine.REFERENCE
-                        ? (starts, goal, corner, model, progress) ->
-                                ReferenceSearch.run(fabric, starts, goal, corner, model)
-                        : (starts, goal, corner, model, progress) ->
-                                TwoEnded.run(search, fabric, starts, goal, corner, model, progress);
+        this.ways = waysOf(engine);
+    }
+
+    private WaySearch waysOf(Engine engine) {
+        return switch (engine) {
+            case OWN ->
+                    (starts, goal, corner, model, progress) ->
+                            TwoEnded.run(search, fabric, starts, goal, corner, model, progress);
+            case REFERENCE ->
+                    (starts, goal, corner, model, progress) ->
+                            ReferenceSearch.run(fabric, starts, goal, corner, model);
+            case REFERENCE_GUIDED ->
+                    (starts, goal, corner, model, progress) ->
+                            ReferenceSearch.runGuided(
+                                    fabric,
+                                    starts,
+                                    goal,
+                                    corner,
+                                    model,
+                                    LowerBound.best(fabric, goal, corner));
+        };
     }
 
     /** An asker that finds its ways by a search of the caller's. O(vertices). */
@@ -76,7 +92,10 @@ public final class Asker {
      * @throws IllegalArgumentException when the question is about another fabric
      */
     public Answer answer(Question question, Progress progress) {
-        return answer(question, (starts, model, letGo) -> run(question, starts, model, progress));
+        return answer(
+                question,
+                (starts, model, letGo) -> run(question, starts, model, progress),
+                progress);
     }
 
     /**
@@ -157,7 +176,7 @@ public final class Asker {
     }
 
     /** The answer, with the two searches done by a finder: over what is free first, then priced. */
-    Answer answer(Question question, Finder finder) {
+    Answer answer(Question question, Finder finder, Progress progress) {
         if (question.design().fabric() != fabric) {
             throw new IllegalArgumentException("the question is about another fabric");
         }
@@ -184,10 +203,11 @@ public final class Asker {
         Starts starts = starts(question);
         boolean enabled = alreadyThere || Explainer.enableHolder(situation, pad) == Fabric.NOTHING;
 
-        Optional<Path> path = accepted(question, starts, situation, Situation::overFree, finder);
+        Optional<Path> path =
+                accepted(question, starts, situation, Situation::overFree, finder, progress);
         boolean open = path.isPresent() && enabled;
         if (path.isEmpty()) {
-            path = accepted(question, starts, situation, Situation::atAPrice, finder);
+            path = accepted(question, starts, situation, Situation::atAPrice, finder, progress);
         }
         if (path.isPresent()) {
             Way way = ways.build(path.get(), letGo);
@@ -207,10 +227,11 @@ public final class Asker {
             Starts starts,
             Situation situation,
             Function<Situation, CostModel> model,
-            Finder finder) {
+            Finder finder,
+            Progress progress) {
         SearchOutcome outcome = finder.find(starts, model.apply(situation), situation.letGo());
         while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
-            outcome = run(question, starts, model.apply(situation), Progress.NONE);
+            outcome = run(question, starts, model.apply(situation), progress);
         }
         return outcome instanceof SearchOutcome.Found found
                 ? Optional.of(found.path())

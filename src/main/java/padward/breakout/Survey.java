@@ -51,7 +51,8 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             Question question = new Question(design, net, pad, corner);
             answers.add(
                     swept.isPresent()
-                            ? asker.answer(question, swept.get().finderFor(question, progress))
+                            ? asker.answer(
+                                    question, swept.get().finderFor(question, progress), progress)
                             : asker.answer(question, progress));
         }
         answers.sort(order(corner, List.of()));

@@ -32,19 +32,29 @@ final class AnswerJson {
         return GSON.toJson(object);
     }
 
-    /** One answer. */
-    static JsonObject object(Answer answer) {
-        Question question = answer.question();
-        Fabric fabric = question.design().fabric();
+    /** A question of which the search was stopped. */
+    static JsonObject undecided(Question question, String sentence) {
+        return head(question, "undecided", sentence);
+    }
+
+    private static JsonObject head(Question question, String word, String sentence) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-answer/1");
-        result.addProperty(
-                "answer", AnswerText.word(answer).toLowerCase(Locale.ROOT).replace(' ', '-'));
-        result.addProperty("sentence", AnswerText.sentence(answer));
+        result.addProperty("answer", word);
+        result.addProperty("sentence", sentence);
         result.addProperty("net", question.net().name());
         result.addProperty("pad", question.padValue().name());
         result.addProperty("packagePin", question.padValue().packagePin());
         result.addProperty("corner", question.corner().label());
+        return result;
+    }
+
+    /** One answer. */
+    static JsonObject object(Answer answer) {
+        Question question = answer.question();
+        Fabric fabric = question.design().fabric();
+        String word = AnswerText.word(answer).toLowerCase(Locale.ROOT).replace(' ', '-');
+        JsonObject result = head(question, word, AnswerText.sentence(answer));
         if (answer instanceof Answer.Open open) {
             addWay(open.way(), result);
             JsonArray chokepoints = new JsonArray();

@@ -3,6 +3,7 @@ package padward.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
@@ -39,7 +40,10 @@ final class AskCommand implements Callable<Integer> {
     @Option(
             names = "--engine",
             defaultValue = "own",
-            description = "The search: own, or reference (JGraphT's; slower, equal delays).")
+            description = {
+                "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's A*),",
+                "which are slower and find equal delays."
+            })
     private Engine engine;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
@@ -66,25 +70,47 @@ final class AskCommand implements Callable<Integer> {
             description = "Most milliseconds for proving the fewest obstacles (${DEFAULT-VALUE}).")
     private int effort;
 
+    @Option(
+            names = "--within-ms",
+            paramLabel = "MS",
+            description = {
+                "Stops the search after so many milliseconds; the question is then not decided.",
+                "Without it, the search goes on to the end."
+            })
+    private Long withinMillis;
+
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
         Question asked = question.about(read);
         SearchLimits limits = limits();
         PrintWriter out = spec.commandLine().getOut();
+        try {
+            return answer(asked, limits, out);
+        } catch (CancellationException stopped) {
+            printUndecided(asked, out);
+            return Padward.NOT_OPEN;
+        } finally {
+            out.flush();
+        }
+    }
+
+    private Progress progress() {
+        return withinMillis == null ? Progress.NONE : Progress.NONE.within(withinMillis);
+    }
+
+    private int answer(Question asked, SearchLimits limits, PrintWriter out) throws BadInput {
         if (!trial.isEmpty()) {
             Answer after = printTrial(asked, limits, out);
-            out.flush();
             return after instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
         }
-        Asker asker = new Asker(read.fabric(), engine);
-        Answer answer = asker.explained(asked, limits, Progress.NONE);
+        Asker asker = new Asker(asked.design().fabric(), engine);
+        Answer answer = asker.explained(asked, limits, progress());
         if (json) {
             out.println(AnswerJson.text(answer));
         } else {
             print(answer, out);
         }
-        out.flush();
         return answer instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
     }
 
@@ -95,8 +121,24 @@ final class AskCommand implements Callable<Integer> {
         if (effort < 0) {
             throw new BadInput("--effort-ms", "", "a number from 0", "" + effort);
         }
+        if (withinMillis != null && withinMillis < 0) {
+            throw new BadInput("--within-ms", "", "a number from 0", "" + withinMillis);
+        }
         SearchLimits usual = SearchLimits.USUAL;
         return new SearchLimits(usual.labels(), effort, usual.alternatives(), pushDepth);
+    }
+
+    /** Neither a way nor its absence is known: said as just that. */
+    private void printUndecided(Question asked, PrintWriter out) {
+        String sentence =
+                "Not decided: the search was stopped after "
+                        + withinMillis
+                        + " ms; whether "
+                        + asked.net().name()
+                        + " gets out to pad "
+                        + asked.padValue().name()
+                        + " is not known. Allow more with --within-ms.";
+        out.println(json ? AnswerJson.text(AnswerJson.undecided(asked, sentence)) : sentence);
     }
 
     private static void print(Answer answer, PrintWriter out) {
@@ -109,7 +151,7 @@ final class AskCommand implements Callable<Integer> {
         List<Edit> edits = TrialTable.parse(question.design(), trial);
         TrialReport report;
         try {
-            report = TrialReport.of(question, edits, limits, Progress.NONE);
+            report = TrialReport.of(question, edits, limits, progress());
         } catch (IllegalArgumentException fault) {
             throw new BadInput("trial", "", "edits that fit the design", fault.getMessage());
         }

@@ -2,6 +2,7 @@ package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.PrintWriter;
@@ -72,6 +73,34 @@ class CommandsTest {
         assertThat(obstacle.get("means").getAsString()).isEqualTo("other-wires");
         assertThat(first.getAsJsonArray("edits").get(0).getAsString())
                 .isEqualTo("lay net alarm/beep elsewhere");
+    }
+
+    @Test
+    void aStoppedSearchClaimsNeitherAWayNorItsAbsence() {
+        Run run = ask("J1.3", "--within-ms", "0");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).startsWith("Not decided: the search was stopped after 0 ms");
+        JsonObject answer =
+                JsonParser.parseString(ask("J1.3", "--within-ms", "0", "--json").out())
+                        .getAsJsonObject();
+        assertThat(answer.get("answer").getAsString()).isEqualTo("undecided");
+        assertThat(ask("J1.3", "--within-ms", "-1").code()).isEqualTo(2);
+        assertThat(ask("J1.3", "--within-ms", "600000").out()).isEqualTo(ask("J1.3").out());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"reference", "reference-guided"})
+    void theReferenceAnswersTheSame(String engine) {
+        assertThat(ask("x7y2/pad[1]", "--engine", engine).out())
+                .startsWith(ask("x7y2/pad[1]").out().split(":")[0]);
+        assertThat(delayOf(ask("x7y2/pad[1]", "--engine", engine, "--json")))
+                .isEqualTo(delayOf(ask("x7y2/pad[1]", "--json")));
+    }
+
+    private static JsonElement delayOf(Run run) {
+        JsonElement delay = JsonParser.parseString(run.out()).getAsJsonObject().get("delay_ps");
+        assertThat(delay).isNotNull();
+        return delay;
     }
 
     @Test

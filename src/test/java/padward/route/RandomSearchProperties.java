@@ -20,7 +20,7 @@ import padward.fabric.PatternFault;
 import padward.fabric.RandomFabrics;
 
 /**
- * Our searches against JGraphT's Dijkstra and Bellman-Ford on random fabrics: equal cost, legal
+ * Our searches against JGraphT's Dijkstra, A* and Bellman-Ford on random fabrics: equal cost, legal
  * way. The seed is the test's argument.
  */
 class RandomSearchProperties {
@@ -54,15 +54,25 @@ class RandomSearchProperties {
         SearchOutcome guided =
                 search.run(starts, pad.vertex(), corner, model, bound, Progress.NONE);
         SearchOutcome reference = ReferenceSearch.run(fabric, starts, pad.vertex(), corner, model);
+        SearchOutcome referenceGuided =
+                ReferenceSearch.runGuided(
+                        fabric,
+                        starts,
+                        pad.vertex(),
+                        corner,
+                        model,
+                        LowerBound.best(fabric, pad.vertex(), corner));
 
         if (reference instanceof SearchOutcome.Found expected) {
             checkWay(fabric, starts, corner, model, dijkstra, expected.cost(), pad.vertex());
             checkWay(fabric, starts, corner, model, guided, expected.cost(), pad.vertex());
+            checkWay(fabric, starts, corner, model, referenceGuided, expected.cost(), pad.vertex());
             assertThat(bellmanFord(fabric, starts, corner, model, pad.vertex()))
                     .isEqualTo(expected.cost());
         } else {
             assertThat(dijkstra).isInstanceOf(SearchOutcome.Unreachable.class);
             assertThat(guided).isInstanceOf(SearchOutcome.Unreachable.class);
+            assertThat(referenceGuided).isInstanceOf(SearchOutcome.Unreachable.class);
         }
     }
 
