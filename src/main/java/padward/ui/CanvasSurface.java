@@ -113,8 +113,9 @@ final class CanvasSurface implements Surface {
     @Override
     public void marks(Consumer<Marks> painter) {
         raster.clear();
+        g.setImageSmoothing(false);
         painter.accept(raster);
-        g.drawImage(raster.image(), 0, 0);
+        g.drawImage(raster.image(), 0, 0, raster.viewWidth(), raster.viewHeight());
     }
 
     @Override

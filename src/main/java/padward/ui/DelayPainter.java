@@ -2,7 +2,9 @@ package padward.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.IntUnaryOperator;
+import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 
 /**
@@ -12,6 +14,8 @@ import padward.fabric.Fabric;
 final class DelayPainter {
     private static final double LABEL_HEIGHT = 17;
     private static final double LABEL_APART = 150;
+    private static final double LEGEND_STEP = 24;
+    private static final int NAME_ROOM = 34;
     private static final int DOT = 2;
     private static final double DOT_STEP = 6;
 
@@ -113,15 +117,44 @@ final class DelayPainter {
         }
     }
 
-    /** The delays on the lines, and what the bands are. */
+    /** The delays on the lines. */
     void paintLabels(Surface out, TileRange seen) {
-        scene.bands()
+        scene.bands().ifPresent(r -> labels(seen, r).forEach(l -> paint(out, l)));
+    }
+
+    /** What bands and dots mean; over everything else. */
+    void paintLegend(Surface out) {
+        scene.reach()
                 .ifPresent(
                         r -> {
-                            List<Label> labels = labels(seen, r);
-                            labels.forEach(l -> paint(out, l));
-                            legend(out, r);
+                            double top = view.height() - LEGEND_STEP;
+                            if (scene.shows(Layer.FRONTIER)) {
+                                legend(out, frontierMeaning(r), top, scene.palette().frontier());
+                                top -= LEGEND_STEP;
+                            }
+                            if (scene.shows(Layer.DELAY)) {
+                                legend(out, bandMeaning(r), top, scene.palette().delayLine());
+                            }
                         });
+    }
+
+    private static String bandMeaning(NetReach reach) {
+        return "Delay from "
+                + PartPainter.shortened(reach.field().net().name(), NAME_ROOM)
+                + ", "
+                + reach.field().corner().label()
+                + " corner, free wires, per tile";
+    }
+
+    private static String frontierMeaning(NetReach reach) {
+        String dots = "Dots: frontier of a search, quickest first, ";
+        return reach.meetsPs().isPresent()
+                ? dots
+                        + String.format(
+                                Locale.ROOT,
+                                "when it meets the pad at %.3f ns",
+                                reach.meetsPs().getAsInt() / 1000.0)
+                : dots + "that never meets the pad";
     }
 
     /** Where lines cross a few rows of the picture; no two labels meet. */
@@ -168,23 +201,15 @@ final class DelayPainter {
                 new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
     }
 
-    private void legend(Surface out, NetReach reach) {
-        String text =
-                "Delay from "
-                        + PartPainter.shortened(reach.field().net().name(), 34)
-                        + ", "
-                        + reach.field().corner().label()
-                        + " corner, free wires, per tile";
-        Palette colors = scene.palette();
+    private void legend(Surface out, String text, double top, Color color) {
         double wide = text.length() * 6.1 + 12;
-        double left = view.width() - wide - 8;
-        double top = view.height() - 28;
-        out.fillRect(left, top, wide, 20, 6, colors.paper());
-        out.outlineRect(left, top, wide, 20, 6, new Surface.Line(colors.delayLine(), 1));
+        double left = Math.max(0, view.width() - wide - 8);
+        out.fillRect(left, top, wide, LEGEND_STEP - 4, 6, scene.palette().paper());
+        out.outlineRect(left, top, wide, LEGEND_STEP - 4, 6, new Surface.Line(color, 1));
         out.text(
                 text,
                 left + wide / 2,
-                top + 10,
-                new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
+                top + (LEGEND_STEP - 4) / 2,
+                new Surface.Lettering(11, Surface.Align.CENTER, scene.palette().ink()));
     }
 }

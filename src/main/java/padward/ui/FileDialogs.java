@@ -50,6 +50,13 @@ final class FileDialogs {
         return path(chooser.showSaveDialog(window()));
     }
 
+    /** Where a picture or a table is to be saved. */
+    Optional<Path> export(String title, String name) {
+        FileChooser chooser = chooser(title);
+        chooser.setInitialFileName(name);
+        return path(chooser.showSaveDialog(window()));
+    }
+
     private static FileChooser chooser(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);

@@ -72,9 +72,14 @@ final class GroundPainter {
             double size = near ? PartPainter.fontSize(scene.scale()) : 9;
             String kind = fabric.tileType(tile);
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
-            int room = (int) (0.5 * scene.scale() / (size * 0.55));
+            int room = (int) (0.52 * scene.scale() / (size * 0.55));
+            // Part of a kind's name tells nothing.
+            String shown = near ? PartPainter.shortened(text, room) : text;
+            if (shown.length() > room) {
+                return;
+            }
             out.text(
-                    PartPainter.shortened(text, room),
+                    shown,
                     x,
                     y,
                     new Surface.Lettering(size, Surface.Align.LEFT, scene.palette().faint()));

@@ -40,6 +40,11 @@ enum Layer {
         return key;
     }
 
+    /** The key as people read it. */
+    String keyText() {
+        return key.substring(key.length() - 1);
+    }
+
     boolean shownAtFirst() {
         return shownAtFirst;
     }

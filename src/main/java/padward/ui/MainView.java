@@ -23,6 +23,7 @@ final class MainView extends StackPane {
     private final MapModel mapModel;
     private final MapView map;
     private final StripMapView strip;
+    private final Exports exports;
     private final Actions actions = new Actions();
     private final LearnerModel learner;
 
@@ -30,12 +31,15 @@ final class MainView extends StackPane {
         this.model = model;
         this.mapModel = new MapModel(model);
         this.map = new MapView(mapModel);
-        this.strip = new StripMapView(model);
         this.learner = new LearnerModel(model.jobs(), LearnerFile.usualFolder());
+        this.strip = new StripMapView(mapModel);
+        FileDialogs dialogs = new FileDialogs(this);
+        this.exports = new Exports(mapModel, map, strip, dialogs::export);
         FindField find = new FindField(model, map);
-        actions.add(WindowActions.files(model, new FileDialogs(this)));
+        actions.add(WindowActions.files(model, dialogs));
+        actions.add(exports.actions());
         actions.add(WindowActions.questions(model));
-        SidePane side = new SidePane(model, actions, panels());
+        SidePane side = new SidePane(mapModel, actions, panels());
         actions.add(MapActions.of(map, mapModel));
         actions.add(
                 List.of(
@@ -135,6 +139,11 @@ final class MainView extends StackPane {
     /** Shows a part of the map. */
     void goTo(Session.Place place) {
         map.goTo(place.x(), place.y(), place.scale());
+    }
+
+    /** Saves what is shown. */
+    Exports exports() {
+        return exports;
     }
 
     /** Everything that can be done in the window. */

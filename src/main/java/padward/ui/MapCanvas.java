@@ -34,13 +34,18 @@ final class MapCanvas {
     }
 
     /**
+     * @param density pixels of the screen for each of the view's
      * @param focused whether keys go to the map: then a frame and a cross in the middle show it
      */
-    void paint(GraphicsContext g, Opened opened, Viewport view, Palette palette, boolean focused) {
-        int wide = (int) Math.ceil(view.width());
-        int high = (int) Math.ceil(view.height());
-        if (raster == null || !raster.hasSize(wide, high)) {
-            raster = new Raster(wide, high);
+    void paint(
+            GraphicsContext g,
+            Opened opened,
+            Viewport view,
+            Palette palette,
+            double density,
+            boolean focused) {
+        if (raster == null || !raster.isFor(view.width(), view.height(), density)) {
+            raster = new Raster(view.width(), view.height(), density);
         }
         CanvasSurface out = new CanvasSurface(g, raster);
         MapScene scene = scene(opened, view, palette);

@@ -80,8 +80,8 @@ final class MapModel {
 
     /** Chooses an obstacle; where it stands on the way, its first hop is selected with it. */
     void choose(Obstacle obstacle) {
-        if (!obstacle.hops().isEmpty() && !isOnSelectedHop(obstacle)) {
-            model.selectedHopProperty().set(Optional.of(obstacle.hops().get(0)));
+        if (!isOnSelectedHop(obstacle)) {
+            model.selectedHopProperty().set(obstacle.hops().stream().findFirst());
         }
         chosenObstacle.set(Optional.of(obstacle));
     }

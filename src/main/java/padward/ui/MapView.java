@@ -6,7 +6,6 @@ import java.util.stream.IntStream;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
@@ -42,6 +41,7 @@ final class MapView extends Pane {
     private final MapCanvas picture;
     private final Label under = new Label();
     private final PinCard card;
+    private final LayersButton layers;
     private Actions actions = new Actions();
     private boolean dirty = true;
     private boolean fitWhenShown;
@@ -56,6 +56,7 @@ final class MapView extends Pane {
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
         this.card = new PinCard(map);
+        this.layers = new LayersButton(map.options());
         setId("map");
         setFocusTraversable(true);
         setAccessibleText(
@@ -67,7 +68,7 @@ final class MapView extends Pane {
         under.getStyleClass().add("under-pointer");
         under.setVisible(false);
         under.setMouseTransparent(true);
-        getChildren().addAll(canvas, under, card);
+        getChildren().addAll(canvas, under, card, layers);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.answerProperty().addListener((p, old, now) -> fitWay());
         model.selectedHopProperty().addListener((p, old, now) -> flyToHop());
@@ -354,18 +355,12 @@ final class MapView extends Pane {
                 fitAll();
             }
         }
-        layoutInArea(
-                card,
-                APART,
-                APART,
-                Math.max(1, Math.min(width - 2 * APART, card.prefWidth(-1))),
-                Math.max(1, height - 2 * APART),
-                0,
-                null,
-                false,
-                false,
-                Pos.TOP_LEFT.getHpos(),
-                Pos.TOP_LEFT.getVpos());
+        layers.autosize();
+        layers.relocate(APART, APART);
+        double top = layers.getHeight() + 2 * APART;
+        double wide = Math.min(width - 2 * APART, card.prefWidth(-1));
+        double high = Math.min(Math.max(1, height - top), card.prefHeight(wide));
+        card.resizeRelocate(APART, top, Math.max(1, wide), high);
     }
 
     /** What the map shows. */
@@ -386,7 +381,18 @@ final class MapView extends Pane {
             paintEmpty(g);
             return;
         }
-        picture.paint(g, opened().get(), viewport(), palette.get(), isFocused());
+        picture.paint(g, opened().get(), viewport(), palette.get(), density(), isFocused());
+    }
+
+    /** Screens of fine pitch have more pixels than the view. */
+    private double density() {
+        boolean shown = getScene() != null && getScene().getWindow() != null;
+        return shown ? Math.max(1, getScene().getWindow().getOutputScaleX()) : 1;
+    }
+
+    /** The scene that is on the map now; empty without a design. */
+    Optional<MapScene> scene() {
+        return opened().map(o -> picture.scene(o, viewport(), palette.get()));
     }
 
     private void paintEmpty(GraphicsContext g) {

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.Optional;
 import padward.breakout.Outlets;
 import padward.design.Design;
 import padward.design.Net;
@@ -28,7 +29,7 @@ record NetRow(String label, String name, int fanOut, int length, String latest, 
                 net.name(),
                 net.sinks().size(),
                 net.route().size(),
-                net.sinks().isEmpty() ? "" : latest(design, net).toText(),
+                findLatest(design, net).map(Delay::toText).orElse(""),
                 remark);
     }
 
@@ -40,7 +41,11 @@ record NetRow(String label, String name, int fanOut, int length, String latest, 
         return name.isEmpty();
     }
 
-    private static Delay latest(Design design, Net net) {
+    /** Delay from the driver to the sink that is reached last; empty without a sink. */
+    static Optional<Delay> findLatest(Design design, Net net) {
+        if (net.sinks().isEmpty()) {
+            return Optional.empty();
+        }
         TreeDelays delays = TreeDelays.of(design.fabric(), net.route());
         Delay latest = Delay.ZERO;
         for (Terminal sink : net.sinks()) {
@@ -49,6 +54,6 @@ record NetRow(String label, String name, int fanOut, int length, String latest, 
                 latest = delays.at(place);
             }
         }
-        return latest;
+        return Optional.of(latest);
     }
 }

@@ -1,15 +1,20 @@
 package padward.ui;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
+import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -25,13 +30,17 @@ import padward.clearance.Removal;
 /** What would open a blocked way: its clearances, best first, with what each of them means. */
 final class OpeningsView extends VBox {
     private static final double MOST_HEIGHT = 320;
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
+    private final MapModel map;
     private final ExplorerModel model;
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
+    private final Map<Button, Obstacle> lines = new HashMap<>();
 
-    OpeningsView(ExplorerModel model, Actions actions) {
-        this.model = model;
+    OpeningsView(MapModel map, Actions actions) {
+        this.map = map;
+        this.model = map.explorer();
         setId("openings");
         getStyleClass().add("side-part");
         setSpacing(6);
@@ -56,11 +65,13 @@ final class OpeningsView extends VBox {
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(head, proof, scroll);
         model.answerProperty().addListener((p, old, now) -> show(now));
+        map.chosenObstacleProperty().addListener((p, old, now) -> showChosen());
         show(Optional.empty());
     }
 
     private void show(Optional<Answer> answer) {
         rows.getChildren().clear();
+        lines.clear();
         boolean blocked = answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
         setVisible(blocked);
         setManaged(blocked);
@@ -96,12 +107,31 @@ final class OpeningsView extends VBox {
         VBox box = new VBox(3, choice);
         List<Removal> removals = option.clearance().removals();
         for (int i = 0; i < removals.size(); i++) {
-            box.getChildren().add(obstacle(blocked, option.obstacles().get(i), removals.get(i)));
+            Obstacle obstacle = option.obstacles().get(i);
+            Button line = obstacle(blocked, obstacle, removals.get(i));
+            line.setId("obstacle-" + index + "-" + i);
+            line.setOnAction(
+                    e -> {
+                        choice.setSelected(true);
+                        model.optionProperty().set(index);
+                        map.choose(obstacle);
+                    });
+            lines.put(line, obstacle);
+            box.getChildren().add(line);
         }
         return box;
     }
 
-    private static Node obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
+    private void showChosen() {
+        Optional<Obstacle> chosen = map.chosenObstacleProperty().get();
+        lines.forEach(
+                (line, obstacle) ->
+                        line.pseudoClassStateChanged(
+                                CHOSEN, chosen.filter(obstacle::equals).isPresent()));
+    }
+
+    /** An obstacle as a button that chooses it, on map and strip map as well. */
+    private static Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
         String meaning = WhyText.consequence(blocked, removal);
         int colon = meaning.indexOf(':');
         Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
@@ -117,8 +147,12 @@ final class OpeningsView extends VBox {
         text.setMinHeight(Region.USE_PREF_SIZE);
         text.getStyleClass().add("small");
         HBox.setHgrow(text, Priority.ALWAYS);
-        HBox line = new HBox(8, tag, text);
-        line.setPadding(new Insets(0, 0, 0, 26));
+        Button line = new Button();
+        line.setGraphic(new HBox(8, tag, text));
+        line.setMaxWidth(Double.MAX_VALUE);
+        line.getStyleClass().add("obstacle-line");
+        line.setAccessibleText(tag.getText() + ", " + text.getText());
+        line.setTooltip(new Tooltip("Shows it on the map and the strip map"));
         return line;
     }
 

@@ -10,7 +10,7 @@ import padward.fabric.SiteView;
 /** Paints boxes, sites and pads, and their names where there is room. */
 final class PartPainter {
     private static final double CORNER = 0.4;
-    private static final double LEAST_PILL = 13;
+    private static final double LEAST_PILL = 15;
 
     private final MapScene scene;
     private final Viewport view;

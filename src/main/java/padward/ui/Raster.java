@@ -14,15 +14,29 @@ import javafx.scene.paint.Color;
  * two pixels wide and not smoothed; most wires run along the axes, where that makes no difference.
  */
 final class Raster implements Marks {
+    private final double density;
+    private final int rimWidth;
     private final int width;
     private final int height;
     private final int[] pixels;
     private final PixelBuffer<IntBuffer> buffer;
     private final WritableImage image;
 
+    /** As many pixels as the view has. */
     Raster(int width, int height) {
-        this.width = width;
-        this.height = height;
+        this(width, height, 1);
+    }
+
+    /**
+     * For a view of a size, with more pixels than it has.
+     *
+     * @param density pixels for each of the view's, in both directions; at least 1
+     */
+    Raster(double viewWidth, double viewHeight, double density) {
+        this.density = density;
+        this.rimWidth = Math.max(1, (int) Math.round(density));
+        this.width = Math.max(1, (int) Math.ceil(viewWidth * density));
+        this.height = Math.max(1, (int) Math.ceil(viewHeight * density));
         this.pixels = new int[width * height];
         this.buffer =
                 new PixelBuffer<>(
@@ -30,8 +44,21 @@ final class Raster implements Marks {
         this.image = new WritableImage(buffer);
     }
 
-    boolean hasSize(int wide, int high) {
-        return width == wide && height == high;
+    /** Whether it is made for a view of that size and density. */
+    boolean isFor(double viewWidth, double viewHeight, double wanted) {
+        return density == wanted
+                && width == Math.max(1, (int) Math.ceil(viewWidth * wanted))
+                && height == Math.max(1, (int) Math.ceil(viewHeight * wanted));
+    }
+
+    /** Width of the picture in the view's pixels. */
+    double viewWidth() {
+        return width / density;
+    }
+
+    /** Height of the picture in the view's pixels. */
+    double viewHeight() {
+        return height / density;
     }
 
     /** Makes everything transparent. */
@@ -56,6 +83,16 @@ final class Raster implements Marks {
     /** A line of a width in whole pixels; what lies outside is left out. */
     @Override
     public void line(double x0, double y0, double x1, double y1, int wide, int pixel) {
+        drawLine(
+                x0 * density,
+                y0 * density,
+                x1 * density,
+                y1 * density,
+                Math.max(1, (int) Math.round(wide * density)),
+                pixel);
+    }
+
+    private void drawLine(double x0, double y0, double x1, double y1, int wide, int pixel) {
         int ax = (int) Math.round(x0);
         int ay = (int) Math.round(y0);
         int bx = (int) Math.round(x1);
@@ -101,22 +138,22 @@ final class Raster implements Marks {
     /** Straight sides lie on whole pixels; corners are smoothed. */
     @Override
     public void box(double x, double y, double w, double h, double round, int inside, int rim) {
-        int left = (int) Math.round(x);
-        int top = (int) Math.round(y);
-        int right = (int) Math.round(x + w) - 1;
-        int bottom = (int) Math.round(y + h) - 1;
+        int left = (int) Math.round(x * density);
+        int top = (int) Math.round(y * density);
+        int right = (int) Math.round((x + w) * density) - 1;
+        int bottom = (int) Math.round((y + h) * density) - 1;
         if (right < 0 || bottom < 0 || left >= width || top >= height) {
             return;
         }
-        double radius = Math.min(round, Math.min(right - left + 1, bottom - top + 1)) / 2;
+        double radius = Math.min(round * density, Math.min(right - left + 1, bottom - top + 1)) / 2;
         if (radius < 1.5) {
             fill(left, top, right, bottom, rim);
-            fill(left + 1, top + 1, right - 1, bottom - 1, inside);
+            fill(left + rimWidth, top + rimWidth, right - rimWidth, bottom - rimWidth, inside);
             return;
         }
         int corner = (int) Math.ceil(radius);
         fill(left, top + corner, right, bottom - corner, rim);
-        fill(left + 1, top + corner, right - 1, bottom - corner, inside);
+        fill(left + rimWidth, top + corner, right - rimWidth, bottom - corner, inside);
         for (int row = 0; row < corner; row++) {
             double up = radius - row - 0.5;
             roundedRow(left, right, top + row, radius, up, inside, rim);
@@ -133,7 +170,8 @@ final class Raster implements Marks {
             return;
         }
         // How many pixels from the side on the row is rim or corner; then it is the inside.
-        double sure = (radius - 2) * (radius - 2) - up * up;
+        double safe = radius - rimWidth - 1;
+        double sure = safe > 0 ? safe * safe - up * up : 0;
         int middle = (left + right) / 2;
         int edge =
                 sure > 0
@@ -143,7 +181,7 @@ final class Raster implements Marks {
             double aside = Math.max(0, radius - i - 0.5);
             double distance = Math.sqrt(aside * aside + Math.max(0, up) * Math.max(0, up));
             double outer = Math.max(0, Math.min(1, radius - distance + 0.5));
-            double inner = Math.max(0, Math.min(1, radius - distance - 0.5));
+            double inner = Math.max(0, Math.min(1, radius - distance - rimWidth + 0.5));
             if (outer > 0) {
                 blend(left + i, y, outer, inner, inside, rim);
                 if (right - i > left + i) {
@@ -151,7 +189,7 @@ final class Raster implements Marks {
                 }
             }
         }
-        boolean onTheRim = radius - Math.max(0, up) < 1;
+        boolean onTheRim = radius - Math.max(0, up) < rimWidth;
         fill(left + edge + 1, y, right - edge - 1, y, onTheRim ? rim : inside);
     }
 

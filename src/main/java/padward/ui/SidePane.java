@@ -16,9 +16,9 @@ final class SidePane extends VBox {
     private final LookModel look;
     private final TabPane tabs = new TabPane();
 
-    SidePane(ExplorerModel model, Actions actions, List<Panel> panels) {
+    SidePane(MapModel map, Actions actions, List<Panel> panels) {
         this.panels = List.copyOf(panels);
-        this.look = model.look();
+        this.look = map.explorer().look();
         setId("side");
         getStyleClass().add("side");
         setMinWidth(220);
@@ -26,7 +26,7 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
-        OpeningsView openings = new OpeningsView(model, actions);
+        OpeningsView openings = new OpeningsView(map, actions);
         VBox.setVgrow(tabs, Priority.ALWAYS);
         VBox.setVgrow(openings, Priority.SOMETIMES);
         getChildren().addAll(openings, tabs);

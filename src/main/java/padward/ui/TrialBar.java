@@ -1,7 +1,9 @@
 package padward.ui;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -13,6 +15,10 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
+import padward.breakout.Obstacle;
+import padward.breakout.Way;
+import padward.breakout.WhyBlocked;
+import padward.breakout.WhyText;
 import padward.clearance.Consequence;
 import padward.clearance.Endpoint;
 import padward.clearance.Removal;
@@ -21,10 +27,14 @@ import padward.design.Edit;
 
 /** A trial, before and after side by side, to be kept or dropped. */
 final class TrialBar extends VBox {
+    private static final double SIDE = 420;
+
     private final ExplorerModel model;
     private final Label edits = new Label();
     private final Label before = new Label();
     private final Label after = new Label();
+    private final Label beforeWay = new Label();
+    private final Label afterWay = new Label();
     private final Label cost = new Label();
 
     TrialBar(ExplorerModel model, Actions actions) {
@@ -35,18 +45,25 @@ final class TrialBar extends VBox {
         setSpacing(4);
         edits.setId("trial-edits");
         after.setId("trial-after");
-        for (Label label : List.of(edits, before, after, cost)) {
+        beforeWay.setId("trial-before-way");
+        afterWay.setId("trial-after-way");
+        for (Label label : List.of(edits, before, after, beforeWay, afterWay, cost)) {
             label.setWrapText(true);
             label.setMinHeight(Region.USE_PREF_SIZE);
         }
         edits.getStyleClass().add("side-title");
-        before.setPrefWidth(330);
-        after.setPrefWidth(330);
+        beforeWay.getStyleClass().add("small");
+        afterWay.getStyleClass().add("small");
         Button keep = Controls.button(actions.get("keep"));
         Button drop = Controls.button(actions.get("drop"));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
-        HBox sides = new HBox(24, before, after, spring, keep, drop);
+        VBox without = new VBox(2, before, beforeWay);
+        VBox with = new VBox(2, after, afterWay);
+        without.setPrefWidth(SIDE);
+        with.setPrefWidth(SIDE);
+        without.getStyleClass().add("trial-side");
+        HBox sides = new HBox(24, without, with, spring, keep, drop);
         sides.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(edits, sides, cost);
         model.trialProperty().addListener((p, old, now) -> show(now));
@@ -67,7 +84,41 @@ final class TrialBar extends VBox {
                                 .collect(Collectors.joining(", ")));
         before.setText("Without: " + side(tried.before()));
         after.setText("With it: " + side(tried.after()));
+        Optional<Way> old =
+                model.chosenOption()
+                        .map(WhyBlocked.Option::way)
+                        .or(() -> QuestionModel.wayOf(tried.before()));
+        Optional<Way> next = QuestionModel.wayOf(tried.after());
+        beforeWay.setText(way(old) + inTheWay(model.obstaclesOfChosen()));
+        afterWay.setText(way(next) + inTheWay(obstacles(tried.after())) + compared(old, next));
         cost.setText(cost(model.chosenOption().map(o -> o.clearance().removals())));
+    }
+
+    private static String way(Optional<Way> way) {
+        return way.map(w -> w.hops().size() + " hops to the pad in " + w.toPadVertex().toText())
+                .orElse("no way");
+    }
+
+    private static List<Obstacle> obstacles(Answer answer) {
+        return answer instanceof Answer.Blocked blocked ? blocked.obstacles() : List.of();
+    }
+
+    private static String inTheWay(List<Obstacle> obstacles) {
+        return obstacles.isEmpty()
+                ? "; nothing in the way"
+                : "; in the way: "
+                        + joined(obstacles.stream().map(o -> WhyText.who(o.occupant())).toList());
+    }
+
+    /** How much of the way with the trial is not on the one without. */
+    private static String compared(Optional<Way> old, Optional<Way> next) {
+        if (old.isEmpty() || next.isEmpty()) {
+            return "";
+        }
+        Set<Integer> known = new HashSet<>();
+        old.get().hops().forEach(h -> known.add(h.vertex()));
+        long other = next.get().hops().stream().filter(h -> !known.contains(h.vertex())).count();
+        return other == 0 ? "; the same way" : "; " + other + " hops over other wires";
     }
 
     private static String side(Answer answer) {

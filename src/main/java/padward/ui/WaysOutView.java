@@ -121,7 +121,10 @@ final class WaysOutView extends VBox {
                         });
         row.setOnMouseClicked(
                 e -> {
-                    if (e.getClickCount() == 2 && !row.isEmpty()) {
+                    if (row.isEmpty()) {
+                        // Beside all rows: nothing is meant any more, so nothing is previewed.
+                        table.getSelectionModel().clearSelection();
+                    } else if (e.getClickCount() == 2) {
                         askSelected();
                     }
                 });

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import javafx.scene.control.MenuBar;
+import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
@@ -34,6 +35,16 @@ class ActionsTest {
                         .map(KeyCombination::getName)
                         .toList();
         assertThat(keys).doesNotHaveDuplicates().hasSizeGreaterThan(10);
+    }
+
+    @Test
+    void everyKeyIsAKeyAndNoCharacter() {
+        assertThat(view.actions().all())
+                .allSatisfy(
+                        a ->
+                                assertThat(a.keys())
+                                        .as(a.id())
+                                        .allMatch(k -> k instanceof KeyCodeCombination));
     }
 
     @Test
