@@ -48,9 +48,7 @@ final class MapCanvas {
             raster = new Raster(view.width(), view.height(), density);
         }
         CanvasSurface out = new CanvasSurface(g, raster);
-        MapScene scene = scene(opened, view, palette);
-        MapPicture.paint(scene, out);
-        map.overlayProperty().get().ifPresent(o -> o.paint(scene, out));
+        MapPicture.paint(scene(opened, view, palette), out);
         if (focused) {
             Surface.Line line = new Surface.Line(palette.selection(), 2);
             out.outlineRect(1, 1, view.width() - 2, view.height() - 2, 0, line);

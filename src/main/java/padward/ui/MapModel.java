@@ -194,7 +194,8 @@ final class MapModel {
                 trial.isPresent() ? model.obstaclesOfChosen() : model.obstacles(),
                 chosenObstacle.get(),
                 marked(),
-                reach.get());
+                reach.get(),
+                overlay.get());
     }
 
     /** The way of the chosen clearance, as it is without the trial. */

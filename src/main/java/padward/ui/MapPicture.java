@@ -35,6 +35,7 @@ final class MapPicture {
                 });
         out.group("delay", () -> delays.paintLabels(out, seen));
         out.group("ways", marks::paint);
+        scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
         out.group("legend", () -> delays.paintLegend(out));
         out.group("overview", () -> new OverviewPainter(scene, out).paint());
     }

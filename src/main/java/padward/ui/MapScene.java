@@ -24,6 +24,7 @@ import padward.design.Net;
  * @param chosenObstacle the obstacle that is chosen
  * @param marked vertices with a ring around them
  * @param reach how far the net gets, once that is known
+ * @param overlay what another view lays over it
  */
 record MapScene(
         Opened opened,
@@ -38,7 +39,8 @@ record MapScene(
         List<Obstacle> obstacles,
         Optional<Obstacle> chosenObstacle,
         List<Integer> marked,
-        Optional<NetReach> reach) {
+        Optional<NetReach> reach,
+        Optional<Overlay> overlay) {
     /** Copies the lists. */
     MapScene {
         alternatives = List.copyOf(alternatives);
