@@ -82,7 +82,7 @@ final class DelayPainter {
                         marks.box(x - DOT, y - DOT, 2 * DOT, 2 * DOT, 0, pixel, pixel);
                     }
                 });
-        if (scene.scale() >= Scales.WIRES) {
+        if (scene.scale() >= Scales.WIRES && reach.meetsPs().isPresent()) {
             TileIndex index = scene.opened().index();
             double[] ends = new double[4];
             seen.forEach(
@@ -154,7 +154,7 @@ final class DelayPainter {
                                 Locale.ROOT,
                                 "when it meets the pad at %.3f ns",
                                 reach.meetsPs().getAsInt() / 1000.0)
-                : dots + "that never meets the pad";
+                : "Dots: all that a search over free wires reaches; it never meets the pad";
     }
 
     /** Where lines cross a few rows of the picture; no two labels meet. */

@@ -33,7 +33,7 @@ final class SwitchPainter {
     void paint(TileRange seen) {
         Palette colors = scene.palette();
         if (scene.scale() >= Scales.SWITCHES) {
-            int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.42));
+            int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.28));
             seen.forEach(tile -> paintAll(tile, free));
         }
         if (scene.scale() >= Scales.NAMES && scene.shows(Layer.OCCUPANCY)) {
