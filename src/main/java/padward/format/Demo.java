@@ -17,4 +17,14 @@ public final class Demo {
         return DesignReader.read(
                 Source.ofResource("/padward/fixtures/small/only.design.json"), Progress.NONE);
     }
+
+    /**
+     * Opens the worked example of a negotiation: three nets that want the same wires.
+     *
+     * @throws BadInput when the program was packed without it
+     */
+    public static Design openNarrows() throws BadInput {
+        return DesignReader.read(
+                Source.ofResource("/padward/fixtures/lessons/narrows.design.json"), Progress.NONE);
+    }
 }

@@ -46,12 +46,17 @@ public final class LessonText {
             return "not begun";
         }
         String count = done.stepsDone() + " of " + lesson.steps().size() + " steps";
-        String state = done.isSolved() ? "solved " + done.solved().orElse("") : count;
+        String state = done.isSolved() ? "solved " + date(done.solved().orElse("")) : count;
         return state
                 + ", "
                 + counted(done.mistakes(), "mistake")
                 + ", "
                 + counted(done.hints(), "hint");
+    }
+
+    /** The day of a moment that is written as ISO 8601. */
+    private static String date(String moment) {
+        return moment.length() > 10 ? moment.substring(0, 10) : moment;
     }
 
     private static String counted(int count, String what) {

@@ -41,6 +41,22 @@ interface Background {
         return start(work, (fraction, message) -> {}, done, failed);
     }
 
+    /** Does something on the UI thread after a while, unless it is cancelled before. */
+    default Job after(int millis, Runnable then) {
+        return start(
+                progress -> {
+                    pause(millis);
+                    return millis;
+                },
+                waited -> then.run(),
+                fault -> {});
+    }
+
+    /** Waits, where work has threads of its own. */
+    default void pause(int millis) throws InterruptedException {
+        Thread.sleep(millis);
+    }
+
     /**
      * On threads of its own, one for each job that runs at the time; the consumers go where {@code
      * uiThread} puts them.
@@ -73,6 +89,11 @@ interface Background {
                 Flag flag = new Flag(watcher, Runnable::run);
                 perform(() -> work.run(flag), done, failed, flag, Runnable::run);
                 return flag;
+            }
+
+            @Override
+            public void pause(int millis) {
+                // Nothing else could happen meanwhile.
             }
         };
     }

@@ -30,6 +30,7 @@ final class ExercisesView extends ScrollPane {
     ExercisesView(ExercisesModel exercises) {
         this.exercises = exercises;
         setId("exercises");
+        getStyleClass().add("side-part");
         setFitToWidth(true);
         getStyleClass().add("plain-scroll");
         score.setId("exercise-score");
@@ -117,6 +118,7 @@ final class ExercisesView extends ScrollPane {
                                 : field());
         exercises.markProperty().get().ifPresent(m -> body.getChildren().add(marked(m)));
         Label seed = LessonsView.text("Seed " + exercise.seed(), "faint", "small");
+        seed.setId("exercise-seed");
         body.getChildren().add(seed);
     }
 

@@ -31,6 +31,9 @@ import padward.lesson.WindowState;
  * the window's work whenever that changes. No control.
  */
 final class LessonsModel {
+    /** A hop that is looked at for so long is chosen. */
+    private static final int REST_MILLIS = 700;
+
     private final ExplorerModel model;
     private final LearnerModel learner;
     private final OneJob reading;
@@ -38,6 +41,7 @@ final class LessonsModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Running>> running =
             new SimpleObjectProperty<>(Optional.empty());
+    private Background.Job resting = () -> {};
     private final BooleanProperty atHand = new SimpleBooleanProperty(false);
     private final AtomicReference<Optional<Begun>> begun = new AtomicReference<>(Optional.empty());
 
@@ -62,7 +66,7 @@ final class LessonsModel {
         model.openedProperty().addListener((p, old, now) -> designShown());
         model.answerProperty().addListener((p, old, now) -> look());
         model.optionProperty().addListener((p, old, now) -> look());
-        model.selectedHopProperty().addListener((p, old, now) -> look());
+        model.selectedHopProperty().addListener((p, old, now) -> lookSoon());
         model.trialProperty().addListener((p, old, now) -> look());
         reading.start(
                 "Reading the lessons",
@@ -154,6 +158,14 @@ final class LessonsModel {
         if (further || mistakes > 0) {
             remember(after, mistakes, 0);
         }
+    }
+
+    /**
+     * Who walks along the strip map passes hops that are not meant: only where one rests counts.
+     */
+    private void lookSoon() {
+        resting.cancel();
+        resting = model.jobs().background().after(REST_MILLIS, this::look);
     }
 
     private WindowState state() {

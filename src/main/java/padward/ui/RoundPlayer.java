@@ -37,7 +37,7 @@ final class RoundPlayer implements Player {
             return "No net found a pad; there was nothing to negotiate.";
         }
         if (done == 0) {
-            return "Before the first round: all nets will take their quickest ways, as if alone.";
+            return "Before the first round: one after the other, each net will take its cheapest way.";
         }
         Bus.Round round = played.rounds().get(done - 1);
         RoutingRound values = round.round();

@@ -22,6 +22,7 @@ import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
+import padward.format.Demo;
 import padward.lesson.PlayedLabels;
 import padward.lesson.PlayedQuestion;
 import padward.lesson.PlayedRounds;
@@ -51,6 +52,7 @@ final class StepsModel {
     private final IntegerProperty moment = new SimpleIntegerProperty(0);
     private final BooleanProperty playing = new SimpleBooleanProperty(false);
     private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
+    private boolean example;
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
 
     /**
@@ -77,7 +79,7 @@ final class StepsModel {
                             putAway();
                             recordIfWanted();
                         });
-        model.openedProperty().addListener((p, old, now) -> rounds.set(Optional.empty()));
+        model.openedProperty().addListener((p, old, now) -> opened());
         kind.addListener((p, old, now) -> changed());
         part.addListener((p, old, now) -> changed());
     }
@@ -146,6 +148,30 @@ final class StepsModel {
                                                 progress)))
                         : Optional.empty();
         return new Played(question, searches, parts, labels);
+    }
+
+    /**
+     * Opens a tiny invented design in which three nets want the same wires, and plays how they
+     * settle it.
+     */
+    void playWorkedExample() {
+        kind.set(PlayKind.ROUNDS);
+        example = true;
+        model.openFrom(progress -> Demo.openNarrows());
+    }
+
+    private void opened() {
+        rounds.set(Optional.empty());
+        boolean play =
+                example
+                        && model.openedProperty()
+                                .get()
+                                .filter(o -> o.design().name().equals("narrows"))
+                                .isPresent();
+        example = false;
+        if (play) {
+            playGroup("signal*", "D*");
+        }
     }
 
     /** Brings several nets out at once, and plays the rounds. */
@@ -278,9 +304,6 @@ final class StepsModel {
             return;
         }
         goTo(at.getAsInt());
-        player().filter(p -> p instanceof SearchPlayer)
-                .flatMap(p -> ((SearchPlayer) p).replay().last())
-                .ifPresent(s -> map.foundProperty().set(Optional.of(s.vertex())));
     }
 
     /** Plays on, or pauses. */

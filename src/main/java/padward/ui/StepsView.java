@@ -31,6 +31,7 @@ final class StepsView extends ScrollPane {
     private final Label count = label("steps-count");
     private final Label told = label("steps-told");
     private final Label empty = label("steps-empty");
+    private final Label legend = label("steps-legend");
     private final Button play = new Button();
     private final Button occupied =
             button(
@@ -38,6 +39,8 @@ final class StepsView extends ScrollPane {
                     "First occupied site",
                     "Jumps to the first time that the search touches an occupied site",
                     () -> {});
+    private final Button fine =
+            button("fine", "one edge", "On by the smallest step there is", () -> {});
     private final SideBySide sides;
     private final VBox group;
     private final VBox body;
@@ -53,6 +56,7 @@ final class StepsView extends ScrollPane {
         setFitToWidth(true);
         getStyleClass().add("plain-scroll");
         occupied.setOnAction(e -> steps.toFirstOccupiedSite());
+        fine.setOnAction(e -> steps.stepFinely());
         part.setId("steps-part");
         part.setAccessibleText("Which search of the question");
         part.getSelectionModel()
@@ -73,7 +77,8 @@ final class StepsView extends ScrollPane {
                             }
                         });
         told.setMinHeight(34);
-        body = new VBox(8, buttons(), place, count, told, sides, legend());
+        legend.getStyleClass().addAll("faint", "small");
+        body = new VBox(8, buttons(), place, count, told, sides, legend);
         VBox all = new VBox(8, choices(), group, empty, body);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
@@ -132,10 +137,14 @@ final class StepsView extends ScrollPane {
                         6,
                         6,
                         button("start", "|◀", "Back to before the first step", steps::toStart),
-                        button("back", "◀", "Back by one settled vertex", steps::back),
+                        button("back", "◀", "Back by a step", steps::back),
                         play,
-                        button("next", "▶", "On by one settled vertex", steps::step),
-                        button("fine", "one edge", "On by one edge", steps::stepFinely),
+                        button(
+                                "next",
+                                "▶",
+                                "On by a step: one settled vertex, one label looked at, or one round",
+                                steps::step),
+                        fine,
                         button("end", "▶|", "To the end", steps::toEnd),
                         occupied,
                         new HBox(4, new Label("speed"), speed));
@@ -162,17 +171,29 @@ final class StepsView extends ScrollPane {
         HBox.setHgrow(nets, Priority.ALWAYS);
         HBox row = new HBox(6, nets, pads, lay);
         row.setAlignment(Pos.CENTER_LEFT);
-        return new VBox(row);
+        Button example =
+                button(
+                        "example",
+                        "Worked example",
+                        "Opens a tiny invented design in which three nets want the same wires",
+                        steps::playWorkedExample);
+        return new VBox(6, row, example);
     }
 
-    private static Node legend() {
-        Label legend = label("steps-legend");
-        legend.setText(
-                "On the map: settled wires solid, the frontier dashed with rings, ends that may not"
-                        + " be entered crossed, the way to the vertex of the last step black. Near"
-                        + " by, each wire tells cost so far + estimate, ns.");
-        legend.getStyleClass().addAll("faint", "small");
-        return legend;
+    private static String legend(PlayKind kind) {
+        return switch (kind) {
+            case LABELS ->
+                    "On the map: how many obstacles are freed to get to each vertex; free ends solid,"
+                            + " others dashed. Near by, which.";
+            case ROUNDS ->
+                    "On the map: each net in a line of its own; how many want a shared vertex, and"
+                            + " its price, (b + h) × p: delay, what it has been raised by, and how"
+                            + " many times.";
+            default ->
+                    "On the map: settled wires solid, the frontier dashed with rings, ends that may"
+                            + " not be entered crossed, the way to the vertex of the last step"
+                            + " black. Near by, each wire tells cost so far + estimate, ns.";
+        };
     }
 
     private void refill() {
@@ -197,6 +218,9 @@ final class StepsView extends ScrollPane {
         shown(group, kind == PlayKind.ROUNDS);
         shown(sides, isSearch);
         shown(occupied, isSearch);
+        shown(fine, kind != PlayKind.ROUNDS);
+        fine.setText(kind == PlayKind.LABELS ? "one label" : "one edge");
+        legend.setText(legend(kind));
         shown(body, player.isPresent());
         shown(empty, player.isEmpty());
         empty.setText(whyEmpty(kind));

@@ -78,18 +78,11 @@ class LessonPicturesTest {
         window.fire(robot, "#steps-end");
         take(robot, "steps-labels");
         kind(robot, PlayKind.ROUNDS);
-        robot.interact(
-                () -> {
-                    robot.lookup("#steps-nets")
-                            .queryAs(javafx.scene.control.TextField.class)
-                            .setText("pump/level/sample[*], pump/run/decide");
-                    robot.lookup("#steps-pads")
-                            .queryAs(javafx.scene.control.TextField.class)
-                            .setText("J1.*");
-                });
-        window.fire(robot, "#steps-group");
+        window.fire(robot, "#steps-example");
         window.fire(robot, "#steps-next");
         take(robot, "steps-rounds");
+        window.fire(robot, "#steps-end");
+        take(robot, "steps-rounds-end");
         kind(robot, PlayKind.A_STAR);
     }
 

@@ -2,15 +2,24 @@ package padward.ui;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
 import javafx.scene.control.TabPane;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.fabric.Corner;
 import padward.format.LearnerFile;
 import padward.lesson.Deed;
 
-/** A window for tests of lessons, whose learners are remembered in a folder of their own. */
+/**
+ * A window for tests of lessons, whose learners are remembered in a folder of their own. Deeds are
+ * done with the window's own controls and keys.
+ */
 final class LessonWindow {
     private final ExplorerModel model;
     private final Stage stage;
@@ -49,47 +58,67 @@ final class LessonWindow {
         WaitForAsyncUtils.waitForFxEvents();
     }
 
-    /** Does something in the window, as its controls would. */
+    /** Does something in the window. */
     void act(FxRobot robot, Deed deed) {
         if (deed instanceof Deed.Ask ask) {
-            robot.interact(
-                    () -> {
-                        model.netTextProperty().set(ask.net());
-                        model.padTextProperty().set(ask.pad());
-                        model.cornerProperty().set(ask.corner());
-                    });
-            fire(robot, "#ask-button");
+            ask(robot, ask);
         } else if (deed instanceof Deed.ChooseHop choose) {
-            robot.interact(() -> model.selectedHopProperty().set(hop(choose.vertex())));
+            choose(robot, choose.vertex());
         } else if (deed instanceof Deed.LookAtClearance look) {
-            robot.interact(() -> model.optionProperty().set(look.index()));
+            robot.interact(
+                    () ->
+                            robot.lookup("#option-" + look.index())
+                                    .queryAs(RadioButton.class)
+                                    .fire());
         } else if (deed instanceof Deed.TryIt) {
-            robot.interact(model::tryIt);
+            onMap(robot, KeyCode.T);
         } else if (deed instanceof Deed.Keep) {
             fire(robot, "#keep-button");
         } else if (deed instanceof Deed.Drop) {
             fire(robot, "#drop-button");
         } else {
-            robot.interact(model::undo);
+            onMap(robot, KeyCode.Z);
         }
         WaitForAsyncUtils.waitForFxEvents();
     }
 
-    /** Presses a button where it may be scrolled out of sight. */
-    void fire(FxRobot robot, String button) {
+    private static void ask(FxRobot robot, Deed.Ask ask) {
         robot.interact(
-                () -> robot.lookup(button).queryAs(javafx.scene.control.Button.class).fire());
-        WaitForAsyncUtils.waitForFxEvents();
+                () -> {
+                    robot.lookup("#net-field").queryAs(TextField.class).setText(ask.net());
+                    robot.lookup("#pad-field").queryAs(TextField.class).setText(ask.pad());
+                    @SuppressWarnings("unchecked")
+                    ChoiceBox<Corner> corner = robot.lookup("#corner").queryAs(ChoiceBox.class);
+                    corner.setValue(ask.corner());
+                    robot.lookup("#ask-button").queryAs(Button.class).fire();
+                });
     }
 
-    private Optional<Integer> hop(String vertex) {
+    private static void onMap(FxRobot robot, KeyCode key) {
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, key);
+    }
+
+    /** Rests on a hop, as a click on its mark does; keys would pass others on the way. */
+    private void choose(FxRobot robot, String vertex) {
+        int wanted = hop(vertex);
+        robot.interact(() -> model.selectedHopProperty().set(Optional.of(wanted)));
+    }
+
+    private int hop(String vertex) {
         var hops = model.way().orElseThrow().hops();
         for (int i = 0; i < hops.size(); i++) {
             if (hops.get(i).name().equals(vertex)) {
-                return Optional.of(i);
+                return i;
             }
         }
         throw new AssertionError("no hop " + vertex);
+    }
+
+    /** Presses a button, which may be scrolled out of sight. */
+    void fire(FxRobot robot, String button) {
+        robot.interact(() -> robot.lookup(button).queryAs(Button.class).fire());
+        WaitForAsyncUtils.waitForFxEvents();
     }
 
     static String text(FxRobot robot, String label) {
