@@ -30,19 +30,21 @@ final class LessonPane extends VBox {
     void show(LessonsModel.Running running) {
         Lesson lesson = running.place().lesson();
         LessonRun run = running.run();
-        getChildren().setAll(head(lesson), LessonsView.text(lesson.goal(), "faint"));
+        getChildren().setAll(head(lesson));
         if (!lessons.atHandProperty().get()) {
             showAway();
             return;
-        }
-        List<LessonStep> steps = lesson.steps();
-        for (int i = 0; i < run.stepsDone(); i++) {
-            getChildren().add(LessonsView.text("✓ " + steps.get(i).task(), "faint", "small"));
         }
         if (run.isSolved()) {
             showWhy(lesson);
         } else {
             showTask(running, run.present().orElseThrow());
+        }
+        // What is to be done stands first, where it is seen without scrolling.
+        getChildren().add(LessonsView.text("Goal: " + lesson.goal(), "faint"));
+        List<LessonStep> steps = lesson.steps();
+        for (int i = 0; i < run.stepsDone(); i++) {
+            getChildren().add(LessonsView.text("✓ " + steps.get(i).task(), "faint", "small"));
         }
     }
 

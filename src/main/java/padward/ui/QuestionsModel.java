@@ -177,7 +177,12 @@ final class QuestionsModel {
     /** Asks all of them again that have been answered, one after the other, the shown one first. */
     void askAgain() {
         QuestionModel first = shown.get();
-        long trials = all.stream().filter(q -> q.trialProperty().get().isPresent()).count();
+        // A trial that is just being kept has no answer any more: nothing of it is lost.
+        long trials =
+                all.stream()
+                        .filter(q -> q.trialProperty().get().isPresent())
+                        .filter(q -> q.answerProperty().get().isPresent())
+                        .count();
         if (trials > 0) {
             jobs.notes()
                     .tell(

@@ -54,8 +54,9 @@ final class RoundPlayer implements Player {
                 + (shared == 0
                         ? "No wire is shared any more."
                         : shared
-                                + (shared == 1 ? " vertex is" : " vertices are")
-                                + " shared and grow dearer.");
+                                + (shared == 1
+                                        ? " vertex is shared and grows dearer."
+                                        : " vertices are shared and grow dearer."));
     }
 
     @Override

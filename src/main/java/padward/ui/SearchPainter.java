@@ -14,6 +14,9 @@ final class SearchPainter implements Overlay {
     /** As many lines as a frame bears; a larger search is seen as a cloud of its last vertices. */
     private static final int MOST_LINES = 5_000;
 
+    /** From so many settled vertices on, lines are thin. */
+    private static final int MANY = 150;
+
     private static final int MOST_LABELS = 160;
     private static final double LABEL_WIDE = 74;
     private static final double LABEL_HIGH = 13;
@@ -48,7 +51,8 @@ final class SearchPainter implements Overlay {
         void paint() {
             Palette colors = scene.palette();
             boolean near = view.scale() >= Scales.WIRES;
-            Surface.Line settled = new Surface.Line(colors.delayLine(), near ? 3 : 1.5);
+            boolean many = replay.settledCount() > MANY;
+            Surface.Line settled = new Surface.Line(colors.delayLine(), near && !many ? 3 : 1.5);
             Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
             replay.forReached(
                     r -> {

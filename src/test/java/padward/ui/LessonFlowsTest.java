@@ -139,6 +139,7 @@ class LessonFlowsTest {
         window.act(robot, TRY);
         window.act(robot, KEEP);
         assertThat(LessonWindow.has(robot, "#lesson-mistake")).isTrue();
+        assertThat(window.model().notes().all()).isEmpty();
         window.act(robot, new Deed.Undo());
         assertThat(LessonWindow.has(robot, "#lesson-mistake")).isFalse();
         solve(robot, cautions, 1, 2);

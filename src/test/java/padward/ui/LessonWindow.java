@@ -11,7 +11,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.testfx.api.FxRobot;
-import org.testfx.util.WaitForAsyncUtils;
 import padward.fabric.Corner;
 import padward.format.LearnerFile;
 import padward.lesson.Deed;
@@ -55,7 +54,6 @@ final class LessonWindow {
                             .filter(t -> (id + "-tab").equals(t.getId()))
                             .forEach(t -> tabs.getSelectionModel().select(t));
                 });
-        WaitForAsyncUtils.waitForFxEvents();
     }
 
     /** Does something in the window. */
@@ -79,7 +77,6 @@ final class LessonWindow {
         } else {
             onMap(robot, KeyCode.Z);
         }
-        WaitForAsyncUtils.waitForFxEvents();
     }
 
     private static void ask(FxRobot robot, Deed.Ask ask) {
@@ -118,7 +115,6 @@ final class LessonWindow {
     /** Presses a button, which may be scrolled out of sight. */
     void fire(FxRobot robot, String button) {
         robot.interact(() -> robot.lookup(button).queryAs(Button.class).fire());
-        WaitForAsyncUtils.waitForFxEvents();
     }
 
     static String text(FxRobot robot, String label) {

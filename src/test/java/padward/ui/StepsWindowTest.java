@@ -118,7 +118,7 @@ class StepsWindowTest {
         window.fire(robot, "#steps-next");
         assertThat(LessonWindow.text(robot, "#steps-told"))
                 .contains("Round 1: laid signal1, signal2, signal3")
-                .contains("grow dearer");
+                .contains("grows dearer");
         window.fire(robot, "#steps-end");
         assertThat(LessonWindow.text(robot, "#steps-told")).contains("No wire is shared any more");
         window.tab(robot, "ways");
