@@ -11,8 +11,8 @@ import padward.route.Starts;
 
 /** Records what a watched search does, as far as memory was allowed. */
 public final class Recorder implements SearchWatcher {
-    /** Steps that are enough for any search that a person steps through: 6 MB. */
-    public static final int USUAL_STEPS = 200_000;
+    /** Steps that are enough for any search that a person steps through: 11 MB. */
+    public static final int USUAL_STEPS = 400_000;
 
     private final int mostSteps;
     private final Int2IntOpenHashMap lastReach = new Int2IntOpenHashMap();

@@ -144,6 +144,16 @@ public final class Replay {
         refused.forEach(use);
     }
 
+    /** How many vertices have a cost. */
+    public int reachedCount() {
+        return reach.size();
+    }
+
+    /** All vertices that have a cost. */
+    public void forReachedVertices(IntConsumer use) {
+        reach.keySet().forEach(use);
+    }
+
     /** All vertices that have a cost, each with the step that gave it. */
     public void forReached(java.util.function.Consumer<SearchStep.Reached> use) {
         for (Int2IntMap.Entry entry : reach.int2IntEntrySet()) {

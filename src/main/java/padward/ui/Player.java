@@ -16,6 +16,16 @@ interface Player {
         return Math.min(size(), done() + 1);
     }
 
+    /** The moment after so many of these steps, or the end. */
+    default int next(int count) {
+        return Math.min(size(), done() + count);
+    }
+
+    /** How many steps the play takes at a time, so that it comes to an end while people look. */
+    default int stride() {
+        return 1;
+    }
+
     /** The moment before the last step that people count, or the beginning. */
     default int previous() {
         return Math.max(0, done() - 1);

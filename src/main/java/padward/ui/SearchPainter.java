@@ -2,6 +2,8 @@ package padward.ui;
 
 import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
 import java.util.Optional;
+import javafx.scene.paint.Color;
+import padward.fabric.Fabric;
 import padward.lesson.Replay;
 import padward.lesson.SearchStep;
 import padward.route.Path;
@@ -11,7 +13,7 @@ import padward.route.Path;
  * refused ends crossed, the way to the vertex of the last step; near by, cost so far and estimate.
  */
 final class SearchPainter implements Overlay {
-    /** As many lines as a frame bears; a larger search is seen as a cloud of its last vertices. */
+    /** As many lines as a frame bears. */
     private static final int MOST_LINES = 5_000;
 
     /** From so many settled vertices on, lines are thin. */
@@ -51,6 +53,11 @@ final class SearchPainter implements Overlay {
         void paint() {
             Palette colors = scene.palette();
             boolean near = view.scale() >= Scales.WIRES;
+            if (!near && replay.reachedCount() > MOST_LINES) {
+                cloud(colors);
+                replay.last().ifPresent(this::paintLast);
+                return;
+            }
             boolean many = replay.settledCount() > MANY;
             Surface.Line settled = new Surface.Line(colors.delayLine(), near && !many ? 3 : 1.5);
             Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
@@ -71,6 +78,35 @@ final class SearchPainter implements Overlay {
             }
         }
 
+        /** From afar, a large search is a tint of the tiles: the more is settled, the stronger. */
+        private void cloud(Palette colors) {
+            Fabric fabric = scene.opened().design().fabric();
+            int[] settled = new int[fabric.tileCount()];
+            int[] waiting = new int[fabric.tileCount()];
+            replay.forReachedVertices(
+                    v -> (replay.isSettled(v) ? settled : waiting)[fabric.tile(v)]++);
+            TileRange.of(fabric, view)
+                    .forEach(
+                            tile -> {
+                                if (settled[tile] + waiting[tile] > 0) {
+                                    tint(fabric, tile, settled[tile], waiting[tile], colors);
+                                }
+                            });
+        }
+
+        private void tint(Fabric fabric, int tile, int settled, int waiting, Palette colors) {
+            double share = (double) settled / (settled + waiting);
+            Color color = settled == 0 ? colors.frontier() : colors.delayLine();
+            double opacity = settled == 0 ? 0.3 : 0.25 + 0.4 * share;
+            out.fillRect(
+                    view.screenX(fabric.column(tile)),
+                    view.screenY(fabric.row(tile) + 1.0),
+                    view.scale(),
+                    view.scale(),
+                    0,
+                    color.deriveColor(0, 1, 1, opacity));
+        }
+
         private boolean isSeen(int vertex) {
             TileLayout.Point at = layout.end(vertex);
             double x = view.screenX(at.x());
@@ -89,7 +125,7 @@ final class SearchPainter implements Overlay {
             line(layout.start(step.vertex()), layout.end(step.vertex()), line);
         }
 
-        private void ring(int vertex, javafx.scene.paint.Color color) {
+        private void ring(int vertex, Color color) {
             if (isSeen(vertex)) {
                 TileLayout.Point at = layout.end(vertex);
                 double x = view.screenX(at.x());

@@ -12,6 +12,9 @@ import padward.route.SearchOutcome;
 
 /** Plays one search of a question; people count settled vertices. */
 final class SearchPlayer implements Player {
+    /** A large search is played in so many strides. */
+    private static final int PLAYED_IN = 300;
+
     private final Fabric fabric;
     private final PlayedQuestion.Part part;
     private final Replay replay;
@@ -48,6 +51,23 @@ final class SearchPlayer implements Player {
     @Override
     public int next() {
         return find(done(), 1);
+    }
+
+    @Override
+    public int next(int count) {
+        int left = count;
+        int at = done();
+        while (at < size() && left > 0) {
+            if (recording().step(at++) instanceof SearchStep.Settled) {
+                left--;
+            }
+        }
+        return at;
+    }
+
+    @Override
+    public int stride() {
+        return Math.max(1, recording().outcome().settled() / PLAYED_IN);
     }
 
     @Override

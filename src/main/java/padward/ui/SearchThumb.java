@@ -54,21 +54,24 @@ final class SearchThumb extends Region {
         g.setLineWidth(1);
         g.strokeRect(
                 view.screenX(0), view.screenY(rows), columns * view.scale(), rows * view.scale());
-        double r = Math.max(1, Math.min(2.5, view.scale() / 6));
         TileLayout layout = opened.layout();
-        replay.forReached(
-                step -> {
-                    TileLayout.Point at = layout.end(step.vertex());
-                    double x = view.screenX(at.x());
-                    double y = view.screenY(at.y());
-                    if (replay.isSettled(step.vertex())) {
-                        g.setFill(colors.delayLine());
-                        g.fillOval(x - r, y - r, 2 * r, 2 * r);
-                    } else {
-                        g.setStroke(colors.frontier());
-                        g.strokeOval(x - r, y - r, 2 * r, 2 * r);
-                    }
+        Raster dots = new Raster((int) Math.ceil(canvas.getWidth()) + 1, (int) HEIGHT + 1);
+        double r = Math.max(0.8, Math.min(2.5, view.scale() / 6));
+        int settled = Raster.pixel(colors.delayLine());
+        int waiting = Raster.pixel(colors.frontier());
+        int paper = Raster.pixel(colors.paper());
+        replay.forReachedVertices(
+                vertex -> {
+                    TileLayout.Point at = layout.end(vertex);
+                    boolean done = replay.isSettled(vertex);
+                    dots.disc(
+                            view.screenX(at.x()),
+                            view.screenY(at.y()),
+                            r,
+                            done ? settled : paper,
+                            done ? settled : waiting);
                 });
+        g.drawImage(dots.image(), 0, 0);
         TileLayout.Point goal = layout.end(replay.recording().goal());
         g.setStroke(colors.selection());
         g.setLineWidth(2);

@@ -317,7 +317,7 @@ final class StepsModel {
 
     /** A step of the play; at the end it stops. */
     void tick() {
-        step();
+        player().ifPresent(p -> goTo(p.next(p.stride())));
         if (player().filter(p -> p.done() < p.size()).isEmpty()) {
             playing.set(false);
         }
@@ -338,8 +338,8 @@ final class StepsModel {
                     + without
                     + ".";
         }
-        return "The estimate saves %,d of %,d settled vertices (%d %%)."
-                .formatted(without - with, without, Math.round(100.0 * (without - with) / without));
+        return "The estimate saves %,d of %,d settled vertices (%.1f %%)."
+                .formatted(without - with, without, 100.0 * (without - with) / without);
     }
 
     ReadOnlyObjectProperty<Optional<Played>> playedProperty() {

@@ -129,7 +129,9 @@ final class StepsView extends ScrollPane {
         Slider speed = new Slider(1, StepsModel.MOST_SPEED, steps.speedProperty().get());
         speed.setId("steps-speed");
         speed.setAccessibleText("Steps in a second");
-        speed.setTooltip(new Tooltip("How quickly it plays: 1 to 60 steps in a second"));
+        speed.setTooltip(
+                new Tooltip(
+                        "How quickly it plays: 1 to 60 steps in a second; of a large search, several at a time"));
         speed.setPrefWidth(90);
         speed.valueProperty().bindBidirectional(steps.speedProperty());
         FlowPane row =
