@@ -79,7 +79,8 @@ final class LessonsView extends ScrollPane {
         return text(
                 "How a signal gets from a cell to a pad, and why a way fails: short lessons to be"
                         + " done right here, on designs of their own. What is open now is put away"
-                        + " when one begins.",
+                        + " when one begins; opened again from its file, it comes back with what"
+                        + " was kept.",
                 "faint");
     }
 

@@ -2,9 +2,11 @@ package padward.ui;
 
 import java.io.File;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Set;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Slider;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -51,12 +53,22 @@ class LessonPicturesTest {
         steps(robot);
         lessons(robot);
         window.tab(robot, "exercises");
-        robot.interact(
-                () ->
-                        window.model()
-                                .open(java.nio.file.Path.of("fixtures/small/only.design.json")));
+        robot.interact(() -> window.model().open(Path.of("fixtures/small/only.design.json")));
         exercise(robot, ExerciseKind.SITE, Difficulty.EASY, "exercise-site");
         exercise(robot, ExerciseKind.DELAY, Difficulty.MEDIUM, "exercise-delay");
+        large(robot);
+    }
+
+    /** A search over the workbench example, half done. */
+    private void large(FxRobot robot) throws Exception {
+        robot.interact(() -> window.model().open(Path.of("fixtures/workbench/design.json.gz")));
+        window.tab(robot, "steps");
+        window.act(robot, new Deed.Ask("pump/phase/acc[0]", "J3.1", Corner.SLOW));
+        kind(robot, PlayKind.DIJKSTRA);
+        Slider place = robot.lookup("#steps-place").queryAs(Slider.class);
+        robot.interact(() -> place.setValue(place.getMax() / 2));
+        window.fire(robot, "#whole-fabric-button");
+        take(robot, "steps-large");
     }
 
     private void steps(FxRobot robot) throws Exception {
