@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.format.Checker;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -17,7 +16,11 @@ import picocli.CommandLine.Spec;
         name = "check",
         mixinStandardHelpOptions = true,
         description =
-                "Reads fabric, design and board files and says what is in them, or what is wrong.",
+                {
+            "Reads files of Padward and says what is in them, or what is wrong.",
+            "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches,",
+            "wires that hang in the air, nets without a route."
+        },
         footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
 final class CheckCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
@@ -32,7 +35,7 @@ final class CheckCommand implements Callable<Integer> {
         int status = Padward.DONE;
         for (Path file : files) {
             try {
-                List<String> lines = Checker.check(file, Progress.NONE);
+                List<String> lines = Checker.check(file, new ConsoleProgress(err));
                 out.println(file + ": sound");
                 lines.forEach(l -> out.println("  " + l));
             } catch (BadInput fault) {

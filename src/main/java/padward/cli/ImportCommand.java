@@ -4,11 +4,14 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.Checker;
 import padward.format.ImportedFiles;
+import padward.format.bsdl.BsdlReader;
+import padward.format.bsdl.PackagePins;
 import padward.format.tables.TableImport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -54,6 +57,22 @@ final class ImportCommand implements Callable<Integer> {
             description = "Most faults to tell (${DEFAULT-VALUE}); all are counted.")
     private int mostFaults;
 
+    @Option(
+            names = "--bsdl",
+            paramLabel = "FILE",
+            description = {
+                "Package pins and directions of pads from a BSDL file (IEEE 1149.1):",
+                "fills what the pad table leaves open, checks what it states."
+            })
+    private Path bsdl;
+
+    @Option(
+            names = "--pin-map",
+            defaultValue = "",
+            paramLabel = "NAME",
+            description = "The file's map of pins to take, where it has several.")
+    private String pinMap;
+
     @Override
     public Integer call() throws BadInput {
         if (mostFaults < 1) {
@@ -61,7 +80,11 @@ final class ImportCommand implements Callable<Integer> {
         }
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = new ConsoleProgress(err);
-        TableImport.Result result = TableImport.read(tables, mostFaults, progress);
+        Optional<PackagePins> pins =
+                bsdl == null
+                        ? Optional.empty()
+                        : Optional.of(BsdlReader.read(bsdl, pinMap, progress));
+        TableImport.Result result = TableImport.read(tables, pins, mostFaults, progress);
         if (result instanceof TableImport.Faulty faulty) {
             tell(faulty, err);
             return Padward.BAD_INPUT;
@@ -72,8 +95,8 @@ final class ImportCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<String> lines =
                 sound.design().isPresent()
-                        ? Checker.describe(sound.design().get())
-                        : Checker.describe(sound.fabric());
+                        ? Checker.describe(sound.design().get(), progress)
+                        : Checker.describe(sound.fabric(), progress);
         out.println(output + ": written");
         lines.forEach(l -> out.println("  " + l));
         out.flush();

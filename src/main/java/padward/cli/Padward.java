@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
             ImportCommand.class,
             ExportCommand.class,
             SettleCommand.class,
+            PinsCommand.class,
             ExpandCommand.class,
             MakeCommand.class,
             LessonCommand.class,

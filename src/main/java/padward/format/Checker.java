@@ -6,7 +6,9 @@ import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.design.DesignReview;
 import padward.fabric.Fabric;
+import padward.fabric.FabricReview;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 
@@ -24,8 +26,8 @@ public final class Checker {
         Source source = Source.of(file);
         Head head = Head.read(source);
         return switch (head.format()) {
-            case Head.FABRIC -> describe(FabricReader.read(source, progress));
-            case Head.DESIGN -> describe(DesignReader.read(source, progress));
+            case Head.FABRIC -> describe(FabricReader.read(source, progress), progress);
+            case Head.DESIGN -> describe(DesignReader.read(source, progress), progress);
             case Head.MAPPING -> {
                 int types = MappingReader.read(source, progress).types().size();
                 yield List.of(
@@ -58,8 +60,16 @@ public final class Checker {
                 "what learner " + learner.learner() + " has done: " + solved + " lessons solved");
     }
 
-    /** What is in a fabric, as lines for people. */
-    public static List<String> describe(Fabric fabric) {
+    /** What is in a fabric and what is odd about it, as lines for people. O(connections). */
+    public static List<String> describe(Fabric fabric, Progress progress) {
+        List<String> lines = new ArrayList<>(counts(fabric));
+        FabricReview.Result review = FabricReview.of(fabric, progress);
+        lines.addAll(review.counts());
+        review.findings().forEach(f -> lines.add("odd: " + f));
+        return lines;
+    }
+
+    private static List<String> counts(Fabric fabric) {
         long driven = fabric.pads().stream().filter(p -> p.directions().canDrive()).count();
         return List.of(
                 "fabric "
@@ -68,13 +78,14 @@ public final class Checker {
                         + fabric.columns()
                         + " × "
                         + fabric.rows()
-                        + " tiles",
-                fabric.vertexCount() + " vertices, " + fabric.siteCount() + " sites",
+                        + " tiles, "
+                        + fabric.vertexCount()
+                        + " vertices",
                 fabric.pads().size() + " pads, " + driven + " of which can be driven");
     }
 
-    /** What is in a design and its fabric, as lines for people. */
-    public static List<String> describe(Design design) {
+    /** What is in a design and its fabric and what is odd about them, as lines for people. */
+    public static List<String> describe(Design design, Progress progress) {
         List<String> lines = new ArrayList<>();
         lines.add("design " + design.name());
         lines.add(
@@ -86,7 +97,8 @@ public final class Checker {
                         + " ports; "
                         + design.occupancy().occupiedCount()
                         + " vertices occupied");
-        lines.addAll(describe(design.fabric()));
+        DesignReview.of(design).forEach(f -> lines.add("odd: " + f));
+        lines.addAll(describe(design.fabric(), progress));
         return lines;
     }
 }

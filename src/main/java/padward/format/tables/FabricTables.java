@@ -16,6 +16,7 @@ import padward.format.Labels;
 import padward.format.Limits;
 import padward.format.Nearest;
 import padward.format.Text;
+import padward.format.bsdl.PackagePins;
 
 /**
  * Reads the tables of a fabric. What it keeps beside the fabric's builder is a kind for each wire
@@ -26,6 +27,7 @@ final class FabricTables {
     private final Faults faults;
     private final InfoTables info;
     private final SiteTables sites;
+    private final Optional<PackagePins> pins;
     private final InfoTables.Words words = new InfoTables.Words();
     private final Map<String, Integer> rowByPackagePin = new HashMap<>();
     private final IntArrayList kindOfWire = new IntArrayList();
@@ -38,7 +40,9 @@ final class FabricTables {
     private int vertices;
     private int edges;
 
-    FabricTables(TableFolder folder, Faults faults, InfoTables info) {
+    FabricTables(
+            TableFolder folder, Faults faults, InfoTables info, Optional<PackagePins> pins) {
+        this.pins = pins;
         this.folder = folder;
         this.faults = faults;
         this.info = info;
@@ -133,20 +137,21 @@ final class FabricTables {
         CsvTable.Column enable = table.column("enable");
         CsvTable.Column setting = table.column("setting");
         PlaceColumns place = new PlaceColumns(table, "");
+        PadPins padPins = new PadPins(table, pins);
         while (table.next()) {
             String name = table.name(nameColumn);
             int tile = place.tile(place.read(name), info.columns(), info.rows());
+            Optional<PackagePins.Pin> known = padPins.find(name);
+            PadDirections stated =
+                    table.oneOf(
+                            directions, PadDirections.values(), Labels::of, PadDirections.BOTH);
             int added =
                     fabric.addPad(
                             name,
                             tile,
-                            readPackagePin(table, pin),
+                            readPackagePin(table, pin, padPins.pin(known)),
                             info.readBank(table, bank),
-                            table.oneOf(
-                                    directions,
-                                    PadDirections.values(),
-                                    Labels::of,
-                                    PadDirections.BOTH),
+                            padPins.directions(known, stated),
                             readSite(table, data),
                             readSite(table, enable),
                             info.readSetting(table, setting));
@@ -156,10 +161,11 @@ final class FabricTables {
                 count(table, nameColumn);
             }
         }
+        padPins.finish();
     }
 
-    private String readPackagePin(CsvTable table, CsvTable.Column column) {
-        String pin = table.word(column);
+    private String readPackagePin(CsvTable table, CsvTable.Column column, String known) {
+        String pin = table.has(column) ? table.word(column) : known;
         if (!pin.isEmpty()) {
             Integer before = rowByPackagePin.putIfAbsent(pin, (int) table.row());
             if (before != null) {

@@ -10,6 +10,7 @@ import padward.design.Board;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
+import padward.format.bsdl.PackagePins;
 
 /**
  * Reads a folder of tables ({@link Tables}) as a fabric and, where there are tables of it, a design
@@ -58,11 +59,21 @@ public final class TableImport {
      * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
     public static Result read(Path folder, int mostFaults, Progress progress) throws BadInput {
+        return read(folder, Optional.empty(), mostFaults, progress);
+    }
+
+    /**
+     * As {@link #read(Path, int, Progress)}, with package pins and directions of pads filled and
+     * checked from a BSDL file.
+     */
+    public static Result read(
+            Path folder, Optional<PackagePins> pins, int mostFaults, Progress progress)
+            throws BadInput {
         Faults faults = new Faults(mostFaults);
         TableFolder tables = new TableFolder(folder, faults, progress);
         InfoTables info = new InfoTables(tables);
         info.read();
-        var builder = new FabricTables(tables, faults, info).read();
+        var builder = new FabricTables(tables, faults, info, pins).read();
         boolean fabricIsSound = !faults.any();
         Fabric fabric = builder.build();
         BoardTable wirings = new BoardTable(fabric);

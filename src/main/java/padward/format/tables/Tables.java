@@ -147,6 +147,11 @@ public final class Tables {
                                     may(
                                             "package_pin",
                                             "pin or ball of the package; otherwise" + " unknown"),
+                                    instead(
+                                            "bsdl_port",
+                                            "its port in the file of `import --bsdl`; otherwise the"
+                                                    + " port of the pad's full name, or of its last"
+                                                    + " part"),
                                     may("bank", "a bank of `banks`; otherwise none"),
                                     may("directions", "`in`, `out` or `both`; otherwise `both`"),
                                     may(

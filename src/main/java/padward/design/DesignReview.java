@@ -1,0 +1,90 @@
+package padward.design;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
+public final class DesignReview {
+    private static final int TOLD = 3;
+
+    private DesignReview() {}
+
+    /** What is odd, in words. */
+    public static List<String> of(Design design) {
+        List<String> unrouted = new ArrayList<>();
+        List<String> idle = new ArrayList<>();
+        List<String> stubs = new ArrayList<>();
+        Set<Integer> cells = new HashSet<>();
+        Set<Integer> ports = new HashSet<>();
+        boolean clock = false;
+        for (Net net : design.nets()) {
+            clock |= net.clock();
+            if (net.sinks().isEmpty()) {
+                idle.add(net.name());
+            } else if (net.route().size() == 1) {
+                unrouted.add(net.name());
+            }
+            if (hasStub(design, net)) {
+                stubs.add(net.name());
+            }
+            for (Terminal end : net.ends()) {
+                if (end instanceof Terminal.CellPin at) {
+                    cells.add(at.cell());
+                } else {
+                    ports.add(((Terminal.PortEnd) end).port());
+                }
+            }
+        }
+        List<String> findings = new ArrayList<>();
+        find(findings, unrouted, "nets with sinks but no route");
+        find(findings, idle, "nets without sinks");
+        find(findings, stubs, "nets with branches that end at no sink");
+        find(
+                findings,
+                design.cells().stream()
+                        .filter(c -> !cells.contains(c.id()))
+                        .map(Cell::name)
+                        .toList(),
+                "cells at no net");
+        find(
+                findings,
+                design.ports().stream()
+                        .filter(p -> !ports.contains(p.id()))
+                        .map(Port::name)
+                        .toList(),
+                "ports at no net");
+        if (!clock && !design.nets().isEmpty()) {
+            findings.add("no net is said to be a clock");
+        }
+        if (design.board().equals(Board.UNKNOWN)) {
+            findings.add("no board: what is wired to the pads is not known");
+        }
+        return findings;
+    }
+
+    private static boolean hasStub(Design design, Net net) {
+        RouteTree tree = net.route();
+        boolean[] goesOn = new boolean[tree.size()];
+        for (int place = 1; place < tree.size(); place++) {
+            goesOn[tree.parent(place)] = true;
+        }
+        Set<Integer> sinks = new HashSet<>();
+        net.sinks().forEach(s -> sinks.add(design.vertexOf(s)));
+        for (int place = 1; place < tree.size(); place++) {
+            if (!goesOn[place] && !sinks.contains(tree.vertex(place))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static void find(List<String> findings, List<String> names, String what) {
+        if (!names.isEmpty()) {
+            String first = String.join(", ", names.subList(0, Math.min(TOLD, names.size())));
+            String more = names.size() > TOLD ? ", …" : "";
+            findings.add(what + ": " + names.size() + " (" + first + more + ")");
+        }
+    }
+}

@@ -1,0 +1,272 @@
+package padward.fabric;
+
+import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+
+/**
+ * Looks a fabric through for what is sound but seldom meant: pads that nothing leads to, wires that
+ * hang in the air, delays that differ nowhere. A fabric described by hand or dumped by a script
+ * shows its gaps here. O(vertices + edges).
+ */
+public final class FabricReview {
+    /** Names told of each finding. */
+    private static final int TOLD = 3;
+
+    /** Ways that fewer wires of a kind than one in so many span are odd. */
+    private static final int ODD_ONE_IN = 50;
+
+    private final Fabric fabric;
+    private final Progress progress;
+    private final BitSet entered;
+    private final BitSet left;
+    private final List<String> findings = new ArrayList<>();
+    private final Map<EdgeKind, Integer> edgeCounts = new TreeMap<>();
+    private boolean cornersDiffer;
+    private int noDelay;
+
+    private FabricReview(Fabric fabric, Progress progress) {
+        this.fabric = fabric;
+        this.progress = progress;
+        this.entered = new BitSet(fabric.vertexCount());
+        this.left = new BitSet(fabric.vertexCount());
+    }
+
+    /**
+     * What there is.
+     *
+     * @param counts what is in the fabric, in words
+     * @param findings what is odd, in words; may be empty
+     */
+    public record Result(List<String> counts, List<String> findings) {
+        /** Copies the lists. */
+        public Result {
+            counts = List.copyOf(counts);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * Looks a fabric through.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static Result of(Fabric fabric, Progress progress) {
+        return new FabricReview(fabric, progress).run();
+    }
+
+    private Result run() {
+        EdgeCursor edges = fabric.edgesOut();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if ((v & 0xffff) == 0) {
+                progress.report((double) v / fabric.vertexCount(), "looking the fabric through");
+                if (progress.cancelled()) {
+                    throw new CancellationException("looking the fabric through");
+                }
+            }
+            edges.reset(v);
+            while (edges.next()) {
+                left.set(v);
+                entered.set(edges.other());
+                edgeCounts.merge(edges.kind(), 1, Integer::sum);
+                int fast = edges.delayPs(Corner.FAST);
+                int slow = edges.delayPs(Corner.SLOW);
+                cornersDiffer |= fast != slow;
+                noDelay += slow == 0 ? 1 : 0;
+            }
+        }
+        lookAtPads();
+        lookAtWires();
+        lookAtSites();
+        lookAtDelays();
+        return new Result(counts(), findings);
+    }
+
+    private List<String> counts() {
+        Map<String, Integer> wires = new TreeMap<>();
+        int pins = 0;
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (fabric.kind(v) == VertexKind.WIRE) {
+                wires.merge(fabric.wireKind(v), 1, Integer::sum);
+            } else if (fabric.kind(v) == VertexKind.PIN) {
+                pins++;
+            }
+        }
+        Map<String, Integer> sites = new TreeMap<>();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            sites.merge(fabric.site(s).kind(), 1, Integer::sum);
+        }
+        int all = wires.values().stream().mapToInt(Integer::intValue).sum();
+        return List.of(
+                all + " wires" + listed(wires),
+                fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
+                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
+                        + " switches, "
+                        + edgeCounts.getOrDefault(EdgeKind.JOINT, 0)
+                        + " joints, "
+                        + edgeCounts.getOrDefault(EdgeKind.THROUGH, 0)
+                        + " ways through sites");
+    }
+
+    private static String listed(Map<String, Integer> counts) {
+        if (counts.isEmpty() || counts.size() > 40) {
+            return counts.isEmpty() ? "" : " of " + counts.size() + " kinds";
+        }
+        List<String> parts = new ArrayList<>();
+        counts.forEach((kind, count) -> parts.add(count + " " + (kind.isEmpty() ? "?" : kind)));
+        return ": " + String.join(", ", parts);
+    }
+
+    private void lookAtPads() {
+        BitSet reached = reachedFromSites();
+        List<String> unfed = new ArrayList<>();
+        List<String> apart = new ArrayList<>();
+        List<String> blind = new ArrayList<>();
+        int unnamed = 0;
+        for (Pad pad : fabric.pads()) {
+            boolean drives = pad.directions().canDrive();
+            if (drives && !entered.get(pad.vertex())) {
+                unfed.add(pad.name());
+            } else if (drives && !reached.get(pad.vertex())) {
+                apart.add(pad.name());
+            }
+            if (pad.directions().canRead() && !drives && !left.get(pad.vertex())) {
+                blind.add(pad.name());
+            }
+            unnamed += pad.packagePin().isEmpty() ? 1 : 0;
+        }
+        find(unfed, "pads that can drive, but nothing leads to them");
+        find(apart, "pads that no signal of a cell reaches, even on the empty fabric");
+        find(blind, "input pads that lead nowhere");
+        if (unnamed > 0) {
+            findings.add("pads without a package pin: " + unnamed);
+        }
+    }
+
+    /** All that can be reached from out pins of sites that are not a pad's own registers. */
+    private BitSet reachedFromSites() {
+        Set<Integer> atPads = new HashSet<>();
+        for (Pad pad : fabric.pads()) {
+            atPads.add(pad.dataSite());
+            atPads.add(pad.enableSite());
+        }
+        BitSet seen = new BitSet(fabric.vertexCount());
+        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            for (int i = 0; i < site.pins().size() && !atPads.contains(s); i++) {
+                boolean out = site.pins().get(i).direction() == PinDirection.OUT;
+                if (out && !seen.get(site.firstPin() + i)) {
+                    seen.set(site.firstPin() + i);
+                    queue.enqueue(site.firstPin() + i);
+                }
+            }
+        }
+        EdgeCursor edges = fabric.edgesOut();
+        while (!queue.isEmpty()) {
+            edges.reset(queue.dequeueInt());
+            while (edges.next()) {
+                if (!seen.get(edges.other())) {
+                    seen.set(edges.other());
+                    queue.enqueue(edges.other());
+                }
+            }
+        }
+        return seen;
+    }
+
+    private void lookAtWires() {
+        List<String> undriven = new ArrayList<>();
+        List<String> dead = new ArrayList<>();
+        Map<String, Map<Long, Integer>> spans = new HashMap<>();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (fabric.kind(v) != VertexKind.WIRE) {
+                continue;
+            }
+            if (!entered.get(v)) {
+                undriven.add(fabric.vertexName(v));
+            }
+            if (!left.get(v)) {
+                dead.add(fabric.vertexName(v));
+            }
+            spans.computeIfAbsent(fabric.wireKind(v), k -> new HashMap<>())
+                    .merge(span(v), 1, Integer::sum);
+        }
+        find(undriven, "wires that nothing drives");
+        find(dead, "wires that lead nowhere");
+        List<String> odd = new ArrayList<>();
+        for (int v = 0; v < fabric.vertexCount() && odd.size() < 1000; v++) {
+            if (fabric.kind(v) == VertexKind.WIRE) {
+                Map<Long, Integer> own = spans.get(fabric.wireKind(v));
+                int all = own.values().stream().mapToInt(Integer::intValue).sum();
+                if (own.get(span(v)) * ODD_ONE_IN < all) {
+                    odd.add(fabric.vertexName(v));
+                }
+            }
+        }
+        find(odd, "wires that span other tiles than nearly all of their kind");
+    }
+
+    private long span(int wire) {
+        long dx = fabric.column(fabric.headTile(wire)) - fabric.column(fabric.tile(wire));
+        long dy = fabric.row(fabric.headTile(wire)) - fabric.row(fabric.tile(wire));
+        return dx << Integer.SIZE ^ dy & 0xffffffffL;
+    }
+
+    private void lookAtSites() {
+        List<String> useless = new ArrayList<>();
+        List<String> cutOff = new ArrayList<>();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            if (site.accepts().isEmpty()) {
+                useless.add(site.name());
+            }
+            boolean in = false;
+            boolean out = false;
+            boolean joined = false;
+            for (int i = 0; i < site.pins().size(); i++) {
+                boolean drives = site.pins().get(i).direction() == PinDirection.OUT;
+                in |= !drives;
+                out |= drives;
+                joined |= (drives ? left : entered).get(site.firstPin() + i);
+            }
+            if ((in || out) && !joined) {
+                cutOff.add(site.name());
+            }
+        }
+        find(useless, "sites that accept no kind of cell");
+        find(cutOff, "sites whose pins are joined to nothing");
+        if (fabric.info().cellKinds().stream().noneMatch(CellKind::holdsState)) {
+            findings.add("no kind of cell holds state, so no endpoints can be told");
+        }
+        if (fabric.info().settings().isEmpty()) {
+            findings.add("no driver settings, so the delay of pads is not known");
+        }
+    }
+
+    private void lookAtDelays() {
+        int all = edgeCounts.values().stream().mapToInt(Integer::intValue).sum();
+        if (all > 0 && !cornersDiffer) {
+            findings.add("fast and slow delays are the same everywhere");
+        }
+        if (noDelay > 0) {
+            findings.add("connections that take no time: " + noDelay + " of " + all);
+        }
+    }
+
+    private void find(List<String> names, String what) {
+        if (!names.isEmpty()) {
+            String first = String.join(", ", names.subList(0, Math.min(TOLD, names.size())));
+            String more = names.size() > TOLD ? ", …" : "";
+            findings.add(what + ": " + names.size() + " (" + first + more + ")");
+        }
+    }
+}

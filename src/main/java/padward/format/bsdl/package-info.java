@@ -1,0 +1,2 @@
+/** Package pins and directions of ports from files in BSDL (IEEE 1149.1). */
+package padward.format.bsdl;

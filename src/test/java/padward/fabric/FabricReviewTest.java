@@ -1,0 +1,69 @@
+package padward.fabric;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+
+/** A small fabric in which everything that is odd is so on purpose. */
+class FabricReviewTest {
+    private static final Delay SOME = new Delay(10, 10);
+
+    private static ExplicitFabric.Builder builder() {
+        FabricInfo info = new FabricInfo("odd", "Invented.", List.of(), List.of(), List.of());
+        return new ExplicitFabric.Builder(info, 60, 2);
+    }
+
+    @Test
+    void oddThingsAreNamed() {
+        ExplicitFabric.Builder builder = builder();
+        for (int x = 0; x < 59; x++) {
+            // all wires go one tile to the right, but one goes up
+            builder.addWire("w" + x, x, x == 30 ? x + 60 : x + 1, "e");
+        }
+        int site =
+                builder.addSite(
+                        "s", 0, "logic", List.of(), List.of(new SitePin("q", PinDirection.OUT)));
+        int lone =
+                builder.addSite(
+                        "t", 0, "logic", List.of("cell"), List.of(new SitePin("d", PinDirection.IN)));
+        assertThat(List.of(site, lone)).containsExactly(0, 1);
+        int fed = pad(builder, "fed", PadDirections.OUT);
+        pad(builder, "unfed", PadDirections.OUT);
+        pad(builder, "apart", PadDirections.OUT);
+        pad(builder, "blind", PadDirections.IN);
+        for (int x = 0; x < 58; x++) {
+            builder.addEdge(x, x + 1, EdgeKind.SWITCH, x == 5 ? Delay.ZERO : SOME);
+        }
+        int pin = builder.findVertex("s.q");
+        builder.addEdge(pin, 10, EdgeKind.SWITCH, SOME);
+        builder.addEdge(58, fed, EdgeKind.JOINT, SOME);
+        builder.addEdge(3, builder.findVertex("apart"), EdgeKind.JOINT, SOME);
+        FabricReview.Result review = FabricReview.of(builder.build(), Progress.NONE);
+        assertThat(review.counts())
+                .containsExactly(
+                        "59 wires: 59 e",
+                        "2 sites with 2 pins: 2 logic",
+                        "59 switches, 2 joints, 0 ways through sites");
+        assertThat(review.findings())
+                .containsExactly(
+                        "pads that can drive, but nothing leads to them: 1 (unfed)",
+                        "pads that no signal of a cell reaches, even on the empty fabric: 1 (apart)",
+                        "input pads that lead nowhere: 1 (blind)",
+                        "pads without a package pin: 4",
+                        "wires that nothing drives: 1 (w0)",
+                        "wires that span other tiles than nearly all of their kind: 1 (w30)",
+                        "sites that accept no kind of cell: 1 (s)",
+                        "sites whose pins are joined to nothing: 1 (t)",
+                        "no kind of cell holds state, so no endpoints can be told",
+                        "no driver settings, so the delay of pads is not known",
+                        "fast and slow delays are the same everywhere",
+                        "connections that take no time: 1 of 61");
+    }
+
+    private static int pad(ExplicitFabric.Builder builder, String name, PadDirections directions) {
+        return builder.addPad(
+                name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
+    }
+}
