@@ -245,7 +245,7 @@ public final class BsdlReader {
         if (all == null) {
             throw text.fault(
                     "a port of entity " + entity,
-                    Nearest.describe(text.port(), ports.keySet().stream()));
+                    Nearest.describe(name, ports.keySet().stream()));
         }
         if (bracket < 0) {
             return all;

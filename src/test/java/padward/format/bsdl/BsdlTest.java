@@ -76,7 +76,7 @@ class BsdlTest {
             delimiter = '|',
             value = {
                 "Y1:(2,3,4,5)|Y1:(2,3,4)|4 pins of port Y1, found 3",
-                "CLKOUT:C_9|CLKUOT:C_9|a port of entity ttl, found \"CLKUOT\" (did you mean",
+                "CLKOUT:C_9|CLKUOT:C_9|a port of entity ttl, found \"clkuot\" (did you mean",
                 "GND:6|GND:5|each pin once, found \"5\" again",
                 "GND:6|GND 6|\":\" behind \"GND\"",
                 "A1:(B7, B8)|OE_NEG1:B7|each port once",
