@@ -15,8 +15,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description =
-                {
+        description = {
             "Reads files of Padward and says what is in them, or what is wrong.",
             "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches,",
             "wires that hang in the air, nets without a route."

@@ -27,7 +27,11 @@ class FabricReviewTest {
                         "s", 0, "logic", List.of(), List.of(new SitePin("q", PinDirection.OUT)));
         int lone =
                 builder.addSite(
-                        "t", 0, "logic", List.of("cell"), List.of(new SitePin("d", PinDirection.IN)));
+                        "t",
+                        0,
+                        "logic",
+                        List.of("cell"),
+                        List.of(new SitePin("d", PinDirection.IN)));
         assertThat(List.of(site, lone)).containsExactly(0, 1);
         int fed = pad(builder, "fed", PadDirections.OUT);
         pad(builder, "unfed", PadDirections.OUT);
@@ -63,7 +67,6 @@ class FabricReviewTest {
     }
 
     private static int pad(ExplicitFabric.Builder builder, String name, PadDirections directions) {
-        return builder.addPad(
-                name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
+        return builder.addPad(name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
     }
 }

@@ -244,8 +244,7 @@ public final class BsdlReader {
         List<PortBit> all = ports.get(bracket < 0 ? name : name.substring(0, bracket));
         if (all == null) {
             throw text.fault(
-                    "a port of entity " + entity,
-                    Nearest.describe(name, ports.keySet().stream()));
+                    "a port of entity " + entity, Nearest.describe(name, ports.keySet().stream()));
         }
         if (bracket < 0) {
             return all;

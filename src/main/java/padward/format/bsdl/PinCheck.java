@@ -36,7 +36,8 @@ public final class PinCheck {
             }
             Optional<PadDirections> own = pin.mode().directions();
             boolean fits =
-                    own.isPresent() && (own.get() == PadDirections.BOTH || own.get() == pad.directions());
+                    own.isPresent()
+                            && (own.get() == PadDirections.BOTH || own.get() == pad.directions());
             if (!fits) {
                 found.add(
                         text

@@ -40,8 +40,7 @@ final class FabricTables {
     private int vertices;
     private int edges;
 
-    FabricTables(
-            TableFolder folder, Faults faults, InfoTables info, Optional<PackagePins> pins) {
+    FabricTables(TableFolder folder, Faults faults, InfoTables info, Optional<PackagePins> pins) {
         this.pins = pins;
         this.folder = folder;
         this.faults = faults;
@@ -143,8 +142,7 @@ final class FabricTables {
             int tile = place.tile(place.read(name), info.columns(), info.rows());
             Optional<PackagePins.Pin> known = padPins.find(name);
             PadDirections stated =
-                    table.oneOf(
-                            directions, PadDirections.values(), Labels::of, PadDirections.BOTH);
+                    table.oneOf(directions, PadDirections.values(), Labels::of, PadDirections.BOTH);
             int added =
                     fabric.addPad(
                             name,

@@ -92,8 +92,7 @@ class BsdlTest {
     void faultsAreTold(String right, String wrong, String expected) {
         assertThat(TEXT).contains(right);
         BadInput fault =
-                catchThrowableOfType(
-                        BadInput.class, () -> read(TEXT.replace(right, wrong), ""));
+                catchThrowableOfType(BadInput.class, () -> read(TEXT.replace(right, wrong), ""));
         assertThat(fault.getMessage()).contains(expected).contains("t.bsdl");
     }
 
@@ -116,8 +115,7 @@ class BsdlTest {
         }
         Files.writeString(tables.resolve("pads.csv"), table.toString());
         TableImport.Sound sound =
-                (TableImport.Sound)
-                        TableImport.read(tables, Optional.of(pins), 9, Progress.NONE);
+                (TableImport.Sound) TableImport.read(tables, Optional.of(pins), 9, Progress.NONE);
         assertThat(sound.fabric().pads())
                 .extracting(Pad::packagePin)
                 .isEqualTo(fabric.pads().stream().map(Pad::packagePin).toList());
@@ -141,13 +139,17 @@ class BsdlTest {
         String text = Files.readString(tables.resolve("pads.csv"));
         Files.writeString(
                 tables.resolve("pads.csv"),
-                text.replace("F3,A,in", "F3,A,both").replace(",F8,", ",Z8,").replace(",F7,", ",TCK,"));
+                text.replace("F3,A,in", "F3,A,both")
+                        .replace(",F8,", ",Z8,")
+                        .replace(",F7,", ",TCK,"));
         TableImport.Faulty faulty =
-                (TableImport.Faulty)
-                        TableImport.read(tables, Optional.of(pins), 9, Progress.NONE);
+                (TableImport.Faulty) TableImport.read(tables, Optional.of(pins), 9, Progress.NONE);
         assertThat(faulty.shown())
                 .extracting(BadInput::getMessage)
-                .anyMatch(m -> m.contains("column directions: expected in, as port IN_F3 is of mode in"))
+                .anyMatch(
+                        m ->
+                                m.contains(
+                                        "column directions: expected in, as port IN_F3 is of mode in"))
                 .anyMatch(m -> m.contains("column package_pin: expected a pin that"))
                 .hasSize(3);
     }
