@@ -53,7 +53,8 @@ class SchemaTest {
         "lesson, fixtures/lessons/06-freeing.json",
         "lesson, fixtures/lessons/07-skew.json",
         "lesson, fixtures/lessons/08-cautions.json",
-        "board, fixtures/workbench/board.json"
+        "board, fixtures/workbench/board.json",
+        "mapping, fixtures/netlists/larch.mapping.json"
     })
     void theExamplesFit(String schema, Path file) throws Exception {
         assertThat(schema(schema).validate(text(file), InputFormat.JSON)).isEmpty();
@@ -71,6 +72,8 @@ class SchemaTest {
     @CsvSource(
             delimiter = ';',
             value = {
+                "mapping; {\"format\": \"padward-mapping/1\", \"name\": \"m\", \"types\":"
+                        + " [{\"type\": \"t\"}]}",
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\"}",
                 "lesson; {\"format\": \"padward-lesson/1\", \"number\": 1, \"name\": \"b\"}",
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\", \"pads\": [{}]}",

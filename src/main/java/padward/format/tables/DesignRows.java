@@ -1,0 +1,141 @@
+package padward.format.tables;
+
+import java.io.IOException;
+import java.util.TreeMap;
+import org.apache.commons.csv.CSVPrinter;
+import padward.design.Attachment;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadWiring;
+import padward.design.Port;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.format.Labels;
+
+/** Writes the tables of a design and its board. */
+final class DesignRows {
+    private final Design design;
+    private final Fabric fabric;
+    private final TableOut out;
+
+    DesignRows(Design design, TableOut out) {
+        this.design = design;
+        this.fabric = design.fabric();
+        this.out = out;
+    }
+
+    void write() throws IOException {
+        out.table(
+                Tables.CELLS,
+                rows -> {
+                    for (Cell cell : design.cells()) {
+                        rows.printRecord(cell.name(), cell.kind(), fabric.site(cell.site()).name());
+                    }
+                });
+        out.table(
+                Tables.CELL_SETTINGS,
+                rows -> {
+                    for (Cell cell : design.cells()) {
+                        for (var setting : new TreeMap<>(cell.settings()).entrySet()) {
+                            rows.printRecord(cell.name(), setting.getKey(), setting.getValue());
+                        }
+                    }
+                });
+        out.table(
+                Tables.PORTS,
+                rows -> {
+                    for (Port port : design.ports()) {
+                        rows.printRecord(
+                                port.name(),
+                                port.direction().label(),
+                                fabric.pads().get(port.pad()).name(),
+                                port.setting());
+                    }
+                });
+        out.table(
+                Tables.NETS,
+                rows -> {
+                    for (Net net : design.nets()) {
+                        String required =
+                                net.requiredPs().isPresent()
+                                        ? String.valueOf(net.requiredPs().getAsInt())
+                                        : "";
+                        rows.printRecord(net.name(), TableOut.yes(net.clock()), required);
+                    }
+                });
+        out.table(
+                Tables.ENDS,
+                rows -> {
+                    for (Net net : design.nets()) {
+                        writeEnd(rows, design, net, net.driver(), "driver");
+                        for (Terminal sink : net.sinks()) {
+                            writeEnd(rows, design, net, sink, "sink");
+                        }
+                    }
+                });
+        out.table(
+                Tables.ROUTES,
+                rows -> {
+                    for (Net net : design.nets()) {
+                        writeRoute(rows, net);
+                    }
+                });
+    }
+
+    private static void writeEnd(CSVPrinter rows, Design design, Net net, Terminal end, String role)
+            throws IOException {
+        if (end instanceof Terminal.CellPin at) {
+            String cell = design.cells().get(at.cell()).name();
+            rows.printRecord(net.name(), cell, at.pin(), "", role);
+        } else {
+            String port = design.ports().get(((Terminal.PortEnd) end).port()).name();
+            rows.printRecord(net.name(), "", "", port, role);
+        }
+    }
+
+    private void writeRoute(CSVPrinter rows, Net net) throws IOException {
+        RouteTree tree = net.route();
+        for (int place = 1; place < tree.size(); place++) {
+            rows.printRecord(
+                    net.name(),
+                    fabric.vertexName(tree.vertex(tree.parent(place))),
+                    fabric.vertexName(tree.vertex(place)));
+        }
+    }
+
+    private static Object load(PadWiring wiring) {
+        return wiring.loadPf() == 0 ? "" : wiring.loadPf();
+    }
+
+    void writeBoard() throws IOException {
+        out.table(
+                Tables.BOARD,
+                rows -> {
+                    for (PadWiring wiring : design.board().wirings()) {
+                        String pad = fabric.pads().get(wiring.pad()).name();
+                        if (wiring.attachments().isEmpty()) {
+                            rows.printRecord(
+                                    pad,
+                                    wiring.net(),
+                                    wiring.traceMillimetres(),
+                                    load(wiring),
+                                    "",
+                                    "",
+                                    "");
+                        }
+                        for (Attachment attached : wiring.attachments()) {
+                            rows.printRecord(
+                                    pad,
+                                    wiring.net(),
+                                    wiring.traceMillimetres(),
+                                    load(wiring),
+                                    Labels.of(attached.kind()),
+                                    attached.name(),
+                                    attached.pin());
+                        }
+                    }
+                });
+    }
+}

@@ -1,0 +1,206 @@
+package padward.format.tables;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.apache.commons.csv.CSVPrinter;
+import padward.fabric.Bank;
+import padward.fabric.CellKind;
+import padward.fabric.Corner;
+import padward.fabric.DriverOutput;
+import padward.fabric.DriverSetting;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Electrical;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+import padward.format.Labels;
+
+/** Writes the tables of a fabric, wire by wire. */
+final class FabricRows {
+    private final Fabric fabric;
+    private final TableOut out;
+
+    FabricRows(Fabric fabric, TableOut out) {
+        this.fabric = fabric;
+        this.out = out;
+    }
+
+    void write() throws IOException {
+        out.table(
+                Tables.CELL_KINDS,
+                rows -> {
+                    for (CellKind kind : fabric.info().cellKinds()) {
+                        rows.printRecord(kind.name(), TableOut.yes(kind.holdsState()));
+                    }
+                });
+        out.table(
+                Tables.SETTINGS,
+                rows -> {
+                    for (DriverSetting setting : fabric.info().settings()) {
+                        rows.printRecord(settingRow(setting));
+                    }
+                });
+        Electrical electrical = fabric.info().electrical();
+        out.table(
+                Tables.WIRE_LOADS,
+                rows -> {
+                    for (Electrical.WireLoad load : electrical.wires()) {
+                        rows.printRecord(
+                                load.wire(),
+                                load.ohms().fast(),
+                                load.ohms().slow(),
+                                load.femtofarads().fast(),
+                                load.femtofarads().slow());
+                    }
+                });
+        out.table(
+                Tables.SWITCH_LOADS,
+                rows -> {
+                    for (Electrical.SwitchLoad load : electrical.switches()) {
+                        rows.printRecord(
+                                load.from(),
+                                load.to(),
+                                TableOut.yes(load.buffered()),
+                                load.ohms().fast(),
+                                load.ohms().slow(),
+                                load.femtofarads().fast(),
+                                load.femtofarads().slow());
+                    }
+                });
+        out.table(
+                Tables.BANKS,
+                rows -> {
+                    for (Bank bank : fabric.info().banks()) {
+                        rows.printRecord(bank.name(), bank.millivolts());
+                    }
+                });
+        out.table(
+                Tables.TILES,
+                rows -> {
+                    for (int tile = 0; tile < fabric.tileCount(); tile++) {
+                        rows.printRecord(fabric.tileName(tile), fabric.tileType(tile));
+                    }
+                });
+        out.table(Tables.WIRES, this::writeWires);
+        out.table(Tables.SITES, this::writeSites);
+        out.table(Tables.PINS, this::writePins);
+        out.table(Tables.THROUGH, this::writeThrough);
+        out.table(Tables.PADS, this::writePads);
+        out.table(Tables.SWITCHES, this::writeSwitches);
+    }
+
+    private static List<Object> settingRow(DriverSetting s) {
+        List<Object> row = new ArrayList<>();
+        Collections.addAll(row, s.name(), s.standard(), s.millivolts(), s.milliamps(), s.slew());
+        Collections.addAll(row, s.delay().fastPs(), s.delay().slowPs());
+        if (s.output().isEmpty()) {
+            row.addAll(Collections.nCopies(6, ""));
+            return row;
+        }
+        DriverOutput output = s.output().get();
+        Collections.addAll(row, output.ratedPf(), output.rise().fastPs(), output.rise().slowPs());
+        Collections.addAll(row, output.ohms().fast(), output.ohms().slow());
+        row.add(output.mostMhz() == 0 ? "" : output.mostMhz());
+        return row;
+    }
+
+    private void writeWires(CSVPrinter rows) throws IOException {
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (fabric.kind(v) == VertexKind.WIRE) {
+                rows.printRecord(
+                        fabric.vertexName(v),
+                        fabric.tileName(fabric.tile(v)),
+                        fabric.tileName(fabric.headTile(v)),
+                        fabric.wireKind(v));
+            }
+        }
+    }
+
+    private void writeSites(CSVPrinter rows) throws IOException {
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            rows.printRecord(
+                    site.name(),
+                    fabric.tileName(site.tile()),
+                    site.kind(),
+                    Listed.join(site.accepts()));
+        }
+    }
+
+    private void writePins(CSVPrinter rows) throws IOException {
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            for (var pin : site.pins()) {
+                rows.printRecord(site.name(), pin.name(), Labels.of(pin.direction()));
+            }
+        }
+    }
+
+    private void writeThrough(CSVPrinter rows) throws IOException {
+        EdgeCursor edges = fabric.edgesOut();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            for (int i = 0; i < site.pins().size(); i++) {
+                edges.reset(site.firstPin() + i);
+                while (edges.next()) {
+                    if (edges.kind() == EdgeKind.THROUGH) {
+                        rows.printRecord(
+                                site.name(),
+                                site.pins().get(i).name(),
+                                site.pins().get(edges.other() - site.firstPin()).name(),
+                                edges.delayPs(Corner.FAST),
+                                edges.delayPs(Corner.SLOW));
+                    }
+                }
+            }
+        }
+    }
+
+    private void writePads(CSVPrinter rows) throws IOException {
+        for (Pad pad : fabric.pads()) {
+            rows.printRecord(
+                    pad.name(),
+                    fabric.tileName(pad.tile()),
+                    pad.packagePin(),
+                    pad.bank(),
+                    Labels.of(pad.directions()),
+                    siteName(pad.dataSite()),
+                    siteName(pad.enableSite()),
+                    pad.defaultSetting());
+        }
+    }
+
+    private String siteName(int site) {
+        return site == Fabric.NOTHING ? "" : fabric.site(site).name();
+    }
+
+    /** In the order wires, pins, pads, in which a fabric read from tables numbers its vertices. */
+    private void writeSwitches(CSVPrinter rows) throws IOException {
+        for (VertexKind sort : List.of(VertexKind.WIRE, VertexKind.PIN, VertexKind.PAD)) {
+            EdgeCursor edges = fabric.edgesOut();
+            for (int v = 0; v < fabric.vertexCount(); v++) {
+                if ((v & 0xffff) == 0) {
+                    out.check();
+                }
+                if (fabric.kind(v) != sort) {
+                    continue;
+                }
+                edges.reset(v);
+                while (edges.next()) {
+                    if (edges.kind() != EdgeKind.THROUGH) {
+                        rows.printRecord(
+                                fabric.vertexName(v),
+                                fabric.vertexName(edges.other()),
+                                edges.kind().label(),
+                                edges.delayPs(Corner.FAST),
+                                edges.delayPs(Corner.SLOW));
+                    }
+                }
+            }
+        }
+    }
+}

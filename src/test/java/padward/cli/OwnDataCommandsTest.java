@@ -1,0 +1,137 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** The commands for a user's own tables, package pins and netlists, run as a user runs them. */
+class OwnDataCommandsTest {
+    private static final String MAPPING = "fixtures/netlists/larch.mapping.json";
+
+    @TempDir private Path folder;
+
+    private record Run(int code, String out, String err) {}
+
+    private static Run run(Object... words) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        String[] texts =
+                java.util.Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+        return new Run(line.execute(texts), out.toString(), err.toString());
+    }
+
+    @Test
+    void theGuidesExampleAnswers() {
+        Path wren = folder.resolve("wren");
+        Run imported = run("import", "--tables", "fixtures/tables", "-o", wren);
+        assertThat(imported.code()).as(imported.err()).isZero();
+        assertThat(imported.out()).contains("2 cells, 3 nets, 2 ports").contains("22 switches");
+        Run asked =
+                run(
+                        "ask",
+                        "--design",
+                        wren.resolve("design.json.gz"),
+                        "--net",
+                        "state",
+                        "--pad",
+                        "J1.1");
+        assertThat(asked.code()).isZero();
+        assertThat(asked.out()).contains("Open: state reaches pad x3y0/pad[1]");
+        // what is imported once more takes the place of what was there
+        assertThat(run("import", "--tables", "fixtures/tables", "-o", wren).code()).isZero();
+    }
+
+    @Test
+    void nothingIsImportedHalf() throws Exception {
+        Path tables = folder.resolve("tables");
+        assertThat(
+                        run(
+                                        "export",
+                                        "--design",
+                                        "fixtures/small/only.design.json",
+                                        "--tables",
+                                        tables)
+                                .code())
+                .isZero();
+        Path wires = tables.resolve("wires.csv");
+        Files.writeString(wires, Files.readString(wires) + "loose,,,\n");
+        Path out = folder.resolve("out");
+        Run run = run("import", "--tables", tables, "-o", out, "--faults", "1");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err())
+                .contains("wires.csv, at row 1314, column tile: expected a tile, or a name")
+                .contains("nothing imported: 1 fault");
+        assertThat(out).doesNotExist();
+        Files.createDirectory(out);
+        Files.writeString(out.resolve("mine.txt"), "mine");
+        Run other = run("import", "--tables", "fixtures/tables", "-o", out);
+        assertThat(other.code()).isEqualTo(2);
+        assertThat(other.err()).contains("found \"mine.txt\" in it");
+        assertThat(out.resolve("mine.txt")).hasContent("mine");
+    }
+
+    @Test
+    void pinsAreListedAndCompared() {
+        String bsdl = "fixtures/package/larch-8.bsdl";
+        Run listed = run("pins", "--bsdl", bsdl);
+        assertThat(listed.out()).contains("larch_8, map of pins SQUARE60").contains("IN_F3");
+        Run compared = run("pins", "--bsdl", bsdl, "--fabric", "fixtures/small/only.fabric.json");
+        assertThat(compared.code()).isZero();
+        assertThat(compared.out())
+                .contains("4 pins with signals that no pad is on: G1 (TCK)")
+                .contains("the pads agree with larch_8");
+        Run differs = run("pins", "--bsdl", bsdl, "--fabric", "fixtures/workbench/fabric.json.gz");
+        assertThat(differs.code()).isEqualTo(1);
+        assertThat(differs.out()).contains("the package has no such pin");
+    }
+
+    @Test
+    void aNetlistIsSettledAndAsked() {
+        Path design = folder.resolve("counter.design.json");
+        Path made = folder.resolve("made");
+        assertThat(run("make", "--wires", "8000", "--seed", "5", "--used", "0", "-o", made).code())
+                .isZero();
+        Run run =
+                run(
+                        "settle",
+                        "--netlist",
+                        "fixtures/netlists/counter.v",
+                        "--mapping",
+                        MAPPING,
+                        "--fabric",
+                        made.resolve("fabric.json.gz"),
+                        "-o",
+                        design);
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("32 cells, 10 ports, 34 nets")
+                .contains("8 output registers stand in IO register sites")
+                .contains("worst delay:");
+        Run checked = run("check", design);
+        assertThat(checked.code()).isZero();
+        Run wrong =
+                run(
+                        "settle",
+                        "--netlist",
+                        "fixtures/netlists/counter.v",
+                        "--mapping",
+                        MAPPING,
+                        "--fabric",
+                        made.resolve("fabric.json.gz"),
+                        "-o",
+                        design,
+                        "--port",
+                        "clok=S1");
+        assertThat(wrong.code()).isEqualTo(2);
+        assertThat(wrong.err()).contains("the nearest name is “clock”");
+    }
+}
