@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,7 @@ final class Flattener {
     private final List<String> names = new ArrayList<>();
     private final IntArrayList depths = new IntArrayList();
     private final List<FlatNetlist.Leaf> leaves = new ArrayList<>();
+    private final Set<String> leafNames = new HashSet<>();
     private final Deque<String> open = new ArrayDeque<>();
 
     private Flattener(Library library, Set<String> leafTypes) {
@@ -154,6 +156,7 @@ final class Flattener {
             }
         }
         if (made == null) {
+            checkName(prefix + instance.name(), instance.place());
             leaves.add(
                     new FlatNetlist.Leaf(
                             prefix + instance.name(),
@@ -169,6 +172,22 @@ final class Flattener {
             bound.put(port, reversed(made, instance, port, pin.getValue()));
         }
         expand(made, prefix + instance.name() + "/", bound);
+    }
+
+    /** Names are what a design is asked by, so each cell has its own. */
+    private void checkName(String name, String place) throws BadInput {
+        boolean isLong = name.length() > padward.fabric.Limits.NAME_LENGTH;
+        if (isLong || !leafNames.add(name)) {
+            throw new BadInput(
+                    library.file(),
+                    place,
+                    isLong
+                            ? "names of at most "
+                                    + padward.fabric.Limits.NAME_LENGTH
+                                    + " characters"
+                            : "a name that only one instance has",
+                    Text.quote(name) + (isLong ? "" : " again"));
+        }
     }
 
     private Module module(String type) {

@@ -3,9 +3,11 @@ package padward.format.netlist;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectLinkedOpenHashMap;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import padward.base.BadInput;
 import padward.design.Netlist;
@@ -138,7 +140,6 @@ final class Mapper {
         }
     }
 
-    /** The first net stands for the second; the constants stand for all. */
     private void join(FlatNetlist.Leaf leaf, int one, int other) throws BadInput {
         int a = root(one);
         int b = root(other);
@@ -147,8 +148,18 @@ final class Mapper {
                     flat.file(), leaf.place(), "nets that are not both 0 and 1", leaf.name());
         }
         if (a != b) {
-            joined.put(b <= FlatNetlist.ONE ? a : b, b <= FlatNetlist.ONE ? b : a);
+            boolean first = rank(a) < rank(b);
+            joined.put(first ? b : a, first ? a : b);
         }
+    }
+
+    /** Constants stand for all nets, then those whose names stand higher, then the earlier ones. */
+    private long rank(int net) {
+        if (net <= FlatNetlist.ONE) {
+            return -1;
+        }
+        long level = flat.names().get(net).chars().filter(c -> c == '/').count();
+        return level << Integer.SIZE | net;
     }
 
     private int root(int net) {
@@ -239,6 +250,7 @@ final class Mapper {
 
     private List<Netlist.Wire> nets() throws BadInput {
         List<Netlist.Wire> nets = new ArrayList<>();
+        Set<String> names = new HashSet<>();
         int undriven = 0;
         for (var entry : ends.int2ObjectEntrySet()) {
             Ends net = entry.getValue();
@@ -253,6 +265,12 @@ final class Mapper {
                         String.join(" and ", net.driverTexts));
             } else if (net.drivers.isEmpty()) {
                 undriven += net.sinks.size();
+            } else if (!names.add(name)) {
+                throw new BadInput(
+                        flat.file(),
+                        "net " + name,
+                        "a name that only one net has, levels included",
+                        "a second of them");
             } else {
                 nets.add(new Netlist.Wire(name, net.drivers.get(0), net.sinks, net.clock));
             }

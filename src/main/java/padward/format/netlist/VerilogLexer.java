@@ -3,6 +3,7 @@ package padward.format.netlist;
 import java.io.IOException;
 import java.io.PushbackReader;
 import java.io.Reader;
+import java.util.Set;
 import padward.base.BadInput;
 import padward.format.IoFaults;
 import padward.format.Source;
@@ -29,6 +30,26 @@ final class VerilogLexer {
         /** The end of the file. */
         END
     }
+
+    private static final Set<String> BEHAVIOUR =
+            Set.of(
+                    "always",
+                    "initial",
+                    "reg",
+                    "integer",
+                    "real",
+                    "time",
+                    "function",
+                    "task",
+                    "generate",
+                    "genvar",
+                    "defparam",
+                    "specify",
+                    "primitive",
+                    "event",
+                    "for",
+                    "if",
+                    "case");
 
     private static final int LONGEST = 100_000;
 
@@ -248,5 +269,62 @@ final class VerilogLexer {
                 line--;
             }
         }
+    }
+
+    /** Whether the word begins what describes behaviour, which is not read. */
+    boolean isBehaviour() {
+        return sort == Sort.WORD && BEHAVIOUR.contains(word);
+    }
+
+    /** Whether a list goes on; past its end otherwise. */
+    boolean another() throws BadInput {
+        if (isMark(',')) {
+            next();
+            return true;
+        }
+        expectMark(';');
+        return false;
+    }
+
+    /** An identifier of either sort; moves past it. */
+    String identifier(String what) throws BadInput {
+        boolean plain = sort == Sort.WORD && !isBehaviour() && !word.equals("endmodule");
+        if (!plain && sort != Sort.ESCAPED || word.isEmpty()) {
+            throw fault(what);
+        }
+        String name = word;
+        next();
+        return name;
+    }
+
+    /** Moves past a mark that must stand here. */
+    void expectMark(char mark) throws BadInput {
+        if (!isMark(mark)) {
+            throw fault("\"" + mark + "\"");
+        }
+        next();
+    }
+
+    /** Moves past the next semicolon. */
+    void skipStatement() throws BadInput {
+        while (!isMark(';')) {
+            if (sort == Sort.END) {
+                throw fault("\";\"");
+            }
+            next();
+        }
+        next();
+    }
+
+    /** Moves past the bracket that closes the one here. */
+    void skipBrackets() throws BadInput {
+        int depth = 0;
+        do {
+            depth += isMark('(') ? 1 : isMark(')') ? -1 : 0;
+            if (sort == Sort.END) {
+                throw fault("\")\"");
+            }
+            next();
+        } while (depth > 0);
     }
 }

@@ -22,31 +22,12 @@ import padward.format.TextSource;
 final class VerilogReader {
     private static final Set<String> NETS =
             Set.of("wire", "tri", "wand", "wor", "supply0", "supply1");
-    private static final Set<String> BEHAVIOUR =
-            Set.of(
-                    "always",
-                    "initial",
-                    "reg",
-                    "integer",
-                    "real",
-                    "time",
-                    "function",
-                    "task",
-                    "generate",
-                    "genvar",
-                    "defparam",
-                    "specify",
-                    "primitive",
-                    "event",
-                    "for",
-                    "if",
-                    "case");
 
     private final VerilogLexer lexer;
     private final Map<String, Module> modules = new LinkedHashMap<>();
     private Module module;
     private VerilogSignals signals;
-    private int unnamed;
+    private VerilogInstances instances;
 
     private VerilogReader(VerilogLexer lexer) {
         this.lexer = lexer;
@@ -83,21 +64,22 @@ final class VerilogReader {
     private void readModule() throws BadInput {
         lexer.next();
         String place = lexer.place();
-        String name = identifier("the module's name");
+        String name = lexer.identifier("the module's name");
         module = new Module(name);
         signals = new VerilogSignals(lexer, module);
+        instances = new VerilogInstances(lexer, module, signals);
         if (modules.put(name, module) != null) {
             throw lexer.fault(place, "each module once", "a second " + Text.quote(name));
         }
         if (lexer.isMark('#')) {
             lexer.next();
-            skipBrackets();
+            lexer.skipBrackets();
         }
         if (lexer.isMark('(')) {
             lexer.next();
             readHeader();
         }
-        expectMark(';');
+        lexer.expectMark(';');
         while (!lexer.isWord("endmodule")) {
             readItem();
         }
@@ -123,7 +105,7 @@ final class VerilogReader {
                 range = readRange();
             }
             String place = lexer.place();
-            String port = identifier("the name of a port");
+            String port = lexer.identifier("the name of a port");
             if (module.ports.containsKey(port)) {
                 throw lexer.fault(place, "each port once", "a second " + Text.quote(port));
             }
@@ -132,7 +114,7 @@ final class VerilogReader {
                 module.nets.put(port, range);
             }
             if (!lexer.isMark(')')) {
-                expectMark(',');
+                lexer.expectMark(',');
             }
         }
         lexer.next();
@@ -169,9 +151,9 @@ final class VerilogReader {
         lexer.next();
         String place = lexer.place();
         int msb = signals.integer();
-        expectMark(':');
+        lexer.expectMark(':');
         int lsb = signals.integer();
-        expectMark(']');
+        lexer.expectMark(']');
         Range range = Range.of(msb, lsb);
         if (range.width() > Range.MOST_BITS) {
             throw lexer.fault(
@@ -189,13 +171,13 @@ final class VerilogReader {
         } else if (word.equals("assign")) {
             readAssign();
         } else if (word.equals("parameter") || word.equals("localparam")) {
-            skipStatement();
-        } else if (BEHAVIOUR.contains(word)) {
+            lexer.skipStatement();
+        } else if (lexer.isBehaviour()) {
             throw lexer.fault("structural Verilog: nets, instances and plain assignments");
         } else if (lexer.isMark(';')) {
             lexer.next();
         } else {
-            readInstances();
+            instances.read();
         }
     }
 
@@ -205,7 +187,7 @@ final class VerilogReader {
         Range range = readRange();
         do {
             String place = lexer.place();
-            String port = identifier("the name of a port");
+            String port = lexer.identifier("the name of a port");
             if (!module.ports.containsKey(port)) {
                 throw lexer.fault(place, "a port that the module's head lists", Text.quote(port));
             }
@@ -214,7 +196,7 @@ final class VerilogReader {
                         place, "each port's direction once", "a second of " + Text.quote(port));
             }
             module.nets.put(port, range);
-        } while (another());
+        } while (lexer.another());
     }
 
     private void readNets(String sort) throws BadInput {
@@ -225,7 +207,7 @@ final class VerilogReader {
         Range range = readRange();
         do {
             String place = lexer.place();
-            String net = identifier("the name of a net");
+            String net = lexer.identifier("the name of a net");
             Range before = module.nets.put(net, range);
             if (before != null && !(module.ports.containsKey(net) && before.equals(range))) {
                 throw lexer.fault(place, "each net once", "a second " + Text.quote(net));
@@ -240,7 +222,7 @@ final class VerilogReader {
                 lexer.next();
                 join(place, range.bits(net));
             }
-        } while (another());
+        } while (lexer.another());
     }
 
     private void readAssign() throws BadInput {
@@ -248,9 +230,9 @@ final class VerilogReader {
         do {
             String place = lexer.place();
             List<Bit> left = signals.read();
-            expectMark('=');
+            lexer.expectMark('=');
             join(place, left);
-        } while (another());
+        } while (lexer.another());
     }
 
     /**
@@ -271,147 +253,5 @@ final class VerilogReader {
             throw lexer.fault(place, "a net", "nothing");
         }
         module.joined.add(new Module.Joined(left, fitted));
-    }
-
-    private void readInstances() throws BadInput {
-        boolean gate = VerilogGates.isGate(lexer);
-        String type = identifier("a declaration, an instance or \"endmodule\"");
-        Map<String, String> parameters = new LinkedHashMap<>();
-        if (lexer.isMark('#')) {
-            lexer.next();
-            if (gate) {
-                skipDelay();
-            } else {
-                readParameters(parameters);
-            }
-        }
-        do {
-            String place = lexer.place();
-            String name =
-                    gate && lexer.isMark('(')
-                            ? type + "_" + ++unnamed
-                            : identifier("the instance's name");
-            if (lexer.isMark('[')) {
-                throw lexer.fault("a single instance, \"(\"");
-            }
-            expectMark('(');
-            Map<String, List<Bit>> pins = readPins();
-            if (gate) {
-                pins = VerilogGates.named(type, pins);
-            }
-            module.instances.add(new Module.Instance(name, type, pins, parameters, place));
-        } while (another());
-    }
-
-    private void skipDelay() throws BadInput {
-        if (lexer.isMark('(')) {
-            skipBrackets();
-        } else {
-            lexer.next();
-        }
-    }
-
-    private void readParameters(Map<String, String> parameters) throws BadInput {
-        expectMark('(');
-        while (!lexer.isMark(')')) {
-            if (!lexer.isMark('.')) {
-                throw lexer.fault("a parameter by name, \".NAME(value)\"");
-            }
-            lexer.next();
-            String name = identifier("the name of a parameter");
-            expectMark('(');
-            StringBuilder value = new StringBuilder();
-            while (!lexer.isMark(')')) {
-                if (lexer.sort() == VerilogLexer.Sort.END || lexer.isMark('(')) {
-                    throw lexer.fault("a plain value and \")\"");
-                }
-                value.append(lexer.word());
-                lexer.next();
-            }
-            lexer.next();
-            parameters.put(name, value.toString());
-            if (!lexer.isMark(')')) {
-                expectMark(',');
-            }
-        }
-        lexer.next();
-    }
-
-    private Map<String, List<Bit>> readPins() throws BadInput {
-        Map<String, List<Bit>> pins = new LinkedHashMap<>();
-        boolean byName = lexer.isMark('.');
-        while (!lexer.isMark(')')) {
-            String place = lexer.place();
-            String pin = "#" + pins.size();
-            List<Bit> bits = List.of();
-            if (byName) {
-                expectMark('.');
-                pin = identifier("the name of a pin");
-                expectMark('(');
-                bits = lexer.isMark(')') ? bits : signals.read();
-                expectMark(')');
-            } else if (!lexer.isMark(',')) {
-                bits = signals.read();
-            }
-            if (pins.put(pin, bits) != null) {
-                throw lexer.fault(place, "each pin once", "a second " + Text.quote(pin));
-            }
-            if (!lexer.isMark(')')) {
-                expectMark(',');
-            }
-        }
-        lexer.next();
-        return pins;
-    }
-
-    /** Whether a list goes on; past its end otherwise. */
-    private boolean another() throws BadInput {
-        if (lexer.isMark(',')) {
-            lexer.next();
-            return true;
-        }
-        expectMark(';');
-        return false;
-    }
-
-    private String identifier(String what) throws BadInput {
-        boolean plain =
-                lexer.sort() == VerilogLexer.Sort.WORD
-                        && !BEHAVIOUR.contains(lexer.word())
-                        && !lexer.word().equals("endmodule");
-        if (!plain && lexer.sort() != VerilogLexer.Sort.ESCAPED || lexer.word().isEmpty()) {
-            throw lexer.fault(what);
-        }
-        String word = lexer.word();
-        lexer.next();
-        return word;
-    }
-
-    private void expectMark(char mark) throws BadInput {
-        if (!lexer.isMark(mark)) {
-            throw lexer.fault("\"" + mark + "\"");
-        }
-        lexer.next();
-    }
-
-    private void skipStatement() throws BadInput {
-        while (!lexer.isMark(';')) {
-            if (lexer.sort() == VerilogLexer.Sort.END) {
-                throw lexer.fault("\";\"");
-            }
-            lexer.next();
-        }
-        lexer.next();
-    }
-
-    private void skipBrackets() throws BadInput {
-        int depth = 0;
-        do {
-            depth += lexer.isMark('(') ? 1 : lexer.isMark(')') ? -1 : 0;
-            if (lexer.sort() == VerilogLexer.Sort.END) {
-                throw lexer.fault("\")\"");
-            }
-            lexer.next();
-        } while (depth > 0);
     }
 }

@@ -174,6 +174,8 @@ class VerilogTest {
                         + " 2 bits at port",
                 "module t; i u (.z(a)); endmodule module i (input x); endmodule | line 1 | a port of"
                         + " module i",
+                "module t; p u (); p u (); endmodule | line 1 | a name that only one instance has",
+                "module t; assign a = 1'b0; assign a = 1'b1; endmodule | module t | not both 0 and 1",
                 "wire x; | line 1 | \"module\""
             })
     void whatIsNotOfTheSubsetIsTold(String text, String place, String expected) {

@@ -1,0 +1,139 @@
+package padward.format.netlist;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Netlist;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.PatternFabric;
+import padward.format.MappingReader;
+import padward.synth.FabricMaker;
+
+/** From a netlist's types to a fabric's kinds of cell. */
+class MapperTest {
+    private static final String MAPPING =
+            """
+            {"format": "padward-mapping/1", "name": "t", "types": [
+             {"type": "look", "kind": "lookup-table", "pins": {"i": "in", "o": "out"}},
+             {"type": "keep", "kind": "register", "pins": {"d": "in[0]", "c": "clk", "q": "out"},
+              "clocks": ["c"], "settings": {"start": "0"}},
+             {"type": "ram", "kind": "memory",
+              "pins": {"a": "address", "d": "data", "w": "write", "c": "clk", "q": "q"}},
+             {"type": "pass", "joins": ["i", "o"]},
+             {"type": "low", "constant": 0, "pin": "y"}]}
+            """;
+
+    @TempDir private Path folder;
+    private final Fabric fabric = fabric();
+
+    private static Fabric fabric() {
+        try {
+            return PatternFabric.compile(FabricMaker.make(8_000, 5));
+        } catch (padward.fabric.PatternFault fault) {
+            throw new IllegalStateException(fault);
+        }
+    }
+
+    private NetlistReader.Mapped read(String verilog, String mapping) throws Exception {
+        Path file = Files.writeString(folder.resolve("t.v"), verilog);
+        Path types = Files.writeString(folder.resolve("t.json"), mapping);
+        return NetlistReader.read(
+                file, "", MappingReader.read(types, Progress.NONE), fabric, Progress.NONE);
+    }
+
+    @Test
+    void vectorsConstantsAndJoins() throws Exception {
+        NetlistReader.Mapped mapped =
+                read(
+                        "module m (input clock, input [3:0] a, output y, output z, output k);\n"
+                                + "  wire low, t, u; wire [3:0] q;\n"
+                                + "  low g (.y(low));\n  pass p (.i(t), .o(u));\n"
+                                + "  ram r (.a(a), .d({a[0], a[1], low, 1'b1}), .w(t), .c(clock),"
+                                + " .q(q));\n"
+                                + "  keep #(.MODE(3)) s (.d(u), .c(clock), .q(y));\n"
+                                + "  look l (.i(q), .o(t));\n  assign z = u; assign k = low;\n"
+                                + "endmodule\n",
+                        MAPPING);
+        Netlist netlist = mapped.netlist();
+        assertThat(netlist.cells()).extracting(Netlist.Part::kind).contains("memory");
+        Netlist.Part ram = netlist.cells().get(0);
+        assertThat(ram.settings())
+                .containsExactlyInAnyOrderEntriesOf(
+                        Map.of("tied data[1]", "0", "tied data[0]", "1"));
+        assertThat(netlist.cells().get(1).settings())
+                .containsExactlyInAnyOrderEntriesOf(Map.of("start", "0", "MODE", "3"));
+        Netlist.Wire t =
+                netlist.nets().stream()
+                        .filter(n -> n.driver().equals(new Terminal.CellPin(2, "out")))
+                        .findFirst()
+                        .orElseThrow();
+        // t, u and z are one net; the port's name stands first in the module
+        assertThat(t.name()).isEqualTo("z");
+        assertThat(t.sinks())
+                .containsExactlyInAnyOrder(
+                        new Terminal.PortEnd(6),
+                        new Terminal.CellPin(0, "write"),
+                        new Terminal.CellPin(1, "in[0]"));
+        assertThat(netlist.nets().stream().filter(Netlist.Wire::clock).map(Netlist.Wire::name))
+                .containsExactly("clock");
+        Netlist.Wire address =
+                netlist.nets().stream()
+                        .filter(n -> n.name().equals("a[3]"))
+                        .findFirst()
+                        .orElseThrow();
+        assertThat(address.sinks()).isEqualTo(List.of(new Terminal.CellPin(0, "address[3]")));
+        assertThat(mapped.notes())
+                .anyMatch(n -> n.startsWith("2 instances are plain joins"))
+                .anyMatch(n -> n.equals("port k is constant 0, no net"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "gate u (.a(x)); | types that the mapping or the file describes, found \"gate\" (1×)",
+                "keep u (.d(x), .e(x)); | a pin that the mapping has for type keep",
+                "keep u (x, y); | pins by order",
+                "keep u (.d({x, x})); | a pin that the mapping has for type keep",
+                "keep u (.q(x)); keep v (.q(x)); | one driver, found u.q and v.q",
+                "low u (.y(x)); keep v (.q(x)); | no driver beside it, found v.q"
+            })
+    void whatDoesNotFitIsTold(String body, String expected) {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () -> read("module m; wire x, y; " + body + " endmodule", MAPPING));
+        assertThat(fault.getMessage()).contains(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "\"kind\": \"register\"|\"kind\": \"regster\"|a kind of cell that some site",
+                "\"c\": \"clk\"|\"c\": \"clok\"|a pin of the sites that accept",
+                "\"clocks\": [\"c\"]|\"clocks\": [\"cc\"]|clocks that \"pins\" names",
+                "\"constant\": 0, ||one of \"kind\", \"joins\" and \"constant\"",
+                "[\"i\", \"o\"]|[\"i\"]|two pins that are joined",
+                "\"type\": \"low\"|\"type\": \"pass\"|a name that only one type has"
+            })
+    void faultsOfMappingsAreTold(String right, String wrong, String expected) {
+        String text = MAPPING.replace(right, wrong == null ? "" : wrong);
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () -> read("module m; wire x; keep u (.q(x)); endmodule", text));
+        assertThat(fault.getMessage()).contains(expected);
+    }
+}
