@@ -147,14 +147,12 @@ final class DelayPainter {
     }
 
     private static String frontierMeaning(NetReach reach) {
-        String dots = "Dots: frontier of a search, quickest first, ";
         return reach.meetsPs().isPresent()
-                ? dots
-                        + String.format(
-                                Locale.ROOT,
-                                "when it meets the pad at %.3f ns",
-                                reach.meetsPs().getAsInt() / 1000.0)
-                : "Dots: all that a search over free wires reaches; it never meets the pad";
+                ? String.format(
+                        Locale.ROOT,
+                        "Dots: how far a search has come when it meets the pad, at %.3f ns",
+                        reach.meetsPs().getAsInt() / 1000.0)
+                : "Dots: all that a search over free wires meets; not the pad";
     }
 
     /** Where lines cross a few rows of the picture; no two labels meet. */

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 
 /**
@@ -70,6 +71,9 @@ final class GroundPainter {
                         && y < scene.view().height();
         if (inView) {
             double size = near ? PartPainter.fontSize(scene.scale()) : 9;
+            // On tints, faint letters would be too faint.
+            Color color =
+                    scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
             String kind = fabric.tileType(tile);
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
             int room = (int) (0.52 * scene.scale() / (size * 0.55));
@@ -78,11 +82,7 @@ final class GroundPainter {
             if (shown.length() > room) {
                 return;
             }
-            out.text(
-                    shown,
-                    x,
-                    y,
-                    new Surface.Lettering(size, Surface.Align.LEFT, scene.palette().faint()));
+            out.text(shown, x, y, new Surface.Lettering(size, Surface.Align.LEFT, color));
         }
     }
 }

@@ -54,7 +54,7 @@ record Palette(
                     Color.web("#2e3a4d"),
                     Color.web("#7d8a9b"),
                     Color.web("#364358"),
-                    Color.web("#6f6a64"),
+                    Color.web("#625d57"),
                     Color.web("#a39c92"),
                     Color.web("#7fb6dc"),
                     Color.web("#56B4E9"),

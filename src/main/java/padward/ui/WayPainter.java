@@ -123,11 +123,13 @@ final class WayPainter {
             double y = view.screenY(at.y());
             if (inTheWay) {
                 bar(x, y);
+            } else {
+                out.outlineDisc(x, y, MARK, new Surface.Line(palette.obstacle(), 2, 2, 5));
             }
             if (scene.chosenObstacle().filter(obstacle::equals).isPresent()) {
                 out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
             }
-            name((inTheWay ? "" : "without ") + obstacle.occupant().name(), x, y);
+            name(obstacle.occupant().name() + (inTheWay ? "" : " makes room"), x, y);
         }
     }
 

@@ -2,6 +2,7 @@ package padward.ui;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TableView;
@@ -46,9 +47,9 @@ class PicturesTest {
         take(robot, "window-empty");
         ask(robot, PAD);
         take(robot, "window-blocked");
-        robot.interact(() -> model.selectedHopProperty().set(java.util.Optional.of(4)));
+        robot.interact(() -> model.selectedHopProperty().set(Optional.of(4)));
         take(robot, "window-hop");
-        robot.interact(() -> model.selectedHopProperty().set(java.util.Optional.empty()));
+        robot.interact(() -> model.selectedHopProperty().set(Optional.empty()));
         robot.interact(model::tryIt);
         take(robot, "window-trial");
         if (model.trialProperty().get().isPresent()) {
@@ -65,20 +66,32 @@ class PicturesTest {
                 });
         take(robot, "window-preview");
         robot.interact(
-                () ->
-                        robot.lookup(".tab-pane")
-                                .queryAs(TabPane.class)
-                                .getSelectionModel()
-                                .select(1));
+                () -> robot.lookup("#panels").queryAs(TabPane.class).getSelectionModel().select(1));
         take(robot, "window-nets");
         robot.interact(
-                () ->
-                        robot.lookup(".tab-pane")
-                                .queryAs(TabPane.class)
-                                .getSelectionModel()
-                                .select(0));
+                () -> robot.lookup("#panels").queryAs(TabPane.class).getSelectionModel().select(0));
         ask(robot, System.getProperty("picture.open", "J1.2"));
         take(robot, "window-open");
+        MapView map = robot.lookup("#map").queryAs(MapView.class);
+        robot.interact(
+                () -> {
+                    Opened opened = model.openedProperty().get().orElseThrow();
+                    int wire = model.way().orElseThrow().hops().get(1).vertex();
+                    TileLayout.Point end = opened.layout().end(wire);
+                    map.goTo(end.x(), end.y(), 320);
+                    map.mapModel()
+                            .pinnedProperty()
+                            .set(Optional.of(new UnderPointer(opened).vertex(wire)));
+                });
+        take(robot, "window-pinned");
+        robot.interact(
+                () -> {
+                    map.mapModel().pinnedProperty().set(Optional.empty());
+                    map.mapModel().options().toggle(Layer.DELAY);
+                    map.fitAll();
+                });
+        take(robot, "window-delay");
+        robot.interact(() -> map.mapModel().options().toggle(Layer.DELAY));
         ask(robot, "x0y3/pad[0]");
         take(robot, "window-cautions");
         robot.interact(
