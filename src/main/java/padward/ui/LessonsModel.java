@@ -18,6 +18,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.breakout.Answer;
 import padward.design.Design;
+import padward.fabric.Corner;
 import padward.format.Course;
 import padward.lesson.LearnerPage;
 import padward.lesson.LearnerRecord;
@@ -118,6 +119,7 @@ final class LessonsModel {
                 begun.get().filter(b -> original.filter(o -> o == b.design()).isPresent());
         if (waits.isPresent()) {
             begun.set(Optional.empty());
+            model.cornerProperty().set(Corner.SLOW);
             LessonRun run =
                     LessonRun.begin(
                             waits.get().place().lesson(), WindowState.opened(original.get()));

@@ -31,7 +31,7 @@ import padward.synth.Maker;
 
 /** The truth of exercises, found again by other means. */
 class ExerciseProperties {
-    private static final int EACH = 8;
+    private static final int EACH = 5;
 
     private static Design small;
     private static Design made;
@@ -179,7 +179,7 @@ class ExerciseProperties {
         for (ExerciseKind kind : ExerciseKind.values()) {
             List<Exercise> once = exercises(kind, Difficulty.MEDIUM);
             assertThat(exercises(kind, Difficulty.MEDIUM)).isEqualTo(once);
-            assertThat(once.stream().map(Exercise::text).distinct().count()).isGreaterThan(10);
+            assertThat(once.stream().map(Exercise::text).distinct().count()).isGreaterThan(5);
         }
     }
 
