@@ -100,7 +100,7 @@ final class SettleCommand implements Callable<Integer> {
 
     @Option(
             names = "--effort",
-            defaultValue = "0.2",
+            defaultValue = "1",
             description =
                     "Share of the moves of the published annealing schedule (${DEFAULT-VALUE}).")
     private double effort;

@@ -28,6 +28,6 @@ public record SettleOptions(
 
     /** What serves most. */
     public static SettleOptions usual(long seed) {
-        return new SettleOptions(seed, 0.2, 2, 60, Map.of(), Board.UNKNOWN);
+        return new SettleOptions(seed, 1, 2, 60, Map.of(), Board.UNKNOWN);
     }
 }

@@ -51,7 +51,7 @@ final class FabricTables {
     /** Reads them; the fabric is sound when no faults were found. */
     ExplicitFabric.Builder read() {
         if (!folder.has(Tables.WIRES)) {
-            faults.add(folder.label(Tables.WIRES), "", "this table", () -> "no such file");
+            faults.add(folder.label(Tables.WIRES), "", "a table of wires", () -> "no such file");
         }
         sites.read();
         fabric = new ExplicitFabric.Builder(info.toInfo(), info.columns(), info.rows());

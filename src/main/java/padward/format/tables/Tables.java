@@ -5,8 +5,8 @@ import static padward.format.tables.ColumnShape.Need.MAY;
 import static padward.format.tables.ColumnShape.Need.MUST;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** All tables that are read and written. {@code docs/your-own-device.md} shows the same. */
 public final class Tables {
@@ -345,6 +345,6 @@ public final class Tables {
 
     @SafeVarargs
     private static List<ColumnShape> join(List<ColumnShape>... parts) {
-        return Stream.of(parts).flatMap(List::stream).toList();
+        return Arrays.stream(parts).flatMap(List::stream).toList();
     }
 }
