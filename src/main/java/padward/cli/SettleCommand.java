@@ -153,7 +153,7 @@ final class SettleCommand implements Callable<Integer> {
 
     private Map<String, Integer> pads(Fabric read, Netlist circuit) throws BadInput {
         Map<String, Integer> result = new HashMap<>();
-        List<String> names = circuit.ports().stream().map(Netlist.Gate::name).toList();
+        List<String> names = circuit.ports().stream().map(Netlist.LogicalPort::name).toList();
         Design empty = new Design("", "", read, Board.UNKNOWN, List.of(), List.of(), List.of());
         for (Map.Entry<String, String> entry : ports.entrySet()) {
             if (!names.contains(entry.getKey())) {

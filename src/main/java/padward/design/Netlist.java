@@ -14,7 +14,8 @@ import java.util.Optional;
  * @param ports its ports
  * @param nets its nets, each with one driver
  */
-public record Netlist(String name, List<Part> cells, List<Gate> ports, List<Wire> nets) {
+public record Netlist(
+        String name, List<LogicalCell> cells, List<LogicalPort> ports, List<LogicalNet> nets) {
     /** Copies the lists. */
     public Netlist {
         cells = List.copyOf(cells);
@@ -23,17 +24,17 @@ public record Netlist(String name, List<Part> cells, List<Gate> ports, List<Wire
     }
 
     /**
-     * A cell.
+     * A cell that stands nowhere yet.
      *
      * @param name hierarchical name
      * @param kind kind of cell
      * @param settings settings by name
      * @param atPad how it stands at a pad instead, when it can
      */
-    public record Part(
+    public record LogicalCell(
             String name, String kind, Map<String, String> settings, Optional<AtPad> atPad) {
         /** Copies the settings. */
-        public Part {
+        public LogicalCell {
             settings = Map.copyOf(settings);
         }
     }
@@ -52,24 +53,24 @@ public record Netlist(String name, List<Part> cells, List<Gate> ports, List<Wire
     }
 
     /**
-     * A port.
+     * A port that has no pad yet.
      *
      * @param name its name
      * @param direction in or out
      */
-    public record Gate(String name, PortDirection direction) {}
+    public record LogicalPort(String name, PortDirection direction) {}
 
     /**
-     * A net.
+     * A net that has no wires yet.
      *
      * @param name hierarchical name
      * @param driver what drives it
      * @param sinks what it feeds
      * @param clock whether it is a clock
      */
-    public record Wire(String name, Terminal driver, List<Terminal> sinks, boolean clock) {
+    public record LogicalNet(String name, Terminal driver, List<Terminal> sinks, boolean clock) {
         /** Copies the sinks. */
-        public Wire {
+        public LogicalNet {
             sinks = List.copyOf(sinks);
         }
     }

@@ -34,6 +34,8 @@ public final class FolderSwap {
         String mark = "." + ProcessHandle.current().pid();
         Path beside = whole.resolveSibling(whole.getFileName() + mark + ".part");
         Path old = whole.resolveSibling(whole.getFileName() + mark + ".old");
+        Thread onInterrupt = new Thread(() -> deleteAll(beside));
+        Runtime.getRuntime().addShutdownHook(onInterrupt);
         try {
             Files.createDirectories(beside);
             body.write(beside);
@@ -55,6 +57,15 @@ public final class FolderSwap {
         } finally {
             deleteAll(beside);
             deleteAll(old);
+            removeHook(onInterrupt);
+        }
+    }
+
+    private static void removeHook(Thread hook) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException ignored) {
+            // the program is ending, and the hook runs
         }
     }
 

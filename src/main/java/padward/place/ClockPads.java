@@ -46,7 +46,7 @@ final class ClockPads {
     /** One pin for each kind of cell and name of pin: that of the middle one of its sites. */
     private static Set<Integer> clockPins(Fabric fabric, Netlist netlist) {
         Map<String, String> pinByKind = new HashMap<>();
-        for (Netlist.Wire net : netlist.nets()) {
+        for (Netlist.LogicalNet net : netlist.nets()) {
             for (Terminal sink : net.sinks()) {
                 if (net.clock() && sink instanceof Terminal.CellPin at) {
                     pinByKind.put(netlist.cells().get(at.cell()).kind(), at.pin());

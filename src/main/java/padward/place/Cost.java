@@ -31,7 +31,7 @@ final class Cost {
         this.fabric = fabric;
         this.fit = fit;
         this.timingWeight = timingWeight;
-        List<Netlist.Wire> nets = packed.netlist().nets();
+        List<Netlist.LogicalNet> nets = packed.netlist().nets();
         this.blocksOfNet = new int[nets.size()][];
         this.weight = new float[nets.size()][];
         this.tileOfBlock = new int[packed.blockCount()];
@@ -42,7 +42,7 @@ final class Cost {
             byBlock.add(new ArrayList<>(4));
         }
         for (int n = 0; n < nets.size(); n++) {
-            Netlist.Wire net = nets.get(n);
+            Netlist.LogicalNet net = nets.get(n);
             boolean counts = !net.clock() && !net.sinks().isEmpty();
             blocksOfNet[n] = counts ? blocks(packed, net) : new int[0];
             weight[n] = counts ? new float[net.sinks().size()] : NONE;
@@ -60,7 +60,7 @@ final class Cost {
     }
 
     /** The driver's block first, then those of the sinks in order. */
-    private static int[] blocks(Packed packed, Netlist.Wire net) {
+    private static int[] blocks(Packed packed, Netlist.LogicalNet net) {
         int[] blocks = new int[net.sinks().size() + 1];
         blocks[0] = block(packed, net.driver());
         for (int s = 0; s < net.sinks().size(); s++) {

@@ -53,7 +53,7 @@ final class Finisher {
         List<Port> ports = ports();
         cells.forEach(c -> OpenPins.close(closed, fabric.site(c.site())));
         List<Router.Job> jobs = new ArrayList<>();
-        for (Netlist.Wire net : netlist.nets()) {
+        for (Netlist.LogicalNet net : netlist.nets()) {
             jobs.add(
                     new Router.Job(
                             net.name(),
@@ -77,7 +77,7 @@ final class Finisher {
     private List<Cell> cells() {
         List<Cell> cells = new ArrayList<>();
         for (int c = 0; c < netlist.cells().size(); c++) {
-            Netlist.Part part = netlist.cells().get(c);
+            Netlist.LogicalCell part = netlist.cells().get(c);
             int spot = placement.spotOf(packed.blockOfCell()[c]);
             int site = spots.isPad(spot) ? fabric.pads().get(spots.pad(spot)).dataSite() : spot;
             cells.add(new Cell(c, part.name(), part.kind(), site, part.settings()));
@@ -88,7 +88,7 @@ final class Finisher {
     private List<Port> ports() {
         List<Port> ports = new ArrayList<>();
         for (int p = 0; p < netlist.ports().size(); p++) {
-            Netlist.Gate gate = netlist.ports().get(p);
+            Netlist.LogicalPort gate = netlist.ports().get(p);
             int pad = spots.pad(placement.spotOf(packed.blockOfPort()[p]));
             ports.add(new Port(p, gate.name(), gate.direction(), pad, ""));
         }
@@ -109,7 +109,7 @@ final class Finisher {
             if (tree.isEmpty()) {
                 continue;
             }
-            Netlist.Wire net = netlist.nets().get(n);
+            Netlist.LogicalNet net = netlist.nets().get(n);
             List<Terminal> reached = new ArrayList<>();
             Map<Integer, Integer> places = places(tree.get());
             for (int s = 0; s < net.sinks().size(); s++) {
@@ -169,7 +169,7 @@ final class Finisher {
     }
 
     private String text(PathTimes.Step step) {
-        Netlist.Wire net = netlist.nets().get(step.net());
+        Netlist.LogicalNet net = netlist.nets().get(step.net());
         return net.name() + " to " + text(net.sinks().get(step.sink()));
     }
 

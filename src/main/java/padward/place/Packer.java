@@ -99,12 +99,12 @@ final class Packer {
     }
 
     private void findRegisters() {
-        for (Netlist.Wire net : netlist.nets()) {
+        for (Netlist.LogicalNet net : netlist.nets()) {
             if (net.sinks().size() == 1
                     && net.sinks().get(0) instanceof Terminal.PortEnd port
                     && net.driver() instanceof Terminal.CellPin driver
                     && drivesOnly(driver)) {
-                Netlist.Part cell = netlist.cells().get(driver.cell());
+                Netlist.LogicalCell cell = netlist.cells().get(driver.cell());
                 Optional<Netlist.AtPad> there =
                         cell.atPad().filter(a -> kindsAtPads.contains(a.kind()));
                 if (there.isPresent() || kindsAtPads.contains(cell.kind())) {
@@ -119,7 +119,7 @@ final class Packer {
     private boolean drivesOnly(Terminal.CellPin driver) {
         if (drivenByCell == null) {
             drivenByCell = new HashMap<>();
-            for (Netlist.Wire net : netlist.nets()) {
+            for (Netlist.LogicalNet net : netlist.nets()) {
                 if (net.driver() instanceof Terminal.CellPin at && !net.sinks().isEmpty()) {
                     drivenByCell.merge(at.cell(), 1, Integer::sum);
                 }
@@ -131,23 +131,23 @@ final class Packer {
     private Map<Integer, Integer> drivenByCell;
 
     private Netlist renamed() {
-        List<Netlist.Part> cells = new ArrayList<>();
+        List<Netlist.LogicalCell> cells = new ArrayList<>();
         for (int c = 0; c < netlist.cells().size(); c++) {
-            Netlist.Part cell = netlist.cells().get(c);
+            Netlist.LogicalCell cell = netlist.cells().get(c);
             cells.add(
                     there(c).isEmpty()
                             ? cell
-                            : new Netlist.Part(
+                            : new Netlist.LogicalCell(
                                     cell.name(),
                                     there(c).get().kind(),
                                     cell.settings(),
                                     cell.atPad()));
         }
-        List<Netlist.Wire> nets =
+        List<Netlist.LogicalNet> nets =
                 netlist.nets().stream()
                         .map(
                                 n ->
-                                        new Netlist.Wire(
+                                        new Netlist.LogicalNet(
                                                 n.name(),
                                                 renamed(n.driver()),
                                                 n.sinks().stream().map(this::renamed).toList(),

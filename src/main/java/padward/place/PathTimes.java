@@ -49,7 +49,7 @@ final class PathTimes {
         int[] waits = new int[netlist.cells().size()];
         netlist.cells().forEach(c -> netsOutOfCell.add(new IntArrayList(1)));
         for (int n = 0; n < netlist.nets().size(); n++) {
-            Netlist.Wire net = netlist.nets().get(n);
+            Netlist.LogicalNet net = netlist.nets().get(n);
             if (passes(net.driver())) {
                 netsOutOfCell.get(((Terminal.CellPin) net.driver()).cell()).add(n);
             }
@@ -114,7 +114,7 @@ final class PathTimes {
         int worstSink = -1;
         for (int i = 0; i < order.size(); i++) {
             int n = order.getInt(i);
-            Netlist.Wire net = netlist.nets().get(n);
+            Netlist.LogicalNet net = netlist.nets().get(n);
             arrival[n] = 0;
             if (passes(net.driver())) {
                 int cell = ((Terminal.CellPin) net.driver()).cell();
@@ -161,7 +161,7 @@ final class PathTimes {
         double[] after = new double[netlist.cells().size()];
         for (int i = order.size() - 1; i >= 0; i--) {
             int n = order.getInt(i);
-            Netlist.Wire net = netlist.nets().get(n);
+            Netlist.LogicalNet net = netlist.nets().get(n);
             double most = 0;
             for (int s = 0; s < net.sinks().size(); s++) {
                 Terminal sink = net.sinks().get(s);

@@ -121,7 +121,7 @@ public final class Settler {
 
     private List<String> fixPorts(Placement placement) {
         List<String> misfits = new ArrayList<>();
-        List<Netlist.Gate> ports = packed.netlist().ports();
+        List<Netlist.LogicalPort> ports = packed.netlist().ports();
         for (int p = 0; p < ports.size(); p++) {
             Integer pad = options.padOfPort().get(ports.get(p).name());
             if (pad == null) {
@@ -213,7 +213,7 @@ public final class Settler {
     }
 
     private boolean[] holdsState() {
-        List<Netlist.Part> cells = packed.netlist().cells();
+        List<Netlist.LogicalCell> cells = packed.netlist().cells();
         boolean[] holds = new boolean[cells.size()];
         for (int c = 0; c < holds.length; c++) {
             holds[c] =

@@ -47,12 +47,12 @@ class PlacementOptimumTest {
     }
 
     private static Netlist circuit(Random random) {
-        List<Netlist.Part> cells = new ArrayList<>();
+        List<Netlist.LogicalCell> cells = new ArrayList<>();
         for (int c = 0; c < CELLS; c++) {
             String kind = random.nextInt(3) == 0 ? "large" : "small";
-            cells.add(new Netlist.Part("c" + c, kind, Map.of(), Optional.empty()));
+            cells.add(new Netlist.LogicalCell("c" + c, kind, Map.of(), Optional.empty()));
         }
-        List<Netlist.Wire> nets = new ArrayList<>();
+        List<Netlist.LogicalNet> nets = new ArrayList<>();
         for (int c = 0; c < CELLS; c++) {
             Set<Integer> ends = new HashSet<>();
             for (int s = 0; s < 2; s++) {
@@ -60,7 +60,7 @@ class PlacementOptimumTest {
             }
             List<Terminal> sinks = new ArrayList<>();
             ends.forEach(e -> sinks.add(new Terminal.CellPin(e, "in")));
-            nets.add(new Netlist.Wire("n" + c, new Terminal.CellPin(c, "out"), sinks, false));
+            nets.add(new Netlist.LogicalNet("n" + c, new Terminal.CellPin(c, "out"), sinks, false));
         }
         return new Netlist("tiny", cells, List.of(), nets);
     }
@@ -119,7 +119,7 @@ class PlacementOptimumTest {
             Fabric fabric) {
         if (cell == CELLS) {
             int sum = 0;
-            for (Netlist.Wire net : netlist.nets()) {
+            for (Netlist.LogicalNet net : netlist.nets()) {
                 List<Integer> at = new ArrayList<>();
                 at.add(tiles[((Terminal.CellPin) net.driver()).cell()]);
                 net.sinks().forEach(s -> at.add(tiles[((Terminal.CellPin) s).cell()]));

@@ -24,8 +24,8 @@ final class Mapper {
     private final CellMapping mapping;
     private final KindPins kindPins;
     private final Int2IntOpenHashMap joined = new Int2IntOpenHashMap();
-    private final List<Netlist.Part> cells = new ArrayList<>();
-    private final List<Netlist.Gate> ports = new ArrayList<>();
+    private final List<Netlist.LogicalCell> cells = new ArrayList<>();
+    private final List<Netlist.LogicalPort> ports = new ArrayList<>();
     private final Int2ObjectLinkedOpenHashMap<Ends> ends = new Int2ObjectLinkedOpenHashMap<>();
     private final List<String> notes = new ArrayList<>();
     private int absorbed;
@@ -62,7 +62,7 @@ final class Mapper {
         if (absorbed > 0) {
             notes.add(absorbed + " instances are plain joins or constants and take no site");
         }
-        List<Netlist.Wire> nets = nets();
+        List<Netlist.LogicalNet> nets = nets();
         return new NetlistReader.Mapped(new Netlist(flat.name(), cells, ports, nets), notes);
     }
 
@@ -183,7 +183,7 @@ final class Mapper {
                     Text.quote(port.name()) + " of direction inout");
         }
         Terminal end = new Terminal.PortEnd(ports.size());
-        ports.add(new Netlist.Gate(port.name(), port.direction()));
+        ports.add(new Netlist.LogicalPort(port.name(), port.direction()));
         if (port.direction() == PortDirection.IN) {
             ends(port.net()).drivers.add(end);
             ends(port.net()).driverTexts.add("port " + port.name());
@@ -214,7 +214,7 @@ final class Mapper {
                 }
             }
         }
-        cells.add(new Netlist.Part(leaf.name(), type.kind(), settings, type.atPad()));
+        cells.add(new Netlist.LogicalCell(leaf.name(), type.kind(), settings, type.atPad()));
     }
 
     /**
@@ -248,8 +248,8 @@ final class Mapper {
         return own;
     }
 
-    private List<Netlist.Wire> nets() throws BadInput {
-        List<Netlist.Wire> nets = new ArrayList<>();
+    private List<Netlist.LogicalNet> nets() throws BadInput {
+        List<Netlist.LogicalNet> nets = new ArrayList<>();
         Set<String> names = new HashSet<>();
         int undriven = 0;
         for (var entry : ends.int2ObjectEntrySet()) {
@@ -272,7 +272,7 @@ final class Mapper {
                         "a name that only one net has, levels included",
                         "a second of them");
             } else {
-                nets.add(new Netlist.Wire(name, net.drivers.get(0), net.sinks, net.clock));
+                nets.add(new Netlist.LogicalNet(name, net.drivers.get(0), net.sinks, net.clock));
             }
         }
         if (undriven > 0) {

@@ -66,14 +66,14 @@ class MapperTest {
                                 + "endmodule\n",
                         MAPPING);
         Netlist netlist = mapped.netlist();
-        assertThat(netlist.cells()).extracting(Netlist.Part::kind).contains("memory");
-        Netlist.Part ram = netlist.cells().get(0);
+        assertThat(netlist.cells()).extracting(Netlist.LogicalCell::kind).contains("memory");
+        Netlist.LogicalCell ram = netlist.cells().get(0);
         assertThat(ram.settings())
                 .containsExactlyInAnyOrderEntriesOf(
                         Map.of("tied data[1]", "0", "tied data[0]", "1"));
         assertThat(netlist.cells().get(1).settings())
                 .containsExactlyInAnyOrderEntriesOf(Map.of("start", "0", "MODE", "3"));
-        Netlist.Wire t =
+        Netlist.LogicalNet t =
                 netlist.nets().stream()
                         .filter(n -> n.driver().equals(new Terminal.CellPin(2, "out")))
                         .findFirst()
@@ -85,9 +85,12 @@ class MapperTest {
                         new Terminal.PortEnd(6),
                         new Terminal.CellPin(0, "write"),
                         new Terminal.CellPin(1, "in[0]"));
-        assertThat(netlist.nets().stream().filter(Netlist.Wire::clock).map(Netlist.Wire::name))
+        assertThat(
+                        netlist.nets().stream()
+                                .filter(Netlist.LogicalNet::clock)
+                                .map(Netlist.LogicalNet::name))
                 .containsExactly("clock");
-        Netlist.Wire address =
+        Netlist.LogicalNet address =
                 netlist.nets().stream()
                         .filter(n -> n.name().equals("a[3]"))
                         .findFirst()
