@@ -125,6 +125,33 @@ class SettleTest {
     }
 
     @Test
+    void aNetWithoutAWayIsToldWithItsReason(@TempDir Path folder) throws Exception {
+        int wires = 8_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        // a clock out of a lookup table: on this fabric, clock wires begin at pads only
+        Path file =
+                Files.writeString(
+                        folder.resolve("t.v"),
+                        "module t (input clock, input a, output y);\n  wire gated, q;\n"
+                                + "  look4 g (.a(clock), .b(a), .y(gated));\n"
+                                + "  keep k (.d(a), .c(gated), .q(q));\n"
+                                + "  look4 l (.a(q), .b(gated), .y(y));\nendmodule\n");
+        NetlistReader.Mapped mapped = read(file, fabric);
+        Settled.OnFabric settled =
+                (Settled.OnFabric)
+                        Settler.settle(
+                                fabric, mapped.netlist(), SettleOptions.usual(1), Progress.NONE);
+        assertThat(settled.report().unrouted()).hasSize(1);
+        assertThat(settled.report().unrouted().get(0).net()).isEqualTo("gated");
+        assertThat(settled.report().unrouted().get(0).reason())
+                .startsWith("no wires lead from its driver to ")
+                .endsWith(".clk");
+        // the sink that wires do lead to keeps its signal
+        Design design = checked(settled, wires, folder);
+        assertThat(design.findNet("gated").orElseThrow().sinks()).hasSize(1);
+    }
+
+    @Test
     void portsStayOnThePadsThatTheyAreGiven() throws Exception {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(8_000, 5));
         NetlistReader.Mapped mapped = read(NETLISTS.resolve("receiver.v"), fabric);
