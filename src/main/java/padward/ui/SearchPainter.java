@@ -1,12 +1,15 @@
 package padward.ui;
 
-import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 import padward.lesson.Replay;
 import padward.lesson.SearchStep;
 import padward.route.Path;
+import padward.route.PricedWays;
 
 /**
  * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
@@ -20,7 +23,7 @@ final class SearchPainter implements Overlay {
     private static final int MANY = 150;
 
     private static final int MOST_LABELS = 160;
-    private static final double LABEL_WIDE = 74;
+    private static final double LETTER = 5.6;
     private static final double LABEL_HIGH = 13;
 
     private final Replay replay;
@@ -39,9 +42,8 @@ final class SearchPainter implements Overlay {
         private final Surface out;
         private final TileLayout layout;
         private final Viewport view;
-        private final LongOpenHashSet labelled = new LongOpenHashSet();
+        private final List<Rectangle2D> labels = new ArrayList<>();
         private int lines;
-        private int labels;
 
         Picture(MapScene scene, Surface out) {
             this.scene = scene;
@@ -74,6 +76,8 @@ final class SearchPainter implements Overlay {
             }
             replay.last().ifPresent(this::paintLast);
             if (view.scale() >= Scales.NAMES) {
+                // The last step's own label has the first choice.
+                replay.last().flatMap(l -> replay.findReach(l.vertex())).ifPresent(this::label);
                 replay.forReached(this::label);
             }
         }
@@ -166,30 +170,33 @@ final class SearchPainter implements Overlay {
                     new Surface.Line(scene.palette().selection(), 3));
         }
 
-        /** Cost so far + estimate ahead, where there is room. */
+        /** Cost so far + estimate ahead, where there is room; none lies on another. */
         private void label(SearchStep.Reached step) {
-            if (labels >= MOST_LABELS || !isSeen(step.vertex())) {
+            if (labels.size() >= MOST_LABELS || !isSeen(step.vertex())) {
                 return;
             }
+            String text = "%.3f + %.3f".formatted(nanos(step.cost()), nanos(step.ahead()));
             TileLayout.Point at = layout.end(step.vertex());
-            double x = view.screenX(at.x()) + 7;
-            double y = view.screenY(at.y()) + 8;
-            long cell =
-                    (long) Math.floor(x / LABEL_WIDE) << 32
-                            | (int) Math.floor(y / LABEL_HIGH) & 0xffffffffL;
-            if (!labelled.add(cell)) {
+            double wide = text.length() * LETTER + 4;
+            Rectangle2D place =
+                    new Rectangle2D(
+                            view.screenX(at.x()) + 5, view.screenY(at.y()) + 2, wide, LABEL_HIGH);
+            if (labels.stream().anyMatch(place::intersects)) {
                 return;
             }
-            labels++;
-            String text =
-                    "%.3f + %.3f"
-                            .formatted(step.cost() % 1e12 / 1000.0, step.ahead() % 1e12 / 1000.0);
-            out.fillRect(x - 2, y - 6, text.length() * 5.4 + 4, 12, 3, scene.palette().paper());
+            labels.add(place);
+            out.fillRect(
+                    place.getMinX(), place.getMinY(), wide, LABEL_HIGH, 3, scene.palette().paper());
             out.text(
                     text,
-                    x,
-                    y,
+                    place.getMinX() + 2,
+                    place.getMinY() + LABEL_HIGH / 2,
                     new Surface.Lettering(10, Surface.Align.LEFT, scene.palette().ink()));
+        }
+
+        /** A cost without its held stretches, ns. */
+        private static double nanos(long cost) {
+            return cost % PricedWays.PRICE / 1000.0;
         }
 
         private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {

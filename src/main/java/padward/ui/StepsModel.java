@@ -38,6 +38,11 @@ final class StepsModel {
     /** Vertices settled, labels looked at, or rounds, in a second. */
     static final int MOST_SPEED = 60;
 
+    /** The group of the worked example. */
+    static final String EXAMPLE_NETS = "signal*";
+
+    static final String EXAMPLE_PADS = "D*";
+
     private static final int USUAL_SPEED = 8;
 
     private final ExplorerModel model;
@@ -170,7 +175,7 @@ final class StepsModel {
                                 .isPresent();
         example = false;
         if (play) {
-            playGroup("signal*", "D*");
+            playGroup(EXAMPLE_NETS, EXAMPLE_PADS);
         }
     }
 

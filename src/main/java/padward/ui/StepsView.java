@@ -178,7 +178,11 @@ final class StepsView extends ScrollPane {
                         "example",
                         "Worked example",
                         "Opens a tiny invented design in which three nets want the same wires",
-                        steps::playWorkedExample);
+                        () -> {
+                            nets.setText(StepsModel.EXAMPLE_NETS);
+                            pads.setText(StepsModel.EXAMPLE_PADS);
+                            steps.playWorkedExample();
+                        });
         return new VBox(6, row, example);
     }
 

@@ -79,6 +79,8 @@ class LessonPicturesTest {
             window.fire(robot, "#steps-next");
         }
         take(robot, "steps-a-star");
+        robot.interact(() -> robot.lookup("#map").queryAs(MapView.class).goTo(6.4, 2.8, 200));
+        take(robot, "steps-near");
         kind(robot, PlayKind.DIJKSTRA);
         window.fire(robot, "#steps-end");
         take(robot, "steps-dijkstra");
