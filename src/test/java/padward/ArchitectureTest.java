@@ -33,6 +33,8 @@ class ArchitectureTest {
                     .definedBy("padward.breakout..")
                     .layer("lesson")
                     .definedBy("padward.lesson..")
+                    .layer("handover")
+                    .definedBy("padward.handover..")
                     .layer("format")
                     .definedBy("padward.format..")
                     .layer("synth")
@@ -58,6 +60,8 @@ class ArchitectureTest {
                     .whereLayer("lesson")
                     .mayOnlyAccessLayers(
                             "breakout", "clearance", "route", "timing", "design", "fabric", "base")
+                    .whereLayer("handover")
+                    .mayOnlyAccessLayers("breakout", "timing", "design", "fabric", "base")
                     .whereLayer("format")
                     .mayOnlyAccessLayers("lesson", "design", "fabric", "base")
                     .whereLayer("synth")

@@ -1,15 +1,20 @@
 package padward.breakout;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.design.Attachment;
+import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.design.Net;
 import padward.design.PadWiring;
+import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
@@ -20,42 +25,70 @@ import padward.timing.LineTiming;
 import padward.timing.Outside;
 
 /**
- * What is taken to the bench: where each signal is to be found, and how late it is there.
+ * What is taken to the bench: where each signal is to be found, and how late it is there; a page
+ * for each breakout or group that a ledger holds.
  *
  * @param title name of the design
+ * @param fabric name of the fabric
  * @param board name of the board, may be empty
- * @param lines one for each net that the ledger brings out, in the ledger's order
- * @param restore what to undo to get the design as it was, newest first
- * @param cautions to be read before a pad is driven
+ * @param outside what lies between pads and instrument, as reckoned with
+ * @param pages in the ledger's order; entries whose nets are on no pad any more have none
  */
 public record BenchSheet(
-        String title, String board, List<Line> lines, List<String> restore, List<String> cautions) {
-    /** Copies the lists. */
+        String title, String fabric, String board, Outside outside, List<Page> pages) {
+    /** Copies the pages. */
     public BenchSheet {
-        lines = List.copyOf(lines);
-        restore = List.copyOf(restore);
-        cautions = List.copyOf(cautions);
+        pages = List.copyOf(pages);
+    }
+
+    /**
+     * One page.
+     *
+     * @param number the entry's number in the ledger, from 1
+     * @param entry the entry
+     * @param lines one for each net that it brings out
+     * @param restore what to do to have the design as it was
+     * @param cautions to be read before a pad is driven
+     */
+    public record Page(
+            int number,
+            LedgerEntry entry,
+            List<Line> lines,
+            List<String> restore,
+            List<String> cautions) {
+        /** Copies the lists. */
+        public Page {
+            lines = List.copyOf(lines);
+            restore = List.copyOf(restore);
+            cautions = List.copyOf(cautions);
+        }
     }
 
     /**
      * One signal.
      *
+     * @param channel its number on the sheet, from 1
      * @param net the net
+     * @param polarity what a high level on the pad means, as a clause
      * @param port the port that brings it out
      * @param pad the pad's name
      * @param packagePin pin or ball of the package
      * @param place where the lead goes; empty when the board's description knows no place
+     * @param boardNet the board's net on the pad; empty when not known
      * @param setting the pad driver's setting
      * @param timing when its signal arrives at the instrument, and what of it is seen there
-     * @param correctionPs what to add to this channel's time stamps so that all stand level with
-     *     the latest, reckoned with the middles of the ranges, ps
+     * @param correctionPs what to add to this channel's time stamps so that all of the sheet stand
+     *     level with the latest, reckoned with the middles of the ranges, ps
      */
     public record Line(
+            int channel,
             String net,
+            String polarity,
             String port,
             String pad,
             String packagePin,
             Optional<Attachment> place,
+            String boardNet,
             Optional<DriverSetting> setting,
             LineTiming timing,
             int correctionPs) {
@@ -69,9 +102,25 @@ public record BenchSheet(
             return timing.chain().atInstrument();
         }
 
-        private Line withCorrection(int ps) {
-            return new Line(net, port, pad, packagePin, place, setting, timing, ps);
+        private Line with(int number, int ps) {
+            return new Line(
+                    number,
+                    net,
+                    polarity,
+                    port,
+                    pad,
+                    packagePin,
+                    place,
+                    boardNet,
+                    setting,
+                    timing,
+                    ps);
         }
+    }
+
+    /** All lines, in the order of their channels. */
+    public List<Line> lines() {
+        return pages.stream().flatMap(p -> p.lines().stream()).toList();
     }
 
     /**
@@ -80,43 +129,94 @@ public record BenchSheet(
      * @param base the design without the ledger
      * @param after the design with it
      */
-    public static BenchSheet of(Design base, Ledger ledger, Design after, Outside outside) {
-        List<Line> lines = new ArrayList<>();
-        List<String> cautions = new ArrayList<>();
-        List<String> restore = new ArrayList<>();
+    public static BenchSheet of(
+            Design base, Ledger ledger, Design after, Outside outside, Instrument instrument) {
+        List<Page> pages = new ArrayList<>();
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
-            restore.add(0, "undo entry " + (i + 1) + ": " + entry.net() + " on " + entry.pad());
+            List<Line> lines = new ArrayList<>();
+            Map<String, List<String>> cautions = new LinkedHashMap<>();
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    line(after, out, outside)
-                            .ifPresent(
-                                    l -> {
-                                        lines.add(l);
-                                        addCautions(base, out, cautions);
-                                    });
+                    Optional<Line> line = line(after, out, outside, instrument);
+                    line.ifPresent(lines::add);
+                    line.ifPresent(l -> addCautions(base, out, cautions));
                 }
             }
+            if (!lines.isEmpty()) {
+                List<String> told = new ArrayList<>();
+                cautions.forEach((c, pads) -> told.add(String.join(", ", pads) + ": " + c));
+                pages.add(new Page(i + 1, entry, lines, restore(i + 1, entry), told));
+            }
         }
-        List<Integer> corrections =
-                Corrections.ofPs(lines.stream().map(Line::atInstrument).toList());
-        List<Line> corrected = new ArrayList<>();
-        for (int i = 0; i < lines.size(); i++) {
-            corrected.add(lines.get(i).withCorrection(corrections.get(i)));
+        return new BenchSheet(
+                base.name(),
+                base.fabric().info().name(),
+                base.board().name(),
+                outside,
+                numbered(pages));
+    }
+
+    private static List<Page> numbered(List<Page> pages) {
+        List<Line> all = pages.stream().flatMap(p -> p.lines().stream()).toList();
+        List<Integer> corrections = Corrections.ofPs(all.stream().map(Line::atInstrument).toList());
+        List<Page> result = new ArrayList<>();
+        int channel = 0;
+        for (Page page : pages) {
+            List<Line> lines = new ArrayList<>();
+            for (Line line : page.lines()) {
+                lines.add(line.with(channel + 1, corrections.get(channel)));
+                channel++;
+            }
+            result.add(
+                    new Page(page.number(), page.entry(), lines, page.restore(), page.cautions()));
         }
-        return new BenchSheet(base.name(), base.board().name(), corrected, restore, cautions);
+        return result;
+    }
+
+    private static List<String> restore(int number, LedgerEntry entry) {
+        List<String> steps = new ArrayList<>();
+        steps.add(
+                "Load the design that stood in the device before; its file has not been changed.");
+        steps.add(
+                "To take this entry out of the ledger: padward undo --design FILE --ledger FILE"
+                        + " --entry "
+                        + number
+                        + ". It gives back: "
+                        + given(entry)
+                        + ".");
+        return steps;
+    }
+
+    private static String given(LedgerEntry entry) {
+        List<String> all =
+                entry.edits().stream()
+                        .filter(e -> !(e instanceof Edit.BreakOut))
+                        .map(Edit::toText)
+                        .toList();
+        String rest = "the pad" + (entry.edits().size() - all.size() > 1 ? "s" : "");
+        if (all.isEmpty()) {
+            return rest;
+        }
+        int most = 8;
+        String more = all.size() > most ? " and " + (all.size() - most) + " more" : "";
+        return rest
+                + ", and undoes: "
+                + String.join("; ", all.subList(0, Math.min(most, all.size())))
+                + more;
     }
 
     private static int padIndex(Design design, String name) {
-        int index = 0;
-        while (!design.fabric().pads().get(index).name().equals(name)) {
-            index++;
-        }
-        return index;
+        List<Pad> pads = design.fabric().pads();
+        return IntStream.range(0, pads.size())
+                .filter(i -> pads.get(i).name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
     }
 
     /** Empty when a later entry has taken the net off the pad again. */
-    private static Optional<Line> line(Design after, Edit.BreakOut out, Outside outside) {
+    private static Optional<Line> line(
+            Design after, Edit.BreakOut out, Outside outside, Instrument instrument) {
         int index = padIndex(after, out.pad());
         Pad pad = after.fabric().pads().get(index);
         Optional<Net> net = after.findNet(out.net());
@@ -126,33 +226,55 @@ public record BenchSheet(
         }
         String name = out.setting().isEmpty() ? pad.defaultSetting() : out.setting();
         Optional<DriverSetting> setting = after.fabric().info().findSetting(name);
-        LineTiming timing =
-                LineTiming.of(
-                        after, net.get().route(), index, setting, outside, Instrument.UNKNOWN);
+        Optional<PadWiring> wiring = after.board().findWiring(index);
         return Optional.of(
                 new Line(
+                        0,
                         out.net(),
+                        polarity(after, net.get()),
                         out.port(),
                         pad.name(),
                         pad.packagePin(),
-                        after.board().findWiring(index).flatMap(PadWiring::findLeadPlace),
+                        wiring.flatMap(PadWiring::findLeadPlace),
+                        wiring.map(PadWiring::net).orElse(""),
                         setting,
-                        timing,
+                        LineTiming.of(
+                                after, net.get().route(), index, setting, outside, instrument),
                         0));
     }
 
-    private static void addCautions(Design base, Edit.BreakOut out, List<String> cautions) {
+    /** Ways do not invert; a net can be the inverse of another by the cell that drives it. */
+    private static String polarity(Design design, Net net) {
+        if (!(net.driver() instanceof Terminal.CellPin at)) {
+            return "as the net";
+        }
+        Cell cell = design.cells().get(at.cell());
+        if (!"not".equals(cell.settings().get("function"))) {
+            return "as the net";
+        }
+        return design.netsAt(cell.id()).stream()
+                .filter(n -> n.id() != net.id())
+                .filter(n -> n.sinks().stream().anyMatch(t -> isAt(t, cell.id())))
+                .findFirst()
+                .map(n -> "as the net, the inverse of " + n.name())
+                .orElse("as the net");
+    }
+
+    private static boolean isAt(Terminal end, int cell) {
+        return end instanceof Terminal.CellPin at && at.cell() == cell;
+    }
+
+    /** Pads that share a caution share its line. */
+    private static void addCautions(
+            Design base, Edit.BreakOut out, Map<String, List<String>> padsByCaution) {
         base.findNet(out.net())
-                .ifPresent(
-                        net -> {
-                            Question question =
-                                    new Question(base, net, padIndex(base, out.pad()), Corner.SLOW);
-                            for (String caution : Cautions.of(question)) {
-                                String text = out.pad() + ": " + caution;
-                                if (!cautions.contains(text)) {
-                                    cautions.add(text);
-                                }
-                            }
-                        });
+                .map(n -> new Question(base, n, padIndex(base, out.pad()), Corner.SLOW))
+                .map(Cautions::of)
+                .orElse(List.of())
+                .forEach(
+                        c ->
+                                padsByCaution
+                                        .computeIfAbsent(c, x -> new ArrayList<>())
+                                        .add(out.pad()));
     }
 }

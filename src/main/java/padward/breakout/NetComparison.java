@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeSet;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -97,7 +98,30 @@ final class NetComparison {
                 facts);
         add("clock", clock(one), clock(other), facts);
         add("required", required(one), required(other), facts);
+        for (String end : ends(one, other)) {
+            add(
+                    "required at " + end,
+                    required(before, one, end),
+                    required(after, other, end),
+                    facts);
+        }
         return facts;
+    }
+
+    /** The ends that have a required time of their own, in either design. */
+    private Set<String> ends(Optional<Net> one, Optional<Net> other) {
+        Set<String> result = new TreeSet<>();
+        one.ifPresent(n -> n.requiredAtPs().keySet().forEach(t -> result.add(before.textOf(t))));
+        other.ifPresent(n -> n.requiredAtPs().keySet().forEach(t -> result.add(after.textOf(t))));
+        return result;
+    }
+
+    private static String required(Design design, Optional<Net> net, String end) {
+        return net.map(Net::requiredAtPs).orElse(Map.of()).entrySet().stream()
+                .filter(e -> design.textOf(e.getKey()).equals(end))
+                .map(e -> e.getValue() + " ps")
+                .findFirst()
+                .orElse("");
     }
 
     private static void add(String what, String before, String after, List<NetDiff.Fact> facts) {

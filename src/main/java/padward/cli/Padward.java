@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
             UndoCommand.class,
             DiffCommand.class,
             SheetCommand.class,
+            HandoverCommand.class,
             NetsCommand.class,
             PadsCommand.class,
             CheckCommand.class,

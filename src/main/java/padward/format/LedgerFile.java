@@ -40,6 +40,7 @@ public final class LedgerFile {
                     file.toString(), "", "a ledger that no one else is changing", "in use" + owner);
         }
         try (OwnerLock held = lock.get()) {
+            WholeFile.clearLeftovers(file);
             Ledger old = readOrNew(file, design, fabric);
             Ledger changed = change.to(old);
             if (!changed.equals(old)) {

@@ -61,6 +61,11 @@ public final class LedgerReader {
         return design[0];
     }
 
+    /** Reads an array of entries where the stream stands. */
+    static List<LedgerEntry> readEntries(JsonIn in, Fabric fabric) throws BadInput {
+        return in.list(new LedgerReader(fabric)::readEntry);
+    }
+
     private LedgerEntry readEntry(JsonIn in) throws BadInput {
         String when = "";
         String who = "";

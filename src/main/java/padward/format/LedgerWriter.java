@@ -31,16 +31,25 @@ public final class LedgerWriter {
         JsonOut.write(file, out -> new LedgerWriter(fabric, out).writeAll(ledger));
     }
 
+    /** Writes an array of entries where the stream stands. */
+    static void writeEntries(List<LedgerEntry> entries, Fabric fabric, JsonWriter out)
+            throws IOException {
+        LedgerWriter writer = new LedgerWriter(fabric, out);
+        out.beginArray();
+        for (LedgerEntry entry : entries) {
+            writer.writeEntry(entry);
+        }
+        out.endArray();
+    }
+
     private void writeAll(Ledger ledger) throws IOException {
         out.beginObject();
         out.name("format").value(Head.LEDGER);
         out.name("design").value(ledger.design());
         out.name("sha256").value(ledger.digest());
-        out.name("entries").beginArray();
-        for (LedgerEntry entry : ledger.entries()) {
-            writeEntry(entry);
-        }
-        out.endArray().endObject();
+        out.name("entries");
+        writeEntries(ledger.entries(), fabric, out);
+        out.endObject();
     }
 
     private void writeEntry(LedgerEntry entry) throws IOException {

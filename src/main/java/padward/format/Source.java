@@ -1,9 +1,11 @@
 package padward.format;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
@@ -118,6 +120,29 @@ public sealed interface Source {
             } catch (URISyntaxException e) {
                 return Optional.empty();
             }
+        }
+    }
+
+    /**
+     * A text at hand.
+     *
+     * @param label what messages call it
+     * @param text the text
+     */
+    record OfText(String label, String text) implements Source {
+        @Override
+        public InputStream open() {
+            return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
+        }
+
+        @Override
+        public long size() {
+            return text.length();
+        }
+
+        @Override
+        public Optional<Source> findBeside(String relative) {
+            return Optional.empty();
         }
     }
 }

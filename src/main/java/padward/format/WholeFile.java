@@ -6,6 +6,8 @@ import java.io.OutputStream;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -63,6 +65,26 @@ public final class WholeFile {
      */
     public static void writeText(Path file, String text) throws BadInput {
         write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    /**
+     * Takes away what programs left beside a file that were stopped while they wrote it. Only for
+     * whoever has a lock on the file.
+     */
+    static void clearLeftovers(Path file) {
+        Path target = file.toAbsolutePath();
+        try (DirectoryStream<Path> beside = Files.newDirectoryStream(target.getParent())) {
+            String start = target.getFileName() + ".";
+            for (Path other : beside) {
+                String name = other.getFileName().toString();
+                if (name.startsWith(start)
+                        && name.substring(start.length()).matches("\\d{1,10}\\.part")) {
+                    deleteQuietly(other);
+                }
+            }
+        } catch (IOException | DirectoryIteratorException ignored) {
+            // They do no harm.
+        }
     }
 
     private static void force(Path file) throws IOException {

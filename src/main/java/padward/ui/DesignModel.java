@@ -122,20 +122,28 @@ final class DesignModel {
         read.fault().ifPresent(fault -> notes.tell(this, fault));
     }
 
-    /** Shows a desk, and has it safe. */
+    /** Has a desk safe, and shows it. */
     private void show(TrialDesk next, Opened withIt) {
+        file.get().ifPresent(path -> keepSafe(path, next));
         desk.set(Optional.of(next));
         opened.set(Optional.of(withIt));
-        file.get()
-                .ifPresent(
-                        path ->
-                                saving.start(
-                                        "Keeping safe",
-                                        progress -> {
-                                            store.save(path, next);
-                                            return next;
-                                        },
-                                        saved -> {}));
+    }
+
+    /** Before it is shown as kept, it is: only the flush to the disk may take its time. */
+    private void keepSafe(Path path, TrialDesk next) {
+        try {
+            store.save(path, next);
+        } catch (BadInput fault) {
+            notes.tell(store, fault);
+            return;
+        }
+        saving.start(
+                "Keeping safe",
+                progress -> {
+                    store.flush();
+                    return next;
+                },
+                flushed -> {});
     }
 
     /** Keeps a trial: the design is shown with it from now on. */
@@ -148,6 +156,16 @@ final class DesignModel {
 
     private void remember(String what, TrialDesk before, TrialDesk after) {
         history.did(new History.Step(what, () -> change(before), () -> change(after)));
+    }
+
+    /**
+     * Goes on with another desk of the same design.
+     *
+     * @param what what is done by that, as a noun phrase
+     */
+    void changeTo(String what, TrialDesk next) {
+        remember(what, desk.get().orElseThrow(), next);
+        change(next);
     }
 
     private void change(TrialDesk next) {

@@ -7,7 +7,7 @@ import padward.base.Progress;
 import padward.design.Design;
 
 /** Where what is kept stands safe until it is undone, so that a crash loses nothing of it. */
-interface KeptStore {
+interface KeptStore extends AutoCloseable {
     /** Keeps nothing. */
     KeptStore NONE =
             new KeptStore() {
@@ -18,6 +18,12 @@ interface KeptStore {
 
                 @Override
                 public void save(Path file, TrialDesk desk) {}
+
+                @Override
+                public void flush() {}
+
+                @Override
+                public void close() {}
             };
 
     /**
@@ -29,9 +35,21 @@ interface KeptStore {
     Optional<TrialDesk> find(Path file, Design design, Progress progress) throws BadInput;
 
     /**
-     * Remembers what is kept on a design's file, in place of what was.
+     * Remembers what is kept on a design's file, in place of what was. Quick; once it returns, the
+     * end of the program loses nothing of it.
      *
      * @throws BadInput when it cannot be written
      */
     void save(Path file, TrialDesk desk) throws BadInput;
+
+    /**
+     * Makes what is remembered outlive the machine's power, too. May take long.
+     *
+     * @throws BadInput when that fails
+     */
+    void flush() throws BadInput;
+
+    /** Lets others use what this one has used. */
+    @Override
+    void close() throws BadInput;
 }

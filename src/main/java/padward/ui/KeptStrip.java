@@ -3,17 +3,23 @@ package padward.ui;
 import java.util.List;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 
-/** The trials that are kept, the last one to be undone; hidden while there are none. */
+/** The trials that are kept, each with its undo; hidden while there are none. */
 final class KeptStrip extends HBox {
     private static final int SHOWN = 3;
 
     private final Label text = new Label();
+    private final HBox undos = new HBox(4);
+    private final LedgerModel ledger;
 
-    KeptStrip(ExplorerModel model, Actions actions) {
+    KeptStrip(ExplorerModel model, LedgerModel ledger, Actions actions) {
+        this.ledger = ledger;
         setId("kept-strip");
         getStyleClass().add("kept-strip");
         setSpacing(8);
@@ -25,9 +31,11 @@ final class KeptStrip extends HBox {
         getChildren()
                 .addAll(
                         text,
+                        undos,
                         Controls.button(actions.get("undo")),
                         Controls.button(actions.get("redo")),
-                        Controls.button(actions.get("save")));
+                        Controls.button(actions.get("save")),
+                        Controls.button(actions.get("show-kept")));
         model.deskProperty().addListener((p, old, now) -> show(model));
         model.history().nextRedoProperty().addListener((p, old, now) -> show(model));
         show(model);
@@ -40,6 +48,26 @@ final class KeptStrip extends HBox {
         setVisible(any);
         setManaged(any);
         text.setText(told(kept));
+        undos.getChildren().clear();
+        for (int i = Math.max(0, kept.size() - SHOWN); i < kept.size(); i++) {
+            undos.getChildren().add(undo(i, kept.get(i)));
+        }
+    }
+
+    private Button undo(int index, TrialDesk.Kept kept) {
+        Button button = new Button("↶ " + (index + 1));
+        button.setId("undo-kept-" + (index + 1));
+        button.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
+        button.setTooltip(
+                new Tooltip(
+                        "Takes back entry "
+                                + (index + 1)
+                                + ", "
+                                + kept.what()
+                                + ", wherever it stands; what depends on it is told first"));
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> ledger.undo(index));
+        return button;
     }
 
     private static String told(List<TrialDesk.Kept> kept) {

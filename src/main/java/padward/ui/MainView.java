@@ -26,10 +26,12 @@ final class MainView extends StackPane {
     private final Exports exports;
     private final Actions actions = new Actions();
     private final LearnerModel learner;
+    private final LedgerModel kept;
 
     MainView(ExplorerModel model) {
         this.model = model;
         this.mapModel = new MapModel(model);
+        this.kept = new LedgerModel(model);
         this.map = new MapView(mapModel);
         this.learner = new LearnerModel(model.jobs(), LearnerFile.usualFolder());
         this.strip = new StripMapView(mapModel);
@@ -38,6 +40,10 @@ final class MainView extends StackPane {
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, dialogs));
         actions.add(exports.actions());
+        actions.add(
+                List.of(
+                        WindowActions.sheet(
+                                model, () -> SheetWindow.open(model, getScene().getWindow()))));
         actions.add(WindowActions.questions(model));
         SidePane side = new SidePane(mapModel, actions, panels());
         actions.add(MapActions.of(map, mapModel));
@@ -51,6 +57,9 @@ final class MainView extends StackPane {
                                 "Finds a net, cell, pad, site, wire or tile, and flies there",
                                 find::enter)));
         actions.add(side.actions());
+        // What has to be decided must be seen.
+        kept.pendingProperty()
+                .addListener((p, old, now) -> now.ifPresent(u -> actions.get("show-kept").run()));
         actions.add(WindowActions.looks(model.look()));
         actions.add(
                 List.of(
@@ -83,7 +92,7 @@ final class MainView extends StackPane {
                         new NotesBar(model.notes()),
                         new TrialBar(model, actions)));
         frame.setCenter(middle(side));
-        frame.setBottom(new VBox(strip, new KeptStrip(model, actions)));
+        frame.setBottom(new VBox(strip, new KeptStrip(model, kept, actions)));
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look()
@@ -125,7 +134,12 @@ final class MainView extends StackPane {
                         "exercises",
                         "Exercises",
                         "Random questions about the open design, marked at once",
-                        () -> new ExercisesView(new ExercisesModel(model, learner))));
+                        () -> new ExercisesView(new ExercisesModel(model, learner))),
+                new Panel(
+                        "kept",
+                        "Ledger",
+                        "What is kept, with undo at each entry, and what it touched",
+                        () -> new LedgerView(model, kept, actions)));
     }
 
     /** The part of the map that is seen; none while nothing is open. */

@@ -6,6 +6,7 @@ import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
+import padward.base.BadInput;
 import padward.design.Design;
 import padward.format.Demo;
 
@@ -35,21 +36,33 @@ public final class PadwardApp extends Application {
      */
     static ExplorerModel start(
             Stage stage, Background background, Path settings, Optional<Path> asked) {
-        ExplorerModel model =
-                new ExplorerModel(background, new KeptFiles(settings.resolve("kept")));
+        KeptStore store = new KeptJournals(settings.resolve("kept"));
+        ExplorerModel model = new ExplorerModel(background, store);
         MainView view = new MainView(model);
         SessionKeeper keeper =
                 new SessionKeeper(model, settings.resolve("session.json"), view::place);
         Session session = keeper.read();
         keeper.begin(session);
         show(stage, model, view);
-        stage.setOnHidden(e -> keeper.close());
+        stage.setOnHidden(
+                e -> {
+                    keeper.close();
+                    close(store);
+                });
         if (asked.isPresent()) {
             model.open(asked.get());
         } else if (!keeper.reopen(session, view::goTo)) {
             model.openFrom(progress -> Demo.open());
         }
         return model;
+    }
+
+    private static void close(KeptStore store) {
+        try {
+            store.close();
+        } catch (BadInput ignored) {
+            // The window is gone; what is kept was written down when it was kept.
+        }
     }
 
     /** Fills a stage and shows it, with nothing open and nothing remembered. */

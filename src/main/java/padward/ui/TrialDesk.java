@@ -10,9 +10,10 @@ import padward.design.Edit;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.design.Trial;
-import padward.format.Digest;
+import padward.design.Undoing;
 import padward.format.LedgerFile;
 import padward.format.LedgerReader;
+import padward.format.Signing;
 
 /**
  * The trials that have been kept on top of an opened design. The opened design itself never
@@ -27,28 +28,46 @@ public record TrialDesk(Design original, List<Kept> kept) {
      * One kept trial.
      *
      * @param when when it was kept, ISO 8601
+     * @param who who kept it
+     * @param note why; may be empty
      * @param net the net that it was for
      * @param pad the pad that it was for
      * @param edits its edits
      */
-    public record Kept(String when, String net, String pad, List<Edit> edits) {
+    public record Kept(
+            String when, String who, String note, String net, String pad, List<Edit> edits) {
         /** Copies the edits. */
         public Kept {
             edits = List.copyOf(edits);
+        }
+
+        /** One that whoever works here keeps, without a note. */
+        public Kept(String when, String net, String pad, List<Edit> edits) {
+            this(when, Signing.user(), "", net, pad, edits);
         }
 
         /** What it was for, in a few words. */
         public String what() {
             return net + " on " + pad;
         }
+
+        private static Kept of(LedgerEntry entry) {
+            return new Kept(
+                    entry.when(),
+                    entry.who(),
+                    entry.note(),
+                    entry.net(),
+                    entry.pad(),
+                    entry.edits());
+        }
+
+        private LedgerEntry toUnsigned() {
+            return new LedgerEntry(when, who, note, net, pad, edits, UNSIGNED, UNSIGNED);
+        }
     }
 
-    /** What a ledger holds, on a design that it fits. */
-    public static TrialDesk of(Design original, Ledger ledger) {
-        List<Kept> kept = new ArrayList<>();
-        ledger.entries().forEach(e -> kept.add(new Kept(e.when(), e.net(), e.pad(), e.edits())));
-        return new TrialDesk(original, kept);
-    }
+    /** Stands for a digest that nobody has reckoned. */
+    private static final String UNSIGNED = "-";
 
     /**
      * The desk that a ledger's file gives.
@@ -57,14 +76,26 @@ public record TrialDesk(Design original, List<Kept> kept) {
      */
     static TrialDesk open(Path ledger, Design original, Progress progress) throws BadInput {
         Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
-        if (read.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
+        return of(ledger, read.entries(), original);
+    }
+
+    /**
+     * The desk that entries give.
+     *
+     * @param from where they stand
+     * @throws BadInput when they do not fit the design
+     */
+    static TrialDesk of(Path from, List<LedgerEntry> entries, Design original) throws BadInput {
+        Ledger ledger = new Ledger("", "", entries);
+        if (ledger.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
+            Ledger.Clash first = clashes.all().get(0);
             throw new BadInput(
-                    ledger.toString(),
-                    "$.entries[" + clashes.all().get(0).index() + "]",
-                    "a change that fits this design",
-                    String.join("; ", clashes.all().get(0).reasons()));
+                    from.toString(),
+                    "$.entries[" + first.index() + "]",
+                    "a change that fits this design (" + first.entry().what() + ")",
+                    String.join("; ", first.reasons()));
         }
-        return of(original, read);
+        return new TrialDesk(original, entries.stream().map(Kept::of).toList());
     }
 
     /**
@@ -74,33 +105,35 @@ public record TrialDesk(Design original, List<Kept> kept) {
      * @throws BadInput when it cannot be written, or belongs to another design
      */
     Ledger save(Path ledger, Path design) throws BadInput {
-        List<LedgerEntry> entries = toEntries(System.getProperty("user.name", "unknown"));
         return LedgerFile.change(
                 ledger,
                 design,
                 original.fabric(),
-                old -> new Ledger(old.design(), old.digest(), entries));
+                old -> Signing.again(old.withEntries(toUnsigned()), original));
     }
 
-    /** What is kept as a ledger's entries. O(kept × size of the design). */
-    List<LedgerEntry> toEntries(String who) throws BadInput {
-        List<LedgerEntry> entries = new ArrayList<>();
-        Design now = original;
-        for (Kept one : kept) {
-            String before = Digest.of(now);
-            now = Trial.of(now, one.edits());
-            entries.add(
-                    new LedgerEntry(
-                            one.when(),
-                            who,
-                            "",
-                            one.net(),
-                            one.pad(),
-                            one.edits(),
-                            before,
-                            Digest.of(now)));
-        }
-        return entries;
+    /** What is kept as a ledger's entries, without digests. */
+    List<LedgerEntry> toUnsigned() {
+        return kept.stream().map(Kept::toUnsigned).toList();
+    }
+
+    /** What is kept as a ledger without digests, for whoever only looks. */
+    Ledger toLedger() {
+        return new Ledger(original.name(), UNSIGNED, toUnsigned());
+    }
+
+    /**
+     * What undoing one of them means, wherever it stands. O(kept × size of the design).
+     *
+     * @param index which, from 0
+     */
+    Undoing undoing(int index) {
+        return Undoing.of(toLedger(), original, index);
+    }
+
+    /** With what an undoing leaves. */
+    TrialDesk after(Undoing undoing) {
+        return new TrialDesk(original, undoing.rest().entries().stream().map(Kept::of).toList());
     }
 
     /** Copies the list. */

@@ -11,14 +11,7 @@ final class WindowActions {
     private WindowActions() {}
 
     static List<Action> files(ExplorerModel model, FileDialogs dialogs) {
-        BooleanBinding anyKept =
-                Bindings.createBooleanBinding(
-                        () ->
-                                model.deskProperty()
-                                        .get()
-                                        .filter(d -> !d.kept().isEmpty())
-                                        .isPresent(),
-                        model.deskProperty());
+        BooleanBinding anyKept = anyKept(model);
         BooleanBinding isOpen =
                 Bindings.createBooleanBinding(
                         () -> model.openedProperty().get().isPresent(), model.openedProperty());
@@ -53,6 +46,24 @@ final class WindowActions {
                                 "Writes what is kept into a ledger's file",
                                 () -> dialogs.newLedger().ifPresent(model.design()::saveLedger))
                         .when(anyKept));
+    }
+
+    private static BooleanBinding anyKept(ExplorerModel model) {
+        return Bindings.createBooleanBinding(
+                () -> model.deskProperty().get().filter(d -> !d.kept().isEmpty()).isPresent(),
+                model.deskProperty());
+    }
+
+    /** Opens the bench sheet of what is kept. */
+    static Action sheet(ExplorerModel model, Runnable open) {
+        return Action.of(
+                        "sheet",
+                        Action.Group.FILE,
+                        "Bench sheet…",
+                        "Shortcut+P",
+                        "Shows the page for the bench, to be printed or handed over",
+                        open)
+                .when(anyKept(model));
     }
 
     static List<Action> questions(ExplorerModel model) {

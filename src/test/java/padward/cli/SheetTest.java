@@ -1,6 +1,7 @@
 package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.offset;
 
 import java.io.PrintWriter;
 import java.io.StringReader;
@@ -12,11 +13,18 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import picocli.CommandLine;
 
 /** The sheet for the bench, read back by general readers. */
@@ -58,17 +66,16 @@ class SheetTest {
     @Test
     void thePageNamesEveryPlaceAndTheCautionsFirst() throws Exception {
         Document page = Jsoup.parse(sheet("s.html"));
-        assertThat(page.select("#lines tbody tr")).hasSize(2);
-        assertThat(page.select("#lines tbody tr").get(0).select("td").eachText().get(0))
-                .startsWith("J1.");
-        assertThat(page.select("#cautions li").eachText())
+        assertThat(page.select(".lines tbody tr")).hasSize(2);
+        assertThat(page.select(".lines tbody .at b").eachText()).allMatch(t -> t.startsWith("J1."));
+        assertThat(page.select(".cautions li").eachText())
                 .anyMatch(t -> t.contains("the board's responsible engineer decides"));
-        assertThat(page.select("svg rect[stroke-width]")).hasSize(2);
-        assertThat(page.select("#restore li").eachText()).hasSize(1);
+        assertThat(page.select("svg rect[fill=#0072B2]")).hasSize(2);
+        assertThat(page.select("svg text").eachText()).contains("ch 1", "ch 2");
+        assertThat(page.select(".restore li").text()).contains("--entry 1");
         String text = page.body().text();
-        assertThat(text.indexOf("Before you connect"))
-                .isLessThan(text.indexOf("Where each signal is"));
-        assertThat(page.select("link, script, img")).isEmpty();
+        assertThat(text.indexOf("Before you connect")).isLessThan(text.indexOf("Channels"));
+        assertThat(page.select("link, script, img, object, [src], [href]")).isEmpty();
     }
 
     /** RFC 4180, through a general reader of CSV. */
@@ -76,85 +83,77 @@ class SheetTest {
     void theTableIsReadBack() throws Exception {
         String text = sheet("s.csv");
         assertThat(text).contains("\r\n");
+        List<CSVRecord> records = table(text);
+        assertThat(records).hasSize(2);
+        for (CSVRecord one : records) {
+            int fast = Integer.parseInt(one.get("instrumentFast_ps"));
+            int atPad = Integer.parseInt(one.get("padFast_ps"));
+            // 0.3 m of cable at 0.66 of light's speed take 1.516 ns; the trace comes on top.
+            assertThat(fast - atPad).isBetween(1516, 2200);
+            assertThat(Integer.parseInt(one.get("correction_ps"))).isNotNegative();
+        }
+        assertThat(records).anyMatch(r -> Integer.parseInt(r.get("correction_ps")) == 0);
+    }
+
+    private static List<CSVRecord> table(String text) throws Exception {
         CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
         try (CSVParser parser = format.parse(new StringReader(text))) {
-            List<CSVRecord> records = parser.getRecords();
-            assertThat(records).hasSize(2);
-            for (CSVRecord one : records) {
-                int fast = Integer.parseInt(one.get("instrumentFast_ps"));
-                int atPad = Integer.parseInt(one.get("padFast_ps"));
-                // 0.3 m of cable at 0.66 of light's speed take 1.516 ns; the trace comes on top.
-                assertThat(fast - atPad).isBetween(1516, 2200);
-                assertThat(Integer.parseInt(one.get("correction_ps"))).isNotNegative();
-            }
-            assertThat(records).anyMatch(r -> Integer.parseInt(r.get("correction_ps")) == 0);
+            return parser.getRecords();
         }
     }
 
-    /** IEEE 1497-2001 (names of constructs from memory), through a small reader of its own. */
+    /** IEEE 1497-2001, through a reader of its grammar. */
     @Test
     void theDelaysAreReadBack() throws Exception {
-        Object[] tree = new SdfTree(sheet("s.sdf")).read();
-        assertThat(tree[0]).isEqualTo("DELAYFILE");
-        assertThat(((Object[]) tree[1])[0]).isEqualTo("SDFVERSION");
-        Object[] cell = (Object[]) tree[tree.length - 1];
-        Object[] absolute = (Object[]) ((Object[]) cell[cell.length - 1])[1];
-        assertThat(absolute[0]).isEqualTo("ABSOLUTE");
-        assertThat(absolute).hasSize(3);
-        for (int i = 1; i < absolute.length; i++) {
-            Object[] wire = (Object[]) absolute[i];
-            assertThat(wire[0]).isEqualTo("INTERCONNECT");
-            assertThat((String) wire[1]).startsWith("pump/level/sample\\[").endsWith("/out");
-            String[] values = ((String) ((Object[]) wire[3])[0]).split(":", -1);
-            assertThat(values).hasSize(3);
-            assertThat(values[1]).isEmpty();
-            assertThat(Integer.parseInt(values[0])).isLessThan(Integer.parseInt(values[2]));
+        SdfReader.File file = SdfReader.read(sheet("s.sdf"));
+        assertThat(file.timescale()).isEqualTo("1ps");
+        assertThat(file.interconnects()).hasSize(2);
+        List<CSVRecord> table = table(sheet("s.csv"));
+        for (int i = 0; i < 2; i++) {
+            SdfReader.Interconnect wire = file.interconnects().get(i);
+            assertThat(wire.from()).startsWith("pump/level/sample[").endsWith("]/out");
+            assertThat(wire.to()).isEqualTo(table.get(i).get("port"));
+            for (List<String> triple : wire.delays()) {
+                assertThat(triple.get(0)).isEqualTo(table.get(i).get("padFast_ps"));
+                assertThat(triple.get(1)).isEmpty();
+                assertThat(triple.get(2)).isEqualTo(table.get(i).get("padSlow_ps"));
+            }
         }
+    }
+
+    /** The PDF's text, through a general reader of PDF; on both sizes of paper. */
+    @ParameterizedTest
+    @CsvSource({"a4, 595, 842", "letter, 612, 792"})
+    void thePdfSaysWhatThePageSays(String paper, float width, float height) throws Exception {
+        Path file = folder.resolve("s.pdf");
+        run("keep", "-n", "pump/run/decide", "-p", "J2.1", "--note", "why <this> & that");
+        assertThat(run("sheet", "-o", file.toString(), "--paper", paper)).contains("3 signals");
+        Path page = folder.resolve("s.html");
+        run("sheet", "-o", page.toString(), "--paper", paper);
+        try (PDDocument pdf = Loader.loadPDF(file.toFile())) {
+            assertThat(pdf.getNumberOfPages()).isEqualTo(2);
+            assertThat(pdf.getPage(0).getMediaBox().getWidth()).isCloseTo(width, offset(1f));
+            assertThat(pdf.getPage(0).getMediaBox().getHeight()).isCloseTo(height, offset(1f));
+            String text = plain(new PDFTextStripper().getText(pdf));
+            assertThat(text).contains(plain("why <this> & that"), plain("page 2 of 2"));
+            for (Element part :
+                    Jsoup.parse(Files.readString(page)).select("li, .lines b, .chain td")) {
+                assertThat(text).contains(plain(part.text()));
+            }
+            for (COSName name : pdf.getPage(0).getResources().getFontNames()) {
+                assertThat(pdf.getPage(0).getResources().getFont(name).isEmbedded()).isTrue();
+            }
+        }
+    }
+
+    /** Lines are broken elsewhere on paper. */
+    private static String plain(String text) {
+        return text.replaceAll("[\\s\u00a0\u2022]+", "");
     }
 
     @Test
     void anotherEndingIsTold() {
         assertThat(run("sheet", "-o", folder.resolve("s.txt").toString()))
-                .contains("expected a name that ends in .html, .csv or .sdf");
-    }
-
-    /** Brackets, words and quoted texts. */
-    private static final class SdfTree {
-        private final String text;
-        private int at;
-
-        SdfTree(String text) {
-            this.text = text;
-        }
-
-        Object[] read() {
-            skip();
-            assertThat(text.charAt(at)).isEqualTo('(');
-            at++;
-            List<Object> parts = new ArrayList<>();
-            for (skip(); text.charAt(at) != ')'; skip()) {
-                parts.add(text.charAt(at) == '(' ? read() : word());
-            }
-            at++;
-            return parts.toArray();
-        }
-
-        private void skip() {
-            while (Character.isWhitespace(text.charAt(at))) {
-                at++;
-            }
-        }
-
-        private String word() {
-            int from = at;
-            if (text.charAt(at) == '"') {
-                at = text.indexOf('"', at + 1) + 1;
-                return text.substring(from, at);
-            }
-            while (" \n()".indexOf(text.charAt(at)) < 0) {
-                at += text.charAt(at) == '\\' ? 2 : 1;
-            }
-            return text.substring(from, at);
-        }
+                .contains("expected a name that ends in .html, .pdf, .csv or .sdf");
     }
 }

@@ -10,12 +10,19 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Edit;
+import padward.design.Ledger;
+import padward.design.RouteTree;
+import padward.handover.ChangeList;
+import padward.handover.ChangeText;
 
 /** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
 class SchemaTest {
@@ -68,6 +75,29 @@ class SchemaTest {
         assertThat(schema("fabric").validate(text(file), InputFormat.JSON)).isEmpty();
     }
 
+    @Test
+    void aLedgerAndItsChangeListFit(@TempDir Path folder) throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+        RouteTree clock = design.nets().get(0).route();
+        List<Edit> edits =
+                List.of(
+                        new Edit.LetGoPort("motor"),
+                        new Edit.FreeNet("float_hi"),
+                        new Edit.FreeCell("pump/run/motor_out"),
+                        new Edit.SetCell("pump/run/hold", "through", "open"),
+                        new Edit.LayNet(design.nets().get(0).name(), clock));
+        Ledger ledger =
+                new Ledger("d", Digest.of(Path.of("fixtures/small/only.design.json")), List.of())
+                        .with(Signing.entry(design, "n", "p", edits, "", "a note"));
+        Path file = folder.resolve("ledger.json");
+        LedgerWriter.write(ledger, design.fabric(), file);
+        assertThat(schema("ledger").validate(text(file), InputFormat.JSON)).isEmpty();
+        String changes = ChangeText.json(ChangeList.of(design, ledger));
+        assertThat(schema("changes").validate(changes, InputFormat.JSON)).isEmpty();
+        assertThat(changes).contains("cell-set").contains("port-gone").contains("cell-gone");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',
@@ -77,6 +107,8 @@ class SchemaTest {
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\"}",
                 "lesson; {\"format\": \"padward-lesson/1\", \"number\": 1, \"name\": \"b\"}",
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\", \"pads\": [{}]}",
+                "ledger; {\"format\": \"padward-ledger/1\", \"design\": \"d\", \"entries\": []}",
+                "changes; {\"format\": \"padward-changes/1\", \"design\": \"d\"}",
                 "design; {\"format\": \"padward-design/1\", \"name\": 7, \"fabric\": \"f\"}",
                 "fabric; {\"format\": \"padward-fabric/1\", \"form\": \"other\", \"name\": \"f\"}"
             })

@@ -36,9 +36,13 @@ class SessionTest {
         design = folder.resolve("only.design.json");
     }
 
-    private ExplorerModel model() {
-        return new ExplorerModel(
-                Background.immediate(), new KeptFiles(folder.resolve("settings/kept")));
+    private KeptStore store = KeptStore.NONE;
+
+    /** The model of a window opened when the last one was closed. */
+    private ExplorerModel model() throws BadInput {
+        store.close();
+        store = new KeptJournals(folder.resolve("settings/kept"));
+        return new ExplorerModel(Background.immediate(), store);
     }
 
     private SessionKeeper keeper(ExplorerModel model) {
@@ -132,6 +136,7 @@ class SessionTest {
                                 .design()
                                 .findCell("pump/run/motor_out"))
                 .isPresent();
+        store.close();
         assertThat(folder.resolve("settings/kept")).isEmptyDirectory();
         assertThat(Files.readAllBytes(design)).isEqualTo(before);
     }
@@ -147,11 +152,11 @@ class SessionTest {
         model.keep();
         Files.copy(
                 folder.resolve("around.design.json"), design, StandardCopyOption.REPLACE_EXISTING);
-        Path ledger;
+        Path journal;
         try (Stream<Path> kept = Files.list(folder.resolve("settings/kept"))) {
-            ledger = kept.findFirst().orElseThrow();
+            journal = kept.filter(f -> f.toString().endsWith(".journal")).findFirst().get();
         }
-        Files.writeString(ledger, "{");
+        Files.writeString(journal, "{");
         ExplorerModel next = model();
         next.open(design);
         assertThat(next.openedProperty().get()).isPresent();
@@ -159,12 +164,11 @@ class SessionTest {
         assertThat(next.notes().all().get(0).text())
                 .contains("is not shown, it stands in")
                 .contains(".1.old");
-        assertThat(ledger.resolveSibling(ledger.getFileName() + ".1.old")).exists();
-        assertThat(ledger).doesNotExist();
+        assertThat(journal.resolveSibling(journal.getFileName() + ".1.old")).hasContent("{");
     }
 
     @Test
-    void aFileThatIsNoMoreIsTold() {
+    void aFileThatIsNoMoreIsTold() throws BadInput {
         ExplorerModel model = model();
         Session session =
                 new Session(

@@ -1,4 +1,4 @@
-package padward.cli;
+package padward.handover;
 
 import java.util.Locale;
 import padward.breakout.BenchSheet;
@@ -11,10 +11,11 @@ import padward.design.Terminal;
  * from each net's driver to its new port, minimum and maximum from the fast and the slow corner, in
  * picoseconds. The typical value is left out: it is not known.
  */
-final class SheetSdf {
-    private SheetSdf() {}
+public final class SdfText {
+    private SdfText() {}
 
-    static String of(BenchSheet sheet, Design after) {
+    /** The file's text. */
+    public static String of(BenchSheet sheet, Design after) {
         StringBuilder out = new StringBuilder();
         out.append("(DELAYFILE\n (SDFVERSION \"4.0\")\n");
         out.append(" (DESIGN \"").append(quoted(sheet.title())).append("\")\n");

@@ -1,0 +1,136 @@
+package padward.handover;
+
+import com.samskivert.mustache.BasicCollector;
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.MustacheException;
+import com.samskivert.mustache.MustacheParseException;
+import com.samskivert.mustache.Template;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import padward.base.BadInput;
+import padward.design.LedgerEntry;
+
+/**
+ * A user's own text template over a change list, so that the list becomes whatever their
+ * environment reads. Templates are in the Mustache language, which has names, sections and nothing
+ * that runs: a template sees the texts, lists and truths of the model and no object of the program,
+ * reads no other file, and a name that the model does not have is a fault that tells its line.
+ */
+public final class ChangeTemplate {
+    private static final Pattern LINE = Pattern.compile("line (\\d+)");
+    private static final int LONGEST = 1_000_000;
+
+    private ChangeTemplate() {}
+
+    /**
+     * Runs a template over a change list.
+     *
+     * @throws BadInput when the template cannot be read or has a fault
+     */
+    public static String run(Path file, ChangeList list) throws BadInput {
+        String text = read(file);
+        try {
+            Template template =
+                    Mustache.compiler()
+                            .escapeHTML(false)
+                            .strictSections(true)
+                            .withCollector(new OnlyTexts())
+                            .withLoader(ChangeTemplate::noOther)
+                            .compile(text);
+            return template.execute(model(list));
+        } catch (MustacheParseException fault) {
+            throw fault(file, fault, "a template in the Mustache language");
+        } catch (MustacheException.Context fault) {
+            throw new BadInput(
+                    file.toString(),
+                    "line " + fault.lineNo,
+                    "a name that the change list has there (see docs/formats.md)",
+                    "“" + fault.key + "”");
+        } catch (MustacheException fault) {
+            throw fault(file, fault, "a template in the Mustache language");
+        }
+    }
+
+    private static String read(Path file) throws BadInput {
+        try {
+            if (Files.size(file) > LONGEST) {
+                throw new BadInput(
+                        file.toString(), "", "at most " + LONGEST + " bytes", "more of them");
+            }
+            return Files.readString(file, StandardCharsets.UTF_8);
+        } catch (IOException fault) {
+            throw new BadInput(
+                    file.toString(), "", "a template that can be read", "" + fault.getMessage());
+        }
+    }
+
+    private static java.io.Reader noOther(String name) {
+        throw new MustacheException("another template, “" + name + "”; a template stands alone");
+    }
+
+    private static BadInput fault(Path file, Exception fault, String expected) {
+        String message = String.valueOf(fault.getMessage());
+        Matcher line = LINE.matcher(message);
+        return new BadInput(
+                file.toString(), line.find() ? "line " + line.group(1) : "", expected, message);
+    }
+
+    /** Looks names up in maps only: the program's objects stay out of a template's reach. */
+    private static final class OnlyTexts extends BasicCollector {
+        @Override
+        public Mustache.VariableFetcher createFetcher(Object context, String name) {
+            return context instanceof Map ? super.createFetcher(context, name) : null;
+        }
+
+        @Override
+        public <K, V> Map<K, V> createFetcherCache() {
+            return new ConcurrentHashMap<>();
+        }
+    }
+
+    private static Map<String, Object> model(ChangeList list) {
+        Map<String, Object> model = new HashMap<>();
+        model.put("design", list.ledger().design());
+        model.put("sha256", list.ledger().digest());
+        model.put("fabric", list.fabric());
+        model.put("entries", list.entries().stream().map(ChangeTemplate::entry).toList());
+        model.put("json", (Mustache.Lambda) (f, out) -> out.write(Quoting.json(f.execute())));
+        model.put("shell", (Mustache.Lambda) (f, out) -> out.write(Quoting.shell(f.execute())));
+        model.put("csv", (Mustache.Lambda) (f, out) -> out.write(Quoting.csv(f.execute())));
+        return model;
+    }
+
+    private static Map<String, Object> entry(ChangeList.Entry entry) {
+        LedgerEntry kept = entry.entry();
+        Map<String, Object> model = new HashMap<>();
+        model.put("number", entry.number());
+        model.put("when", kept.when());
+        model.put("who", kept.who());
+        model.put("noteLines", kept.note().lines().map(l -> Map.of("text", l)).toList());
+        model.put("entryNet", kept.net());
+        model.put("entryPad", kept.pad());
+        List<Map<String, Object>> changes = new ArrayList<>();
+        entry.changes().forEach(c -> changes.add(change(c)));
+        model.put("changes", changes);
+        return model;
+    }
+
+    private static Map<String, Object> change(Change change) {
+        Map<String, Object> model = new HashMap<>();
+        model.put("what", change.what().label());
+        for (Change.What what : Change.What.values()) {
+            model.put("is-" + what.label(), what == change.what());
+        }
+        ChangeList.COLUMNS.forEach(c -> model.put(c, change.get(c)));
+        return model;
+    }
+}

@@ -1,0 +1,103 @@
+package padward.handover;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import padward.breakout.BenchSheet;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.PadWiring;
+
+/**
+ * Headers of a board, seen from above, with the pins marked that a page's channels are on: two
+ * rows, odd pins below, pin 1 lower left and square. A marked pin is filled and bears its channel,
+ * so that it can be told without colour.
+ */
+final class HeaderDrawing {
+    private static final double PITCH = 26;
+    private static final double PIN = 19;
+    private static final double MARGIN = 6;
+    private static final double LABELS = 15;
+    private static final String INK = "#1c2126";
+    private static final String FAINT = "#5f6670";
+    private static final String BODY = "#efece5";
+    private static final String WIRED = "#ffffff";
+    private static final String OPEN = "#d8d4cb";
+    private static final String MARKED = "#0072B2";
+
+    private HeaderDrawing() {}
+
+    /** A drawing for each header that a page's channels are on. */
+    static List<Drawing> of(BenchSheet.Page page, Design design) {
+        Map<String, Map<Integer, Integer>> channels = new LinkedHashMap<>();
+        for (BenchSheet.Line line : page.lines()) {
+            line.place()
+                    .filter(p -> isNumber(p.pin()))
+                    .ifPresent(
+                            p ->
+                                    channels.computeIfAbsent(p.name(), n -> new LinkedHashMap<>())
+                                            .put(Integer.parseInt(p.pin()), line.channel()));
+        }
+        List<Drawing> result = new ArrayList<>();
+        channels.forEach((name, marks) -> result.add(header(name, marks, wired(design, name))));
+        return result;
+    }
+
+    private static boolean isNumber(String pin) {
+        return pin.matches("[1-9]\\d{0,2}");
+    }
+
+    /** Pins that the board's description wires to some pad. */
+    private static Set<Integer> wired(Design design, String header) {
+        Set<Integer> pins = new LinkedHashSet<>();
+        for (PadWiring wiring : design.board().wirings()) {
+            for (Attachment attached : wiring.attachments()) {
+                if (attached.name().equals(header) && isNumber(attached.pin())) {
+                    pins.add(Integer.parseInt(attached.pin()));
+                }
+            }
+        }
+        return pins;
+    }
+
+    private static Drawing header(String name, Map<Integer, Integer> marks, Set<Integer> wired) {
+        TreeSet<Integer> all = new TreeSet<>(wired);
+        all.addAll(marks.keySet());
+        int columns = (all.last() + 1) / 2;
+        double width = columns * PITCH + 2 * MARGIN;
+        double top = LABELS;
+        double height = 2 * PITCH + 2 * MARGIN;
+        List<Drawing.Shape> shapes = new ArrayList<>();
+        shapes.add(new Drawing.Box(0.5, top, width - 1, height, 4, BODY, FAINT, 1));
+        for (int pin = 1; pin <= 2 * columns; pin++) {
+            double x = MARGIN + (pin - 1) / 2 * PITCH + (PITCH - PIN) / 2;
+            boolean below = pin % 2 == 1;
+            double y = top + MARGIN + (below ? PITCH : 0) + (PITCH - PIN) / 2;
+            boolean marked = marks.containsKey(pin);
+            String fill = marked ? MARKED : wired.contains(pin) ? WIRED : OPEN;
+            double round = pin == 1 ? 0 : PIN / 2;
+            shapes.add(
+                    new Drawing.Box(
+                            x, y, PIN, PIN, round, fill, marked ? INK : FAINT, marked ? 2 : 0.8));
+            shapes.add(
+                    new Drawing.Words(
+                            x + PIN / 2,
+                            y + PIN / 2 + 3.2,
+                            9,
+                            marked,
+                            marked ? "#ffffff" : FAINT,
+                            String.valueOf(pin)));
+            if (marked) {
+                double label = below ? top + height + LABELS - 4 : top - 4;
+                shapes.add(
+                        new Drawing.Words(
+                                x + PIN / 2, label, 9.5, true, INK, "ch " + marks.get(pin)));
+            }
+        }
+        return new Drawing(name, width, height + 2 * LABELS, shapes);
+    }
+}

@@ -1,0 +1,79 @@
+package padward.handover;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import padward.breakout.BenchSheet;
+import padward.design.Attachment;
+import padward.timing.Seen;
+
+/** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
+public final class SheetCsv {
+    private static final List<String> COLUMNS =
+            List.of(
+                    "entry",
+                    "channel",
+                    "place",
+                    "net",
+                    "polarity",
+                    "port",
+                    "pad",
+                    "packagePin",
+                    "boardNet",
+                    "setting",
+                    "standard",
+                    "millivolts",
+                    "padFast_ps",
+                    "padSlow_ps",
+                    "instrumentFast_ps",
+                    "instrumentSlow_ps",
+                    "correction_ps",
+                    "riseFast_ps",
+                    "riseSlow_ps",
+                    "sample_MHz");
+
+    private SheetCsv() {}
+
+    /** The table's text. */
+    public static String of(BenchSheet sheet) {
+        StringBuilder text = new StringBuilder();
+        try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
+            out.printRecord(COLUMNS);
+            for (BenchSheet.Page page : sheet.pages()) {
+                for (BenchSheet.Line line : page.lines()) {
+                    print(page.number(), line, out);
+                }
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException("nothing is written outside memory", impossible);
+        }
+        return text.toString();
+    }
+
+    private static void print(int entry, BenchSheet.Line line, CSVPrinter out) throws IOException {
+        Seen seen = line.timing().seen();
+        out.printRecord(
+                entry,
+                line.channel(),
+                line.place().map(Attachment::toShortText).orElse(""),
+                line.net(),
+                line.polarity(),
+                line.port(),
+                line.pad(),
+                line.packagePin(),
+                line.boardNet(),
+                line.setting().map(s -> s.name()).orElse(""),
+                line.setting().map(s -> s.standard()).orElse(""),
+                line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
+                line.atPad().fastPs(),
+                line.atPad().slowPs(),
+                line.atInstrument().fastPs(),
+                line.atInstrument().slowPs(),
+                line.correctionPs(),
+                seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
+                seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
+                seen.sampleMhz() == 0 ? "" : Math.round(seen.sampleMhz()));
+    }
+}

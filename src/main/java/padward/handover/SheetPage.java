@@ -1,0 +1,206 @@
+package padward.handover;
+
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import padward.breakout.BenchSheet;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.fabric.DriverSetting;
+import padward.timing.Chain;
+import padward.timing.Outside;
+
+/**
+ * A bench sheet as HTML that needs no other file, to be read on screen or printed. It is
+ * well-formed XML too, from which the PDF is made: what both show is the same.
+ */
+public final class SheetPage {
+    /** Sizes of paper. */
+    public enum Paper {
+        /** ISO 216. */
+        A4,
+        /** ANSI/ASME Y14.1 size A. */
+        LETTER;
+
+        private String css() {
+            return this == A4 ? "A4" : "letter";
+        }
+    }
+
+    /** Greatest width of a drawing, points: beside the chain of delays, and alone. */
+    private static final double BESIDE = 290;
+
+    private static final double ALONE = 500;
+
+    private static final Template TEMPLATE = template();
+
+    private final BenchSheet sheet;
+    private final List<Drawing> drawings = new ArrayList<>();
+    private final String text;
+
+    private SheetPage(BenchSheet sheet, Design design, String made, Paper paper, boolean inPdf) {
+        this.sheet = sheet;
+        List<Map<String, Object>> pages = new ArrayList<>();
+        for (BenchSheet.Page page : sheet.pages()) {
+            pages.add(page(page, design, inPdf));
+        }
+        if (!pages.isEmpty()) {
+            pages.get(pages.size() - 1).put("last", true);
+        }
+        Map<String, Object> model = new HashMap<>();
+        model.put("design", sheet.title());
+        model.put("designInCss", sheet.title().replaceAll("[^\\p{L}\\p{N} ._-]", " "));
+        model.put("fabric", sheet.fabric());
+        model.put("board", sheet.board().isEmpty() ? "not described" : sheet.board());
+        model.put("made", made);
+        model.put("paper", paper.css());
+        model.put("pages", pages);
+        model.put("isEmpty", pages.isEmpty());
+        this.text = TEMPLATE.execute(model);
+    }
+
+    private static Template template() {
+        try (Reader in =
+                new InputStreamReader(
+                        SheetPage.class.getResourceAsStream("sheet.mustache"),
+                        StandardCharsets.UTF_8)) {
+            return Mustache.compiler().escapeHTML(true).emptyStringIsFalse(true).compile(in);
+        } catch (IOException fault) {
+            throw new UncheckedIOException("the sheet's own template cannot be read", fault);
+        }
+    }
+
+    /**
+     * The page in HTML.
+     *
+     * @param design the design with the ledger applied
+     * @param made when the sheet is made, in words
+     */
+    public static String html(BenchSheet sheet, Design design, String made, Paper paper) {
+        return new SheetPage(sheet, design, made, paper, false).text;
+    }
+
+    /** The page in which drawings stand as objects, by number. */
+    static SheetPage forPdf(BenchSheet sheet, Design design, String made, Paper paper) {
+        return new SheetPage(sheet, design, made, paper, true);
+    }
+
+    /** The page's text. */
+    String text() {
+        return text;
+    }
+
+    /** The drawings that the objects name. */
+    List<Drawing> drawings() {
+        return drawings;
+    }
+
+    private Map<String, Object> page(BenchSheet.Page page, Design design, boolean inPdf) {
+        Map<String, Object> model = new HashMap<>();
+        List<Map<String, Object>> headers = new ArrayList<>();
+        boolean single = page.lines().size() == 1;
+        for (Drawing drawing : HeaderDrawing.of(page, design)) {
+            double width = Math.min(drawing.width(), single ? BESIDE : ALONE);
+            headers.add(
+                    Map.of(
+                            "name", drawing.name(),
+                            "inPdf", inPdf,
+                            "key", String.valueOf(drawings.size()),
+                            "width", points(width),
+                            "height", points(drawing.height() * width / drawing.width()),
+                            "svg", inPdf ? "" : SvgDrawing.of(drawing, width)));
+            drawings.add(drawing);
+        }
+        model.put("number", page.number());
+        model.put("last", false);
+        model.put("headline", headline(page));
+        model.put("when", page.entry().when());
+        model.put("who", page.entry().who());
+        model.put("note", page.entry().note());
+        model.put("hasNote", !page.entry().note().isBlank());
+        model.put("cautions", texts(page.cautions()));
+        model.put("hasDrawings", !headers.isEmpty());
+        model.put("drawings", headers);
+        model.put("lines", page.lines().stream().map(SheetPage::line).toList());
+        model.put("between", between(sheet.outside()));
+        model.put("hasChain", single);
+        model.put("chain", single ? chain(page.lines().get(0)) : List.of());
+        model.put("sum", single ? page.lines().get(0).atInstrument().toText() : "");
+        model.put("seen", texts(SeenText.of(page.lines())));
+        model.put("restore", texts(page.restore()));
+        return model;
+    }
+
+    private static String points(double length) {
+        return String.format(Locale.ROOT, "%.1f", length);
+    }
+
+    private static List<Map<String, String>> texts(List<String> texts) {
+        return texts.stream().map(t -> Map.of("text", t)).toList();
+    }
+
+    private static String headline(BenchSheet.Page page) {
+        BenchSheet.Line first = page.lines().get(0);
+        return page.lines().size() == 1
+                ? first.net()
+                        + " on "
+                        + first.place().map(Attachment::toShortText).orElse(first.pad())
+                : "Group of " + page.lines().size() + " channels: " + page.entry().net();
+    }
+
+    private static Map<String, Object> line(BenchSheet.Line line) {
+        Map<String, Object> model = new HashMap<>();
+        model.put("channel", line.channel());
+        model.put("place", line.place().map(Attachment::toShortText).orElse("no place known"));
+        model.put("boardNet", line.boardNet());
+        model.put("net", line.net());
+        model.put("pad", line.pad());
+        model.put("packagePin", line.packagePin());
+        model.put("polarity", line.polarity());
+        model.put("standard", line.setting().map(DriverSetting::standard).orElse("not known"));
+        model.put("driver", line.setting().map(SheetPage::driver).orElse(""));
+        model.put("instrument", line.atInstrument().toText());
+        model.put("atPad", line.atPad().toText());
+        model.put(
+                "correction", String.format(Locale.ROOT, "%+.3f ns", line.correctionPs() / 1000.0));
+        return model;
+    }
+
+    private static String driver(DriverSetting setting) {
+        return String.format(
+                Locale.ROOT,
+                "setting %s: %.2f V, %d mA, %s slew",
+                setting.name(),
+                setting.millivolts() / 1000.0,
+                setting.milliamps(),
+                setting.slew());
+    }
+
+    private static String between(Outside outside) {
+        return String.format(
+                Locale.ROOT,
+                "Reckoned with a lead of %.2f m at %.2f of light's speed, a connector of %.3f ns, and"
+                        + " traces on a board of dielectric constant %.1f.",
+                outside.metres(),
+                outside.velocity(),
+                outside.connectorPs() / 1000.0,
+                outside.dielectric());
+    }
+
+    private static List<Map<String, String>> chain(BenchSheet.Line line) {
+        List<Map<String, String>> result = new ArrayList<>();
+        for (Chain.Link link : line.timing().chain().links()) {
+            result.add(Map.of("part", link.part().label(), "delay", link.delay().toText()));
+        }
+        return result;
+    }
+}

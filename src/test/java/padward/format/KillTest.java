@@ -1,0 +1,166 @@
+package padward.format;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.stream.JsonWriter;
+import it.unimi.dsi.fastutil.longs.LongSet;
+import java.io.BufferedReader;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.LedgerEntry;
+import padward.fabric.Fabric;
+
+/**
+ * A program that keeps entries is killed at random moments (SIGKILL where there are signals), again
+ * and again, on the same files. What it had told as kept must be there; of what it was at, all or
+ * nothing; and the next program can go on.
+ */
+class KillTest {
+    private static final int SAMPLE = 12;
+    private static final int MANY = 200;
+
+    /** As short as it can be: most of a round is the start of the program. */
+    private static final String CLASS_PATH =
+            Stream.of(KilledWriter.class, LedgerFile.class, JsonWriter.class, LongSet.class)
+                    .map(c -> c.getProtectionDomain().getCodeSource().getLocation().getPath())
+                    .distinct()
+                    .collect(Collectors.joining(File.pathSeparator));
+
+    @TempDir private Path folder;
+    private Fabric fabric;
+    private final Random random = new Random();
+
+    /** Kills that came while an entry was in one file and not yet told as kept. */
+    private int between;
+
+    @BeforeEach
+    void copyExample() throws Exception {
+        for (String name : new String[] {"only.design.json", "only.fabric.json"}) {
+            Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
+        }
+        fabric = FabricReader.read(folder.resolve("only.fabric.json"), Progress.NONE);
+    }
+
+    @Test
+    void aSampleOfKillsLosesNothing() throws Exception {
+        killOften(SAMPLE);
+    }
+
+    @Test
+    @Tag("slow")
+    void manyKillsLoseNothing() throws Exception {
+        killOften(MANY);
+    }
+
+    private void killOften(int kills) throws Exception {
+        int ledger = 0;
+        int journal = 0;
+        for (int i = 0; i < kills; i++) {
+            Map<String, Integer> told = runAndKill();
+            int ledgerTold = told.getOrDefault("ledger", ledger);
+            int journalTold = told.getOrDefault("journal", journal);
+            ledger = last(ledgerEntries());
+            journal = last(journalEntries());
+            check("ledger", ledger, ledgerTold);
+            check("journal", journal, journalTold);
+        }
+        assertThat(ledger).isGreaterThan(kills);
+        System.out.printf(
+                "%d kills, %d entries kept, %d times between writing and telling%n",
+                kills, ledger + journal, between);
+        try (Stream<Path> files = Files.list(folder)) {
+            assertThat(files.filter(f -> f.toString().endsWith(".part")).count())
+                    .isLessThanOrEqualTo(2);
+        }
+    }
+
+    private void check(String what, int found, int told) {
+        assertThat(found).as(what).isBetween(told, told + 1);
+        between += found - told;
+    }
+
+    /** Runs the program until a random moment after its first word; what it told, by file. */
+    private Map<String, Integer> runAndKill() throws Exception {
+        Process process =
+                new ProcessBuilder(
+                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                "-XX:TieredStopAtLevel=1",
+                                "-XX:+UseSerialGC",
+                                "-Xshare:auto",
+                                "-cp",
+                                CLASS_PATH,
+                                KilledWriter.class.getName(),
+                                folder.toString())
+                        .redirectError(ProcessBuilder.Redirect.INHERIT)
+                        .start();
+        Map<String, Integer> told = new HashMap<>();
+        try (BufferedReader out = process.inputReader()) {
+            hear(out.readLine(), told);
+            CompletableFuture<Void> rest = CompletableFuture.runAsync(() -> hearAll(out, told));
+            TimeUnit.MICROSECONDS.sleep(random.nextInt(30_000));
+            process.destroyForcibly();
+            process.waitFor();
+            rest.join();
+        }
+        return told;
+    }
+
+    private static void hearAll(BufferedReader out, Map<String, Integer> told) {
+        try {
+            for (String line = out.readLine(); line != null; line = out.readLine()) {
+                hear(line, told);
+            }
+        } catch (IOException ended) {
+            // The program is gone; what it told before is heard.
+        }
+    }
+
+    /** Half a line may come last: it says nothing for certain. */
+    private static void hear(String line, Map<String, Integer> told) {
+        assertThat(line).as("the program must start").isNotNull();
+        String[] words = line.split(" ");
+        if (words.length == 2 && words[1].matches("\\d+")) {
+            told.merge(words[0], Integer.parseInt(words[1]), Math::max);
+        }
+    }
+
+    private List<LedgerEntry> ledgerEntries() throws BadInput {
+        Path file = folder.resolve("bench.json");
+        // The lock of the killed program is gone with it.
+        LedgerFile.change(file, folder.resolve("only.design.json"), fabric, old -> old);
+        return LedgerReader.read(file, fabric, Progress.NONE).entries();
+    }
+
+    private List<LedgerEntry> journalEntries() throws BadInput {
+        try (Journal journal =
+                Journal.open(folder.resolve("a.journal"), "d", fabric).orElseThrow()) {
+            return journal.found();
+        }
+    }
+
+    /** The number of the last entry; those before it must be there without a gap. */
+    private static int last(List<LedgerEntry> entries) {
+        int last = KilledWriter.last(entries);
+        assertThat(entries).hasSize(Math.min(last, KilledWriter.MOST));
+        for (int i = 0; i < entries.size(); i++) {
+            assertThat(entries.get(i)).isEqualTo(JournalTest.entry(last - entries.size() + 1 + i));
+        }
+        return last;
+    }
+}
