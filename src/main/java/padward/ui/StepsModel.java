@@ -1,9 +1,6 @@
 package padward.ui;
 
-import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import javafx.beans.property.BooleanProperty;
@@ -15,18 +12,12 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.Answer;
-import padward.breakout.Question;
-import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.format.Demo;
-import padward.lesson.PlayedLabels;
-import padward.lesson.PlayedQuestion;
 import padward.lesson.PlayedRounds;
-import padward.lesson.Recorder;
 import padward.lesson.SearchMethod;
 
 /**
@@ -48,7 +39,7 @@ final class StepsModel {
     private final ExplorerModel model;
     private final MapModel map;
     private final OneJob recording;
-    private final ObjectProperty<Optional<Played>> played =
+    private final ObjectProperty<Optional<PlayedSearches>> played =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<RoundPlayer>> rounds =
             new SimpleObjectProperty<>(Optional.empty());
@@ -59,19 +50,6 @@ final class StepsModel {
     private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
     private boolean example;
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
-
-    /**
-     * A question's searches, ready to be played.
-     *
-     * @param question the question
-     * @param searches by method its searches, in their order
-     * @param labels the search for the fewest obstacles, of a blocked question
-     */
-    record Played(
-            Question question,
-            Map<SearchMethod, List<SearchPlayer>> searches,
-            List<String> parts,
-            Optional<LabelPlayer> labels) {}
 
     StepsModel(ExplorerModel model, MapModel map) {
         this.model = model;
@@ -116,7 +94,7 @@ final class StepsModel {
         }
         recording.start(
                 "Recording the searches",
-                progress -> record(answer.get(), progress),
+                progress -> PlayedSearches.of(answer.get(), progress),
                 result -> {
                     played.set(Optional.of(result));
                     part.set(Math.max(0, result.parts().size() - 1));
@@ -125,34 +103,6 @@ final class StepsModel {
                     }
                     changed();
                 });
-    }
-
-    private static Played record(Answer answer, Progress progress) {
-        Question question = answer.question();
-        Fabric fabric = question.design().fabric();
-        Map<SearchMethod, List<SearchPlayer>> searches = new EnumMap<>(SearchMethod.class);
-        List<String> parts = new ArrayList<>();
-        for (SearchMethod method : SearchMethod.values()) {
-            PlayedQuestion played =
-                    PlayedQuestion.of(question, method, Recorder.USUAL_STEPS, progress);
-            searches.put(
-                    method, played.parts().stream().map(p -> new SearchPlayer(fabric, p)).toList());
-            if (method == SearchMethod.A_STAR) {
-                played.parts().forEach(p -> parts.add(p.what()));
-            }
-        }
-        Optional<LabelPlayer> labels =
-                answer instanceof Answer.Blocked blocked
-                        ? Optional.of(
-                                new LabelPlayer(
-                                        fabric,
-                                        PlayedLabels.of(
-                                                blocked,
-                                                SearchLimits.USUAL,
-                                                Recorder.USUAL_STEPS,
-                                                progress)))
-                        : Optional.empty();
-        return new Played(question, searches, parts, labels);
     }
 
     /**
@@ -207,7 +157,7 @@ final class StepsModel {
             return rounds.get().map(r -> r);
         }
         if (kind.get() == PlayKind.LABELS) {
-            return played.get().flatMap(Played::labels).map(l -> l);
+            return played.get().flatMap(PlayedSearches::labels).map(l -> l);
         }
         return search(kind.get().method().orElseThrow()).map(s -> s);
     }
@@ -347,7 +297,7 @@ final class StepsModel {
                 .formatted(without - with, without, 100.0 * (without - with) / without);
     }
 
-    ReadOnlyObjectProperty<Optional<Played>> playedProperty() {
+    ReadOnlyObjectProperty<Optional<PlayedSearches>> playedProperty() {
         return played;
     }
 

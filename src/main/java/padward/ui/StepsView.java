@@ -205,7 +205,7 @@ final class StepsView extends ScrollPane {
     private void refill() {
         following = true;
         List<String> parts =
-                steps.playedProperty().get().map(StepsModel.Played::parts).orElse(List.of());
+                steps.playedProperty().get().map(PlayedSearches::parts).orElse(List.of());
         if (!part.getItems().equals(parts)) {
             part.getItems().setAll(parts);
         }
