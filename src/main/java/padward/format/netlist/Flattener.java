@@ -24,6 +24,9 @@ import padward.format.Text;
 final class Flattener {
     private static final int DEEPEST = 200;
 
+    /** A few modules that contain each other twice make any number. */
+    private static final long MOST_NETS = 10_000_000;
+
     private final Library library;
     private final Set<String> leafTypes;
     private final IntArrayList parent = new IntArrayList();
@@ -50,6 +53,14 @@ final class Flattener {
     }
 
     private FlatNetlist run(Module top) throws BadInput {
+        long size = size(top, 0, new HashMap<>());
+        if (size > MOST_NETS) {
+            throw new BadInput(
+                    library.file(),
+                    "module " + top.name,
+                    "at most " + MOST_NETS + " nets and cells, levels taken out",
+                    "more");
+        }
         Map<String, int[]> ids = expand(top, "", Map.of());
         List<FlatNetlist.FlatPort> ports = new ArrayList<>();
         for (Map.Entry<String, PortDirection> port : top.ports.entrySet()) {
@@ -69,6 +80,23 @@ final class Flattener {
             flat.add(leaf);
         }
         return new FlatNetlist(library.file(), top.name, flat, ports, names);
+    }
+
+    /** Nets and cells that a module is made of, those of its parts included. O(instances). */
+    private long size(Module module, int depth, Map<String, Long> known) {
+        Long before = known.get(module.name);
+        if (before != null || depth > DEEPEST) {
+            return before == null ? 0 : before;
+        }
+        known.put(module.name, 0L); // what is too deep or contains itself is told when expanded
+        long size = module.nets.values().stream().mapToLong(Range::width).sum();
+        for (Module.Instance instance : module.instances) {
+            Module made = leafTypes.contains(instance.type()) ? null : module(instance.type());
+            size += made == null ? 1 : size(made, depth + 1, known);
+            size = Math.min(size, Long.MAX_VALUE / 4);
+        }
+        known.put(module.name, size);
+        return size;
     }
 
     private void toRoots(int[] nets) {
@@ -100,7 +128,7 @@ final class Flattener {
             throw new BadInput(
                     library.file(),
                     "module " + module.name,
-                    "modules that do not contain themselves",
+                    "modules that do not contain themselves, at most " + DEEPEST + " levels",
                     String.join(" in ", open));
         }
         open.push(module.name);

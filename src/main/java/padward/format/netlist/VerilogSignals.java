@@ -15,9 +15,11 @@ import padward.format.Text;
  */
 final class VerilogSignals {
     private static final int DEFAULT_WIDTH = 32;
+    private static final int DEEPEST = 100;
 
     private final VerilogLexer lexer;
     private final Module module;
+    private int depth;
 
     VerilogSignals(VerilogLexer lexer, Module module) {
         this.lexer = lexer;
@@ -37,6 +39,9 @@ final class VerilogSignals {
     }
 
     private List<Bit> readConcatenation() throws BadInput {
+        if (++depth > DEEPEST) {
+            throw lexer.fault("at most " + DEEPEST + " brackets inside each other");
+        }
         lexer.next();
         List<Bit> bits = new ArrayList<>();
         if (lexer.sort() == VerilogLexer.Sort.NUMBER && !lexer.word().contains("'")) {
@@ -62,6 +67,7 @@ final class VerilogSignals {
             throw lexer.fault("\",\" or \"}\"");
         }
         lexer.next();
+        depth--;
         return bits;
     }
 

@@ -152,6 +152,21 @@ class VerilogTest {
         assertThat(pins(flat, "buf_1")).containsEntry("in[0]", List.of("n"));
     }
 
+    @Test
+    void whatGrowsWithoutEndIsStopped() {
+        String deep =
+                "module m; p i (.x(" + "{".repeat(5000) + "a" + "}".repeat(5000) + ")); endmodule";
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(deep));
+        assertThat(fault.getMessage()).contains("at most 100 brackets");
+        StringBuilder text = new StringBuilder("module m0; wire [1000:0] w; endmodule\n");
+        for (int i = 1; i <= 40; i++) {
+            String below = "m" + (i - 1);
+            text.append("module m" + i + "; " + below + " a (); " + below + " b (); endmodule\n");
+        }
+        fault = catchThrowableOfType(BadInput.class, () -> flat(text.toString()));
+        assertThat(fault.getMessage()).contains("at most 10000000 nets and cells");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
