@@ -1,211 +1,85 @@
 package padward.fabric;
 
-import it.unimi.dsi.fastutil.ints.IntArrayList;
-import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
-import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
- * A fabric of which every wire, switch, site and pad was listed. Edges are compressed rows; names
- * and places are arrays by vertex.
+ * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
+ * have in common (which wires they have, their names, sites and edges, told from the tile) is stored
+ * once, what they do not have in common tile by tile. A fabric of repeated tiles thus costs little
+ * more than its pattern would; where every tile lacks some switches that others have, some 20 bytes a
+ * vertex at ten edges each; where edges have no order at all, 20 and some 5 an edge in each direction.
+ * Names come besides. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
     private final FabricInfo info;
     private final int columns;
     private final int rows;
     private final String[] tileTypes;
-    private final String[] names;
-    private final int[] tiles;
-    private final int[] headTiles;
-    private final String[] wireKinds;
-    private final byte[] kinds;
-    private final int[] siteOfVertex;
-    private final Object2IntOpenHashMap<String> vertexByName;
-    private final Object2IntOpenHashMap<String> siteByName;
-    private final List<SiteView> sites;
-    private final int[] firstSite;
+    private final TileBases bases;
+    private final VertexSorts sorts;
+    private final TileNames names;
+    private final SiteList sites;
+    private final TileNames siteNames;
     private final List<Pad> pads;
     private final EdgeRows out;
     private final EdgeRows in;
+    private final ByteStrings namePool;
 
-    private ExplicitFabric(Builder from) {
-        int count = from.names.size();
-        info = from.info;
-        columns = from.columns;
-        rows = from.rows;
-        tileTypes = from.tileTypes;
-        names = from.names.toArray(new String[0]);
-        tiles = from.tiles.toIntArray();
-        headTiles = from.headTiles.toIntArray();
-        wireKinds = from.wireKinds.toArray(new String[0]);
-        kinds = new byte[count];
-        for (int i = 0; i < count; i++) {
-            kinds[i] = (byte) from.kinds.getInt(i);
-        }
-        siteOfVertex = from.siteOfVertex.toIntArray();
-        vertexByName = from.vertexByName;
-        siteByName = from.siteByName;
-        sites = List.copyOf(from.sites);
-        pads = List.copyOf(from.pads);
-        firstSite = new int[columns * rows + 1];
-        for (SiteView site : sites) {
-            firstSite[site.tile() + 1]++;
-        }
-        for (int t = 0; t < columns * rows; t++) {
-            firstSite[t + 1] += firstSite[t];
-        }
-        int[] sources = from.edgeFrom.toIntArray();
-        int[] targets = from.edgeTo.toIntArray();
-        int[] edgeClass = from.edgeClass.toIntArray();
-        out = EdgeRows.of(count, sources, targets, edgeClass, from.classes);
-        in = EdgeRows.of(count, targets, sources, edgeClass, from.classes);
+    ExplicitFabric(
+            FabricInfo info,
+            int columns,
+            int rows,
+            String[] tileTypes,
+            TileBases bases,
+            VertexSorts sorts,
+            TileNames names,
+            SiteList sites,
+            TileNames siteNames,
+            List<Pad> pads,
+            EdgeRows out,
+            EdgeRows in,
+            ByteStrings namePool) {
+        this.info = info;
+        this.columns = columns;
+        this.rows = rows;
+        this.tileTypes = tileTypes;
+        this.bases = bases;
+        this.sorts = sorts;
+        this.names = names;
+        this.sites = sites;
+        this.siteNames = siteNames;
+        this.pads = pads;
+        this.out = out;
+        this.in = in;
+        this.namePool = namePool;
     }
 
     /**
-     * Collects the parts of an explicit fabric. Sites must come tile by tile in rising order, pads
-     * after wires and sites; {@link #build} says so otherwise.
+     * Bytes of all arrays that say which vertices, sites and edges there are: edges in both
+     * directions with their delays, kinds, places; without names and the list of pads.
      */
-    public static final class Builder {
-        private final FabricInfo info;
-        private final int columns;
-        private final int rows;
-        private final String[] tileTypes;
-        private final List<String> names = new ArrayList<>();
-        private final IntArrayList tiles = new IntArrayList();
-        private final IntArrayList headTiles = new IntArrayList();
-        private final List<String> wireKinds = new ArrayList<>();
-        private final IntArrayList kinds = new IntArrayList();
-        private final IntArrayList siteOfVertex = new IntArrayList();
-        private final Object2IntOpenHashMap<String> vertexByName = new Object2IntOpenHashMap<>();
-        private final Object2IntOpenHashMap<String> siteByName = new Object2IntOpenHashMap<>();
-        private final List<SiteView> sites = new ArrayList<>();
-        private final List<Pad> pads = new ArrayList<>();
-        private final IntArrayList edgeFrom = new IntArrayList();
-        private final IntArrayList edgeTo = new IntArrayList();
-        private final IntArrayList edgeClass = new IntArrayList();
-        private final LongOpenHashSet edges = new LongOpenHashSet();
-        private final DelayClasses classes = new DelayClasses();
+    public long graphBytes() {
+        return 4L * tileTypes.length
+                + bases.memory()
+                + sorts.memory()
+                + sites.memory()
+                + out.memory()
+                + in.memory();
+    }
 
-        /** Starts a fabric of {@code columns × rows} tiles, all of the type {@code empty}. */
-        public Builder(FabricInfo info, int columns, int rows) {
-            this.info = info;
-            this.columns = columns;
-            this.rows = rows;
-            this.tileTypes = new String[columns * rows];
-            Arrays.fill(tileTypes, "empty");
-            vertexByName.defaultReturnValue(NOTHING);
-            siteByName.defaultReturnValue(NOTHING);
-        }
+    /** Bytes of all arrays that hold names, and find them. */
+    public long nameBytes() {
+        return namePool.memory() + names.memory() + siteNames.memory();
+    }
 
-        /** Sets the type of a tile; its number. */
-        public int addTile(int column, int row, String type) {
-            tileTypes[row * columns + column] = type;
-            return row * columns + column;
-        }
+    /** The incoming edges made anew with slices of another size, for tests. */
+    EdgeRows incomingInSlicesOf(int edges) {
+        return Transposer.transpose(bases, out, out.classes(), edges);
+    }
 
-        private int addVertex(
-                String name, VertexKind kind, int tile, int head, String wireKind, int site) {
-            if (vertexByName.containsKey(name)) {
-                return NOTHING;
-            }
-            int vertex = names.size();
-            vertexByName.put(name, vertex);
-            names.add(name);
-            kinds.add(kind.ordinal());
-            tiles.add(tile);
-            headTiles.add(head);
-            wireKinds.add(wireKind);
-            siteOfVertex.add(site);
-            return vertex;
-        }
-
-        /** Adds a wire; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
-        public int addWire(String name, int startTile, int endTile, String kind) {
-            return addVertex(name, VertexKind.WIRE, startTile, endTile, kind, NOTHING);
-        }
-
-        /** Adds a site and its pins; its number, or {@link Fabric#NOTHING} when a name is taken. */
-        public int addSite(
-                String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {
-            if (siteByName.containsKey(name)) {
-                return NOTHING;
-            }
-            int site = sites.size();
-            int firstPin = names.size();
-            for (SitePin pin : pins) {
-                String full = name + "." + pin.name();
-                if (addVertex(full, VertexKind.PIN, tile, tile, "", site) == NOTHING) {
-                    return NOTHING;
-                }
-            }
-            siteByName.put(name, site);
-            sites.add(new SiteView(site, name, kind, tile, accepts, firstPin, pins));
-            return site;
-        }
-
-        /** Adds a pad; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
-        public int addPad(
-                String name,
-                int tile,
-                String packagePin,
-                String bank,
-                PadDirections directions,
-                int dataSite,
-                int enableSite,
-                String setting) {
-            int vertex = addVertex(name, VertexKind.PAD, tile, tile, "", NOTHING);
-            if (vertex != NOTHING) {
-                pads.add(
-                        new Pad(
-                                name,
-                                vertex,
-                                tile,
-                                packagePin,
-                                bank,
-                                directions,
-                                dataSite,
-                                enableSite,
-                                setting));
-            }
-            return vertex;
-        }
-
-        /** The vertex of that name, or {@link Fabric#NOTHING}. */
-        public int findVertex(String name) {
-            return vertexByName.getInt(name);
-        }
-
-        /** The site of that name, or {@link Fabric#NOTHING}. */
-        public int findSite(String name) {
-            return siteByName.getInt(name);
-        }
-
-        /** Adds an edge; false when there is one already between the two. */
-        public boolean addEdge(int from, int to, EdgeKind kind, Delay delay) {
-            if (!edges.add((long) from << 32 | to)) {
-                return false;
-            }
-            edgeFrom.add(from);
-            edgeTo.add(to);
-            edgeClass.add(classes.intern(kind, delay));
-            return true;
-        }
-
-        /**
-         * The finished fabric.
-         *
-         * @throws IllegalStateException when sites do not come tile by tile
-         */
-        public ExplicitFabric build() {
-            for (int i = 1; i < sites.size(); i++) {
-                if (sites.get(i).tile() < sites.get(i - 1).tile()) {
-                    throw new IllegalStateException("sites must be added tile by tile");
-                }
-            }
-            return new ExplicitFabric(this);
-        }
+    /** How many different rows its edges need, out and in. */
+    public int rowCount() {
+        return out.rowCount() + in.rowCount();
     }
 
     @Override
@@ -235,37 +109,37 @@ public final class ExplicitFabric implements Fabric {
 
     @Override
     public int vertexCount() {
-        return names.length;
+        return bases.count();
     }
 
     @Override
     public VertexKind kind(int vertex) {
-        return VertexKind.values()[kinds[vertex]];
+        return sorts.kind(vertex);
     }
 
     @Override
     public String vertexName(int vertex) {
-        return names[vertex];
+        return names.name(vertex);
     }
 
     @Override
     public int findVertex(String name) {
-        return vertexByName.getInt(name);
+        return names.find(name);
     }
 
     @Override
     public int tile(int vertex) {
-        return tiles[vertex];
+        return bases.tileOf(vertex);
     }
 
     @Override
     public int headTile(int vertex) {
-        return headTiles[vertex];
+        return sorts.headTile(vertex);
     }
 
     @Override
     public String wireKind(int vertex) {
-        return wireKinds[vertex];
+        return sorts.wireKind(vertex);
     }
 
     @Override
@@ -280,27 +154,27 @@ public final class ExplicitFabric implements Fabric {
 
     @Override
     public int siteCount() {
-        return sites.size();
+        return sites.count();
     }
 
     @Override
     public SiteView site(int site) {
-        return sites.get(site);
+        return sites.site(site, siteNames.name(site));
     }
 
     @Override
     public int siteOf(int vertex) {
-        return siteOfVertex[vertex];
+        return sites.siteOf(vertex);
     }
 
     @Override
     public int findSite(String name) {
-        return siteByName.getInt(name);
+        return siteNames.find(name);
     }
 
     @Override
     public int firstSite(int tile) {
-        return firstSite[tile];
+        return sites.first(tile);
     }
 
     @Override

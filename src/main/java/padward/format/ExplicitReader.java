@@ -1,17 +1,15 @@
 package padward.format;
 
-import java.util.ArrayList;
+import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
@@ -35,9 +33,11 @@ final class ExplicitReader {
     private final InfoParts info = new InfoParts();
     private final Set<String> packagePins = new HashSet<>();
     private final BitSet typedTiles = new BitSet();
-    private ExplicitFabric.Builder builder;
+    private ExplicitBuilder builder;
     private int vertices;
     private int edges;
+    private String lastName = "";
+    private int lastVertex = Fabric.NOTHING;
 
     Fabric read(Source source, Progress progress) throws BadInput {
         info.addTo(new Passes(), Optional.empty())
@@ -48,13 +48,17 @@ final class ExplicitReader {
                 .part("switches", in -> readEdges(in, EdgeKind.SWITCH), "wires", "sites", "pads")
                 .part("joints", in -> readEdges(in, EdgeKind.JOINT), "wires", "sites", "pads")
                 .run(source, progress);
-        return builder().build();
+        Fabric fabric = builder().build();
+        if (!builder.repeated().isEmpty()) {
+            throw SecondEdges.describe(source, progress, builder.repeated());
+        }
+        return fabric;
     }
 
     /** Made when first needed: by then name, grid and words are read. */
-    private ExplicitFabric.Builder builder() {
+    private ExplicitBuilder builder() {
         if (builder == null) {
-            builder = new ExplicitFabric.Builder(info.toInfo(), info.columns(), info.rows());
+            builder = new ExplicitBuilder(info.toInfo(), info.columns(), info.rows());
         }
         return builder;
     }
@@ -120,18 +124,13 @@ final class ExplicitReader {
     }
 
     private void readSites(JsonIn in) throws BadInput {
-        List<ListedSite> sites = new ArrayList<>();
         in.beginArray();
-        while (in.more()) {
-            sites.add(ListedSite.read(in, sites.size(), info));
-            count(in, sites.get(sites.size() - 1).pins().size());
-        }
-        in.endArray();
-        // the builder numbers sites tile by tile, the file need not
-        sites.sort(Comparator.comparingInt(ListedSite::tile));
-        for (ListedSite site : sites) {
+        for (int number = 0; in.more(); number++) {
+            ListedSite site = ListedSite.read(in, number, info);
+            count(in, site.pins().size());
             addSite(in, site);
         }
+        in.endArray();
     }
 
     private void addSite(JsonIn in, ListedSite site) throws BadInput {
@@ -146,14 +145,16 @@ final class ExplicitReader {
                     "names of a site and of its pins that no other has",
                     Text.quote(site.name()) + " or one of its pins again");
         }
+        LongOpenHashSet ways = new LongOpenHashSet();
         for (int i = 0; i < site.through().size(); i++) {
             ListedSite.Through way = site.through().get(i);
             String at = place + ".through[" + i + "]";
             int from = pin(in, site, way.from(), at + ".from", PinDirection.IN);
             int to = pin(in, site, way.to(), at + ".to", PinDirection.OUT);
-            if (!builder().addEdge(from, to, EdgeKind.THROUGH, way.delay())) {
+            if (!ways.add((long) from << Integer.SIZE | to)) {
                 throw in.faultAt(at, "each way through the site once", "a second one");
             }
+            builder().addEdge(from, to, EdgeKind.THROUGH, way.delay());
         }
     }
 
@@ -229,7 +230,7 @@ final class ExplicitReader {
         in.beginArray();
         while (in.more()) {
             in.beginArray();
-            int from = readVertex(in);
+            int from = readSource(in);
             int to = readVertex(in);
             if (from == to) {
                 throw in.fault("two different ends", "the same twice");
@@ -239,15 +240,26 @@ final class ExplicitReader {
             if (edges++ >= Limits.EDGES) {
                 throw in.fault("at most " + Limits.EDGES + " switches and joints", "more");
             }
-            if (!builder().addEdge(from, to, kind, delay)) {
-                throw in.fault("one connection between two ends", "a second one");
-            }
+            builder().addEdge(from, to, kind, delay);
         }
         in.endArray();
     }
 
-    private int readVertex(JsonIn in) throws BadInput {
+    /** Most edges begin where the one before does. */
+    private int readSource(JsonIn in) throws BadInput {
         String name = in.name();
+        if (!name.equals(lastName)) {
+            lastVertex = findVertex(in, name);
+            lastName = name;
+        }
+        return lastVertex;
+    }
+
+    private int readVertex(JsonIn in) throws BadInput {
+        return findVertex(in, in.name());
+    }
+
+    private int findVertex(JsonIn in, String name) throws BadInput {
         int vertex = builder().findVertex(name);
         if (vertex == Fabric.NOTHING) {
             throw in.fault("the name of a wire, a pin (site.pin) or a pad", Text.quote(name));

@@ -123,9 +123,12 @@ public final class FabricWriter {
         EdgeCursor edges = fabric.edgesOut();
         for (int v = 0; v < fabric.vertexCount(); v++) {
             edges.reset(v);
+            String from = "";
             while (edges.next()) {
                 if (edges.kind() == kind) {
-                    out.beginArray().value(fabric.vertexName(v));
+                    // a fabric makes names up when asked: once for all edges of a vertex
+                    from = from.isEmpty() ? fabric.vertexName(v) : from;
+                    out.beginArray().value(from);
                     out.value(fabric.vertexName(edges.other()));
                     out.value(edges.delayPs(Corner.FAST)).value(edges.delayPs(Corner.SLOW));
                     out.endArray();

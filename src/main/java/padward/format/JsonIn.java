@@ -91,8 +91,10 @@ final class JsonIn extends JsonStream {
 
     /** A whole number of a range, both ends included. */
     int integer(int least, int greatest) throws BadInput {
-        String what = "a whole number from " + least + " to " + greatest;
-        String text = number(what);
+        if (peek() != JsonToken.NUMBER) {
+            expect(JsonToken.NUMBER, wholeNumber(least, greatest));
+        }
+        String text = scalar();
         try {
             long value = Long.parseLong(text);
             if (value >= least && value <= greatest) {
@@ -101,23 +103,24 @@ final class JsonIn extends JsonStream {
         } catch (NumberFormatException e) {
             // has a fraction, an exponent or too many digits: told below
         }
-        throw fault(what, Text.quote(text).replace("\"", ""));
+        throw fault(wholeNumber(least, greatest), Text.quote(text).replace("\"", ""));
+    }
+
+    /** Put into words for a fault only: a large file has hundreds of millions of numbers. */
+    private static String wholeNumber(int least, int greatest) {
+        return "a whole number from " + least + " to " + greatest;
     }
 
     /** A number of a range, both ends included. */
     double real(double least, double greatest) throws BadInput {
         String what = String.format(Locale.ROOT, "a number from %.0f to %.0f", least, greatest);
-        String text = number(what);
+        expect(JsonToken.NUMBER, what);
+        String text = scalar();
         double value = Double.parseDouble(text);
         if (!(value >= least && value <= greatest)) {
             throw fault(what, text);
         }
         return value;
-    }
-
-    private String number(String what) throws BadInput {
-        expect(JsonToken.NUMBER, what);
-        return scalar();
     }
 
     /** {@code [fast, slow]} in picoseconds. */

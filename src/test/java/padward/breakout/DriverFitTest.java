@@ -19,7 +19,7 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
@@ -39,7 +39,7 @@ class DriverFitTest {
                                 new DriverSetting("lv33", "3.3 V", 3300, 8, "slow", delay),
                                 new DriverSetting("lv18", "1.8 V", 1800, 8, "slow", delay)),
                         List.of(new Bank("a", bankMillivolts)));
-        ExplicitFabric.Builder builder = new ExplicitFabric.Builder(info, 1, 1);
+        ExplicitBuilder builder = new ExplicitBuilder(info, 1, 1);
         builder.addWire("w", 0, 0, "general");
         builder.addSite(
                 "s", 0, "logic", List.of("register"), List.of(new SitePin("q", PinDirection.OUT)));

@@ -17,7 +17,7 @@ import padward.fabric.CellKind;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
@@ -42,7 +42,7 @@ class NoWayTest {
                         List.of(new CellKind("adder", false), new CellKind("register", true)),
                         List.of(),
                         List.of());
-        ExplicitFabric.Builder builder = new ExplicitFabric.Builder(info, 1, 1);
+        ExplicitBuilder builder = new ExplicitBuilder(info, 1, 1);
         for (String wire : List.of("carry", "clockline")) {
             builder.addWire(wire, 0, 0, wire);
         }

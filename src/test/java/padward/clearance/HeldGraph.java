@@ -17,7 +17,7 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
@@ -62,8 +62,8 @@ final class HeldGraph {
     }
 
     private Fabric build(String source, String goal) {
-        ExplicitFabric.Builder builder =
-                new ExplicitFabric.Builder(
+        ExplicitBuilder builder =
+                new ExplicitBuilder(
                         new FabricInfo("graph", "", List.of(), List.of(), List.of()), 1, 1);
         vertices.stream()
                 .filter(v -> !v.equals(goal) && !v.equals(source))

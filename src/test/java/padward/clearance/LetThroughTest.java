@@ -18,7 +18,7 @@ import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
@@ -35,8 +35,8 @@ import padward.route.Starts;
  */
 class LetThroughTest {
     private static Design design(Map<String, String> settings) {
-        ExplicitFabric.Builder builder =
-                new ExplicitFabric.Builder(
+        ExplicitBuilder builder =
+                new ExplicitBuilder(
                         new FabricInfo("halves", "invented", List.of(), List.of(), List.of()),
                         1,
                         1);
@@ -94,7 +94,7 @@ class LetThroughTest {
         return new Design("halves", "invented", fabric, Board.UNKNOWN, cells, nets, List.of());
     }
 
-    private static void add(ExplicitFabric.Builder builder, String from, String to, EdgeKind kind) {
+    private static void add(ExplicitBuilder builder, String from, String to, EdgeKind kind) {
         builder.addEdge(builder.findVertex(from), builder.findVertex(to), kind, new Delay(10, 20));
     }
 

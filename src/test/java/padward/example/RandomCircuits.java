@@ -24,7 +24,7 @@ import padward.fabric.CellKind;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
@@ -94,7 +94,7 @@ public final class RandomCircuits {
                         List.of(new CellKind("register", true), new CellKind("lut", false)),
                         List.of(),
                         List.of());
-        ExplicitFabric.Builder builder = new ExplicitFabric.Builder(info, 2, 2);
+        ExplicitBuilder builder = new ExplicitBuilder(info, 2, 2);
         int wires = 8 + random.nextInt(10);
         int sites = 4 + random.nextInt(5);
         int pads = 2 + random.nextInt(2);
@@ -135,7 +135,7 @@ public final class RandomCircuits {
         fabric = builder.build();
     }
 
-    private void connectSite(ExplicitFabric.Builder builder, int site, int wires) {
+    private void connectSite(ExplicitBuilder builder, int site, int wires) {
         edge(builder, "s" + site + ".a", "s" + site + ".x", EdgeKind.THROUGH);
         if (random.nextBoolean()) {
             edge(builder, "s" + site + ".b", "s" + site + ".y", EdgeKind.THROUGH);
@@ -152,7 +152,7 @@ public final class RandomCircuits {
         }
     }
 
-    private void edge(ExplicitFabric.Builder builder, String from, String to, EdgeKind kind) {
+    private void edge(ExplicitBuilder builder, String from, String to, EdgeKind kind) {
         int fast = 1 + random.nextInt(30);
         Delay delay = new Delay(fast, fast + random.nextInt(30));
         builder.addEdge(builder.findVertex(from), builder.findVertex(to), kind, delay);

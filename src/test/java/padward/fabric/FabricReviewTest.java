@@ -10,14 +10,14 @@ import padward.base.Progress;
 class FabricReviewTest {
     private static final Delay SOME = new Delay(10, 10);
 
-    private static ExplicitFabric.Builder builder() {
+    private static ExplicitBuilder builder() {
         FabricInfo info = new FabricInfo("odd", "Invented.", List.of(), List.of(), List.of());
-        return new ExplicitFabric.Builder(info, 60, 2);
+        return new ExplicitBuilder(info, 60, 2);
     }
 
     @Test
     void oddThingsAreNamed() {
-        ExplicitFabric.Builder builder = builder();
+        ExplicitBuilder builder = builder();
         for (int x = 0; x < 59; x++) {
             // all wires go one tile to the right, but one goes up
             builder.addWire("w" + x, x, x == 30 ? x + 60 : x + 1, "e");
@@ -66,7 +66,7 @@ class FabricReviewTest {
                         "connections that take no time: 1 of 61");
     }
 
-    private static int pad(ExplicitFabric.Builder builder, String name, PadDirections directions) {
+    private static int pad(ExplicitBuilder builder, String name, PadDirections directions) {
         return builder.addPad(name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
     }
 }

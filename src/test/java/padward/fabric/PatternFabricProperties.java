@@ -49,7 +49,10 @@ class PatternFabricProperties {
                 .isEqualTo(edges(pattern, pattern.edgesOut(), false));
         assertThat(edges(explicit, explicit.edgesIn(), true))
                 .isEqualTo(edges(pattern, pattern.edgesOut(), false));
-        assertThat(explicit.pads().size()).isEqualTo(pattern.pads().size());
+        assertThat(explicit.pads()).isEqualTo(pattern.pads());
+        for (int v = 0; v < pattern.vertexCount(); v++) {
+            assertThat(explicit.vertexName(v)).isEqualTo(pattern.vertexName(v));
+        }
     }
 
     @ParameterizedTest

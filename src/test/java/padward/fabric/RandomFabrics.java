@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.IntPredicate;
 
 /** Makes random fabrics for property tests, pattern and explicit, all from one seed. */
 public final class RandomFabrics {
@@ -131,8 +132,17 @@ public final class RandomFabrics {
 
     /** The same fabric in the explicit form, written out by its own names. */
     public static ExplicitFabric explicit(Fabric fabric) {
-        ExplicitFabric.Builder builder =
-                new ExplicitFabric.Builder(fabric.info(), fabric.columns(), fabric.rows());
+        return explicit(fabric, vertex -> true);
+    }
+
+    /**
+     * As {@link #explicit(Fabric)}, with some edges left out.
+     *
+     * @param keep asked with the source of each edge whether it stays
+     */
+    public static ExplicitFabric explicit(Fabric fabric, IntPredicate keep) {
+        ExplicitBuilder builder =
+                new ExplicitBuilder(fabric.info(), fabric.columns(), fabric.rows());
         for (int tile = 0; tile < fabric.tileCount(); tile++) {
             builder.addTile(fabric.column(tile), fabric.row(tile), fabric.tileType(tile));
         }
@@ -164,17 +174,19 @@ public final class RandomFabrics {
         for (int v = 0; v < fabric.vertexCount(); v++) {
             edges.reset(v);
             while (edges.next()) {
-                builder.addEdge(
-                        builder.findVertex(fabric.vertexName(v)),
-                        builder.findVertex(fabric.vertexName(edges.other())),
-                        edges.kind(),
-                        edges.delay());
+                if (keep.test(v)) {
+                    builder.addEdge(
+                            builder.findVertex(fabric.vertexName(v)),
+                            builder.findVertex(fabric.vertexName(edges.other())),
+                            edges.kind(),
+                            edges.delay());
+                }
             }
         }
         return builder.build();
     }
 
-    private static int site(ExplicitFabric.Builder builder, Fabric fabric, int site) {
+    private static int site(ExplicitBuilder builder, Fabric fabric, int site) {
         return Optional.of(site)
                 .filter(s -> s != Fabric.NOTHING)
                 .map(s -> builder.findSite(fabric.site(s).name()))

@@ -15,7 +15,7 @@ import padward.base.Progress;
 import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.CellKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PinDirection;
@@ -35,7 +35,7 @@ class PlacementOptimumTest {
                         List.of(new CellKind("small", false), new CellKind("large", false)),
                         List.of(),
                         List.of());
-        ExplicitFabric.Builder builder = new ExplicitFabric.Builder(info, SIDE, SIDE);
+        ExplicitBuilder builder = new ExplicitBuilder(info, SIDE, SIDE);
         builder.addWire("x0y0/w", 0, 0, "w");
         List<SitePin> pins =
                 List.of(new SitePin("in", PinDirection.IN), new SitePin("out", PinDirection.OUT));

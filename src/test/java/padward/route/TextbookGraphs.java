@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.ExplicitFabric;
 import padward.fabric.FabricInfo;
 
@@ -18,8 +19,8 @@ public final class TextbookGraphs {
      * both ways.
      */
     public static ExplicitFabric of(String edges) {
-        ExplicitFabric.Builder builder =
-                new ExplicitFabric.Builder(
+        ExplicitBuilder builder =
+                new ExplicitBuilder(
                         new FabricInfo("textbook", "", List.of(), List.of(), List.of()), 1, 1);
         List<String[]> parsed =
                 Arrays.stream(edges.split(",")).map(e -> e.trim().split("[>\\- ]")).toList();

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
 import padward.format.Labels;
@@ -35,10 +35,12 @@ final class FabricTables {
     private final Map<String, Integer> numberOfKind = new HashMap<>();
     private final Map<String, Delay> delayOfKind = new HashMap<>();
     private final Map<String, Delay> delayOfSort = new HashMap<>();
-    private ExplicitFabric.Builder fabric;
+    private ExplicitBuilder fabric;
     private int firstPad;
     private int vertices;
     private int edges;
+    private String lastName = "";
+    private int lastVertex = Fabric.NOTHING;
 
     FabricTables(TableFolder folder, Faults faults, InfoTables info, Optional<PackagePins> pins) {
         this.pins = pins;
@@ -49,12 +51,12 @@ final class FabricTables {
     }
 
     /** Reads them; the fabric is sound when no faults were found. */
-    ExplicitFabric.Builder read() {
+    Fabric read() {
         if (!folder.has(Tables.WIRES)) {
             faults.add(folder.label(Tables.WIRES), "", "a table of wires", () -> "no such file");
         }
         sites.read();
-        fabric = new ExplicitFabric.Builder(info.toInfo(), info.columns(), info.rows());
+        fabric = new ExplicitBuilder(info.toInfo(), info.columns(), info.rows());
         folder.read(Tables.TILES, this::readTiles);
         folder.read(Tables.WIRES, this::readWires);
         sites.addTo(fabric, faults);
@@ -64,7 +66,11 @@ final class FabricTables {
         sites.readThrough(fabric);
         folder.read(Tables.DELAYS, this::readDelays);
         folder.read(Tables.SWITCHES, this::readSwitches);
-        return fabric;
+        Fabric built = fabric.build();
+        if (!fabric.repeated().isEmpty()) {
+            new SecondEdges(folder, faults, fabric.repeated()).tell();
+        }
+        return built;
     }
 
     private void readTiles(CsvTable table) {
@@ -217,7 +223,7 @@ final class FabricTables {
         DelayColumns delay = new DelayColumns(table);
         EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.JOINT};
         while (table.next()) {
-            int from = readVertex(table, fromColumn);
+            int from = readSource(table, fromColumn);
             int to = readVertex(table, toColumn);
             EdgeKind kind = table.oneOf(kindColumn, sorts, EdgeKind::label, EdgeKind.SWITCH);
             Optional<Delay> stated = delay.read();
@@ -239,12 +245,7 @@ final class FabricTables {
                 table.fault(
                         toColumn, "at most " + Limits.EDGES + " switches and joints", () -> "more");
             }
-            if (!fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO))) {
-                table.fault(
-                        toColumn,
-                        "one connection from " + Text.quote(table.text(fromColumn)) + " to it",
-                        () -> "a second one");
-            }
+            fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO));
         }
     }
 
@@ -266,6 +267,16 @@ final class FabricTables {
         return vertex < kindOfWire.size()
                 ? "wires of kind " + Text.quote(kinds.get(kindOfWire.getInt(vertex)))
                 : sort(vertex) + "s";
+    }
+
+    /** Most edges begin where the one before does. */
+    private int readSource(CsvTable table, CsvTable.Column column) {
+        String name = table.text(column);
+        if (lastVertex == Fabric.NOTHING || !name.equals(lastName)) {
+            lastVertex = readVertex(table, column);
+            lastName = name;
+        }
+        return lastVertex;
     }
 
     private int readVertex(CsvTable table, CsvTable.Column column) {

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitFabric;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
@@ -172,14 +172,14 @@ final class SiteTables {
     }
 
     /** Adds the sites to a fabric. */
-    void addTo(ExplicitFabric.Builder fabric, Faults faults) {
+    void addTo(ExplicitBuilder fabric, Faults faults) {
         IntStream.range(0, sites.size())
                 .boxed()
                 .sorted(Comparator.comparingInt(s -> sites.get(s).tile))
                 .forEach(s -> add(fabric, faults, s));
     }
 
-    private void add(ExplicitFabric.Builder fabric, Faults faults, int number) {
+    private void add(ExplicitBuilder fabric, Faults faults, int number) {
         Site site = sites.get(number);
         int added = fabric.addSite(site.name, site.tile, site.kind, site.accepts, site.pins);
         if (added == Fabric.NOTHING) {
@@ -192,11 +192,11 @@ final class SiteTables {
     }
 
     /** Adds the ways through sites. */
-    void readThrough(ExplicitFabric.Builder fabric) {
+    void readThrough(ExplicitBuilder fabric) {
         folder.read(Tables.THROUGH, t -> readThrough(t, fabric));
     }
 
-    private void readThrough(CsvTable table, ExplicitFabric.Builder fabric) {
+    private void readThrough(CsvTable table, ExplicitBuilder fabric) {
         CsvTable.Column siteColumn = table.column("site");
         CsvTable.Column from = table.column("from");
         CsvTable.Column to = table.column("to");
@@ -209,8 +209,8 @@ final class SiteTables {
                 int start = readPin(table, from, site, PinDirection.IN, fabric);
                 int end = readPin(table, to, site, PinDirection.OUT, fabric);
                 boolean known = start != Fabric.NOTHING && end != Fabric.NOTHING;
-                if (known && !fabric.addEdge(start, end, EdgeKind.THROUGH, way)) {
-                    table.fault(to, "each way through a site once", () -> "a second one");
+                if (known) {
+                    fabric.addEdge(start, end, EdgeKind.THROUGH, way);
                 }
             }
         }
@@ -221,7 +221,7 @@ final class SiteTables {
             CsvTable.Column column,
             Site site,
             PinDirection direction,
-            ExplicitFabric.Builder fabric) {
+            ExplicitBuilder fabric) {
         String name = table.text(column);
         if (site.pins.stream().anyMatch(p -> p.name().equals(name) && p.direction() == direction)) {
             return fabric.findVertex(site.name + "." + name);

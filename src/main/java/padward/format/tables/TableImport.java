@@ -73,9 +73,8 @@ public final class TableImport {
         TableFolder tables = new TableFolder(folder, faults, progress);
         InfoTables info = new InfoTables(tables);
         info.read();
-        var builder = new FabricTables(tables, faults, info, pins).read();
+        Fabric fabric = new FabricTables(tables, faults, info, pins).read();
         boolean fabricIsSound = !faults.any();
-        Fabric fabric = builder.build();
         BoardTable wirings = new BoardTable(fabric);
         tables.read(Tables.BOARD, wirings::read);
         DesignTables design = new DesignTables(tables, fabric, info);

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.fabric.Fabric;
 
 /** An invented device of four tiles by three, as tables, with everything wrong that can be. */
 class TableFaultsTest {
@@ -298,7 +299,10 @@ class TableFaultsTest {
         Files.write(folder.resolve("wires.csv.gz"), packed.toByteArray());
         TableImport.Result result = TableImport.read(folder, 9, Progress.NONE);
         assertThat(result).as("" + result).isInstanceOf(TableImport.Sound.class);
-        assertThat(((TableImport.Sound) result).fabric().findVertex("x2y0/e")).isEqualTo(2);
+        Fabric fabric = ((TableImport.Sound) result).fabric();
+        int wire = fabric.findVertex("x2y0/e");
+        assertThat(fabric.tileName(fabric.tile(wire))).isEqualTo("x2y0");
+        assertThat(fabric.tileName(fabric.headTile(wire))).isEqualTo("x3y0");
     }
 
     @Test

@@ -1,0 +1,161 @@
+package padward.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.ExplicitFabric;
+import padward.fabric.Fabric;
+import padward.fabric.PatternFabric;
+import padward.format.FabricReader;
+import padward.format.FabricWriter;
+import padward.format.tables.TableImport;
+import padward.route.CostModel;
+import padward.route.PathSearch;
+import padward.route.Starts;
+import padward.synth.FabricMaker;
+
+/**
+ * Loads an explicit fabric and tells how long that takes and what it costs. Fails if the graph takes
+ * more bytes a vertex than the project promises.
+ *
+ * <p>Argument: a fabric's file in the explicit form, a folder with tables, or a number of wires, of
+ * which one is then made and written to a temporary file first; 10000000 when there is none.
+ */
+public final class Explicit {
+    private static final double PROMISED = 40;
+    private static final int LOOKED_UP = 1_000_000;
+
+    private Explicit() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        String what = args.length == 0 ? "10000000" : args[0];
+        Path file = what.matches("\\d+") ? make(Integer.parseInt(what)) : Path.of(what);
+        double begin = nowMs();
+        ExplicitFabric fabric = (ExplicitFabric) read(file);
+        double loadMs = nowMs() - begin;
+        int count = fabric.vertexCount();
+        System.out.printf(
+                "%,d vertices, %d x %d tiles, %,d different rows: read in %.1f s%n",
+                count, fabric.columns(), fabric.rows(), fabric.rowCount(), loadMs / 1000);
+        double graph = (double) fabric.graphBytes() / count;
+        System.out.printf(
+                "  graph %.2f bytes a vertex, names %.2f%n",
+                graph, (double) fabric.nameBytes() / count);
+        System.out.printf(
+                "  greatest size of the process %s, limit of the heap %d MiB%n",
+                greatestSize(), Runtime.getRuntime().maxMemory() >> 20);
+        System.gc();
+        long used = Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
+        System.out.printf("  all objects after collecting: %.1f MB%n", used / 1e6);
+        touch("out", count, fabric.edgesOut());
+        touch("in", count, fabric.edgesIn());
+        lookUp(fabric);
+        sweep(fabric);
+        boolean met = graph <= PROMISED;
+        System.out.printf(
+                "  %-7s graph, bytes a vertex %.2f (at most %.0f)%n",
+                met ? "met" : "MISSED", graph, PROMISED);
+        System.exit(met ? 0 : 1);
+    }
+
+    private static Path make(int wires) throws Exception {
+        Path file = Files.createTempDirectory("padward-explicit").resolve("fabric.json.gz");
+        file.toFile().deleteOnExit();
+        double begin = nowMs();
+        FabricWriter.write(PatternFabric.compile(FabricMaker.make(wires, 5)), file);
+        System.out.printf(
+                "written in %.1f s, %.1f MB%n", (nowMs() - begin) / 1000, Files.size(file) / 1e6);
+        return file;
+    }
+
+    private static Fabric read(Path file) throws Exception {
+        if (!Files.isDirectory(file)) {
+            return FabricReader.read(file, Progress.NONE);
+        }
+        TableImport.Result result = TableImport.read(file, 1, Progress.NONE);
+        if (result instanceof TableImport.Faulty faulty) {
+            throw faulty.shown().get(0);
+        }
+        return ((TableImport.Sound) result).fabric();
+    }
+
+    /** The most memory that the process has held at once, where the system tells. */
+    private static String greatestSize() throws IOException {
+        Path status = Path.of("/proc/self/status");
+        List<String> lines = Files.isReadable(status) ? Files.readAllLines(status) : List.of();
+        return lines.stream()
+                .filter(l -> l.startsWith("VmHWM:"))
+                .map(l -> l.substring("VmHWM:".length()).strip())
+                .findFirst()
+                .orElse("unknown");
+    }
+
+    private static void touch(String which, int count, EdgeCursor edges) {
+        double best = Double.MAX_VALUE;
+        long met = 0;
+        long sum = 0;
+        for (int round = 0; round < 3; round++) {
+            double begin = nowMs();
+            met = 0;
+            for (int v = 0; v < count; v++) {
+                edges.reset(v);
+                while (edges.next()) {
+                    sum += edges.other() + edges.delayPs(Corner.SLOW);
+                    met++;
+                }
+            }
+            best = Math.min(best, nowMs() - begin);
+        }
+        System.out.printf("  every edge %s touched once: %,d, %.0f ms%n", which, met, best);
+        if (sum == 42) {
+            System.out.println();
+        }
+    }
+
+    private static void lookUp(Fabric fabric) {
+        Random random = new Random(1);
+        String[] names = new String[LOOKED_UP];
+        double begin = nowMs();
+        for (int i = 0; i < names.length; i++) {
+            names[i] = fabric.vertexName(random.nextInt(fabric.vertexCount()));
+        }
+        double namedMs = nowMs() - begin;
+        begin = nowMs();
+        for (String name : names) {
+            if (fabric.findVertex(name) == Fabric.NOTHING) {
+                throw new IllegalStateException(name);
+            }
+        }
+        System.out.printf(
+                "  a vertex's name %.0f ns, a name's vertex %.0f ns%n",
+                namedMs * 1e6 / LOOKED_UP, (nowMs() - begin) * 1e6 / LOOKED_UP);
+    }
+
+    private static void sweep(Fabric fabric) {
+        EdgeCursor edges = fabric.edgesOut();
+        int source = fabric.vertexCount() / 2;
+        for (edges.reset(source); !edges.next(); edges.reset(source)) {
+            source++;
+        }
+        PathSearch search = new PathSearch(fabric);
+        double best = Double.MAX_VALUE;
+        for (int round = 0; round < 3; round++) {
+            double begin = nowMs();
+            search.sweep(Starts.at(source), Corner.SLOW, CostModel.EMPTY_FABRIC, Progress.NONE);
+            best = Math.min(best, nowMs() - begin);
+        }
+        System.out.printf("  sweep over all vertices %.0f ms%n", best);
+    }
+
+    private static double nowMs() {
+        return System.nanoTime() / 1e6;
+    }
+}

@@ -1,0 +1,170 @@
+package padward.fabric;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+
+/**
+ * An explicit fabric as lists and maps, the plainest way to keep one, filled at random: names of
+ * all sorts, tiles in any order, some alike and some not, sites without pins, edges stated twice.
+ */
+final class PlainFabric {
+    record Vertex(String name, VertexKind kind, int tile, int head, String wireKind, int site) {}
+
+    record Site(String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {}
+
+    record Edge(EdgeKind kind, Delay delay) {}
+
+    final int columns;
+    final int rows;
+    final Map<Integer, String> tileTypes = new HashMap<>();
+    final List<Vertex> vertices = new ArrayList<>();
+    final List<Site> sites = new ArrayList<>();
+    final List<Pad> pads = new ArrayList<>();
+    final Map<List<Integer>, Edge> edges = new LinkedHashMap<>();
+    final List<List<String>> repeated = new ArrayList<>();
+    final ExplicitBuilder builder;
+    private final Random random;
+
+    /** Vertices and sites as they were added, in the order of their final numbers. */
+    List<Integer> vertexOrder = List.of();
+
+    List<Integer> siteOrder = List.of();
+
+    PlainFabric(long seed) {
+        random = new Random(seed);
+        columns = 1 + random.nextInt(12);
+        rows = 1 + random.nextInt(12);
+        builder =
+                new ExplicitBuilder(
+                        new FabricInfo("plain", "", List.of(), List.of(), List.of()),
+                        columns,
+                        rows);
+        fill();
+        vertexOrder = sorted(vertices.stream().map(Vertex::tile).toList());
+        siteOrder = sorted(sites.stream().map(Site::tile).toList());
+    }
+
+    private static List<Integer> sorted(List<Integer> tiles) {
+        return IntStream.range(0, tiles.size())
+                .boxed()
+                .sorted(Comparator.comparingInt(tiles::get))
+                .toList();
+    }
+
+    private void fill() {
+        boolean alike = random.nextBoolean();
+        int groups = 1 + random.nextInt(30);
+        for (int i = 0; i < groups; i++) {
+            int tile = random.nextInt(columns * rows);
+            if (random.nextInt(3) == 0) {
+                tileTypes.put(tile, "type" + random.nextInt(3));
+                builder.addTile(tile % columns, tile / columns, tileTypes.get(tile));
+            }
+            for (int w = alike ? 3 : random.nextInt(6); w > 0; w--) {
+                addWire(alike ? place(tile) + "/w" + w : name(tile), tile);
+            }
+            if (random.nextInt(3) > 0) {
+                addSite(alike ? place(tile) + "/s" : name(tile), tile, alike ? 2 : -1);
+            }
+            if (!sites.isEmpty() && random.nextInt(4) == 0) {
+                addPad(name(tile), tile);
+            }
+        }
+        int count = vertices.size();
+        for (int e = count < 2 ? 0 : random.nextInt(6 * count); e > 0; e--) {
+            addEdge(random.nextInt(count), random.nextInt(random.nextBoolean() ? count : 2));
+        }
+    }
+
+    private String place(int tile) {
+        return "x" + tile % columns + "y" + tile / columns;
+    }
+
+    private String name(int tile) {
+        String number = "[" + random.nextInt(20) + "]";
+        return switch (random.nextInt(12)) {
+            case 0 -> "plain" + number;
+            case 1 -> "x0" + tile % columns + "y0" + tile / columns + number;
+            case 2 -> place(random.nextInt(columns * rows)) + "/elsewhere" + number;
+            case 3 -> "R" + place(tile).toUpperCase(java.util.Locale.ROOT) + "B" + number;
+            case 4 -> place(tile) + place(tile) + number;
+            case 5 -> place(tile) + "/ß→\uD83D\uDD27" + number;
+            case 6 -> "x999999y1/out" + place(tile) + "X1y1" + number;
+            case 7 -> "xx1y" + number;
+            case 8 -> "half\uD83D" + number;
+            default -> place(tile) + "/w" + number;
+        };
+    }
+
+    private Delay delay() {
+        int fast = random.nextInt(random.nextBoolean() ? 3 : 1000);
+        return new Delay(fast, fast + random.nextInt(2));
+    }
+
+    boolean isTaken(String name) {
+        return vertices.stream().anyMatch(v -> v.name().equals(name));
+    }
+
+    private void addWire(String name, int tile) {
+        int head = random.nextInt(columns * rows);
+        String kind = "kind" + random.nextInt(3);
+        int added = builder.addWire(name, tile, head, kind);
+        if (isTaken(name)) {
+            check(added == Fabric.NOTHING, name);
+        } else {
+            check(added == vertices.size(), name);
+            vertices.add(new Vertex(name, VertexKind.WIRE, tile, head, kind, Fabric.NOTHING));
+        }
+    }
+
+    private void addSite(String name, int tile, int pinCount) {
+        List<SitePin> pins =
+                IntStream.range(0, pinCount < 0 ? random.nextInt(4) : pinCount)
+                        .mapToObj(i -> new SitePin("p" + i, PinDirection.values()[i % 2]))
+                        .toList();
+        // a name in use is another test's matter: it would leave half a site behind
+        if (sites.stream().anyMatch(s -> s.name().equals(name))
+                || pins.stream().anyMatch(p -> isTaken(name + "." + p.name()))) {
+            return;
+        }
+        List<String> accepts = List.of("c" + random.nextInt(2));
+        int added = builder.addSite(name, tile, "logic", accepts, pins);
+        check(added == sites.size(), name);
+        for (SitePin pin : pins) {
+            String full = name + "." + pin.name();
+            vertices.add(new Vertex(full, VertexKind.PIN, tile, tile, "", sites.size()));
+        }
+        sites.add(new Site(name, tile, "logic", accepts, pins));
+    }
+
+    private void addPad(String name, int tile) {
+        if (isTaken(name)) {
+            return;
+        }
+        int data = random.nextInt(sites.size() + 1) - 1;
+        int enable = random.nextInt(sites.size() + 1) - 1;
+        int vertex = builder.addPad(name, tile, "p", "b", PadDirections.BOTH, data, enable, "");
+        pads.add(new Pad(name, vertex, tile, "p", "b", PadDirections.BOTH, data, enable, ""));
+        vertices.add(new Vertex(name, VertexKind.PAD, tile, tile, "", Fabric.NOTHING));
+    }
+
+    private void addEdge(int from, int to) {
+        Edge edge = new Edge(EdgeKind.values()[random.nextInt(3)], delay());
+        builder.addEdge(from, to, edge.kind(), edge.delay());
+        if (edges.putIfAbsent(List.of(from, to), edge) != null) {
+            repeated.add(List.of(vertices.get(from).name(), vertices.get(to).name()));
+        }
+    }
+
+    private static void check(boolean held, String name) {
+        if (!held) {
+            throw new AssertionError("number of " + name);
+        }
+    }
+}
