@@ -21,8 +21,8 @@ import padward.route.Starts;
 import padward.synth.FabricMaker;
 
 /**
- * Loads an explicit fabric and tells how long that takes and what it costs. Fails if the graph takes
- * more bytes a vertex than the project promises.
+ * Loads an explicit fabric and tells how long that takes and what it costs. Fails if the graph
+ * takes more bytes a vertex than the project promises.
  *
  * <p>Argument: a fabric's file in the explicit form, a folder with tables, or a number of wires, of
  * which one is then made and written to a temporary file first; 10000000 when there is none.

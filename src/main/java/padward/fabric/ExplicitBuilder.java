@@ -154,7 +154,13 @@ public final class ExplicitBuilder {
                 TileBases.counting(columns * rows, siteTiles.elements(), sites.size());
         int[] siteOrder = siteBases.order(siteTiles.elements(), sites.size());
         SiteList list =
-                new SiteList(models.values(), modelOf.elements(), pins(number), siteOrder, siteBases, bases);
+                new SiteList(
+                        models.values(),
+                        modelOf.elements(),
+                        pins(number),
+                        siteOrder,
+                        siteBases,
+                        bases);
         TileNames siteNames = new TileNames(columns, rows, pool, sites, siteOrder, siteBases);
         pool.trim(true);
         int[] siteNumber = inverse(siteOrder);

@@ -4,11 +4,11 @@ import java.util.List;
 
 /**
  * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
- * have in common (which wires they have, their names, sites and edges, told from the tile) is stored
- * once, what they do not have in common tile by tile. A fabric of repeated tiles thus costs little
- * more than its pattern would; where every tile lacks some switches that others have, some 20 bytes a
- * vertex at ten edges each; where edges have no order at all, 20 and some 5 an edge in each direction.
- * Names come besides. Made by an {@link ExplicitBuilder}.
+ * have in common (which wires they have, their names, sites and edges, told from the tile) is
+ * stored once, what they do not have in common tile by tile. A fabric of repeated tiles thus costs
+ * little more than its pattern would; where every tile lacks some switches that others have, some
+ * 20 bytes a vertex at ten edges each; where edges have no order at all, 20 and some 5 an edge in
+ * each direction. Names come besides. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
     private final FabricInfo info;

@@ -190,10 +190,11 @@ final class FabricRows {
                     continue;
                 }
                 edges.reset(v);
+                String from = fabric.vertexName(v);
                 while (edges.next()) {
                     if (edges.kind() != EdgeKind.THROUGH) {
                         rows.printRecord(
-                                fabric.vertexName(v),
+                                from,
                                 fabric.vertexName(edges.other()),
                                 edges.kind().label(),
                                 edges.delayPs(Corner.FAST),
