@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -38,17 +39,34 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
      */
     public static Survey of(
             Design design, Net net, Corner corner, Engine engine, Progress progress) {
+        List<Integer> all = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
+        return of(design, net, all, corner, engine, progress);
+    }
+
+    /**
+     * Asks for some pads.
+     *
+     * @param pads indices of the pads
+     */
+    static Survey of(
+            Design design,
+            Net net,
+            List<Integer> pads,
+            Corner corner,
+            Engine engine,
+            Progress progress) {
         Asker asker = new Asker(design.fabric(), engine);
-        int count = design.fabric().pads().size();
+        int count = pads.size();
         List<Answer> answers = new ArrayList<>(count);
         Optional<SweptWays> swept =
                 engine == Engine.OWN && count > 0
                         ? Optional.of(
-                                SweptWays.from(new Question(design, net, 0, corner), progress))
+                                SweptWays.from(
+                                        new Question(design, net, pads.get(0), corner), progress))
                         : Optional.empty();
-        for (int pad = 0; pad < count; pad++) {
-            progress.report((double) pad / count, "pad " + (pad + 1) + " of " + count);
-            Question question = new Question(design, net, pad, corner);
+        for (int i = 0; i < count; i++) {
+            progress.report((double) i / count, "pad " + (i + 1) + " of " + count);
+            Question question = new Question(design, net, pads.get(i), corner);
             answers.add(
                     swept.isPresent()
                             ? asker.answer(

@@ -32,40 +32,52 @@ final class SweptWays {
     private final Fabric fabric;
     private final Corner corner;
     private final PathSearch free;
-    private final PathSearch priced;
     private final PathSearch local;
     private final EdgeCursor into;
+    private final Question swept;
+    private Optional<PathSearch> priced = Optional.empty();
 
-    private SweptWays(Fabric fabric, Corner corner) {
-        this.fabric = fabric;
-        this.corner = corner;
+    private SweptWays(Question question) {
+        this.swept = question;
+        this.fabric = question.design().fabric();
+        this.corner = question.corner();
         this.free = new PathSearch(fabric);
-        this.priced = new PathSearch(fabric);
         this.local = new PathSearch(fabric);
         this.into = fabric.edgesIn();
     }
 
     /** Sweeps from the question's net; its pad does not matter. */
     static SweptWays from(Question question, Progress progress) {
-        SweptWays ways = new SweptWays(question.design().fabric(), question.corner());
-        Situation situation = new Situation(question.design(), question.net(), Optional.empty());
-        Starts starts = Asker.starts(question);
-        CostModel overFree = situation.overFree();
-        CostModel overAll = situation.atAPrice();
-        boolean done =
-                ways.free.sweep(starts, question.corner(), overFree, progress)
-                        && ways.priced.sweep(starts, question.corner(), overAll, progress);
-        if (!done) {
+        SweptWays ways = new SweptWays(question);
+        ways.sweep(ways.free, ways.situation().overFree(), progress);
+        return ways;
+    }
+
+    private Situation situation() {
+        return new Situation(swept.design(), swept.net(), Optional.empty());
+    }
+
+    private void sweep(PathSearch search, CostModel model, Progress progress) {
+        if (!search.sweep(Asker.starts(swept), corner, model, progress)) {
             throw new CancellationException("stopped on request");
         }
-        return ways;
+    }
+
+    /** The priced sweep is done when the first pad is not open. */
+    private PathSearch priced(Progress progress) {
+        if (priced.isEmpty()) {
+            PathSearch search = new PathSearch(fabric);
+            sweep(search, situation().atAPrice(), progress);
+            priced = Optional.of(search);
+        }
+        return priced.get();
     }
 
     /** Finds ways to the pad of a question about the same net. */
     Asker.Finder finderFor(Question question, Progress progress) {
         int goal = question.padValue().vertex();
         return (starts, model, letGo) -> {
-            PathSearch swept = model instanceof FreeWays ? free : priced;
+            PathSearch swept = model instanceof FreeWays ? free : priced(progress);
             List<Integer> freed = letGo.map(LetGo::vertices).orElse(List.of());
             Optional<SearchOutcome.Found> best =
                     swept.cost(goal) == CostModel.CLOSED

@@ -2,6 +2,10 @@ package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.List;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 
@@ -153,6 +157,17 @@ final class CutLayers {
     /** The cut that an occupant belongs to, counted from 1; {@link Fabric#NOTHING} for none. */
     int cutOf(int occupant) {
         return cutOfOccupant.get(occupant);
+    }
+
+    /** The occupants of each cut, the cut nearest to the end first. */
+    List<IntSet> cuts() {
+        List<IntSet> result = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            result.add(new IntOpenHashSet());
+        }
+        cutOfOccupant.int2IntEntrySet()
+                .forEach(e -> result.get(e.getIntValue() - 1).add(e.getIntKey()));
+        return result;
     }
 
     /** How many vertices lead freely to the end. */

@@ -104,7 +104,7 @@ public final class Situation {
     }
 
     /** All vertices that nothing can make usable. */
-    IntSet closedVertices() {
+    public IntSet closedVertices() {
         return closed;
     }
 

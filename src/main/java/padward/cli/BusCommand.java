@@ -2,10 +2,14 @@ package padward.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Bus;
+import padward.breakout.Cleared;
+import padward.breakout.Matched;
+import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Ledger;
 import padward.design.LedgerEntry;
@@ -45,6 +49,21 @@ final class BusCommand implements Callable<Integer> {
                             + " (${DEFAULT-VALUE}).")
     private Bus.Aim aim;
 
+    @Option(
+            names = "--match-ps",
+            paramLabel = "PS",
+            description =
+                    "Lengthens quick ways by detours until all arrive, at each corner, within so many"
+                            + " picoseconds of one another at the instrument.")
+    private Integer match;
+
+    @Option(
+            names = "--clear",
+            description =
+                    "When not all nets fit, frees what stands in the way; without it, that is only"
+                            + " told.")
+    private boolean clear;
+
     @Mixin private LeadOption lead;
 
     @Option(
@@ -80,14 +99,41 @@ final class BusCommand implements Callable<Integer> {
     }
 
     private Bus answer(Design now, Outside outside) throws BadInput {
-        Bus bus = Bus.of(now, group.nets(now), group.pads(now), aim, Progress.NONE);
+        if (match != null && match < 0) {
+            throw new BadInput("--match-ps", "", "a number from 0", "" + match);
+        }
+        Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, Progress.NONE);
+        Optional<Cleared> cleared = cleared(now, found);
+        Bus bus = clear ? cleared.map(Cleared::bus).orElse(found) : found;
+        Optional<Matched> matched =
+                match == null
+                        ? Optional.empty()
+                        : Optional.of(Matched.of(now, bus, match, outside, Progress.NONE));
+        Bus laid = matched.map(Matched::after).orElse(bus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(BusJson.object(now, bus, outside)));
+            out.println(AnswerJson.text(BusJson.object(now, laid, cleared, matched, outside)));
         } else {
-            new BusTable(now, bus, outside).print(out);
+            new BusTable(now, laid, outside).print(out);
+            cleared.ifPresent(c -> BusTable.printCleared(c, clear, out));
+            matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
-        return bus;
+        return laid;
+    }
+
+    /** What to free so that those are served too that are left for want of free ways. */
+    private Optional<Cleared> cleared(Design now, Bus found) throws BadInput {
+        if (found.left().stream().noneMatch(Bus.Left::couldBeCleared)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                Cleared.of(
+                        now,
+                        group.nets(now),
+                        group.pads(now),
+                        aim,
+                        SearchLimits.USUAL,
+                        Progress.NONE));
     }
 
     private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {

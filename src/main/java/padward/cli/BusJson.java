@@ -2,15 +2,25 @@ package padward.cli;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import java.util.Optional;
 import padward.breakout.Bus;
+import padward.breakout.Cleared;
+import padward.breakout.Matched;
+import padward.breakout.WhyText;
 import padward.design.Design;
+import padward.design.Trial;
 import padward.timing.Outside;
+import padward.timing.SinkShift;
 
 /** A group as JSON, as docs/formats.md describes it. */
 final class BusJson {
     private BusJson() {}
 
-    static JsonObject object(Design design, Bus bus, Outside outside) {
+    static JsonObject object(Design design,
+            Bus bus,
+            Optional<Cleared> cleared,
+            Optional<Matched> matched,
+            Outside outside) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-bus/1");
         JsonArray lines = new JsonArray();
@@ -29,6 +39,9 @@ final class BusJson {
         result.add("skews", skews);
         result.addProperty("total_ps", bus.totalPs());
         result.addProperty("alone_ps", bus.alonePs());
+        cleared.ifPresent(c -> result.add("cleared", cleared(c)));
+        matched.ifPresent(m -> result.add("matched", matched(design, m)));
+        result.add("shifts", shifts(design, bus));
         JsonArray edits = new JsonArray();
         bus.edits().forEach(e -> edits.add(e.toText()));
         result.add("edits", edits);
@@ -43,6 +56,57 @@ final class BusJson {
                 "instrument_ps",
                 AnswerJson.delay(line.way().total().plus(outside.delay(design, line.pad()))));
         AnswerJson.addWay(line.way(), result);
+        return result;
+    }
+
+    private static JsonObject cleared(Cleared cleared) {
+        JsonObject result = new JsonObject();
+        result.addProperty("served", cleared.bus().lines().size());
+        result.addProperty("provenFewest", cleared.provenFewest());
+        result.addProperty("atLeast", cleared.atLeast());
+        JsonArray all = new JsonArray();
+        for (Cleared.Freed freed : cleared.freed()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("occupant", WhyText.who(freed.removal().occupant()));
+            one.addProperty("net", freed.blocked().question().net().name());
+            one.addProperty("pad", freed.blocked().question().padValue().name());
+            one.addProperty(
+                    "sentence", WhyText.consequence(freed.blocked(), freed.removal()));
+            all.add(one);
+        }
+        result.add("freed", all);
+        return result;
+    }
+
+    private static JsonObject matched(Design design, Matched matched) {
+        JsonObject result = new JsonObject();
+        result.addProperty("tolerance_ps", matched.tolerancePs());
+        result.addProperty("before_ps", matched.beforePs());
+        result.addProperty("after_ps", matched.afterPs());
+        JsonArray misses = new JsonArray();
+        for (Matched.Miss miss : matched.misses()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("net", miss.line().net().name());
+            one.addProperty("pad", Bus.padOf(design, miss.line()).name());
+            one.addProperty("proven", miss.proven());
+            misses.add(one);
+        }
+        result.add("misses", misses);
+        return result;
+    }
+
+    private static JsonArray shifts(Design design, Bus bus) {
+        JsonArray result = new JsonArray();
+        for (SinkShift shift : SinkShift.between(design, Trial.of(design, bus.edits()))) {
+            JsonObject one = new JsonObject();
+            one.addProperty("net", shift.net());
+            one.addProperty("sink", shift.sink());
+            one.add("before_ps", AnswerJson.delay(shift.before()));
+            one.add("after_ps", AnswerJson.delay(shift.after()));
+            shift.slackBeforePs().ifPresent(s -> one.addProperty("slackBefore_ps", s));
+            shift.slackAfterPs().ifPresent(s -> one.addProperty("slackAfter_ps", s));
+            result.add(one);
+        }
         return result;
     }
 

@@ -4,19 +4,25 @@ import java.io.PrintWriter;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.Set;
 import padward.breakout.Bus;
 import padward.breakout.Cautions;
+import padward.breakout.Cleared;
+import padward.breakout.Matched;
 import padward.breakout.Question;
+import padward.breakout.WhyText;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.PadWiring;
+import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.timing.Corrections;
 import padward.timing.Outside;
+import padward.timing.SinkShift;
 
 /** A group as text. */
 final class BusTable {
@@ -43,6 +49,7 @@ final class BusTable {
             return;
         }
         printSkew(out);
+        printShifts(out);
         out.println();
         out.println("What it takes:");
         bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
@@ -133,6 +140,95 @@ final class BusTable {
                 gap);
         if (design.board().wirings().isEmpty()) {
             out.println("No board is described: traces are not reckoned.");
+        }
+    }
+
+    /** What the new branches do to the sinks that the nets had before. */
+    private void printShifts(PrintWriter out) {
+        List<SinkShift> all = SinkShift.between(design, Trial.of(design, bus.edits()));
+        List<SinkShift> told =
+                all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
+        out.println();
+        if (design.fabric().info().electrical().isUnknown()) {
+            out.println("The fabric states no loads: no other sink is reckoned to be slowed.");
+        } else if (told.isEmpty()) {
+            out.println("None of the " + all.size() + " other sinks of these nets is slowed.");
+        }
+        if (told.isEmpty()) {
+            return;
+        }
+        out.println("Other sinks of these nets:");
+        TextTable table = new TextTable("net", "sink", "before", "after", "later by", "slack");
+        for (SinkShift shift : told) {
+            OptionalInt slack = shift.slackAfterPs();
+            String missed = shift.breaksTiming() ? ", missed now" : "";
+            table.row(
+                    shift.net(),
+                    shift.sink(),
+                    shift.before().toText(),
+                    shift.after().toText(),
+                    shift.laterPs() + " ps",
+                    slack.isPresent() ? slack.getAsInt() + " ps" + missed : "");
+        }
+        table.print(out);
+    }
+
+    /** What is freed, or could be, so that all are served. */
+    static void printCleared(Cleared cleared, boolean done, PrintWriter out) {
+        int served = cleared.bus().lines().size();
+        int count = cleared.freed().size();
+        out.println();
+        out.println(
+                (done ? "Freed so that " : "To free so that ")
+                        + served
+                        + " of "
+                        + (served + cleared.bus().left().size())
+                        + " are served: "
+                        + count
+                        + (cleared.provenFewest()
+                                ? ", proven to be the fewest."
+                                : ", not proven to be the fewest; at least "
+                                        + cleared.atLeast()
+                                        + "."));
+        for (Cleared.Freed freed : cleared.freed()) {
+            Question question = freed.blocked().question();
+            out.println(
+                    "  "
+                            + WhyText.who(freed.removal().occupant())
+                            + ", for "
+                            + question.net().name()
+                            + " on "
+                            + question.padValue().name());
+            out.println("    " + WhyText.consequence(freed.blocked(), freed.removal()));
+        }
+        for (Bus.Left left : cleared.bus().left()) {
+            out.println("  Not served even so: " + left.net().name() + ": " + left.reason() + ".");
+        }
+        if (!done) {
+            out.println("With --clear this is done.");
+        }
+    }
+
+    /** What matching the ways came to. */
+    static void printMatched(Design design, Matched matched, PrintWriter out) {
+        out.println();
+        out.printf(
+                "Greatest skew at one corner at the instrument: %s before matching, %s after%s.%n",
+                ns(matched.beforePs()),
+                ns(matched.afterPs()),
+                matched.reached()
+                        ? ""
+                        : ", more than the " + ns(matched.tolerancePs()) + " wanted");
+        for (Matched.Miss miss : matched.misses()) {
+            out.println(
+                    "Not matched: "
+                            + miss.line().net().name()
+                            + " on pad "
+                            + Bus.padOf(design, miss.line()).name()
+                            + (miss.proven()
+                                    ? ": no way beside the others takes so long, which is proven."
+                                    : ": no way that takes so long was found, which proves"
+                                            + " nothing."));
         }
     }
 

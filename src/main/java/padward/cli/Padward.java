@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
             DiffCommand.class,
             SheetCommand.class,
             HandoverCommand.class,
+            AlignCommand.class,
             NetsCommand.class,
             PadsCommand.class,
             CheckCommand.class,

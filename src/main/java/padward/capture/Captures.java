@@ -1,0 +1,79 @@
+package padward.capture;
+
+import java.io.BufferedReader;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import padward.base.BadInput;
+
+/** Aligns capture files of any size; the name tells the form. */
+public final class Captures {
+    private Captures() {}
+
+    /**
+     * Reads a capture and writes it aligned, VCD to VCD and CSV to CSV. The file written is there
+     * whole or not at all.
+     *
+     * @param alignments makes the alignment once the names of the capture's channels are known
+     * @return the names of the channels
+     * @throws BadInput when a file cannot be read or written, or is not a capture
+     */
+    public static List<String> align(
+            Path capture, Path aligned, Function<List<String>, Alignment> alignments)
+            throws BadInput {
+        boolean csv = isCsv(capture);
+        if (csv != isCsv(aligned)) {
+            throw new BadInput("-o", "", "a name of the capture's own form", aligned.toString());
+        }
+        Path target = aligned.toAbsolutePath();
+        Path beside = target.resolveSibling(target.getFileName() + ".part");
+        try {
+            List<String> channels;
+            // Names are kept byte for byte, whatever their encoding.
+            var bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
+            try (Reader in = new BufferedReader(Files.newBufferedReader(capture, bytes));
+                    Writer out = new BufferedWriter(Files.newBufferedWriter(beside, bytes))) {
+                channels =
+                        csv
+                                ? Samples.align(capture.toString(), in, out, alignments)
+                                : Vcd.align(capture.toString(), in, out, alignments);
+            }
+            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
+            return channels;
+        } catch (IOException fault) {
+            throw new BadInput(
+                    capture.toString(), "", "a capture that can be read", "" + fault.getMessage());
+        } finally {
+            deleteQuietly(beside);
+        }
+    }
+
+    /**
+     * Whether a file's name says that it is CSV rather than VCD.
+     *
+     * @throws BadInput when it says neither
+     */
+    static boolean isCsv(Path file) throws BadInput {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        if (!name.endsWith(".csv") && !name.endsWith(".vcd")) {
+            throw new BadInput(file.toString(), "", "a name that ends in .vcd or .csv", name);
+        }
+        return name.endsWith(".csv");
+    }
+
+    private static void deleteQuietly(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException ignored) {
+            // The fault that led here is the one to tell.
+        }
+    }
+}

@@ -1,0 +1,167 @@
+package padward.capture;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+import padward.base.BadInput;
+
+/**
+ * Aligns captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for
+ * each sample or each change. The head of the time's column names its unit, as in {@code time_ns}
+ * or {@code Time [us]}; without a word for it, seconds. What is written has a row for each change,
+ * and a last column {@code order_uncertain}.
+ */
+final class Samples {
+    private static final Pattern UNIT =
+            Pattern.compile("(?:^|[^A-Za-z])(s|ms|us|µs|μs|ns|ps)\\W*$");
+    private static final Map<String, Integer> TENS =
+            Map.of("s", 15, "ms", 12, "us", 9, "µs", 9, "μs", 9, "ns", 6, "ps", 3);
+
+    private Samples() {}
+
+    /**
+     * Reads a capture and writes it aligned.
+     *
+     * @param file name of the capture, for messages
+     * @param alignments makes the alignment once the names of the channels are known
+     * @return the names of the channels
+     */
+    static List<String> align(
+            String file, Reader in, Writer out, Function<List<String>, Alignment> alignments)
+            throws IOException, BadInput {
+        CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
+        try (CSVParser rows = CSVParser.parse(in, format);
+                CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180)) {
+            var each = rows.iterator();
+            if (!each.hasNext()) {
+                throw new BadInput(file, "line 1", "a row of names", "an empty file");
+            }
+            CSVRecord head = each.next();
+            List<String> channels = new ArrayList<>();
+            for (int i = 1; i < head.size(); i++) {
+                channels.add(head.get(i).strip());
+            }
+            int tens = tens(head.get(0));
+            List<String> names = new ArrayList<>(head.toList());
+            names.add("order_uncertain");
+            printer.printRecord(names);
+            Table table = new Table(printer, channels.size(), tens);
+            Realigner realigner =
+                    new Realigner(channels, alignments.apply(List.copyOf(channels)), table);
+            String[] last = new String[channels.size()];
+            long before = Long.MIN_VALUE;
+            while (each.hasNext()) {
+                CSVRecord row = each.next();
+                long fs = time(file, row, tens);
+                if (fs < before || row.size() != head.size()) {
+                    String wanted = fs < before ? "times that do not fall" : head.size() + " cells";
+                    String found = fs < before ? row.get(0) : row.size() + " cells";
+                    throw new BadInput(file, "record " + row.getRecordNumber(), wanted, found);
+                }
+                boolean first = before == Long.MIN_VALUE;
+                before = fs;
+                realigner.advance(fs);
+                for (int i = 0; i < last.length; i++) {
+                    String value = row.get(i + 1).strip();
+                    if (first) {
+                        realigner.initial(i, value);
+                        table.values[i] = value;
+                    } else if (!value.equals(last[i])) {
+                        realigner.change(fs, i, value);
+                    }
+                    last[i] = value;
+                }
+                if (first) {
+                    realigner.whole(fs, "");
+                }
+            }
+            realigner.finish();
+            table.flushRow();
+            printer.flush();
+            return channels;
+        }
+    }
+
+    private static int tens(String head) {
+        Matcher unit = UNIT.matcher(head.strip());
+        return unit.find() ? TENS.get(unit.group(1)) : TENS.get("s");
+    }
+
+    private static long time(String file, CSVRecord row, int tens) throws BadInput {
+        try {
+            BigDecimal fs = new BigDecimal(row.get(0).strip()).movePointRight(tens);
+            return fs.setScale(0, RoundingMode.HALF_UP).longValueExact();
+        } catch (NumberFormatException | ArithmeticException wrong) {
+            throw new BadInput(
+                    file,
+                    "record " + row.getRecordNumber(),
+                    "a time below 9000 seconds",
+                    row.get(0));
+        }
+    }
+
+    /** Writes a row when the time goes on. */
+    private static final class Table implements Realigner.Out {
+        private final CSVPrinter printer;
+        private final String[] values;
+        private final int tens;
+        private boolean uncertain;
+        private boolean begun;
+        private long fs;
+
+        Table(CSVPrinter printer, int channels, int tens) {
+            this.printer = printer;
+            this.values = new String[channels];
+            this.tens = tens;
+        }
+
+        @Override
+        public void time(long now) throws IOException {
+            flushRow();
+            begun = true;
+            fs = now;
+        }
+
+        @Override
+        public void change(int channel, String value) {
+            values[channel] = value;
+        }
+
+        @Override
+        public void uncertain(boolean now) {
+            uncertain = now;
+        }
+
+        @Override
+        public void whole(String text) {
+            // Only the first row is one, and its values are there already.
+        }
+
+        private void flushRow() throws IOException {
+            if (!begun) {
+                return;
+            }
+            List<String> row = new ArrayList<>();
+            row.add(
+                    BigDecimal.valueOf(fs)
+                            .movePointLeft(tens)
+                            .stripTrailingZeros()
+                            .toPlainString());
+            row.addAll(List.of(values));
+            row.add(uncertain ? "1" : "0");
+            printer.printRecord(row);
+        }
+    }
+}

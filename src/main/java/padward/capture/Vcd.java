@@ -1,0 +1,318 @@
+package padward.capture;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import padward.base.BadInput;
+
+/**
+ * Aligns captures in the value change dump of IEEE 1364 (clause 18), in one pass. What is not a
+ * change stays as it is: declarations, comments, dump commands whose channels are all corrected
+ * alike. The values of {@code $dumpvars} are those before the first changes and are not corrected.
+ * One variable is added, {@code order_uncertain}, which is 1 while the order of changes on
+ * different channels cannot be told.
+ */
+final class Vcd {
+    private static final Pattern SCALE = Pattern.compile("(1|10|100)\\s*(s|ms|us|ns|ps|fs)");
+    private static final Map<String, Long> FS =
+            Map.of(
+                    "s", 1_000_000_000_000_000L,
+                    "ms", 1_000_000_000_000L,
+                    "us", 1_000_000_000L,
+                    "ns", 1_000_000L,
+                    "ps", 1_000L,
+                    "fs", 1L);
+    private static final long FS_PER_PS = 1000;
+    private static final Set<String> DUMPS = Set.of("$dumpvars", "$dumpall", "$dumpoff", "$dumpon");
+
+    private final String file;
+    private final VcdTokens words;
+    private final Writer out;
+    private final List<String> channels = new ArrayList<>();
+    private final Map<String, Integer> channelById = new HashMap<>();
+    private final Map<Integer, String> idOf = new HashMap<>();
+    private final List<String> scope = new ArrayList<>();
+    private final StringBuilder head = new StringBuilder();
+    private long unitFs;
+
+    private Vcd(String file, Reader in, Writer out) {
+        this.file = file;
+        this.words = new VcdTokens(new BufferedReader(in));
+        this.out = out;
+    }
+
+    /**
+     * Reads a capture and writes it aligned.
+     *
+     * @param file name of the capture, for messages
+     * @param alignments makes the alignment once the names of the channels are known
+     * @return the names of the channels
+     */
+    static List<String> align(
+            String file, Reader in, Writer out, Function<List<String>, Alignment> alignments)
+            throws IOException, BadInput {
+        Vcd vcd = new Vcd(file, in, out);
+        vcd.readHead();
+        vcd.readBody(alignments.apply(List.copyOf(vcd.channels)));
+        return vcd.channels;
+    }
+
+    private BadInput fault(String expected, String found) {
+        return new BadInput(file, "line " + words.line(), expected, found);
+    }
+
+    private void readHead() throws IOException, BadInput {
+        while (true) {
+            String word = words.next();
+            if (word.isEmpty()) {
+                throw fault("$enddefinitions", "the end of the file");
+            }
+            if (!word.startsWith("$")) {
+                throw fault("a declaration", word);
+            }
+            List<String> parts = untilEnd();
+            switch (word) {
+                case "$enddefinitions" -> {
+                    if (unitFs == 0) {
+                        throw fault("a $timescale before $enddefinitions", "none");
+                    }
+                    return;
+                }
+                case "$timescale" -> {
+                    Matcher scale = SCALE.matcher(String.join(" ", parts));
+                    if (!scale.matches()) {
+                        throw fault("a time scale such as 10 ns", String.join(" ", parts));
+                    }
+                    unitFs = Long.parseLong(scale.group(1)) * FS.get(scale.group(2));
+                }
+                case "$var" -> readVariable(parts);
+                case "$scope" -> scope.add(parts.isEmpty() ? "" : parts.get(parts.size() - 1));
+                case "$upscope" -> {
+                    if (scope.isEmpty()) {
+                        throw fault("$scope before $upscope", "none");
+                    }
+                    scope.remove(scope.size() - 1);
+                }
+                default -> {
+                    // Dates, versions and comments are kept as they are.
+                }
+            }
+            if (!word.equals("$timescale")) {
+                head.append(word).append(' ').append(String.join(" ", parts)).append(" $end\n");
+            }
+        }
+    }
+
+    private void readVariable(List<String> parts) throws BadInput {
+        if (parts.size() < 4) {
+            throw fault("type, size, identifier and name", String.join(" ", parts));
+        }
+        String name = String.join("", parts.subList(3, parts.size()));
+        String full = scope.isEmpty() ? name : String.join(".", scope) + "." + name;
+        String id = parts.get(2);
+        // One identifier can stand for several names of one variable: the first names it.
+        if (!channelById.containsKey(id)) {
+            channelById.put(id, channels.size());
+            idOf.put(channels.size(), id);
+            channels.add(full);
+        }
+    }
+
+    private List<String> untilEnd() throws IOException, BadInput {
+        List<String> parts = new ArrayList<>();
+        while (true) {
+            String word = words.next();
+            if (word.isEmpty()) {
+                throw fault("$end", "the end of the file");
+            }
+            if (word.equals("$end")) {
+                return parts;
+            }
+            parts.add(word);
+        }
+    }
+
+    private void readBody(Alignment alignment) throws IOException, BadInput {
+        long outFs = outUnit(alignment);
+        String mark = writeHead(outFs);
+        Realigner realigner = new Realigner(channels, alignment, new Body(outFs, mark));
+        long fs = 0;
+        boolean begun = false;
+        String word = words.next();
+        while (!word.isEmpty()) {
+            char first = word.charAt(0);
+            if (first == '#') {
+                fs = time(word, fs);
+                begun = true;
+                realigner.advance(fs);
+            } else if (word.equals("$comment")) {
+                String text = "$comment " + String.join(" ", untilEnd()) + " $end";
+                if (begun) {
+                    realigner.whole(fs, text);
+                } else {
+                    out.write(text + "\n");
+                }
+            } else if (DUMPS.contains(word)) {
+                readDump(word, fs, realigner);
+                begun = true;
+            } else if (first == '$') {
+                throw fault("a change, a time, a comment or a dump", word);
+            } else {
+                begun = true;
+                Change change = change(word);
+                realigner.change(fs, change.channel(), change.value());
+            }
+            word = words.next();
+        }
+        realigner.finish();
+        out.flush();
+    }
+
+    private record Change(int channel, String value) {
+        String text(String id) {
+            return value.length() > 1 ? value + " " + id : value + id;
+        }
+    }
+
+    /** A scalar as {@code 1!}, a vector as {@code b101 !}, a real number as {@code r1.5 !}. */
+    private Change change(String word) throws IOException, BadInput {
+        char first = Character.toLowerCase(word.charAt(0));
+        boolean separate = first == 'b' || first == 'r' || first == 's';
+        if (!separate && "01xz".indexOf(first) < 0) {
+            throw fault("a change", word);
+        }
+        String id = separate ? words.next() : word.substring(1);
+        Integer channel = channelById.get(id);
+        if (channel == null) {
+            throw fault("an identifier that is declared", id);
+        }
+        return new Change(channel, separate ? word : word.substring(0, 1));
+    }
+
+    private long time(String word, long before) throws BadInput {
+        try {
+            long fs = Math.multiplyExact(Long.parseLong(word.substring(1)), unitFs);
+            if (fs < before) {
+                throw fault("times that do not fall", word);
+            }
+            return fs;
+        } catch (NumberFormatException | ArithmeticException wrong) {
+            throw fault("# and a time below 9000 seconds", word);
+        }
+    }
+
+    private void readDump(String keyword, long fs, Realigner realigner)
+            throws IOException, BadInput {
+        List<Change> changes = new ArrayList<>();
+        String word = words.next();
+        while (!word.equals("$end")) {
+            if (word.isEmpty()) {
+                throw fault("$end", "the end of the file");
+            }
+            changes.add(change(word));
+            word = words.next();
+        }
+        boolean initial = keyword.equals("$dumpvars");
+        boolean alike = realigner.alike(changes.stream().map(Change::channel).toList());
+        if (!initial && !alike) {
+            changes.forEach(c -> realigner.change(fs, c.channel(), c.value()));
+            return;
+        }
+        StringBuilder text = new StringBuilder(keyword);
+        for (Change change : changes) {
+            realigner.initial(change.channel(), change.value());
+            text.append('\n').append(change.text(idOf.get(change.channel())));
+        }
+        long late =
+                initial || changes.isEmpty() ? 0 : realigner.correctionFs(changes.get(0).channel());
+        realigner.whole(fs + late, text.append("\n$end").toString());
+    }
+
+    /** The capture's own unit when it is fine enough, else a picosecond or less. */
+    private long outUnit(Alignment alignment) {
+        boolean fits =
+                channels.stream()
+                        .allMatch(
+                                c ->
+                                        alignment.correctionFs(c) % unitFs == 0
+                                                && alignment.uncertaintyFs(c) % unitFs == 0);
+        if (fits) {
+            return unitFs;
+        }
+        boolean wholePs =
+                unitFs % FS_PER_PS == 0
+                        && channels.stream()
+                                .allMatch(
+                                        c ->
+                                                alignment.correctionFs(c) % FS_PER_PS == 0
+                                                        && alignment.uncertaintyFs(c) % FS_PER_PS
+                                                                == 0);
+        return wholePs ? FS_PER_PS : 1;
+    }
+
+    private String writeHead(long outFs) throws IOException {
+        String unit =
+                FS.entrySet().stream()
+                        .filter(e -> outFs % e.getValue() == 0 && outFs / e.getValue() <= 100)
+                        .map(e -> outFs / e.getValue() + " " + e.getKey())
+                        .findFirst()
+                        .orElseThrow();
+        Set<String> taken = new HashSet<>(channelById.keySet());
+        String mark = "!";
+        for (int i = 0; taken.contains(mark); i++) {
+            mark = "!u" + i;
+        }
+        out.write("$timescale " + unit + " $end\n");
+        out.write(head.toString());
+        out.write("$scope module alignment $end\n");
+        out.write("$var wire 1 " + mark + " order_uncertain $end\n");
+        out.write("$upscope $end\n$enddefinitions $end\n");
+        return mark;
+    }
+
+    /** Writes the changes. */
+    private final class Body implements Realigner.Out {
+        private final long outFs;
+        private final String mark;
+        private boolean begun;
+
+        Body(long outFs, String mark) {
+            this.outFs = outFs;
+            this.mark = mark;
+        }
+
+        @Override
+        public void time(long fs) throws IOException {
+            out.write("#" + fs / outFs + "\n");
+            if (!begun) {
+                begun = true;
+                uncertain(false);
+            }
+        }
+
+        @Override
+        public void change(int channel, String value) throws IOException {
+            out.write(new Change(channel, value).text(idOf.get(channel)) + "\n");
+        }
+
+        @Override
+        public void uncertain(boolean now) throws IOException {
+            out.write((now ? "1" : "0") + mark + "\n");
+        }
+
+        @Override
+        public void whole(String text) throws IOException {
+            out.write(text + "\n");
+        }
+    }
+}

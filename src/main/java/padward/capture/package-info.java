@@ -1,0 +1,2 @@
+/** Captures of instruments: read, aligned by the delays of their channels, and written again. */
+package padward.capture;

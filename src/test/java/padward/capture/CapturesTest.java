@@ -1,0 +1,328 @@
+package padward.capture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import padward.base.BadInput;
+import padward.fabric.Delay;
+
+/** Captures made with known delays come back level within the stated uncertainty. */
+class CapturesTest {
+    /**
+     * The example of IEEE 1364-2005, clause 18.2 (body from memory; its date and version are left
+     * out): 10 times, 31 changes, 4 dumps, 1 comment.
+     */
+    private static final String STANDARD =
+            """
+            $date June 26, 1989 10:05:41 $end
+            $timescale 1 ns $end
+            $scope module top $end
+            $scope module m1 $end
+            $var trireg 1 *@ net1 $end
+            $var trireg 1 *# net2 $end
+            $var trireg 1 *$ net3 $end
+            $upscope $end
+            $scope task t1 $end
+            $var reg 32 (k accumulator[31:0] $end
+            $var integer 32 {2 index $end
+            $upscope $end
+            $upscope $end
+            $enddefinitions $end
+            $comment
+            $dumpvars was executed at time '#500'.
+            All initial values are dumped at this time.
+            $end
+            #500
+            $dumpvars
+            x*@
+            x*#
+            x*$
+            bx (k
+            bx {2
+            $end
+            #505
+            0*@
+            1*#
+            1*$
+            b10zx1110x11100 (k
+            b1111000101z01x {2
+            #510
+            0*$
+            #520
+            1*$
+            #530
+            0*$
+            bz (k
+            #535
+            $dumpall 0*@ 1*# 0*$
+            bz (k
+            b1111000101z01x {2
+            $end
+            #540
+            1*$
+            #1000
+            $dumpoff
+            x*@
+            x*#
+            x*$
+            bx (k
+            bx {2
+            $end
+            #2000
+            $dumpon
+            z*@
+            1*#
+            0*$
+            b0 (k
+            bx {2
+            $end
+            #2010
+            1*$
+            """;
+
+    @TempDir private Path folder;
+
+    private String aligned(String name, String capture, Alignment alignment) throws Exception {
+        Path in = Files.writeString(folder.resolve("in." + name), capture);
+        Path out = folder.resolve("out." + name);
+        Captures.align(in, out, names -> alignment);
+        return Files.readString(out);
+    }
+
+    @Test
+    void theStandardsExampleComesBackWhole() throws Exception {
+        String back = aligned("vcd", STANDARD, new Alignment(Map.of(), 0));
+        assertThat(back.lines().filter(l -> l.startsWith("#"))).hasSize(10);
+        assertThat(back.lines().filter(l -> l.startsWith("$dump"))).hasSize(4);
+        assertThat(back.lines().filter(l -> l.startsWith("$comment"))).hasSize(1);
+        String body = back.substring(back.indexOf("$enddefinitions"));
+        // All but the mark that was added, which is 0 throughout.
+        assertThat(body.lines().filter(l -> l.matches("[01xzb].*") && !l.endsWith("!")))
+                .hasSize(31);
+        assertThat(changes(back)).isEqualTo(changes(STANDARD));
+    }
+
+    @Test
+    void vectorsAndDumpsAreShiftedToo() throws Exception {
+        Map<String, Delay> delays =
+                Map.of(
+                        "top.t1.accumulator[31:0]", new Delay(1000, 1000),
+                        "top.m1.net1", new Delay(6000, 6000));
+        String back = aligned("vcd", STANDARD, new Alignment(delays, 0));
+        assertThat(changes(back).get("(k"))
+                .containsSubsequence("510000 b10zx1110x11100", "535000 bz");
+        assertThat(changes(back).get("*@")).contains("505000 0");
+    }
+
+    /** Changes by identifier, as time in ps and value; of equal neighbours the first. */
+    private static Map<String, List<String>> changes(String vcd) {
+        Map<String, List<String>> result = new HashMap<>();
+        String unit = vcd.substring(vcd.indexOf("$timescale") + 10).strip();
+        long scale = unit.startsWith("1 ns") ? 1000 : 1;
+        long time = 0;
+        String[] words = vcd.substring(vcd.indexOf("$enddefinitions $end") + 20).split("\\s+");
+        for (int i = 0; i < words.length; i++) {
+            String word = words[i];
+            if (word.equals("$comment")) {
+                while (!words[i].equals("$end")) {
+                    i++;
+                }
+            } else if (word.startsWith("#")) {
+                time = Long.parseLong(word.substring(1)) * scale;
+            } else if (!word.isEmpty() && !word.startsWith("$")) {
+                boolean vector = word.startsWith("b");
+                String id = vector ? words[++i] : word.substring(1);
+                String value = vector ? word : word.substring(0, 1);
+                if (!id.equals("!")) {
+                    result.computeIfAbsent(id, k -> new ArrayList<>()).add(time + " " + value);
+                }
+            }
+        }
+        return result;
+    }
+
+    private record Edge(long ps, int channel, String value) {}
+
+    /** True edges, each line's delay somewhere between its corners, sampled; then aligned. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
+    void knownDelaysAreTakenOut(long seed) throws Exception {
+        Random random = new Random(seed);
+        int channels = 2 + random.nextInt(6);
+        int samplePs = random.nextBoolean() ? 2000 : 500;
+        Map<String, Delay> delays = new HashMap<>();
+        int[] real = new int[channels];
+        for (int i = 0; i < channels; i++) {
+            int fast = random.nextInt(9000);
+            int slow = fast + random.nextInt(4000);
+            real[i] = fast + random.nextInt(slow - fast + 1);
+            delays.put("d" + i, new Delay(fast, slow));
+        }
+        List<Edge> truth = new ArrayList<>();
+        List<Edge> captured = new ArrayList<>();
+        for (int i = 0; i < channels; i++) {
+            long ps = 20_000;
+            for (int k = 0; k < 40; k++) {
+                ps += samplePs + 1 + random.nextInt(30_000);
+                String value = k % 2 == 0 ? "1" : "0";
+                truth.add(new Edge(ps, i, value));
+                // The first sample at which the change is seen.
+                long stamp = (ps + real[i]) / samplePs * samplePs + samplePs;
+                captured.add(new Edge(stamp, i, value));
+            }
+        }
+        captured.sort(Comparator.comparingLong(Edge::ps));
+        Alignment alignment = new Alignment(delays, samplePs);
+        Map<Integer, List<Long>> vcd = readVcd(aligned("vcd", vcd(channels, captured), alignment));
+        Map<Integer, List<Long>> csv = readCsv(aligned("csv", csv(channels, captured), alignment));
+        assertThat(csv).isEqualTo(vcd);
+        // All stand level with the latest line: how late its middle is.
+        double level =
+                delays.values().stream()
+                        .mapToDouble(d -> (d.fastPs() + d.slowPs() + samplePs) / 2.0)
+                        .max()
+                        .orElseThrow();
+        for (int i = 0; i < channels; i++) {
+            int channel = i;
+            List<Edge> wanted = truth.stream().filter(e -> e.channel() == channel).toList();
+            double uncertain = alignment.uncertaintyFs("d" + i);
+            assertThat(vcd.get(i)).hasSize(wanted.size());
+            for (int k = 0; k < wanted.size(); k++) {
+                double off = vcd.get(i).get(k) - (wanted.get(k).ps() + level) * 1000;
+                assertThat(Math.abs(off)).isLessThanOrEqualTo(uncertain);
+            }
+        }
+    }
+
+    /** Where two channels' changes come back in a false order, the mark stands. */
+    @ParameterizedTest
+    @ValueSource(longs = {11, 12, 13, 14, 15, 16})
+    void aFalseOrderIsMarked(long seed) throws Exception {
+        Random random = new Random(seed);
+        Map<String, Delay> delays =
+                Map.of("d0", new Delay(1000, 3000), "d1", new Delay(2000, 6000));
+        Alignment alignment = new Alignment(delays, 0);
+        int wrong = 0;
+        for (int k = 0; k < 60; k++) {
+            long first = 50_000;
+            long second = first + 1 + random.nextInt(4000);
+            List<Edge> captured = new ArrayList<>();
+            captured.add(new Edge(first + 1000 + random.nextInt(2001), 0, "1"));
+            captured.add(new Edge(second + 2000 + random.nextInt(4001), 1, "1"));
+            captured.sort(Comparator.comparingLong(Edge::ps));
+            String back = aligned("vcd", vcd(2, captured), alignment);
+            Map<Integer, List<Long>> read = readVcd(back);
+            if (read.get(0).get(0) >= read.get(1).get(0)) {
+                wrong++;
+                assertThat(back).contains("1!u0");
+            }
+        }
+        assertThat(wrong).isPositive();
+    }
+
+    private static String vcd(int channels, List<Edge> edges) {
+        StringBuilder text = new StringBuilder("$timescale 1ps $end\n$scope module top $end\n");
+        for (int i = 0; i < channels; i++) {
+            text.append("$var wire 1 ").append((char) ('!' + i)).append(" d" + i + " $end\n");
+        }
+        text.append("$upscope $end $enddefinitions $end\n#0\n$dumpvars\n");
+        for (int i = 0; i < channels; i++) {
+            text.append('0').append((char) ('!' + i)).append('\n');
+        }
+        text.append("$end\n");
+        for (Edge edge : edges) {
+            text.append('#').append(edge.ps()).append('\n');
+            text.append(edge.value()).append((char) ('!' + edge.channel())).append('\n');
+        }
+        return text.toString().replace(" d", " d");
+    }
+
+    private static String csv(int channels, List<Edge> edges) {
+        StringBuilder text = new StringBuilder("time_ns");
+        String[] now = new String[channels];
+        for (int i = 0; i < channels; i++) {
+            text.append(",d" + i);
+            now[i] = "0";
+        }
+        text.append("\r\n0,").append(String.join(",", now)).append("\r\n");
+        for (Edge edge : edges) {
+            now[edge.channel()] = edge.value();
+            text.append(edge.ps() / 1000).append('.');
+            text.append(String.format("%03d,", edge.ps() % 1000));
+            text.append(String.join(",", now)).append("\r\n");
+        }
+        return text.toString();
+    }
+
+    /** Times of changes by channel, fs. */
+    private static Map<Integer, List<Long>> readVcd(String text) {
+        Map<Integer, List<Long>> result = new HashMap<>();
+        long unit = text.contains("$timescale 1 fs") ? 1 : 1000;
+        long fs = 0;
+        boolean dump = false;
+        for (String line : text.substring(text.indexOf("$enddefinitions")).split("\n")) {
+            if (line.startsWith("#")) {
+                fs = Long.parseLong(line.substring(1)) * unit;
+            } else if (line.startsWith("$dump")) {
+                dump = true;
+            } else if (line.equals("$end")) {
+                dump = false;
+            } else if (!dump && line.matches("[01].")) {
+                int channel = line.charAt(1) - '!';
+                result.computeIfAbsent(channel, c -> new ArrayList<>()).add(fs);
+            }
+        }
+        return result;
+    }
+
+    private static Map<Integer, List<Long>> readCsv(String text) {
+        Map<Integer, List<Long>> result = new HashMap<>();
+        String[] before = null;
+        String[] rows = text.split("\r\n");
+        for (int r = 1; r < rows.length; r++) {
+            String[] cells = rows[r].split(",");
+            long fs = new java.math.BigDecimal(cells[0]).movePointRight(6).longValueExact();
+            for (int i = 1; before != null && i < cells.length - 1; i++) {
+                if (!cells[i].equals(before[i])) {
+                    result.computeIfAbsent(i - 1, c -> new ArrayList<>()).add(fs);
+                }
+            }
+            before = cells;
+        }
+        return result;
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "#505; #400; line 29; times that do not fall",
+                "1*#; 1?; line 31; an identifier that is declared",
+                "$timescale 1 ns; $timescale 3 ns; line 2; a time scale",
+                "#2010; #x; line; # and a time"
+            })
+    void faultsAreNamed(String sound, String broken, String place, String expected)
+            throws Exception {
+        Path in = Files.writeString(folder.resolve("in.vcd"), STANDARD.replace(sound, broken));
+        Path out = folder.resolve("out.vcd");
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () -> Captures.align(in, out, n -> new Alignment(Map.of(), 0)));
+        assertThat(fault).hasMessageContaining(place).hasMessageContaining(expected);
+        assertThat(out).doesNotExist();
+    }
+}
