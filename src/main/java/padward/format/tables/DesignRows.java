@@ -86,12 +86,14 @@ final class DesignRows {
 
     private static void writeEnd(CSVPrinter rows, Design design, Net net, Terminal end, String role)
             throws IOException {
+        Integer own = net.requiredAtPs().get(end);
+        String required = own == null ? "" : own.toString();
         if (end instanceof Terminal.CellPin at) {
             String cell = design.cells().get(at.cell()).name();
-            rows.printRecord(net.name(), cell, at.pin(), "", role);
+            rows.printRecord(net.name(), cell, at.pin(), "", role, required);
         } else {
             String port = design.ports().get(((Terminal.PortEnd) end).port()).name();
-            rows.printRecord(net.name(), "", "", port, role);
+            rows.printRecord(net.name(), "", "", port, role, required);
         }
     }
 

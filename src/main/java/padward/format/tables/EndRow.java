@@ -1,5 +1,6 @@
 package padward.format.tables;
 
+import java.util.OptionalInt;
 import padward.design.Terminal;
 
 /**
@@ -10,5 +11,12 @@ import padward.design.Terminal;
  * @param drives whether the net begins there
  * @param row its row in {@code ends}
  * @param text what messages call it
+ * @param requiredPs its own required time, if it has one
  */
-record EndRow(Terminal terminal, int vertex, boolean drives, long row, String text) {}
+record EndRow(
+        Terminal terminal,
+        int vertex,
+        boolean drives,
+        long row,
+        String text,
+        OptionalInt requiredPs) {}

@@ -2,6 +2,7 @@ package padward.format.tables;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.List;
+import java.util.OptionalInt;
 import padward.design.Cell;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -10,6 +11,7 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.format.DesignRules;
+import padward.format.Limits;
 
 /** Reads the ends of nets: each net has one driver, and each end one net. */
 final class EndsTable {
@@ -72,7 +74,11 @@ final class EndsTable {
         if (vertex != Fabric.NOTHING) {
             Terminal end = new Terminal.CellPin(number, pin);
             String text = cell.name() + "." + pin;
-            add(table, net, pinColumn, new EndRow(end, vertex, drives, table.row(), text));
+            add(
+                    table,
+                    net,
+                    pinColumn,
+                    new EndRow(end, vertex, drives, table.row(), text, required(table, drives)));
         }
     }
 
@@ -92,7 +98,20 @@ final class EndsTable {
         int vertex = fabric.pads().get(port.pad()).vertex();
         Terminal end = new Terminal.PortEnd(number);
         String text = "port " + port.name();
-        add(table, net, portColumn, new EndRow(end, vertex, drives, table.row(), text));
+        add(
+                table,
+                net,
+                portColumn,
+                new EndRow(end, vertex, drives, table.row(), text, required(table, drives)));
+    }
+
+    private static OptionalInt required(CsvTable table, boolean drives) {
+        CsvTable.Column column = table.column("required_ps");
+        int latest = table.integer(column, 0, Limits.REQUIRED_PS, -1);
+        if (latest >= 0 && drives) {
+            table.fault(column, "a required time of sinks only", () -> "one of a driver");
+        }
+        return latest < 0 ? OptionalInt.empty() : OptionalInt.of(latest);
     }
 
     private static boolean readRole(CsvTable table, CsvTable.Column column, boolean otherwise) {

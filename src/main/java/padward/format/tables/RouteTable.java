@@ -4,7 +4,9 @@ import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -118,11 +120,13 @@ final class RouteTable {
         tell(Tables.ENDS, driver.get().row(), rules.take(id, root));
         RouteTree tree = grow(id, root, steps);
         List<Terminal> sinks = new ArrayList<>();
+        Map<Terminal, Integer> own = new HashMap<>();
         for (EndRow end : net.ends()) {
             if (end.drives()) {
                 continue;
             }
             sinks.add(end.terminal());
+            end.requiredPs().ifPresent(ps -> own.put(end.terminal(), ps));
             if (steps.length > 0 && tree.placeOf(end.vertex()) == Fabric.NOTHING) {
                 faults.add(
                         folder.label(Tables.ENDS),
@@ -139,7 +143,8 @@ final class RouteTable {
                         sinks,
                         tree,
                         net.clock(),
-                        net.requiredPs()));
+                        net.requiredPs(),
+                        own));
     }
 
     /**

@@ -236,7 +236,11 @@ public final class Tables {
                     may("cell", "name of a cell, and"),
                     may("pin", "name of a pin of its site; or"),
                     may("port", "name of a port"),
-                    may("role", "`driver` or `sink`; otherwise by the direction of pin or port"));
+                    may("role", "`driver` or `sink`; otherwise by the direction of pin or port"),
+                    may(
+                            "required_ps",
+                            "of a sink, the latest arrival that the design allows there;"
+                                    + " otherwise that of its net"));
     static final TableShape ROUTES =
             shape(
                     "routes",

@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
@@ -18,8 +22,10 @@ import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Asker;
 import padward.breakout.Question;
+import padward.design.Board;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -94,6 +100,43 @@ class TableRoundTripTest {
         assertThat(fromJson.info()).isEqualTo(fabric.info());
         FabricWriter.write(fromJson, folder.resolve("explicit2.json"));
         assertThat(folder.resolve("explicit2.json")).hasSameBinaryContentAs(explicit);
+    }
+
+    @Test
+    void requiredTimesOfNetsAndOfSinksAreKept(@TempDir Path folder) throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+        List<Net> nets = new ArrayList<>();
+        for (Net net : design.nets()) {
+            Map<Terminal, Integer> own = new HashMap<>();
+            net.sinks().forEach(s -> own.put(s, 1000 + own.size()));
+            nets.add(
+                    new Net(
+                            net.id(),
+                            net.name(),
+                            net.driver(),
+                            net.sinks(),
+                            net.route(),
+                            net.clock(),
+                            OptionalInt.of(net.id()),
+                            own));
+        }
+        Design timed =
+                new Design(
+                        "timed",
+                        "",
+                        design.fabric(),
+                        Board.UNKNOWN,
+                        design.cells(),
+                        nets,
+                        design.ports());
+        Path tables = folder.resolve("tables");
+        TableExport.write(timed, tables, false, Progress.NONE);
+        Design again = read(tables).design().orElseThrow();
+        for (int n = 0; n < nets.size(); n++) {
+            assertThat(again.nets().get(n).requiredPs()).isEqualTo(nets.get(n).requiredPs());
+            assertThat(again.nets().get(n).requiredAtPs()).isEqualTo(nets.get(n).requiredAtPs());
+        }
     }
 
     @Test
