@@ -18,6 +18,7 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.timing.Corrections;
 import padward.timing.Instrument;
@@ -136,11 +137,13 @@ public record BenchSheet(
             LedgerEntry entry = ledger.entries().get(i);
             List<Line> lines = new ArrayList<>();
             Map<String, List<String>> cautions = new LinkedHashMap<>();
+            boolean inGroup =
+                    entry.edits().stream().filter(e -> e instanceof Edit.BreakOut).count() > 1;
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
                     Optional<Line> line = line(after, out, outside, instrument);
                     line.ifPresent(lines::add);
-                    line.ifPresent(l -> addCautions(base, out, cautions));
+                    line.ifPresent(l -> addCautions(base, out, inGroup, cautions));
                 }
             }
             if (!lines.isEmpty()) {
@@ -264,17 +267,32 @@ public record BenchSheet(
         return end instanceof Terminal.CellPin at && at.cell() == cell;
     }
 
-    /** Pads that share a caution share its line. */
+    /** Pads that share a caution share its line; in groups, so do those whose enables differ. */
     private static void addCautions(
-            Design base, Edit.BreakOut out, Map<String, List<String>> padsByCaution) {
-        base.findNet(out.net())
+            Design base,
+            Edit.BreakOut out,
+            boolean inGroup,
+            Map<String, List<String>> padsByCaution) {
+        String enable = enableSite(base, out.pad());
+        base
+                .findNet(out.net())
                 .map(n -> new Question(base, n, padIndex(base, out.pad()), Corner.SLOW))
                 .map(Cautions::of)
                 .orElse(List.of())
+                .stream()
+                .map(c -> inGroup ? c.replace(enable, "its enable's IO register site") : c)
                 .forEach(
                         c ->
                                 padsByCaution
                                         .computeIfAbsent(c, x -> new ArrayList<>())
                                         .add(out.pad()));
+    }
+
+    /**
+     * The site before the enable of a pad's driver; some words that no text has if there is none.
+     */
+    private static String enableSite(Design base, String pad) {
+        int site = base.fabric().pads().get(padIndex(base, pad)).enableSite();
+        return site == Fabric.NOTHING ? "\n" : base.fabric().site(site).name();
     }
 }

@@ -12,6 +12,9 @@ import padward.design.Trial;
 
 /** Puts names, times and digests to what is kept. */
 public final class Signing {
+    /** Groups are kept under all their names; a few of them tell which group it is. */
+    private static final int LONGEST = 300;
+
     private Signing() {}
 
     /** The time that it is, to the second, ISO 8601. */
@@ -38,13 +41,19 @@ public final class Signing {
             Design before, String net, String pad, List<Edit> edits, String who, String note) {
         return new LedgerEntry(
                 now(),
-                who.isBlank() ? "unknown" : who,
-                note,
-                net,
-                pad,
+                who.isBlank() ? "unknown" : line(who),
+                note.substring(0, Math.min(note.length(), Limits.NOTE)),
+                line(net),
+                line(pad),
                 edits,
                 Digest.of(before),
                 Digest.of(Trial.of(before, edits)));
+    }
+
+    /** A text that can stand where a name stands: what is kept must be readable again. */
+    private static String line(String text) {
+        String plain = text.replaceAll("\\p{Cntrl}", " ");
+        return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST) + "…";
     }
 
     /**

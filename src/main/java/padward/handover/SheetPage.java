@@ -41,6 +41,9 @@ public final class SheetPage {
 
     private static final double ALONE = 500;
 
+    /** Names of a group that are not longer stand in its headline. */
+    private static final int LONGEST_NETS = 60;
+
     private static final Template TEMPLATE = template();
 
     private final BenchSheet sheet;
@@ -150,11 +153,14 @@ public final class SheetPage {
 
     private static String headline(BenchSheet.Page page) {
         BenchSheet.Line first = page.lines().get(0);
-        return page.lines().size() == 1
-                ? first.net()
-                        + " on "
-                        + first.place().map(Attachment::toShortText).orElse(first.pad())
-                : "Group of " + page.lines().size() + " channels: " + page.entry().net();
+        if (page.lines().size() == 1) {
+            return first.net()
+                    + " on "
+                    + first.place().map(Attachment::toShortText).orElse(first.pad());
+        }
+        String group = "Group of " + page.lines().size() + " channels";
+        String nets = page.entry().net();
+        return nets.length() > LONGEST_NETS ? group : group + ": " + nets;
     }
 
     private static Map<String, Object> line(BenchSheet.Line line) {

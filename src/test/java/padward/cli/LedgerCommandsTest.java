@@ -160,6 +160,22 @@ class LedgerCommandsTest {
         assertThat(applied.code()).isZero();
     }
 
+    /** Whatever it is kept under, it must be readable again. */
+    @Test
+    void strangeNamesOfPeopleAndLongGroupsAreKept() throws Exception {
+        String[] words = new String[6 + 2 * 60];
+        String[] first = {"bus", "--design", design.toString(), "--pads", "header J1", "--ledger"};
+        System.arraycopy(first, 0, words, 0, 6);
+        words[6] = ledger.toString();
+        words[7] = "--who=two\nlines " + "x".repeat(2000);
+        for (int i = 8; i < words.length; i++) {
+            words[i] = "--nets=pump/level/sample[" + (i % 2) + "]";
+        }
+        assertThat(run(words).code()).isZero();
+        assertThat(apply(folder.resolve("changed.json")).code()).isZero();
+        assertThat(undo().code()).isZero();
+    }
+
     @Test
     void aPadThatTheDesignReadsIsLetGoWithItsNet() throws Exception {
         assertThat(keep("pump/level/sample[1]", "float_hi").code()).isZero();
