@@ -7,8 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.Progress;
-import padward.clearance.LetGo;
-import padward.clearance.PortBranch;
 import padward.clearance.Situation;
 import padward.design.Design;
 import padward.design.Edit;
@@ -53,8 +51,9 @@ final class BusLaying {
         nets.add(net);
         pads.add(pad);
         alonePs.add(alone);
-        PortBranch.find(design, pad)
-                .map(LetGo::toEdit)
+        // Also one whose net is gone: it is in the way of the new port all the same.
+        design.findPortOn(pad)
+                .map(p -> new Edit.LetGoPort(p.name()))
                 .filter(e -> !edits.contains(e))
                 .ifPresent(e -> edits.add(0, e));
     }

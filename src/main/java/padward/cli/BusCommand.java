@@ -8,6 +8,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Bus;
 import padward.breakout.Cleared;
+import padward.breakout.Held;
 import padward.breakout.Matched;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
@@ -56,6 +57,14 @@ final class BusCommand implements Callable<Integer> {
                     "Lengthens quick ways by detours until all arrive, at each corner, within so many"
                             + " picoseconds of one another at the instrument.")
     private Integer match;
+
+    @Option(
+            names = "--hold",
+            paramLabel = "CLOCK",
+            description =
+                    "Also tells what it takes to hold the signals in the pads' IO registers with that"
+                            + " clock net, one period later, and the skew that is left then.")
+    private String hold;
 
     @Option(
             names = "--clear",
@@ -109,13 +118,24 @@ final class BusCommand implements Callable<Integer> {
                 match == null
                         ? Optional.empty()
                         : Optional.of(Matched.of(now, bus, match, outside, Progress.NONE));
+        Optional<Held> held =
+                hold == null
+                        ? Optional.empty()
+                        : Optional.of(
+                                Held.of(
+                                        now,
+                                        bus,
+                                        DesignOption.net(now, hold),
+                                        outside,
+                                        Progress.NONE));
         Bus laid = matched.map(Matched::after).orElse(bus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(BusJson.object(now, laid, cleared, matched, outside)));
+            out.println(AnswerJson.text(BusJson.object(now, laid, cleared, matched, held, outside)));
         } else {
             new BusTable(now, laid, outside).print(out);
             cleared.ifPresent(c -> BusTable.printCleared(c, clear, out));
+            held.ifPresent(h -> HeldTable.print(now, h, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
         return laid;

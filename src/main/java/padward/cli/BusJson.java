@@ -5,6 +5,7 @@ import com.google.gson.JsonObject;
 import java.util.Optional;
 import padward.breakout.Bus;
 import padward.breakout.Cleared;
+import padward.breakout.Held;
 import padward.breakout.Matched;
 import padward.breakout.WhyText;
 import padward.design.Design;
@@ -20,6 +21,7 @@ final class BusJson {
             Bus bus,
             Optional<Cleared> cleared,
             Optional<Matched> matched,
+            Optional<Held> held,
             Outside outside) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-bus/1");
@@ -40,6 +42,7 @@ final class BusJson {
         result.addProperty("total_ps", bus.totalPs());
         result.addProperty("alone_ps", bus.alonePs());
         cleared.ifPresent(c -> result.add("cleared", cleared(c)));
+        held.ifPresent(h -> result.add("held", HeldTable.json(design, h)));
         matched.ifPresent(m -> result.add("matched", matched(design, m)));
         result.add("shifts", shifts(design, bus));
         JsonArray edits = new JsonArray();

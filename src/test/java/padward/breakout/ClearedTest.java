@@ -103,7 +103,7 @@ class ClearedTest {
         List<Integer> pads = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).limit(3).toList();
         Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
-        assertThat(bus.left()).isEmpty();
+        assertThat(bus.left()).noneMatch(Bus.Left::couldBeCleared);
         Cleared cleared =
                 Cleared.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
         assertThat(cleared.freed()).isEmpty();
