@@ -9,6 +9,8 @@ import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Asker;
+import padward.breakout.Forwarding;
+import padward.breakout.Keeping;
 import padward.breakout.Question;
 import padward.breakout.TrialReport;
 import padward.clearance.SearchLimits;
@@ -144,6 +146,21 @@ final class AskCommand implements Callable<Integer> {
     private static void print(Answer answer, PrintWriter out) {
         out.println(AnswerText.sentence(answer));
         AnswerTable.print(answer, out);
+        if (answer instanceof Answer.Open open) {
+            printTiming(open, out);
+        }
+    }
+
+    /** Whether a clock is forwarded, and whom the new branch slows. */
+    private static void printTiming(Answer.Open open, PrintWriter out) {
+        Question question = open.question();
+        out.println();
+        if (question.net().clock()) {
+            out.println(Forwarding.of(question, open.way(), Progress.NONE).toText());
+        }
+        if (!Keeping.isThere(open)) {
+            ShiftTable.print(question.design(), Keeping.of(open), out);
+        }
     }
 
     private Answer printTrial(Question question, SearchLimits limits, PrintWriter out)

@@ -4,11 +4,12 @@ import java.io.PrintWriter;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalInt;
 import java.util.Set;
+import padward.base.Progress;
 import padward.breakout.Bus;
 import padward.breakout.Cautions;
 import padward.breakout.Cleared;
+import padward.breakout.Forwarding;
 import padward.breakout.Matched;
 import padward.breakout.Question;
 import padward.breakout.WhyText;
@@ -16,13 +17,11 @@ import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.PadWiring;
-import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.timing.Corrections;
 import padward.timing.Outside;
-import padward.timing.SinkShift;
 
 /** A group as text. */
 final class BusTable {
@@ -48,14 +47,30 @@ final class BusTable {
         if (bus.lines().isEmpty()) {
             return;
         }
+        printClocks(out);
         printSkew(out);
-        printShifts(out);
+        out.println();
+        if (design.fabric().info().electrical().isUnknown()) {
+            out.println("The fabric states no loads: no other sink is reckoned to be slowed.");
+        }
+        ShiftTable.print(design, bus.edits(), out);
         out.println();
         out.println("What it takes:");
         bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
         out.println();
         out.println("Cautions:");
         cautions().forEach(c -> out.println("  - " + c));
+    }
+
+    /** Clocks are told whether they are forwarded. */
+    private void printClocks(PrintWriter out) {
+        for (Bus.Line line : bus.lines()) {
+            if (line.net().clock()) {
+                Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
+                Forwarding forwarding = Forwarding.of(question, line.way(), Progress.NONE);
+                out.println(line.net().name() + ": " + forwarding.toText());
+            }
+        }
     }
 
     private Set<String> cautions() {
@@ -141,36 +156,6 @@ final class BusTable {
         if (design.board().wirings().isEmpty()) {
             out.println("No board is described: traces are not reckoned.");
         }
-    }
-
-    /** What the new branches do to the sinks that the nets had before. */
-    private void printShifts(PrintWriter out) {
-        List<SinkShift> all = SinkShift.between(design, Trial.of(design, bus.edits()));
-        List<SinkShift> told =
-                all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
-        out.println();
-        if (design.fabric().info().electrical().isUnknown()) {
-            out.println("The fabric states no loads: no other sink is reckoned to be slowed.");
-        } else if (told.isEmpty()) {
-            out.println("None of the " + all.size() + " other sinks of these nets is slowed.");
-        }
-        if (told.isEmpty()) {
-            return;
-        }
-        out.println("Other sinks of these nets:");
-        TextTable table = new TextTable("net", "sink", "before", "after", "later by", "slack");
-        for (SinkShift shift : told) {
-            OptionalInt slack = shift.slackAfterPs();
-            String missed = shift.breaksTiming() ? ", missed now" : "";
-            table.row(
-                    shift.net(),
-                    shift.sink(),
-                    shift.before().toText(),
-                    shift.after().toText(),
-                    shift.laterPs() + " ps",
-                    slack.isPresent() ? slack.getAsInt() + " ps" + missed : "");
-        }
-        table.print(out);
     }
 
     /** What is freed, or could be, so that all are served. */
