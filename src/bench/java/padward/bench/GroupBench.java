@@ -1,10 +1,5 @@
 package padward.bench;
 
-import java.nio.file.Path;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Bus;
@@ -14,6 +9,12 @@ import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.format.DesignReader;
 import padward.timing.Outside;
+
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
 
 /**
  * Groups on the workbench example: 32 nets to 32 pads, and the skew of 20 drawn buses of eight
@@ -43,15 +44,15 @@ public final class GroupBench {
         }
         System.out.println();
         System.out.println("20 buses of 8 nets on 40 pads, matched to " + TOLERANCE_PS + " ps");
-        System.out.println("draw  served  before ps  after ps  not matched  proven  wires twice  ms");
+        System.out.println(
+                "draw  served  before ps  after ps  not matched  proven  wires twice  ms");
         for (int seed = 1; seed <= 20; seed++) {
             Random random = new Random(seed);
             List<Net> nets = nets(design, random, 8);
             List<Integer> pads = pads(design, random, 40);
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
             long begun = System.nanoTime();
-            Matched matched =
-                    Matched.of(design, bus, TOLERANCE_PS, Outside.NONE, Progress.NONE);
+            Matched matched = Matched.of(design, bus, TOLERANCE_PS, Outside.NONE, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;
             long proven = matched.misses().stream().filter(Matched.Miss::proven).count();
             System.out.printf(

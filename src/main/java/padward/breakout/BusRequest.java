@@ -1,11 +1,12 @@
 package padward.breakout;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * What is asked of a group.

@@ -3,12 +3,14 @@ package padward.breakout;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.CancellationException;
+
 import padward.base.Progress;
 import padward.clearance.PadCuts;
 import padward.clearance.Situation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
 
 /**
  * How many occupants a group needs freed at the least.
@@ -49,8 +51,7 @@ final class GroupBound {
                         s ->
                                 s.forEach(
                                         o ->
-                                                padsOf.computeIfAbsent(
-                                                                o, x -> new IntOpenHashSet())
+                                                padsOf.computeIfAbsent(o, x -> new IntOpenHashSet())
                                                         .add(pad)));
                 row.add(sets);
                 if (progress.cancelled()) {

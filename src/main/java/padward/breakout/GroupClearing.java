@@ -1,13 +1,5 @@
 package padward.breakout;
 
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.clearance.Removal;
 import padward.clearance.SearchLimits;
@@ -18,6 +10,15 @@ import padward.design.Occupant;
 import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.route.Engine;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Finds what to free for one group. One object does it once; it belongs to one thread. */
 final class GroupClearing {
@@ -96,9 +97,7 @@ final class GroupClearing {
                 }
             }
         }
-        return request.aim() == Bus.Aim.ORDER
-                ? Matching.inOrder(costs)
-                : Matching.leastSum(costs);
+        return request.aim() == Bus.Aim.ORDER ? Matching.inOrder(costs) : Matching.leastSum(costs);
     }
 
     /** Makes room for one line; the design after that. */
@@ -109,8 +108,7 @@ final class GroupClearing {
             return now;
         }
         Answer answer =
-                asker.explained(
-                        new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
+                asker.explained(new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
         Line line = new Line(net, pad, 0, new ArrayList<>(), new ArrayList<>());
         if (answer instanceof Answer.Open open) {
             line = new Line(net, pad, open.way().total().slowPs(), List.of(), List.of());
@@ -144,7 +142,9 @@ final class GroupClearing {
         }
     }
 
-    /** Clearances that leave the group's own nets, and the cells that drive them, where they are. */
+    /**
+     * Clearances that leave the group's own nets, and the cells that drive them, where they are.
+     */
     private List<WhyBlocked.Option> sparingTheGroup(Answer.Blocked blocked) {
         Design design = blocked.question().design();
         return blocked.why().map(WhyBlocked::options).orElse(List.of()).stream()

@@ -1,7 +1,5 @@
 package padward.breakout;
 
-import java.util.List;
-import java.util.Optional;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -9,6 +7,9 @@ import padward.design.Occupant;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.timing.Outside;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * An offer: a group's signals held in the IO registers of their pads, by one clock. They come out
@@ -57,8 +58,7 @@ public record Held(Net clock, List<Line> lines) {
      * @param bus the group; its own ways are not laid then
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static Held of(
-            Design design, Bus bus, Net clock, Outside outside, Progress progress) {
+    public static Held of(Design design, Bus bus, Net clock, Outside outside, Progress progress) {
         return new Holding(design, bus, clock, outside, progress).run();
     }
 

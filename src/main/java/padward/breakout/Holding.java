@@ -1,12 +1,5 @@
 package padward.breakout;
 
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -32,6 +25,14 @@ import padward.route.Starts;
 import padward.timing.EdgeFinder;
 import padward.timing.Outside;
 import padward.timing.TreeDelays;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 
 /** Looks whether a group can be held in IO registers. One object does it once. */
 final class Holding {
@@ -102,7 +103,8 @@ final class Holding {
                                                 .orElse(false));
         Optional<Pins> pins = pins(site, pad);
         if (!register || pins.isEmpty()) {
-            return new Candidate(line, none, List.of(), "its site " + site.name() + " has no register");
+            return new Candidate(
+                    line, none, List.of(), "its site " + site.name() + " has no register");
         }
         Design now = Trial.of(design, List.copyOf(room));
         Set<Occupant> holders = new LinkedHashSet<>();
@@ -213,10 +215,15 @@ final class Holding {
         int padVertex = fabric.pads().get(line.pad()).vertex();
         Delay joint = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
         Delay driver = line.way().total().less(line.way().toPadVertex());
-        Delay there =
-                clocked.plus(joint).plus(driver).plus(outside.delay(design, line.pad()));
+        Delay there = clocked.plus(joint).plus(driver).plus(outside.delay(design, line.pad()));
         return new Held.Line(
-                line.net(), line.pad(), candidate.toFree(), Optional.empty(), arrival, clocked, there);
+                line.net(),
+                line.pad(),
+                candidate.toFree(),
+                Optional.empty(),
+                arrival,
+                clocked,
+                there);
     }
 
     private static Held.Line hindered(Candidate candidate, String why) {

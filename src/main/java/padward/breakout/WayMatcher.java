@@ -1,11 +1,5 @@
 package padward.breakout;
 
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -19,6 +13,13 @@ import padward.fabric.SiteView;
 import padward.route.Starts;
 import padward.route.WindowSearch;
 import padward.timing.Outside;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Makes the ways of one group agree. One object does it once; it belongs to one thread. */
 final class WayMatcher {

@@ -4,10 +4,12 @@ import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.List;
+
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Blocked cuts one behind the other, none sharing an occupant with another. Layer 0 is what leads
@@ -165,7 +167,8 @@ final class CutLayers {
         for (int i = 0; i < count; i++) {
             result.add(new IntOpenHashSet());
         }
-        cutOfOccupant.int2IntEntrySet()
+        cutOfOccupant
+                .int2IntEntrySet()
                 .forEach(e -> result.get(e.getIntValue() - 1).add(e.getIntKey()));
         return result;
     }

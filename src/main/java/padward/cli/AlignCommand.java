@@ -1,5 +1,20 @@
 package padward.cli;
 
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+
+import padward.base.BadInput;
+import padward.capture.Alignment;
+import padward.capture.Captures;
+import padward.fabric.Delay;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Reader;
@@ -12,26 +27,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
-import padward.base.BadInput;
-import padward.capture.Alignment;
-import padward.capture.Captures;
-import padward.fabric.Delay;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code align}: a capture brought level by its channels' delays. */
 @Command(
         name = "align",
         mixinStandardHelpOptions = true,
         description = {
-            "Shifts each channel of a capture by its line's delay, so that all stand as they left the",
-            "nets' drivers, and marks the spans in which the order of changes on different channels",
+            "Shifts each channel of a capture by its line's delay, so that all stand as they left"
+                + " the",
+            "nets' drivers, and marks the spans in which the order of changes on different"
+                + " channels",
             "is uncertain. Reads and writes VCD (IEEE 1364) or CSV (RFC 4180)."
         },
         footer = {

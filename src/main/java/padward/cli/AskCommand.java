@@ -1,9 +1,5 @@
 package padward.cli;
 
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
@@ -17,11 +13,17 @@ import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.route.Engine;
+
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 
 /** {@code ask}: one net, one pad. */
 @Command(
@@ -43,7 +45,8 @@ final class AskCommand implements Callable<Integer> {
             names = "--engine",
             defaultValue = "own",
             description = {
-                "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's A*),",
+                "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's"
+                    + " A*),",
                 "which are slower and find equal delays."
             })
     private Engine engine;

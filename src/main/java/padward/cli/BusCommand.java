@@ -1,9 +1,5 @@
 package padward.cli;
 
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Bus;
@@ -16,18 +12,25 @@ import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.format.LedgerFile;
 import padward.timing.Outside;
+
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+
 /** {@code bus}: several nets at once. */
 @Command(
         name = "bus",
         mixinStandardHelpOptions = true,
         description = {
-            "Brings several nets out at once, on pads of its choice among those given, over ways that",
+            "Brings several nets out at once, on pads of its choice among those given, over ways"
+                + " that",
             "do not meet. Tells each line's delay at both corners and the skew between them."
         },
         footer = {
@@ -54,16 +57,16 @@ final class BusCommand implements Callable<Integer> {
             names = "--match-ps",
             paramLabel = "PS",
             description =
-                    "Lengthens quick ways by detours until all arrive, at each corner, within so many"
-                            + " picoseconds of one another at the instrument.")
+                    "Lengthens quick ways by detours until all arrive, at each corner, within so"
+                        + " many picoseconds of one another at the instrument.")
     private Integer match;
 
     @Option(
             names = "--hold",
             paramLabel = "CLOCK",
             description =
-                    "Also tells what it takes to hold the signals in the pads' IO registers with that"
-                            + " clock net, one period later, and the skew that is left then.")
+                    "Also tells what it takes to hold the signals in the pads' IO registers with"
+                        + " that clock net, one period later, and the skew that is left then.")
     private String hold;
 
     @Option(
@@ -131,7 +134,8 @@ final class BusCommand implements Callable<Integer> {
         Bus laid = matched.map(Matched::after).orElse(bus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(BusJson.object(now, laid, cleared, matched, held, outside)));
+            out.println(
+                    AnswerJson.text(BusJson.object(now, laid, cleared, matched, held, outside)));
         } else {
             new BusTable(now, laid, outside).print(out);
             cleared.ifPresent(c -> BusTable.printCleared(c, clear, out));

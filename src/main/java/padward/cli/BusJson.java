@@ -2,7 +2,7 @@ package padward.cli;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-import java.util.Optional;
+
 import padward.breakout.Bus;
 import padward.breakout.Cleared;
 import padward.breakout.Held;
@@ -13,11 +13,14 @@ import padward.design.Trial;
 import padward.timing.Outside;
 import padward.timing.SinkShift;
 
+import java.util.Optional;
+
 /** A group as JSON, as docs/formats.md describes it. */
 final class BusJson {
     private BusJson() {}
 
-    static JsonObject object(Design design,
+    static JsonObject object(
+            Design design,
             Bus bus,
             Optional<Cleared> cleared,
             Optional<Matched> matched,
@@ -73,8 +76,7 @@ final class BusJson {
             one.addProperty("occupant", WhyText.who(freed.removal().occupant()));
             one.addProperty("net", freed.blocked().question().net().name());
             one.addProperty("pad", freed.blocked().question().padValue().name());
-            one.addProperty(
-                    "sentence", WhyText.consequence(freed.blocked(), freed.removal()));
+            one.addProperty("sentence", WhyText.consequence(freed.blocked(), freed.removal()));
             all.add(one);
         }
         result.add("freed", all);

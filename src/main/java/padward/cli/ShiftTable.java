@@ -1,12 +1,13 @@
 package padward.cli;
 
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.OptionalInt;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Trial;
 import padward.timing.SinkShift;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.OptionalInt;
 
 /** What edits do to the sinks that the touched nets had before. */
 final class ShiftTable {
@@ -16,9 +17,7 @@ final class ShiftTable {
     static void print(Design design, List<Edit> edits, PrintWriter out) {
         List<SinkShift> all = SinkShift.between(design, Trial.of(design, edits));
         List<SinkShift> told =
-                all.stream()
-                        .filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent())
-                        .toList();
+                all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
         boolean loads = !design.fabric().info().electrical().isUnknown();
         if (told.isEmpty()) {
             if (loads) {

@@ -2,15 +2,10 @@ package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+
 import padward.base.Progress;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
@@ -20,6 +15,13 @@ import padward.design.LedgerEntry;
 import padward.design.Net;
 import padward.design.Trial;
 import padward.synth.Maker;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Room for groups: what is freed serves them, and what is called fewest is not beaten. */
 class ClearedTest {
@@ -38,13 +40,8 @@ class ClearedTest {
                         .limit(3)
                         .toList();
         List<Integer> pads =
-                random.ints(0, design.fabric().pads().size())
-                        .distinct()
-                        .limit(4)
-                        .boxed()
-                        .toList();
-        Cleared cleared =
-                Cleared.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
+                random.ints(0, design.fabric().pads().size()).distinct().limit(4).boxed().toList();
+        Cleared cleared = Cleared.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
         Bus bus = cleared.bus();
         assertThat(bus.lines().size() + bus.left().size()).isEqualTo(nets.size());
         Set<Integer> taken = new HashSet<>();
@@ -53,8 +50,7 @@ class ClearedTest {
                         l ->
                                 l.way().hops().stream()
                                         .skip(l.way().branchHop() + 1)
-                                        .forEach(
-                                                h -> assertThat(taken.add(h.vertex())).isTrue()));
+                                        .forEach(h -> assertThat(taken.add(h.vertex())).isTrue()));
         if (!bus.edits().isEmpty()) {
             LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits(), "-", "-");
             assertThat(new Ledger("d", "-", List.of(entry)).applyTo(design))
@@ -104,8 +100,7 @@ class ClearedTest {
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).limit(3).toList();
         Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
         assertThat(bus.left()).noneMatch(Bus.Left::couldBeCleared);
-        Cleared cleared =
-                Cleared.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
+        Cleared cleared = Cleared.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
         assertThat(cleared.freed()).isEmpty();
         assertThat(cleared.provenFewest()).isTrue();
     }

@@ -2,11 +2,9 @@ package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -15,9 +13,15 @@ import padward.fabric.Delay;
 import padward.format.DesignReader;
 import padward.timing.Outside;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
 /** Clocks forwarded or dragged, and signals held, on an invented fabric of a few wires. */
 class ForwardingTest {
-    /** A clock wire leads to the IO register's clock, and through it to the pad; wires to its data. */
+    /**
+     * A clock wire leads to the IO register's clock, and through it to the pad; wires to its data.
+     */
     private static final String FABRIC =
             """
             {"format":"padward-fabric/1","form":"explicit","name":"f","note":"Invented.",
