@@ -10,6 +10,7 @@ import padward.route.RoutingRound;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -104,21 +105,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
             Aim aim,
             Optional<Consumer<Round>> watcher,
             Progress progress) {
-        BusRequest request = BusRequest.of(design, nets, pads, aim);
-        BusPrices prices = BusPrices.of(request, progress);
-        int[][] alonePs = prices.freePs();
-        int[] choice = request.choose(alonePs);
-        List<Left> left = new ArrayList<>(request.there());
-        BusLaying laying = new BusLaying(design);
-        for (int i = 0; i < choice.length; i++) {
-            if (choice[i] == Matching.NONE) {
-                left.add(prices.left(i));
-            } else {
-                int pad = request.pads().get(choice[i]);
-                laying.add(request.nets().get(i), pad, alonePs[i][choice[i]]);
-            }
-        }
-        return laying.lay(left, watcher, progress);
+        return Prospect.of(design, nets, pads, aim, progress).lay(Map.of(), watcher, progress);
     }
 
     /**

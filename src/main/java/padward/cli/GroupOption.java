@@ -1,17 +1,10 @@
 package padward.cli;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import padward.base.BadInput;
-import padward.design.Attachment;
+import padward.breakout.GroupNames;
 import padward.design.Design;
-import padward.design.Glob;
 import padward.design.Net;
-import padward.design.PadNames;
-import padward.design.PadWiring;
 import picocli.CommandLine.Option;
 
 /** The options that state a group: nets, and pads that may be taken. */
@@ -44,107 +37,11 @@ final class GroupOption {
         return String.join(",", pads);
     }
 
-    /** The nets meant, each once, vectors in the order of their numbers. */
     List<Net> nets(Design design) throws BadInput {
-        Set<Net> result = new LinkedHashSet<>();
-        for (String text : nets) {
-            Glob glob = Glob.of(text);
-            List<Net> fitting =
-                    design.nets().stream()
-                            .filter(n -> n.name().equals(text) || glob.matches(n.name()))
-                            .sorted(Comparator.comparing(n -> countingKey(n.name())))
-                            .toList();
-            if (fitting.isEmpty()) {
-                String expected = "the name of a net, or a pattern that fits some";
-                throw new BadInput("--nets", "", expected, "“" + text + "”");
-            }
-            result.addAll(fitting);
-        }
-        return List.copyOf(result);
+        return GroupNames.nets(design, nets);
     }
 
-    /** The pads meant, each once, in the order asked; those of a header by the header's pins. */
     List<Integer> pads(Design design) throws BadInput {
-        Set<Integer> result = new LinkedHashSet<>();
-        for (String text : pads) {
-            String plain = text.strip();
-            if (plain.startsWith("header ")) {
-                result.addAll(onHeader(design, plain.substring(7).strip()));
-            } else if (plain.startsWith("bank ")) {
-                result.addAll(inBank(design, plain.substring(5).strip()));
-            } else if (plain.equals("any")) {
-                result.addAll(fitting(design, "*"));
-            } else if (plain.contains("*") || plain.contains("?")) {
-                result.addAll(fitting(design, plain));
-            } else {
-                result.add(DesignOption.pad(design, plain));
-            }
-        }
-        if (result.isEmpty()) {
-            throw new BadInput("--pads", "", "at least one pad", "none");
-        }
-        return List.copyOf(result);
-    }
-
-    /** Names with numbers in the order of the numbers: digits padded, so that 10 follows 9. */
-    private static String countingKey(String name) {
-        StringBuilder key = new StringBuilder();
-        for (String part : name.split("(?<=\\D)(?=\\d)|(?<=\\d)(?=\\D)")) {
-            boolean number = !part.isEmpty() && Character.isDigit(part.charAt(0));
-            key.append(number ? "0".repeat(Math.max(0, 12 - part.length())) + part : part);
-        }
-        return key.toString();
-    }
-
-    /** Pads one of whose names fits a pattern, in the order of the names that fit. */
-    private static List<Integer> fitting(Design design, String pattern) throws BadInput {
-        record Named(int pad, String name) {}
-        Glob glob = Glob.of(pattern);
-        List<Named> result = new ArrayList<>();
-        for (int i = 0; i < design.fabric().pads().size(); i++) {
-            int pad = i;
-            PadNames.namesOf(design, i).stream()
-                    .filter(glob::matches)
-                    .findFirst()
-                    .ifPresent(n -> result.add(new Named(pad, n)));
-        }
-        if (result.isEmpty()) {
-            String expected = "a pattern that fits some pad's name, package pin or header pin";
-            throw new BadInput("--pads", "", expected, "“" + pattern + "”");
-        }
-        result.sort(Comparator.comparing(n -> countingKey(n.name())));
-        return result.stream().map(Named::pad).toList();
-    }
-
-    private static List<Integer> inBank(Design design, String bank) throws BadInput {
-        List<Integer> result = new ArrayList<>();
-        for (int i = 0; i < design.fabric().pads().size(); i++) {
-            if (design.fabric().pads().get(i).bank().equals(bank)) {
-                result.add(i);
-            }
-        }
-        if (result.isEmpty()) {
-            throw new BadInput("--pads", "", "a bank that has pads", "“" + bank + "”");
-        }
-        return result;
-    }
-
-    /** The pads on a header, in the order of its pins. */
-    private static List<Integer> onHeader(Design design, String header) throws BadInput {
-        record Place(int pad, String pin) {}
-        List<Place> places = new ArrayList<>();
-        for (PadWiring wiring : design.board().wirings()) {
-            for (Attachment attached : wiring.attachments()) {
-                if (attached.kind().probeable() && attached.name().equals(header)) {
-                    places.add(new Place(wiring.pad(), attached.pin()));
-                }
-            }
-        }
-        if (places.isEmpty()) {
-            String expected = "a header or test point of the board";
-            throw new BadInput("--pads", "", expected, "“" + header + "”");
-        }
-        places.sort(Comparator.comparing(p -> countingKey(p.pin())));
-        return places.stream().map(Place::pad).toList();
+        return GroupNames.pads(design, pads, DesignOption::pad);
     }
 }

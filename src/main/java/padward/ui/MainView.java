@@ -121,6 +121,11 @@ final class MainView extends StackPane {
                         "The design's nets by their hierarchy",
                         () -> new NetsView(model)),
                 new Panel(
+                        "group",
+                        "Group",
+                        "Several nets at once: nets against pads, and when each line arrives",
+                        () -> new GroupView(new GroupModel(model), model.look())),
+                new Panel(
                         "steps",
                         "Steps",
                         "Searches played step by step, on the map and side by side",
