@@ -15,6 +15,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import padward.breakout.Bus;
@@ -23,6 +24,8 @@ import padward.breakout.Matched;
 /** Several nets at once: nets against pads, what is laid, and when each line arrives. */
 final class GroupView extends ScrollPane {
     private static final double MARGIN = 34;
+    private static final double MOST_TABLE = 360;
+    private static final double BAR = 12;
 
     private final GroupModel group;
     private final Label told = LessonsView.text("", "faint", "small");
@@ -44,7 +47,7 @@ final class GroupView extends ScrollPane {
         skew = new SkewPicture(group, look);
         table = new ScrollPane(matrix);
         table.getStyleClass().add("plain-scroll");
-        table.setMaxHeight(380);
+        table.setMinHeight(Region.USE_PREF_SIZE);
         match =
                 LessonsView.button(
                         "group-match",
@@ -149,6 +152,7 @@ final class GroupView extends ScrollPane {
                                 + " there with the arrows and press Enter, to pin it."
                         : "");
         matrix.draw();
+        table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
         skew.draw(getWidth() - MARGIN);
     }
 

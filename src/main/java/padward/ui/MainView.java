@@ -121,11 +121,6 @@ final class MainView extends StackPane {
                         "The design's nets by their hierarchy",
                         () -> new NetsView(model)),
                 new Panel(
-                        "group",
-                        "Group",
-                        "Several nets at once: nets against pads, and when each line arrives",
-                        () -> new GroupView(new GroupModel(model), model.look())),
-                new Panel(
                         "steps",
                         "Steps",
                         "Searches played step by step, on the map and side by side",
@@ -144,7 +139,12 @@ final class MainView extends StackPane {
                         "kept",
                         "Ledger",
                         "What is kept, with undo at each entry, and what it touched",
-                        () -> new LedgerView(model, kept, actions)));
+                        () -> new LedgerView(model, kept, actions)),
+                new Panel(
+                        "group",
+                        "Group",
+                        "Several nets at once: nets against pads, and when each line arrives",
+                        () -> new GroupView(new GroupModel(model), model.look())));
     }
 
     /** The part of the map that is seen; none while nothing is open. */
