@@ -34,9 +34,9 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description = {
             "Shifts each channel of a capture by its line's delay, so that all stand as they left"
-                + " the",
+                    + " the",
             "nets' drivers, and marks the spans in which the order of changes on different"
-                + " channels",
+                    + " channels",
             "is uncertain. Reads and writes VCD (IEEE 1364) or CSV (RFC 4180)."
         },
         footer = {

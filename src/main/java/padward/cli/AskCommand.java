@@ -46,7 +46,7 @@ final class AskCommand implements Callable<Integer> {
             defaultValue = "own",
             description = {
                 "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's"
-                    + " A*),",
+                        + " A*),",
                 "which are slower and find equal delays."
             })
     private Engine engine;

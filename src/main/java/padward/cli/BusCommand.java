@@ -30,7 +30,7 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description = {
             "Brings several nets out at once, on pads of its choice among those given, over ways"
-                + " that",
+                    + " that",
             "do not meet. Tells each line's delay at both corners and the skew between them."
         },
         footer = {
@@ -58,7 +58,7 @@ final class BusCommand implements Callable<Integer> {
             paramLabel = "PS",
             description =
                     "Lengthens quick ways by detours until all arrive, at each corner, within so"
-                        + " many picoseconds of one another at the instrument.")
+                            + " many picoseconds of one another at the instrument.")
     private Integer match;
 
     @Option(
@@ -66,7 +66,7 @@ final class BusCommand implements Callable<Integer> {
             paramLabel = "CLOCK",
             description =
                     "Also tells what it takes to hold the signals in the pads' IO registers with"
-                        + " that clock net, one period later, and the skew that is left then.")
+                            + " that clock net, one period later, and the skew that is left then.")
     private String hold;
 
     @Option(

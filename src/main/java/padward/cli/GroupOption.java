@@ -1,11 +1,13 @@
 package padward.cli;
 
-import java.util.List;
 import padward.base.BadInput;
 import padward.breakout.GroupNames;
 import padward.design.Design;
 import padward.design.Net;
+
 import picocli.CommandLine.Option;
+
+import java.util.List;
 
 /** The options that state a group: nets, and pads that may be taken. */
 final class GroupOption {
@@ -14,7 +16,8 @@ final class GroupOption {
             required = true,
             paramLabel = "NETS",
             description =
-                    "A net, or a pattern with * and ?; may be given several times. Vectors count up.")
+                    "A net, or a pattern with * and ?; may be given several times. Vectors count"
+                        + " up.")
     private List<String> nets = List.of();
 
     @Option(
@@ -23,8 +26,8 @@ final class GroupOption {
             split = ",",
             paramLabel = "PADS",
             description =
-                    "Pads that may be taken, with commas between: 'header NAME', 'bank NAME', 'any',"
-                            + " pads as ask takes them, or patterns of such names with * and ?.")
+                    "Pads that may be taken, with commas between: 'header NAME', 'bank NAME',"
+                        + " 'any', pads as ask takes them, or patterns of such names with * and ?.")
     private List<String> pads = List.of();
 
     /** The nets as they were asked for. */

@@ -1,8 +1,5 @@
 package padward.ui;
 
-import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -18,8 +15,13 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
+
 import padward.breakout.Bus;
 import padward.breakout.Matched;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** Several nets at once: nets against pads, what is laid, and when each line arrives. */
 final class GroupView extends ScrollPane {
@@ -166,8 +168,7 @@ final class GroupView extends ScrollPane {
         int all = bus.get().lines().size() + bus.get().left().size();
         text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
         text.append(
-                String.format(
-                        Locale.ROOT, ", %.3f ns slow in all", bus.get().totalPs() / 1000.0));
+                String.format(Locale.ROOT, ", %.3f ns slow in all", bus.get().totalPs() / 1000.0));
         int slow = skews.stream().mapToInt(Bus.Skew::slowPs).max().orElse(0);
         int fast = skews.stream().mapToInt(Bus.Skew::fastPs).max().orElse(0);
         text.append(

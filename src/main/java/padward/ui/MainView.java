@@ -1,8 +1,5 @@
 package padward.ui;
 
-import java.io.File;
-import java.util.List;
-import java.util.Optional;
 import javafx.application.Application;
 import javafx.scene.control.SplitPane;
 import javafx.scene.input.DragEvent;
@@ -10,7 +7,12 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+
 import padward.format.LearnerFile;
+
+import java.io.File;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
