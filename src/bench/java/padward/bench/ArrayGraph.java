@@ -13,6 +13,11 @@ final class ArrayGraph extends ReadOnlyGraph<Integer> {
     private final int[] weight;
     private final int[] source;
 
+    /** For incoming edges, made when first asked for. */
+    private int[] inStart = new int[0];
+
+    private int[] inEdge = new int[0];
+
     ArrayGraph(Terrain terrain) {
         start = terrain.start;
         target = terrain.target;
@@ -115,7 +120,38 @@ final class ArrayGraph extends ReadOnlyGraph<Integer> {
 
     @Override
     public Set<Integer> incomingEdgesOf(Integer vertex) {
-        throw unused();
+        if (inStart.length == 0) {
+            sortByTarget();
+        }
+        int from = inStart[vertex];
+        int to = inStart[vertex + 1];
+        return new AbstractSet<>() {
+            @Override
+            public Iterator<Integer> iterator() {
+                return java.util.Arrays.stream(inEdge, from, to).iterator();
+            }
+
+            @Override
+            public int size() {
+                return to - from;
+            }
+        };
+    }
+
+    private void sortByTarget() {
+        int[] begin = new int[start.length];
+        for (int to : target) {
+            begin[to + 1]++;
+        }
+        for (int v = 1; v < begin.length; v++) {
+            begin[v] += begin[v - 1];
+        }
+        inEdge = new int[target.length];
+        int[] next = begin.clone();
+        for (int e = 0; e < target.length; e++) {
+            inEdge[next[target[e]]++] = e;
+        }
+        inStart = begin;
     }
 
     @Override

@@ -17,6 +17,7 @@ import java.util.function.IntToLongFunction;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.interfaces.ShortestPathAlgorithm.SingleSourcePaths;
 import org.jgrapht.alg.shortestpath.AStarShortestPath;
+import org.jgrapht.alg.shortestpath.BidirectionalDijkstraShortestPath;
 import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
 import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import padward.base.Progress;
@@ -346,6 +347,11 @@ public final class Floors {
         }
         print("JGraphT A*, table", byTable);
         print("JGraphT A*, distance (" + geometric + " questions)", byDistance);
+        if (!large) {
+            print(
+                    "JGraphT bidirectional Dijkstra (" + FEW + " questions)",
+                    bidirectional(title, terrain, graph, table, search, far));
+        }
         boolean random = terrain.name.equals("random");
         promise(
                 title + "ask, times JGraphT's A* with distance",
@@ -357,6 +363,30 @@ public final class Floors {
                 mean(byTable) / mean(tableMs),
                 4,
                 true);
+    }
+
+    /** The first question pays for sorting the edges by target, and is not counted. */
+    private static double[] bidirectional(
+            String title,
+            Terrain terrain,
+            ArrayGraph graph,
+            BoundTable table,
+            PathSearch search,
+            List<Pair> far) {
+        double[] result = new double[FEW];
+        for (int i = -1; i < FEW; i++) {
+            Pair pair = far.get(Math.max(i, 0));
+            double begin = nowMs();
+            GraphPath<Integer, Integer> path =
+                    new BidirectionalDijkstraShortestPath<>(graph).getPath(pair.from(), pair.to());
+            double time = nowMs() - begin;
+            check(
+                    costOf(terrain, search, table, pair),
+                    (long) path.getWeight(),
+                    title + "bidirectional Dijkstra");
+            result[Math.max(i, 0)] = time;
+        }
+        return result;
     }
 
     private static double aStar(

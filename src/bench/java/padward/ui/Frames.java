@@ -64,6 +64,51 @@ public final class Frames {
         pan(map, design.fabric());
     }
 
+    /** Median milliseconds of a frame with all tiles in view, and at 26 pixels a tile. */
+    public static double[] medians(Design design) throws InterruptedException {
+        CountDownLatch done = new CountDownLatch(1);
+        double[] result = new double[2];
+        Runnable work =
+                () -> {
+                    ExplorerModel model = new ExplorerModel(Background.immediate());
+                    MapView map = new MapView(new MapModel(model));
+                    new Scene(new StackPane(map), WIDTH, HEIGHT);
+                    map.resize(WIDTH, HEIGHT);
+                    map.layout();
+                    model.openFrom(progress -> design);
+                    Fabric fabric = design.fabric();
+                    double whole = Math.min(WIDTH / fabric.columns(), HEIGHT / fabric.rows());
+                    result[0] = frames(map, fabric, whole)[FRAMES / 2];
+                    result[1] = frames(map, fabric, 26)[FRAMES / 2];
+                    done.countDown();
+                };
+        try {
+            Platform.startup(work);
+        } catch (IllegalStateException isRunning) {
+            Platform.runLater(work);
+        }
+        done.await();
+        return result;
+    }
+
+    /** Milliseconds of frames while the map pans, in rising order. */
+    private static double[] frames(MapView map, Fabric fabric, double scale) {
+        double[] ms = new double[FRAMES];
+        WritableImage image = null;
+        for (int i = -WARM; i < FRAMES; i++) {
+            double x = fabric.columns() / 2.0 + (i + WARM) * 12 / scale;
+            double y = fabric.rows() / 2.0 + (i + WARM) * 5 / scale;
+            long begin = System.nanoTime();
+            map.paintNow(new Viewport(WIDTH, HEIGHT, x, y, scale));
+            image = map.snapshot(new SnapshotParameters(), image);
+            if (i >= 0) {
+                ms[i] = (System.nanoTime() - begin) / 1e6;
+            }
+        }
+        Arrays.sort(ms);
+        return ms;
+    }
+
     private static void pan(MapView map, Fabric fabric) {
         int columns = fabric.columns();
         int rows = fabric.rows();
@@ -72,19 +117,7 @@ public final class Frames {
             if (scale < whole) {
                 continue;
             }
-            double[] ms = new double[FRAMES];
-            WritableImage image = null;
-            for (int i = -WARM; i < FRAMES; i++) {
-                double x = columns / 2.0 + (i + WARM) * 12 / scale;
-                double y = rows / 2.0 + (i + WARM) * 5 / scale;
-                long begin = System.nanoTime();
-                map.paintNow(new Viewport(WIDTH, HEIGHT, x, y, scale));
-                image = map.snapshot(new SnapshotParameters(), image);
-                if (i >= 0) {
-                    ms[i] = (System.nanoTime() - begin) / 1e6;
-                }
-            }
-            Arrays.sort(ms);
+            double[] ms = frames(map, fabric, scale);
             System.out.printf(
                     "  %6.1f pixels a tile: p50 %6.1f  p90 %6.1f  p99 %6.1f ms%n",
                     scale, ms[FRAMES / 2], ms[FRAMES * 9 / 10], ms[FRAMES * 99 / 100]);

@@ -54,7 +54,7 @@ public final class Asker {
                             TwoEnded.run(search, fabric, starts, goal, corner, model, progress);
             case REFERENCE ->
                     (starts, goal, corner, model, progress) ->
-                            ReferenceSearch.run(fabric, starts, goal, corner, model);
+                            ReferenceSearch.run(fabric, starts, goal, corner, model, progress);
             case REFERENCE_GUIDED ->
                     (starts, goal, corner, model, progress) ->
                             ReferenceSearch.runGuided(
@@ -63,7 +63,8 @@ public final class Asker {
                                     goal,
                                     corner,
                                     model,
-                                    LowerBound.best(fabric, goal, corner));
+                                    LowerBound.best(fabric, goal, corner),
+                                    progress);
         };
     }
 

@@ -63,13 +63,16 @@ public final class MaskedEdges {
 
     private final int[] fastPs;
     private final int[] slowPs;
-    private final int[] slowestFastPs;
-    private final int[] slowestSlowPs;
+    private final TileGrid grid;
+    private final SlowestEdges slowest;
 
     /** One tile for each template: its vertices stand for all vertices with the same rows. */
     private final int[] sampleTiles;
 
-    private MaskedEdges(TileGrid grid, int[] firstRow, int[] sampleTiles, Groups groups) {
+    private MaskedEdges(
+            TileGrid grid, int[] firstRow, int[] sampleTiles, Groups groups, SlowestEdges slowest) {
+        this.grid = grid;
+        this.slowest = slowest;
         this.vertexBase = grid.vertexBase;
         this.tileOfBlock = grid.tileOfBlock;
         this.firstRow = firstRow;
@@ -78,8 +81,6 @@ public final class MaskedEdges {
         this.groups = groups.words.toLongArray();
         this.fastPs = groups.fastPs.toIntArray();
         this.slowPs = groups.slowPs.toIntArray();
-        this.slowestFastPs = groups.slowestFastPs.toIntArray();
-        this.slowestSlowPs = groups.slowestSlowPs.toIntArray();
     }
 
     /** The step from the vertex's tile to the targets' tile, in tile numbers. */
@@ -110,9 +111,18 @@ public final class MaskedEdges {
         return corner == Corner.FAST ? fastPs : slowPs;
     }
 
-    /** For each row, the delay of the slowest edge into its vertices at a corner, picoseconds. */
+    /**
+     * For each row, the delay of the slowest edge into its vertices at a corner, picoseconds; made
+     * anew at each call.
+     */
     public int[] slowestPs(Corner corner) {
-        return corner == Corner.FAST ? slowestFastPs : slowestSlowPs;
+        int[] result = new int[rowCount()];
+        int[][] ofShape = corner == Corner.FAST ? slowest.fastPs : slowest.slowPs;
+        for (int tile : sampleTiles) {
+            int[] delays = ofShape[grid.shapeOfTile[tile]];
+            System.arraycopy(delays, 0, result, firstRow[tile], delays.length);
+        }
+        return result;
     }
 
     /** The tile in which a vertex begins. */
@@ -141,8 +151,8 @@ public final class MaskedEdges {
 
     /** Bytes of the arrays that are not shared with the fabric. */
     long bytes() {
-        int ints = firstRow.length + 3 * groupSpan.length + fastPs.length + slowPs.length;
-        return 4L * ints + 8L * groups.length;
+        int ints = firstRow.length + groupSpan.length + fastPs.length + slowPs.length;
+        return 4L * ints + 8L * groups.length + slowest.bytes();
     }
 
     static MaskedEdges of(TileGrid grid, TileTemplates templates, DelayClasses classes) {
@@ -163,8 +173,6 @@ public final class MaskedEdges {
         IntArrayList key = new IntArrayList();
         for (int tile : sample) {
             for (int i = 0; i < grid.shape(tile).size(); i++) {
-                groups.slowestFastPs.add(slowest.fastPs[grid.shapeOfTile[tile]][i]);
-                groups.slowestSlowPs.add(slowest.slowPs[grid.shapeOfTile[tile]][i]);
                 describe(grid, templates, tile, i, key);
                 Integer span = known.get(key);
                 if (span == null) {
@@ -174,7 +182,7 @@ public final class MaskedEdges {
                 groups.span.add(span.intValue());
             }
         }
-        return new MaskedEdges(grid, firstRow, sample, groups);
+        return new MaskedEdges(grid, firstRow, sample, groups, slowest);
     }
 
     /** The delays of the slowest edges into each vertex of each shape, over all templates. */
@@ -204,6 +212,10 @@ public final class MaskedEdges {
                     }
                 }
             }
+        }
+
+        long bytes() {
+            return 8L * Arrays.stream(fastPs).mapToInt(delays -> delays.length).sum();
         }
 
         boolean isSlowest(int shape, int local, int fast, int slow) {
@@ -271,8 +283,6 @@ public final class MaskedEdges {
         final IntArrayList span = new IntArrayList();
         final IntArrayList fastPs = new IntArrayList();
         final IntArrayList slowPs = new IntArrayList();
-        final IntArrayList slowestFastPs = new IntArrayList();
-        final IntArrayList slowestSlowPs = new IntArrayList();
         final LongArrayList words = new LongArrayList();
         private final Map<List<Target>, Integer> known = new HashMap<>();
 

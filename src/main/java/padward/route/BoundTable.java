@@ -43,6 +43,9 @@ public final class BoundTable {
     private static final int UNREACHED = 0xffff;
     private static final int LARGEST = UNREACHED - 1;
 
+    /** What {@link #fill} knows of a step: the entry's change, the delay, tiles in x and in y. */
+    private static final int STEP_INTS = 4;
+
     /** Stands in {@link #add} for groups from which no goal can be reached. */
     private static final int NEVER = Integer.MAX_VALUE;
 
@@ -54,10 +57,17 @@ public final class BoundTable {
     private final int columns;
     private final int rows;
     private final int width;
-    private final int cells;
+
+    /** Number of planes. */
+    private final int depth;
+
+    /**
+     * Cell by cell, the delays of all planes side by side: what is looked at together is together
+     * in memory.
+     */
     private final short[] delays;
 
-    /** For each place (row of masked edges, or vertex): where its plane begins. */
+    /** For each place (row of masked edges, or vertex): the number of its plane. */
     private final int[] plane;
 
     /** For each place: what is added to the plane's value. */
@@ -70,15 +80,15 @@ public final class BoundTable {
         columns = fabric.columns();
         rows = fabric.rows();
         width = 2 * columns - 1;
-        cells = width * (2 * rows - 1);
-        delays = new short[planes.count * cells];
+        depth = planes.count;
+        delays = new short[depth * width * (2 * rows - 1)];
         Arrays.fill(delays, (short) UNREACHED);
         masked = groups.rows();
         plane = new int[groups.placeCount()];
         add = new int[groups.placeCount()];
         for (int i = 0; i < plane.length; i++) {
             int group = groups.groupAt(i);
-            plane[i] = planes.planeOfGroup[group] * cells;
+            plane[i] = planes.planeOfGroup[group];
             add[i] = planes.addOfGroup[group];
         }
         fill(planes, corner);
@@ -181,6 +191,15 @@ public final class BoundTable {
             }
         }
 
+        /** The most tiles that a step spans along either axis. */
+        int longestStep() {
+            return stepsInto.stream()
+                    .flatMap(List::stream)
+                    .mapToInt(s -> Math.max(Math.abs(s.dx()), Math.abs(s.dy())))
+                    .max()
+                    .orElse(0);
+        }
+
         /** Groups from which a goal can be reached at all. */
         private static boolean[] aliveGroups(WireGroups groups, boolean[] goal) {
             boolean[] alive = goal.clone();
@@ -212,26 +231,36 @@ public final class BoundTable {
         }
     }
 
-    /** Dijkstra's search backwards from the goals, over planes and distances. */
+    /**
+     * Dijkstra's search backwards from the goals, over planes and distances. Away from the planes'
+     * rims every step stays inside, and is then one number to be added.
+     */
     private void fill(Planes planes, Corner corner) {
+        int reach = planes.longestStep();
         int[][] from = new int[planes.count][];
         for (int p = 0; p < planes.count; p++) {
             List<WireGroups.Step> steps = planes.stepsInto.get(p);
-            from[p] = new int[steps.size() * 4];
+            from[p] = new int[steps.size() * STEP_INTS];
             for (int i = 0; i < steps.size(); i++) {
                 WireGroups.Step step = steps.get(i);
-                from[p][4 * i] = planes.planeOfGroup[step.from()] * cells;
-                from[p][4 * i + 1] = step.dx();
-                from[p][4 * i + 2] = step.dy();
-                from[p][4 * i + 3] = step.delayPs(corner) + planes.addOfGroup[step.to()];
+                int other = planes.planeOfGroup[step.from()] - p;
+                int at = STEP_INTS * i;
+                from[p][at] = (step.dy() * width + step.dx()) * depth + other;
+                from[p][at + 1] = step.delayPs(corner) + planes.addOfGroup[step.to()];
+                from[p][at + 2] = step.dx();
+                from[p][at + 3] = step.dy();
             }
         }
+        int height = 2 * rows - 1;
+        // Multiplying is quicker than dividing; half a unit keeps it clear of the whole numbers.
+        double perDepth = 1.0 / depth;
+        double perWidth = 1.0 / width;
         BucketQueue queue = new BucketQueue();
         queue.clear(0);
         int middle = (rows - 1) * width + columns - 1;
         for (int goalPlane : planes.goalPlanes) {
-            delays[goalPlane * cells + middle] = 0;
-            queue.push(goalPlane * cells + middle, 0);
+            delays[middle * depth + goalPlane] = 0;
+            queue.push(middle * depth + goalPlane, 0);
         }
         while (!queue.isEmpty()) {
             int entry = queue.pop();
@@ -239,25 +268,28 @@ public final class BoundTable {
             if (sofar != queue.current()) {
                 continue;
             }
-            int p = entry / cells;
-            int cell = entry - p * cells;
-            int y = cell / width;
+            int cell = (int) ((entry + 0.5) * perDepth);
+            int p = entry - cell * depth;
+            int y = (int) ((cell + 0.5) * perWidth);
             int x = cell - y * width;
+            boolean inside = x >= reach && x < width - reach && y >= reach && y < height - reach;
             int[] steps = from[p];
-            for (int i = 0; i < steps.length; i += 4) {
-                int nx = x + steps[i + 1];
-                int ny = y + steps[i + 2];
-                if (nx < 0 || nx >= width || ny < 0 || ny >= 2 * rows - 1) {
+            for (int i = 0; i < steps.length; i += STEP_INTS) {
+                if (!inside && leaves(x + steps[i + 2], y + steps[i + 3], height)) {
                     continue;
                 }
-                int other = steps[i] + ny * width + nx;
-                int sum = Math.min(LARGEST, sofar + steps[i + 3]);
+                int other = entry + steps[i];
+                int sum = Math.min(LARGEST, sofar + steps[i + 1]);
                 if (sum < (delays[other] & 0xffff)) {
                     delays[other] = (short) sum;
                     queue.push(other, sum);
                 }
             }
         }
+    }
+
+    private boolean leaves(int x, int y, int height) {
+        return x < 0 || x >= width || y < 0 || y >= height;
     }
 
     /** The bound towards a goal, which is of the kind that the table was computed for. */
@@ -274,7 +306,7 @@ public final class BoundTable {
     public final class Aim implements LowerBound {
         private final Fabric fabric;
 
-        /** The table's cell for a tile is this number less the tile's own. */
+        /** The number of the goal's own cell, from which that of a tile is counted. */
         private final int goalCell;
 
         private Aim(Fabric fabric, int goal) {
@@ -283,9 +315,9 @@ public final class BoundTable {
             goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
         }
 
-        /** The cell for vertices that begin in a tile. */
+        /** Where the cell for vertices that begin in a tile starts. */
         int cell(int tile) {
-            return goalCell - tile - tile / columns * (width - columns);
+            return (goalCell - tile - tile / columns * (width - columns)) * depth;
         }
 
         /**

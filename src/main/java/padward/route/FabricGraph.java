@@ -17,7 +17,7 @@ import padward.fabric.Fabric;
  *
  * <p>Edge sets are made on demand. Not safe for several threads.
  */
-public final class FabricGraph extends ReadOnlyGraph<FabricEdge> {
+public class FabricGraph extends ReadOnlyGraph<FabricEdge> {
     private final Fabric fabric;
     private final Corner corner;
     private final CostModel model;

@@ -36,6 +36,11 @@ final class MaskSweep {
     /** Pairs: a tile and local number, and the next entry of its bucket or of the free list. */
     private int[] entries = new int[1 << 12];
 
+    /** By corner, {@link TileBlocks#delayPs} and {@link TileBlocks#slowestPs}. */
+    private final int[][] blockDelays = new int[Corner.values().length][];
+
+    private final int[][] slowestDelays = new int[Corner.values().length][];
+
     /** How many low bits of an entry are the local number. */
     private final int localBits;
 
@@ -46,6 +51,10 @@ final class MaskSweep {
         this.blocks = new TileBlocks(edges);
         this.state = state;
         this.reached = new long[state.done.length];
+        for (Corner corner : Corner.values()) {
+            blockDelays[corner.ordinal()] = blocks.delayPs(corner);
+            slowestDelays[corner.ordinal()] = blocks.slowestPs(corner);
+        }
         int most = 1;
         for (int tile : edges.sampleTiles()) {
             most = Math.max(most, edges.vertexBase[tile + 1] - edges.vertexBase[tile]);
@@ -93,8 +102,8 @@ final class MaskSweep {
 
     private IntSearch.End loop(
             int first, int firstUnused, Corner corner, CongestedWays congested, Progress progress) {
-        int[] delayPs = blocks.delayPs(corner);
-        int[] slowestPs = blocks.slowestPs(corner);
+        int[] delayPs = blockDelays[corner.ordinal()];
+        int[] slowestPs = slowestDelays[corner.ordinal()];
         int[] vertexBase = edges.vertexBase;
         int[] firstRow = edges.firstRow;
         int[] span = blocks.span;
@@ -247,6 +256,7 @@ final class MaskSweep {
     long bytes() {
         return 8L * (reached.length + filled.length)
                 + 4L * (head.length + entries.length)
-                + blocks.bytes();
+                + blocks.bytes()
+                + 8L * (blockDelays[0].length + slowestDelays[0].length);
     }
 }

@@ -2,6 +2,7 @@ package padward.route;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -23,6 +24,7 @@ import padward.fabric.Fabric;
  */
 public final class PriceFloor implements LowerBound {
     private static final int FINISHED = 1 << 30;
+    private static final int SEEN_BETWEEN_CHECKS = 128;
 
     private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
     private final LowerBound delay;
@@ -39,19 +41,24 @@ public final class PriceFloor implements LowerBound {
     /**
      * Looks back from a goal.
      *
-     * @param starts vertices from which ways may set out, closed or not
      * @param model priced ways, or a model without stretches: then there is only level 0
      * @param most how many vertices to see
      * @param delay a lower bound on delay, which is added
+     * @param progress asked now and then whether to stop looking; what was seen by then serves
      */
-    public static PriceFloor of(
-            Fabric fabric, Starts starts, int goal, CostModel model, int most, LowerBound delay) {
+    static PriceFloor of(
+            Fabric fabric,
+            int goal,
+            CostModel model,
+            int most,
+            LowerBound delay,
+            Progress progress) {
         PriceFloor floor = new PriceFloor(delay);
-        floor.look(fabric, starts, goal, model, most);
+        floor.look(fabric, goal, model, most, progress);
         return floor;
     }
 
-    private void look(Fabric fabric, Starts starts, int goal, CostModel model, int most) {
+    private void look(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
         EdgeCursor into = fabric.edgesIn();
         IntArrayList now = new IntArrayList(new int[] {goal});
         IntArrayList next = new IntArrayList();
@@ -64,7 +71,8 @@ public final class PriceFloor implements LowerBound {
                 if (levels.get(vertex) != level) {
                     continue;
                 }
-                if (++seen > most) {
+                boolean stop = seen % SEEN_BETWEEN_CHECKS == 0 && progress.cancelled();
+                if (++seen > most || stop) {
                     outside = level;
                     return;
                 }

@@ -1,10 +1,12 @@
 package padward.route;
 
+import java.util.Set;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.interfaces.AStarAdmissibleHeuristic;
 import org.jgrapht.alg.interfaces.ShortestPathAlgorithm;
 import org.jgrapht.alg.shortestpath.AStarShortestPath;
 import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 
@@ -21,8 +23,13 @@ public final class ReferenceSearch {
 
     /** The cheapest way by Dijkstra's search, as {@link PathSearch#run} finds it. */
     public static SearchOutcome run(
-            Fabric fabric, Starts starts, int goal, Corner corner, CostModel model) {
-        FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
+            Fabric fabric,
+            Starts starts,
+            int goal,
+            Corner corner,
+            CostModel model,
+            Progress progress) {
+        StoppableGraph graph = new StoppableGraph(fabric, corner, model, starts, progress);
         return run(new DijkstraShortestPath<>(graph), graph, goal);
     }
 
@@ -37,8 +44,9 @@ public final class ReferenceSearch {
             int goal,
             Corner corner,
             CostModel model,
-            LowerBound bound) {
-        FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
+            LowerBound bound,
+            Progress progress) {
+        StoppableGraph graph = new StoppableGraph(fabric, corner, model, starts, progress);
         AStarAdmissibleHeuristic<Integer> heuristic =
                 (vertex, target) -> vertex == graph.origin() ? 0 : finite(bound.at(vertex));
         return run(new AStarShortestPath<>(graph, heuristic), graph, goal);
@@ -49,13 +57,51 @@ public final class ReferenceSearch {
     }
 
     private static SearchOutcome run(
-            ShortestPathAlgorithm<Integer, FabricEdge> algorithm, FabricGraph graph, int goal) {
-        GraphPath<Integer, FabricEdge> path = algorithm.getPath(graph.origin(), goal);
+            ShortestPathAlgorithm<Integer, FabricEdge> algorithm, StoppableGraph graph, int goal) {
+        GraphPath<Integer, FabricEdge> path;
+        try {
+            path = algorithm.getPath(graph.origin(), goal);
+        } catch (Stopped stopped) {
+            return new SearchOutcome.Cancelled(graph.left);
+        }
         if (path == null) {
-            return new SearchOutcome.Unreachable(0);
+            return new SearchOutcome.Unreachable(graph.left);
         }
         int[] vertices =
                 path.getVertexList().stream().skip(1).mapToInt(Integer::intValue).toArray();
-        return new SearchOutcome.Found(new Path(vertices), (long) path.getWeight(), 0);
+        return new SearchOutcome.Found(new Path(vertices), (long) path.getWeight(), graph.left);
+    }
+
+    /** How an algorithm is left that knows no other way to stop. */
+    private static final class Stopped extends RuntimeException {
+        private static final long serialVersionUID = 1;
+
+        Stopped() {
+            super("stopped on request", null, false, false);
+        }
+    }
+
+    /** The graph, which now and then asks whether to stop when it is asked for edges. */
+    private static final class StoppableGraph extends FabricGraph {
+        private static final int BETWEEN_CHECKS = 128;
+
+        private final Progress progress;
+
+        /** How many vertices were left by their edges: those that are settled. */
+        private int left;
+
+        StoppableGraph(
+                Fabric fabric, Corner corner, CostModel model, Starts starts, Progress progress) {
+            super(fabric, corner, model, starts);
+            this.progress = progress;
+        }
+
+        @Override
+        public Set<FabricEdge> outgoingEdgesOf(Integer vertex) {
+            if (left++ % BETWEEN_CHECKS == 0 && progress.cancelled()) {
+                throw new Stopped();
+            }
+            return super.outgoingEdgesOf(vertex);
+        }
     }
 }

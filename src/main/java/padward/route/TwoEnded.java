@@ -35,7 +35,7 @@ public final class TwoEnded {
             boolean atOnce = run == FIRST_RUN && !(model instanceof PricedWays);
             LowerBound bound = delay;
             if (!atOnce) {
-                PriceFloor floor = PriceFloor.of(fabric, starts, goal, model, look, delay);
+                PriceFloor floor = PriceFloor.of(fabric, goal, model, look, delay, progress);
                 if (floor.excludes(starts)) {
                     return new SearchOutcome.Unreachable(0);
                 }

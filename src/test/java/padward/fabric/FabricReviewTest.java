@@ -54,7 +54,7 @@ class FabricReviewTest {
                 .containsExactly(
                         "pads that can drive, but nothing leads to them: 1 (unfed)",
                         "pads that no signal of a cell reaches, even on the empty fabric: 1"
-                            + " (apart)",
+                                + " (apart)",
                         "input pads that lead nowhere: 1 (blind)",
                         "pads without a package pin: 4",
                         "wires that nothing drives: 1 (w0)",

@@ -3,8 +3,8 @@ package padward.route;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.BitSet;
+import java.util.List;
 import java.util.Random;
-import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
 import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,10 +21,14 @@ import padward.synth.FabricMaker;
 /** The quick searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
 class LargeSearchProperties {
     private static final int WIRES = 100_000;
-    private static final int SOURCES = 10;
-    private static final int GOALS = 25;
+    private static final int SOURCES = 5;
 
-    /** 10 sources × 25 pads at each corner, free and occupied: 1,000 questions in all. */
+    /** Further sources, from where wires have a price. */
+    private static final int PRICED_SOURCES = 1;
+
+    private static final int GOALS = 200;
+
+    /** 5 sources × 200 pads: 1,000 questions at each corner, free as well as occupied. */
     @ParameterizedTest
     @EnumSource(Corner.class)
     void questionsCostWhatDijkstraSays(Corner corner) throws PatternFault {
@@ -36,14 +40,17 @@ class LargeSearchProperties {
     private static void check(Corner corner, int percent) throws PatternFault {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(WIRES, 3));
         Random random = new Random(percent);
-        CostModel model = new FreeWays(closed(fabric, percent, random));
+        BitSet closed = closed(fabric, percent, random);
+        CostModel free = new FreeWays(closed);
+        CostModel priced = priced(fabric, closed, random);
         PathSearch search = new PathSearch(fabric);
         PathSearch sweep = new PathSearch(fabric);
-        for (int s = 0; s < SOURCES; s++) {
+        for (int s = 0; s < SOURCES + PRICED_SOURCES; s++) {
+            CostModel model = s < SOURCES ? free : priced;
             int source = random.nextInt(fabric.vertexCount());
             Starts starts = Starts.at(source);
             FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
-            var expected = new DijkstraShortestPath<>(graph).getPaths(graph.origin());
+            var expected = new IntVertexDijkstraShortestPath<>(graph).getPaths(graph.origin());
             sweep.sweep(starts, corner, model, Progress.NONE);
             for (int g = 0; g < GOALS; g++) {
                 Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
@@ -62,9 +69,14 @@ class LargeSearchProperties {
         }
     }
 
-    /**
-     * At each corner, free and occupied, 13 pads from one source: 52 questions on a million wires.
-     */
+    /** Prices as negotiation leaves them, beyond the longest delay here and there. */
+    private static CostModel priced(Fabric fabric, BitSet closed, Random random) {
+        int[] price = random.ints(fabric.vertexCount(), 0, 500).toArray();
+        int[] times = random.ints(fabric.vertexCount(), 1, 4).toArray();
+        return new CongestedWays(Barrier.of(closed), price, times);
+    }
+
+    /** 50 pads from one source, at each corner, free as well as occupied. */
     @ParameterizedTest
     @EnumSource(Corner.class)
     void questionsOnAMillionWires(Corner corner) throws PatternFault {
@@ -77,7 +89,7 @@ class LargeSearchProperties {
             Starts starts = Starts.at(random.nextInt(fabric.vertexCount()));
             FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
             var expected = new IntVertexDijkstraShortestPath<>(graph).getPaths(graph.origin());
-            for (int g = 0; g < 13; g++) {
+            for (int g = 0; g < 50; g++) {
                 Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
                 double weight = expected.getWeight(pad.vertex());
                 SearchOutcome found =
@@ -123,6 +135,31 @@ class LargeSearchProperties {
                 }
             }
         }
+    }
+
+    /** Searches that are told to stop do, JGraphT's too, and do not claim that there is no way. */
+    @Test
+    void allSearchesStopOnRequest() throws PatternFault {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(60_000, 3));
+        Starts starts = Starts.at(fabric.findVertex("x5y5/e1[0]"));
+        int goal = fabric.pads().get(fabric.pads().size() - 1).vertex();
+        Progress over = Progress.NONE.within(0);
+        BitSet held = new BitSet();
+        held.set(0, fabric.vertexCount());
+        CostModel free = new FreeWays(new BitSet());
+        CostModel priced = new PricedWays(new BitSet(), held, v -> v);
+        Corner slow = Corner.SLOW;
+        LowerBound bound = LowerBound.best(fabric, goal, slow);
+        PathSearch search = new PathSearch(fabric);
+        assertThat(
+                        List.of(
+                                search.run(starts, goal, slow, free, LowerBound.NONE, over),
+                                TwoEnded.run(search, fabric, starts, goal, slow, priced, over),
+                                ReferenceSearch.run(fabric, starts, goal, slow, free, over),
+                                ReferenceSearch.runGuided(
+                                        fabric, starts, goal, slow, free, bound, over)))
+                .allMatch(outcome -> outcome instanceof SearchOutcome.Cancelled);
+        assertThat(search.sweep(starts, slow, free, over)).isFalse();
     }
 
     @Test

@@ -53,7 +53,8 @@ class RandomSearchProperties {
                 search.run(starts, pad.vertex(), corner, model, LowerBound.NONE, Progress.NONE);
         SearchOutcome guided =
                 search.run(starts, pad.vertex(), corner, model, bound, Progress.NONE);
-        SearchOutcome reference = ReferenceSearch.run(fabric, starts, pad.vertex(), corner, model);
+        SearchOutcome reference =
+                ReferenceSearch.run(fabric, starts, pad.vertex(), corner, model, Progress.NONE);
         SearchOutcome referenceGuided =
                 ReferenceSearch.runGuided(
                         fabric,
@@ -61,7 +62,8 @@ class RandomSearchProperties {
                         pad.vertex(),
                         corner,
                         model,
-                        LowerBound.best(fabric, pad.vertex(), corner));
+                        LowerBound.best(fabric, pad.vertex(), corner),
+                        Progress.NONE);
 
         if (reference instanceof SearchOutcome.Found expected) {
             checkWay(fabric, starts, corner, model, dijkstra, expected.cost(), pad.vertex());

@@ -311,9 +311,9 @@ class TableFaultsTest {
         tables.put(
                 "delays",
                 "enters,kind,fast_ns,slow_ns\n"
-                    + "wire,e1,0.1,0.25\n"
-                    + "wire,,0.0624,0.0626\n"
-                    + "pin,,0.05,0.05\n");
+                        + "wire,e1,0.1,0.25\n"
+                        + "wire,,0.0624,0.0626\n"
+                        + "pin,,0.05,0.05\n");
         TableImport.Sound sound =
                 (TableImport.Sound) TableImport.read(write(folder, tables), 9, Progress.NONE);
         var fabric = sound.fabric();
