@@ -1,5 +1,6 @@
 package padward;
 
+import java.nio.file.Path;
 import java.util.Optional;
 import padward.cli.Padward;
 import padward.cli.WindowCommand;
@@ -16,14 +17,25 @@ public final class Main {
 
     /** Starts the program and ends the process with the command's status. */
     public static void main(String[] arguments) {
-        CommandLine line = Padward.commandLine();
         if (arguments.length == 0) {
-            PadwardApp.launchWindow(Optional.empty());
-        } else if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {
+            // Without the command line, which takes a while to build.
+            window(Optional.empty());
+            return;
+        }
+        CommandLine line = Padward.commandLine();
+        if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {
             WindowCommand command = line.getSubcommands().get("window").getCommand();
-            PadwardApp.launchWindow(command.file());
+            window(command.file());
         } else {
             System.exit(line.execute(arguments));
+        }
+    }
+
+    private static void window(Optional<Path> design) {
+        Optional<String> trouble = PadwardApp.launchWindow(design);
+        if (trouble.isPresent()) {
+            System.err.println("padward: " + trouble.get());
+            System.exit(Padward.BAD_INPUT);
         }
     }
 

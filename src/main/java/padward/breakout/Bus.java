@@ -1,5 +1,10 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Edit;
@@ -7,12 +12,6 @@ import padward.design.Net;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.route.RoutingRound;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.function.Consumer;
 
 /**
  * Several nets brought out at once: a pad for each, and ways that do not meet. First each net's

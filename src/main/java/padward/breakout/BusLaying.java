@@ -1,7 +1,11 @@
 package padward.breakout;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -16,12 +20,6 @@ import padward.route.NegotiatedRouter;
 import padward.route.Path;
 import padward.route.RouteJob;
 import padward.route.RoutingRound;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Consumer;
 
 /** Lays the ways of a group together, once each net has its pad. */
 final class BusLaying {

@@ -1,14 +1,13 @@
 package padward.breakout;
 
-import padward.base.Progress;
-import padward.design.Net;
-import padward.fabric.Corner;
-import padward.route.Engine;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import padward.base.Progress;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.route.Engine;
 
 /** What each net's way to each pad takes, alone. */
 final class BusPrices {

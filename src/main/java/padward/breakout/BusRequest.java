@@ -1,12 +1,11 @@
 package padward.breakout;
 
-import padward.design.Design;
-import padward.design.Net;
-import padward.fabric.Fabric;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Fabric;
 
 /**
  * What is asked of a group.

@@ -1,12 +1,11 @@
 package padward.breakout;
 
+import java.util.List;
 import padward.base.Progress;
 import padward.clearance.Removal;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Net;
-
-import java.util.List;
 
 /**
  * A group for which room was made: which occupants to free so that all nets are served that have

@@ -1,5 +1,10 @@
 package padward.breakout;
 
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.clearance.PortBranch;
 import padward.clearance.Situation;
@@ -12,12 +17,6 @@ import padward.route.FreeWays;
 import padward.route.LowerBound;
 import padward.route.PathSearch;
 import padward.route.SearchOutcome;
-
-import java.util.HashSet;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.concurrent.CancellationException;
 
 /**
  * A clock on its way to a pad: forwarded over the kinds of wire that it runs on anyhow, through the

@@ -3,14 +3,12 @@ package padward.breakout;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
-import padward.base.Progress;
-import padward.clearance.PadCuts;
-import padward.clearance.Situation;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.clearance.PadCuts;
+import padward.clearance.Situation;
 
 /**
  * How many occupants a group needs freed at the least.

@@ -1,5 +1,13 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.clearance.Removal;
 import padward.clearance.SearchLimits;
@@ -10,15 +18,6 @@ import padward.design.Occupant;
 import padward.design.Trial;
 import padward.fabric.Corner;
 import padward.route.Engine;
-
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Finds what to free for one group. One object does it once; it belongs to one thread. */
 final class GroupClearing {

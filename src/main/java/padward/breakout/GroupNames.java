@@ -1,5 +1,10 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import padward.base.BadInput;
 import padward.design.Attachment;
 import padward.design.Design;
@@ -7,12 +12,6 @@ import padward.design.Glob;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.PadWiring;
-
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Set;
 
 /** What people call the nets and pads of a group. */
 public final class GroupNames {

@@ -1,5 +1,7 @@
 package padward.breakout;
 
+import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -7,9 +9,6 @@ import padward.design.Occupant;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.timing.Outside;
-
-import java.util.List;
-import java.util.Optional;
 
 /**
  * An offer: a group's signals held in the IO registers of their pads, by one clock. They come out

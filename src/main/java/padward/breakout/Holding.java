@@ -1,5 +1,12 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -25,14 +32,6 @@ import padward.route.Starts;
 import padward.timing.EdgeFinder;
 import padward.timing.Outside;
 import padward.timing.TreeDelays;
-
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 
 /** Looks whether a group can be held in IO registers. One object does it once. */
 final class Holding {

@@ -1,11 +1,10 @@
 package padward.breakout;
 
+import java.util.List;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.route.WindowSearch;
 import padward.timing.Outside;
-
-import java.util.List;
 
 /**
  * A group whose ways were made to agree: the quick ones go by detours until all arrive, at each

@@ -1,14 +1,13 @@
 package padward.breakout;
 
-import padward.base.Progress;
-import padward.design.Design;
-import padward.design.Net;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Net;
 
 /**
  * What a group could do: each net's way to each pad, alone, from which pads are chosen. It can be

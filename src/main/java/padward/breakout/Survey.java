@@ -1,18 +1,17 @@
 package padward.breakout;
 
-import padward.base.Progress;
-import padward.design.Design;
-import padward.design.Net;
-import padward.design.PortDirection;
-import padward.fabric.Corner;
-import padward.route.Engine;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PortDirection;
+import padward.fabric.Corner;
+import padward.route.Engine;
 
 /**
  * All pads for one net, ranked. Pads without a way come last. Among the others, first those that

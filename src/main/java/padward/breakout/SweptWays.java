@@ -1,5 +1,9 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.clearance.LetGo;
 import padward.clearance.Situation;
@@ -13,11 +17,6 @@ import padward.route.PathSearch;
 import padward.route.SearchOutcome;
 import padward.route.Starts;
 import padward.route.TwoEnded;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
 
 /**
  * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They

@@ -1,5 +1,11 @@
 package padward.breakout;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.clearance.Situation;
 import padward.design.Design;
@@ -13,13 +19,6 @@ import padward.fabric.SiteView;
 import padward.route.Starts;
 import padward.route.WindowSearch;
 import padward.timing.Outside;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.IntStream;
 
 /** Makes the ways of one group agree. One object does it once; it belongs to one thread. */
 final class WayMatcher {

@@ -1,9 +1,8 @@
 package padward.capture;
 
-import padward.fabric.Delay;
-
 import java.util.List;
 import java.util.Map;
+import padward.fabric.Delay;
 
 /**
  * How channels are brought level. A change that the instrument stamps t has left the net's driver

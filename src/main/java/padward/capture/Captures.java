@@ -1,7 +1,5 @@
 package padward.capture;
 
-import padward.base.BadInput;
-
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -14,6 +12,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import padward.base.BadInput;
 
 /** Aligns capture files of any size; the name tells the form. */
 public final class Captures {

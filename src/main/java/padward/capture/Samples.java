@@ -1,12 +1,5 @@
 package padward.capture;
 
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVPrinter;
-import org.apache.commons.csv.CSVRecord;
-
-import padward.base.BadInput;
-
 import java.io.IOException;
 import java.io.Reader;
 import java.io.Writer;
@@ -18,6 +11,11 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+import padward.base.BadInput;
 
 /**
  * Aligns captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for

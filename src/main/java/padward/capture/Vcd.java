@@ -1,7 +1,5 @@
 package padward.capture;
 
-import padward.base.BadInput;
-
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
@@ -15,6 +13,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import padward.base.BadInput;
 
 /**
  * Aligns captures in the value change dump of IEEE 1364 (clause 18), in one pass. What is not a

@@ -4,12 +4,10 @@ import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
-import padward.fabric.EdgeCursor;
-import padward.fabric.Fabric;
-
 import java.util.ArrayList;
 import java.util.List;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
 
 /**
  * Blocked cuts one behind the other, none sharing an occupant with another. Layer 0 is what leads

@@ -1,13 +1,11 @@
 package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.ArrayList;
+import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.Starts;
-
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * What a blocked question needs at the least, as sets of occupants of which no two share a member:

@@ -3,7 +3,8 @@ package padward.clearance;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
-
+import java.util.BitSet;
+import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -17,9 +18,6 @@ import padward.route.Barrier;
 import padward.route.FreeWays;
 import padward.route.Path;
 import padward.route.PricedWays;
-
-import java.util.BitSet;
-import java.util.Optional;
 
 /**
  * What a breakout of one net may use, in three kinds: free vertices; vertices held by occupants

@@ -1,20 +1,5 @@
 package padward.cli;
 
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
-
-import padward.base.BadInput;
-import padward.capture.Alignment;
-import padward.capture.Captures;
-import padward.fabric.Delay;
-
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Reader;
@@ -27,6 +12,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import padward.base.BadInput;
+import padward.capture.Alignment;
+import padward.capture.Captures;
+import padward.fabric.Delay;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code align}: a capture brought level by its channels' delays. */
 @Command(

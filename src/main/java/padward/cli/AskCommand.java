@@ -1,5 +1,9 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Answer;
@@ -13,17 +17,11 @@ import padward.clearance.SearchLimits;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.route.Engine;
-
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CancellationException;
 
 /** {@code ask}: one net, one pad. */
 @Command(

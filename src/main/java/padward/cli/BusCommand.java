@@ -1,5 +1,9 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.Bus;
@@ -12,17 +16,11 @@ import padward.design.Ledger;
 import padward.design.LedgerEntry;
 import padward.format.LedgerFile;
 import padward.timing.Outside;
-
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code bus}: several nets at once. */
 @Command(

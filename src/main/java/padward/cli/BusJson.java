@@ -2,7 +2,7 @@ package padward.cli;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-
+import java.util.Optional;
 import padward.breakout.Bus;
 import padward.breakout.Cleared;
 import padward.breakout.Held;
@@ -12,8 +12,6 @@ import padward.design.Design;
 import padward.design.Trial;
 import padward.timing.Outside;
 import padward.timing.SinkShift;
-
-import java.util.Optional;
 
 /** A group as JSON, as docs/formats.md describes it. */
 final class BusJson {

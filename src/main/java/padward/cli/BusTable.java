@@ -1,5 +1,10 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import padward.base.Progress;
 import padward.breakout.Bus;
 import padward.breakout.Cautions;
@@ -17,12 +22,6 @@ import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.timing.Corrections;
 import padward.timing.Outside;
-
-import java.io.PrintWriter;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 
 /** A group as text. */
 final class BusTable {

@@ -1,13 +1,11 @@
 package padward.cli;
 
+import java.util.List;
 import padward.base.BadInput;
 import padward.breakout.GroupNames;
 import padward.design.Design;
 import padward.design.Net;
-
 import picocli.CommandLine.Option;
-
-import java.util.List;
 
 /** The options that state a group: nets, and pads that may be taken. */
 final class GroupOption {
@@ -17,7 +15,7 @@ final class GroupOption {
             paramLabel = "NETS",
             description =
                     "A net, or a pattern with * and ?; may be given several times. Vectors count"
-                        + " up.")
+                            + " up.")
     private List<String> nets = List.of();
 
     @Option(
@@ -27,7 +25,7 @@ final class GroupOption {
             paramLabel = "PADS",
             description =
                     "Pads that may be taken, with commas between: 'header NAME', 'bank NAME',"
-                        + " 'any', pads as ask takes them, or patterns of such names with * and ?.")
+                            + " 'any', pads as ask takes them, or patterns of such names with * and ?.")
     private List<String> pads = List.of();
 
     /** The nets as they were asked for. */

@@ -2,15 +2,13 @@ package padward.cli;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import padward.breakout.Held;
 import padward.breakout.WhyText;
 import padward.design.Design;
 import padward.fabric.Corner;
-
-import java.io.PrintWriter;
-import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** A group held in IO registers, as text and as JSON. */
 final class HeldTable {

@@ -1,13 +1,11 @@
 package padward.cli;
 
+import java.io.PrintWriter;
 import padward.base.BadInput;
-
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
-
-import java.io.PrintWriter;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(

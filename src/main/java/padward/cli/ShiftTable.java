@@ -1,13 +1,12 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.OptionalInt;
 import padward.design.Design;
 import padward.design.Edit;
 import padward.design.Trial;
 import padward.timing.SinkShift;
-
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.OptionalInt;
 
 /** What edits do to the sinks that the touched nets had before. */
 final class ShiftTable {

@@ -10,7 +10,8 @@ import javafx.stage.Popup;
 
 /** A text field that offers names as one types: Down and Up choose, Enter takes, Esc leaves. */
 final class CompletingField extends TextField {
-    private static final double ROW = 26;
+    /** Height of a row for each pixel of the text's size. */
+    private static final double ROW = 1.9;
 
     private final Popup popup = new Popup();
     private final ListView<String> list = new ListView<>();
@@ -29,7 +30,6 @@ final class CompletingField extends TextField {
     CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
         this.names = names;
         this.recent = recent;
-        list.setFixedCellSize(ROW);
         list.getStyleClass().add("completions");
         list.setFocusTraversable(false);
         list.setOnMouseClicked(e -> take());
@@ -102,7 +102,9 @@ final class CompletingField extends TextField {
         list.getItems().setAll(fitting);
         list.setStyle(getScene().getRoot().getStyle());
         list.getSelectionModel().clearSelection();
-        list.setPrefSize(Math.max(getWidth(), 260), ROW * fitting.size() + 4);
+        double row = Math.ceil(ROW * getFont().getSize());
+        list.setFixedCellSize(row);
+        list.setPrefSize(Math.max(getWidth(), 260), row * fitting.size() + 4);
         list.getStylesheets().setAll(getScene().getRoot().getStylesheets());
         Bounds at = localToScreen(getBoundsInLocal());
         if (at != null && !popup.isShowing()) {

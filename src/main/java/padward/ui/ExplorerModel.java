@@ -5,13 +5,13 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.Answer;
 import padward.breakout.Obstacle;
@@ -47,6 +47,8 @@ public final class ExplorerModel {
     private final ObjectProperty<Optional<Integer>> selectedHop;
     private final ObjectProperty<Optional<Answer>> answer;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
+    private final ObjectProperty<Optional<Session.Place>> placeWanted =
+            new SimpleObjectProperty<>(Optional.empty());
     private Optional<Design> original = Optional.empty();
 
     /** A model that keeps nothing for the next time. */
@@ -225,24 +227,6 @@ public final class ExplorerModel {
         jobs.cancelAll();
     }
 
-    /** Lists the nets that a text means, away from the UI thread. */
-    Background.Job listNets(
-            String text, boolean expression, Consumer<NetTree> done, Consumer<Exception> failed) {
-        Optional<Opened> now = openedProperty().get();
-        if (now.isEmpty()) {
-            return () -> {};
-        }
-        return jobs.background()
-                .start(
-                        progress ->
-                                NetTree.of(
-                                        now.get().design(),
-                                        now.get().outlets(),
-                                        NetTree.test(text, expression)),
-                        done,
-                        failed);
-    }
-
     /** The clearances of the answer that is shown. */
     List<WhyBlocked.Option> options() {
         return question().options();
@@ -266,6 +250,11 @@ public final class ExplorerModel {
     /** What stands on the way of the clearance that is looked at, without the trial. */
     List<Obstacle> obstaclesOfChosen() {
         return question().obstaclesOfChosen();
+    }
+
+    /** A part of the map that is to be shown; the map goes there, and empties this. */
+    ObjectProperty<Optional<Session.Place>> placeWantedProperty() {
+        return placeWanted;
     }
 
     ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {

@@ -3,6 +3,7 @@ package padward.ui;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import javafx.geometry.Pos;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
@@ -20,7 +21,7 @@ final class FindField extends HBox {
         field.setId("find-field");
         field.setPromptText("find a name on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
-        field.setPrefWidth(220);
+        field.setPrefWidth(190);
         field.setMinWidth(90);
         field.addEventHandler(
                 KeyEvent.KEY_PRESSED,
@@ -30,6 +31,7 @@ final class FindField extends HBox {
                         e.consume();
                     }
                 });
+        setAlignment(Pos.CENTER_LEFT);
         getChildren().add(field);
     }
 

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -9,13 +10,10 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Bus;
 import padward.breakout.Prospect;
-
-import java.util.Optional;
 
 /**
  * Nets against pads. A cell is filled when the pair is open, hatched when it is blocked, empty when

@@ -1,5 +1,11 @@
 package padward.ui;
 
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -10,7 +16,6 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
-
 import padward.base.BadInput;
 import padward.breakout.Bus;
 import padward.breakout.GroupNames;
@@ -20,13 +25,6 @@ import padward.design.Design;
 import padward.design.PadNames;
 import padward.design.Trial;
 import padward.timing.Outside;
-
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /** Several nets at once: what could be, what is pinned, what is laid. No control. */
 final class GroupModel {

@@ -1,5 +1,8 @@
 package padward.ui;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -15,13 +18,8 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
-
 import padward.breakout.Bus;
 import padward.breakout.Matched;
-
-import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 
 /** Several nets at once: nets against pads, what is laid, and when each line arrives. */
 final class GroupView extends ScrollPane {

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import javafx.beans.binding.DoubleExpression;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -36,5 +37,14 @@ final class LookModel {
     /** Sets the size of text, as near as is legible and has room. */
     void setTextSize(int size) {
         textSize.set(Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size)));
+    }
+
+    /**
+     * A length that follows the size of text.
+     *
+     * @param usual the length with text of the usual size
+     */
+    DoubleExpression sized(double usual) {
+        return textSize.multiply(usual / USUAL_TEXT);
     }
 }

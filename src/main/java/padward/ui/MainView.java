@@ -1,18 +1,17 @@
 package padward.ui;
 
+import java.io.File;
+import java.util.List;
+import java.util.Optional;
 import javafx.application.Application;
+import javafx.geometry.Pos;
 import javafx.scene.control.SplitPane;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-
 import padward.format.LearnerFile;
-
-import java.io.File;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
@@ -30,9 +29,9 @@ final class MainView extends StackPane {
     private final LearnerModel learner;
     private final LedgerModel kept;
 
-    MainView(ExplorerModel model) {
-        this.model = model;
-        this.mapModel = new MapModel(model);
+    MainView(MapModel mapModel) {
+        this.model = mapModel.explorer();
+        this.mapModel = mapModel;
         this.kept = new LedgerModel(model);
         this.map = new MapView(mapModel);
         this.learner = new LearnerModel(model.jobs(), LearnerFile.usualFolder());
@@ -95,16 +94,20 @@ final class MainView extends StackPane {
                         new TrialBar(model, actions)));
         frame.setCenter(middle(side));
         frame.setBottom(new VBox(strip, new KeptStrip(model, kept, actions)));
+        // What has no room in a small window is cut off below, not above.
+        StackPane.setAlignment(frame, Pos.TOP_LEFT);
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
-        model.look()
-                .textSizeProperty()
-                .addListener((p, old, now) -> setStyle("-fx-font-size: " + now + "px;"));
+        model.look().textSizeProperty().addListener((p, old, now) -> textSize());
+        model.placeWantedProperty().addListener((p, old, now) -> goToWanted());
+        theme(model.look().darkProperty().get());
+        textSize();
         sceneProperty()
                 .addListener(
                         (p, old, now) ->
                                 Optional.ofNullable(now)
                                         .ifPresent(s -> Controls.install(actions, s)));
+        goToWanted();
         setOnDragOver(MainView::dragOver);
         setOnDragDropped(this::dropped);
     }
@@ -157,9 +160,17 @@ final class MainView extends StackPane {
                 .map(o -> new Session.Place(seen.centreX(), seen.centreY(), seen.scale()));
     }
 
-    /** Shows a part of the map. */
-    void goTo(Session.Place place) {
-        map.goTo(place.x(), place.y(), place.scale());
+    /** Shows the part of the map that is wanted, if one is. */
+    private void goToWanted() {
+        Optional<Session.Place> wanted = model.placeWantedProperty().get();
+        if (wanted.isPresent() && model.openedProperty().get().isPresent()) {
+            model.placeWantedProperty().set(Optional.empty());
+            map.goTo(wanted.get().x(), wanted.get().y(), wanted.get().scale());
+        }
+    }
+
+    private void textSize() {
+        setStyle("-fx-font-size: " + model.look().textSizeProperty().get() + "px;");
     }
 
     /** Saves what is shown. */
@@ -191,7 +202,10 @@ final class MainView extends StackPane {
     }
 
     private void theme(boolean isDark) {
-        Application.setUserAgentStylesheet(Themes.sheet(isDark));
+        String sheet = Themes.sheet(isDark);
+        if (!sheet.equals(Application.getUserAgentStylesheet())) {
+            Application.setUserAgentStylesheet(sheet);
+        }
         Palette palette = isDark ? Palette.DARK : Palette.LIGHT;
         map.paletteProperty().set(palette);
         strip.paletteProperty().set(palette);

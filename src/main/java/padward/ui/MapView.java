@@ -27,7 +27,10 @@ import padward.design.Net;
 final class MapView extends Pane {
     private static final double STEP = 60;
     private static final double ZOOM = 1.25;
-    private static final double NEAREST_FIT = 260;
+
+    /** Scale beyond which showing something whole does not go, pixels a tile. */
+    static final double NEAREST_FIT = 260;
+
     private static final double TILE_FIT = 520;
     private static final double STILL = 4;
     private static final double MARK_REACH = 12;
@@ -77,6 +80,7 @@ final class MapView extends Pane {
         palette.addListener((p, old, now) -> repaint());
         focusedProperty().addListener((p, old, now) -> repaint());
         handleInput();
+        fitAll();
         new AnimationTimer() {
             @Override
             public void handle(long now) {
@@ -160,6 +164,7 @@ final class MapView extends Pane {
 
     /** Goes to a place, at a scale of so many pixels a tile. */
     void goTo(double x, double y, double scale) {
+        fitWhenShown = false;
         jump(viewport().centredOn(x, y).atScale(scale));
     }
 

@@ -4,8 +4,11 @@ import java.util.Optional;
 import padward.breakout.Outlets;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Delay;
+import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
 import padward.timing.TreeDelays;
 
 /**
@@ -14,27 +17,40 @@ import padward.timing.TreeDelays;
  * @param label the last part of its name
  * @param name its full name; empty for a group
  * @param fanOut number of sinks; of a group, of nets
- * @param length number of wires and pins that it takes
+ * @param length number of wires that it takes
  * @param latest delay to its latest sink; empty for a group
- * @param remark {@code clock}, or why no way leads out; may be empty
+ * @param remark {@code clock}, or how many nets a group has; may be empty
+ * @param leadsOut whether some pad could be reached if everything else were freed
  */
-record NetRow(String label, String name, int fanOut, int length, String latest, String remark) {
+record NetRow(
+        String label,
+        String name,
+        int fanOut,
+        int length,
+        String latest,
+        String remark,
+        boolean leadsOut) {
     static NetRow of(Design design, Net net, Outlets outlets, String label) {
-        String remark = net.clock() ? "clock" : "";
-        if (!outlets.leadOutOf(net)) {
-            remark += (remark.isEmpty() ? "" : ", ") + "no way out";
-        }
         return new NetRow(
                 label,
                 net.name(),
                 net.sinks().size(),
-                net.route().size(),
+                wires(design.fabric(), net.route()),
                 findLatest(design, net).map(Delay::toText).orElse(""),
-                remark);
+                net.clock() ? "clock" : "",
+                outlets.leadOutOf(net));
+    }
+
+    private static int wires(Fabric fabric, RouteTree tree) {
+        int count = 0;
+        for (int place = 0; place < tree.size(); place++) {
+            count += fabric.kind(tree.vertex(place)) == VertexKind.WIRE ? 1 : 0;
+        }
+        return count;
     }
 
     static NetRow group(String label, int nets) {
-        return new NetRow(label, "", nets, 0, "", nets == 1 ? "1 net" : nets + " nets");
+        return new NetRow(label, "", nets, 0, "", nets == 1 ? "1 net" : nets + " nets", true);
     }
 
     boolean isGroup() {

@@ -1,6 +1,10 @@
 package padward.ui;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
+import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -9,61 +13,67 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TreeItem;
 import javafx.scene.control.TreeTableColumn;
+import javafx.scene.control.TreeTableRow;
 import javafx.scene.control.TreeTableView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import padward.base.BadInput;
+import padward.breakout.NetStanding;
 
 /** All nets by their hierarchy; Enter or a double click takes one into the question. */
 final class NetsView extends VBox {
     private static final double ROW = 25;
     private static final int OPENED_WHEN_FEWER = 60;
 
-    private final ExplorerModel model;
+    private final NetsModel nets;
+    private final LookModel look;
     private final TreeTableView<NetRow> table = new TreeTableView<>();
-    private final TextField filter = new TextField();
-    private final CheckBox expression = new CheckBox("regular expression");
-    private Background.Job building = () -> {};
+    private final List<TreeTableRow<NetRow>> rows = new ArrayList<>();
+    private final Label empty = new Label();
+    private boolean telling;
 
     NetsView(ExplorerModel model) {
-        this.model = model;
+        this.nets = new NetsModel(model);
+        this.look = model.look();
         setId("nets");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
+        TextField filter = new TextField();
         filter.setId("nets-filter");
         filter.setPromptText("part of a name, or a pattern with * and ?");
         filter.setAccessibleText("Which nets are listed");
+        filter.textProperty().bindBidirectional(nets.textProperty());
+        CheckBox expression = new CheckBox("regular expression");
         expression.setId("nets-expression");
         expression.setMinWidth(USE_PREF_SIZE);
+        expression.selectedProperty().bindBidirectional(nets.expressionProperty());
         HBox.setHgrow(filter, Priority.ALWAYS);
         HBox head = new HBox(8, filter, expression);
         head.setAlignment(Pos.CENTER_LEFT);
         buildTable();
         VBox.setVgrow(table, Priority.ALWAYS);
         getChildren().addAll(head, table);
-        filter.textProperty().addListener((p, old, now) -> rebuild());
-        expression.selectedProperty().addListener((p, old, now) -> rebuild());
-        model.openedProperty().addListener((p, old, now) -> rebuild());
-        rebuild();
+        nets.treeProperty().addListener((p, old, now) -> show(now));
+        nets.faultProperty().addListener((p, old, now) -> show(nets.treeProperty().get()));
+        nets.knownProperty().addListener((p, old, now) -> table.refresh());
+        show(nets.treeProperty().get());
     }
 
     private void buildTable() {
         table.setId("nets-table");
         table.setAccessibleText("Nets. Enter takes one into the question.");
         table.setShowRoot(false);
-        table.setFixedCellSize(ROW);
-        table.setPlaceholder(new Label("No net fits."));
+        table.fixedCellSizeProperty().bind(look.sized(ROW));
+        empty.setWrapText(true);
+        table.setPlaceholder(empty);
         column("net", 150, NetRow::label);
-        column("fan-out", 72, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()))
-                .getStyleClass()
-                .add("number");
-        column("length", 66, r -> r.isGroup() ? "" : String.valueOf(r.length()))
-                .getStyleClass()
-                .add("number");
-        column("latest sink", 126, NetRow::latest).getStyleClass().add("number");
-        column("", 90, NetRow::remark);
+        column("way out", 140, this::wayOut);
+        number("fan-out", 66, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
+        number("wires", 56, r -> r.isGroup() ? "" : String.valueOf(r.length()));
+        number("latest sink", 126, NetRow::latest);
+        column("", 70, NetRow::remark);
+        table.setRowFactory(t -> row());
         table.setOnKeyPressed(
                 e -> {
                     if (e.getCode() == KeyCode.ENTER) {
@@ -79,44 +89,77 @@ final class NetsView extends VBox {
                 });
     }
 
+    private TreeTableRow<NetRow> row() {
+        TreeTableRow<NetRow> row = new TreeTableRow<>();
+        rows.add(row);
+        row.itemProperty().addListener((p, old, now) -> tellSeen());
+        return row;
+    }
+
+    /** Tells the model which nets are seen; once, when the table has come to rest. */
+    private void tellSeen() {
+        if (telling) {
+            return;
+        }
+        telling = true;
+        Platform.runLater(
+                () -> {
+                    telling = false;
+                    nets.see(
+                            rows.stream()
+                                    .filter(r -> r.getParent() != null && !r.isEmpty())
+                                    .map(TreeTableRow::getItem)
+                                    .filter(n -> n != null && !n.isGroup())
+                                    .map(NetRow::name)
+                                    .distinct()
+                                    .toList());
+                });
+    }
+
+    private String wayOut(NetRow row) {
+        return row.isGroup()
+                ? ""
+                : nets.findStanding(row.name())
+                        .map(NetStanding::toText)
+                        .orElse(row.leadsOut() ? "…" : "no way out");
+    }
+
+    private void number(String title, double width, Function<NetRow, String> text) {
+        column(title, width, text).getStyleClass().add("number");
+    }
+
     private TreeTableColumn<NetRow, String> column(
             String title, double width, Function<NetRow, String> text) {
         TreeTableColumn<NetRow, String> column = new TreeTableColumn<>(title);
         column.setCellValueFactory(
                 c -> new ReadOnlyStringWrapper(text.apply(c.getValue().getValue())));
-        column.setPrefWidth(width);
+        column.prefWidthProperty().bind(look.sized(width));
         table.getColumns().add(column);
         return column;
     }
 
     private void take() {
         TreeItem<NetRow> chosen = table.getSelectionModel().getSelectedItem();
-        if (chosen != null && !chosen.getValue().isGroup()) {
-            model.netTextProperty().set(chosen.getValue().name());
+        if (chosen != null) {
+            nets.take(chosen.getValue());
         }
     }
 
-    private void rebuild() {
-        building.cancel();
-        building =
-                model.listNets(filter.getText(), expression.isSelected(), this::show, this::tell);
-    }
-
-    private void show(NetTree tree) {
-        TreeItem<NetRow> root = item(tree);
+    private void show(Optional<NetTree> tree) {
+        if (tree.isEmpty()) {
+            String fault = nets.faultProperty().get();
+            empty.setText(fault.isEmpty() ? "Open a design to see its nets." : fault);
+            table.setRoot(null);
+            return;
+        }
+        empty.setText("No net fits. Try a shorter part of the name.");
+        TreeItem<NetRow> root = item(tree.get());
         root.setExpanded(true);
-        boolean few = tree.row().fanOut() < OPENED_WHEN_FEWER;
-        if (few) {
+        if (tree.get().row().fanOut() < OPENED_WHEN_FEWER) {
             expand(root);
         }
-        table.setPlaceholder(new Label("No net fits."));
         table.setRoot(root);
-    }
-
-    private void tell(Exception fault) {
-        table.setRoot(null);
-        String text = fault instanceof BadInput ? fault.getMessage() : fault.toString();
-        table.setPlaceholder(new Label(text));
+        tellSeen();
     }
 
     private static void expand(TreeItem<NetRow> item) {

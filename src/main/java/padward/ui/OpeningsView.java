@@ -66,7 +66,7 @@ final class OpeningsView extends VBox {
         getChildren().addAll(head, proof, scroll);
         model.answerProperty().addListener((p, old, now) -> show(now));
         map.chosenObstacleProperty().addListener((p, old, now) -> showChosen());
-        show(Optional.empty());
+        show(model.answerProperty().get());
     }
 
     private void show(Optional<Answer> answer) {

@@ -50,7 +50,7 @@ final class QuestionBar extends VBox {
         getChildren().addAll(questionRow(), answerRow, cautions);
         model.answerProperty().addListener((p, old, now) -> show(now));
         model.openedProperty().addListener((p, old, now) -> show(model.answerProperty().get()));
-        show(Optional.empty());
+        show(model.answerProperty().get());
     }
 
     private HBox questionRow() {
@@ -73,9 +73,12 @@ final class QuestionBar extends VBox {
         corner.setConverter(new CornerText());
         corner.valueProperty().bindBidirectional(model.cornerProperty());
         corner.setId("corner");
+        corner.setMinWidth(Region.USE_PREF_SIZE);
         corner.setAccessibleText("Corner at which the way shall be the quickest");
         Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
+        WorkBar work = new WorkBar(model.jobs(), actions.get("stop"));
+        HBox.setHgrow(work, Priority.SOMETIMES);
         HBox row =
                 new HBox(
                         8,
@@ -88,7 +91,7 @@ final class QuestionBar extends VBox {
                         new Label("corner"),
                         ask,
                         Controls.button(actions.get("new-question"), "+"),
-                        new WorkBar(model.jobs(), actions.get("stop")));
+                        work);
         row.setAlignment(Pos.CENTER_LEFT);
         row.getChildren().stream()
                 .filter(n -> n instanceof Label)

@@ -16,18 +16,21 @@ import padward.base.BadInput;
 final class SessionKeeper {
     private final ExplorerModel model;
     private final Path file;
-    private final Supplier<Optional<Session.Place>> place;
+    private Supplier<Optional<Session.Place>> place = Optional::empty;
     private final AtomicLong newest = new AtomicLong();
     private boolean watching;
 
     /**
      * @param file the session's file
-     * @param place the part of the map that is seen
      */
-    SessionKeeper(ExplorerModel model, Path file, Supplier<Optional<Session.Place>> place) {
+    SessionKeeper(ExplorerModel model, Path file) {
         this.model = model;
         this.file = file;
-        this.place = place;
+    }
+
+    /** Remembers from now on which part of the map is seen. */
+    void follow(Supplier<Optional<Session.Place>> seen) {
+        place = seen;
     }
 
     /** Reads the last session; tells when it cannot be read, and begins afresh then. */
@@ -54,28 +57,29 @@ final class SessionKeeper {
     /**
      * Opens what was open, and asks what was asked.
      *
-     * @param goTo shows a part of the map
      * @return false when no file was open, or it is no more
      */
-    boolean reopen(Session session, java.util.function.Consumer<Session.Place> goTo) {
+    boolean reopen(Session session) {
         Optional<Path> last = session.file().map(Path::of).filter(Files::exists);
         session.file()
                 .filter(f -> last.isEmpty())
                 .ifPresent(f -> model.notes().tell(this, f + " is not there any more."));
         last.ifPresent(
-                path ->
-                        model.design()
-                                .open(
-                                        path,
-                                        () ->
-                                                model.questions()
-                                                        .restore(
-                                                                session.questions(),
-                                                                session.shown(),
-                                                                () ->
-                                                                        session.place()
-                                                                                .ifPresent(goTo))));
+                path -> {
+                    place = session::place;
+                    model.design().open(path, () -> reask(session));
+                });
         return last.isPresent();
+    }
+
+    private void reask(Session session) {
+        model.placeWantedProperty().set(session.place());
+        model.questions()
+                .restore(
+                        session.questions(),
+                        session.shown(),
+                        // Once more: an answer takes the map to its way.
+                        () -> model.placeWantedProperty().set(session.place()));
     }
 
     private void watch() {

@@ -10,7 +10,7 @@ import javafx.scene.layout.VBox;
 
 /** Beside the map: what would open the way, and the panels as tabs. */
 final class SidePane extends VBox {
-    private static final double LEAST_HEIGHT = 128;
+    private static final double LEAST_HEIGHT = 100;
 
     private final List<Panel> panels;
     private final LookModel look;

@@ -1,18 +1,16 @@
 package padward.ui;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-
 import padward.breakout.Bus;
 import padward.breakout.Matched;
 import padward.fabric.Delay;
-
-import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 
 /**
  * When each line of a group arrives, on one axis of time: a bar from the fast corner to the slow.

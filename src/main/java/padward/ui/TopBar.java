@@ -17,6 +17,7 @@ final class TopBar extends HBox {
         name.setId("design-name");
         name.getStyleClass().add("faint");
         name.setMinWidth(0);
+        name.setText(told(model.openedProperty().get()));
         model.openedProperty().addListener((p, old, now) -> name.setText(told(now)));
         MenuBar menus = Controls.menus(actions);
         menus.getMenus().get(0).getItems().add(1, new RecentMenu(model));

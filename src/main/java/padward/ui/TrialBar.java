@@ -67,7 +67,7 @@ final class TrialBar extends VBox {
         sides.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(edits, sides, cost);
         model.trialProperty().addListener((p, old, now) -> show(now));
-        show(Optional.empty());
+        show(model.trialProperty().get());
     }
 
     private void show(Optional<QuestionModel.TriedOut> trial) {

@@ -81,7 +81,7 @@ final class WaysOutView extends VBox {
         SortedList<Answer> sorted = new SortedList<>(shown);
         sorted.comparatorProperty().bind(table.comparatorProperty());
         table.setItems(sorted);
-        table.setFixedCellSize(ROW);
+        table.fixedCellSizeProperty().bind(model.look().sized(ROW));
         table.setPlaceholder(empty);
         empty.setWrapText(true);
         empty.getStyleClass().add("faint");
@@ -142,7 +142,7 @@ final class WaysOutView extends VBox {
             String title, double width, Function<Answer, String> text) {
         TableColumn<Answer, String> column = new TableColumn<>(title);
         column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
-        column.setPrefWidth(width);
+        column.prefWidthProperty().bind(model.look().sized(width));
         table.getColumns().add(column);
         return column;
     }

@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.util.Duration;
 
 /** How far the work is that goes on, and a button to stop it; shown when it takes a while. */
@@ -32,7 +33,11 @@ final class WorkBar extends HBox {
         bar.setMinWidth(50);
         bar.setAccessibleText("Share of the work that is done");
         doing.setId("work-doing");
+        // What it tells gets the room that is left, and never moves the fields of the question.
         doing.setMinWidth(0);
+        doing.setPrefWidth(0);
+        doing.setMaxWidth(Double.MAX_VALUE);
+        HBox.setHgrow(doing, Priority.ALWAYS);
         doing.getStyleClass().add("faint");
         doing.setTooltip(all);
         bar.setTooltip(all);

@@ -2,10 +2,15 @@ package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-
 import padward.base.Progress;
 import padward.clearance.SearchLimits;
 import padward.design.Design;
@@ -15,13 +20,6 @@ import padward.design.LedgerEntry;
 import padward.design.Net;
 import padward.design.Trial;
 import padward.synth.Maker;
-
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.IntStream;
 
 /** Room for groups: what is freed serves them, and what is called fewest is not beaten. */
 class ClearedTest {

@@ -2,9 +2,11 @@ package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -12,10 +14,6 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.format.DesignReader;
 import padward.timing.Outside;
-
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
 
 /** Clocks forwarded or dragged, and signals held, on an invented fabric of a few wires. */
 class ForwardingTest {

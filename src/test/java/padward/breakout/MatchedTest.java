@@ -2,8 +2,11 @@ package padward.breakout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Ledger;
@@ -14,11 +17,6 @@ import padward.fabric.Delay;
 import padward.synth.Maker;
 import padward.timing.Outside;
 import padward.timing.TreeDelays;
-
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
 
 /** Ways that agree: within the tolerance, no wire twice, delays as an independent sum has them. */
 class MatchedTest {

@@ -2,9 +2,13 @@ package padward.route;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
@@ -14,12 +18,6 @@ import padward.fabric.PatternFabric;
 import padward.fabric.PatternFault;
 import padward.fabric.RandomFabrics;
 import padward.timing.EdgeFinder;
-
-import java.util.BitSet;
-import java.util.HashSet;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.LongStream;
 
 /** Ways in a window against all ways without loops, by brute force. */
 class WindowSearchTest {

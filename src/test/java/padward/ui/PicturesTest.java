@@ -6,7 +6,7 @@ import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TableView;
-import javafx.scene.control.ToggleButton;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -95,13 +95,26 @@ class PicturesTest {
         ask(robot, "x0y3/pad[0]");
         take(robot, "window-cautions");
         robot.interact(
-                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
+                () -> {
+                    model.questions().open(NET);
+                    model.padTextProperty().set(PAD);
+                    model.ask();
+                });
+        take(robot, "window-questions");
+        robot.push(KeyCode.SHORTCUT, KeyCode.E);
+        robot.write("text", 0);
+        take(robot, "window-commands");
+        robot.push(KeyCode.ESCAPE);
+        robot.interact(() -> model.questions().close(model.question()));
+        robot.interact(() -> model.look().darkProperty().set(true));
         ask(robot, PAD);
         take(robot, "window-dark");
         ask(robot, "J9.9");
         take(robot, "window-note");
-        robot.interact(
-                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
+        robot.interact(() -> model.look().darkProperty().set(false));
+        ask(robot, PAD);
+        robot.interact(() -> model.look().setTextSize(18));
+        take(robot, "window-large-text");
     }
 
     private void ask(FxRobot robot, String pad) {

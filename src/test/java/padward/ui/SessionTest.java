@@ -47,7 +47,9 @@ class SessionTest {
 
     private SessionKeeper keeper(ExplorerModel model) {
         Path file = folder.resolve("settings/session.json");
-        return new SessionKeeper(model, file, () -> Optional.of(new Session.Place(3, 4, 50)));
+        SessionKeeper keeper = new SessionKeeper(model, file);
+        keeper.follow(() -> Optional.of(new Session.Place(3, 4, 50)));
+        return keeper;
     }
 
     @Test
@@ -111,13 +113,12 @@ class SessionTest {
         SessionKeeper again = keeper(next);
         Session session = again.read();
         again.begin(session);
-        Session.Place[] place = new Session.Place[1];
-        assertThat(again.reopen(session, p -> place[0] = p)).isTrue();
+        assertThat(again.reopen(session)).isTrue();
         assertThat(next.questions().stated()).isEqualTo(model.questions().stated());
         assertThat(next.padTextProperty().get()).isEqualTo("J1.2");
         assertThat(next.look().darkProperty().get()).isTrue();
         assertThat(next.look().textSizeProperty().get()).isEqualTo(17);
-        assertThat(place[0]).isEqualTo(new Session.Place(3, 4, 50));
+        assertThat(next.placeWantedProperty().get()).contains(new Session.Place(3, 4, 50));
         assertThat(next.recentNets().items()).containsExactly(NET);
         assertThat(next.recentFiles().items()).containsExactly(design.toString());
         assertThat(next.deskProperty().get().orElseThrow().kept()).hasSize(1);
@@ -182,7 +183,7 @@ class SessionTest {
                         List.of(),
                         List.of(),
                         List.of());
-        assertThat(keeper(model).reopen(session, p -> {})).isFalse();
+        assertThat(keeper(model).reopen(session)).isFalse();
         assertThat(model.notes().all().get(0).text()).contains("gone.json is not there any more");
     }
 

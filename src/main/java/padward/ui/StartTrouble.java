@@ -1,0 +1,43 @@
+package padward.ui;
+
+import java.util.Optional;
+
+/** What keeps a window from opening, in words that tell what to do about it. */
+final class StartTrouble {
+    private static final String TEXT =
+            "the window cannot draw text, because a library that JavaFX's text engine needs is"
+                    + " missing (%s). Install Pango's FreeType part, on Debian the package"
+                    + " libpangoft2-1.0-0, or a full JDK instead of a headless one. The command"
+                    + " line works without; see --help.";
+    private static final String DISPLAY =
+            "there is no display to open a window on (%s). The command line works without; see"
+                    + " --help.";
+    private static final String TOOLKIT =
+            "the window cannot open, because a library that JavaFX needs is missing (%s). On"
+                    + " Debian, the package libgtk-3-0 brings it. The command line works without;"
+                    + " see --help.";
+
+    private StartTrouble() {}
+
+    /** The message; empty when this is no trouble of the machine but a fault of the program. */
+    static Optional<String> of(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            String told = String.valueOf(cause.getMessage());
+            boolean ofText =
+                    told.contains("javafx_font")
+                            || told.contains("pango")
+                            || told.contains("javafx.font.freetype")
+                            || told.contains("javafx.text.GlyphLayout");
+            if (cause instanceof LinkageError && ofText) {
+                return Optional.of(TEXT.formatted(told));
+            }
+            if (told.contains("DISPLAY")) {
+                return Optional.of(DISPLAY.formatted(told));
+            }
+            if (cause instanceof UnsatisfiedLinkError || told.contains("Unable to load glass")) {
+                return Optional.of(TOOLKIT.formatted(told));
+            }
+        }
+        return Optional.empty();
+    }
+}

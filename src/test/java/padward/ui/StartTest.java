@@ -1,0 +1,110 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.control.TabPane;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.breakout.Answer;
+
+/** The start as the program does it, from the first picture to the window as it was left. */
+@ExtendWith(ApplicationExtension.class)
+class StartTest {
+    private static final String NET = "pump/level/sample[1]";
+
+    private final Path settings = Path.of("target", "test-settings", "start-" + System.nanoTime());
+    private Stage stage;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        stage.setWidth(1280);
+        stage.setHeight(800);
+    }
+
+    private ExplorerModel begin(FxRobot robot, Optional<Path> asked) throws Exception {
+        Background threads = Background.threaded(Platform::runLater);
+        PadwardApp.Begun begun = PadwardApp.begin(threads, settings, asked);
+        robot.interact(() -> PadwardApp.show(stage, begun));
+        WaitForAsyncUtils.waitFor(
+                30, TimeUnit.SECONDS, () -> stage.getScene().getRoot() instanceof MainView);
+        WaitForAsyncUtils.waitFor(
+                30, TimeUnit.SECONDS, () -> begun.model().jobs().running().isEmpty());
+        WaitForAsyncUtils.waitForFxEvents();
+        return begun.model();
+    }
+
+    @Test
+    void theDemoTheFirstTimeAndWhatWasOpenLater(FxRobot robot) throws Exception {
+        ExplorerModel model = begin(robot, Optional.empty());
+        assertThat(model.openedProperty().get().orElseThrow().design().name())
+                .isEqualTo("bilge-pump");
+        assertThat(robot.lookup("#design-name").queryAs(Label.class).getText())
+                .contains("bilge-pump");
+        assertThat(robot.lookup("#net-field").query().isFocused()).isTrue();
+        Path file = Path.of("fixtures/small/around.design.json");
+        robot.interact(() -> model.open(file));
+        WaitForAsyncUtils.waitFor(
+                30, TimeUnit.SECONDS, () -> model.design().fileProperty().get().isPresent());
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(NET);
+                    model.padTextProperty().set("J1.3");
+                    model.ask();
+                    model.look().darkProperty().set(true);
+                    model.look().setTextSize(16);
+                });
+        WaitForAsyncUtils.waitFor(
+                30, TimeUnit.SECONDS, () -> model.answerProperty().get().isPresent());
+        robot.interact(
+                () -> {
+                    model.questions().open("float_hi");
+                    stage.hide();
+                });
+        assertThat(Files.readString(settings.resolve("session.json"))).contains("around.design");
+
+        ExplorerModel next = begin(robot, Optional.empty());
+        WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, () -> next.questions().all().size() == 2);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(next.design().fileProperty().get()).contains(file.toAbsolutePath());
+        assertThat(robot.lookup("#question-tabs").queryAs(TabPane.class).getTabs()).hasSize(2);
+        assertThat(next.netTextProperty().get()).isEqualTo("float_hi");
+        assertThat(stage.getScene().getRoot().getStyleClass()).contains("dark");
+        assertThat(robot.lookup("#answer-sentence").queryAs(Label.class).getFont().getSize())
+                .isEqualTo(16);
+        robot.interact(() -> next.questions().step(1));
+        WaitForAsyncUtils.waitFor(
+                30,
+                TimeUnit.SECONDS,
+                () -> next.answerProperty().get().filter(Answer.class::isInstance).isPresent());
+        robot.interact(
+                () -> {
+                    next.look().darkProperty().set(false);
+                    stage.hide();
+                    stage.setOnHidden(e -> {});
+                });
+    }
+
+    @Test
+    void aFileAtFaultIsTold(FxRobot robot) throws Exception {
+        begin(robot, Optional.of(Path.of("fixtures/small/no-such-file.json")));
+        assertThat(robot.lookup("#note").queryAs(Label.class).getText())
+                .contains("no-such-file.json");
+        robot.interact(
+                () -> {
+                    stage.hide();
+                    stage.setOnHidden(e -> {});
+                });
+    }
+}

@@ -1,0 +1,44 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+/** What is told when no window can open; the messages are those that JavaFX 21 gave on Linux. */
+class StartTroubleTest {
+    @Test
+    void aMissingTextLibraryIsNamedWithItsPackage() {
+        Throwable fault =
+                new RuntimeException(
+                        "Exception in Application start method",
+                        new UnsatisfiedLinkError(
+                                "/root/.openjfx/cache/21/amd64/libjavafx_font_pango.so:"
+                                        + " libpangoft2-1.0.so.0: cannot open shared object file"));
+        assertThat(StartTrouble.of(fault).orElseThrow())
+                .contains("libpangoft2-1.0.so.0")
+                .contains("package libpangoft2-1.0-0")
+                .contains("command line works");
+        assertThat(
+                        StartTrouble.of(
+                                new NoClassDefFoundError(
+                                        "Could not initialize class"
+                                                + " com.sun.javafx.font.freetype.OSPango")))
+                .isPresent();
+    }
+
+    @Test
+    void noDisplayIsTold() {
+        assertThat(
+                        StartTrouble.of(
+                                new RuntimeException(
+                                        new UnsupportedOperationException(
+                                                "Unable to open DISPLAY"))))
+                .hasValueSatisfying(t -> assertThat(t).startsWith("there is no display"));
+    }
+
+    @Test
+    void faultsOfTheProgramAreNotDressedUp() {
+        assertThat(StartTrouble.of(new IllegalStateException("oops"))).isEmpty();
+        assertThat(StartTrouble.of(new NullPointerException())).isEmpty();
+    }
+}
