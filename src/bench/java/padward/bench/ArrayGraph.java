@@ -1,5 +1,7 @@
 package padward.bench;
 
+import java.util.Arrays;
+import org.jgrapht.Graph;
 import java.util.AbstractSet;
 import java.util.Iterator;
 import java.util.Set;
@@ -24,7 +26,7 @@ final class ArrayGraph extends ReadOnlyGraph<Integer> {
         weight = terrain.weight;
         source = new int[target.length];
         for (int v = 0; v + 1 < start.length; v++) {
-            java.util.Arrays.fill(source, start[v], start[v + 1], v);
+            Arrays.fill(source, start[v], start[v + 1], v);
         }
     }
 
@@ -63,7 +65,7 @@ final class ArrayGraph extends ReadOnlyGraph<Integer> {
     public GraphIterables<Integer, Integer> iterables() {
         return new GraphIterables<>() {
             @Override
-            public org.jgrapht.Graph<Integer, Integer> getGraph() {
+            public Graph<Integer, Integer> getGraph() {
                 return ArrayGraph.this;
             }
 
@@ -128,7 +130,7 @@ final class ArrayGraph extends ReadOnlyGraph<Integer> {
         return new AbstractSet<>() {
             @Override
             public Iterator<Integer> iterator() {
-                return java.util.Arrays.stream(inEdge, from, to).iterator();
+                return Arrays.stream(inEdge, from, to).iterator();
             }
 
             @Override

@@ -1,5 +1,6 @@
 package padward.bench;
 
+import padward.design.Edit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -111,7 +112,7 @@ public final class Blocked {
     }
 
     private static boolean isOpen(
-            Asker asker, Question question, List<padward.design.Edit> edits) {
+            Asker asker, Question question, List<Edit> edits) {
         Design after = Trial.of(question.design(), new ArrayList<>(edits));
         Optional<Net> net = after.findNet(question.net().name());
         return net.isPresent()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.design.Net;
 import padward.fabric.Corner;
@@ -38,7 +39,7 @@ final class BusPrices {
                         .forEach(a -> byPad.put(a.question().pad(), a));
             }
             if (progress.cancelled()) {
-                throw new java.util.concurrent.CancellationException("stopped on request");
+                throw new CancellationException("stopped on request");
             }
             alone.add(byPad);
         }

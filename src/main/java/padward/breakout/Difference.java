@@ -1,5 +1,7 @@
 package padward.breakout;
 
+import java.util.Locale;
+
 /** How something stands in one design beside another. */
 public enum Difference {
     /** Only in the first. */
@@ -11,6 +13,6 @@ public enum Difference {
 
     /** The word used in files and on screens. */
     public String label() {
-        return name().toLowerCase(java.util.Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT);
     }
 }

@@ -1,8 +1,10 @@
 package padward.breakout;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -42,7 +44,7 @@ public record Harmlessness(DesignDiff diff, List<Touched> touched, List<String> 
 
         /** The word used in files and on screens. */
         public String label() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT);
         }
     }
 
@@ -99,7 +101,7 @@ public record Harmlessness(DesignDiff diff, List<Touched> touched, List<String> 
 
     private static Map<Part, Set<Integer>> listed(Design before, List<LedgerEntry> entries) {
         Map<Part, Set<Integer>> result =
-                new TreeMap<>(java.util.Comparator.comparing(Part::kind).thenComparing(Part::name));
+                new TreeMap<>(Comparator.comparing(Part::kind).thenComparing(Part::name));
         Replay replay = new Replay(before);
         int number = 0;
         for (LedgerEntry entry : entries) {

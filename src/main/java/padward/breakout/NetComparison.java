@@ -3,6 +3,7 @@ package padward.breakout;
 import it.unimi.dsi.fastutil.longs.LongLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.longs.LongSet;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -177,7 +178,7 @@ final class NetComparison {
     private boolean haveSameDelays(Net one, Net other) {
         TreeDelays first = TreeDelays.of(before.fabric(), one.route());
         TreeDelays second = TreeDelays.of(after.fabric(), other.route());
-        Map<Integer, Delay> byVertex = new java.util.HashMap<>();
+        Map<Integer, Delay> byVertex = new HashMap<>();
         for (int place = 0; place < one.route().size(); place++) {
             byVertex.put(one.route().vertex(place), first.at(place));
         }

@@ -56,11 +56,10 @@ final class AlignCommand implements Callable<Integer> {
             names = {"-s", "--sheet"},
             required = true,
             paramLabel = "FILE",
-            description = {
-                "The bench sheet as .csv. A channel is known by a line's place, net, port, pad or",
-                "package pin; another table will do that has a column channel or one of these, and",
-                "instrumentFast_ps and instrumentSlow_ps."
-            })
+            description =
+                    "The bench sheet as .csv. A channel is known by a line's place, net, port, pad or "
+                            + "package pin; another table will do that has a column channel or one of these, and "
+                            + "instrumentFast_ps and instrumentSlow_ps.")
     private Path sheet;
 
     @Option(

@@ -35,13 +35,12 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "apply",
         mixinStandardHelpOptions = true,
-        description = {
-            "Writes a copy of a design with all that a ledger holds, reads it again, and reports what",
-            "was touched and that nothing else was. A ledger without entries gives the very bytes of",
-            "the design's file. On another run of the design than the ledger was made on, every entry",
-            "is checked, and all that does not fit any more is told; --search-again looks for new",
-            "ways to the same pads and keeps them in a new ledger."
-        },
+        description =
+                "Writes a copy of a design with all that a ledger holds, reads it again, and reports what "
+                        + "was touched and that nothing else was. A ledger without entries gives the very bytes of "
+                        + "the design's file. On another run of the design than the ledger was made on, every entry "
+                        + "is checked, and all that does not fit any more is told; --search-again looks for new "
+                        + "ways to the same pads and keeps them in a new ledger.",
         footer = {
             "",
             "Example:",
@@ -56,10 +55,9 @@ final class ApplyCommand implements Callable<Integer> {
 
     @Option(
             names = "--search-again",
-            description = {
-                "Searches a new way for each line that does not fit any more. Taken are ways that",
-                "are open, or that open without anybody losing a signal; the rest is told."
-            })
+            description =
+                    "Searches a new way for each line that does not fit any more. Taken are ways that "
+                            + "are open, or that open without anybody losing a signal; the rest is told.")
     private boolean searchAgain;
 
     @Option(

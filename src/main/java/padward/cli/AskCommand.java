@@ -55,10 +55,9 @@ final class AskCommand implements Callable<Integer> {
     @Option(
             names = "--trial",
             paramLabel = "EDIT",
-            description = {
-                "Answers as if something were freed: 'free cell NAME', 'free net NAME',",
-                "'let go port NAME'. May be given several times. Changes nothing."
-            })
+            description =
+                    "Answers as if something were freed: 'free cell NAME', 'free net NAME', "
+                            + "'let go port NAME'. May be given several times. Changes nothing.")
     private List<String> trial = List.of();
 
     @Option(
@@ -76,10 +75,9 @@ final class AskCommand implements Callable<Integer> {
     @Option(
             names = "--within-ms",
             paramLabel = "MS",
-            description = {
-                "Stops the search after so many milliseconds; the question is then not decided.",
-                "Without it, the search goes on to the end."
-            })
+            description =
+                    "Stops the search after so many milliseconds; the question is then not decided. "
+                            + "Without it, the search goes on to the end.")
     private Long withinMillis;
 
     @Override

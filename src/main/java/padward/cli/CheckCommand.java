@@ -15,11 +15,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = {
-            "Reads files of Padward and says what is in them, or what is wrong.",
-            "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches,",
-            "wires that hang in the air, nets without a route."
-        },
+        description =
+                "Reads files of Padward and says what is in them, or what is wrong. "
+                        + "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches, "
+                        + "wires that hang in the air, nets without a route.",
         footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
 final class CheckCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

@@ -3,6 +3,7 @@ package padward.cli;
 import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.breakout.DesignDiff;
@@ -18,12 +19,11 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "diff",
         mixinStandardHelpOptions = true,
-        description = {
-            "Tells every net, cell and port that differs between two designs on one fabric, with the",
-            "wires and the delays. Either may be a ledger instead; it stands for the design that it",
-            "gives: on the other file, if that is a design; else on the design that it names, which",
-            "lies in the ledger's folder, or that --design names."
-        },
+        description =
+                "Tells every net, cell and port that differs between two designs on one fabric, with the "
+                        + "wires and the delays. Either may be a ledger instead; it stands for the design that it "
+                        + "gives: on the other file, if that is a design; else on the design that it names, which "
+                        + "lies in the ledger's folder, or that --design names.",
         footer = {
             "",
             "Exit status: 0 nothing differs, 1 something does, 2 bad input.",
@@ -51,7 +51,7 @@ final class DiffCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        Sides sides = Sides.read(one, other, java.util.Optional.ofNullable(design));
+        Sides sides = Sides.read(one, other, Optional.ofNullable(design));
         Design before = sides.before();
         DesignDiff diff = DesignDiff.between(before, sides.after());
         PrintWriter out = spec.commandLine().getOut();

@@ -28,11 +28,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "exercise",
         mixinStandardHelpOptions = true,
-        description = {
-            "Asks a random question about a design, or, with --answer, marks an answer to it.",
-            "The same seed asks the same question. Without a design, the easy ones are about the",
-            "built-in demo, the others about a design that is made up for them."
-        },
+        description =
+                "Asks a random question about a design, or, with --answer, marks an answer to it. "
+                        + "The same seed asks the same question. Without a design, the easy ones are about the "
+                        + "built-in demo, the others about a design that is made up for them.",
         footer = {
             "",
             "Exit status: 0 right (or only asked), 1 wrong, 2 bad input.",
@@ -60,10 +59,9 @@ final class ExerciseCommand implements Callable<Integer> {
             names = "--kind",
             paramLabel = "KIND",
             defaultValue = "site",
-            description = {
-                "What is asked: site (which must be freed?), pad (which is the cheapest?),",
-                "delay (how late?) (${DEFAULT-VALUE})."
-            })
+            description =
+                    "What is asked: site (which must be freed?), pad (which is the cheapest?), "
+                            + "delay (how late?) (${DEFAULT-VALUE}).")
     private ExerciseKind kind;
 
     @Option(

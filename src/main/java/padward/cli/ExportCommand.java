@@ -20,10 +20,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "export",
         mixinStandardHelpOptions = true,
-        description = {
-            "Writes a design with its fabric and its board, or a fabric alone, as plain tables (CSV).",
-            "A pattern fabric is written wire by wire. What import makes of them is the same again."
-        },
+        description =
+                "Writes a design with its fabric and its board, or a fabric alone, as plain tables (CSV). "
+                        + "A pattern fabric is written wire by wire. What import makes of them is the same again.",
         footer = {
             "",
             "Example:",

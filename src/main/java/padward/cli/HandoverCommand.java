@@ -20,11 +20,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "handover",
         mixinStandardHelpOptions = true,
-        description = {
-            "Writes what a ledger does as a list of elementary changes, for whatever carries them out:",
-            "as .json, as .csv, or through a text template of your own, which makes of the list what",
-            "your environment reads. A template cannot run anything; docs/templates has an example."
-        },
+        description =
+                "Writes what a ledger does as a list of elementary changes, for whatever carries them out: "
+                        + "as .json, as .csv, or through a text template of your own, which makes of the list what "
+                        + "your environment reads. A template cannot run anything; docs/templates has an example.",
         footer = {
             "",
             "Example:",

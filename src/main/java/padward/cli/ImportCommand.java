@@ -22,11 +22,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "import",
         mixinStandardHelpOptions = true,
-        description = {
-            "Reads a folder of plain tables (CSV) as a fabric, a design on it and a board.",
-            "All faults are told, with table, row and column; nothing is imported half.",
-            "docs/your-own-device.md lists the tables and their columns."
-        },
+        description =
+                "Reads a folder of plain tables (CSV) as a fabric, a design on it and a board. "
+                        + "All faults are told, with table, row and column; nothing is imported half. "
+                        + "docs/your-own-device.md lists the tables and their columns.",
         footer = {
             "",
             "Example:",
@@ -60,10 +59,9 @@ final class ImportCommand implements Callable<Integer> {
     @Option(
             names = "--bsdl",
             paramLabel = "FILE",
-            description = {
-                "Package pins and directions of pads from a BSDL file (IEEE 1149.1):",
-                "fills what the pad table leaves open, checks what it states."
-            })
+            description =
+                    "Package pins and directions of pads from a BSDL file (IEEE 1149.1): "
+                            + "fills what the pad table leaves open, checks what it states.")
     private Path bsdl;
 
     @Option(

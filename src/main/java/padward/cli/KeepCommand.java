@@ -29,12 +29,11 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "keep",
         mixinStandardHelpOptions = true,
-        description = {
-            "Asks as ask does, on the design with all that the ledger holds, and adds what the",
-            "answer takes to the ledger: what is let go, freed and moved, and the way itself.",
-            "A ledger that is not there yet is made. The design's file is not changed; apply writes",
-            "a changed copy."
-        },
+        description =
+                "Asks as ask does, on the design with all that the ledger holds, and adds what the "
+                        + "answer takes to the ledger: what is let go, freed and moved, and the way itself. "
+                        + "A ledger that is not there yet is made. The design's file is not changed; apply writes "
+                        + "a changed copy.",
         footer = {
             "",
             "Example:",

@@ -26,10 +26,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "lesson",
         mixinStandardHelpOptions = true,
-        description = {
-            "Lists the lessons with how far a learner is, or shows one to be read.",
-            "Lessons are done in the window, in its tab Lessons."
-        },
+        description =
+                "Lists the lessons with how far a learner is, or shows one to be read. "
+                        + "Lessons are done in the window, in its tab Lessons.",
         footer = {
             "",
             "Examples:",

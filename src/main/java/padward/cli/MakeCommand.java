@@ -22,10 +22,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "make",
         mixinStandardHelpOptions = true,
-        description = {
-            "Makes an invented fabric of about so many wires, a board, and a placed and routed design.",
-            "The same seed gives the same files."
-        },
+        description =
+                "Makes an invented fabric of about so many wires, a board, and a placed and routed design. "
+                        + "The same seed gives the same files.",
         footer = {"", "Example:", "  padward make --wires 20000 --seed 7 --used 0.6 -o /tmp/made"})
 final class MakeCommand implements Callable<Integer> {
     private static final int LEAST_WIRES = 5_000;

@@ -12,10 +12,9 @@ import picocli.CommandLine.Spec;
         name = "padward",
         mixinStandardHelpOptions = true,
         version = "padward 0.1.0",
-        description = {
-            "Brings an inner net of a finished programmable-logic design out to a pad,",
-            "and says what stands in the way when it cannot. Without a command, opens the window."
-        },
+        description =
+                "Brings an inner net of a finished programmable-logic design out to a pad, "
+                        + "and says what stands in the way when it cannot. Without a command, opens the window.",
         footer = {
             "",
             "Here padward stands for: java -jar target/padward.jar",
@@ -60,6 +59,8 @@ public final class Padward implements Runnable {
     /** Something given was wrong. */
     public static final int BAD_INPUT = 2;
 
+    private static final int HELP_WIDTH = 100;
+
     @Spec private CommandSpec spec;
 
     @Override
@@ -71,6 +72,8 @@ public final class Padward implements Runnable {
     public static CommandLine commandLine() {
         CommandLine line = new CommandLine(new Padward());
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setUsageHelpWidth(HELP_WIDTH);
+        CommandList.install(line);
         line.setExecutionExceptionHandler(Padward::report);
         line.setParameterExceptionHandler(Padward::reportOptions);
         return line;

@@ -21,10 +21,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "pins",
         mixinStandardHelpOptions = true,
-        description = {
-            "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes.",
-            "With a fabric, tells instead where its pads differ. To fill the pins in: import --bsdl."
-        },
+        description =
+                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes. "
+                        + "With a fabric, tells instead where its pads differ. To fill the pins in: import --bsdl.",
         footer = {
             "",
             "Exit status: 0 listed, or no difference; 1 pads differ; 2 bad input.",

@@ -32,11 +32,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "settle",
         mixinStandardHelpOptions = true,
-        description = {
-            "Puts a netlist on a fabric: packs, places and routes it, and writes the design.",
-            "Netlists are structural Verilog, or EDIF 2 0 0 where the name ends in .edf, .edif, .edn;",
-            "a mapping says which kind of cell each of their types is (docs/your-own-design.md)."
-        },
+        description =
+                "Puts a netlist on a fabric: packs, places and routes it, and writes the design. "
+                        + "Netlists are structural Verilog, or EDIF 2 0 0 where the name ends in .edf, .edif, .edn; "
+                        + "a mapping says which kind of cell each of their types is (docs/your-own-design.md).",
         footer = {
             "",
             "Exit status: 0 all of it fits, 1 something did not fit, 2 bad input.",

@@ -23,12 +23,11 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "sheet",
         mixinStandardHelpOptions = true,
-        description = {
-            "Writes what is taken to the bench: where each signal that a ledger brings out is to be",
-            "found, how late it is there, how to correct for it, and the cautions; a page for each",
-            "breakout or group. The file's name tells the form: .html (printable, needs no other",
-            "file), .pdf, .csv, or .sdf (delays for simulation)."
-        },
+        description =
+                "Writes what is taken to the bench: where each signal that a ledger brings out is to be "
+                        + "found, how late it is there, how to correct for it, and the cautions; a page for each "
+                        + "breakout or group. The file's name tells the form: .html (printable, needs no other "
+                        + "file), .pdf, .csv, or .sdf (delays for simulation).",
         footer = {
             "",
             "Example:",

@@ -25,11 +25,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "survey",
         mixinStandardHelpOptions = true,
-        description = {
-            "Ranks all pads for one net: pads that nothing else can drive before those that the",
-            "board may drive or the design reads; then by what the design would lose; then by the",
-            "number of obstacles; then by delay. Pads without a way come last."
-        },
+        description =
+                "Ranks all pads for one net: pads that nothing else can drive before those that the "
+                        + "board may drive or the design reads; then by what the design would lose; then by the "
+                        + "number of obstacles; then by delay. Pads without a way come last.",
         footer = {
             "",
             "Example:",

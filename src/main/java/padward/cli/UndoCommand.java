@@ -21,10 +21,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "undo",
         mixinStandardHelpOptions = true,
-        description = {
-            "Takes an entry out of a ledger, the last one unless another is named. An entry that",
-            "later ones depend on stays, and these are told; --with-dependents takes them out too."
-        },
+        description =
+                "Takes an entry out of a ledger, the last one unless another is named. An entry that "
+                        + "later ones depend on stays, and these are told; --with-dependents takes them out too.",
         footer = {
             "",
             "Example:",

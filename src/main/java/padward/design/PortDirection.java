@@ -1,5 +1,7 @@
 package padward.design;
 
+import java.util.Locale;
+
 /** Which way a port's signal goes, seen from the chip. */
 public enum PortDirection {
     /** Into the chip: the board drives the pad. */
@@ -11,6 +13,6 @@ public enum PortDirection {
 
     /** The word used in files and on screens. */
     public String label() {
-        return name().toLowerCase(java.util.Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT);
     }
 }

@@ -1,5 +1,7 @@
 package padward.fabric;
 
+import java.util.Locale;
+
 /** The two corners at which every delay is known: the fastest and the slowest part allowed. */
 public enum Corner {
     /** Fast silicon, high voltage, cold: the least delay. */
@@ -9,6 +11,6 @@ public enum Corner {
 
     /** The corner's name as it is typed and printed: {@code fast} or {@code slow}. */
     public String label() {
-        return name().toLowerCase(java.util.Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT);
     }
 }

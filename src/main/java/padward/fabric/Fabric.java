@@ -1,6 +1,7 @@
 package padward.fabric;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything fixed in the chip, as a graph. Vertices (wires, site pins, pads) and sites are dense
@@ -87,7 +88,7 @@ public interface Fabric {
     }
 
     /** The pad at a vertex, or null-free {@link java.util.Optional}. O(log pads). */
-    default java.util.Optional<Pad> findPadAt(int vertex) {
+    default Optional<Pad> findPadAt(int vertex) {
         List<Pad> all = pads();
         int low = 0;
         int high = all.size() - 1;
@@ -95,7 +96,7 @@ public interface Fabric {
             int middle = (low + high) >>> 1;
             int at = all.get(middle).vertex();
             if (at == vertex) {
-                return java.util.Optional.of(all.get(middle));
+                return Optional.of(all.get(middle));
             }
             if (at < vertex) {
                 low = middle + 1;
@@ -103,6 +104,6 @@ public interface Fabric {
                 high = middle - 1;
             }
         }
-        return java.util.Optional.empty();
+        return Optional.empty();
     }
 }

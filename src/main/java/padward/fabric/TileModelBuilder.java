@@ -2,6 +2,7 @@ package padward.fabric;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -143,7 +144,7 @@ final class TileModelBuilder {
     private int[] companions(String siteGroup, int count, String at) throws PatternFault {
         if (siteGroup.isEmpty()) {
             int[] none = new int[count];
-            java.util.Arrays.fill(none, Fabric.NOTHING);
+            Arrays.fill(none, Fabric.NOTHING);
             return none;
         }
         int[] sites = sitesByGroup.get(siteGroup);

@@ -1,5 +1,7 @@
 package padward.fabric;
 
+import java.util.Arrays;
+
 /**
  * Which vertices one tile has, in the order of their local numbers: the wires that start there,
  * kind by kind, then the pins of its sites, then its pads. Tiles of one type differ only in the
@@ -22,7 +24,7 @@ final class TileShape {
     TileShape(TileModel model, int kinds, boolean[] exists, int[] countByKind) {
         this.model = model;
         wireStart = new int[kinds];
-        java.util.Arrays.fill(wireStart, Fabric.NOTHING);
+        Arrays.fill(wireStart, Fabric.NOTHING);
         int[] runs = new int[model.wireKinds.length];
         int[] starts = new int[model.wireKinds.length];
         int used = 0;
@@ -35,8 +37,8 @@ final class TileShape {
                 next += countByKind[kind];
             }
         }
-        runKind = java.util.Arrays.copyOf(runs, used);
-        runStart = java.util.Arrays.copyOf(starts, used);
+        runKind = Arrays.copyOf(runs, used);
+        runStart = Arrays.copyOf(starts, used);
         wireCount = next;
     }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Board;
@@ -121,7 +122,7 @@ public final class DesignReader {
                     "site",
                     site,
                     () ->
-                            java.util.stream.IntStream.range(0, fabric.siteCount())
+                            IntStream.range(0, fabric.siteCount())
                                     .mapToObj(s -> fabric.site(s).name()));
         }
         return number;

@@ -2,6 +2,7 @@ package padward.format;
 
 import com.google.gson.stream.MalformedJsonException;
 import java.io.EOFException;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
@@ -21,8 +22,7 @@ public final class IoFaults {
     /** What a failure to read means to the user. */
     public static BadInput describe(Source source, IOException fault) {
         String label = source.label();
-        if (fault instanceof NoSuchFileException
-                || fault instanceof java.io.FileNotFoundException) {
+        if (fault instanceof NoSuchFileException || fault instanceof FileNotFoundException) {
             return new BadInput(label, "", "a file that can be read", "no such file");
         }
         if (fault instanceof AccessDeniedException) {

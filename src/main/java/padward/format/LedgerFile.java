@@ -3,6 +3,7 @@ package padward.format;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
 import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
@@ -55,7 +56,7 @@ public final class LedgerFile {
     private static Optional<OwnerLock> take(Path file) throws BadInput {
         try {
             return OwnerLock.tryTake(file);
-        } catch (IOException | java.nio.file.ReadOnlyFileSystemException fault) {
+        } catch (IOException | ReadOnlyFileSystemException fault) {
             throw WholeFile.describe(file, fault);
         }
     }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 
@@ -46,7 +47,7 @@ final class Passes {
         // someone changes meanwhile ends with the bound
         for (int i = 0; i < parts.size() && pass(source, progress, shape); i++) {
             if (progress.cancelled()) {
-                throw new java.util.concurrent.CancellationException("reading " + source.label());
+                throw new CancellationException("reading " + source.label());
             }
         }
     }

@@ -2,6 +2,7 @@ package padward.format;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** Which members an object may have and which it must have; at most 64. */
 final class Shape {
@@ -33,7 +34,7 @@ final class Shape {
     }
 
     /** All names, for a suggestion. */
-    java.util.stream.Stream<String> nameStream() {
+    Stream<String> nameStream() {
         return indexByName.keySet().stream();
     }
 

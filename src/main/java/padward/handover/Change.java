@@ -1,6 +1,8 @@
 package padward.handover;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -13,7 +15,7 @@ import java.util.Map;
 public record Change(What what, Map<String, String> facts) {
     /** Keeps the order of the facts. */
     public Change {
-        facts = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(facts));
+        facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
     }
 
     /** Kinds of elementary change, in the order in which they are to be carried out. */
@@ -41,7 +43,7 @@ public record Change(What what, Map<String, String> facts) {
 
         /** The word used in files: {@code end-gone}. */
         public String label() {
-            return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 

@@ -6,6 +6,7 @@ import com.samskivert.mustache.MustacheException;
 import com.samskivert.mustache.MustacheParseException;
 import com.samskivert.mustache.Template;
 import java.io.IOException;
+import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -73,7 +74,7 @@ public final class ChangeTemplate {
         }
     }
 
-    private static java.io.Reader noOther(String name) {
+    private static Reader noOther(String name) {
         throw new MustacheException("another template, “" + name + "”; a template stands alone");
     }
 

@@ -1,7 +1,9 @@
 package padward.lesson;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import padward.breakout.WhyBlocked;
 import padward.clearance.Consequence;
@@ -26,7 +28,7 @@ public record ClearanceChosen(Optional<String> frees, Optional<Cost> cost) imple
 
         /** The word that files use. */
         public String label() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT);
         }
 
         static Cost of(Consequence consequence) {
@@ -50,9 +52,7 @@ public record ClearanceChosen(Optional<String> frees, Optional<Cost> cost) imple
     }
 
     private static Optional<Cost> worst(List<Removal> removals) {
-        return removals.stream()
-                .map(r -> Cost.of(r.consequence()))
-                .max(java.util.Comparator.naturalOrder());
+        return removals.stream().map(r -> Cost.of(r.consequence())).max(Comparator.naturalOrder());
     }
 
     @Override

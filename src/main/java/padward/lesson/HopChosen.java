@@ -2,6 +2,7 @@ package padward.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import padward.breakout.Hop;
 import padward.breakout.Way;
@@ -66,7 +67,7 @@ public record HopChosen(
     public String toText() {
         List<String> parts = new ArrayList<>();
         vertex.ifPresent(v -> parts.add("it is " + v));
-        kind.ifPresent(k -> parts.add("it is a " + k.name().toLowerCase(java.util.Locale.ROOT)));
+        kind.ifPresent(k -> parts.add("it is a " + k.name().toLowerCase(Locale.ROOT)));
         edge.ifPresent(e -> parts.add("a " + e.label() + " leads there"));
         tile.ifPresent(t -> parts.add("it begins in tile " + t));
         siteKind.ifPresent(k -> parts.add("it is a pin of a site of kind " + k));

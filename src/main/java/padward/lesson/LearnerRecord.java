@@ -1,5 +1,6 @@
 package padward.lesson;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -40,8 +41,8 @@ public record LearnerRecord(
 
     /** Copies the maps. */
     public LearnerRecord {
-        lessons = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(lessons));
-        exercises = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(exercises));
+        lessons = Collections.unmodifiableMap(new LinkedHashMap<>(lessons));
+        exercises = Collections.unmodifiableMap(new LinkedHashMap<>(exercises));
     }
 
     /** A learner who has done nothing yet. */

@@ -6,6 +6,7 @@ import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
+import padward.breakout.Hop;
 import padward.breakout.Keeping;
 import padward.breakout.Question;
 import padward.breakout.Way;
@@ -113,7 +114,7 @@ public final class LessonBench {
 
     private Optional<String> choose(String vertex) {
         if (way().isPresent()) {
-            List<padward.breakout.Hop> hops = way().get().hops();
+            List<Hop> hops = way().get().hops();
             for (int i = 0; i < hops.size(); i++) {
                 if (hops.get(i).name().equals(vertex)) {
                     hop = Optional.of(i);

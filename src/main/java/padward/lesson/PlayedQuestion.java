@@ -2,6 +2,7 @@ package padward.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
@@ -80,9 +81,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
     }
 
     /** The search that found the way, or the last that did not. */
-    public java.util.Optional<Part> decisive() {
-        return parts.isEmpty()
-                ? java.util.Optional.empty()
-                : java.util.Optional.of(parts.get(parts.size() - 1));
+    public Optional<Part> decisive() {
+        return parts.isEmpty() ? Optional.empty() : Optional.of(parts.get(parts.size() - 1));
     }
 }

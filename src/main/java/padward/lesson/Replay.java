@@ -7,6 +7,7 @@ import it.unimi.dsi.fastutil.ints.IntConsumer;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.Optional;
+import java.util.function.Consumer;
 import padward.fabric.Fabric;
 import padward.route.Path;
 
@@ -155,7 +156,7 @@ public final class Replay {
     }
 
     /** All vertices that have a cost, each with the step that gave it. */
-    public void forReached(java.util.function.Consumer<SearchStep.Reached> use) {
+    public void forReached(Consumer<SearchStep.Reached> use) {
         for (Int2IntMap.Entry entry : reach.int2IntEntrySet()) {
             use.accept((SearchStep.Reached) recording.step(entry.getIntValue()));
         }

@@ -1,6 +1,7 @@
 package padward.lesson;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import padward.design.Design;
 
@@ -23,7 +24,7 @@ public record StillThere(Sort sort, String name, boolean there) implements Condi
 
         /** The word that files use. */
         public String label() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT);
         }
     }
 

@@ -2,6 +2,7 @@ package padward.place;
 
 import java.util.BitSet;
 import java.util.Random;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -41,7 +42,7 @@ record DelayFit(double basePs, double perTilePs) {
         double sumXy = 0;
         for (int i = 0; i < TRIES && n < SAMPLES; i++) {
             if (progress.cancelled()) {
-                throw new java.util.concurrent.CancellationException("measuring the fabric");
+                throw new CancellationException("measuring the fabric");
             }
             int from = pin(fabric, random, PinDirection.OUT);
             int to = pin(fabric, random, PinDirection.IN);

@@ -1,6 +1,7 @@
 package padward.place;
 
 import java.util.List;
+import padward.design.Netlist;
 
 /**
  * A netlist as blocks that are placed as a whole: each cell is one, and each port, with the
@@ -14,7 +15,7 @@ import java.util.List;
  * @param registerOfPort the cell packed with each port, or -1
  */
 record Packed(
-        padward.design.Netlist netlist,
+        Netlist netlist,
         List<String> groups,
         int[] groupOfBlock,
         int[] blockOfCell,

@@ -2,6 +2,7 @@ package padward.place;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import padward.design.Netlist;
 import padward.design.Terminal;
@@ -107,7 +108,7 @@ final class PathTimes {
      * @param delay delays of nets
      */
     Path latest(NetDelay delay) {
-        java.util.Arrays.fill(latestNet, -1);
+        Arrays.fill(latestNet, -1);
         double[] atCell = new double[netlist.cells().size()];
         double worst = 0;
         int worstNet = -1;

@@ -2,6 +2,8 @@ package padward.place;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -192,7 +194,7 @@ public final class Settler {
                 free.get(spots.classOf(spot)).add(spot);
             }
         }
-        free.forEach(f -> java.util.Collections.shuffle(f, random));
+        free.forEach(f -> Collections.shuffle(f, random));
         int[] next = new int[free.size()];
         int[][] left = new int[packed.groups().size()][free.size()];
         for (int g = 0; g < left.length; g++) {
@@ -227,7 +229,7 @@ public final class Settler {
 
     /** The greatest delay through a site that holds each cell's kind. */
     private int[] cellDelays() {
-        Map<String, Integer> byKind = new java.util.HashMap<>();
+        Map<String, Integer> byKind = new HashMap<>();
         int[] delays = new int[packed.netlist().cells().size()];
         for (int c = 0; c < delays.length; c++) {
             delays[c] =

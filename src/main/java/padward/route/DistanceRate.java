@@ -1,5 +1,6 @@
 package padward.route;
 
+import java.util.List;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 
@@ -39,7 +40,7 @@ public record DistanceRate(long delayPs, long tiles) {
         return new DistanceRate(bestDelay, bestTiles);
     }
 
-    private static final java.util.List<WireGroups.Step> NO_STEPS = java.util.List.of();
+    private static final List<WireGroups.Step> NO_STEPS = List.of();
 
     private static long distance(Fabric fabric, int a, int b) {
         return Math.abs(fabric.column(a) - fabric.column(b))

@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
@@ -212,7 +213,7 @@ final class GroupMatrix extends Canvas {
     private boolean isChosen(Prospect seen, int i, int j) {
         String net = seen.nets().get(i).name();
         int pad = seen.pads().get(j);
-        return group.busProperty().get().map(Bus::lines).orElse(java.util.List.of()).stream()
+        return group.busProperty().get().map(Bus::lines).orElse(List.of()).stream()
                 .anyMatch(l -> l.pad() == pad && l.net().name().equals(net));
     }
 }

@@ -1,6 +1,7 @@
 package padward.ui;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -85,7 +86,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     private static NetTree vector(
             Design design, Outlets outlets, String part, List<Net> members, int from) {
         List<Net> sorted = new ArrayList<>(members);
-        sorted.sort(java.util.Comparator.comparingInt(NetTree::number));
+        sorted.sort(Comparator.comparingInt(NetTree::number));
         String base = part.substring(0, part.length() - 2);
         int first = number(sorted.get(0));
         int last = number(sorted.get(sorted.size() - 1));

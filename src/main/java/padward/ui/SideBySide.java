@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
@@ -35,8 +36,7 @@ final class SideBySide extends VBox {
             this.title = new Label(method.label());
             this.title.getStyleClass().add("side-title");
             this.thumb = new SearchThumb("Picture of what " + method.label() + " has settled");
-            String id =
-                    "steps-" + method.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            String id = "steps-" + method.name().toLowerCase(Locale.ROOT).replace('_', '-');
             settled.setId(id + "-settled");
             frontier.setId(id + "-frontier");
             end.setId(id + "-end");

@@ -1,11 +1,10 @@
 package padward.ui;
 
+import java.util.Arrays;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-
-import java.util.Arrays;
 
 /**
  * Where things stand inside a tile, in world units. The switch box is in the lower left part, sites

@@ -3,6 +3,7 @@ package padward.capture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -294,7 +295,7 @@ class CapturesTest {
         String[] rows = text.split("\r\n");
         for (int r = 1; r < rows.length; r++) {
             String[] cells = rows[r].split(",");
-            long fs = new java.math.BigDecimal(cells[0]).movePointRight(6).longValueExact();
+            long fs = new BigDecimal(cells[0]).movePointRight(6).longValueExact();
             for (int i = 1; before != null && i < cells.length - 1; i++) {
                 if (!cells[i].equals(before[i])) {
                     result.computeIfAbsent(i - 1, c -> new ArrayList<>()).add(fs);

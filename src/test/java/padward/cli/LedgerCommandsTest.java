@@ -10,6 +10,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,7 +78,7 @@ class LedgerCommandsTest {
 
     private Run undo(String... more) {
         String[] words = {"undo", "--design", design.toString(), "--ledger", ledger.toString()};
-        String[] all = java.util.Arrays.copyOf(words, words.length + more.length);
+        String[] all = Arrays.copyOf(words, words.length + more.length);
         System.arraycopy(more, 0, all, words.length, more.length);
         return run(all);
     }

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -24,8 +25,7 @@ class OwnDataCommandsTest {
         CommandLine line = Padward.commandLine();
         line.setOut(new PrintWriter(out));
         line.setErr(new PrintWriter(err));
-        String[] texts =
-                java.util.Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+        String[] texts = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
         return new Run(line.execute(texts), out.toString(), err.toString());
     }
 

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -92,7 +93,7 @@ final class PlainFabric {
             case 0 -> "plain" + number;
             case 1 -> "x0" + tile % columns + "y0" + tile / columns + number;
             case 2 -> place(random.nextInt(columns * rows)) + "/elsewhere" + number;
-            case 3 -> "R" + place(tile).toUpperCase(java.util.Locale.ROOT) + "B" + number;
+            case 3 -> "R" + place(tile).toUpperCase(Locale.ROOT) + "B" + number;
             case 4 -> place(tile) + place(tile) + number;
             case 5 -> place(tile) + "/ß→\uD83D\uDD27" + number;
             case 6 -> "x999999y1/out" + place(tile) + "X1y1" + number;

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
+import padward.base.Progress;
 
 /**
  * One fault at a time put into sound, invented files: the message names the place and the words.
@@ -69,8 +70,7 @@ class FaultPlacesTest {
 
     private BadInput faultOf(String file) {
         return catchThrowableOfType(
-                BadInput.class,
-                () -> Checker.check(folder.resolve(file), padward.base.Progress.NONE));
+                BadInput.class, () -> Checker.check(folder.resolve(file), Progress.NONE));
     }
 
     private BadInput faultWith(String file, String sound, String text, String broken)

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -154,7 +155,7 @@ class FuzzProperties {
     private static byte[] replaceToken(byte[] sound, Random random) {
         String all = new String(sound, StandardCharsets.ISO_8859_1);
         var tokens =
-                java.util.regex.Pattern.compile("-?\\d+(?=[,\\]}\\s])|\"[^\"]*\"(?!:)")
+                Pattern.compile("-?\\d+(?=[,\\]}\\s])|\"[^\"]*\"(?!:)")
                         .matcher(all)
                         .results()
                         .toList();

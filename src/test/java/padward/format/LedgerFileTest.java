@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
@@ -115,7 +116,7 @@ class LedgerFileTest {
                         return made;
                     };
             int made = 0;
-            for (Future<Integer> one : hands.invokeAll(java.util.Collections.nCopies(6, hand))) {
+            for (Future<Integer> one : hands.invokeAll(Collections.nCopies(6, hand))) {
                 made += one.get();
             }
             assertThat(LedgerReader.read(file, fabric, Progress.NONE).entries()).hasSize(made);

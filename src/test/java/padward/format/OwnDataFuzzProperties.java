@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -89,7 +90,7 @@ class OwnDataFuzzProperties {
             } else {
                 sound++;
             }
-            Files.copy(file, copy, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+            Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
         }
         assertThat(sound).isPositive();
         assertThat(faulty).isGreaterThan(ROUNDS / 2);

@@ -3,9 +3,12 @@ package padward.format;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -146,11 +149,10 @@ class WrittenFilesTest {
     }
 
     private static void turnAround(Path file) throws Exception {
-        var object =
-                com.google.gson.JsonParser.parseString(Files.readString(file)).getAsJsonObject();
+        var object = JsonParser.parseString(Files.readString(file)).getAsJsonObject();
         List<String> names = new ArrayList<>(object.keySet());
-        java.util.Collections.reverse(names);
-        var turned = new com.google.gson.JsonObject();
+        Collections.reverse(names);
+        var turned = new JsonObject();
         names.forEach(n -> turned.add(n, object.get(n)));
         Files.writeString(file, turned.toString());
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
@@ -196,7 +197,7 @@ class RecordingProperties {
         assertThat(played.step(0).freed()).extracting(Occupant::name).isNotNull();
     }
 
-    @org.junit.jupiter.api.Test
+    @Test
     void memoryIsBoundedAndTheCountsGoOn() throws PatternFault {
         Question question = question(7).orElseThrow();
         PlayedQuestion whole =

@@ -3,6 +3,7 @@ package padward.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import padward.fabric.AtCorners;
 import padward.fabric.Corner;
@@ -39,13 +40,7 @@ class SeenTest {
         assertThat(output.riseAt(10).slowPs()).isCloseTo(1100, within(2));
         DriverSetting setting =
                 new DriverSetting(
-                        "any",
-                        "",
-                        3300,
-                        8,
-                        "slow",
-                        new Delay(900, 1000),
-                        java.util.Optional.of(output));
+                        "any", "", 3300, 8, "slow", new Delay(900, 1000), Optional.of(output));
         // 0.69 RC (Rabaey, Chandrakasan and Nikolic, 2nd edition, chapter 4)
         assertThat(setting.delayAt(10).at(Corner.SLOW)).isCloseTo(1345, within(3));
     }

@@ -3,6 +3,8 @@ package padward.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
@@ -105,8 +107,8 @@ class GroupWindowTest {
                                 SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
                                 "png",
                                 file);
-                    } catch (java.io.IOException fault) {
-                        throw new java.io.UncheckedIOException(fault);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
                     }
                 });
     }

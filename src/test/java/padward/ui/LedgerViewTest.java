@@ -3,6 +3,8 @@ package padward.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -156,8 +158,8 @@ class LedgerViewTest {
                     try {
                         ImageIO.write(
                                 SwingFXUtils.fromFXImage(scene.snapshot(null), null), "png", file);
-                    } catch (java.io.IOException fault) {
-                        throw new java.io.UncheckedIOException(fault);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
                     }
                 });
     }

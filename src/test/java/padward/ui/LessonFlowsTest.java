@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import javafx.event.ActionEvent;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
 import javafx.stage.Stage;
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.format.Course;
 import padward.format.LearnerFile;
@@ -21,6 +23,7 @@ import padward.lesson.Deed;
 import padward.lesson.Difficulty;
 import padward.lesson.Exercise;
 import padward.lesson.ExerciseKind;
+import padward.lesson.ExerciseMaker;
 import padward.lesson.LearnerRecord;
 import padward.lesson.LessonStep;
 
@@ -179,7 +182,7 @@ class LessonFlowsTest {
         robot.interact(
                 () -> {
                     name.setText("anna");
-                    name.fireEvent(new javafx.event.ActionEvent());
+                    name.fireEvent(new ActionEvent());
                 });
         assertThat(LessonWindow.text(robot, "#lesson-state-1")).isEqualTo("not begun");
     }
@@ -190,13 +193,8 @@ class LessonFlowsTest {
         window.fire(robot, "#exercise-ask");
         assertThat(LessonWindow.text(robot, "#exercise-text")).contains("must be freed");
         Exercise exercise =
-                new padward.lesson.ExerciseMaker(
-                                window.model().openedProperty().get().orElseThrow().design())
-                        .make(
-                                ExerciseKind.SITE,
-                                Difficulty.EASY,
-                                seed(robot),
-                                padward.base.Progress.NONE)
+                new ExerciseMaker(window.model().openedProperty().get().orElseThrow().design())
+                        .make(ExerciseKind.SITE, Difficulty.EASY, seed(robot), Progress.NONE)
                         .orElseThrow();
         Exercise.Truth.OneOf truth = (Exercise.Truth.OneOf) exercise.truth();
         choose(robot, truth.right());
@@ -204,13 +202,8 @@ class LessonFlowsTest {
         window.fire(robot, "#exercise-ask");
         assertThat(LessonWindow.has(robot, "#exercise-mark")).isFalse();
         Exercise next =
-                new padward.lesson.ExerciseMaker(
-                                window.model().openedProperty().get().orElseThrow().design())
-                        .make(
-                                ExerciseKind.SITE,
-                                Difficulty.EASY,
-                                seed(robot),
-                                padward.base.Progress.NONE)
+                new ExerciseMaker(window.model().openedProperty().get().orElseThrow().design())
+                        .make(ExerciseKind.SITE, Difficulty.EASY, seed(robot), Progress.NONE)
                         .orElseThrow();
         int wrong = (((Exercise.Truth.OneOf) next.truth()).right() + 1) % 3;
         choose(robot, wrong);

@@ -1,6 +1,8 @@
 package padward.ui;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
@@ -168,8 +170,8 @@ class LessonPicturesTest {
                                         window.stage().getScene().snapshot(null), null),
                                 "png",
                                 file);
-                    } catch (java.io.IOException fault) {
-                        throw new java.io.UncheckedIOException(fault);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
                     }
                 });
     }

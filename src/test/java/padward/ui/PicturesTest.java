@@ -1,6 +1,8 @@
 package padward.ui;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
@@ -139,8 +141,8 @@ class PicturesTest {
                                 SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
                                 "png",
                                 file);
-                    } catch (java.io.IOException fault) {
-                        throw new java.io.UncheckedIOException(fault);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
                     }
                 });
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Slider;
@@ -85,8 +86,7 @@ class StepsWindowTest {
         Button play = robot.lookup("#steps-play").queryAs(Button.class);
         assertThat(play.getText()).isEqualTo("Pause");
         robot.interact(() -> speed.setValue(StepsModel.MOST_SPEED));
-        WaitForAsyncUtils.waitFor(
-                20, java.util.concurrent.TimeUnit.SECONDS, () -> play.getText().equals("Play"));
+        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> play.getText().equals("Play"));
         assertThat(LessonWindow.text(robot, "#steps-told")).contains("The pad is reached");
     }
 

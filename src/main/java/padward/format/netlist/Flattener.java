@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.design.PortDirection;
+import padward.fabric.Limits;
 import padward.format.Nearest;
 import padward.format.Text;
 
@@ -204,15 +205,13 @@ final class Flattener {
 
     /** Names are what a design is asked by, so each cell has its own. */
     private void checkName(String name, String place) throws BadInput {
-        boolean isLong = name.length() > padward.fabric.Limits.NAME_LENGTH;
+        boolean isLong = name.length() > Limits.NAME_LENGTH;
         if (isLong || !leafNames.add(name)) {
             throw new BadInput(
                     library.file(),
                     place,
                     isLong
-                            ? "names of at most "
-                                    + padward.fabric.Limits.NAME_LENGTH
-                                    + " characters"
+                            ? "names of at most " + Limits.NAME_LENGTH + " characters"
                             : "a name that only one instance has",
                     Text.quote(name) + (isLong ? "" : " again"));
         }

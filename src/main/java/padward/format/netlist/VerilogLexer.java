@@ -5,6 +5,7 @@ import java.io.PushbackReader;
 import java.io.Reader;
 import java.util.Set;
 import padward.base.BadInput;
+import padward.fabric.Limits;
 import padward.format.IoFaults;
 import padward.format.Source;
 import padward.format.Text;
@@ -242,10 +243,10 @@ final class VerilogLexer {
         int c = first;
         while (c >= 0 && part.has(c)) {
             all.append((char) c);
-            if (all.length() > padward.fabric.Limits.NAME_LENGTH) {
+            if (all.length() > Limits.NAME_LENGTH) {
                 throw fault(
                         place(),
-                        "at most " + padward.fabric.Limits.NAME_LENGTH + " characters",
+                        "at most " + Limits.NAME_LENGTH + " characters",
                         Text.quote(all.toString()));
             }
             c = get();

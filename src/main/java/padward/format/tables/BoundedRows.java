@@ -3,6 +3,7 @@ package padward.format.tables;
 import java.io.FilterReader;
 import java.io.IOException;
 import java.io.Reader;
+import padward.format.Limits;
 
 /**
  * Refuses a row that is longer than any table needs, before the parser collects it: a quotation
@@ -10,7 +11,7 @@ import java.io.Reader;
  */
 final class BoundedRows extends FilterReader {
     /** A note is the longest field that there is. */
-    private static final int LONGEST = 4 * padward.format.Limits.NOTE;
+    private static final int LONGEST = 4 * Limits.NOTE;
 
     private boolean quoted;
     private int length;

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -16,6 +17,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.fabric.Limits;
 import padward.format.IoFaults;
 import padward.format.Nearest;
 import padward.format.Source;
@@ -235,10 +237,10 @@ final class CsvTable implements AutoCloseable {
     /** A name, or nothing. */
     String word(Column column) {
         String text = text(column);
-        if (text.length() > padward.fabric.Limits.NAME_LENGTH) {
+        if (text.length() > Limits.NAME_LENGTH) {
             fault(
                     column,
-                    "at most " + padward.fabric.Limits.NAME_LENGTH + " characters",
+                    "at most " + Limits.NAME_LENGTH + " characters",
                     () -> text.length() + " characters");
             return "";
         }
@@ -314,7 +316,7 @@ final class CsvTable implements AutoCloseable {
     }
 
     /** One of a few words; another value when the field is empty or at fault. */
-    <T> T oneOf(Column column, T[] values, java.util.function.Function<T, String> label, T other) {
+    <T> T oneOf(Column column, T[] values, Function<T, String> label, T other) {
         String text = text(column);
         if (text.isEmpty()) {
             return other;

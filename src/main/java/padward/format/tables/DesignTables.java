@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import padward.design.Cell;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -117,7 +118,7 @@ final class DesignTables {
         }
     }
 
-    private java.util.stream.Stream<String> siteNames() {
+    private Stream<String> siteNames() {
         return IntStream.range(0, fabric.siteCount()).mapToObj(s -> fabric.site(s).name());
     }
 

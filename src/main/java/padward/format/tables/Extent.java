@@ -1,5 +1,7 @@
 package padward.format.tables;
 
+import padward.fabric.Limits;
+
 /**
  * The least grid that holds all places that tables state; found by looking through them, so that a
  * device's size need not be known.
@@ -15,7 +17,7 @@ record Extent(int columns, int rows) {
         folder.lookThrough(Tables.WIRES, t -> look(t, "to_", false, most));
         folder.lookThrough(Tables.SITES, t -> look(t, "", true, most));
         folder.lookThrough(Tables.PADS, t -> look(t, "", true, most));
-        int limit = padward.fabric.Limits.GRID_SIDE;
+        int limit = Limits.GRID_SIDE;
         return new Extent((int) Math.min(limit, most[0] + 1), (int) Math.min(limit, most[1] + 1));
     }
 

@@ -2,6 +2,7 @@ package padward.format.tables;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -76,7 +77,7 @@ final class FabricTables {
     private void readTiles(CsvTable table) {
         CsvTable.Column type = table.column("type");
         PlaceColumns place = new PlaceColumns(table, "");
-        java.util.BitSet seen = new java.util.BitSet();
+        BitSet seen = new BitSet();
         while (table.next()) {
             if (!place.isStated()) {
                 table.fault(table.column("tile"), "a tile", () -> "an empty field");

@@ -17,6 +17,7 @@ import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.PatternFabric;
+import padward.fabric.PatternFault;
 import padward.format.MappingReader;
 import padward.synth.FabricMaker;
 
@@ -40,7 +41,7 @@ class MapperTest {
     private static Fabric fabric() {
         try {
             return PatternFabric.compile(FabricMaker.make(8_000, 5));
-        } catch (padward.fabric.PatternFault fault) {
+        } catch (PatternFault fault) {
             throw new IllegalStateException(fault);
         }
     }

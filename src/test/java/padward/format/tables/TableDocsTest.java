@@ -4,12 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The tables as {@code docs/your-own-device.md} shows them are those that are read. */
 class TableDocsTest {
-    static java.util.List<TableShape> tables() {
+    static List<TableShape> tables() {
         return Tables.ALL;
     }
 

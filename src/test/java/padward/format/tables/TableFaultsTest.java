@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.fabric.Delay;
 import padward.fabric.Fabric;
 
 /** An invented device of four tiles by three, as tables, with everything wrong that can be. */
@@ -216,7 +218,7 @@ class TableFaultsTest {
 
     @Test
     void everyFaultOfATableSetIsToldOnce(@TempDir Path folder) throws Exception {
-        Map<String, String> tables = new java.util.HashMap<>(SOUND);
+        Map<String, String> tables = new HashMap<>(SOUND);
         for (String[] fault : FAULTS) {
             tables.merge(fault[0], fault[1] + "\n", String::concat);
         }
@@ -239,7 +241,7 @@ class TableFaultsTest {
 
     @Test
     void beyondALimitFaultsAreOnlyCounted(@TempDir Path folder) throws Exception {
-        Map<String, String> tables = new java.util.HashMap<>(SOUND);
+        Map<String, String> tables = new HashMap<>(SOUND);
         tables.merge("switches", "x2y0/e,gone,1,2\n".repeat(50), String::concat);
         TableImport.Faulty found = faults(write(folder, tables), 7);
         assertThat(found.shown()).hasSize(7);
@@ -261,7 +263,7 @@ class TableFaultsTest {
             })
     void aTableThatCannotBeReadIsToldWithoutEchoes(
             String text, String expected, @TempDir Path folder) throws Exception {
-        Map<String, String> tables = new java.util.HashMap<>(SOUND);
+        Map<String, String> tables = new HashMap<>(SOUND);
         tables.put("wires", text.replace("\\n", "\n"));
         TableImport.Faulty found = faults(write(folder, tables), 100);
         assertThat(found.shown()).hasSize(1);
@@ -307,7 +309,7 @@ class TableFaultsTest {
 
     @Test
     void delaysComeByKindOfWireAndInNanoseconds(@TempDir Path folder) throws Exception {
-        Map<String, String> tables = new java.util.HashMap<>(SOUND);
+        Map<String, String> tables = new HashMap<>(SOUND);
         tables.put(
                 "delays",
                 "enters,kind,fast_ns,slow_ns\n"
@@ -320,14 +322,14 @@ class TableFaultsTest {
         var edges = fabric.edgesOut();
         edges.reset(fabric.findVertex("x0y0/e"));
         assertThat(edges.next()).isTrue();
-        assertThat(edges.delay()).isEqualTo(new padward.fabric.Delay(100, 250));
+        assertThat(edges.delay()).isEqualTo(new Delay(100, 250));
         assertThat(edges.next()).isTrue();
-        assertThat(edges.delay()).isEqualTo(new padward.fabric.Delay(50, 50));
+        assertThat(edges.delay()).isEqualTo(new Delay(50, 50));
     }
 
     @Test
     void routesMayStandInAnyOrder(@TempDir Path folder) throws Exception {
-        Map<String, String> tables = new java.util.HashMap<>(SOUND);
+        Map<String, String> tables = new HashMap<>(SOUND);
         tables.put(
                 "routes",
                 "net,from,to\nn2,x2y0/e,x3y0/p\nn1,x0y0/e,x1y0/c.in\nn2,x1y0/e,x2y0/e\n"
