@@ -16,7 +16,6 @@ import padward.clearance.LetGo;
 import padward.clearance.PortBranch;
 import padward.clearance.SearchLimits;
 import padward.clearance.Situation;
-import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.CostModel;
@@ -176,63 +175,101 @@ public final class Asker {
         SearchOutcome find(Starts starts, CostModel model, Optional<LetGo> letGo);
     }
 
+    /**
+     * A question with what follows from it before any search.
+     *
+     * @param inputOnly whether the pad has no driver
+     * @param enabled whether nobody else has the pad's enable in hand
+     */
+    private record Posed(
+            Question question,
+            boolean inputOnly,
+            boolean enabled,
+            Optional<LetGo> letGo,
+            Situation situation,
+            Starts starts,
+            List<String> cautions) {
+        static Posed of(Question question) {
+            Pad pad = question.padValue();
+            boolean there = question.net().route().placeOf(pad.vertex()) >= 0;
+            Optional<LetGo> letGo =
+                    there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
+            Situation situation = new Situation(question.design(), question.net(), letGo);
+            return new Posed(
+                    question,
+                    !pad.directions().canDrive(),
+                    there || Explainer.enableHolder(situation, pad) == Fabric.NOTHING,
+                    letGo,
+                    situation,
+                    Asker.starts(question),
+                    Cautions.of(question));
+        }
+
+        boolean cannotBeDriven() {
+            return inputOnly || DriverFit.of(question).isHopeless();
+        }
+
+        Way way(Path path) {
+            return new WayBuilder(question, situation).build(path, letGo);
+        }
+
+        Answer.Open open(Path path) {
+            return new Answer.Open(question, way(path), List.of(), letGo, cautions);
+        }
+
+        Answer.Blocked blocked(Path path) {
+            Way way = way(path);
+            List<Obstacle> obstacles = new WayBuilder(question, situation).obstacles(way);
+            return new Answer.Blocked(question, way, obstacles, letGo, cautions, Optional.empty());
+        }
+
+        Answer.NoWay noWay(NoWayReason reason, String detail, Optional<LetGo> gone) {
+            return new Answer.NoWay(question, reason, detail, List.of(), gone, cautions);
+        }
+    }
+
     /** The answer, with the two searches done by a finder: over what is free first, then priced. */
     Answer answer(Question question, Finder finder, Progress progress) {
+        Posed posed = posed(question);
+        if (posed.cannotBeDriven()) {
+            NoWayReason reason =
+                    posed.inputOnly() ? NoWayReason.INPUT_ONLY_PAD : NoWayReason.NO_FITTING_SETTING;
+            return posed.noWay(reason, "", Optional.empty());
+        }
+        Optional<Path> free = accepted(posed, Situation::overFree, finder, progress);
+        if (free.isPresent() && posed.enabled()) {
+            return posed.open(free.get());
+        }
+        Optional<Path> path = free.or(() -> accepted(posed, Situation::atAPrice, finder, progress));
+        if (path.isPresent()) {
+            return posed.blocked(path.get());
+        }
+        Reach reach = Reach.of(question, posed.starts(), posed.situation().closed());
+        return posed.noWay(reach.reason(), reach.detail(), posed.letGo());
+    }
+
+    /** The answer if it is Open, by one search over what is free; empty when it is another. */
+    Optional<Answer.Open> ifOpen(Question question, Finder finder, Progress progress) {
+        Posed posed = posed(question);
+        return posed.cannotBeDriven() || !posed.enabled()
+                ? Optional.empty()
+                : accepted(posed, Situation::overFree, finder, progress).map(posed::open);
+    }
+
+    private Posed posed(Question question) {
         if (question.design().fabric() != fabric) {
             throw new IllegalArgumentException("the question is about another fabric");
         }
-        Pad pad = question.padValue();
-        List<String> cautions = Cautions.of(question);
-        boolean inputOnly = !pad.directions().canDrive();
-        if (inputOnly || DriverFit.of(question).isHopeless()) {
-            return new Answer.NoWay(
-                    question,
-                    inputOnly ? NoWayReason.INPUT_ONLY_PAD : NoWayReason.NO_FITTING_SETTING,
-                    "",
-                    List.of(),
-                    Optional.empty(),
-                    cautions);
-        }
-        Net net = question.net();
-        boolean alreadyThere = net.route().placeOf(pad.vertex()) >= 0;
-        Optional<LetGo> letGo =
-                alreadyThere
-                        ? Optional.empty()
-                        : PortBranch.find(question.design(), question.pad());
-        Situation situation = new Situation(question.design(), net, letGo);
-        WayBuilder ways = new WayBuilder(question, situation);
-        Starts starts = starts(question);
-        boolean enabled = alreadyThere || Explainer.enableHolder(situation, pad) == Fabric.NOTHING;
-
-        Optional<Path> path =
-                accepted(question, starts, situation, Situation::overFree, finder, progress);
-        boolean open = path.isPresent() && enabled;
-        if (path.isEmpty()) {
-            path = accepted(question, starts, situation, Situation::atAPrice, finder, progress);
-        }
-        if (path.isPresent()) {
-            Way way = ways.build(path.get(), letGo);
-            return open
-                    ? new Answer.Open(question, way, List.of(), letGo, cautions)
-                    : new Answer.Blocked(
-                            question, way, ways.obstacles(way), letGo, cautions, Optional.empty());
-        }
-        Reach reach = Reach.of(question, starts, situation.closed());
-        return new Answer.NoWay(
-                question, reach.reason(), reach.detail(), List.of(), letGo, cautions);
+        return Posed.of(question);
     }
 
     /** The first way by a finder; another one when that drives a second pad on its way. */
     private Optional<Path> accepted(
-            Question question,
-            Starts starts,
-            Situation situation,
-            Function<Situation, CostModel> model,
-            Finder finder,
-            Progress progress) {
-        SearchOutcome outcome = finder.find(starts, model.apply(situation), situation.letGo());
+            Posed posed, Function<Situation, CostModel> model, Finder finder, Progress progress) {
+        Situation situation = posed.situation();
+        SearchOutcome outcome = finder.find(posed.starts(), model.apply(situation), posed.letGo());
         while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
-            outcome = run(question, starts, model.apply(situation), progress);
+            outcome = run(posed.question(), posed.starts(), model.apply(situation), progress);
         }
         return outcome instanceof SearchOutcome.Found found
                 ? Optional.of(found.path())

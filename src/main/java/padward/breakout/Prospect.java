@@ -11,7 +11,7 @@ import padward.design.Net;
 
 /**
  * What a group could do: each net's way to each pad, alone, from which pads are chosen. It can be
- * laid again and again with other choices pinned. Immutable; for any thread.
+ * laid again and again with other choices pinned. For any thread.
  */
 public final class Prospect {
     private final BusRequest request;
@@ -33,6 +33,15 @@ public final class Prospect {
             Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, Progress progress) {
         BusRequest request = BusRequest.of(design, nets, pads, aim);
         return new Prospect(request, BusPrices.of(request, progress));
+    }
+
+    /**
+     * Works out whatever {@link #answer} can be asked for, so that it never has to be waited for.
+     *
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public void complete(Progress progress) {
+        prices.complete(progress);
     }
 
     /** The design. */

@@ -78,6 +78,7 @@ final class GroupModel {
                                     GroupNames.pads(design, allowed, GroupModel::pad),
                                     by,
                                     progress);
+                    seen.complete(progress);
                     return new Looked(seen, seen.lay(Map.of(), progress));
                 },
                 looked -> {
