@@ -1,9 +1,10 @@
 package padward.ui;
 
-import java.util.Arrays;
-import java.util.Optional;
 import padward.breakout.Hop;
 import padward.design.Net;
+
+import java.util.Arrays;
+import java.util.Optional;
 
 /** What can be shown whole on the map, and where it lies. */
 final class Extents {
@@ -74,7 +75,8 @@ final class Extents {
                             Optional<Integer> pinned =
                                     map.pinnedProperty().get().map(Pointed::tile);
                             double x =
-                                    pinned.map(t -> (double) f.column(t)).orElse(Math.floor(worldX));
+                                    pinned.map(t -> (double) f.column(t))
+                                            .orElse(Math.floor(worldX));
                             double y =
                                     pinned.map(t -> (double) f.row(t)).orElse(Math.floor(worldY));
                             return new Extent(x, y, x + 1, y + 1);

@@ -1,6 +1,5 @@
 package padward.ui;
 
-import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -13,8 +12,11 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
+
 import padward.breakout.Hop;
 import padward.breakout.Obstacle;
+
+import java.util.Optional;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn

@@ -1,10 +1,11 @@
 package padward.ui;
 
-import java.util.Arrays;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+
+import java.util.Arrays;
 
 /**
  * Where things stand inside a tile, in world units. The switch box is in the lower left part, sites
@@ -48,7 +49,12 @@ final class TileLayout {
     private final PadIndex pads;
     private final double[] boxX;
     private final double[] boxY;
-    private final double lane;
+
+    /** How far each lane lies from the middle of its boxes. */
+    private final double[] offsets;
+
+    /** How far from a box's middle each lane meets the box's rim, along the lane. */
+    private final double[] depths;
 
     TileLayout(Fabric fabric, TileIndex index) {
         this.fabric = fabric;
@@ -56,7 +62,15 @@ final class TileLayout {
         this.pads = new PadIndex(fabric);
         this.boxX = middles(fabric.columns(), BOX_X);
         this.boxY = middles(fabric.rows(), BOX_Y);
-        this.lane = Math.min(WIDEST_LANE, 2 * BOX_RADIUS * CHANNEL / index.lanes().count());
+        int lanes = index.lanes().count();
+        double apart = Math.min(WIDEST_LANE, 2 * BOX_RADIUS * CHANNEL / lanes);
+        this.offsets = new double[lanes];
+        this.depths = new double[lanes];
+        for (int lane = 0; lane < lanes; lane++) {
+            double offset = (lane - (lanes - 1) / 2.0) * apart;
+            offsets[lane] = offset;
+            depths[lane] = Math.sqrt(Math.max(0, BOX_RADIUS * BOX_RADIUS - offset * offset));
+        }
     }
 
     private static double[] middles(int size, double usual) {
@@ -171,15 +185,22 @@ final class TileLayout {
 
     /** Where a wire leaves its tile's box; other vertices stand where {@link #end} says. */
     Point start(int vertex) {
-        return fabric.kind(vertex) == VertexKind.WIRE
-                ? new Point(startX(vertex), startY(vertex))
-                : end(vertex);
+        if (fabric.kind(vertex) != VertexKind.WIRE) {
+            return end(vertex);
+        }
+        double[] ends = new double[4];
+        wire(vertex, fabric.tile(vertex), ends);
+        return new Point(ends[0], ends[1]);
     }
 
     /** Where a wire arrives, where a pin or a pad stands. */
     Point end(int vertex) {
         return switch (fabric.kind(vertex)) {
-            case WIRE -> new Point(endX(vertex), endY(vertex));
+            case WIRE -> {
+                double[] ends = new double[4];
+                wire(vertex, fabric.tile(vertex), ends);
+                yield new Point(ends[2], ends[3]);
+            }
             case PIN -> pin(vertex);
             case PAD -> {
                 Box pill = pillAt(vertex);
@@ -188,73 +209,41 @@ final class TileLayout {
         };
     }
 
-    private double startX(int wire) {
-        return x(wire, fabric.tile(wire), index.head(wire), false);
-    }
-
-    private double startY(int wire) {
-        return y(wire, fabric.tile(wire), index.head(wire), false);
-    }
-
-    private double endX(int wire) {
-        return x(wire, index.head(wire), fabric.tile(wire), true);
-    }
-
-    private double endY(int wire) {
-        return y(wire, index.head(wire), fabric.tile(wire), true);
-    }
-
     /**
      * Both ends of a wire that begins in a tile, without making points of them: x and y of where it
-     * sets out, on the rim of its box, then of where it ends.
+     * sets out, on the rim of its box, then of where it ends. Wires along a row or a column keep to
+     * their lane; one that stays in its tile is a chord inside the box.
      */
     void wire(int wire, int tile, double[] ends) {
         int head = index.head(wire);
-        ends[0] = x(wire, tile, head, false);
-        ends[1] = y(wire, tile, head, false);
-        ends[2] = x(wire, head, tile, true);
-        ends[3] = y(wire, head, tile, true);
-    }
-
-    /** Wires along a row keep to their lane above or below the middle of its boxes. */
-    private double x(int wire, int here, int there, boolean end) {
-        int column = fabric.column(here);
-        int other = fabric.column(there);
-        if (here == there) {
-            return boxX[column] + INNER * Math.cos(angle(wire, end));
+        int lane = index.lanes().of(wire);
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        if (head == tile) {
+            double angle = 2.4 * lane;
+            ends[0] = boxX[column] + INNER * Math.cos(angle);
+            ends[1] = boxY[row] + INNER * Math.sin(angle);
+            ends[2] = boxX[column] + INNER * Math.cos(angle + 1.2);
+            ends[3] = boxY[row] + INNER * Math.sin(angle + 1.2);
+            return;
         }
-        boolean acrossRow = fabric.row(here) == fabric.row(there);
-        return boxX[column]
-                + (acrossRow ? Math.signum(other - column) * depth(wire) : offset(wire));
-    }
-
-    private double y(int wire, int here, int there, boolean end) {
-        int row = fabric.row(here);
-        int other = fabric.row(there);
-        if (here == there) {
-            return boxY[row] + INNER * Math.sin(angle(wire, end));
+        int farColumn = fabric.column(head);
+        int farRow = fabric.row(head);
+        int place = lane % offsets.length;
+        if (row == farRow) {
+            double depth = farColumn > column ? depths[place] : -depths[place];
+            ends[0] = boxX[column] + depth;
+            ends[1] = boxY[row] + offsets[place];
+            ends[2] = boxX[farColumn] - depth;
+            ends[3] = ends[1];
+        } else {
+            boolean straight = column == farColumn;
+            double depth = !straight ? 0 : farRow > row ? depths[place] : -depths[place];
+            ends[0] = boxX[column] + offsets[place];
+            ends[1] = boxY[row] + depth;
+            ends[2] = boxX[farColumn] + offsets[place];
+            ends[3] = boxY[farRow] - depth;
         }
-        if (row == other) {
-            return boxY[row] + offset(wire);
-        }
-        boolean alongColumn = fabric.column(here) == fabric.column(there);
-        return boxY[row] + (alongColumn ? Math.signum(other - row) * depth(wire) : 0);
-    }
-
-    private double offset(int wire) {
-        int lanes = index.lanes().count();
-        return (index.lanes().of(wire) % lanes - (lanes - 1) / 2.0) * lane;
-    }
-
-    /** From a box's middle to the point of its rim where a lane meets it. */
-    private double depth(int wire) {
-        double offset = offset(wire);
-        return Math.sqrt(Math.max(0, BOX_RADIUS * BOX_RADIUS - offset * offset));
-    }
-
-    /** A wire that stays in its tile is a chord inside the box. */
-    private double angle(int wire, boolean end) {
-        return 2.4 * index.lanes().of(wire) + (end ? 1.2 : 0);
     }
 
     private Point pin(int vertex) {
