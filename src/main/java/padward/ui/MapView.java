@@ -1,8 +1,6 @@
 package padward.ui;
 
-import java.util.Arrays;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -17,8 +15,6 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import padward.breakout.Hop;
 import padward.breakout.Obstacle;
-import padward.breakout.Way;
-import padward.design.Net;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
@@ -42,12 +38,16 @@ final class MapView extends Pane {
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
     private final Journey journey = new Journey();
     private final MapCanvas picture;
+    private final Extents extents;
     private final Label under = new Label();
     private final PinCard card;
     private final LayersButton layers;
     private Actions actions = new Actions();
     private boolean dirty = true;
-    private boolean fitWhenShown;
+
+    /** What is shown whole, until one moves: it is fitted again when the map's size changes. */
+    private Optional<Extent> whole = Optional.empty();
+
     private boolean overview;
     private double pressX;
     private double pressY;
@@ -58,6 +58,7 @@ final class MapView extends Pane {
         this.map = map;
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
+        this.extents = new Extents(map);
         this.card = new PinCard(map);
         this.layers = new LayersButton(map.options());
         setId("map");
@@ -145,7 +146,19 @@ final class MapView extends Pane {
         moved();
     }
 
+    private void showWhole(Extent extent) {
+        Viewport next = extent.in(viewport(), NEAREST_FIT);
+        if (viewport().width() < 2) {
+            // Not laid out yet: no place to come back to.
+            look(next);
+        } else {
+            jump(next);
+        }
+        whole = Optional.of(extent);
+    }
+
     private void moved() {
+        whole = Optional.empty();
         dirty = true;
         under.setVisible(false);
     }
@@ -164,7 +177,6 @@ final class MapView extends Pane {
 
     /** Goes to a place, at a scale of so many pixels a tile. */
     void goTo(double x, double y, double scale) {
-        fitWhenShown = false;
         jump(viewport().centredOn(x, y).atScale(scale));
     }
 
@@ -296,55 +308,23 @@ final class MapView extends Pane {
 
     /** Shows the whole fabric. */
     void fitAll() {
-        dirty = true;
-        if (viewport().width() < 2) {
-            fitWhenShown = true;
-            return;
-        }
-        opened().ifPresent(
-                        o -> {
-                            int columns = o.design().fabric().columns();
-                            int rows = o.design().fabric().rows();
-                            Extent all = new Extent(-0.5, -0.5, columns + 0.5, rows + 0.5);
-                            jump(all.in(viewport(), NEAREST_FIT));
-                        });
+        extents.fabric().ifPresent(this::showWhole);
     }
 
-    /** Shows the way whole, with what it has been in a trial. */
+    /** Shows the way whole. */
     void fitWay() {
-        Optional<Way> way = model.way();
-        if (way.isPresent()) {
-            fit(way.get().hops().stream().mapToInt(Hop::vertex));
-        }
+        extents.way().ifPresent(this::showWhole);
     }
 
     /** Shows all wires of the net of what is pinned, or else of the question. */
     void fitNet() {
-        Optional<Net> net =
-                map.pinnedProperty()
-                        .get()
-                        .flatMap(Pointed::net)
-                        .or(() -> model.answerProperty().get().map(a -> a.question().net()));
-        net.ifPresent(n -> fit(Arrays.stream(n.route().toVertices())));
-    }
-
-    private void fit(IntStream vertices) {
-        opened().ifPresent(o -> jump(Extent.of(o.layout(), vertices).in(viewport(), NEAREST_FIT)));
+        extents.net().ifPresent(this::showWhole);
     }
 
     /** Shows the tile of what is pinned, or else the one in the middle, as large as fits. */
     void fitTile() {
-        opened().ifPresent(
-                        o -> {
-                            int columns = o.design().fabric().columns();
-                            Optional<Integer> pinned =
-                                    map.pinnedProperty().get().map(Pointed::tile);
-                            int x = (int) Math.floor(viewport().centreX());
-                            int y = (int) Math.floor(viewport().centreY());
-                            x = pinned.map(t -> t % columns).orElse(x);
-                            y = pinned.map(t -> t / columns).orElse(y);
-                            jump(new Extent(x, y, x + 1, y + 1).in(viewport(), TILE_FIT));
-                        });
+        extents.tile(viewport().centreX(), viewport().centreY())
+                .ifPresent(e -> jump(e.in(viewport(), TILE_FIT)));
     }
 
     @Override
@@ -354,11 +334,10 @@ final class MapView extends Pane {
         if (width != canvas.getWidth() || height != canvas.getHeight()) {
             canvas.setWidth(width);
             canvas.setHeight(height);
-            look(viewport().resized(width, height));
-            if (fitWhenShown && width > 2) {
-                fitWhenShown = false;
-                fitAll();
-            }
+            Optional<Extent> kept = whole;
+            Viewport resized = viewport().resized(width, height);
+            look(kept.map(e -> e.in(resized, NEAREST_FIT)).orElse(resized));
+            whole = kept;
         }
         layers.autosize();
         layers.relocate(APART, APART);

@@ -143,6 +143,24 @@ class MapFlowsTest {
     }
 
     @Test
+    void whatIsShownWholeStaysWholeWhenTheMapChangesItsSize(FxRobot robot) {
+        robot.interact(map::fitAll);
+        double before = map.viewport().scale();
+        robot.interact(() -> model.look().listsProperty().set(false));
+        robot.interact(() -> map.getScene().getWindow().setHeight(560));
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(map.viewport().scale()).isLessThan(before);
+        Viewport view = map.viewport();
+        assertThat(view.screenY(8.5)).isGreaterThanOrEqualTo(0);
+        assertThat(view.screenY(-0.5)).isLessThanOrEqualTo(view.height());
+        robot.interact(() -> map.step(1, 0));
+        Viewport moved = map.viewport();
+        robot.interact(() -> map.getScene().getWindow().setHeight(800));
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(map.viewport().scale()).isEqualTo(moved.scale());
+    }
+
+    @Test
     void aTrialStandsBesideWhatWasBefore(FxRobot robot) {
         ask(robot, "J1.3");
         robot.interact(model::tryIt);
