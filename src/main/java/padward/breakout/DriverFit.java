@@ -67,8 +67,7 @@ record DriverFit(Optional<DriverSetting> setting, Optional<String> conflict) {
     /** The ports of a bank that are set for a voltage other than the bank's. */
     private static Optional<String> otherVoltages(Design design, Bank bank) {
         List<String> odd =
-                design.ports().stream()
-                        .filter(p -> bank.name().equals(padOf(design, p).bank()))
+                design.portsInBank(bank.name()).stream()
                         .filter(p -> isOdd(design, p, bank))
                         .map(Port::name)
                         .toList();

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import padward.fabric.Fabric;
 
 /**
@@ -21,7 +22,11 @@ public final class Design {
     private final List<Port> ports;
     private final Map<String, Net> netByName = new HashMap<>();
     private final Map<String, Cell> cellByName = new HashMap<>();
+    private final Map<Integer, Port> portByPad = new HashMap<>();
     private final Occupancy occupancy;
+
+    /** Ports by the names of their pads' banks; made when first asked for. */
+    private Map<String, List<Port>> portsByBank;
 
     /** Nets by the numbers of the cells at their ends; made when first asked for. */
     private Map<Integer, List<Net>> netsByCell;
@@ -49,6 +54,7 @@ public final class Design {
         this.ports = List.copyOf(ports);
         this.nets.forEach(n -> netByName.put(n.name(), n));
         this.cells.forEach(c -> cellByName.put(c.name(), c));
+        this.ports.forEach(p -> portByPad.putIfAbsent(p.pad(), p));
         this.occupancy = new Occupancy(fabric, this.cells, this.nets);
     }
 
@@ -130,9 +136,19 @@ public final class Design {
         return netsByCell;
     }
 
-    /** The port on a pad, by the pad's index in {@code fabric.pads()}. O(ports). */
+    /** The port on a pad, by the pad's index in {@code fabric.pads()}. O(1). */
     public Optional<Port> findPortOn(int pad) {
-        return ports.stream().filter(p -> p.pad() == pad).findFirst();
+        return Optional.ofNullable(portByPad.get(pad));
+    }
+
+    /** The ports on the pads of a bank, in their order. O(ports) the first time. */
+    public synchronized List<Port> portsInBank(String bank) {
+        if (portsByBank == null) {
+            portsByBank =
+                    ports.stream()
+                            .collect(Collectors.groupingBy(p -> fabric.pads().get(p.pad()).bank()));
+        }
+        return portsByBank.getOrDefault(bank, List.of());
     }
 
     /** The vertex at which a terminal meets the fabric. */

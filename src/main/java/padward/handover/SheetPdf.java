@@ -13,6 +13,8 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.w3c.dom.Element;
 import padward.breakout.BenchSheet;
 import padward.design.Design;
@@ -24,8 +26,13 @@ import padward.design.Design;
 public final class SheetPdf {
     private static final String FAMILY = "Liberation Sans";
 
+    /** Kept here, for a logger that nobody holds forgets its level. */
+    private static final Logger PDF_LOG = Logger.getLogger("org.apache.pdfbox");
+
     static {
         XRLog.setLoggingEnabled(false);
+        // It warns of standard fonts that the machine lacks; the page brings its own.
+        PDF_LOG.setLevel(Level.SEVERE);
     }
 
     private SheetPdf() {}
