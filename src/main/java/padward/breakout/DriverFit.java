@@ -66,11 +66,7 @@ record DriverFit(Optional<DriverSetting> setting, Optional<String> conflict) {
 
     /** The ports of a bank that are set for a voltage other than the bank's. */
     private static Optional<String> otherVoltages(Design design, Bank bank) {
-        List<String> odd =
-                design.portsInBank(bank.name()).stream()
-                        .filter(p -> isOdd(design, p, bank))
-                        .map(Port::name)
-                        .toList();
+        List<String> odd = design.portsAtOddVoltage(bank.name()).stream().map(Port::name).toList();
         if (odd.isEmpty()) {
             return Optional.empty();
         }
@@ -86,19 +82,5 @@ record DriverFit(Optional<DriverSetting> setting, Optional<String> conflict) {
                                                 + " mV, these ports are set"
                                                 + " for another voltage: ",
                                         ". Find out which is right before driving the pad.")));
-    }
-
-    private static Pad padOf(Design design, Port port) {
-        return design.fabric().pads().get(port.pad());
-    }
-
-    private static boolean isOdd(Design design, Port port, Bank bank) {
-        String name =
-                port.setting().isEmpty() ? padOf(design, port).defaultSetting() : port.setting();
-        return design.fabric()
-                .info()
-                .findSetting(name)
-                .map(s -> s.millivolts() != bank.millivolts())
-                .orElse(false);
     }
 }

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import padward.fabric.Bank;
+import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable; occupancy is
@@ -25,8 +28,8 @@ public final class Design {
     private final Map<Integer, Port> portByPad = new HashMap<>();
     private final Occupancy occupancy;
 
-    /** Ports by the names of their pads' banks; made when first asked for. */
-    private Map<String, List<Port>> portsByBank;
+    /** Ports set for another voltage than their bank's, by bank; made when first asked for. */
+    private Map<String, List<Port>> portsAtOddVoltage;
 
     /** Nets by the numbers of the cells at their ends; made when first asked for. */
     private Map<Integer, List<Net>> netsByCell;
@@ -141,14 +144,31 @@ public final class Design {
         return Optional.ofNullable(portByPad.get(pad));
     }
 
-    /** The ports on the pads of a bank, in their order. O(ports) the first time. */
-    public synchronized List<Port> portsInBank(String bank) {
-        if (portsByBank == null) {
-            portsByBank =
+    /**
+     * The ports of a bank whose settings are for another voltage than the bank's, in their order.
+     * O(ports) the first time.
+     */
+    public synchronized List<Port> portsAtOddVoltage(String bank) {
+        if (portsAtOddVoltage == null) {
+            portsAtOddVoltage =
                     ports.stream()
-                            .collect(Collectors.groupingBy(p -> fabric.pads().get(p.pad()).bank()));
+                            .filter(this::isAtOddVoltage)
+                            .collect(Collectors.groupingBy(p -> padOf(p).bank()));
         }
-        return portsByBank.getOrDefault(bank, List.of());
+        return portsAtOddVoltage.getOrDefault(bank, List.of());
+    }
+
+    private Pad padOf(Port port) {
+        return fabric.pads().get(port.pad());
+    }
+
+    private boolean isAtOddVoltage(Port port) {
+        String name = port.setting().isEmpty() ? padOf(port).defaultSetting() : port.setting();
+        Optional<DriverSetting> setting = fabric.info().findSetting(name);
+        Optional<Bank> bank = fabric.info().findBank(padOf(port).bank());
+        return setting.isPresent()
+                && bank.isPresent()
+                && setting.get().millivolts() != bank.get().millivolts();
     }
 
     /** The vertex at which a terminal meets the fabric. */
