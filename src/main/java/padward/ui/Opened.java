@@ -20,6 +20,7 @@ final class Opened {
     private final List<String> placeNames;
     private final ChannelFill fill;
     private final TileKinds kinds;
+    private final TreeParents parents = new TreeParents();
     private Optional<Outlets> outlets;
 
     Opened(Design design) {
@@ -66,6 +67,11 @@ final class Opened {
         return next.fabric() == design.fabric()
                 ? new Opened(next, index, layout, kinds, outlets)
                 : new Opened(next);
+    }
+
+    /** From where nets come to vertices. */
+    TreeParents parents() {
+        return parents;
     }
 
     /** The kinds of tile. */

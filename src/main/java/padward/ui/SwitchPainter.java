@@ -1,11 +1,7 @@
 package padward.ui;
 
-import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 import padward.design.Net;
-import padward.design.RouteTree;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -19,9 +15,6 @@ final class SwitchPainter {
     private final Marks marks;
     private final Fabric fabric;
     private final EdgeCursor into;
-
-    /** Parent of each vertex in the trees met so far. */
-    private final Map<Net, Int2IntOpenHashMap> parents = new HashMap<>();
 
     SwitchPainter(MapScene scene, Marks marks) {
         this.scene = scene;
@@ -57,28 +50,15 @@ final class SwitchPainter {
 
     private void paintUsed(int tile, int pixel) {
         TileIndex index = scene.opened().index();
+        TreeParents parents = scene.opened().parents();
         for (int i = index.first(tile); i < index.first(tile + 1); i++) {
             int vertex = index.vertex(i);
             Optional<Net> net = scene.opened().design().occupancy().findNetOn(vertex);
-            int parent = net.map(n -> parent(n, vertex)).orElse(Fabric.NOTHING);
+            int parent = net.map(n -> parents.parent(n, vertex)).orElse(Fabric.NOTHING);
             if (parent != Fabric.NOTHING) {
                 connection(parent, vertex, 2, pixel);
             }
         }
-    }
-
-    private int parent(Net net, int vertex) {
-        return parents.computeIfAbsent(net, SwitchPainter::parents).get(vertex);
-    }
-
-    private static Int2IntOpenHashMap parents(Net net) {
-        RouteTree tree = net.route();
-        Int2IntOpenHashMap result = new Int2IntOpenHashMap(tree.size());
-        result.defaultReturnValue(Fabric.NOTHING);
-        for (int place = 1; place < tree.size(); place++) {
-            result.put(tree.vertex(place), tree.vertex(tree.parent(place)));
-        }
-        return result;
     }
 
     private void connection(int from, int to, int wide, int pixel) {
