@@ -115,6 +115,11 @@ interface Background {
         } catch (Exception fault) {
             uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
             return;
+        } catch (Error broken) {
+            // Memory used up, say: the job is over all the same, and whoever waits for it is told.
+            Exception fault = new IllegalStateException("The work broke off: " + broken, broken);
+            uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
+            return;
         }
         uiThread.accept(() -> unlessCancelled(flag, () -> done.accept(result)));
     }
