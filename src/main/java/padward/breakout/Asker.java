@@ -178,12 +178,10 @@ public final class Asker {
     /**
      * A question with what follows from it before any search.
      *
-     * @param inputOnly whether the pad has no driver
      * @param enabled whether nobody else has the pad's enable in hand
      */
     private record Posed(
             Question question,
-            boolean inputOnly,
             boolean enabled,
             Optional<LetGo> letGo,
             Situation situation,
@@ -197,7 +195,6 @@ public final class Asker {
             Situation situation = new Situation(question.design(), question.net(), letGo);
             return new Posed(
                     question,
-                    !pad.directions().canDrive(),
                     there || Explainer.enableHolder(situation, pad) == Fabric.NOTHING,
                     letGo,
                     situation,
@@ -205,37 +202,38 @@ public final class Asker {
                     Cautions.of(question));
         }
 
-        boolean cannotBeDriven() {
-            return inputOnly || DriverFit.of(question).isHopeless();
-        }
-
-        Way way(Path path) {
-            return new WayBuilder(question, situation).build(path, letGo);
-        }
-
         Answer.Open open(Path path) {
-            return new Answer.Open(question, way(path), List.of(), letGo, cautions);
+            Way way = new WayBuilder(question, situation).build(path, letGo);
+            return new Answer.Open(question, way, List.of(), letGo, cautions);
         }
 
         Answer.Blocked blocked(Path path) {
-            Way way = way(path);
-            List<Obstacle> obstacles = new WayBuilder(question, situation).obstacles(way);
+            WayBuilder ways = new WayBuilder(question, situation);
+            Way way = ways.build(path, letGo);
+            List<Obstacle> obstacles = ways.obstacles(way);
             return new Answer.Blocked(question, way, obstacles, letGo, cautions, Optional.empty());
         }
 
-        Answer.NoWay noWay(NoWayReason reason, String detail, Optional<LetGo> gone) {
-            return new Answer.NoWay(question, reason, detail, List.of(), gone, cautions);
+        Answer.NoWay noWay(Reach reach) {
+            return new Answer.NoWay(
+                    question, reach.reason(), reach.detail(), List.of(), letGo, cautions);
         }
     }
 
     /** The answer, with the two searches done by a finder: over what is free first, then priced. */
     Answer answer(Question question, Finder finder, Progress progress) {
-        Posed posed = posed(question);
-        if (posed.cannotBeDriven()) {
-            NoWayReason reason =
-                    posed.inputOnly() ? NoWayReason.INPUT_ONLY_PAD : NoWayReason.NO_FITTING_SETTING;
-            return posed.noWay(reason, "", Optional.empty());
+        checkFabric(question);
+        Optional<NoWayReason> undrivable = undrivable(question);
+        if (undrivable.isPresent()) {
+            return new Answer.NoWay(
+                    question,
+                    undrivable.get(),
+                    "",
+                    List.of(),
+                    Optional.empty(),
+                    Cautions.of(question));
         }
+        Posed posed = Posed.of(question);
         Optional<Path> free = accepted(posed, Situation::overFree, finder, progress);
         if (free.isPresent() && posed.enabled()) {
             return posed.open(free.get());
@@ -245,22 +243,35 @@ public final class Asker {
             return posed.blocked(path.get());
         }
         Reach reach = Reach.of(question, posed.starts(), posed.situation().closed());
-        return posed.noWay(reach.reason(), reach.detail(), posed.letGo());
+        return posed.noWay(reach);
     }
 
     /** The answer if it is Open, by one search over what is free; empty when it is another. */
     Optional<Answer.Open> ifOpen(Question question, Finder finder, Progress progress) {
-        Posed posed = posed(question);
-        return posed.cannotBeDriven() || !posed.enabled()
-                ? Optional.empty()
-                : accepted(posed, Situation::overFree, finder, progress).map(posed::open);
+        checkFabric(question);
+        if (undrivable(question).isPresent()) {
+            return Optional.empty();
+        }
+        Posed posed = Posed.of(question);
+        return posed.enabled()
+                ? accepted(posed, Situation::overFree, finder, progress).map(posed::open)
+                : Optional.empty();
     }
 
-    private Posed posed(Question question) {
+    private void checkFabric(Question question) {
         if (question.design().fabric() != fabric) {
             throw new IllegalArgumentException("the question is about another fabric");
         }
-        return Posed.of(question);
+    }
+
+    /** Why a pad cannot be driven at all, whatever the ways. */
+    private static Optional<NoWayReason> undrivable(Question question) {
+        if (!question.padValue().directions().canDrive()) {
+            return Optional.of(NoWayReason.INPUT_ONLY_PAD);
+        }
+        return DriverFit.of(question).isHopeless()
+                ? Optional.of(NoWayReason.NO_FITTING_SETTING)
+                : Optional.empty();
     }
 
     /** The first way by a finder; another one when that drives a second pad on its way. */

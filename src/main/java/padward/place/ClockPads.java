@@ -1,6 +1,5 @@
 package padward.place;
 
-import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -8,7 +7,6 @@ import java.util.Map;
 import java.util.Set;
 import padward.design.Netlist;
 import padward.design.Terminal;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
@@ -32,7 +30,7 @@ final class ClockPads {
         }
         for (int pin : clockPins(fabric, netlist)) {
             Set<Integer> reached = new HashSet<>();
-            BitSet seen = back(fabric, pin, closed);
+            BitSet seen = Flood.from(pin, fabric.edgesIn(), closed);
             for (Pad pad : fabric.pads()) {
                 if (seen.get(pad.vertex())) {
                     reached.add(padByVertex.get(pad.vertex()));
@@ -65,27 +63,5 @@ final class ClockPads {
             }
         }
         return pins;
-    }
-
-    private static BitSet back(Fabric fabric, int pin, BitSet closed) {
-        BitSet seen = new BitSet(fabric.vertexCount());
-        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
-        queue.enqueue(pin);
-        seen.set(pin);
-        EdgeCursor edges = fabric.edgesIn();
-        while (!queue.isEmpty()) {
-            int vertex = queue.dequeueInt();
-            if (vertex != pin && closed.get(vertex)) {
-                continue; // a pad, or a pin that no way passes
-            }
-            edges.reset(vertex);
-            while (edges.next()) {
-                if (!seen.get(edges.other())) {
-                    seen.set(edges.other());
-                    queue.enqueue(edges.other());
-                }
-            }
-        }
-        return seen;
     }
 }

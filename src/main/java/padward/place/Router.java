@@ -1,6 +1,5 @@
 package padward.place;
 
-import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -9,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.Progress;
 import padward.design.RouteTree;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.NegotiatedRouter;
 import padward.route.RouteJob;
@@ -99,8 +97,8 @@ final class Router {
 
     private Optional<RouteTree> again(
             Job job, BitSet used, int rounds, List<Settled.Unrouted> reasons, Progress progress) {
-        BitSet free = reach(job.root, used);
-        BitSet ever = reach(job.root, closed);
+        BitSet free = Flood.from(job.root, fabric.edgesOut(), used);
+        BitSet ever = Flood.from(job.root, fabric.edgesOut(), closed);
         IntArrayList left = new IntArrayList();
         IntArrayList never = new IntArrayList();
         IntArrayList taken = new IntArrayList();
@@ -130,28 +128,5 @@ final class Router {
         int more = sinks.size() - 1;
         return new Settled.Unrouted(
                 job.name, why + first + (more > 0 ? " and " + more + " other sinks" : ""));
-    }
-
-    /** What can be reached over open vertices; closed ones are seen but not passed. */
-    private BitSet reach(int root, BitSet shut) {
-        BitSet seen = new BitSet(fabric.vertexCount());
-        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
-        seen.set(root);
-        queue.enqueue(root);
-        EdgeCursor edges = fabric.edgesOut();
-        while (!queue.isEmpty()) {
-            int vertex = queue.dequeueInt();
-            if (vertex != root && shut.get(vertex)) {
-                continue;
-            }
-            edges.reset(vertex);
-            while (edges.next()) {
-                if (!seen.get(edges.other())) {
-                    seen.set(edges.other());
-                    queue.enqueue(edges.other());
-                }
-            }
-        }
-        return seen;
     }
 }
