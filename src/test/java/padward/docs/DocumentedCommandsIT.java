@@ -1,0 +1,187 @@
+package padward.docs;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.cli.Padward;
+
+/**
+ * Every command that the pages and the help show runs as it stands there, with the program as it is
+ * packaged: its jar and the libraries that the jar names, and no others.
+ */
+class DocumentedCommandsIT {
+    private static final Path JAR = Path.of("target/padward.jar").toAbsolutePath();
+
+    private static final String SHEET =
+            "padward sheet --design only.design.json --ledger bench.json -o bench.csv";
+
+    @TempDir Path folder;
+
+    @BeforeEach
+    void layOut() throws IOException {
+        assertThat(JAR).as("made by mvn package").exists();
+        copy(Path.of("fixtures"), folder.resolve("fixtures"));
+        copy(Path.of("docs/templates"), folder.resolve("docs/templates"));
+        copy(Path.of("fixtures/small"), folder);
+        Files.createDirectories(folder.resolve("tmp"));
+        Files.writeString(
+                folder.resolve("newer.design.json"),
+                Files.readString(Path.of("fixtures/small/only.design.json")) + "\n");
+        Files.copy(
+                Path.of("docs/templates/plain-commands.mustache"), folder.resolve("mine.mustache"));
+        Files.writeString(
+                folder.resolve("capture.vcd"),
+                """
+                $timescale 1ns $end
+                $scope module bench $end
+                $var wire 1 ! 1 $end
+                $upscope $end
+                $enddefinitions $end
+                #0
+                0!
+                #40
+                1!
+                """);
+    }
+
+    @Test
+    void theReadmesCommandsRun() throws Exception {
+        runAll(PaperCommand.ofPage(Path.of("README.md")));
+    }
+
+    @Test
+    void theGuidesCommandsRun() throws Exception {
+        List<PaperCommand> commands = PaperCommand.ofPage(Path.of("docs/guide.md"));
+        assertThat(commands).hasSizeGreaterThan(5);
+        runAll(commands);
+        assertThat(folder.resolve("bench.pdf")).exists();
+    }
+
+    @Test
+    void thoseOfTheOtherPagesAndOfTheHelpRun() throws Exception {
+        List<PaperCommand> commands = new ArrayList<>(PaperCommand.ofHelp());
+        assertThat(commands).hasSizeGreaterThan(20);
+        for (String page :
+                List.of("your-own-device", "your-own-design", "timing", "lessons", "formats")) {
+            commands.addAll(PaperCommand.ofPage(Path.of("docs", page + ".md")));
+        }
+        commands.removeIf(c -> c.source().equals("window"));
+        // What is undone cannot be printed any more.
+        List<PaperCommand> last = commands.stream().filter(c -> c.source().equals("undo")).toList();
+        commands.removeAll(last);
+        // The channels are known by the sheet, which no example writes.
+        int align =
+                IntStream.range(0, commands.size())
+                        .filter(i -> commands.get(i).source().equals("align"))
+                        .findFirst()
+                        .orElseThrow();
+        commands.add(align, new PaperCommand("before", SHEET));
+        commands.addAll(last);
+        // The tables are those that an earlier command has written.
+        commands.replaceAll(
+                c ->
+                        c.with("--tables DIR", "--tables tmp/only-tables")
+                                .with("--bsdl FILE", "--bsdl fixtures/package/larch-8.bsdl")
+                                .with("-o OUT", "-o tmp/imported")
+                                .with("--design D ", "--design only.design.json ")
+                                .with("--ledger L ", "--ledger bench.json "));
+        Set<List<String>> met = new HashSet<>();
+        commands.removeIf(c -> !met.add(c.words()));
+        runAll(commands);
+    }
+
+    @Test
+    void theWorkbenchExampleIsMadeAgainByItsCommand() throws Exception {
+        runAll(PaperCommand.ofPage(Path.of("fixtures/workbench/README.md")));
+        for (String name : List.of("fabric.json.gz", "design.json.gz", "board.json")) {
+            assertThat(folder.resolve("fixtures/workbench").resolve(name))
+                    .hasSameBinaryContentAs(Path.of("fixtures/workbench").resolve(name));
+        }
+    }
+
+    private void runAll(List<PaperCommand> shown) throws Exception {
+        assertThat(shown).isNotEmpty();
+        List<PaperCommand> commands = shown.stream().map(c -> c.with("/tmp/", "tmp/")).toList();
+        for (PaperCommand command : commands) {
+            String[] words = command.words().toArray(String[]::new);
+            assertThatCode(() -> Padward.commandLine().parseArgs(words))
+                    .as("%s: %s", command.source(), command.text())
+                    .doesNotThrowAnyException();
+        }
+        Path script = folder.resolve("commands");
+        Path told = folder.resolve("told");
+        Files.write(
+                script,
+                commands.stream().map(c -> String.join(CommandReplay.BETWEEN, c.words())).toList());
+        replay(script, told);
+        List<String> lines = Files.readAllLines(told);
+        assertThat(lines).hasSameSizeAs(commands);
+        SoftAssertions all = new SoftAssertions();
+        for (int i = 0; i < lines.size(); i++) {
+            String[] parts = lines.get(i).split(CommandReplay.BETWEEN, -1);
+            PaperCommand command = commands.get(i);
+            all.assertThat(Integer.parseInt(parts[0]))
+                    .as("%s: %s: %s", command.source(), command.text(), parts[2])
+                    .isEqualTo(status(command));
+            all.assertThat(parts[2]).as(command.text()).doesNotContain("Exception");
+        }
+        all.assertAll();
+    }
+
+    /** What a command's exit status means is in the README: 1 is an answer too. */
+    private static int status(PaperCommand command) {
+        List<String> words = command.words();
+        boolean blocked = words.get(0).equals("ask") && words.contains("J1.3");
+        boolean differs = words.get(0).equals("diff");
+        boolean wrong = words.get(0).equals("exercise") && words.contains("--answer");
+        return blocked || differs || wrong ? Padward.NOT_OPEN : Padward.DONE;
+    }
+
+    private void replay(Path script, Path told) throws Exception {
+        String classes =
+                CommandReplay.class.getProtectionDomain().getCodeSource().getLocation().getPath();
+        Process process =
+                new ProcessBuilder(
+                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                "-XX:TieredStopAtLevel=1",
+                                "-Djava.awt.headless=true",
+                                "-Dpadward.learners=" + folder.resolve("learners"),
+                                "-Dpadward.settings=" + folder.resolve("settings"),
+                                "-cp",
+                                JAR + File.pathSeparator + classes,
+                                CommandReplay.class.getName(),
+                                script.toString(),
+                                told.toString())
+                        .directory(folder.toFile())
+                        .inheritIO()
+                        .start();
+        assertThat(process.waitFor()).isZero();
+    }
+
+    private static void copy(Path from, Path to) throws IOException {
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : (Iterable<Path>) files::iterator) {
+                Path copy = to.resolve(from.relativize(file).toString());
+                if (Files.isDirectory(file)) {
+                    Files.createDirectories(copy);
+                } else {
+                    Files.copy(file, copy);
+                }
+            }
+        }
+    }
+}
