@@ -78,7 +78,7 @@ public final class Cautions {
     }
 
     private static Optional<String> enable(Design design, Pad pad) {
-        if (pad.enableSite() == Fabric.NOTHING) {
+        if (pad.enableSite() == Fabric.NOTHING || !pad.directions().canDrive()) {
             return Optional.empty();
         }
         String site = design.fabric().site(pad.enableSite()).name();
