@@ -82,6 +82,40 @@ class ArchitectureTest {
             slices().matching("padward.(*)..").should().beFreeOfCycles();
 
     @ArchTest
+    static final ArchRule partsOfTheWindowHaveNoCycles =
+            slices().matching("padward.ui.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule partsOfTheWindowDoNotUseItsFrame =
+            noClasses()
+                    .that()
+                    .resideInAPackage("padward.ui.*..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAPackage("padward.ui");
+
+    @ArchTest
+    static final ArchRule whatIsDrawnAndKnownUsesNoView =
+            layeredArchitecture()
+                    .consideringOnlyDependenciesInAnyPackage("padward.ui..")
+                    .layer("draw")
+                    .definedBy("padward.ui.draw")
+                    .layer("scene")
+                    .definedBy("padward.ui.scene")
+                    .layer("paint")
+                    .definedBy("padward.ui.paint")
+                    .layer("model")
+                    .definedBy("padward.ui.model")
+                    .whereLayer("draw")
+                    .mayNotAccessAnyLayer()
+                    .whereLayer("scene")
+                    .mayOnlyAccessLayers("draw")
+                    .whereLayer("paint")
+                    .mayOnlyAccessLayers("scene", "draw")
+                    .whereLayer("model")
+                    .mayOnlyAccessLayers("scene");
+
+    @ArchTest
     static final ArchRule onlyTheWindowKnowsTheToolkit =
             noClasses()
                     .that()

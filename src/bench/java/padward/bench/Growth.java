@@ -28,7 +28,7 @@ import padward.format.PatternWriter;
 import padward.route.Engine;
 import padward.synth.Made;
 import padward.synth.Maker;
-import padward.ui.Frames;
+import padward.ui.map.Frames;
 
 /**
  * How the time and memory of what a user does grows with the size of the fabric: load, survey, ask,

@@ -1,5 +1,7 @@
 package padward.ui;
 
+import padward.ui.map.FirstView;
+
 import javafx.animation.AnimationTimer;
 import javafx.application.Application;
 import javafx.application.Platform;

@@ -12,6 +12,43 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import padward.format.LearnerFile;
+import padward.ui.control.Action;
+import padward.ui.control.Actions;
+import padward.ui.control.CommandSearch;
+import padward.ui.control.Controls;
+import padward.ui.control.FileDialogs;
+import padward.ui.control.HelpView;
+import padward.ui.control.NotesBar;
+import padward.ui.control.Panel;
+import padward.ui.control.Themes;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Viewport;
+import padward.ui.export.Exports;
+import padward.ui.group.GroupModel;
+import padward.ui.group.GroupView;
+import padward.ui.ledger.KeptStrip;
+import padward.ui.ledger.LedgerModel;
+import padward.ui.ledger.LedgerView;
+import padward.ui.ledger.SheetWindow;
+import padward.ui.lesson.ExercisesModel;
+import padward.ui.lesson.ExercisesView;
+import padward.ui.lesson.LearnerModel;
+import padward.ui.lesson.LessonsModel;
+import padward.ui.lesson.LessonsView;
+import padward.ui.map.FindField;
+import padward.ui.map.MapActions;
+import padward.ui.map.MapModel;
+import padward.ui.map.MapView;
+import padward.ui.map.StripMapView;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.Session;
+import padward.ui.nets.NetsView;
+import padward.ui.play.StepsModel;
+import padward.ui.play.StepsView;
+import padward.ui.question.QuestionBar;
+import padward.ui.question.QuestionTabs;
+import padward.ui.question.TrialBar;
+import padward.ui.question.WaysOutView;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
@@ -73,7 +110,7 @@ final class MainView extends StackPane {
                                 () -> HelpView.show(actions, getScene().getWindow()))));
         map.setActions(actions);
         getStyleClass().add("main-view");
-        getStylesheets().add(MainView.class.getResource("window.css").toExternalForm());
+        getStylesheets().add(Themes.window());
         CommandSearch search = new CommandSearch(actions);
         actions.add(
                 List.of(

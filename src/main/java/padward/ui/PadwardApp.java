@@ -12,6 +12,17 @@ import javafx.stage.Stage;
 import padward.base.BadInput;
 import padward.design.Design;
 import padward.format.Demo;
+import padward.ui.control.Themes;
+import padward.ui.map.FirstView;
+import padward.ui.map.MapModel;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.KeptJournals;
+import padward.ui.model.KeptStore;
+import padward.ui.model.Session;
+import padward.ui.model.SessionKeeper;
+import padward.ui.model.Settings;
+import padward.ui.scene.Opened;
 
 /** The window program. */
 public final class PadwardApp extends Application {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
+import padward.ui.model.ExplorerModel;
 
 /** The designs that were opened lately, as a menu in the menu of files. */
 final class RecentMenu extends Menu {

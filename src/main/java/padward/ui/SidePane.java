@@ -7,6 +7,12 @@ import javafx.scene.control.TabPane;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import padward.ui.control.Action;
+import padward.ui.control.Actions;
+import padward.ui.control.Panel;
+import padward.ui.map.MapModel;
+import padward.ui.model.LookModel;
+import padward.ui.question.OpeningsView;
 
 /** Beside the map: what would open the way, and the panels as tabs. */
 final class SidePane extends VBox {

@@ -9,6 +9,11 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import padward.design.Design;
+import padward.ui.control.Actions;
+import padward.ui.control.Controls;
+import padward.ui.map.FindField;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Opened;
 
 /** Menus, what is open, and the way around the map. */
 final class TopBar extends HBox {

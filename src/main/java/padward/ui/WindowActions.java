@@ -5,6 +5,11 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import padward.breakout.Answer;
 import padward.format.Demo;
+import padward.ui.control.Action;
+import padward.ui.control.FileDialogs;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.LookModel;
+import padward.ui.model.QuestionModel;
 
 /** What can be done with files, questions and the window as a whole. */
 final class WindowActions {

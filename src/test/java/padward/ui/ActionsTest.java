@@ -13,6 +13,9 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import padward.ui.control.Action;
+import padward.ui.control.Actions;
+import padward.ui.model.Background;
 
 /** Everything that can be done is declared once, and told in full. */
 @ExtendWith(ApplicationExtension.class)

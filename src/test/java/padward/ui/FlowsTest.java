@@ -19,6 +19,10 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.Answer;
 import padward.design.Design;
+import padward.ui.draw.Viewport;
+import padward.ui.map.MapView;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
 
 /** What people do in the window, one thing after the other. */
 @ExtendWith(ApplicationExtension.class)

@@ -21,6 +21,16 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.control.Themes;
+import padward.ui.draw.Palette;
+import padward.ui.map.MapModel;
+import padward.ui.map.MapView;
+import padward.ui.map.Pointed;
+import padward.ui.map.UnderPointer;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Layer;
+import padward.ui.scene.Opened;
 
 /**
  * The looks of map and window, against pictures that were looked at and found good. After a change
@@ -59,7 +69,7 @@ class GoldenTest {
         model = PadwardApp.show(stage, Background.immediate());
         window = (MainView) stage.getScene().getRoot();
         map = new MapView(new MapModel(model));
-        map.getStylesheets().add(MainView.class.getResource("window.css").toExternalForm());
+        map.getStylesheets().add(Themes.window());
         new Scene(new StackPane(map), WIDTH, HEIGHT);
         map.resize(WIDTH, HEIGHT);
         map.layout();

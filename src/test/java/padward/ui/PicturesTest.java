@@ -18,6 +18,13 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.map.MapView;
+import padward.ui.map.UnderPointer;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Layer;
+import padward.ui.scene.Opened;
+import padward.ui.scene.TileLayout;
 
 /**
  * Takes the pictures for docs: {@code mvn test -Dtest=PicturesTest -Dpictures=docs/pictures}.

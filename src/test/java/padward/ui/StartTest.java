@@ -17,6 +17,8 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.Answer;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
 
 /** The start as the program does it, from the first picture to the window as it was left. */
 @ExtendWith(ApplicationExtension.class)

@@ -15,6 +15,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
 
 /** The question typed into the window, the answer read from it. */
 @ExtendWith(ApplicationExtension.class)

@@ -1,0 +1,132 @@
+package padward.ui.map;
+
+import padward.ui.draw.Viewport;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Layer;
+import padward.ui.scene.Opened;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.image.WritableImage;
+import javafx.scene.layout.StackPane;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.fabric.Fabric;
+import padward.format.DesignReader;
+
+/**
+ * Times frames of the map while it pans, at each level of zoom: painting on the canvas and its
+ * rendering, by taking a snapshot of it. Run under the software pipeline:
+ *
+ * <pre>mvn -q -Pbench test-compile exec:exec@frames [-Dframes.design=FILE]</pre>
+ */
+public final class Frames {
+    private static final int FRAMES = 200;
+    private static final int WARM = 30;
+    private static final double WIDTH = 1280;
+    private static final double HEIGHT = 720;
+
+    private Frames() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        Path file = Path.of(args.length > 0 ? args[0] : "fixtures/workbench/design.json.gz");
+        Opened opened = new Opened(DesignReader.read(file, Progress.NONE));
+        CountDownLatch done = new CountDownLatch(1);
+        Platform.startup(
+                () -> {
+                    measure(opened);
+                    done.countDown();
+                });
+        done.await();
+        System.exit(0);
+    }
+
+    private static void measure(Opened opened) {
+        ExplorerModel model = new ExplorerModel(Background.immediate());
+        MapModel shown = new MapModel(model);
+        MapView map = new MapView(shown);
+        new Scene(new StackPane(map), WIDTH, HEIGHT);
+        map.resize(WIDTH, HEIGHT);
+        map.layout();
+        model.openFrom(progress -> opened.design());
+        Design design = opened.design();
+        System.out.printf("%,d vertices%n", design.fabric().vertexCount());
+        System.out.println("no question:");
+        pan(map, design.fabric());
+        model.netTextProperty().set(design.nets().get(design.nets().size() / 2).name());
+        model.padTextProperty().set(design.fabric().pads().get(0).name());
+        model.ask();
+        shown.options().toggle(Layer.DELAY);
+        shown.options().toggle(Layer.FRONTIER);
+        System.out.println("with an answer and all layers:");
+        pan(map, design.fabric());
+    }
+
+    /** Median milliseconds of a frame with all tiles in view, and at 26 pixels a tile. */
+    public static double[] medians(Design design) throws InterruptedException {
+        CountDownLatch done = new CountDownLatch(1);
+        double[] result = new double[2];
+        Runnable work =
+                () -> {
+                    ExplorerModel model = new ExplorerModel(Background.immediate());
+                    MapView map = new MapView(new MapModel(model));
+                    new Scene(new StackPane(map), WIDTH, HEIGHT);
+                    map.resize(WIDTH, HEIGHT);
+                    map.layout();
+                    model.openFrom(progress -> design);
+                    Fabric fabric = design.fabric();
+                    double whole = Math.min(WIDTH / fabric.columns(), HEIGHT / fabric.rows());
+                    result[0] = frames(map, fabric, whole)[FRAMES / 2];
+                    result[1] = frames(map, fabric, 26)[FRAMES / 2];
+                    done.countDown();
+                };
+        try {
+            Platform.startup(work);
+        } catch (IllegalStateException isRunning) {
+            Platform.runLater(work);
+        }
+        done.await();
+        return result;
+    }
+
+    /** Milliseconds of frames while the map pans, in rising order. */
+    private static double[] frames(MapView map, Fabric fabric, double scale) {
+        double[] ms = new double[FRAMES];
+        WritableImage image = null;
+        for (int i = -WARM; i < FRAMES; i++) {
+            double x = fabric.columns() / 2.0 + (i + WARM) * 12 / scale;
+            double y = fabric.rows() / 2.0 + (i + WARM) * 5 / scale;
+            long begin = System.nanoTime();
+            map.paintNow(new Viewport(WIDTH, HEIGHT, x, y, scale));
+            image = map.snapshot(new SnapshotParameters(), image);
+            if (i >= 0) {
+                ms[i] = (System.nanoTime() - begin) / 1e6;
+            }
+        }
+        Arrays.sort(ms);
+        return ms;
+    }
+
+    private static void pan(MapView map, Fabric fabric) {
+        int columns = fabric.columns();
+        int rows = fabric.rows();
+        double whole = Math.min(WIDTH / columns, HEIGHT / rows);
+        for (double scale : new double[] {whole, 8, 26, 40, 70, 120, 200, 300, 400, 800}) {
+            if (scale < whole) {
+                continue;
+            }
+            double[] ms = frames(map, fabric, scale);
+            System.out.printf(
+                    "  %6.1f pixels a tile: p50 %6.1f  p90 %6.1f  p99 %6.1f ms%n",
+                    scale, ms[FRAMES / 2], ms[FRAMES * 9 / 10], ms[FRAMES * 99 / 100]);
+        }
+    }
+}

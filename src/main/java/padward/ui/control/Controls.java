@@ -1,0 +1,112 @@
+package padward.ui.control;
+
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.Property;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.Region;
+
+/** Makes controls: for actions, and the plain ones that several views have. */
+public final class Controls {
+    private Controls() {}
+
+    /** A button that does it; its name for style sheets and tests is the action's with -button. */
+    public static Button button(Action action) {
+        Button button = new Button(action.text());
+        button.setId(action.id() + "-button");
+        button.setTooltip(new Tooltip(action.tip()));
+        button.setAccessibleText(action.text());
+        button.setAccessibleHelp(action.purpose());
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> action.run());
+        button.disableProperty().bind(Bindings.not(action.possible()));
+        return button;
+    }
+
+    /** The same with a sign in place of its text. */
+    public static Button button(Action action, String sign) {
+        Button button = button(action);
+        button.setText(sign);
+        return button;
+    }
+
+    /** A text that may take several lines, with its style classes. */
+    public static Label text(String text, String... styles) {
+        Label label = new Label(text);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        label.getStyleClass().addAll(styles);
+        return label;
+    }
+
+    /**
+     * A button for work of one view alone.
+     *
+     * @param purpose what it is good for, one sentence
+     */
+    public static Button button(String id, String text, String purpose, Runnable work) {
+        Button button = new Button(text);
+        button.setId(id);
+        button.setTooltip(new Tooltip(purpose));
+        button.setAccessibleHelp(purpose);
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> work.run());
+        return button;
+    }
+
+    /** A button that shows whether something is on, and turns it with its action. */
+    public static ToggleButton toggle(Action action, Property<Boolean> on) {
+        ToggleButton button = new ToggleButton(action.text());
+        button.setId(action.id() + "-button");
+        button.setTooltip(new Tooltip(action.tip()));
+        button.setAccessibleHelp(action.purpose());
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.selectedProperty().bindBidirectional(on);
+        return button;
+    }
+
+    /** A menu for each group of actions. */
+    public static MenuBar menus(Actions actions) {
+        MenuBar bar = new MenuBar();
+        bar.setId("menus");
+        bar.setMinWidth(Region.USE_PREF_SIZE);
+        for (Action.Group group : Action.Group.values()) {
+            Menu menu = new Menu(group.title());
+            actions.in(group).forEach(a -> menu.getItems().add(item(a)));
+            bar.getMenus().add(menu);
+        }
+        return bar;
+    }
+
+    private static MenuItem item(Action action) {
+        MenuItem item = new MenuItem(action.text());
+        item.setId(action.id() + "-item");
+        item.setMnemonicParsing(false);
+        if (action.scope() == Action.Scope.WINDOW) {
+            // In the menu bar, this is also what makes the key work.
+            action.keys().stream().findFirst().ifPresent(item::setAccelerator);
+        } else if (!action.keys().isEmpty()) {
+            item.setText(action.text() + " (on the map: " + action.keyText() + ")");
+        }
+        item.setOnAction(e -> action.run());
+        item.disableProperty().bind(Bindings.not(action.possible()));
+        return item;
+    }
+
+    /** Lets the further keys work in a scene, for which menus have no room. */
+    public static void install(Actions actions, Scene scene) {
+        for (Action action : actions.all()) {
+            if (action.scope() == Action.Scope.WINDOW) {
+                action.keys().stream()
+                        .skip(1)
+                        .forEach(k -> scene.getAccelerators().put(k, action::run));
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package padward.ui.control;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.FileChooser;
+import javafx.stage.Window;
+
+/** Asks for files. */
+public final class FileDialogs {
+    private final Node owner;
+
+    /**
+     * @param owner something in the window that the dialogs belong to
+     */
+    public FileDialogs(Node owner) {
+        this.owner = owner;
+    }
+
+    /** Which design is to be opened; empty when none was chosen. */
+    public Optional<Path> design() {
+        FileChooser chooser = chooser("Open a design");
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter("Designs", "*.json", "*.json.gz"),
+                        new FileChooser.ExtensionFilter("All files", "*"));
+        return path(chooser.showOpenDialog(window()));
+    }
+
+    /** Which ledger is to be opened. */
+    public Optional<Path> ledger() {
+        return path(chooser("Open a ledger").showOpenDialog(window()));
+    }
+
+    /** Where a ledger is to be written. */
+    public Optional<Path> newLedger() {
+        FileChooser chooser = chooser("Save what is kept as a ledger");
+        chooser.setInitialFileName("ledger.json");
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    /** The folder that holds lessons. */
+    public Optional<Path> lessons() {
+        DirectoryChooser chooser = new DirectoryChooser();
+        chooser.setTitle("Open a folder of lessons");
+        return path(chooser.showDialog(window()));
+    }
+
+    /** Where a learner's summary is to be written, as a page or as text. */
+    public Optional<Path> newSummary() {
+        FileChooser chooser = chooser("Write what the learner has done, .html or .txt");
+        chooser.setInitialFileName("lessons.html");
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    /** Where a picture or a table is to be saved. */
+    public Optional<Path> export(String title, String name) {
+        FileChooser chooser = chooser(title);
+        chooser.setInitialFileName(name);
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    private static FileChooser chooser(String title) {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(title);
+        return chooser;
+    }
+
+    private Window window() {
+        return owner.getScene().getWindow();
+    }
+
+    private static Optional<Path> path(File file) {
+        return Optional.ofNullable(file).map(File::toPath);
+    }
+}

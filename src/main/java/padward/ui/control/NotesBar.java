@@ -1,0 +1,67 @@
+package padward.ui.control;
+
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.ui.model.Note;
+import padward.ui.model.Notes;
+
+/** The notes, each until it is put away. */
+public final class NotesBar extends VBox {
+    private final Notes notes;
+
+    /** Hidden while there are no notes. */
+    public NotesBar(Notes notes) {
+        this.notes = notes;
+        setId("notes");
+        notes.all().addListener((ListChangeListener<Note>) c -> show());
+        show();
+    }
+
+    private void show() {
+        getChildren().setAll(notes.all().stream().map(this::row).toList());
+        setVisible(!notes.all().isEmpty());
+        setManaged(isVisible());
+    }
+
+    private Node row(Note note) {
+        Label text = new Label(note.text());
+        text.setId("note");
+        text.setWrapText(true);
+        text.setMinHeight(Region.USE_PREF_SIZE);
+        text.setMaxWidth(Double.MAX_VALUE);
+        HBox.setHgrow(text, Priority.ALWAYS);
+        HBox row = new HBox(10, text);
+        row.getStyleClass().add("note");
+        row.setAlignment(Pos.CENTER_LEFT);
+        if (!note.detail().isEmpty()) {
+            Button copy = button("Copy", () -> copy(note));
+            copy.setTooltip(new Tooltip("Copies the message with what is known in detail"));
+            row.getChildren().add(copy);
+        }
+        row.getChildren().add(button("Dismiss", () -> notes.putAway(note)));
+        return row;
+    }
+
+    private static Button button(String text, Runnable work) {
+        Button button = new Button(text);
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> work.run());
+        return button;
+    }
+
+    private static void copy(Note note) {
+        ClipboardContent content = new ClipboardContent();
+        content.putString(note.text() + System.lineSeparator() + note.detail());
+        Clipboard.getSystemClipboard().setContent(content);
+    }
+}

@@ -1,0 +1,72 @@
+package padward.ui.control;
+
+import java.util.stream.Collectors;
+import javafx.animation.PauseTransition;
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.util.Duration;
+import padward.ui.model.Jobs;
+import padward.ui.model.OneJob;
+
+/** How far the work is that goes on, and a button to stop it; shown when it takes a while. */
+public final class WorkBar extends HBox {
+    private static final Duration PATIENCE = Duration.millis(250);
+
+    private final Jobs jobs;
+    private final ProgressBar bar = new ProgressBar();
+    private final Label doing = new Label();
+    private final Tooltip all = new Tooltip();
+    private final PauseTransition patience = new PauseTransition(PATIENCE);
+
+    /** Hidden while no work goes on. */
+    public WorkBar(Jobs jobs, Action stop) {
+        this.jobs = jobs;
+        setId("work-bar");
+        setSpacing(8);
+        setAlignment(Pos.CENTER_LEFT);
+        setVisible(false);
+        setMinWidth(0);
+        bar.setId("work-share");
+        bar.setPrefWidth(110);
+        bar.setMinWidth(50);
+        bar.setAccessibleText("Share of the work that is done");
+        doing.setId("work-doing");
+        // What it tells gets the room that is left, and never moves the fields of the question.
+        doing.setMinWidth(0);
+        doing.setPrefWidth(0);
+        doing.setMaxWidth(Double.MAX_VALUE);
+        HBox.setHgrow(doing, Priority.ALWAYS);
+        doing.getStyleClass().add("faint");
+        doing.setTooltip(all);
+        bar.setTooltip(all);
+        patience.setOnFinished(e -> setVisible(!jobs.running().isEmpty()));
+        getChildren().addAll(bar, Controls.button(stop), doing);
+        jobs.running().addListener((ListChangeListener<OneJob>) c -> follow());
+        follow();
+    }
+
+    private void follow() {
+        bar.progressProperty().unbind();
+        doing.textProperty().unbind();
+        if (jobs.running().isEmpty()) {
+            patience.stop();
+            setVisible(false);
+            return;
+        }
+        OneJob first = jobs.running().get(0);
+        bar.progressProperty().bind(first.fractionProperty());
+        doing.textProperty().bind(first.messageProperty());
+        all.setText(
+                jobs.running().stream()
+                        .map(j -> j.messageProperty().get())
+                        .collect(Collectors.joining("\n")));
+        if (!isVisible()) {
+            patience.playFromStart();
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** Actions, and the controls that all views share. */
+package padward.ui.control;

@@ -1,0 +1,215 @@
+package padward.ui.draw;
+
+import java.nio.IntBuffer;
+import java.util.Arrays;
+import javafx.scene.image.Image;
+import javafx.scene.image.PixelBuffer;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.paint.Color;
+
+/**
+ * A picture whose pixels are written one by one. A canvas that strokes thousands of lines takes
+ * many times as long as filling their pixels here and drawing the picture once. Lines are one or
+ * two pixels wide and not smoothed; most wires run along the axes, where that makes no difference.
+ */
+public final class Raster implements Marks {
+    private final double density;
+    private final int rimWidth;
+    private final int width;
+    private final int height;
+    private final int[] pixels;
+    private final PixelBuffer<IntBuffer> buffer;
+    private final WritableImage image;
+
+    /** As many pixels as the view has. */
+    public Raster(int width, int height) {
+        this(width, height, 1);
+    }
+
+    /**
+     * For a view of a size, with more pixels than it has.
+     *
+     * @param density pixels for each of the view's, in both directions; at least 1
+     */
+    public Raster(double viewWidth, double viewHeight, double density) {
+        this.density = density;
+        this.rimWidth = Math.max(1, (int) Math.round(density));
+        this.width = Math.max(1, (int) Math.ceil(viewWidth * density));
+        this.height = Math.max(1, (int) Math.ceil(viewHeight * density));
+        this.pixels = new int[width * height];
+        this.buffer =
+                new PixelBuffer<>(
+                        width, height, IntBuffer.wrap(pixels), PixelFormat.getIntArgbPreInstance());
+        this.image = new WritableImage(buffer);
+    }
+
+    /** Whether it is made for a view of that size and density. */
+    public boolean isFor(double viewWidth, double viewHeight, double wanted) {
+        return density == wanted
+                && width == Math.max(1, (int) Math.ceil(viewWidth * wanted))
+                && height == Math.max(1, (int) Math.ceil(viewHeight * wanted));
+    }
+
+    /** Width of the picture in the view's pixels. */
+    double viewWidth() {
+        return width / density;
+    }
+
+    /** Height of the picture in the view's pixels. */
+    double viewHeight() {
+        return height / density;
+    }
+
+    /** Makes everything transparent. */
+    void clear() {
+        Arrays.fill(pixels, 0);
+    }
+
+    /** The picture with all that has been written. */
+    public Image image() {
+        buffer.updateBuffer(b -> null);
+        return image;
+    }
+
+    /** An opaque colour as a pixel. */
+    public static int pixel(Color color) {
+        return 0xff000000
+                | (int) Math.round(color.getRed() * 255) << 16
+                | (int) Math.round(color.getGreen() * 255) << 8
+                | (int) Math.round(color.getBlue() * 255);
+    }
+
+    /** A line of a width in whole pixels; what lies outside is left out. */
+    @Override
+    public void line(double x0, double y0, double x1, double y1, int wide, int pixel) {
+        drawLine(
+                x0 * density,
+                y0 * density,
+                x1 * density,
+                y1 * density,
+                Math.max(1, (int) Math.round(wide * density)),
+                pixel);
+    }
+
+    private void drawLine(double x0, double y0, double x1, double y1, int wide, int pixel) {
+        int ax = (int) Math.round(x0);
+        int ay = (int) Math.round(y0);
+        int bx = (int) Math.round(x1);
+        int by = (int) Math.round(y1);
+        if (ay == by) {
+            fill(Math.min(ax, bx), ay, Math.max(ax, bx), ay + wide - 1, pixel);
+        } else if (ax == bx) {
+            fill(ax, Math.min(ay, by), ax + wide - 1, Math.max(ay, by), pixel);
+        } else {
+            slanted(x0, y0, x1, y1, wide, pixel);
+        }
+    }
+
+    private void slanted(double x0, double y0, double x1, double y1, int wide, int pixel) {
+        double steps = Math.max(Math.abs(x1 - x0), Math.abs(y1 - y0));
+        boolean outside =
+                Math.max(x0, x1) < 0
+                        || Math.max(y0, y1) < 0
+                        || Math.min(x0, x1) >= width
+                        || Math.min(y0, y1) >= height;
+        if (outside) {
+            return;
+        }
+        for (int i = 0; i <= steps; i++) {
+            int x = (int) Math.round(x0 + (x1 - x0) * i / steps);
+            int y = (int) Math.round(y0 + (y1 - y0) * i / steps);
+            fill(x, y, x + wide - 1, y + wide - 1, pixel);
+        }
+    }
+
+    private void fill(int x0, int y0, int x1, int y1, int pixel) {
+        int left = Math.max(0, x0);
+        int right = Math.min(width - 1, x1);
+        if (left > right) {
+            return;
+        }
+        int last = Math.min(height - 1, y1);
+        for (int y = Math.max(0, y0); y <= last; y++) {
+            Arrays.fill(pixels, y * width + left, y * width + right + 1, pixel);
+        }
+    }
+
+    /** Straight sides lie on whole pixels; corners are smoothed. */
+    @Override
+    public void box(double x, double y, double w, double h, double round, int inside, int rim) {
+        int left = (int) Math.round(x * density);
+        int top = (int) Math.round(y * density);
+        int right = (int) Math.round((x + w) * density) - 1;
+        int bottom = (int) Math.round((y + h) * density) - 1;
+        if (right < 0 || bottom < 0 || left >= width || top >= height) {
+            return;
+        }
+        double radius = Math.min(round * density, Math.min(right - left + 1, bottom - top + 1)) / 2;
+        if (radius < 1.5) {
+            fill(left, top, right, bottom, rim);
+            fill(left + rimWidth, top + rimWidth, right - rimWidth, bottom - rimWidth, inside);
+            return;
+        }
+        int corner = (int) Math.ceil(radius);
+        fill(left, top + corner, right, bottom - corner, rim);
+        fill(left + rimWidth, top + corner, right - rimWidth, bottom - corner, inside);
+        for (int row = 0; row < corner; row++) {
+            double up = radius - row - 0.5;
+            roundedRow(left, right, top + row, radius, up, inside, rim);
+            if (bottom - row > top + row) {
+                roundedRow(left, right, bottom - row, radius, up, inside, rim);
+            }
+        }
+    }
+
+    /** A row of pixels that lies {@code up} above the middles of a rectangle's corners. */
+    private void roundedRow(
+            int left, int right, int y, double radius, double up, int inside, int rim) {
+        if (y < 0 || y >= height) {
+            return;
+        }
+        // How many pixels from the side on the row is rim or corner; then it is the inside.
+        double safe = radius - rimWidth - 1;
+        double sure = safe > 0 ? safe * safe - up * up : 0;
+        int middle = (left + right) / 2;
+        int edge =
+                sure > 0
+                        ? Math.min(middle - left, (int) Math.ceil(radius - Math.sqrt(sure)))
+                        : Math.min(middle - left, (int) Math.ceil(radius));
+        for (int i = 0; i <= edge; i++) {
+            double aside = Math.max(0, radius - i - 0.5);
+            double distance = Math.sqrt(aside * aside + Math.max(0, up) * Math.max(0, up));
+            double outer = Math.max(0, Math.min(1, radius - distance + 0.5));
+            double inner = Math.max(0, Math.min(1, radius - distance - rimWidth + 0.5));
+            if (outer > 0) {
+                blend(left + i, y, outer, inner, inside, rim);
+                if (right - i > left + i) {
+                    blend(right - i, y, outer, inner, inside, rim);
+                }
+            }
+        }
+        boolean onTheRim = radius - Math.max(0, up) < rimWidth;
+        fill(left + edge + 1, y, right - edge - 1, y, onTheRim ? rim : inside);
+    }
+
+    private void blend(int x, int y, double outer, double inner, int inside, int rim) {
+        if (x >= 0 && x < width) {
+            int at = y * width + x;
+            int colour = mixed(rim, inside, inner);
+            pixels[at] = outer >= 1 ? colour : mixed(pixels[at], colour, outer);
+        }
+    }
+
+    private static int mixed(int one, int other, double share) {
+        int part = (int) Math.round(share * 256);
+        int even = (one & 0xff00ff) * (256 - part) + (other & 0xff00ff) * part;
+        int odd = (one >>> 8 & 0xff00ff) * (256 - part) + (other >>> 8 & 0xff00ff) * part;
+        return even >>> 8 & 0xff00ff | odd & 0xff00ff00;
+    }
+
+    /** The pixel at a place. */
+    int at(int x, int y) {
+        return pixels[y * width + x];
+    }
+}

@@ -1,0 +1,69 @@
+package padward.ui.draw;
+
+import java.util.function.Consumer;
+import javafx.scene.paint.Color;
+
+/**
+ * What the painters of map and strip map draw on: a canvas or a file. Pixels, x to the right, y
+ * downwards, (0, 0) at the upper left.
+ */
+public interface Surface {
+    /** How a line is drawn: lengths of dash and gap follow the width; none means solid. */
+    record Line(Color color, double width, double... dashes) {}
+
+    /** On which side of its point a text stands. */
+    enum Align {
+        /** To the right of the point. */
+        LEFT,
+        /** About the point. */
+        CENTER,
+        /** To the left of the point. */
+        RIGHT
+    }
+
+    /**
+     * How a text is set; its middle is at the height of its point.
+     *
+     * @param size size of the letters, pixels
+     * @param degrees turned so far clockwise about its point
+     */
+    record Lettering(double size, Align align, Color color, double degrees) {
+        /** Letters that stand upright. */
+        public Lettering(double size, Align align, Color color) {
+            this(size, align, color, 0);
+        }
+    }
+
+    /** A filled rectangle; {@code round} is the diameter of its corners. */
+    void fillRect(double x, double y, double w, double h, double round, Color fill);
+
+    /** The outline of a rectangle. */
+    void outlineRect(double x, double y, double w, double h, double round, Line line);
+
+    /** A filled disc about a point. */
+    void fillDisc(double x, double y, double r, Color fill);
+
+    /** A circle about a point. */
+    void outlineDisc(double x, double y, double r, Line line);
+
+    /** A straight line, its ends round. */
+    void line(double x0, double y0, double x1, double y1, Line line);
+
+    /** A filled polygon with an outline. */
+    void polygon(double[] xs, double[] ys, Color fill, Line line);
+
+    /** A text. */
+    void text(String text, double x, double y, Lettering lettering);
+
+    /** What is drawn inside is cut off at the rectangle. */
+    void clipped(double x, double y, double w, double h, Runnable inside);
+
+    /** Names what is drawn inside, where a surface can tell. */
+    void group(String name, Runnable inside);
+
+    /** Things that are many and small; to be asked for once in a picture. */
+    void marks(Consumer<Marks> painter);
+
+    /** A grid of coloured cells over a rectangle, without smoothing. */
+    void cells(Cells cells, double x, double y, double w, double h);
+}

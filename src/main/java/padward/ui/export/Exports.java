@@ -1,0 +1,190 @@
+package padward.ui.export;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.scene.image.WritableImage;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Survey;
+import padward.breakout.Way;
+import padward.breakout.WhyBlocked;
+import padward.format.WholeFile;
+import padward.ui.control.Action;
+import padward.ui.map.MapModel;
+import padward.ui.map.MapView;
+import padward.ui.map.StripMapView;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.OneJob;
+import padward.ui.scene.Opened;
+import padward.ui.scene.StripScene;
+
+/**
+ * Saves what the window shows: the map and the strip map as PNG and SVG, the lists as CSV. Files
+ * are written whole or not at all, away from the UI thread.
+ */
+public final class Exports {
+    private final ExplorerModel model;
+    private final MapView map;
+    private final StripMapView strip;
+    private final OneJob job;
+    private SaveDialog dialog;
+
+    /** Saves what these views show, where the dialog says. */
+    public Exports(MapModel model, MapView map, StripMapView strip, SaveDialog dialog) {
+        this.model = model.explorer();
+        this.map = map;
+        this.strip = strip;
+        this.dialog = dialog;
+        this.job = new OneJob(this.model.jobs(), this);
+    }
+
+    /** Asks in another way where to save. */
+    public void setDialog(SaveDialog other) {
+        dialog = other;
+    }
+
+    private interface Content {
+        WholeFile.Body of(Progress progress) throws Exception;
+    }
+
+    private void save(String what, String name, Content content) {
+        dialog.ask("Save " + what, name).ifPresent(file -> write(what, file, content));
+    }
+
+    private void write(String what, Path file, Content content) {
+        job.start(
+                "Saving " + what,
+                progress -> {
+                    WholeFile.write(file, content.of(progress));
+                    return file;
+                },
+                saved -> model.notes().tell(this, "Saved " + what + " in " + saved + "."));
+    }
+
+    private static WholeFile.Body text(String text) {
+        return out -> out.write(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static WholeFile.Body csv(Table table) {
+        return text(table.toCsv());
+    }
+
+    private void mapSvg() {
+        map.scene()
+                .ifPresent(scene -> save("the map", "map.svg", p -> text(Pictures.mapSvg(scene))));
+    }
+
+    private void mapPng() {
+        map.scene().ifPresent(scene -> savePng("the map", "map.png", Pictures.mapImage(scene)));
+    }
+
+    private void stripSvg() {
+        StripScene scene = strip.scene();
+        double width = strip.visibleWidth();
+        save("the strip map", "strip-map.svg", p -> text(Pictures.stripSvg(scene, width)));
+    }
+
+    private void stripPng() {
+        savePng(
+                "the strip map",
+                "strip-map.png",
+                Pictures.stripImage(strip.scene(), strip.visibleWidth()));
+    }
+
+    private void savePng(String what, String name, WritableImage image) {
+        save(what, name, p -> out -> Pictures.writePng(image, out));
+    }
+
+    private void waysOut() {
+        Optional<Survey> survey = model.surveyProperty().get();
+        survey.ifPresent(s -> save("the ways out", "ways-out.csv", p -> csv(Tables.waysOut(s))));
+    }
+
+    private void nets() {
+        Optional<Opened> opened = model.openedProperty().get();
+        opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(Tables.nets(o, p))));
+    }
+
+    private void openings() {
+        List<WhyBlocked.Option> options = model.options();
+        if (model.answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
+            save("what would open it", "openings.csv", p -> csv(Tables.openings(blocked, options)));
+        }
+    }
+
+    private void hops() {
+        Optional<Way> way = model.way();
+        way.ifPresent(w -> save("the way", "way.csv", p -> csv(Tables.hops(w))));
+    }
+
+    /** What can be saved, each when it is there. */
+    public List<Action> actions() {
+        BooleanBinding open =
+                whether(() -> model.openedProperty().get().isPresent(), model.openedProperty());
+        BooleanBinding way =
+                whether(
+                        () -> model.way().isPresent(),
+                        model.answerProperty(),
+                        model.optionProperty(),
+                        model.trialProperty());
+        BooleanBinding surveyed =
+                whether(() -> model.surveyProperty().get().isPresent(), model.surveyProperty());
+        BooleanBinding openings = whether(() -> !model.options().isEmpty(), model.answerProperty());
+        return List.of(
+                export("map-png", "map as PNG", "A picture of the map as it is shown", this::mapPng)
+                        .when(open),
+                export(
+                                "map-svg",
+                                "map as SVG",
+                                "A drawing of the map as it is shown, in lines and letters",
+                                this::mapSvg)
+                        .when(open),
+                export("strip-png", "strip map as PNG", "A picture of the way", this::stripPng)
+                        .when(way),
+                export(
+                                "strip-svg",
+                                "strip map as SVG",
+                                "A drawing of the way, in lines and letters",
+                                this::stripSvg)
+                        .when(way),
+                export(
+                                "way-csv",
+                                "way as CSV",
+                                "The way as a table, a row for each hop, delays in ps",
+                                this::hops)
+                        .when(way),
+                export(
+                                "ways-out-csv",
+                                "ways out as CSV",
+                                "All pads for the net as a table, best first, delays in ps",
+                                this::waysOut)
+                        .when(surveyed),
+                export(
+                                "openings-csv",
+                                "openings as CSV",
+                                "All clearances as a table, a row for each obstacle",
+                                this::openings)
+                        .when(openings),
+                export(
+                                "nets-csv",
+                                "nets as CSV",
+                                "All nets of the design as a table, delays in ps",
+                                this::nets)
+                        .when(open));
+    }
+
+    private static BooleanBinding whether(Callable<Boolean> test, Observable... on) {
+        return Bindings.createBooleanBinding(test, on);
+    }
+
+    private static Action export(String id, String what, String purpose, Runnable work) {
+        return Action.of(
+                "save-" + id, Action.Group.FILE, "Save the " + what + "…", "", purpose, work);
+    }
+}

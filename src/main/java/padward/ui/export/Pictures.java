@@ -1,0 +1,84 @@
+package padward.ui.export;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.image.WritableImage;
+import javafx.scene.transform.Transform;
+import javax.imageio.ImageIO;
+import padward.ui.draw.CanvasSurface;
+import padward.ui.draw.Raster;
+import padward.ui.draw.Surface;
+import padward.ui.draw.SvgSurface;
+import padward.ui.draw.Viewport;
+import padward.ui.paint.MapPicture;
+import padward.ui.paint.StripPainter;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.StripLayout;
+import padward.ui.scene.StripScene;
+
+/**
+ * Pictures of map and strip map for files, by the painters that draw them on the screen. Scenes are
+ * values, so SVG can be written on any thread; canvases, and so PNG, take the UI thread.
+ */
+final class Pictures {
+    /** Pixels of a PNG for each of the screen's: fine enough to be printed. */
+    static final double FINER = 2;
+
+    private Pictures() {}
+
+    /** The map as SVG. */
+    static String mapSvg(MapScene scene) {
+        Viewport view = scene.view();
+        String design = scene.opened().design().name();
+        SvgSurface out = new SvgSurface(view.width(), view.height(), "Fabric map of " + design);
+        MapPicture.paint(scene, out);
+        return out.finish();
+    }
+
+    /** The map as an image, with as many pixels again in both directions. UI thread. */
+    static WritableImage mapImage(MapScene scene) {
+        Viewport view = scene.view();
+        // Dense parts are pixels: they are drawn finer, not enlarged.
+        Raster raster = new Raster(view.width(), view.height(), FINER);
+        return image(
+                view.width(), view.height(), surface -> MapPicture.paint(scene, surface), raster);
+    }
+
+    /** The strip map as SVG, so wide that nothing is left out. */
+    static String stripSvg(StripScene scene, double width) {
+        Optional<StripLayout> layout = StripPainter.layout(scene, width);
+        SvgSurface out =
+                new SvgSurface(StripPainter.width(layout, width), StripPainter.HEIGHT, "Strip map");
+        new StripPainter(scene, out).paint(layout, width);
+        return out.finish();
+    }
+
+    /** The strip map as an image. UI thread. */
+    static WritableImage stripImage(StripScene scene, double width) {
+        Optional<StripLayout> layout = StripPainter.layout(scene, width);
+        return image(
+                StripPainter.width(layout, width),
+                StripPainter.HEIGHT,
+                surface -> new StripPainter(scene, surface).paint(layout, width),
+                new Raster(1, 1));
+    }
+
+    private static WritableImage image(
+            double width, double height, Consumer<Surface> painter, Raster raster) {
+        Canvas canvas = new Canvas(width, height);
+        painter.accept(new CanvasSurface(canvas.getGraphicsContext2D(), raster));
+        SnapshotParameters finer = new SnapshotParameters();
+        finer.setTransform(Transform.scale(FINER, FINER));
+        return canvas.snapshot(finer, null);
+    }
+
+    /** Writes an image as PNG. */
+    static void writePng(WritableImage image, OutputStream out) throws IOException {
+        ImageIO.write(SwingFXUtils.fromFXImage(image, null), "png", out);
+    }
+}

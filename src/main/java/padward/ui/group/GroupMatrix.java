@@ -1,0 +1,221 @@
+package padward.ui.group;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.paint.Color;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Bus;
+import padward.breakout.Prospect;
+import padward.ui.draw.Palette;
+import padward.ui.model.LookModel;
+
+/**
+ * Nets against pads. A cell is filled when the pair is open, hatched when it is blocked, empty when
+ * there is no way; the chosen pad of a net has a disc, a pinned one a ring around it. A click, a
+ * drag along the row, or Enter on the cell that the arrows lead to pins.
+ */
+final class GroupMatrix extends Canvas {
+    private static final double CELL = 20;
+    private static final double NAMES = 150;
+    private static final double HEADS = 64;
+
+    private final GroupModel group;
+    private final LookModel look;
+    private final Label told;
+    private int row;
+    private int column;
+
+    GroupMatrix(GroupModel group, LookModel look, Label told) {
+        this.group = group;
+        this.look = look;
+        this.told = told;
+        setId("group-matrix");
+        setFocusTraversable(true);
+        setAccessibleText("Nets against pads; arrows move, Enter pins");
+        setOnMousePressed(this::point);
+        setOnMouseDragged(this::drag);
+        setOnMouseReleased(this::release);
+        setOnKeyPressed(this::key);
+        focusedProperty().addListener((p, old, now) -> draw());
+    }
+
+    private Optional<Prospect> prospect() {
+        return group.prospectProperty().get();
+    }
+
+    private void point(MouseEvent event) {
+        requestFocus();
+        int at = (int) Math.floor((event.getY() - HEADS) / CELL);
+        if (prospect().isPresent() && at >= 0 && at < prospect().get().nets().size()) {
+            row = at;
+            drag(event);
+        }
+    }
+
+    private void drag(MouseEvent event) {
+        int at = (int) Math.floor((event.getX() - NAMES) / CELL);
+        if (prospect().isPresent() && at >= 0 && at < prospect().get().pads().size()) {
+            column = at;
+            tell();
+            draw();
+        }
+    }
+
+    private void release(MouseEvent event) {
+        if (event.getX() >= NAMES && event.getY() >= HEADS) {
+            pin();
+        }
+    }
+
+    private void key(KeyEvent event) {
+        if (prospect().isEmpty()) {
+            return;
+        }
+        int rows = prospect().get().nets().size();
+        int columns = prospect().get().pads().size();
+        switch (event.getCode()) {
+            case UP -> row = Math.max(0, row - 1);
+            case DOWN -> row = Math.min(rows - 1, row + 1);
+            case LEFT -> column = Math.max(0, column - 1);
+            case RIGHT -> column = Math.min(columns - 1, column + 1);
+            case ENTER, SPACE -> pin();
+            default -> {
+                return;
+            }
+        }
+        event.consume();
+        tell();
+        draw();
+    }
+
+    private void pin() {
+        Optional<Prospect> seen = prospect();
+        boolean there =
+                seen.isPresent()
+                        && row < seen.get().nets().size()
+                        && column < seen.get().pads().size();
+        if (there && seen.get().answer(row, column) instanceof Answer.Open) {
+            group.pin(row, column);
+        }
+    }
+
+    private void tell() {
+        Prospect seen = prospect().orElseThrow();
+        if (row < seen.nets().size() && column < seen.pads().size()) {
+            told.setText(AnswerText.sentence(seen.answer(row, column)));
+        }
+    }
+
+    /** Draws everything. */
+    void draw() {
+        Optional<Prospect> seen = prospect();
+        int rows = seen.map(s -> s.nets().size()).orElse(0);
+        int columns = seen.map(s -> s.pads().size()).orElse(0);
+        row = Math.min(row, Math.max(0, rows - 1));
+        column = Math.min(column, Math.max(0, columns - 1));
+        setWidth(seen.isEmpty() ? 1 : NAMES + columns * CELL + 8);
+        setHeight(seen.isEmpty() ? 1 : HEADS + rows * CELL + 4);
+        GraphicsContext g = getGraphicsContext2D();
+        g.clearRect(0, 0, getWidth(), getHeight());
+        if (seen.isEmpty()) {
+            return;
+        }
+        Palette palette = look.darkProperty().get() ? Palette.DARK : Palette.LIGHT;
+        g.setFont(Font.font(11));
+        g.setTextBaseline(VPos.CENTER);
+        for (int i = 0; i < rows; i++) {
+            g.setFill(palette.ink());
+            g.setTextAlign(TextAlignment.RIGHT);
+            g.fillText(
+                    ending(seen.get().nets().get(i).name()),
+                    NAMES - 6,
+                    HEADS + (i + 0.5) * CELL,
+                    NAMES - 10);
+            for (int j = 0; j < columns; j++) {
+                cell(g, palette, seen.get(), i, j);
+            }
+        }
+        heads(g, palette, seen.get());
+    }
+
+    private void heads(GraphicsContext g, Palette palette, Prospect seen) {
+        g.setTextAlign(TextAlignment.LEFT);
+        g.setFill(palette.ink());
+        for (int j = 0; j < seen.pads().size(); j++) {
+            g.save();
+            g.translate(NAMES + (j + 0.5) * CELL, HEADS - 5);
+            g.rotate(-90);
+            g.fillText(padName(seen, j), 0, 0, HEADS - 8);
+            g.restore();
+        }
+    }
+
+    private static String padName(Prospect seen, int index) {
+        int pad = seen.pads().get(index);
+        var value = seen.design().fabric().pads().get(pad);
+        return seen.design()
+                .board()
+                .findWiring(pad)
+                .flatMap(w -> w.findLeadPlace())
+                .map(a -> a.toShortText())
+                .orElse(value.packagePin().isEmpty() ? value.name() : value.packagePin());
+    }
+
+    /** The end of a long name, which tells members of a vector apart. */
+    private static String ending(String name) {
+        int most = 24;
+        return name.length() <= most ? name : "…" + name.substring(name.length() - most);
+    }
+
+    private void cell(GraphicsContext g, Palette palette, Prospect seen, int i, int j) {
+        double x = NAMES + j * CELL;
+        double y = HEADS + i * CELL;
+        Answer answer = seen.answer(i, j);
+        Color fill = palette.paper();
+        if (answer instanceof Answer.Open) {
+            fill = palette.paper().interpolate(palette.way(), 0.22);
+        }
+        g.setFill(fill);
+        g.fillRect(x + 1, y + 1, CELL - 2, CELL - 2);
+        if (answer instanceof Answer.Blocked) {
+            g.setStroke(palette.obstacle());
+            g.setLineWidth(1);
+            g.strokeLine(x + 3, y + CELL - 3, x + CELL - 3, y + 3);
+            g.strokeLine(x + 3, y + CELL / 2, x + CELL / 2, y + 3);
+            g.strokeLine(x + CELL / 2, y + CELL - 3, x + CELL - 3, y + CELL / 2);
+        }
+        g.setStroke(palette.faint().deriveColor(0, 1, 1, 0.4));
+        g.setLineWidth(1);
+        g.strokeRect(x + 0.5, y + 0.5, CELL - 1, CELL - 1);
+        if (isChosen(seen, i, j)) {
+            g.setFill(palette.way());
+            g.fillOval(x + 5, y + 5, CELL - 10, CELL - 10);
+        }
+        if (Integer.valueOf(j).equals(group.pinned().get(i))) {
+            g.setStroke(palette.selection());
+            g.setLineWidth(2);
+            g.strokeOval(x + 3, y + 3, CELL - 6, CELL - 6);
+        }
+        if (isFocused() && i == row && j == column) {
+            g.setStroke(palette.ink());
+            g.setLineWidth(2);
+            g.strokeRect(x + 1, y + 1, CELL - 2, CELL - 2);
+        }
+    }
+
+    private boolean isChosen(Prospect seen, int i, int j) {
+        String net = seen.nets().get(i).name();
+        int pad = seen.pads().get(j);
+        return group.busProperty().get().map(Bus::lines).orElse(List.of()).stream()
+                .anyMatch(l -> l.pad() == pad && l.net().name().equals(net));
+    }
+}

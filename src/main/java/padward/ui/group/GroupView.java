@@ -1,0 +1,199 @@
+package padward.ui.group;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.collections.MapChangeListener;
+import javafx.geometry.Insets;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Spinner;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import padward.breakout.Bus;
+import padward.breakout.Matched;
+import padward.ui.control.Controls;
+import padward.ui.model.LookModel;
+
+/** Several nets at once: nets against pads, what is laid, and when each line arrives. */
+public final class GroupView extends ScrollPane {
+    private static final double MARGIN = 34;
+    private static final double MOST_TABLE = 360;
+    private static final double BAR = 12;
+
+    private final GroupModel group;
+    private final Label told = Controls.text("", "faint", "small");
+    private final Label totals = Controls.text("");
+    private final GroupMatrix matrix;
+    private final SkewPicture skew;
+    private final ScrollPane table;
+    private final Button match;
+    private final Button keep;
+
+    /** Shows one group in the colours of the window. */
+    public GroupView(GroupModel group, LookModel look) {
+        this.group = group;
+        setId("group");
+        getStyleClass().addAll("side-part", "plain-scroll");
+        setFitToWidth(true);
+        told.setId("group-told");
+        totals.setId("group-totals");
+        matrix = new GroupMatrix(group, look, told);
+        skew = new SkewPicture(group, look);
+        table = new ScrollPane(matrix);
+        table.getStyleClass().add("plain-scroll");
+        table.setMinHeight(Region.USE_PREF_SIZE);
+        match =
+                Controls.button(
+                        "group-match",
+                        "Match",
+                        "Lengthens quick ways by detours until all arrive within the tolerance",
+                        group::match);
+        keep =
+                Controls.button(
+                        "group-keep",
+                        "Keep",
+                        "Keeps the group as it is laid; it can be undone",
+                        group::keep);
+        VBox all = new VBox(8, fields(), buttons(), totals, table, told, skew);
+        all.setPadding(new Insets(10, 12, 10, 12));
+        setContent(all);
+        group.busProperty().addListener((p, old, now) -> show());
+        group.matchedProperty().addListener((p, old, now) -> show());
+        group.prospectProperty().addListener((p, old, now) -> show());
+        group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
+        look.darkProperty().addListener((p, old, now) -> show());
+        widthProperty().addListener((p, old, now) -> show());
+        show();
+    }
+
+    private Node fields() {
+        TextField nets = new TextField();
+        nets.setId("group-nets");
+        nets.setPromptText("names or patterns, as bus/data[*]");
+        nets.textProperty().bindBidirectional(group.netsProperty());
+        nets.setOnAction(e -> group.look());
+        nets.setAccessibleText("Nets of the group");
+        TextField pads = new TextField();
+        pads.setId("group-pads");
+        pads.setPromptText("header J1, bank A, names or patterns");
+        pads.textProperty().bindBidirectional(group.padsProperty());
+        pads.setOnAction(e -> group.look());
+        pads.setAccessibleText("Pads that may be taken");
+        GridPane grid = new GridPane();
+        grid.setHgap(8);
+        grid.setVgap(6);
+        grid.addRow(0, new Label("Nets"), nets);
+        grid.addRow(1, new Label("Pads"), pads);
+        GridPane.setHgrow(nets, Priority.ALWAYS);
+        GridPane.setHgrow(pads, Priority.ALWAYS);
+        return grid;
+    }
+
+    private Node buttons() {
+        ChoiceBox<Bus.Aim> aim = new ChoiceBox<>();
+        aim.getItems().setAll(Bus.Aim.values());
+        aim.setConverter(new AimNames());
+        aim.valueProperty().bindBidirectional(group.aimProperty());
+        aim.setId("group-aim");
+        aim.setAccessibleText("What the choice of pads goes by");
+        Spinner<Integer> tolerance = new Spinner<>(0, 100_000, group.toleranceProperty().get(), 50);
+        tolerance.setEditable(true);
+        tolerance.setPrefWidth(96);
+        tolerance.setId("group-tolerance");
+        tolerance.setAccessibleText("Tolerance in picoseconds");
+        tolerance.valueProperty().addListener((p, old, now) -> group.toleranceProperty().set(now));
+        Button lay =
+                Controls.button(
+                        "group-lay",
+                        "Lay",
+                        "Chooses a pad for each net and lays all ways together",
+                        group::look);
+        return new FlowPane(8, 6, aim, lay, match, tolerance, new Label("ps"), keep);
+    }
+
+    /** What aims are called. */
+    private static final class AimNames extends StringConverter<Bus.Aim> {
+        @Override
+        public String toString(Bus.Aim aim) {
+            if (aim == null) {
+                return "";
+            }
+            return switch (aim) {
+                case SUM -> "least sum of delays";
+                case WORST -> "least greatest delay";
+                case SKEW -> "least skew";
+                case ORDER -> "nets in the pads' order";
+            };
+        }
+
+        @Override
+        public Bus.Aim fromString(String text) {
+            throw new UnsupportedOperationException("nothing is typed there");
+        }
+    }
+
+    private void show() {
+        boolean laid = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
+        match.setDisable(!laid);
+        keep.setDisable(!laid);
+        boolean priced = group.prospectProperty().get().isPresent();
+        table.setVisible(priced);
+        table.setManaged(priced);
+        totals.setText(totals());
+        told.setText(
+                priced
+                        ? "● chosen, ◎ pinned; filled: open, hatched: blocked. Click a cell, or go"
+                                + " there with the arrows and press Enter, to pin it."
+                        : "");
+        matrix.draw();
+        table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
+        skew.draw(getWidth() - MARGIN);
+    }
+
+    private String totals() {
+        Optional<Bus> bus = group.busProperty().get();
+        if (bus.isEmpty()) {
+            return "Name several nets and the pads that they may take, and press Enter.";
+        }
+        List<Bus.Skew> skews = bus.get().skews();
+        StringBuilder text = new StringBuilder();
+        int all = bus.get().lines().size() + bus.get().left().size();
+        text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
+        text.append(
+                String.format(Locale.ROOT, ", %.3f ns slow in all", bus.get().totalPs() / 1000.0));
+        int slow = skews.stream().mapToInt(Bus.Skew::slowPs).max().orElse(0);
+        int fast = skews.stream().mapToInt(Bus.Skew::fastPs).max().orElse(0);
+        text.append(
+                String.format(
+                        Locale.ROOT,
+                        "; skew outside the pads %.3f ns both fast, %.3f ns both slow.",
+                        fast / 1000.0,
+                        slow / 1000.0));
+        Optional<Matched> matched = group.matchedProperty().get();
+        matched.ifPresent(
+                m ->
+                        text.append(
+                                String.format(
+                                        Locale.ROOT,
+                                        " Matched: %.3f ns at the instrument before (dashed), %.3f"
+                                                + " ns now%s.",
+                                        m.beforePs() / 1000.0,
+                                        m.afterPs() / 1000.0,
+                                        m.reached()
+                                                ? ""
+                                                : "; " + m.misses().size() + " not matched")));
+        bus.get()
+                .left()
+                .forEach(l -> text.append("\nNot served: " + l.net().name() + ": " + l.reason()));
+        return text.toString();
+    }
+}

@@ -1,0 +1,2 @@
+/** Several nets at once. */
+package padward.ui.group;

@@ -1,0 +1,119 @@
+package padward.ui.ledger;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.Harmlessness;
+import padward.design.Design;
+import padward.design.Undoing;
+import padward.format.DesignReader;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.OneJob;
+import padward.ui.model.TrialDesk;
+import padward.ui.scene.Opened;
+
+/**
+ * What is kept, entry by entry: each can be undone wherever it stands, and whether they touched
+ * nothing else can be checked.
+ */
+public final class LedgerModel {
+    private final ExplorerModel model;
+    private final OneJob job;
+    private final ObjectProperty<Optional<Undoing>> pending =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Harmlessness>> report =
+            new SimpleObjectProperty<>(Optional.empty());
+
+    /** The ledger of whatever design is open. */
+    public LedgerModel(ExplorerModel model) {
+        this.model = model;
+        this.job = new OneJob(model.jobs(), this);
+        model.deskProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            pending.set(Optional.empty());
+                            report.set(Optional.empty());
+                        });
+    }
+
+    /** What is kept, oldest first. */
+    List<TrialDesk.Kept> kept() {
+        return model.deskProperty().get().map(TrialDesk::kept).orElse(List.of());
+    }
+
+    /**
+     * Undoes an entry. If others depend on it, it waits for {@link #undoPending}.
+     *
+     * @param index which, from 0
+     */
+    void undo(int index) {
+        Optional<TrialDesk> desk = model.deskProperty().get();
+        if (desk.isEmpty() || index >= desk.get().kept().size()) {
+            return;
+        }
+        job.start(
+                "Looking what depends on entry " + (index + 1),
+                progress -> desk.get().undoing(index),
+                undoing -> {
+                    if (undoing.isAlone()) {
+                        carryOut(undoing);
+                    } else {
+                        pending.set(Optional.of(undoing));
+                    }
+                });
+    }
+
+    /** Undoes the entry that waits, with all that depends on it. */
+    void undoPending() {
+        pending.get().ifPresent(this::carryOut);
+    }
+
+    /** Leaves the entry that waits as it is. */
+    void leavePending() {
+        pending.set(Optional.empty());
+    }
+
+    private void carryOut(Undoing undoing) {
+        TrialDesk desk = model.deskProperty().get().orElseThrow();
+        model.design().changeTo("undoing " + undoing.entry().what(), desk.after(undoing));
+    }
+
+    /** Checks that nothing but what is listed was touched, against the design's file read anew. */
+    void check() {
+        Optional<TrialDesk> desk = model.deskProperty().get();
+        Optional<Opened> shown = model.openedProperty().get();
+        if (desk.isEmpty() || shown.isEmpty()) {
+            return;
+        }
+        Optional<Path> file = model.design().fileProperty().get();
+        job.start(
+                "Comparing with the design's file",
+                progress ->
+                        Harmlessness.of(
+                                before(file, desk.get(), progress),
+                                desk.get().toUnsigned(),
+                                shown.get().design()),
+                found -> report.set(Optional.of(found)));
+    }
+
+    /** The demo has no file: it is compared with what was read. */
+    private static Design before(Optional<Path> file, TrialDesk desk, Progress progress)
+            throws BadInput {
+        return file.isPresent() ? DesignReader.read(file.get(), progress) : desk.original();
+    }
+
+    /** The undoing that would take others with it, until it is decided. */
+    public ReadOnlyObjectProperty<Optional<Undoing>> pendingProperty() {
+        return pending;
+    }
+
+    /** The last check of what is kept now. */
+    ReadOnlyObjectProperty<Optional<Harmlessness>> reportProperty() {
+        return report;
+    }
+}

@@ -1,0 +1,187 @@
+package padward.ui.ledger;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.Harmlessness;
+import padward.design.Edit;
+import padward.design.Undoing;
+import padward.ui.control.Actions;
+import padward.ui.control.Controls;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.TrialDesk;
+
+/** What is kept, with undo at each entry, and the report that nothing else was touched. */
+public final class LedgerView extends VBox {
+    private static final int MOST_EDITS = 6;
+
+    private final LedgerModel ledger;
+    private final VBox entries = new VBox(8);
+    private final VBox pending = new VBox(6);
+    private final VBox report = new VBox(4);
+    private final Button check = new Button("Compare with file");
+
+    /** Shows the ledger; its buttons do what the menus do. */
+    public LedgerView(ExplorerModel model, LedgerModel ledger, Actions actions) {
+        this.ledger = ledger;
+        setId("ledger-view");
+        setSpacing(8);
+        setPadding(new Insets(10, 12, 10, 12));
+        check.setId("check-button");
+        check.setTooltip(
+                new Tooltip(
+                        "Checks that nothing else was touched: reads the design's file again, compares"
+                                + " every wire and reckons every delay anew"));
+        check.setMinWidth(Region.USE_PREF_SIZE);
+        check.setOnAction(e -> ledger.check());
+        pending.getStyleClass().add("note");
+        pending.setId("pending-undo");
+        report.setId("harmless");
+        HBox foot =
+                new HBox(
+                        8,
+                        check,
+                        Controls.button(actions.get("save")),
+                        Controls.button(actions.get("sheet")));
+        VBox all = new VBox(10, entries, report);
+        ScrollPane scroll = new ScrollPane(all);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("plain-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().addAll(pending, scroll, foot);
+        model.deskProperty().addListener((p, old, now) -> show());
+        ledger.pendingProperty().addListener((p, old, now) -> show(now));
+        ledger.reportProperty().addListener((p, old, now) -> tell(now));
+        show();
+        show(ledger.pendingProperty().get());
+        tell(ledger.reportProperty().get());
+    }
+
+    private void show() {
+        List<TrialDesk.Kept> kept = ledger.kept();
+        entries.getChildren().clear();
+        report.getChildren().clear();
+        check.setDisable(kept.isEmpty());
+        if (kept.isEmpty()) {
+            Label none =
+                    wrapped(
+                            "Nothing is kept. Ask for a net and a pad, try the answer (Ctrl+T), and"
+                                    + " keep it: it stands here then, and can be undone.");
+            none.getStyleClass().add("faint");
+            entries.getChildren().add(none);
+        }
+        for (int i = 0; i < kept.size(); i++) {
+            entries.getChildren().add(row(i, kept.get(i)));
+        }
+    }
+
+    private Node row(int index, TrialDesk.Kept kept) {
+        Label what = wrapped((index + 1) + ". " + kept.what());
+        what.getStyleClass().add("side-title");
+        String note = kept.note().isBlank() ? "" : " — " + kept.note();
+        Label who = wrapped(kept.when() + ", " + kept.who() + note);
+        who.getStyleClass().addAll("faint", "small");
+        Label edits = wrapped(edits(kept.edits()));
+        edits.getStyleClass().add("small");
+        Button undo = new Button("Undo");
+        undo.setId("undo-entry-" + (index + 1));
+        undo.setMinWidth(Region.USE_PREF_SIZE);
+        undo.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
+        undo.setTooltip(
+                new Tooltip("Takes this entry back; tells first if later ones depend on it"));
+        undo.setOnAction(e -> ledger.undo(index));
+        VBox texts = new VBox(1, what, who, edits);
+        HBox.setHgrow(texts, Priority.ALWAYS);
+        HBox row = new HBox(8, texts, undo);
+        row.setAlignment(Pos.TOP_LEFT);
+        row.getStyleClass().add("ledger-entry");
+        return row;
+    }
+
+    private static String edits(List<Edit> edits) {
+        String few =
+                edits.stream()
+                        .limit(MOST_EDITS)
+                        .map(Edit::toText)
+                        .collect(Collectors.joining("; "));
+        int more = edits.size() - MOST_EDITS;
+        return more > 0 ? few + "; and " + more + " more" : few;
+    }
+
+    private void show(Optional<Undoing> undoing) {
+        pending.setVisible(undoing.isPresent());
+        pending.setManaged(undoing.isPresent());
+        pending.getChildren().clear();
+        if (undoing.isEmpty()) {
+            return;
+        }
+        pending.getChildren()
+                .add(wrapped("Others depend on " + undoing.get().entry().what() + ":"));
+        undoing.get()
+                .dependents()
+                .forEach(
+                        d ->
+                                pending.getChildren()
+                                        .add(
+                                                wrapped(
+                                                        (d.index() + 1)
+                                                                + ". "
+                                                                + d.entry().what()
+                                                                + ": without it, "
+                                                                + d.reasons().get(0)
+                                                                + ".")));
+        int count = 1 + undoing.get().dependents().size();
+        Button all = new Button("Undo all " + count);
+        all.setId("undo-all-button");
+        all.setOnAction(e -> ledger.undoPending());
+        Button leave = new Button("Leave them");
+        leave.setId("leave-button");
+        leave.setOnAction(e -> ledger.leavePending());
+        pending.getChildren().add(new HBox(8, all, leave));
+    }
+
+    private void tell(Optional<Harmlessness> found) {
+        report.getChildren().clear();
+        if (found.isEmpty()) {
+            return;
+        }
+        Harmlessness harmless = found.get();
+        Label title = new Label(harmless.holds() ? "✓ Nothing else was touched" : "✗ Not harmless");
+        title.getStyleClass().add("side-title");
+        report.getChildren().addAll(title, wrapped(harmless.sentence()));
+        harmless.unlisted().forEach(u -> report.getChildren().add(wrapped("✗ " + u)));
+        for (Harmlessness.Touched one : harmless.touched()) {
+            String numbers =
+                    one.entries().stream().map(String::valueOf).collect(Collectors.joining(", "));
+            Label line =
+                    wrapped(
+                            one.kind().label()
+                                    + " "
+                                    + one.name()
+                                    + ": "
+                                    + one.how().label()
+                                    + " by entry "
+                                    + numbers);
+            line.getStyleClass().add("small");
+            report.getChildren().add(line);
+        }
+    }
+
+    private static Label wrapped(String text) {
+        Label label = new Label(text);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
+    }
+}

@@ -1,0 +1,180 @@
+package padward.ui.ledger;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.BenchSheet;
+import padward.design.Design;
+import padward.design.Ledger;
+import padward.format.Digest;
+import padward.format.WholeFile;
+import padward.handover.ChangeList;
+import padward.handover.ChangeText;
+import padward.handover.SdfText;
+import padward.handover.SheetCsv;
+import padward.handover.SheetPage;
+import padward.handover.SheetPdf;
+import padward.timing.Instrument;
+import padward.timing.Outside;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.OneJob;
+import padward.ui.model.TrialDesk;
+import padward.ui.scene.Opened;
+
+/** The bench sheet of what is kept: its pages as they will be printed, and its export. */
+final class SheetModel {
+    private static final float DOTS_PER_INCH = 110;
+
+    private final ExplorerModel model;
+    private final OneJob job;
+    private final ObjectProperty<SheetPage.Paper> paper =
+            new SimpleObjectProperty<>(SheetPage.Paper.A4);
+    private final ObjectProperty<Double> leadMetres = new SimpleObjectProperty<>(0.0);
+    private final ObjectProperty<List<BufferedImage>> pages = new SimpleObjectProperty<>(List.of());
+
+    SheetModel(ExplorerModel model) {
+        this.model = model;
+        this.job = new OneJob(model.jobs(), this);
+    }
+
+    private record Sheet(BenchSheet sheet, Design after, String made) {}
+
+    private Optional<Sheet> sheet() {
+        Optional<TrialDesk> desk = model.deskProperty().get();
+        Optional<Opened> shown = model.openedProperty().get();
+        if (desk.isEmpty() || shown.isEmpty() || desk.get().kept().isEmpty()) {
+            return Optional.empty();
+        }
+        Outside usual = Outside.NONE;
+        Outside outside =
+                new Outside(
+                        usual.dielectric(),
+                        usual.connectorPs(),
+                        leadMetres.get(),
+                        usual.velocity(),
+                        usual.probePf());
+        Design after = shown.get().design();
+        return Optional.of(
+                new Sheet(
+                        BenchSheet.of(
+                                desk.get().original(),
+                                desk.get().toLedger(),
+                                after,
+                                outside,
+                                Instrument.UNKNOWN),
+                        after,
+                        LocalDate.now().toString()));
+    }
+
+    /** Makes the pages anew. */
+    void refresh() {
+        SheetPage.Paper size = paper.get();
+        job.start(
+                "Laying out the bench sheet",
+                progress -> {
+                    Optional<Sheet> sheet = sheet();
+                    return sheet.isPresent() ? images(sheet.get(), size, progress) : List.of();
+                },
+                made -> pages.set(List.copyOf((List<BufferedImage>) made)));
+    }
+
+    private static List<BufferedImage> images(Sheet sheet, SheetPage.Paper size, Progress progress)
+            throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        SheetPdf.write(sheet.sheet(), sheet.after(), sheet.made(), size, bytes);
+        List<BufferedImage> images = new ArrayList<>();
+        try (PDDocument pdf = Loader.loadPDF(bytes.toByteArray())) {
+            PDFRenderer renderer = new PDFRenderer(pdf);
+            for (int i = 0; i < pdf.getNumberOfPages() && !progress.cancelled(); i++) {
+                images.add(renderer.renderImageWithDPI(i, DOTS_PER_INCH));
+            }
+        }
+        return images;
+    }
+
+    /** Writes what the file's name says: the sheet, delays, or the list of changes. */
+    void export(Path file) {
+        Optional<TrialDesk> desk = model.deskProperty().get();
+        Optional<Path> design = model.design().fileProperty().get();
+        SheetPage.Paper size = paper.get();
+        job.start(
+                "Writing " + file.getFileName(),
+                progress -> {
+                    Sheet sheet =
+                            sheet().orElseThrow(() -> fault(file, "something kept", "nothing"));
+                    write(file, sheet, size, desk.orElseThrow(), design);
+                    return file;
+                },
+                written -> model.notes().tell(this, "Written: " + written));
+    }
+
+    private static void write(
+            Path file, Sheet sheet, SheetPage.Paper size, TrialDesk desk, Optional<Path> design)
+            throws BadInput {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        if (name.endsWith(".pdf")) {
+            WholeFile.write(
+                    file,
+                    out -> SheetPdf.write(sheet.sheet(), sheet.after(), sheet.made(), size, out));
+        } else if (name.endsWith(".html")) {
+            WholeFile.writeText(
+                    file, SheetPage.html(sheet.sheet(), sheet.after(), sheet.made(), size));
+        } else if (name.endsWith(".csv")) {
+            WholeFile.writeText(file, SheetCsv.of(sheet.sheet()));
+        } else if (name.endsWith(".sdf")) {
+            WholeFile.writeText(file, SdfText.of(sheet.sheet(), sheet.after()));
+        } else if (name.endsWith(".json") && design.isPresent()) {
+            Ledger ledger =
+                    new Ledger(
+                            design.get().getFileName().toString(),
+                            Digest.of(design.get()),
+                            desk.toUnsigned());
+            WholeFile.writeText(file, ChangeText.json(ChangeList.of(desk.original(), ledger)));
+        } else {
+            throw fault(
+                    file,
+                    "a name that ends in .pdf, .html, .csv, .sdf, or .json for the list of changes"
+                            + " to a design's file",
+                    name);
+        }
+    }
+
+    private static BadInput fault(Path file, String expected, String found) {
+        return new BadInput(file.toString(), "", expected, found);
+    }
+
+    /** Size of the paper. */
+    ObjectProperty<SheetPage.Paper> paperProperty() {
+        return paper;
+    }
+
+    /** Length of the leads to the instrument, metres. */
+    ObjectProperty<Double> leadMetresProperty() {
+        return leadMetres;
+    }
+
+    /** The pages as pictures; none when nothing is kept. */
+    ReadOnlyObjectProperty<List<BufferedImage>> pagesProperty() {
+        return pages;
+    }
+
+    /** Whether it is being laid out or written. */
+    ReadOnlyBooleanProperty busyProperty() {
+        return job.busyProperty();
+    }
+}

@@ -1,0 +1,127 @@
+package padward.ui.ledger;
+
+import java.awt.image.BufferedImage;
+import java.util.List;
+import java.util.function.Supplier;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Spinner;
+import javafx.scene.control.Tooltip;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.stage.Stage;
+import javafx.stage.Window;
+import padward.handover.SheetPage;
+import padward.ui.control.FileDialogs;
+import padward.ui.control.Themes;
+import padward.ui.model.ExplorerModel;
+
+/** A window with the bench sheet as it will be printed, and its export. */
+public final class SheetWindow extends BorderPane {
+    private static final double WIDTH = 760;
+    private static final double HEIGHT = 860;
+    private static final double PAGE_WIDTH = 680;
+
+    private final SheetModel sheet;
+    private final VBox pages = new VBox(14);
+
+    SheetWindow(SheetModel sheet, Supplier<FileDialogs> dialogs) {
+        this.sheet = sheet;
+        setId("sheet-window");
+        getStyleClass().add("main-view");
+        getStylesheets().add(Themes.window());
+        setTop(bar(dialogs));
+        pages.setAlignment(Pos.TOP_CENTER);
+        pages.setPadding(new Insets(14));
+        ScrollPane scroll = new ScrollPane(pages);
+        scroll.setFitToWidth(true);
+        scroll.setId("sheet-pages");
+        setCenter(scroll);
+        sheet.pagesProperty().addListener((p, old, now) -> show(now));
+        show(List.of());
+        sheet.refresh();
+    }
+
+    /** Opens it beside another window. */
+    public static Stage open(ExplorerModel model, Window owner) {
+        Stage stage = new Stage();
+        FileDialogs[] dialogs = new FileDialogs[1];
+        SheetWindow view = new SheetWindow(new SheetModel(model), () -> dialogs[0]);
+        dialogs[0] = new FileDialogs(view);
+        if (model.look().darkProperty().get()) {
+            view.getStyleClass().add("dark");
+        }
+        stage.initOwner(owner);
+        stage.setTitle("Bench sheet");
+        stage.setScene(new Scene(view, WIDTH, HEIGHT));
+        stage.show();
+        return stage;
+    }
+
+    private HBox bar(Supplier<FileDialogs> dialogs) {
+        ComboBox<SheetPage.Paper> paper = new ComboBox<>();
+        paper.getItems().addAll(SheetPage.Paper.values());
+        paper.setId("paper");
+        paper.valueProperty().bindBidirectional(sheet.paperProperty());
+        paper.valueProperty().addListener((p, old, now) -> sheet.refresh());
+        paper.setTooltip(new Tooltip("Size of the paper"));
+        Spinner<Double> lead = new Spinner<>(0.0, 100.0, 0.0, 0.1);
+        lead.setId("lead");
+        lead.setEditable(true);
+        lead.setPrefWidth(90);
+        lead.setTooltip(new Tooltip("Length of the leads to the instrument; their delay is added"));
+        lead.valueProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            sheet.leadMetresProperty().set(now);
+                            sheet.refresh();
+                        });
+        Label leadLabel = new Label("Lead, m");
+        leadLabel.setLabelFor(lead);
+        Button export = new Button("Export…");
+        export.setId("export-button");
+        export.setTooltip(
+                new Tooltip(
+                        "The file's name tells the form: .pdf, .html, .csv; .sdf for delays, .json"
+                                + " for the list of changes"));
+        export.setOnAction(
+                e ->
+                        dialogs.get()
+                                .export("Export the bench sheet", "bench.pdf")
+                                .ifPresent(sheet::export));
+        Label busy = new Label("Laying out…");
+        busy.visibleProperty().bind(sheet.busyProperty());
+        HBox bar = new HBox(10, paper, leadLabel, lead, export, busy);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.setPadding(new Insets(8, 14, 8, 14));
+        return bar;
+    }
+
+    private void show(List<BufferedImage> made) {
+        pages.getChildren().clear();
+        if (made.isEmpty()) {
+            Label none =
+                    new Label(
+                            "Nothing that is kept brings a net out. Keep a trial first (Ctrl+K).");
+            none.setMinHeight(Region.USE_PREF_SIZE);
+            pages.getChildren().add(none);
+        }
+        for (int i = 0; i < made.size(); i++) {
+            ImageView page = new ImageView(SwingFXUtils.toFXImage(made.get(i), null));
+            page.setPreserveRatio(true);
+            page.setFitWidth(PAGE_WIDTH);
+            page.setSmooth(true);
+            page.setAccessibleText("Page " + (i + 1) + " of " + made.size());
+            pages.getChildren().add(page);
+        }
+    }
+}

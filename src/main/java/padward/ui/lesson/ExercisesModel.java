@@ -1,0 +1,113 @@
+package padward.ui.lesson;
+
+import java.util.Optional;
+import java.util.Random;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.base.BadInput;
+import padward.lesson.Difficulty;
+import padward.lesson.Exercise;
+import padward.lesson.ExerciseKind;
+import padward.lesson.ExerciseMaker;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.OneJob;
+import padward.ui.scene.Opened;
+
+/** Random questions about the design that is open, and what came of the answers. No control. */
+public final class ExercisesModel {
+    private static final int SEEDS = 1_000_000;
+
+    private final ExplorerModel model;
+    private final LearnerModel learner;
+    private final OneJob making;
+    private final Random random = new Random();
+    private final ObjectProperty<ExerciseKind> kind = new SimpleObjectProperty<>(ExerciseKind.SITE);
+    private final ObjectProperty<Difficulty> difficulty =
+            new SimpleObjectProperty<>(Difficulty.EASY);
+    private final ObjectProperty<Optional<Exercise>> exercise =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Exercise.Mark>> mark =
+            new SimpleObjectProperty<>(Optional.empty());
+
+    /** Asks about whatever design is open, and remembers for this learner how it went. */
+    public ExercisesModel(ExplorerModel model, LearnerModel learner) {
+        this.model = model;
+        this.learner = learner;
+        this.making = new OneJob(model.jobs(), this);
+        model.openedProperty().addListener((p, old, now) -> putAway());
+    }
+
+    private void putAway() {
+        making.cancel();
+        mark.set(Optional.empty());
+        exercise.set(Optional.empty());
+    }
+
+    /** Asks something new. */
+    void ask() {
+        ask(random.nextInt(SEEDS));
+    }
+
+    /** Asks what a seed gives. */
+    void ask(long seed) {
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
+            model.notes().tell(this, "Open a design first (Ctrl+O): exercises are about it.");
+            return;
+        }
+        putAway();
+        ExerciseKind asked = kind.get();
+        Difficulty hard = difficulty.get();
+        making.start(
+                "Making an exercise",
+                progress ->
+                        new ExerciseMaker(opened.get().design()).make(asked, hard, seed, progress),
+                made -> {
+                    exercise.set(made);
+                    if (made.isEmpty()) {
+                        model.notes()
+                                .tell(
+                                        this,
+                                        "About this design nothing of the kind can be asked; try"
+                                                + " another kind, or easier.");
+                    }
+                });
+    }
+
+    /** Marks an answer, the first one for good. */
+    void answer(String text) {
+        if (exercise.get().isEmpty() || mark.get().isPresent()) {
+            return;
+        }
+        try {
+            Exercise asked = exercise.get().get();
+            Exercise.Mark given = asked.mark(text);
+            model.notes().putAwayAbout(this);
+            mark.set(Optional.of(given));
+            learner.remember(old -> old.with(asked.kind(), given.right()));
+        } catch (BadInput fault) {
+            model.notes().tell(this, fault);
+        }
+    }
+
+    LearnerModel learner() {
+        return learner;
+    }
+
+    ObjectProperty<ExerciseKind> kindProperty() {
+        return kind;
+    }
+
+    ObjectProperty<Difficulty> difficultyProperty() {
+        return difficulty;
+    }
+
+    ReadOnlyObjectProperty<Optional<Exercise>> exerciseProperty() {
+        return exercise;
+    }
+
+    ReadOnlyObjectProperty<Optional<Exercise.Mark>> markProperty() {
+        return mark;
+    }
+}

@@ -1,0 +1,185 @@
+package padward.ui.lesson;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.format.Course;
+import padward.lesson.Deed;
+import padward.lesson.Lesson;
+import padward.lesson.LessonRun;
+import padward.lesson.LessonStep;
+import padward.ui.control.Controls;
+
+/** The lesson that is being done: its tasks, what is seen, hints; in the end, why. */
+final class LessonPane extends VBox {
+    private final LessonsModel lessons;
+
+    LessonPane(LessonsModel lessons) {
+        super(8);
+        this.lessons = lessons;
+        setId("lesson");
+    }
+
+    void show(LessonsModel.Running running) {
+        Lesson lesson = running.place().lesson();
+        LessonRun run = running.run();
+        getChildren().setAll(head(lesson));
+        if (!lessons.atHandProperty().get()) {
+            showAway();
+            return;
+        }
+        if (run.isSolved()) {
+            showWhy(lesson);
+        } else {
+            showTask(running, run.present().orElseThrow());
+        }
+        // What is to be done stands first, where it is seen without scrolling.
+        getChildren().add(Controls.text("Goal: " + lesson.goal(), "faint"));
+        List<LessonStep> steps = lesson.steps();
+        for (int i = 0; i < run.stepsDone(); i++) {
+            getChildren().add(Controls.text("✓ " + steps.get(i).task(), "faint", "small"));
+        }
+    }
+
+    private Node head(Lesson lesson) {
+        Label title =
+                Controls.text("Lesson " + lesson.number() + ": " + lesson.title(), "side-title");
+        title.setId("lesson-title");
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        HBox.setHgrow(title, Priority.SOMETIMES);
+        HBox head =
+                new HBox(
+                        8,
+                        title,
+                        spring,
+                        Controls.button(
+                                "lesson-all",
+                                "All lessons",
+                                "Leaves this lesson; what is done is remembered",
+                                lessons::leave));
+        head.setAlignment(Pos.CENTER_LEFT);
+        return head;
+    }
+
+    /** Another design has been opened meanwhile. */
+    private void showAway() {
+        getChildren()
+                .addAll(
+                        Controls.text(
+                                "Another design is open than the lesson's. Begin the lesson again,"
+                                        + " or leave it."),
+                        buttons(false, false));
+    }
+
+    private void showTask(LessonsModel.Running running, LessonStep step) {
+        LessonRun run = running.run();
+        Label task =
+                Controls.text(
+                        "▸ Task %d of %d: %s"
+                                .formatted(
+                                        run.stepsDone() + 1,
+                                        run.lesson().steps().size(),
+                                        step.task()),
+                        "lesson-task");
+        task.setId("lesson-task");
+        getChildren().add(task);
+        run.mistake().ifPresent(m -> getChildren().add(mistake(m)));
+        String seen =
+                String.join(
+                        "; ",
+                        run.open().stream().flatMap(o -> o.seen().stream()).distinct().toList());
+        if (!seen.isEmpty() && run.mistake().isEmpty()) {
+            Label now = Controls.text("Not done yet. Now " + seen + ".", "faint", "small");
+            now.setId("lesson-seen");
+            getChildren().add(now);
+        }
+        boolean more = running.hints() < step.hints().size();
+        getChildren().add(buttons(more, !running.how()));
+        for (int i = 0; i < running.hints(); i++) {
+            Label hint = Controls.text("Hint: " + step.hints().get(i), "lesson-hint");
+            hint.setId("lesson-hint-" + (i + 1));
+            getChildren().add(hint);
+        }
+        if (running.how()) {
+            Label how =
+                    Controls.text(
+                            "How: "
+                                    + String.join(
+                                            "; ",
+                                            step.solution().stream().map(Deed::toText).toList())
+                                    + ".",
+                            "lesson-hint");
+            how.setId("lesson-how");
+            getChildren().add(how);
+        }
+    }
+
+    private static Node mistake(LessonStep.Mistake mistake) {
+        Label text = Controls.text("⊖ " + mistake.say(), "lesson-mistake");
+        text.setId("lesson-mistake");
+        text.setMaxWidth(Double.MAX_VALUE);
+        return text;
+    }
+
+    private Node buttons(boolean hints, boolean how) {
+        FlowPane row = new FlowPane(8, 6);
+        Button hint =
+                Controls.button(
+                        "lesson-hint", "Hint", "Gives a hint, then a plainer one", lessons::hint);
+        hint.setDisable(!hints);
+        Button show =
+                Controls.button(
+                        "lesson-show",
+                        "Show how",
+                        "Tells what does this task; doing it is still up to you",
+                        lessons::showHow);
+        show.setDisable(!how);
+        row.getChildren()
+                .addAll(
+                        hint,
+                        show,
+                        Controls.button(
+                                "lesson-again",
+                                "Begin again",
+                                "Opens the lesson's design afresh",
+                                lessons::beginAgain));
+        return row;
+    }
+
+    private void showWhy(Lesson lesson) {
+        Label solved = Controls.text("✓ Solved.", "lesson-solved");
+        solved.setId("lesson-solved");
+        Label why = Controls.text(lesson.why());
+        why.setId("lesson-why");
+        getChildren().addAll(solved, why);
+        lesson.sources().forEach(s -> getChildren().add(Controls.text(s, "faint", "small")));
+        Optional<Course.Place> next = lessons.next();
+        FlowPane row = new FlowPane(8, 6);
+        next.ifPresent(
+                n ->
+                        row.getChildren()
+                                .add(
+                                        Controls.button(
+                                                "lesson-next",
+                                                "Next: " + n.lesson().title(),
+                                                "Begins lesson " + n.lesson().number(),
+                                                () -> lessons.begin(n))));
+        row.getChildren()
+                .add(
+                        Controls.button(
+                                "lesson-again",
+                                "Begin again",
+                                "Opens the lesson's design afresh",
+                                lessons::beginAgain));
+        getChildren().add(row);
+    }
+}

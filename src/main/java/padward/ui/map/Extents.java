@@ -1,0 +1,86 @@
+package padward.ui.map;
+
+import java.util.Arrays;
+import java.util.Optional;
+import padward.breakout.Hop;
+import padward.design.Net;
+import padward.ui.scene.Extent;
+import padward.ui.scene.Opened;
+
+/** What can be shown whole on the map, and where it lies. */
+final class Extents {
+    private static final double AROUND_FABRIC = 0.5;
+
+    private final MapModel map;
+
+    Extents(MapModel map) {
+        this.map = map;
+    }
+
+    private Optional<Opened> opened() {
+        return map.explorer().openedProperty().get();
+    }
+
+    /** The whole fabric, with its pads. */
+    Optional<Extent> fabric() {
+        return opened().map(o -> o.design().fabric())
+                .map(
+                        f ->
+                                new Extent(
+                                        -AROUND_FABRIC,
+                                        -AROUND_FABRIC,
+                                        f.columns() + AROUND_FABRIC,
+                                        f.rows() + AROUND_FABRIC));
+    }
+
+    /** The way that is looked at. */
+    Optional<Extent> way() {
+        return opened().flatMap(
+                        o ->
+                                map.explorer()
+                                        .way()
+                                        .map(
+                                                w ->
+                                                        Extent.of(
+                                                                o.layout(),
+                                                                w.hops().stream()
+                                                                        .mapToInt(Hop::vertex))));
+    }
+
+    /** All wires of the net of what is pinned, or else of the question. */
+    Optional<Extent> net() {
+        Optional<Net> net =
+                map.pinnedProperty()
+                        .get()
+                        .flatMap(Pointed::net)
+                        .or(
+                                () ->
+                                        map.explorer()
+                                                .answerProperty()
+                                                .get()
+                                                .map(a -> a.question().net()));
+        return opened().flatMap(
+                        o ->
+                                net.map(
+                                        n ->
+                                                Extent.of(
+                                                        o.layout(),
+                                                        Arrays.stream(n.route().toVertices()))));
+    }
+
+    /** The tile of what is pinned, or else the one at a place. */
+    Optional<Extent> tile(double worldX, double worldY) {
+        return opened().map(o -> o.design().fabric())
+                .map(
+                        f -> {
+                            Optional<Integer> pinned =
+                                    map.pinnedProperty().get().map(Pointed::tile);
+                            double x =
+                                    pinned.map(t -> (double) f.column(t))
+                                            .orElse(Math.floor(worldX));
+                            double y =
+                                    pinned.map(t -> (double) f.row(t)).orElse(Math.floor(worldY));
+                            return new Extent(x, y, x + 1, y + 1);
+                        });
+    }
+}

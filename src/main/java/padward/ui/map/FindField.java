@@ -1,0 +1,70 @@
+package padward.ui.map;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import javafx.geometry.Pos;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import padward.ui.control.CompletingField;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Opened;
+
+/** Finds a name on the map and flies there. */
+public final class FindField extends HBox {
+    private final ExplorerModel model;
+    private final MapView map;
+    private final CompletingField field;
+
+    /** Finds things of the open design on this map. */
+    public FindField(ExplorerModel model, MapView map) {
+        this.model = model;
+        this.map = map;
+        this.field = new CompletingField(this::names);
+        field.setId("find-field");
+        field.setPromptText("find a name on the map");
+        field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
+        field.setPrefWidth(190);
+        field.setMinWidth(90);
+        field.addEventHandler(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (e.getCode() == KeyCode.ENTER) {
+                        find();
+                        e.consume();
+                    }
+                });
+        setAlignment(Pos.CENTER_LEFT);
+        getChildren().add(field);
+    }
+
+    /** Puts the caret there. */
+    public void enter() {
+        field.requestFocus();
+        field.selectAll();
+    }
+
+    private List<String> names() {
+        return model.openedProperty().get().map(Opened::placeNames).orElse(List.of());
+    }
+
+    private void find() {
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty() || field.getText().isBlank()) {
+            return;
+        }
+        OptionalInt vertex = Finder.find(opened.get(), field.getText());
+        model.notes().putAwayAbout(this);
+        if (vertex.isPresent()) {
+            map.flyTo(vertex.getAsInt());
+        } else {
+            model.notes()
+                    .tell(
+                            this,
+                            "Nothing on the map is called “"
+                                    + field.getText().strip()
+                                    + "”: give the name of a net, cell, pad, site, wire or tile.");
+        }
+    }
+}

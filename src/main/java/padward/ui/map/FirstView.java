@@ -1,0 +1,106 @@
+package padward.ui.map;
+
+import java.util.Optional;
+import javafx.animation.AnimationTimer;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.layout.Pane;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.Opened;
+
+/**
+ * What is seen until the window's controls are there: the map alone, about where it will be. A
+ * canvas needs no style sheets, so it stands as soon as the toolkit and the design do; building all
+ * the controls takes longer than both.
+ */
+public final class FirstView extends Pane {
+    /** Frames after which a picture that was painted stands on the screen for certain. */
+    private static final int FRAMES = 3;
+
+    /** A design that takes longer than this to open is not waited for. */
+    private static final long PATIENCE_NANOS = 300_000_000;
+
+    private static final double MAP_TOP = 132;
+    private static final double MAP_SHARE = 0.62;
+    private static final double BELOW_MAP = 168;
+
+    private final MapModel map;
+    private final Runnable then;
+    private final Canvas canvas;
+    private boolean painted;
+
+    /**
+     * @param then what follows once a picture stands, or none is to be had soon
+     */
+    public FirstView(MapModel map, double width, double height, Runnable then) {
+        this.map = map;
+        this.then = then;
+        this.canvas =
+                new Canvas(
+                        Math.floor(width * MAP_SHARE), Math.max(1, height - MAP_TOP - BELOW_MAP));
+        canvas.setLayoutY(MAP_TOP);
+        getChildren().add(canvas);
+    }
+
+    private Palette palette() {
+        boolean dark = map.explorer().look().darkProperty().get();
+        return dark ? Palette.DARK : Palette.LIGHT;
+    }
+
+    /** Whether the design stands on it. */
+    public boolean isPainted() {
+        return painted;
+    }
+
+    /** Paints when there is something to be painted; then goes on. */
+    public void begin() {
+        // Not a style, which would have the machinery of style sheets loaded.
+        getScene().setFill(palette().paper());
+        long begin = System.nanoTime();
+        new AnimationTimer() {
+            private int frames;
+
+            @Override
+            public void handle(long now) {
+                Optional<Opened> opened = map.explorer().openedProperty().get();
+                if (!painted && opened.isPresent()) {
+                    painted = true;
+                    paint(opened.get());
+                } else if (painted) {
+                    frames++;
+                }
+                if (frames == FRAMES || !painted && System.nanoTime() - begin > PATIENCE_NANOS) {
+                    stop();
+                    then.run();
+                }
+            }
+        }.start();
+    }
+
+    private void paint(Opened opened) {
+        double width = canvas.getWidth();
+        double height = canvas.getHeight();
+        Viewport all =
+                new Viewport(width, height, 0, 0, 40)
+                        .fitted(
+                                -0.5,
+                                -0.5,
+                                opened.design().fabric().columns() + 0.5,
+                                opened.design().fabric().rows() + 0.5,
+                                MapView.NEAREST_FIT);
+        Viewport view =
+                map.explorer()
+                        .placeWantedProperty()
+                        .get()
+                        .map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale()))
+                        .orElse(all);
+        new MapCanvas(map)
+                .paint(
+                        canvas.getGraphicsContext2D(),
+                        opened,
+                        view,
+                        palette(),
+                        Math.max(1, getScene().getWindow().getOutputScaleX()),
+                        false);
+    }
+}

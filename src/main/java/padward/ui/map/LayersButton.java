@@ -1,0 +1,41 @@
+package padward.ui.map;
+
+import java.util.Locale;
+import javafx.scene.control.CheckMenuItem;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.RadioMenuItem;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import padward.ui.scene.BandWidth;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapOptions;
+
+/** Shows and hides the layers of the map, and says how wide bands of delay are. */
+final class LayersButton extends MenuButton {
+    LayersButton(MapOptions options) {
+        super("Layers");
+        setId("layers-button");
+        getStyleClass().add("layers-button");
+        setTooltip(new Tooltip("What the map shows; keys 1 to 7 while the map has the focus"));
+        setAccessibleText("Layers of the map");
+        for (Layer layer : Layer.values()) {
+            CheckMenuItem item = new CheckMenuItem(layer.label() + "  (" + layer.keyText() + ")");
+            item.setId("layer-" + layer.name().toLowerCase(Locale.ROOT));
+            item.selectedProperty().bindBidirectional(options.shown(layer));
+            getItems().add(item);
+        }
+        Menu widths = new Menu("Bands of delay");
+        ToggleGroup group = new ToggleGroup();
+        for (BandWidth width : BandWidth.values()) {
+            RadioMenuItem item = new RadioMenuItem(width.label());
+            item.setToggleGroup(group);
+            item.setSelected(options.bandWidthProperty().get() == width);
+            item.setOnAction(e -> options.bandWidthProperty().set(width));
+            options.bandWidthProperty()
+                    .addListener((p, old, now) -> item.setSelected(now == width));
+            widths.getItems().add(item);
+        }
+        getItems().add(widths);
+    }
+}

@@ -1,0 +1,119 @@
+package padward.ui.map;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import padward.ui.control.Action;
+import padward.ui.scene.Layer;
+
+/** What can be done on the map with its keys. */
+public final class MapActions {
+    private MapActions() {}
+
+    /** The actions of one map. */
+    public static List<Action> of(MapView map, MapModel model) {
+        List<Action> result = new ArrayList<>(places(map));
+        for (Layer layer : Layer.values()) {
+            result.add(
+                    onMap(
+                            "layer-" + layer.name().toLowerCase(Locale.ROOT),
+                            "Show or hide: " + layer.label(),
+                            layer.key(),
+                            layer.what(),
+                            () -> model.options().toggle(layer)));
+        }
+        result.add(
+                onMap(
+                        "unpin",
+                        "Unpin",
+                        "U",
+                        "Puts away what is pinned on the map",
+                        () -> model.pinnedProperty().set(Optional.empty())));
+        return result;
+    }
+
+    private static List<Action> places(MapView map) {
+        return List.of(
+                onMap(
+                        "whole-fabric",
+                        "Whole fabric",
+                        "Digit0 Numpad0 Home",
+                        "Zooms out until the whole fabric is seen",
+                        map::fitAll),
+                onMap(
+                        "whole-way",
+                        "Whole way",
+                        "W",
+                        "Zooms so that the whole way is seen",
+                        map::fitWay),
+                onMap(
+                        "whole-net",
+                        "Whole net",
+                        "N",
+                        "Zooms so that all wires of the net are seen: of what is pinned, or else of"
+                                + " the question",
+                        map::fitNet),
+                onMap(
+                        "whole-tile",
+                        "Whole tile",
+                        "T",
+                        "Zooms to the tile of what is pinned, or else to the one in the middle",
+                        map::fitTile),
+                onMap(
+                        "pin",
+                        "Pin what is in the middle",
+                        "Enter",
+                        "Keeps in view what is at the cross in the middle of the map: its name, who"
+                                + " holds it, what it can drive",
+                        map::pickMiddle),
+                onMap(
+                        "zoom-in",
+                        "Nearer",
+                        "Plus Equals Add Shift+Equals Shift+Plus",
+                        "Zooms in about the middle of the map",
+                        () -> map.zoom(1)),
+                onMap(
+                        "zoom-out",
+                        "Farther",
+                        "Minus Subtract",
+                        "Zooms out about the middle of the map",
+                        () -> map.zoom(-1)),
+                onMap(
+                        "back",
+                        "Back",
+                        "Back_Space",
+                        "Back to the place on the map before the last jump",
+                        map::back),
+                onMap(
+                        "forward",
+                        "Forward",
+                        "Shift+Back_Space",
+                        "Forward to the place on the map that you came back from",
+                        map::forward),
+                onMap("west", "Move left", "Left", "Shows more of the left", () -> map.step(-1, 0)),
+                onMap(
+                        "east",
+                        "Move right",
+                        "Right",
+                        "Shows more of the right",
+                        () -> map.step(1, 0)),
+                onMap(
+                        "north",
+                        "Move up",
+                        "Up",
+                        "Shows more of what is above",
+                        () -> map.step(0, -1)),
+                onMap(
+                        "south",
+                        "Move down",
+                        "Down",
+                        "Shows more of what is below",
+                        () -> map.step(0, 1)));
+    }
+
+    private static Action onMap(
+            String id, String text, String keys, String purpose, Runnable work) {
+        return Action.of(id, Action.Group.MAP, text, keys, purpose, work).onMap();
+    }
+}

@@ -1,0 +1,73 @@
+package padward.ui.map;
+
+import java.util.Optional;
+import javafx.scene.canvas.GraphicsContext;
+import padward.ui.draw.CanvasSurface;
+import padward.ui.draw.Cells;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Raster;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.paint.GroundColors;
+import padward.ui.paint.MapPicture;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Opened;
+
+/** Paints the map on a canvas, with what is kept from frame to frame. */
+final class MapCanvas {
+    private static final double CROSS = 7;
+
+    private final MapModel map;
+    private Raster raster;
+    private Cells cells;
+    private GroundColors cellColors;
+
+    MapCanvas(MapModel map) {
+        this.map = map;
+    }
+
+    /** The scene that is painted. */
+    MapScene scene(Opened opened, Viewport view, Palette palette) {
+        GroundColors colors =
+                new GroundColors(
+                        opened,
+                        palette,
+                        map.options().shown(Layer.OCCUPANCY).get(),
+                        map.options().shown(Layer.DELAY).get()
+                                ? map.reachProperty().get()
+                                : Optional.empty());
+        if (cells == null || !colors.isLike(cellColors)) {
+            cellColors = colors;
+            cells = new Cells(opened.design().fabric(), tile -> Raster.pixel(colors.of(tile)));
+        }
+        return map.scene(opened, view, palette, cells);
+    }
+
+    /**
+     * @param density pixels of the screen for each of the view's
+     * @param focused whether keys go to the map: then a frame and a cross in the middle show it
+     */
+    void paint(
+            GraphicsContext g,
+            Opened opened,
+            Viewport view,
+            Palette palette,
+            double density,
+            boolean focused) {
+        if (raster == null || !raster.isFor(view.width(), view.height(), density)) {
+            raster = new Raster(view.width(), view.height(), density);
+        }
+        CanvasSurface out = new CanvasSurface(g, raster);
+        MapPicture.paint(scene(opened, view, palette), out);
+        if (focused) {
+            Surface.Line line = new Surface.Line(palette.selection(), 2);
+            out.outlineRect(1, 1, view.width() - 2, view.height() - 2, 0, line);
+            double x = view.width() / 2;
+            double y = view.height() / 2;
+            Surface.Line thin = new Surface.Line(palette.selection(), 1.5);
+            out.line(x - CROSS, y, x + CROSS, y, thin);
+            out.line(x, y - CROSS, x, y + CROSS, thin);
+        }
+    }
+}

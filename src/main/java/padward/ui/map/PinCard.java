@@ -1,0 +1,112 @@
+package padward.ui.map;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.geometry.Insets;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.DelayField;
+import padward.fabric.Fabric;
+import padward.ui.scene.NetReach;
+
+/** What is pinned on the map: what it is, who holds it, what it drives, and what to do with it. */
+final class PinCard extends VBox {
+    private static final double WIDTH = 300;
+
+    private final MapModel map;
+    private final Label title = text("pin-title");
+    private final Label state = text("pin-state");
+    private final Label details = text("pin-details");
+    private final Button bringOut = new Button("Bring this net out");
+    private final Button takePad = new Button("On this pad");
+    private final Button close = new Button("Unpin");
+
+    PinCard(MapModel map) {
+        this.map = map;
+        setId("pin-card");
+        getStyleClass().add("pin-card");
+        setSpacing(3);
+        setPadding(new Insets(8, 10, 8, 10));
+        setMaxSize(WIDTH, Region.USE_PREF_SIZE);
+        setPrefWidth(WIDTH);
+        title.getStyleClass().add("side-title");
+        bringOut.setId("pin-bring-out");
+        takePad.setId("pin-take-pad");
+        close.setId("pin-close");
+        bringOut.setOnAction(
+                e ->
+                        pinned().flatMap(Pointed::net)
+                                .ifPresent(n -> map.explorer().netTextProperty().set(n.name())));
+        takePad.setOnAction(
+                e ->
+                        pinned().filter(p -> p.pad().isPresent())
+                                .ifPresent(p -> map.explorer().padTextProperty().set(p.name())));
+        close.setOnAction(e -> map.pinnedProperty().set(Optional.empty()));
+        FlowPane actions = new FlowPane(6, 4, bringOut, takePad, close);
+        actions.setPadding(new Insets(4, 0, 0, 0));
+        getChildren().addAll(title, state, details, actions);
+        map.pinnedProperty().addListener((p, old, now) -> show());
+        map.reachProperty().addListener((p, old, now) -> show());
+        show();
+    }
+
+    private static Label text(String id) {
+        Label label = new Label();
+        label.setId(id);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
+    }
+
+    private Optional<Pointed> pinned() {
+        return map.pinnedProperty().get();
+    }
+
+    private void show() {
+        setVisible(pinned().isPresent());
+        setManaged(pinned().isPresent());
+        pinned().ifPresent(this::show);
+    }
+
+    private void show(Pointed thing) {
+        title.setText(thing.kind() + " " + thing.name());
+        state.setText(thing.state());
+        List<String> lines = new ArrayList<>(thing.details());
+        map.reachProperty()
+                .get()
+                .map(NetReach::field)
+                .flatMap(f -> delay(f, thing))
+                .ifPresent(lines::add);
+        details.setText(String.join("\n", lines));
+        show(bringOut, thing.net().isPresent());
+        show(takePad, thing.pad().isPresent());
+        setAccessibleText(thing.line() + ". " + details.getText());
+    }
+
+    private static void show(Button button, boolean shown) {
+        button.setVisible(shown);
+        button.setManaged(shown);
+    }
+
+    private static Optional<String> delay(DelayField field, Pointed thing) {
+        int ps =
+                thing.vertex() == Fabric.NOTHING
+                        ? field.arrivalPs(thing.tile())
+                        : field.atPs(thing.vertex());
+        String net = field.net().name();
+        return Optional.of(
+                ps == DelayField.NEVER
+                        ? "No free way from " + net + " leads here."
+                        : String.format(
+                                Locale.ROOT,
+                                "From %s in %.3f ns, %s corner.",
+                                net,
+                                ps / 1000.0,
+                                field.corner().label()));
+    }
+}

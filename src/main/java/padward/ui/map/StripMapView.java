@@ -1,0 +1,122 @@
+package padward.ui.map;
+
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Pane;
+import padward.breakout.Answer;
+import padward.breakout.Obstacle;
+import padward.fabric.Corner;
+import padward.ui.draw.CanvasSurface;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Raster;
+import padward.ui.model.ExplorerModel;
+import padward.ui.paint.StripPainter;
+import padward.ui.scene.StripLayout;
+import padward.ui.scene.StripScene;
+
+/** The strip map: the way as a line to the scale of delay. A click on a mark selects its hop. */
+public final class StripMapView extends ScrollPane {
+    private static final double LEAST_WIDTH = 100;
+    private static final double BAR = 16;
+
+    private final MapModel map;
+    private final ExplorerModel model;
+    private final Canvas canvas = new Canvas(LEAST_WIDTH, StripPainter.HEIGHT);
+    private final Raster none = new Raster(1, 1);
+    private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
+    private Optional<StripLayout> layout = Optional.empty();
+
+    /** Shows the way of the question in front. */
+    public StripMapView(MapModel map) {
+        this.map = map;
+        this.model = map.explorer();
+        setId("strip-map");
+        setAccessibleText(
+                "Strip map of the way. Left and right choose a hop; the map flies there.");
+        setContent(new Pane(canvas));
+        setFitToHeight(true);
+        setVbarPolicy(ScrollBarPolicy.NEVER);
+        setMinHeight(StripPainter.HEIGHT + BAR);
+        setPrefHeight(StripPainter.HEIGHT + BAR);
+        getStyleClass().add("strip-map");
+        model.answerProperty().addListener((p, old, now) -> paint());
+        model.selectedHopProperty().addListener((p, old, now) -> paint());
+        model.optionProperty().addListener((p, old, now) -> paint());
+        model.trialProperty().addListener((p, old, now) -> paint());
+        map.chosenObstacleProperty().addListener((p, old, now) -> paint());
+        viewportBoundsProperty().addListener((p, old, now) -> paint());
+        palette.addListener((p, old, now) -> paint());
+        canvas.setOnMouseClicked(
+                e -> {
+                    requestFocus();
+                    layout.ifPresent(l -> select(l.nearest(e.getX())));
+                });
+        addEventFilter(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (e.getCode() == KeyCode.LEFT || e.getCode() == KeyCode.RIGHT) {
+                        step(e.getCode() == KeyCode.RIGHT ? 1 : -1);
+                        e.consume();
+                    }
+                });
+    }
+
+    /** The colours that it is painted in. */
+    public ObjectProperty<Palette> paletteProperty() {
+        return palette;
+    }
+
+    private void step(int by) {
+        int now = model.selectedHopProperty().get().orElse(by > 0 ? -1 : 0);
+        select(now + by);
+    }
+
+    private void select(int mark) {
+        model.way()
+                .ifPresent(
+                        w -> {
+                            int last = w.hops().size() - 1;
+                            int hop = Math.max(0, Math.min(last, mark));
+                            model.selectedHopProperty().set(Optional.of(hop));
+                        });
+    }
+
+    /** The scene that is painted. */
+    public StripScene scene() {
+        boolean noWay =
+                model.answerProperty().get().filter(a -> a instanceof Answer.NoWay).isPresent();
+        return new StripScene(
+                model.way(),
+                noWay
+                        ? "There is no way to draw. Try another pad."
+                        : "Ask a question, and its way is drawn here to the scale of delay.",
+                model.answerProperty().get().map(a -> a.question().corner()).orElse(Corner.SLOW),
+                palette.get(),
+                model.selectedHopProperty().get(),
+                map.chosenObstacleProperty()
+                        .get()
+                        .map(Obstacle::hops)
+                        .map(Set::copyOf)
+                        .orElse(Set.of()));
+    }
+
+    /** Width that is to be had, pixels. */
+    public double visibleWidth() {
+        return Math.max(LEAST_WIDTH, getViewportBounds().getWidth());
+    }
+
+    private void paint() {
+        StripScene scene = scene();
+        double visible = visibleWidth();
+        layout = StripPainter.layout(scene, visible);
+        canvas.setWidth(StripPainter.width(layout, visible));
+        new StripPainter(scene, new CanvasSurface(canvas.getGraphicsContext2D(), none))
+                .paint(layout, visible);
+    }
+}

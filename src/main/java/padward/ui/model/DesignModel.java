@@ -1,0 +1,238 @@
+package padward.ui.model;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.format.DesignReader;
+import padward.format.FileKind;
+import padward.ui.scene.Opened;
+
+/**
+ * The design that is open, with the trials kept on it; its file; its ledger. The file is never
+ * changed.
+ */
+public final class DesignModel {
+    private final Notes notes;
+    private final History history;
+    private final OneJob job;
+    private final OneJob saving;
+    private final KeptStore store;
+    private final ObjectProperty<Optional<Opened>> opened =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<TrialDesk>> desk =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Path>> file =
+            new SimpleObjectProperty<>(Optional.empty());
+
+    DesignModel(Jobs jobs, History history, KeptStore store) {
+        this.notes = jobs.notes();
+        this.history = history;
+        this.store = store;
+        this.job = new OneJob(jobs, this);
+        this.saving = new OneJob(jobs, store);
+    }
+
+    /** Opens a design's file in place of the present one, which stays if the file is at fault. */
+    void open(Path path) {
+        open(path, () -> {});
+    }
+
+    /**
+     * Opens a design's file, with what was kept on it the last time.
+     *
+     * @param then what follows when it is shown
+     */
+    void open(Path path, Runnable then) {
+        job.start(
+                "Opening " + path.getFileName(),
+                progress -> read(path, progress),
+                read -> {
+                    show(read, Optional.of(path));
+                    then.run();
+                });
+    }
+
+    /** Opens a design or a ledger, whichever a file is. */
+    public void openAny(Path path) {
+        job.start(
+                "Opening " + path.getFileName(),
+                progress -> FileKind.of(path),
+                kind -> {
+                    switch (kind) {
+                        case DESIGN -> open(path);
+                        case LEDGER -> openLedger(path);
+                        default ->
+                                notes.tell(
+                                        this,
+                                        path.getFileName()
+                                                + " is a "
+                                                + kind.name().toLowerCase(Locale.ROOT)
+                                                + ". Open the design that names it.");
+                    }
+                });
+    }
+
+    /** Opens what a reader yields. */
+    void openFrom(Background.Work<Design> reader) {
+        job.start(
+                "Opening",
+                progress -> {
+                    Design design = reader.run(progress);
+                    TrialDesk nothing = TrialDesk.of(design);
+                    return new Read(nothing, nothing, new Opened(design), Optional.empty());
+                },
+                read -> show(read, Optional.empty()));
+    }
+
+    /**
+     * A design that has been read.
+     *
+     * @param bare the desk with nothing kept
+     * @param kept the desk with what was kept the last time
+     * @param opened the design with that
+     * @param fault why what was kept cannot be shown
+     */
+    private record Read(TrialDesk bare, TrialDesk kept, Opened opened, Optional<BadInput> fault) {}
+
+    private Read read(Path path, Progress progress) throws BadInput {
+        Design design = DesignReader.read(path, progress);
+        TrialDesk bare = TrialDesk.of(design);
+        try {
+            TrialDesk kept = store.find(path, design, progress).orElse(bare);
+            return new Read(bare, kept, new Opened(kept.design()), Optional.empty());
+        } catch (BadInput fault) {
+            return new Read(bare, bare, new Opened(design), Optional.of(fault));
+        }
+    }
+
+    private void show(Read read, Optional<Path> from) {
+        history.clear();
+        file.set(from);
+        desk.set(Optional.of(read.kept()));
+        opened.set(Optional.of(read.opened()));
+        if (!read.kept().kept().isEmpty()) {
+            remember("what was kept the last time", read.bare(), read.kept());
+        }
+        read.fault().ifPresent(fault -> notes.tell(this, fault));
+    }
+
+    /** Has a desk safe, and shows it. */
+    private void show(TrialDesk next, Opened withIt) {
+        file.get().ifPresent(path -> keepSafe(path, next));
+        desk.set(Optional.of(next));
+        opened.set(Optional.of(withIt));
+    }
+
+    /** Before it is shown as kept, it is: only the flush to the disk may take its time. */
+    private void keepSafe(Path path, TrialDesk next) {
+        try {
+            store.save(path, next);
+        } catch (BadInput fault) {
+            notes.tell(store, fault);
+            return;
+        }
+        saving.start(
+                "Keeping safe",
+                progress -> {
+                    store.flush();
+                    return next;
+                },
+                flushed -> {});
+    }
+
+    /** Keeps a trial: the design is shown with it from now on. */
+    public void keep(TrialDesk.Kept kept, Opened withIt) {
+        TrialDesk before = desk.get().orElseThrow();
+        TrialDesk after = before.keeping(kept);
+        remember("keeping " + kept.what(), before, after);
+        show(after, withIt);
+    }
+
+    private void remember(String what, TrialDesk before, TrialDesk after) {
+        history.did(new History.Step(what, () -> change(before), () -> change(after)));
+    }
+
+    /**
+     * Goes on with another desk of the same design.
+     *
+     * @param what what is done by that, as a noun phrase
+     */
+    public void changeTo(String what, TrialDesk next) {
+        remember(what, desk.get().orElseThrow(), next);
+        change(next);
+    }
+
+    private void change(TrialDesk next) {
+        Opened shown = opened.get().orElseThrow();
+        job.start(
+                "Changing the design",
+                progress -> shown.with(next.design()),
+                result -> show(next, result));
+    }
+
+    /** Writes all that is kept into a ledger for the opened file. */
+    public void saveLedger(Path ledger) {
+        if (desk.get().isEmpty() || file.get().isEmpty()) {
+            notes.tell(this, "Only a design that was opened from a file can have a ledger.");
+            return;
+        }
+        TrialDesk now = desk.get().get();
+        Path design = file.get().get();
+        job.start(
+                "Saving " + ledger.getFileName(),
+                progress -> now.save(ledger, design),
+                written ->
+                        notes.tell(
+                                this,
+                                "Saved " + written.entries().size() + " kept in " + ledger + "."));
+    }
+
+    /** Shows the opened design with what a ledger holds. */
+    public void openLedger(Path ledger) {
+        if (desk.get().isEmpty()) {
+            notes.tell(this, "Open a design first (Ctrl+O), then its ledger.");
+            return;
+        }
+        TrialDesk before = desk.get().get();
+        Opened shown = opened.get().orElseThrow();
+        job.start(
+                "Opening " + ledger.getFileName(),
+                progress -> {
+                    TrialDesk next = TrialDesk.open(ledger, before.original(), progress);
+                    return new Loaded(next, shown.with(next.design()));
+                },
+                loaded -> {
+                    remember("opening ledger " + ledger.getFileName(), before, loaded.desk());
+                    show(loaded.desk(), loaded.opened());
+                });
+    }
+
+    private record Loaded(TrialDesk desk, Opened opened) {}
+
+    /** The design as it is shown, with all that is kept. */
+    ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
+        return opened;
+    }
+
+    /** The design as it was opened and the trials kept on it; set before the design is shown. */
+    ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+        return desk;
+    }
+
+    /** The file that it was opened from; none for the demo. */
+    public ReadOnlyObjectProperty<Optional<Path>> fileProperty() {
+        return file;
+    }
+
+    /** Whether it is being opened or changed. */
+    ReadOnlyBooleanProperty busyProperty() {
+        return job.busyProperty();
+    }
+}

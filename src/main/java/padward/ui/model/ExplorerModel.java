@@ -1,0 +1,321 @@
+package padward.ui.model;
+
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ObservableValue;
+import padward.breakout.Answer;
+import padward.breakout.Obstacle;
+import padward.breakout.Question;
+import padward.breakout.Survey;
+import padward.breakout.Way;
+import padward.breakout.WhyBlocked;
+import padward.design.Design;
+import padward.fabric.Corner;
+import padward.ui.scene.Opened;
+
+/**
+ * What the window knows, put together from the models of its parts: the design, the questions, the
+ * notes, the work that goes on, the look. To the views it shows the one question that is in front,
+ * whichever that is. No control, no canvas.
+ */
+public final class ExplorerModel {
+    private final Notes notes = new Notes();
+    private final History history = new History();
+    private final LookModel look = new LookModel();
+    private final Recent recentFiles = new Recent(10);
+    private final Recent recentNets = new Recent(30);
+    private final Recent recentPads = new Recent(30);
+    private final Jobs jobs;
+    private final DesignModel design;
+    private final QuestionsModel questions;
+    private final ObjectProperty<String> netText;
+    private final ObjectProperty<String> padText;
+    private final ObjectProperty<Corner> corner;
+    private final ObjectProperty<Optional<Survey>> survey;
+    private final ObjectProperty<Optional<QuestionModel.TriedOut>> trial;
+    private final ObjectProperty<Optional<Answer>> preview;
+    private final ObjectProperty<Integer> option;
+    private final ObjectProperty<Optional<Integer>> selectedHop;
+    private final ObjectProperty<Optional<Answer>> answer;
+    private final BooleanProperty busy = new SimpleBooleanProperty(false);
+    private final ObjectProperty<Optional<Session.Place>> placeWanted =
+            new SimpleObjectProperty<>(Optional.empty());
+    private Optional<Design> original = Optional.empty();
+
+    /** A model that keeps nothing for the next time. */
+    public ExplorerModel(Background background) {
+        this(background, KeptStore.NONE);
+    }
+
+    /** Nothing open; what is kept goes to the store. */
+    public ExplorerModel(Background background, KeptStore store) {
+        this.jobs = new Jobs(background, notes);
+        this.design = new DesignModel(jobs, history, store);
+        this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
+        ReadOnlyObjectProperty<QuestionModel> shown = questions.shownProperty();
+        netText = new Followed<>(shown, QuestionModel::netTextProperty);
+        padText = new Followed<>(shown, QuestionModel::padTextProperty);
+        corner = new Followed<>(shown, QuestionModel::cornerProperty);
+        survey = new Followed<>(shown, QuestionModel::surveyProperty);
+        trial = new Followed<>(shown, QuestionModel::trialProperty);
+        preview = new Followed<>(shown, QuestionModel::previewProperty);
+        option = new Followed<>(shown, QuestionModel::optionProperty);
+        answer = new Followed<>(shown, QuestionModel::answerProperty);
+        // After the answer: who hears of a hop looks for it in the answer's way.
+        selectedHop = new Followed<>(shown, QuestionModel::selectedHopProperty);
+        ObservableValue<Boolean> asking = shown.flatMap(QuestionModel::busyProperty);
+        busy.bind(
+                Bindings.createBooleanBinding(
+                        () -> asking.getValue() || design.busyProperty().get(),
+                        asking,
+                        design.busyProperty()));
+        design.openedProperty().addListener((p, old, now) -> designChanged());
+        design.fileProperty()
+                .addListener(
+                        (p, old, now) ->
+                                now.ifPresent(f -> recentFiles.add(f.toAbsolutePath().toString())));
+        answer.addListener((p, old, now) -> now.map(Answer::question).ifPresent(this::asked));
+    }
+
+    private void asked(Question question) {
+        recentNets.add(question.net().name());
+        recentPads.add(padText.get().strip());
+    }
+
+    /** Runs before any view hears of the design. */
+    private void designChanged() {
+        Optional<Design> now = design.deskProperty().get().map(TrialDesk::original);
+        if (now.equals(original)) {
+            questions.askAgain();
+        } else {
+            original = now;
+            questions.startAfresh();
+        }
+    }
+
+    /** The design that is open. */
+    public DesignModel design() {
+        return design;
+    }
+
+    /** The questions that are open. */
+    public QuestionsModel questions() {
+        return questions;
+    }
+
+    /** The question that is shown. */
+    public QuestionModel question() {
+        return questions.shownProperty().get();
+    }
+
+    /** What the user is to be told. */
+    public Notes notes() {
+        return notes;
+    }
+
+    /** What can be undone. */
+    public History history() {
+        return history;
+    }
+
+    /** The work that goes on. */
+    public Jobs jobs() {
+        return jobs;
+    }
+
+    /** Theme and other looks. */
+    public LookModel look() {
+        return look;
+    }
+
+    /** Designs that were opened. */
+    public Recent recentFiles() {
+        return recentFiles;
+    }
+
+    /** Nets that were asked for. */
+    public Recent recentNets() {
+        return recentNets;
+    }
+
+    /** Pads that were asked for, as they were named. */
+    public Recent recentPads() {
+        return recentPads;
+    }
+
+    /** Opens a design's file in place of the present one, which stays if the file is at fault. */
+    public void open(Path file) {
+        design.open(file);
+    }
+
+    /** Opens what a reader yields. */
+    public void openFrom(Background.Work<Design> reader) {
+        design.openFrom(reader);
+    }
+
+    /** Asks the question that the fields state. */
+    public void ask() {
+        question().ask();
+    }
+
+    /** Asks for the pad of a surveyed answer. */
+    public void askFor(Answer surveyed) {
+        question().askFor(surveyed);
+    }
+
+    /** Tries out the answer that is shown. */
+    public void tryIt() {
+        question().tryIt();
+    }
+
+    /** Drops the trial; all is as it was. */
+    public void drop() {
+        QuestionModel asked = question();
+        asked.trialProperty()
+                .get()
+                .ifPresent(
+                        tried -> {
+                            asked.drop();
+                            history.did(
+                                    new History.Step(
+                                            "dropping the trial",
+                                            () -> asked.tryAgain(tried.before(), tried.edits()),
+                                            asked::drop));
+                        });
+    }
+
+    /** Keeps the trial: the design is shown with it from now on. */
+    public void keep() {
+        QuestionModel asked = question();
+        if (asked.trialProperty().get().isEmpty()) {
+            return;
+        }
+        QuestionModel.TriedOut tried = asked.trialProperty().get().get();
+        Question question = tried.before().question();
+        TrialDesk.Kept kept =
+                new TrialDesk.Kept(
+                        OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
+                        question.net().name(),
+                        question.padValue().name(),
+                        tried.edits());
+        // Its answer is known: it need not be asked again like the others.
+        asked.answerProperty().set(Optional.empty());
+        design.keep(kept, tried.design());
+        asked.answered(tried.after());
+    }
+
+    /** Undoes the last step. */
+    public void undo() {
+        history.undo();
+    }
+
+    /** Does again what was undone last. */
+    public void redo() {
+        history.redo();
+    }
+
+    /** Stops all work. */
+    public void cancel() {
+        jobs.cancelAll();
+    }
+
+    /** The clearances of the answer that is shown. */
+    public List<WhyBlocked.Option> options() {
+        return question().options();
+    }
+
+    /** The clearance that is looked at. */
+    public Optional<WhyBlocked.Option> chosenOption() {
+        return question().chosenOption();
+    }
+
+    /** The way of the answer that is shown: of the clearance that is looked at, if there is one. */
+    public Optional<Way> way() {
+        return question().way();
+    }
+
+    /** What stands on that way. */
+    public List<Obstacle> obstacles() {
+        return question().obstacles();
+    }
+
+    /** What stands on the way of the clearance that is looked at, without the trial. */
+    public List<Obstacle> obstaclesOfChosen() {
+        return question().obstaclesOfChosen();
+    }
+
+    /** A part of the map that is to be shown; the map goes there, and empties this. */
+    public ObjectProperty<Optional<Session.Place>> placeWantedProperty() {
+        return placeWanted;
+    }
+
+    /** The design that is open, with what is kept; empty until the first one is read. */
+    public ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
+        return design.openedProperty();
+    }
+
+    /** The opened design and the trials kept on it. */
+    public ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+        return design.deskProperty();
+    }
+
+    /** All pads for the net, once they are surveyed. */
+    public ReadOnlyObjectProperty<Optional<Survey>> surveyProperty() {
+        return survey;
+    }
+
+    /** A surveyed answer that the pointer rests on; its way is shown beside the present one. */
+    public ObjectProperty<Optional<Answer>> previewProperty() {
+        return preview;
+    }
+
+    /** Index of the clearance that is looked at. */
+    public ObjectProperty<Integer> optionProperty() {
+        return option;
+    }
+
+    /** The trial that waits to be kept or dropped. */
+    public ReadOnlyObjectProperty<Optional<QuestionModel.TriedOut>> trialProperty() {
+        return trial;
+    }
+
+    /** The answer. */
+    public ReadOnlyObjectProperty<Optional<Answer>> answerProperty() {
+        return answer;
+    }
+
+    /** Index of the hop that is selected in the way. */
+    public ObjectProperty<Optional<Integer>> selectedHopProperty() {
+        return selectedHop;
+    }
+
+    /** What stands in the net's field. */
+    public ObjectProperty<String> netTextProperty() {
+        return netText;
+    }
+
+    /** What stands in the pad's field. */
+    public ObjectProperty<String> padTextProperty() {
+        return padText;
+    }
+
+    /** The corner that is asked for. */
+    public ObjectProperty<Corner> cornerProperty() {
+        return corner;
+    }
+
+    /** Whether the design or the question that is shown is at work. */
+    public ReadOnlyBooleanProperty busyProperty() {
+        return busy;
+    }
+}

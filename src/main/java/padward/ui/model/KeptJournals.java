@@ -1,0 +1,82 @@
+package padward.ui.model;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.UUID;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.format.Digest;
+import padward.format.Journal;
+import padward.format.Journals;
+
+/**
+ * What is kept, in a journal for each design's file: written down before it is shown as kept, so
+ * that killing the window at any moment loses none of it. Two windows on one file do not disturb
+ * each other.
+ */
+public final class KeptJournals implements KeptStore {
+    private final Journals journals;
+    private Optional<Open> open = Optional.empty();
+
+    private record Open(Path file, Journal journal) {}
+
+    /**
+     * @param folder where the journals are
+     */
+    public KeptJournals(Path folder) {
+        this.journals = new Journals(folder);
+    }
+
+    @Override
+    public synchronized Optional<TrialDesk> find(Path file, Design design, Progress progress)
+            throws BadInput {
+        Journals.Begun begun = begin(file, design);
+        if (begun.setAside().isPresent()) {
+            throw begun.setAside().get();
+        }
+        Journal journal = begun.journal();
+        return journal.found().isEmpty()
+                ? Optional.empty()
+                : Optional.of(TrialDesk.of(file, journal.found(), design));
+    }
+
+    private Journals.Begun begin(Path file, Design design) throws BadInput {
+        close();
+        Journals.Begun begun = journals.open(name(file), Digest.of(file), design.fabric());
+        open = Optional.of(new Open(file, begun.journal()));
+        return begun;
+    }
+
+    @Override
+    public synchronized void save(Path file, TrialDesk desk) throws BadInput {
+        if (open.filter(o -> o.file().equals(file)).isEmpty()) {
+            begin(file, desk.original());
+        }
+        open.orElseThrow().journal().record(desk.toUnsigned());
+    }
+
+    @Override
+    public synchronized void flush() throws BadInput {
+        if (open.isPresent()) {
+            open.get().journal().flush();
+        }
+    }
+
+    @Override
+    public synchronized void close() throws BadInput {
+        if (open.isPresent()) {
+            Journal old = open.get().journal();
+            open = Optional.empty();
+            old.close();
+        }
+    }
+
+    /** The name tells the design's, and a number that stands for its whole path. */
+    private static String name(Path file) {
+        String path = file.toAbsolutePath().normalize().toString();
+        UUID number = UUID.nameUUIDFromBytes(path.getBytes(StandardCharsets.UTF_8));
+        return file.getFileName().toString().replaceAll("\\.json(\\.gz)?$", "") + "." + number;
+    }
+}

@@ -1,0 +1,61 @@
+package padward.ui.model;
+
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.breakout.Question;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadNames;
+import padward.fabric.Corner;
+import padward.ui.scene.Opened;
+
+/** Reads a question from what stands in the two fields. */
+final class QuestionText {
+    private QuestionText() {}
+
+    /**
+     * The question that two texts state.
+     *
+     * @throws BadInput when one of them does not mean one net or one pad
+     */
+    static Question read(Opened opened, String net, String pad, Corner corner) throws BadInput {
+        Design design = opened.design();
+        return new Question(design, net(opened, net.strip()), pad(design, pad.strip()), corner);
+    }
+
+    private static Net net(Opened opened, String text) throws BadInput {
+        Optional<Net> exact = opened.design().findNet(text);
+        if (exact.isPresent()) {
+            return exact.get();
+        }
+        List<String> fitting = Suggestions.of(text, opened.netNames());
+        if (fitting.size() == 1 && !text.isEmpty()) {
+            return opened.design().findNet(fitting.get(0)).orElseThrow();
+        }
+        throw new BadInput(
+                "net",
+                "",
+                "the name of a net, or a pattern that fits only one",
+                found(text, fitting.size()));
+    }
+
+    private static int pad(Design design, String text) throws BadInput {
+        List<Integer> fitting = PadNames.find(design, text);
+        if (fitting.size() == 1) {
+            return fitting.get(0);
+        }
+        throw new BadInput(
+                "pad",
+                "",
+                "one pad, by its name, package pin, port, board net or header pin",
+                found(text, fitting.size()));
+    }
+
+    private static String found(String text, int fitting) {
+        if (text.isEmpty()) {
+            return "nothing";
+        }
+        return "“" + text + "”" + (fitting > 1 ? ", which fits several" : ", which fits none");
+    }
+}

@@ -1,0 +1,210 @@
+package padward.ui.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import padward.fabric.Corner;
+import padward.ui.scene.Opened;
+
+/** The questions that are open, at least one, and which of them is shown. */
+public final class QuestionsModel {
+    private final Supplier<Optional<Opened>> opened;
+    private final Jobs jobs;
+    private final History history;
+    private final ObservableList<QuestionModel> all = FXCollections.observableArrayList();
+
+    /** Held here, since it hears of changes only as long as somebody holds it. */
+    private final ObservableList<QuestionModel> allView =
+            FXCollections.unmodifiableObservableList(all);
+
+    private final ObjectProperty<QuestionModel> shown = new SimpleObjectProperty<>();
+
+    /**
+     * What a question states.
+     *
+     * @param net text of the net's field
+     * @param pad text of the pad's field
+     * @param corner the corner
+     * @param asked whether it had been asked
+     */
+    record Stated(String net, String pad, Corner corner, boolean asked) {}
+
+    /**
+     * @param opened the design that is asked about, whichever it is at the time
+     * @param jobs where work runs
+     * @param history where closing is remembered
+     */
+    QuestionsModel(Supplier<Optional<Opened>> opened, Jobs jobs, History history) {
+        this.opened = opened;
+        this.jobs = jobs;
+        this.history = history;
+        all.add(new QuestionModel(opened, jobs));
+        shown.set(all.get(0));
+    }
+
+    /** All that are open, in the order of their tabs. */
+    public ObservableList<QuestionModel> all() {
+        return allView;
+    }
+
+    /** The one that is shown. */
+    public ReadOnlyObjectProperty<QuestionModel> shownProperty() {
+        return shown;
+    }
+
+    /** Shows one of them. */
+    public void show(QuestionModel question) {
+        if (!all.contains(question)) {
+            throw new IllegalArgumentException("not an open question");
+        }
+        shown.set(question);
+    }
+
+    /** Shows the next one to the right, or the one so many farther; goes round at the ends. */
+    public void step(int by) {
+        shown.set(all.get(Math.floorMod(all.indexOf(shown.get()) + by, all.size())));
+    }
+
+    /**
+     * Opens one more to the right of the one that is shown, and shows it.
+     *
+     * @param net what stands in its net's field
+     */
+    public void open(String net) {
+        QuestionModel before = shown.get();
+        QuestionModel more = new QuestionModel(opened, jobs);
+        more.netTextProperty().set(net);
+        more.cornerProperty().set(before.cornerProperty().get());
+        insert(all.indexOf(before) + 1, more);
+    }
+
+    private void insert(int index, QuestionModel question) {
+        all.add(index, question);
+        shown.set(question);
+    }
+
+    /** Closes one; it can be had back by undoing. The last one is emptied instead. */
+    public void close(QuestionModel question) {
+        int index = all.indexOf(question);
+        if (index < 0) {
+            return;
+        }
+        if (all.size() == 1) {
+            question.clear();
+            return;
+        }
+        remove(question);
+        history.did(
+                new History.Step(
+                        "closing " + question.title(),
+                        () -> {
+                            insert(Math.min(index, all.size()), question);
+                            question.askAgainIfOld();
+                        },
+                        () -> remove(question)));
+    }
+
+    private void remove(QuestionModel question) {
+        int index = all.indexOf(question);
+        if (index < 0 || all.size() == 1) {
+            return;
+        }
+        question.stop();
+        if (shown.get() == question) {
+            shown.set(all.get(index == 0 ? 1 : index - 1));
+        }
+        all.remove(question);
+    }
+
+    /** Forgets them all but an empty one, for another design. */
+    void startAfresh() {
+        QuestionModel first = all.get(0);
+        shown.set(first);
+        all.forEach(QuestionModel::clear);
+        all.retainAll(List.of(first));
+    }
+
+    /** What all of them state. */
+    List<Stated> stated() {
+        return all.stream().map(QuestionModel::stated).toList();
+    }
+
+    /**
+     * Puts questions in place of those that are open, and asks those that had been asked.
+     *
+     * @param show index of the one to be shown
+     * @param then what follows when that one has been asked
+     */
+    void restore(List<Stated> stated, int show, Runnable then) {
+        if (stated.isEmpty()) {
+            then.run();
+            return;
+        }
+        List<QuestionModel> questions = new ArrayList<>();
+        for (Stated one : stated) {
+            QuestionModel question = new QuestionModel(opened, jobs);
+            question.state(one);
+            questions.add(question);
+        }
+        all.forEach(QuestionModel::clear);
+        all.addAll(questions);
+        shown.set(questions.get(Math.max(0, Math.min(questions.size() - 1, show))));
+        all.retainAll(questions);
+        List<QuestionModel> asked = new ArrayList<>();
+        for (int i = 0; i < stated.size(); i++) {
+            if (stated.get(i).asked()) {
+                asked.add(questions.get(i));
+            }
+        }
+        asked.remove(shown.get());
+        Runnable others =
+                () -> {
+                    then.run();
+                    inTurn(asked, QuestionModel::ask);
+                };
+        if (stated.get(questions.indexOf(shown.get())).asked()) {
+            shown.get().ask(others);
+        } else {
+            others.run();
+        }
+    }
+
+    /** Asks all of them again that have been answered, one after the other, the shown one first. */
+    void askAgain() {
+        QuestionModel first = shown.get();
+        // A trial that is just being kept has no answer any more: nothing of it is lost.
+        long trials =
+                all.stream()
+                        .filter(q -> q.trialProperty().get().isPresent())
+                        .filter(q -> q.answerProperty().get().isPresent())
+                        .count();
+        if (trials > 0) {
+            jobs.notes()
+                    .tell(
+                            this,
+                            "The design under "
+                                    + (trials == 1 ? "a trial" : trials + " trials")
+                                    + " has changed: try again what was not kept.");
+        }
+        List<QuestionModel> order = new ArrayList<>(List.of(first));
+        all.stream().filter(q -> q != first).forEach(order::add);
+        inTurn(order, QuestionModel::askAgain);
+    }
+
+    /** Asks, and then does the rest. */
+    private interface Turn {
+        void take(QuestionModel question, Runnable then);
+    }
+
+    private static void inTurn(List<QuestionModel> rest, Turn turn) {
+        if (!rest.isEmpty()) {
+            turn.take(rest.get(0), () -> inTurn(rest.subList(1, rest.size()), turn));
+        }
+    }
+}

@@ -1,0 +1,45 @@
+package padward.ui.model;
+
+import java.util.List;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/** The last few of something, each once, the latest first. */
+public final class Recent {
+    private final int most;
+    private final ObservableList<String> items = FXCollections.observableArrayList();
+
+    /** Held here, since it hears of changes only as long as somebody holds it. */
+    private final ObservableList<String> view = FXCollections.unmodifiableObservableList(items);
+
+    Recent(int most) {
+        this.most = most;
+    }
+
+    /** The latest first. */
+    public ObservableList<String> items() {
+        return view;
+    }
+
+    /** Puts one first. */
+    void add(String item) {
+        if (!items.isEmpty() && items.get(0).equals(item)) {
+            return;
+        }
+        items.remove(item);
+        items.add(0, item);
+        if (items.size() > most) {
+            items.remove(most, items.size());
+        }
+    }
+
+    /** Forgets one, which is no more. */
+    public void forget(String item) {
+        items.remove(item);
+    }
+
+    /** Puts others in place of all. */
+    void set(List<String> others) {
+        items.setAll(others.stream().distinct().limit(most).toList());
+    }
+}

@@ -1,0 +1,147 @@
+package padward.ui.model;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Supplier;
+import javafx.beans.Observable;
+import javafx.collections.ListChangeListener;
+import padward.base.BadInput;
+
+/**
+ * Remembers the window's session in a file: writes it whenever something has happened in the window
+ * that one would miss, and when the window closes.
+ */
+public final class SessionKeeper {
+    private final ExplorerModel model;
+    private final Path file;
+    private Supplier<Optional<Session.Place>> place = Optional::empty;
+    private final AtomicLong newest = new AtomicLong();
+    private boolean watching;
+
+    /**
+     * @param file the session's file
+     */
+    public SessionKeeper(ExplorerModel model, Path file) {
+        this.model = model;
+        this.file = file;
+    }
+
+    /** Remembers from now on which part of the map is seen. */
+    public void follow(Supplier<Optional<Session.Place>> seen) {
+        place = seen;
+    }
+
+    /** Reads the last session; tells when it cannot be read, and begins afresh then. */
+    public Session read() {
+        try {
+            return SessionFile.read(file);
+        } catch (BadInput fault) {
+            model.notes().tell(this, fault);
+            return Session.FIRST;
+        }
+    }
+
+    /** Makes the window look as in a session, and remembers from now on. */
+    public void begin(Session session) {
+        model.look().darkProperty().set(session.dark());
+        model.look().listsProperty().set(session.lists());
+        model.look().setTextSize(session.textSize());
+        model.recentFiles().set(session.recentFiles());
+        model.recentNets().set(session.recentNets());
+        model.recentPads().set(session.recentPads());
+        watch();
+    }
+
+    /**
+     * Opens what was open, and asks what was asked.
+     *
+     * @return false when no file was open, or it is no more
+     */
+    public boolean reopen(Session session) {
+        Optional<Path> last = session.file().map(Path::of).filter(Files::exists);
+        session.file()
+                .filter(f -> last.isEmpty())
+                .ifPresent(f -> model.notes().tell(this, f + " is not there any more."));
+        last.ifPresent(
+                path -> {
+                    place = session::place;
+                    model.design().open(path, () -> reask(session));
+                });
+        return last.isPresent();
+    }
+
+    private void reask(Session session) {
+        model.placeWantedProperty().set(session.place());
+        model.questions()
+                .restore(
+                        session.questions(),
+                        session.shown(),
+                        // Once more: an answer takes the map to its way.
+                        () -> model.placeWantedProperty().set(session.place()));
+    }
+
+    private void watch() {
+        if (watching) {
+            return;
+        }
+        watching = true;
+        for (Observable one :
+                new Observable[] {
+                    model.openedProperty(),
+                    model.answerProperty(),
+                    model.questions().shownProperty(),
+                    model.look().darkProperty(),
+                    model.look().listsProperty(),
+                    model.look().textSizeProperty()
+                }) {
+            one.addListener(o -> saveSoon());
+        }
+        model.questions().all().addListener((ListChangeListener<QuestionModel>) c -> saveSoon());
+    }
+
+    private Session now() {
+        return new Session(
+                model.design().fileProperty().get().map(p -> p.toAbsolutePath().toString()),
+                model.questions().stated(),
+                model.questions().all().indexOf(model.question()),
+                place.get(),
+                model.look().darkProperty().get(),
+                model.look().listsProperty().get(),
+                model.look().textSizeProperty().get(),
+                model.recentFiles().items(),
+                model.recentNets().items(),
+                model.recentPads().items());
+    }
+
+    private void saveSoon() {
+        Session now = now();
+        long number = newest.incrementAndGet();
+        model.jobs()
+                .background()
+                .start(
+                        progress -> {
+                            write(now, number);
+                            return now;
+                        },
+                        written -> {},
+                        fault -> model.notes().tell(this, fault));
+    }
+
+    /** Writes, unless something newer has come up meanwhile. */
+    private synchronized void write(Session session, long number) throws BadInput {
+        if (number == newest.get()) {
+            SessionFile.write(session, file);
+        }
+    }
+
+    /** Writes at once, before the window goes. */
+    public void close() {
+        try {
+            write(now(), newest.incrementAndGet());
+        } catch (BadInput fault) {
+            model.notes().tell(this, fault);
+        }
+    }
+}

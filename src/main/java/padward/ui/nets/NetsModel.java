@@ -1,0 +1,164 @@
+package padward.ui.nets;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import padward.base.BadInput;
+import padward.breakout.NetStanding;
+import padward.design.Design;
+import padward.fabric.Corner;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.OneJob;
+import padward.ui.scene.Opened;
+
+/**
+ * The nets that are listed, and how those that are seen stand with the pads: that is worked out in
+ * the background, one net after the other, and only for what is seen.
+ */
+final class NetsModel {
+    private final ExplorerModel model;
+    private final OneJob job;
+    private final StringProperty text = new SimpleStringProperty("");
+    private final BooleanProperty expression = new SimpleBooleanProperty(false);
+    private final ObjectProperty<Optional<NetTree>> tree =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final StringProperty fault = new SimpleStringProperty("");
+    private final Map<String, NetStanding> standings = new HashMap<>();
+    private final IntegerProperty known = new SimpleIntegerProperty(0);
+    private final Deque<String> wanted = new ArrayDeque<>();
+    private Background.Job building = () -> {};
+
+    NetsModel(ExplorerModel model) {
+        this.model = model;
+        this.job = new OneJob(model.jobs(), this);
+        text.addListener((p, old, now) -> rebuild());
+        expression.addListener((p, old, now) -> rebuild());
+        model.openedProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            forget();
+                            rebuild();
+                        });
+        rebuild();
+    }
+
+    private void forget() {
+        job.cancel();
+        wanted.clear();
+        standings.clear();
+        known.set(0);
+    }
+
+    private void rebuild() {
+        building.cancel();
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
+            tree.set(Optional.empty());
+            return;
+        }
+        String wantedText = text.get();
+        boolean isExpression = expression.get();
+        building =
+                model.jobs()
+                        .background()
+                        .start(
+                                progress ->
+                                        NetTree.of(
+                                                opened.get().design(),
+                                                opened.get().outlets(),
+                                                NetTree.test(wantedText, isExpression)),
+                                result -> {
+                                    fault.set("");
+                                    tree.set(Optional.of(result));
+                                },
+                                wrong -> {
+                                    tree.set(Optional.empty());
+                                    fault.set(
+                                            wrong instanceof BadInput
+                                                    ? wrong.getMessage()
+                                                    : wrong.toString());
+                                });
+    }
+
+    /** Works out how nets stand with the pads, these and no others that were seen before. */
+    void see(List<String> nets) {
+        wanted.clear();
+        nets.stream().filter(n -> !standings.containsKey(n)).forEach(wanted::add);
+        if (!job.busyProperty().get()) {
+            next();
+        }
+    }
+
+    private void next() {
+        Optional<Opened> opened = model.openedProperty().get();
+        String name = wanted.poll();
+        if (name == null || opened.isEmpty()) {
+            return;
+        }
+        Design design = opened.get().design();
+        design.findNet(name)
+                .ifPresent(
+                        net ->
+                                job.start(
+                                        "Ways out of the nets listed",
+                                        progress ->
+                                                NetStanding.of(design, net, Corner.SLOW, progress),
+                                        result -> {
+                                            standings.put(name, result);
+                                            known.set(standings.size());
+                                            next();
+                                        }));
+    }
+
+    /** How a net stands with the pads, once that is known. */
+    Optional<NetStanding> findStanding(String net) {
+        return Optional.ofNullable(standings.get(net));
+    }
+
+    /** Of how many nets that is known; changes with each. */
+    ReadOnlyIntegerProperty knownProperty() {
+        return known;
+    }
+
+    /** Which nets are listed: a part of the name, a pattern, or a regular expression. */
+    StringProperty textProperty() {
+        return text;
+    }
+
+    /** Whether the text is a regular expression. */
+    BooleanProperty expressionProperty() {
+        return expression;
+    }
+
+    /** The nets listed; none while nothing is open or the text is at fault. */
+    ReadOnlyObjectProperty<Optional<NetTree>> treeProperty() {
+        return tree;
+    }
+
+    /** What is wrong with the text; empty when nothing is. */
+    ReadOnlyStringProperty faultProperty() {
+        return fault;
+    }
+
+    /** Takes a net into the question that is shown. */
+    void take(NetRow row) {
+        if (!row.isGroup()) {
+            model.netTextProperty().set(row.name());
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** The design's nets by their hierarchy. */
+package padward.ui.nets;

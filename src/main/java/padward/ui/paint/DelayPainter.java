@@ -1,0 +1,224 @@
+package padward.ui.paint;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.IntUnaryOperator;
+import javafx.scene.paint.Color;
+import padward.fabric.Fabric;
+import padward.ui.draw.Marks;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Raster;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.NetReach;
+import padward.ui.scene.Scales;
+import padward.ui.scene.TileIndex;
+import padward.ui.scene.TileRange;
+
+/**
+ * Paints how far a net gets: a line between tiles of different bands of delay, with the delay
+ * written on it, and dots along the frontier of the search.
+ */
+final class DelayPainter {
+    private static final double LABEL_HEIGHT = 17;
+    private static final double LABEL_APART = 150;
+    private static final double LEGEND_STEP = 24;
+    private static final int NAME_ROOM = 34;
+    private static final int DOT = 2;
+    private static final double DOT_STEP = 6;
+
+    private final MapScene scene;
+    private final Viewport view;
+    private final Fabric fabric;
+
+    DelayPainter(MapScene scene) {
+        this.scene = scene;
+        this.view = scene.view();
+        this.fabric = scene.opened().design().fabric();
+    }
+
+    /** The lines; under boxes and sites. */
+    void paintLines(Marks marks, TileRange seen) {
+        scene.bands()
+                .ifPresent(
+                        r -> {
+                            int pixel = Raster.pixel(scene.palette().delayLine());
+                            borders(
+                                    seen,
+                                    r::band,
+                                    (x0, y0, x1, y1) -> marks.line(x0, y0, x1, y1, 2, pixel));
+                        });
+        if (scene.shows(Layer.FRONTIER)) {
+            scene.reach().ifPresent(r -> paintFrontier(marks, seen, r));
+        }
+    }
+
+    private interface Border {
+        void draw(double x0, double y0, double x1, double y1);
+    }
+
+    /** All borders between tiles in view whose values differ. */
+    private void borders(TileRange seen, IntUnaryOperator value, Border border) {
+        seen.forEach(
+                tile -> {
+                    int here = value.applyAsInt(tile);
+                    double right = view.screenX(fabric.column(tile) + 1.0);
+                    double top = view.screenY(fabric.row(tile) + 1.0);
+                    boolean last = fabric.column(tile) == fabric.columns() - 1;
+                    if (!last && value.applyAsInt(tile + 1) != here) {
+                        border.draw(right, top, right, top + scene.scale());
+                    }
+                    int above = tile + fabric.columns();
+                    if (above < fabric.tileCount() && value.applyAsInt(above) != here) {
+                        border.draw(right - scene.scale(), top, right, top);
+                    }
+                });
+    }
+
+    /** Dots around all tiles that the search has been in; nearer, its last wires as well. */
+    private void paintFrontier(Marks marks, TileRange seen, NetReach reach) {
+        int pixel = Raster.pixel(scene.palette().frontier());
+        borders(
+                seen,
+                tile -> reach.isSearched(tile) ? 1 : 0,
+                (x0, y0, x1, y1) -> {
+                    double length = Math.max(Math.abs(x1 - x0), Math.abs(y1 - y0));
+                    int dots = (int) Math.max(1, length / DOT_STEP);
+                    for (int i = 0; i < dots; i++) {
+                        double x = x0 + (x1 - x0) * i / dots;
+                        double y = y0 + (y1 - y0) * i / dots;
+                        marks.box(x - DOT, y - DOT, 2 * DOT, 2 * DOT, 0, pixel, pixel);
+                    }
+                });
+        if (scene.scale() >= Scales.WIRES && reach.meetsPs().isPresent()) {
+            TileIndex index = scene.opened().index();
+            double[] ends = new double[4];
+            seen.forEach(
+                    tile -> {
+                        for (int i = index.first(tile); i < index.first(tile + 1); i++) {
+                            int wire = index.vertex(i);
+                            if (index.head(wire) != Fabric.NOTHING && reach.frontier().get(wire)) {
+                                scene.opened().layout().wire(wire, tile, ends);
+                                marks.line(
+                                        view.screenX(ends[0]),
+                                        view.screenY(ends[1]),
+                                        view.screenX(ends[2]),
+                                        view.screenY(ends[3]),
+                                        1,
+                                        pixel);
+                            }
+                        }
+                    });
+        }
+    }
+
+    private record Label(double x, double y, String text) {
+        double width() {
+            return text.length() * 6.6 + 8;
+        }
+
+        boolean isNear(Label other) {
+            double dx = Math.abs(x - other.x) - (width() + other.width()) / 2;
+            double dy = Math.abs(y - other.y) - LABEL_HEIGHT;
+            boolean same = text.equals(other.text);
+            return dx < 4 && dy < 3 || same && Math.hypot(x - other.x, y - other.y) < LABEL_APART;
+        }
+    }
+
+    /** The delays on the lines. */
+    void paintLabels(Surface out, TileRange seen) {
+        scene.bands().ifPresent(r -> labels(seen, r).forEach(l -> paint(out, l)));
+    }
+
+    /** What bands and dots mean; over everything else. */
+    void paintLegend(Surface out) {
+        scene.reach()
+                .ifPresent(
+                        r -> {
+                            double top = view.height() - LEGEND_STEP;
+                            if (scene.shows(Layer.FRONTIER)) {
+                                legend(out, frontierMeaning(r), top, scene.palette().frontier());
+                                top -= LEGEND_STEP;
+                            }
+                            if (scene.shows(Layer.DELAY)) {
+                                legend(out, bandMeaning(r), top, scene.palette().delayLine());
+                            }
+                        });
+    }
+
+    private static String bandMeaning(NetReach reach) {
+        return "Delay from "
+                + PartPainter.shortened(reach.field().net().name(), NAME_ROOM)
+                + ", "
+                + reach.field().corner().label()
+                + " corner, free wires, per tile";
+    }
+
+    private static String frontierMeaning(NetReach reach) {
+        return reach.meetsPs().isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        "Dots: how far a search has come when it meets the pad, at %.3f ns",
+                        reach.meetsPs().getAsInt() / 1000.0)
+                : "Dots: all that a search over free wires meets; not the pad";
+    }
+
+    /** Where lines cross a few rows of the picture; no two labels meet. */
+    private List<Label> labels(TileRange seen, NetReach reach) {
+        List<Label> result = new ArrayList<>();
+        for (int part = 1; part <= 7; part++) {
+            int row = (int) Math.floor(view.worldY(view.height() * part / 8));
+            if (row < seen.bottom() || row > seen.top()) {
+                continue;
+            }
+            for (int column = seen.left(); column < seen.right(); column++) {
+                int tile = row * fabric.columns() + column;
+                int one = Math.min(reach.band(tile), reach.band(tile + 1));
+                if (reach.band(tile) != reach.band(tile + 1)) {
+                    Label label =
+                            new Label(
+                                    view.screenX(column + 1.0),
+                                    view.screenY(row + 0.5),
+                                    reach.limit(one));
+                    boolean fits =
+                            label.x() > label.width() / 2
+                                    && label.x() < view.width() - label.width() / 2
+                                    && result.stream().noneMatch(label::isNear);
+                    if (fits) {
+                        result.add(label);
+                    }
+                }
+            }
+        }
+        return result;
+    }
+
+    private void paint(Surface out, Label label) {
+        Palette colors = scene.palette();
+        double left = label.x() - label.width() / 2;
+        double top = label.y() - LABEL_HEIGHT / 2;
+        out.fillRect(left, top, label.width(), LABEL_HEIGHT, 8, colors.paper());
+        out.outlineRect(
+                left, top, label.width(), LABEL_HEIGHT, 8, new Surface.Line(colors.delayLine(), 1));
+        out.text(
+                label.text(),
+                label.x(),
+                label.y(),
+                new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
+    }
+
+    private void legend(Surface out, String text, double top, Color color) {
+        double wide = text.length() * 6.1 + 12;
+        double left = Math.max(0, view.width() - wide - 8);
+        out.fillRect(left, top, wide, LEGEND_STEP - 4, 6, scene.palette().paper());
+        out.outlineRect(left, top, wide, LEGEND_STEP - 4, 6, new Surface.Line(color, 1));
+        out.text(
+                text,
+                left + wide / 2,
+                top + (LEGEND_STEP - 4) / 2,
+                new Surface.Lettering(11, Surface.Align.CENTER, scene.palette().ink()));
+    }
+}

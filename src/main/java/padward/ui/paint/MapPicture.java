@@ -1,0 +1,47 @@
+package padward.ui.paint;
+
+import padward.fabric.Fabric;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.TileRange;
+
+/**
+ * Paints one picture of the map: the fabric as far as it can be seen, then what stands out. Each
+ * part has a painter of its own; only tiles in view are visited.
+ */
+public final class MapPicture {
+    private MapPicture() {}
+
+    /** Paints all of the scene, from the ground upwards. */
+    public static void paint(MapScene scene, Surface out) {
+        Viewport view = scene.view();
+        Fabric fabric = scene.opened().design().fabric();
+        TileRange seen = TileRange.of(fabric, view);
+        GroundPainter ground = new GroundPainter(scene, out);
+        PartPainter parts = new PartPainter(scene);
+        DelayPainter delays = new DelayPainter(scene);
+        WayPainter marks = new WayPainter(scene, out);
+        out.group(
+                "fabric",
+                () -> {
+                    ground.paint(seen);
+                    out.marks(
+                            m -> {
+                                new ChannelPainter(scene, m).paint(seen);
+                                new WirePainter(scene, m).paint(seen);
+                                delays.paintLines(m, seen);
+                                parts.paintBoxes(m, seen);
+                                new SwitchPainter(scene, m).paint(seen);
+                                parts.paintSites(m, seen);
+                            });
+                    ground.names(seen);
+                    parts.names(out, seen);
+                });
+        out.group("delay", () -> delays.paintLabels(out, seen));
+        out.group("ways", marks::paint);
+        scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
+        out.group("legend", () -> delays.paintLegend(out));
+        out.group("overview", () -> new OverviewPainter(scene, out).paint());
+    }
+}

@@ -1,0 +1,105 @@
+package padward.ui.paint;
+
+import java.util.Optional;
+import padward.fabric.Fabric;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Opened;
+import padward.ui.scene.TileLayout;
+
+/**
+ * The whole fabric, small, in the upper right corner of the map, with the part that the map shows;
+ * drawn only when that is not all of it. A click there goes there.
+ */
+public final class OverviewPainter {
+    private static final double SIZE = 84;
+    private static final double MARGIN = 8;
+    private static final double LEAST_MARK = 5;
+
+    private final MapScene scene;
+    private final Viewport view;
+    private final Palette palette;
+    private final Surface out;
+    private final Frame frame;
+    private final Fabric fabric;
+
+    /** Where the overview stands on the screen, and how many pixels a tile has there. */
+    private record Frame(double x, double y, double width, double height, double scale) {
+        static Frame of(Fabric fabric, Viewport view) {
+            double scale = SIZE / Math.max(fabric.columns(), fabric.rows());
+            double width = fabric.columns() * scale;
+            return new Frame(
+                    view.width() - width - MARGIN, MARGIN, width, fabric.rows() * scale, scale);
+        }
+    }
+
+    OverviewPainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.fabric = scene.opened().design().fabric();
+        this.view = scene.view();
+        this.palette = scene.palette();
+        this.out = out;
+        this.frame = Frame.of(fabric, view);
+    }
+
+    private static boolean isNeeded(Fabric fabric, Viewport view) {
+        boolean all =
+                view.worldX(0) <= 0
+                        && view.worldY(view.height()) <= 0
+                        && view.worldX(view.width()) >= fabric.columns()
+                        && view.worldY(0) >= fabric.rows();
+        return !all && view.width() > 3 * SIZE && view.height() > 2 * SIZE;
+    }
+
+    void paint() {
+        if (!isNeeded(fabric, view)) {
+            return;
+        }
+        out.cells(scene.cells(), frame.x(), frame.y(), frame.width(), frame.height());
+        out.outlineRect(
+                frame.x(),
+                frame.y(),
+                frame.width(),
+                frame.height(),
+                0,
+                new Surface.Line(palette.box(), 1));
+        double x0 = clamp(view.worldX(0), fabric.columns());
+        double x1 = clamp(view.worldX(view.width()), fabric.columns());
+        double y0 = clamp(view.worldY(view.height()), fabric.rows());
+        double y1 = clamp(view.worldY(0), fabric.rows());
+        double w = Math.max(LEAST_MARK, (x1 - x0) * frame.scale());
+        double h = Math.max(LEAST_MARK, (y1 - y0) * frame.scale());
+        out.outlineRect(
+                frame.x() + x0 * frame.scale(),
+                frame.y() + frame.height() - y0 * frame.scale() - h,
+                w,
+                h,
+                0,
+                new Surface.Line(palette.selection(), 2));
+    }
+
+    private static double clamp(double value, double most) {
+        return Math.max(0, Math.min(most, value));
+    }
+
+    /** The place that a point of the screen stands for, when it lies on the overview. */
+    public static Optional<TileLayout.Point> placeAt(
+            Opened opened, Viewport view, double x, double y) {
+        Fabric fabric = opened.design().fabric();
+        Frame frame = Frame.of(fabric, view);
+        boolean inside =
+                isNeeded(fabric, view)
+                        && x >= frame.x()
+                        && x <= frame.x() + frame.width()
+                        && y >= frame.y()
+                        && y <= frame.y() + frame.height();
+        return inside
+                ? Optional.of(
+                        new TileLayout.Point(
+                                (x - frame.x()) / frame.scale(),
+                                (frame.y() + frame.height() - y) / frame.scale()))
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,178 @@
+package padward.ui.paint;
+
+import java.util.Arrays;
+import java.util.Optional;
+import javafx.scene.paint.Color;
+import padward.breakout.Hop;
+import padward.breakout.Way;
+import padward.fabric.Delay;
+import padward.fabric.VertexKind;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.scene.StripLayout;
+import padward.ui.scene.StripScene;
+
+/** Paints the strip map: the way as a line to the scale of delay, each hop a mark. */
+public final class StripPainter {
+    /** Height of the picture, pixels. */
+    public static final double HEIGHT = 150;
+
+    /** Room at both ends, pixels. */
+    static final double MARGIN = 70;
+
+    private static final double LINE = 98;
+    private static final double LABEL_ANGLE = -32;
+    private static final int LABEL_ROOM = 18;
+    private static final int DELAY_ROWS = 3;
+    private static final double DELAY_ROW = 13;
+    private static final double DELAY_LETTER = 6.4;
+
+    private final StripScene scene;
+    private final Palette colors;
+    private final Surface out;
+
+    /** Where the last delay of each row ends, so that no two meet. */
+    private final double[] rowEnds = new double[DELAY_ROWS];
+
+    /** Paints one scene on one surface. */
+    public StripPainter(StripScene scene, Surface out) {
+        this.scene = scene;
+        this.colors = scene.palette();
+        this.out = out;
+    }
+
+    /**
+     * Where the marks of a scene's way stand, when so many pixels are to be had; more are taken
+     * when marks need them.
+     */
+    public static Optional<StripLayout> layout(StripScene scene, double width) {
+        return scene.way().map(w -> new StripLayout(w, scene.corner(), width, MARGIN));
+    }
+
+    /** Width of the whole picture. */
+    public static double width(Optional<StripLayout> layout, double width) {
+        return Math.max(width, layout.map(l -> l.end() + MARGIN).orElse(width));
+    }
+
+    /**
+     * Paints all of it, or only what is said when there is no way.
+     *
+     * @param layout where the hops stand; empty when there is no way
+     * @param width how wide the picture is, pixels
+     */
+    public void paint(Optional<StripLayout> layout, double width) {
+        out.fillRect(0, 0, width(layout, width), HEIGHT, 0, colors.paper());
+        if (layout.isEmpty()) {
+            out.text(
+                    scene.empty(),
+                    width / 2,
+                    HEIGHT / 2,
+                    new Surface.Lettering(13, Surface.Align.CENTER, colors.faint()));
+            return;
+        }
+        Arrays.fill(rowEnds, Double.NEGATIVE_INFINITY);
+        paintWay(scene.way().orElseThrow(), layout.get());
+    }
+
+    private void paintWay(Way way, StripLayout places) {
+        for (int i = 1; i < places.count(); i++) {
+            boolean own = i <= way.branchHop();
+            Surface.Line line =
+                    own ? new Surface.Line(colors.net(), 2) : new Surface.Line(colors.way(), 4);
+            out.line(places.position(i - 1), LINE, places.position(i), LINE, line);
+        }
+        for (int i = 0; i < places.count(); i++) {
+            paintMark(way, i, places.position(i));
+        }
+        for (int i = 0; i < places.count(); i++) {
+            if (isTold(way, i)) {
+                delay(way, i, places.position(i));
+            }
+        }
+        out.text(
+                "To the scale of "
+                        + scene.corner().label()
+                        + " delay; marks keep a least distance.",
+                8,
+                9,
+                new Surface.Lettering(11, Surface.Align.LEFT, colors.faint()));
+    }
+
+    private static Optional<Hop> hop(Way way, int mark) {
+        return mark < way.hops().size() ? Optional.of(way.hops().get(mark)) : Optional.empty();
+    }
+
+    private boolean isSelected(int mark) {
+        return scene.selected().filter(s -> s == mark).isPresent() || scene.chosen().contains(mark);
+    }
+
+    private static boolean isHeld(Way way, int mark) {
+        return hop(way, mark).flatMap(Hop::obstacle).isPresent();
+    }
+
+    private void paintMark(Way way, int mark, double x) {
+        Optional<Hop> hop = hop(way, mark);
+        boolean held = isHeld(way, mark);
+        shape(hop.map(Hop::kind).orElse(VertexKind.PAD), x, held);
+        if (held) {
+            out.line(x - 4, LINE, x + 4, LINE, new Surface.Line(colors.paper(), 2.5));
+        }
+        if (isSelected(mark)) {
+            out.outlineDisc(x, LINE, 12, new Surface.Line(colors.selection(), 3));
+        }
+        String name = hop.map(Hop::name).orElse("pad driver");
+        out.text(
+                PartPainter.shortened(name, LABEL_ROOM),
+                x + 2,
+                LINE - 14,
+                new Surface.Lettering(
+                        11,
+                        Surface.Align.LEFT,
+                        held ? colors.obstacle() : colors.ink(),
+                        LABEL_ANGLE));
+    }
+
+    /** Wires are dots, pins squares, pads lozenges: the kind shows without a colour. */
+    private void shape(VertexKind kind, double x, boolean held) {
+        double r = held ? 8 : 5;
+        Color fill = held ? colors.obstacle() : colors.paper();
+        Surface.Line line = new Surface.Line(held ? colors.obstacle() : colors.ink(), 1.5);
+        switch (kind) {
+            case WIRE -> {
+                out.fillDisc(x, LINE, r, fill);
+                out.outlineDisc(x, LINE, r, line);
+            }
+            case PIN -> {
+                out.fillRect(x - r, LINE - r, 2 * r, 2 * r, 0, fill);
+                out.outlineRect(x - r, LINE - r, 2 * r, 2 * r, 0, line);
+            }
+            case PAD -> {
+                double[] xs = {x - r - 2, x, x + r + 2, x};
+                double[] ys = {LINE, LINE - r - 2, LINE, LINE + r + 2};
+                out.polygon(xs, ys, fill, line);
+            }
+        }
+    }
+
+    private boolean isTold(Way way, int mark) {
+        boolean end = mark == 0 || mark >= way.hops().size() - 1;
+        return end || isSelected(mark) || isHeld(way, mark);
+    }
+
+    /** The delay to a mark, in the first row where it meets no other. */
+    private void delay(Way way, int mark, double x) {
+        Delay total = hop(way, mark).map(Hop::total).orElse(way.total());
+        String text = total.toText();
+        double half = text.length() * DELAY_LETTER / 2;
+        int row = 0;
+        while (row < DELAY_ROWS - 1 && rowEnds[row] > x - half) {
+            row++;
+        }
+        rowEnds[row] = x + half + 6;
+        out.text(
+                text,
+                x,
+                LINE + 20 + DELAY_ROW * row,
+                new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
+    }
+}

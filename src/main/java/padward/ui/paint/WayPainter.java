@@ -1,0 +1,234 @@
+package padward.ui.paint;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.paint.Color;
+import padward.breakout.Hop;
+import padward.breakout.Obstacle;
+import padward.breakout.Way;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.ObstaclePlaces;
+import padward.ui.scene.TileLayout;
+
+/**
+ * Paints what stands out on the map: the net's own tree, ways, obstacles, and rings around what is
+ * selected.
+ */
+final class WayPainter {
+    private static final double WAY_WIDTH = 4;
+    private static final double MARK = 7;
+    private static final double RING = 14;
+
+    private final MapScene scene;
+    private final Surface out;
+    private final TileLayout layout;
+    private final Viewport view;
+    private final Palette palette;
+
+    WayPainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.layout = scene.opened().layout();
+        this.view = scene.view();
+        this.palette = scene.palette();
+    }
+
+    void paint() {
+        if (scene.shows(Layer.TREE)) {
+            scene.net().ifPresent(this::paintTree);
+        }
+        if (scene.shows(Layer.ALTERNATIVES)) {
+            scene.alternatives().forEach(this::paintAlternative);
+        }
+        if (scene.shows(Layer.WAY)) {
+            scene.way().ifPresent(this::paintWay);
+            scene.before().ifPresent(this::paintBefore);
+        }
+        if (scene.shows(Layer.OBSTACLES)) {
+            shownObstacleWay().ifPresent(this::paintObstacles);
+        }
+        scene.marked().forEach(this::paintRing);
+    }
+
+    /** In a trial, what it removes stands on the way without it. */
+    private Optional<Way> shownObstacleWay() {
+        return scene.before().or(scene::way);
+    }
+
+    private void paintTree(Net net) {
+        RouteTree tree = net.route();
+        Surface.Line line = new Surface.Line(palette.net(), 2);
+        for (int place = 0; place < tree.size(); place++) {
+            if (place > 0) {
+                int parent = tree.vertex(tree.parent(place));
+                line(layout.end(parent), layout.start(tree.vertex(place)), line);
+            }
+            line(layout.start(tree.vertex(place)), layout.end(tree.vertex(place)), line);
+        }
+    }
+
+    private void paintAlternative(Way way) {
+        lines(way, new Surface.Line(palette.alternative(), 2.5, 9, 6));
+        pill(way, new Surface.Line(palette.alternative(), 2.5, 9, 6));
+    }
+
+    private void paintWay(Way way) {
+        Surface.Line line = new Surface.Line(palette.way(), WAY_WIDTH);
+        lines(way, line);
+        disc(way.hops().get(0), palette.way());
+        pill(way, line);
+    }
+
+    /** The way without a trial: beside the way with it, in dots. */
+    private void paintBefore(Way way) {
+        boolean same = scene.way().filter(w -> vertices(w).equals(vertices(way))).isPresent();
+        if (!same) {
+            lines(way, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
+            pill(way, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
+        }
+    }
+
+    private static List<Integer> vertices(Way way) {
+        return way.hops().stream().map(Hop::vertex).toList();
+    }
+
+    private void lines(Way way, Surface.Line line) {
+        for (int i = 0; i < way.hops().size(); i++) {
+            int vertex = way.hops().get(i).vertex();
+            boolean last = i == way.hops().size() - 1;
+            if (i > 0) {
+                // The way stops at the pill's inner edge, so that the pad's name stays legible.
+                TileLayout.Point to = last ? layout.innerEdge(vertex) : layout.start(vertex);
+                line(layout.end(way.hops().get(i - 1).vertex()), to, line);
+            }
+            if (!last) {
+                line(layout.start(vertex), layout.end(vertex), line);
+            }
+        }
+    }
+
+    /** Each obstacle once, hatched over the whole site where it is one, and named. */
+    private void paintObstacles(Way way) {
+        boolean inTheWay = scene.before().isEmpty();
+        if (inTheWay) {
+            Surface.Line held = new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 7);
+            way.hops().stream()
+                    .filter(h -> h.obstacle().isPresent())
+                    .forEach(h -> line(layout.start(h.vertex()), layout.end(h.vertex()), held));
+        }
+        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), way);
+        for (Obstacle obstacle : scene.obstacles()) {
+            places.site(obstacle).ifPresent(box -> hatch(box, inTheWay));
+            TileLayout.Point at = places.of(obstacle);
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            if (inTheWay) {
+                bar(x, y);
+            } else {
+                out.outlineDisc(x, y, MARK, new Surface.Line(palette.obstacle(), 2, 2, 5));
+            }
+            if (scene.chosenObstacle().filter(obstacle::equals).isPresent()) {
+                out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
+            }
+            name(obstacle.occupant().name() + (inTheWay ? "" : " makes room"), x, y);
+        }
+    }
+
+    private void hatch(TileLayout.Box box, boolean inTheWay) {
+        double x = view.screenX(box.x());
+        double y = view.screenY(box.y() + box.height());
+        double w = box.width() * view.scale();
+        double h = box.height() * view.scale();
+        Surface.Line thin = new Surface.Line(palette.obstacle(), 1.6);
+        if (inTheWay) {
+            out.clipped(
+                    x,
+                    y,
+                    w,
+                    h,
+                    () -> {
+                        for (double at = x - h; at < x + w; at += 6) {
+                            out.line(at, y + h, at + h, y, thin);
+                        }
+                    });
+        }
+        out.outlineRect(
+                x,
+                y,
+                w,
+                h,
+                6,
+                inTheWay
+                        ? new Surface.Line(palette.obstacle(), 2.5)
+                        : new Surface.Line(palette.obstacle(), 2, 2, 5));
+    }
+
+    private void bar(double x, double y) {
+        out.fillDisc(x, y, MARK + 2, palette.paper());
+        out.fillDisc(x, y, MARK, palette.obstacle());
+        out.line(x - MARK * 0.55, y, x + MARK * 0.55, y, new Surface.Line(palette.paper(), 2.5));
+    }
+
+    /** The name stands on paper of its own, towards the middle of the view, off the pads. */
+    private void name(String name, double x, double y) {
+        if (x < -20 || y < -20 || x > view.width() + 20 || y > view.height() + 20) {
+            return;
+        }
+        double wide = name.length() * 6.7 + 12;
+        double beside = x > view.width() / 2 ? x - wide - 10 : x + 10;
+        double left = Math.max(4, Math.min(view.width() - wide - 4, beside));
+        double top = y > 50 ? y - 44 : y + 24;
+        out.fillRect(left, top, wide, 18, 8, palette.paper());
+        out.outlineRect(left, top, wide, 18, 8, new Surface.Line(palette.obstacle(), 1));
+        out.text(
+                name,
+                left + wide / 2,
+                top + 9,
+                new Surface.Lettering(12, Surface.Align.CENTER, palette.ink()));
+    }
+
+    private void pill(Way way, Surface.Line line) {
+        TileLayout.Box box = layout.pillAt(way.hops().get(way.hops().size() - 1).vertex());
+        double w = box.width() * view.scale();
+        double h = box.height() * view.scale();
+        out.outlineRect(
+                view.screenX(box.x()),
+                view.screenY(box.y() + box.height()),
+                w,
+                h,
+                Math.min(w, h),
+                line);
+    }
+
+    /** A ring around a vertex that is selected, was searched for, or is pinned. */
+    private void paintRing(int vertex) {
+        TileLayout.Point from = layout.start(vertex);
+        TileLayout.Point to = layout.end(vertex);
+        double x = view.screenX((from.x() + to.x()) / 2);
+        double y = view.screenY((from.y() + to.y()) / 2);
+        if (!from.equals(to)) {
+            line(from, to, new Surface.Line(palette.selection(), 2));
+        }
+        out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
+    }
+
+    private void disc(Hop hop, Color color) {
+        TileLayout.Point at = layout.end(hop.vertex());
+        out.fillDisc(view.screenX(at.x()), view.screenY(at.y()), 5, color);
+    }
+
+    private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
+        out.line(
+                view.screenX(from.x()),
+                view.screenY(from.y()),
+                view.screenX(to.x()),
+                view.screenY(to.y()),
+                line);
+    }
+}

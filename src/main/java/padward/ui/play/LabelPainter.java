@@ -1,0 +1,70 @@
+package padward.ui.play;
+
+import java.util.List;
+import padward.design.Occupant;
+import padward.fabric.Fabric;
+import padward.lesson.LabelStep;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Overlay;
+import padward.ui.scene.Scales;
+import padward.ui.scene.TileLayout;
+
+/** Paints labels over the map: at each vertex how many obstacles are freed; near by, which. */
+record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
+    private static final int MOST = 3_000;
+
+    @Override
+    public void paint(MapScene scene, Surface out) {
+        out.group("labels", () -> paintAll(scene, out));
+    }
+
+    private void paintAll(MapScene scene, Surface out) {
+        int painted = 0;
+        for (LabelStep label : labels) {
+            if (painted++ < MOST) {
+                paint(label, scene, out);
+            }
+        }
+        if (last != Fabric.NOTHING) {
+            TileLayout.Point at = scene.opened().layout().end(last);
+            out.outlineDisc(
+                    scene.view().screenX(at.x()),
+                    scene.view().screenY(at.y()),
+                    11,
+                    new Surface.Line(scene.palette().selection(), 3));
+        }
+    }
+
+    private void paint(LabelStep label, MapScene scene, Surface out) {
+        Palette colors = scene.palette();
+        Viewport view = scene.view();
+        TileLayout.Point from = scene.opened().layout().start(label.vertex());
+        TileLayout.Point to = scene.opened().layout().end(label.vertex());
+        double x = view.screenX(to.x());
+        double y = view.screenY(to.y());
+        boolean free = label.freed().isEmpty();
+        Surface.Line line =
+                free
+                        ? new Surface.Line(colors.delayLine(), 2.5)
+                        : new Surface.Line(colors.obstacle(), 2.5, 6, 3);
+        out.line(view.screenX(from.x()), view.screenY(from.y()), x, y, line);
+        if (view.scale() >= Scales.WIRES) {
+            out.fillDisc(x, y, 6, colors.paper());
+            out.outlineDisc(x, y, 6, new Surface.Line(line.color(), 1.2));
+            out.text(
+                    String.valueOf(label.freed().size()),
+                    x,
+                    y,
+                    new Surface.Lettering(9, Surface.Align.CENTER, colors.ink()));
+        }
+        boolean named = label.vertex() == last || view.scale() >= Scales.SWITCHES;
+        if (named && !free) {
+            String names = String.join(", ", label.freed().stream().map(Occupant::name).toList());
+            out.fillRect(x + 9, y - 7, names.length() * 5.6 + 6, 14, 4, colors.paper());
+            out.text(names, x + 12, y, new Surface.Lettering(10, Surface.Align.LEFT, colors.ink()));
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package padward.ui.play;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.paint.Color;
+import padward.breakout.Bus;
+import padward.design.RouteTree;
+import padward.route.RoutingRound;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Overlay;
+import padward.ui.scene.Scales;
+import padward.ui.scene.TileLayout;
+
+/**
+ * Paints a round of negotiation over the map: each net's tree in a colour and dash of its own, the
+ * shared vertices with their price.
+ */
+record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> priced)
+        implements Overlay {
+    private static final double[][] DASHES = {{}, {10, 5}, {3, 5}, {12, 4, 3, 4}};
+
+    @Override
+    public void paint(MapScene scene, Surface out) {
+        out.group("rounds", () -> round.ifPresent(r -> paint(r, scene, out)));
+    }
+
+    private void paint(Bus.Round shown, MapScene scene, Surface out) {
+        Color[] colors = {
+            scene.palette().way(),
+            scene.palette().delayLine(),
+            scene.palette().frontier(),
+            scene.palette().selection()
+        };
+        List<Optional<RouteTree>> trees = shown.round().trees();
+        for (int i = 0; i < trees.size(); i++) {
+            Surface.Line line =
+                    new Surface.Line(colors[i % colors.length], 3.5, DASHES[i % DASHES.length]);
+            trees.get(i).ifPresent(t -> paint(t, line, scene, out));
+        }
+        priced.forEach(p -> paint(p, scene, out));
+    }
+
+    private static void paint(RouteTree tree, Surface.Line line, MapScene scene, Surface out) {
+        TileLayout layout = scene.opened().layout();
+        for (int place = 0; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            if (place > 0) {
+                int parent = tree.vertex(tree.parent(place));
+                line(layout.end(parent), layout.start(vertex), line, scene, out);
+            }
+            line(layout.start(vertex), layout.end(vertex), line, scene, out);
+        }
+    }
+
+    private static void line(
+            TileLayout.Point from,
+            TileLayout.Point to,
+            Surface.Line line,
+            MapScene scene,
+            Surface out) {
+        Viewport view = scene.view();
+        out.line(
+                view.screenX(from.x()),
+                view.screenY(from.y()),
+                view.screenX(to.x()),
+                view.screenY(to.y()),
+                line);
+    }
+
+    /** h and p of the vertex, by how many it is wanted. */
+    private static void paint(RoutingRound.PricedVertex vertex, MapScene scene, Surface out) {
+        Palette colors = scene.palette();
+        TileLayout.Point from = scene.opened().layout().start(vertex.vertex());
+        TileLayout.Point to = scene.opened().layout().end(vertex.vertex());
+        double x = scene.view().screenX((from.x() + to.x()) / 2);
+        double y = scene.view().screenY((from.y() + to.y()) / 2);
+        boolean shared = vertex.users() > 1;
+        Color rim = shared ? colors.obstacle() : colors.faint();
+        out.fillDisc(x, y, shared ? 8 : 4, colors.paper());
+        out.outlineDisc(x, y, shared ? 8 : 4, new Surface.Line(rim, 2));
+        if (shared) {
+            out.text(
+                    String.valueOf(vertex.users()),
+                    x,
+                    y,
+                    new Surface.Lettering(10, Surface.Align.CENTER, colors.ink()));
+        }
+        if (shared || scene.scale() >= Scales.NAMES) {
+            String price = "(b + %d ps) × %d".formatted(vertex.pricePs(), vertex.times());
+            out.fillRect(x + 10, y - 8, price.length() * 5.8 + 8, 15, 4, colors.paper());
+            out.outlineRect(
+                    x + 10, y - 8, price.length() * 5.8 + 8, 15, 4, new Surface.Line(rim, 1));
+            out.text(price, x + 14, y, new Surface.Lettering(10, Surface.Align.LEFT, colors.ink()));
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package padward.ui.play;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import padward.breakout.Bus;
+import padward.lesson.PlayedRounds;
+import padward.route.RoutingRound;
+import padward.ui.scene.Overlay;
+
+/** Plays the rounds in which several nets negotiate for wires. */
+final class RoundPlayer implements Player {
+    private final PlayedRounds played;
+    private int done;
+
+    RoundPlayer(PlayedRounds played) {
+        this.played = played;
+    }
+
+    @Override
+    public int done() {
+        return done;
+    }
+
+    @Override
+    public int size() {
+        return played.rounds().size();
+    }
+
+    @Override
+    public void goTo(int steps) {
+        done = Math.max(0, Math.min(size(), steps));
+    }
+
+    @Override
+    public String told() {
+        if (size() == 0) {
+            return "No net found a pad; there was nothing to negotiate.";
+        }
+        if (done == 0) {
+            return "Before the first round: one after the other, each net will take its cheapest way.";
+        }
+        Bus.Round round = played.rounds().get(done - 1);
+        RoutingRound values = round.round();
+        String laid =
+                values.laid().stream()
+                        .map(i -> round.nets().get(i).name())
+                        .collect(Collectors.joining(", "));
+        long shared = values.sharedCount();
+        return "Round "
+                + values.number()
+                + ": laid "
+                + (laid.isEmpty() ? "nothing anew" : laid)
+                + ". "
+                + (shared == 0
+                        ? "No wire is shared any more."
+                        : shared
+                                + (shared == 1
+                                        ? " vertex is shared and grows dearer."
+                                        : " vertices are shared and grow dearer."));
+    }
+
+    @Override
+    public Overlay overlay() {
+        Optional<Bus.Round> round =
+                done == 0 ? Optional.empty() : Optional.of(played.rounds().get(done - 1));
+        List<RoutingRound.PricedVertex> priced =
+                round.map(r -> r.round().priced()).orElse(List.of());
+        return new RoundPainter(round, priced);
+    }
+}

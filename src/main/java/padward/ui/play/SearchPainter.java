@@ -1,0 +1,219 @@
+package padward.ui.play;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.paint.Color;
+import padward.fabric.Fabric;
+import padward.lesson.Replay;
+import padward.lesson.SearchStep;
+import padward.route.Path;
+import padward.route.PricedWays;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Overlay;
+import padward.ui.scene.Scales;
+import padward.ui.scene.TileLayout;
+import padward.ui.scene.TileRange;
+
+/**
+ * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
+ * refused ends crossed, the way to the vertex of the last step; near by, cost so far and estimate.
+ */
+final class SearchPainter implements Overlay {
+    /** As many lines as a frame bears. */
+    private static final int MOST_LINES = 5_000;
+
+    /** From so many settled vertices on, lines are thin. */
+    private static final int MANY = 150;
+
+    private static final int MOST_LABELS = 160;
+    private static final double LETTER = 5.6;
+    private static final double LABEL_HIGH = 13;
+
+    private final Replay replay;
+
+    SearchPainter(Replay replay) {
+        this.replay = replay;
+    }
+
+    @Override
+    public void paint(MapScene scene, Surface out) {
+        out.group("search", () -> new Picture(scene, out).paint());
+    }
+
+    private final class Picture {
+        private final MapScene scene;
+        private final Surface out;
+        private final TileLayout layout;
+        private final Viewport view;
+        private final List<Rectangle2D> labels = new ArrayList<>();
+        private int lines;
+
+        Picture(MapScene scene, Surface out) {
+            this.scene = scene;
+            this.out = out;
+            this.layout = scene.opened().layout();
+            this.view = scene.view();
+        }
+
+        void paint() {
+            Palette colors = scene.palette();
+            boolean near = view.scale() >= Scales.WIRES;
+            if (!near && replay.reachedCount() > MOST_LINES) {
+                cloud(colors);
+                replay.last().ifPresent(this::paintLast);
+                return;
+            }
+            boolean many = replay.settledCount() > MANY;
+            Surface.Line settled = new Surface.Line(colors.delayLine(), near && !many ? 3 : 1.5);
+            Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
+            replay.forReached(
+                    r -> {
+                        if (lines < MOST_LINES && isSeen(r.vertex())) {
+                            lines++;
+                            draw(r, replay.isSettled(r.vertex()) ? settled : waits);
+                        }
+                    });
+            if (near) {
+                replay.forFrontier(v -> ring(v, waits.color()));
+                replay.forRefused(this::cross);
+            }
+            replay.last().ifPresent(this::paintLast);
+            if (view.scale() >= Scales.NAMES) {
+                // The last step's own label has the first choice.
+                replay.last().flatMap(l -> replay.findReach(l.vertex())).ifPresent(this::label);
+                replay.forReached(this::label);
+            }
+        }
+
+        /** From afar, a large search is a tint of the tiles: the more is settled, the stronger. */
+        private void cloud(Palette colors) {
+            Fabric fabric = scene.opened().design().fabric();
+            int[] settled = new int[fabric.tileCount()];
+            int[] waiting = new int[fabric.tileCount()];
+            replay.forReachedVertices(
+                    v -> (replay.isSettled(v) ? settled : waiting)[fabric.tile(v)]++);
+            TileRange.of(fabric, view)
+                    .forEach(
+                            tile -> {
+                                if (settled[tile] + waiting[tile] > 0) {
+                                    tint(fabric, tile, settled[tile], waiting[tile], colors);
+                                }
+                            });
+        }
+
+        private void tint(Fabric fabric, int tile, int settled, int waiting, Palette colors) {
+            double share = (double) settled / (settled + waiting);
+            Color color = settled == 0 ? colors.frontier() : colors.delayLine();
+            double opacity = settled == 0 ? 0.3 : 0.25 + 0.4 * share;
+            out.fillRect(
+                    view.screenX(fabric.column(tile)),
+                    view.screenY(fabric.row(tile) + 1.0),
+                    view.scale(),
+                    view.scale(),
+                    0,
+                    color.deriveColor(0, 1, 1, opacity));
+        }
+
+        private boolean isSeen(int vertex) {
+            TileLayout.Point at = layout.end(vertex);
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            double margin = view.scale();
+            return x > -margin
+                    && y > -margin
+                    && x < view.width() + margin
+                    && y < view.height() + margin;
+        }
+
+        private void draw(SearchStep.Reached step, Surface.Line line) {
+            if (step.from() >= 0) {
+                line(layout.end(step.from()), layout.start(step.vertex()), line);
+            }
+            line(layout.start(step.vertex()), layout.end(step.vertex()), line);
+        }
+
+        private void ring(int vertex, Color color) {
+            if (isSeen(vertex)) {
+                TileLayout.Point at = layout.end(vertex);
+                double x = view.screenX(at.x());
+                double y = view.screenY(at.y());
+                out.fillDisc(x, y, 4, scene.palette().paper());
+                out.outlineDisc(x, y, 4, new Surface.Line(color, 1.5));
+            }
+        }
+
+        private void cross(int vertex) {
+            if (isSeen(vertex)) {
+                TileLayout.Point at = layout.start(vertex);
+                double x = view.screenX(at.x());
+                double y = view.screenY(at.y());
+                Surface.Line line = new Surface.Line(scene.palette().obstacle(), 2);
+                out.line(x - 4, y - 4, x + 4, y + 4, line);
+                out.line(x - 4, y + 4, x + 4, y - 4, line);
+            }
+        }
+
+        private void paintLast(SearchStep step) {
+            Optional<Path> way = replay.findWayTo(step.vertex());
+            Surface.Line line = new Surface.Line(scene.palette().ink(), 2.5);
+            way.ifPresent(
+                    w -> {
+                        for (int i = 0; i < w.size(); i++) {
+                            if (i > 0) {
+                                line(layout.end(w.vertex(i - 1)), layout.start(w.vertex(i)), line);
+                            }
+                            line(layout.start(w.vertex(i)), layout.end(w.vertex(i)), line);
+                        }
+                    });
+            TileLayout.Point at = layout.end(step.vertex());
+            out.outlineDisc(
+                    view.screenX(at.x()),
+                    view.screenY(at.y()),
+                    10,
+                    new Surface.Line(scene.palette().selection(), 3));
+        }
+
+        /** Cost so far + estimate ahead, where there is room; none lies on another. */
+        private void label(SearchStep.Reached step) {
+            if (labels.size() >= MOST_LABELS || !isSeen(step.vertex())) {
+                return;
+            }
+            String text = "%.3f + %.3f".formatted(nanos(step.cost()), nanos(step.ahead()));
+            TileLayout.Point at = layout.end(step.vertex());
+            double wide = text.length() * LETTER + 4;
+            Rectangle2D place =
+                    new Rectangle2D(
+                            view.screenX(at.x()) + 5, view.screenY(at.y()) + 2, wide, LABEL_HIGH);
+            if (labels.stream().anyMatch(place::intersects)) {
+                return;
+            }
+            labels.add(place);
+            out.fillRect(
+                    place.getMinX(), place.getMinY(), wide, LABEL_HIGH, 3, scene.palette().paper());
+            out.text(
+                    text,
+                    place.getMinX() + 2,
+                    place.getMinY() + LABEL_HIGH / 2,
+                    new Surface.Lettering(10, Surface.Align.LEFT, scene.palette().ink()));
+        }
+
+        /** A cost without its held stretches, ns. */
+        private static double nanos(long cost) {
+            return cost % PricedWays.PRICE / 1000.0;
+        }
+
+        private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
+            out.line(
+                    view.screenX(from.x()),
+                    view.screenY(from.y()),
+                    view.screenX(to.x()),
+                    view.screenY(to.y()),
+                    line);
+        }
+    }
+}

@@ -1,0 +1,173 @@
+package padward.ui.play;
+
+import java.util.OptionalInt;
+import java.util.function.IntPredicate;
+import padward.fabric.Fabric;
+import padward.lesson.PlayedQuestion;
+import padward.lesson.Recording;
+import padward.lesson.Replay;
+import padward.lesson.SearchStep;
+import padward.route.PricedWays;
+import padward.route.SearchOutcome;
+import padward.ui.scene.Overlay;
+
+/** Plays one search of a question; people count settled vertices. */
+final class SearchPlayer implements Player {
+    /** A large search is played in so many strides. */
+    private static final int PLAYED_IN = 300;
+
+    private final Fabric fabric;
+    private final PlayedQuestion.Part part;
+    private final Replay replay;
+
+    SearchPlayer(Fabric fabric, PlayedQuestion.Part part) {
+        this.fabric = fabric;
+        this.part = part;
+        this.replay = new Replay(part.recording());
+    }
+
+    Replay replay() {
+        return replay;
+    }
+
+    private Recording recording() {
+        return part.recording();
+    }
+
+    @Override
+    public int done() {
+        return replay.done();
+    }
+
+    @Override
+    public int size() {
+        return recording().size();
+    }
+
+    @Override
+    public void goTo(int steps) {
+        replay.goTo(steps);
+    }
+
+    @Override
+    public int next() {
+        return find(done(), 1);
+    }
+
+    @Override
+    public int next(int count) {
+        int left = count;
+        int at = done();
+        while (at < size() && left > 0) {
+            if (recording().step(at++) instanceof SearchStep.Settled) {
+                left--;
+            }
+        }
+        return at;
+    }
+
+    @Override
+    public int stride() {
+        return Math.max(1, recording().outcome().settled() / PLAYED_IN);
+    }
+
+    @Override
+    public int previous() {
+        return find(Math.max(0, done() - 1), -1);
+    }
+
+    /** The moment after the nearest settling, seen from one, ahead or behind. */
+    private int find(int from, int by) {
+        for (int at = from; at >= 0 && at < size(); at += by) {
+            boolean here = by > 0 ? at + 1 > done() : at + 1 < done();
+            if (here && recording().step(at) instanceof SearchStep.Settled) {
+                return at + 1;
+            }
+        }
+        return by > 0 ? size() : 0;
+    }
+
+    /** Moves to where as many vertices are settled, or to an end. */
+    void goToSettled(int count) {
+        while (replay.settledCount() < count && replay.canGoOn()) {
+            replay.forward();
+        }
+        while (replay.settledCount() > count && replay.done() > 0) {
+            replay.back();
+        }
+    }
+
+    /** The moment after the first step about a vertex that passes a test. */
+    OptionalInt first(IntPredicate test) {
+        OptionalInt at = recording().firstStep(0, test);
+        return at.isPresent() ? OptionalInt.of(at.getAsInt() + 1) : at;
+    }
+
+    @Override
+    public String told() {
+        if (replay.last().isEmpty()) {
+            return "Before the first step. The net's own wires will be the first frontier.";
+        }
+        SearchStep step = replay.last().get();
+        String name = fabric.vertexName(step.vertex());
+        if (step instanceof SearchStep.Settled settled) {
+            return "Settles "
+                    + name
+                    + " at "
+                    + cost(settled.cost())
+                    + estimate(settled.ahead())
+                    + (replay.canGoOn() ? "." : ". " + end());
+        }
+        if (step instanceof SearchStep.Reached reached) {
+            boolean start = reached.from() == Fabric.NOTHING;
+            return (start
+                            ? name + " is on the net already: it joins the frontier at "
+                            : "From "
+                                    + fabric.vertexName(reached.from())
+                                    + ", "
+                                    + name
+                                    + " is reached at ")
+                    + cost(reached.cost())
+                    + estimate(reached.ahead())
+                    + (replay.canGoOn() ? "." : ". " + end());
+        }
+        return name
+                + " may not be entered: "
+                + "something holds it, or it is the net's own."
+                + (replay.canGoOn() ? "" : " " + end());
+    }
+
+    private static String estimate(long ahead) {
+        return ahead == 0 ? "" : ", and " + cost(ahead) + " at the least are still ahead";
+    }
+
+    private String end() {
+        if (!recording().isWhole()) {
+            return "Here the memory for steps ends; the search went on.";
+        }
+        SearchOutcome outcome = recording().outcome();
+        if (outcome instanceof SearchOutcome.Found found) {
+            return "The pad is reached: nothing cheaper can come.";
+        }
+        return outcome.settled() == 0
+                ? "Then a look back from the pad showed that nothing free leads there."
+                : "The frontier is empty: no way leads to the pad.";
+    }
+
+    /** A cost in words: delay, and held stretches when there are any. */
+    static String cost(long cost) {
+        long stretches = cost / PricedWays.PRICE;
+        String delay = "%.3f ns".formatted(cost % PricedWays.PRICE / 1000.0);
+        return stretches == 0
+                ? delay
+                : stretches
+                        + (stretches == 1 ? " held stretch" : " held stretches")
+                        + " + "
+                        + delay;
+    }
+
+    @Override
+    public Overlay overlay() {
+        return new SearchPainter(replay);
+    }
+}

@@ -1,0 +1,287 @@
+package padward.ui.play;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Slider;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.Duration;
+import padward.ui.model.ExplorerModel;
+
+/** Plays the searches of the question step by step, on the map and side by side. */
+public final class StepsView extends ScrollPane {
+    private final StepsModel steps;
+    private final ExplorerModel model;
+    private final ChoiceBox<String> part = new ChoiceBox<>();
+    private final Slider place = new Slider(0, 1, 0);
+    private final Label count = label("steps-count");
+    private final Label told = label("steps-told");
+    private final Label empty = label("steps-empty");
+    private final Label legend = label("steps-legend");
+    private final Button play = new Button();
+    private final Button occupied =
+            button(
+                    "occupied",
+                    "First occupied site",
+                    "Jumps to the first time that the search touches an occupied site",
+                    () -> {});
+    private final Button fine =
+            button("fine", "one edge", "On by the smallest step there is", () -> {});
+    private final SideBySide sides;
+    private final VBox group;
+    private final VBox body;
+    private final Timeline clock = new Timeline();
+    private boolean following;
+
+    /** The controls of the play, and both searches side by side. */
+    public StepsView(ExplorerModel model, StepsModel steps) {
+        this.model = model;
+        this.steps = steps;
+        this.sides = new SideBySide(model, steps);
+        this.group = group();
+        setId("steps");
+        setFitToWidth(true);
+        getStyleClass().add("plain-scroll");
+        occupied.setOnAction(e -> steps.toFirstOccupiedSite());
+        fine.setOnAction(e -> steps.stepFinely());
+        part.setId("steps-part");
+        part.setAccessibleText("Which search of the question");
+        part.getSelectionModel()
+                .selectedIndexProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (!following && now.intValue() >= 0) {
+                                steps.partProperty().set(now.intValue());
+                            }
+                        });
+        place.setId("steps-place");
+        place.setAccessibleText("Place among the steps");
+        place.valueProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (!following) {
+                                steps.goTo((int) Math.round(now.doubleValue()));
+                            }
+                        });
+        told.setMinHeight(34);
+        legend.getStyleClass().addAll("faint", "small");
+        body = new VBox(8, buttons(), place, count, told, sides, legend);
+        VBox all = new VBox(8, choices(), group, empty, body);
+        all.setPadding(new Insets(10, 12, 10, 12));
+        setContent(all);
+        steps.momentProperty().addListener((p, old, now) -> refresh());
+        steps.playedProperty().addListener((p, old, now) -> refill());
+        steps.roundsProperty().addListener((p, old, now) -> refresh());
+        steps.kindProperty().addListener((p, old, now) -> refresh());
+        steps.partProperty().addListener((p, old, now) -> refill());
+        steps.playingProperty().addListener((p, old, now) -> playing(now));
+        steps.speedProperty().addListener((p, old, now) -> playing(steps.playingProperty().get()));
+        model.look().darkProperty().addListener((p, old, now) -> refresh());
+        steps.wantedProperty().bind(parentProperty().flatMap(Node::visibleProperty).orElse(false));
+        refill();
+    }
+
+    private static Label label(String id) {
+        Label label = new Label();
+        label.setId(id);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
+    }
+
+    private static Button button(String id, String text, String purpose, Runnable work) {
+        Button button = new Button(text);
+        button.setId("steps-" + id);
+        button.setTooltip(new Tooltip(purpose));
+        button.setAccessibleText(purpose);
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> work.run());
+        return button;
+    }
+
+    private Node choices() {
+        ChoiceBox<PlayKind> kind = new ChoiceBox<>();
+        kind.setId("steps-kind");
+        kind.getItems().setAll(PlayKind.values());
+        kind.setAccessibleText("What is played on the map");
+        kind.valueProperty().bindBidirectional(steps.kindProperty());
+        FlowPane row = new FlowPane(8, 6, kind, part);
+        return row;
+    }
+
+    private Node buttons() {
+        play.setId("steps-play");
+        play.setOnAction(e -> steps.playOrPause());
+        play.setMinWidth(74);
+        Slider speed = new Slider(1, StepsModel.MOST_SPEED, steps.speedProperty().get());
+        speed.setId("steps-speed");
+        speed.setAccessibleText("Steps in a second");
+        speed.setTooltip(
+                new Tooltip(
+                        "How quickly it plays: 1 to 60 steps in a second; of a large search, several at a time"));
+        speed.setPrefWidth(90);
+        speed.valueProperty().bindBidirectional(steps.speedProperty());
+        FlowPane row =
+                new FlowPane(
+                        6,
+                        6,
+                        button("start", "|◀", "Back to before the first step", steps::toStart),
+                        button("back", "◀", "Back by a step", steps::back),
+                        play,
+                        button(
+                                "next",
+                                "▶",
+                                "On by a step: one settled vertex, one label looked at, or one round",
+                                steps::step),
+                        fine,
+                        button("end", "▶|", "To the end", steps::toEnd),
+                        occupied,
+                        new HBox(4, new Label("speed"), speed));
+        ((HBox) row.getChildren().get(row.getChildren().size() - 1)).setAlignment(Pos.CENTER_LEFT);
+        return row;
+    }
+
+    /** Nets and pads whose negotiation is to be played. */
+    private VBox group() {
+        TextField nets = new TextField();
+        nets.setId("steps-nets");
+        nets.setPromptText("nets, e.g. pump/level/sample[*]");
+        nets.setAccessibleText("Nets to bring out together: names or patterns, with commas");
+        TextField pads = new TextField();
+        pads.setId("steps-pads");
+        pads.setPromptText("pads, e.g. J1.*");
+        pads.setAccessibleText("Pads that may be taken: names or patterns, with commas");
+        Button lay =
+                button(
+                        "group",
+                        "Lay together",
+                        "Brings the nets out at once, and records the rounds",
+                        () -> steps.playGroup(nets.getText(), pads.getText()));
+        HBox.setHgrow(nets, Priority.ALWAYS);
+        HBox row = new HBox(6, nets, pads, lay);
+        row.setAlignment(Pos.CENTER_LEFT);
+        Button example =
+                button(
+                        "example",
+                        "Worked example",
+                        "Opens a tiny invented design in which three nets want the same wires",
+                        () -> {
+                            nets.setText(StepsModel.EXAMPLE_NETS);
+                            pads.setText(StepsModel.EXAMPLE_PADS);
+                            steps.playWorkedExample();
+                        });
+        return new VBox(6, row, example);
+    }
+
+    private static String legend(PlayKind kind) {
+        return switch (kind) {
+            case LABELS ->
+                    "On the map: how many obstacles are freed to get to each vertex; free ends solid,"
+                            + " others dashed. Near by, which.";
+            case ROUNDS ->
+                    "On the map: each net in a line of its own; how many want a shared vertex, and"
+                            + " its price, (b + h) × p: delay, what it has been raised by, and how"
+                            + " many times.";
+            default ->
+                    "On the map: settled wires solid, the frontier dashed with rings, ends that may"
+                            + " not be entered crossed, the way to the vertex of the last step"
+                            + " black. Near by, each wire tells cost so far + estimate, ns.";
+        };
+    }
+
+    private void refill() {
+        following = true;
+        List<String> parts =
+                steps.playedProperty().get().map(PlayedSearches::parts).orElse(List.of());
+        if (!part.getItems().equals(parts)) {
+            part.getItems().setAll(parts);
+        }
+        if (!parts.isEmpty()) {
+            part.getSelectionModel().select(Math.min(parts.size() - 1, steps.partProperty().get()));
+        }
+        following = false;
+        refresh();
+    }
+
+    private void refresh() {
+        Optional<Player> player = steps.player();
+        PlayKind kind = steps.kindProperty().get();
+        boolean isSearch = kind.method().isPresent();
+        shown(part, isSearch && part.getItems().size() > 1);
+        shown(group, kind == PlayKind.ROUNDS);
+        shown(sides, isSearch);
+        shown(occupied, isSearch);
+        shown(fine, kind != PlayKind.ROUNDS);
+        fine.setText(kind == PlayKind.LABELS ? "one label" : "one edge");
+        legend.setText(legend(kind));
+        shown(body, player.isPresent());
+        shown(empty, player.isEmpty());
+        empty.setText(whyEmpty(kind));
+        following = true;
+        player.ifPresent(
+                p -> {
+                    place.setMax(Math.max(1, p.size()));
+                    place.setValue(p.done());
+                    count.setText("%,d of %,d steps".formatted(p.done(), p.size()));
+                    told.setText(p.told());
+                });
+        following = false;
+        occupied.setDisable(isSearch && steps.firstOccupiedSite().isEmpty());
+        playing(steps.playingProperty().get());
+        sides.refresh();
+    }
+
+    private String whyEmpty(PlayKind kind) {
+        if (model.openedProperty().get().isEmpty()) {
+            return "Open a design first (Ctrl+O).";
+        }
+        if (kind == PlayKind.ROUNDS) {
+            return "Name nets and pads, and press Lay together.";
+        }
+        if (model.answerProperty().get().isEmpty()) {
+            return "Ask a question, and its searches are played here step by step.";
+        }
+        return kind == PlayKind.LABELS
+                ? "Only a blocked question has obstacles to count. Ask for a pad that is blocked."
+                : "This question was answered without a search, or is still being recorded.";
+    }
+
+    private static void shown(Node node, boolean on) {
+        node.setVisible(on);
+        node.setManaged(on);
+    }
+
+    private void playing(boolean on) {
+        play.setText(on ? "Pause" : "Play");
+        if (!on) {
+            clock.stop();
+            return;
+        }
+        double millis = 1000.0 / Math.max(1, steps.speedProperty().get());
+        boolean same =
+                clock.getStatus() == Animation.Status.RUNNING
+                        && !clock.getKeyFrames().isEmpty()
+                        && clock.getKeyFrames().get(0).getTime().toMillis() == millis;
+        if (!same) {
+            clock.stop();
+            clock.getKeyFrames().setAll(new KeyFrame(Duration.millis(millis), e -> steps.tick()));
+            clock.setCycleCount(Animation.INDEFINITE);
+            clock.play();
+        }
+    }
+}

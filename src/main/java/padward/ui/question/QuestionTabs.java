@@ -1,0 +1,97 @@
+package padward.ui.question;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Tab;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.Tooltip;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.ui.model.QuestionModel;
+import padward.ui.model.QuestionsModel;
+
+/** The open questions as tabs above the question; hidden while there is only one. */
+public final class QuestionTabs extends TabPane {
+    private final QuestionsModel questions;
+    private boolean following;
+
+    /** A tab for each of the questions, added and closed with them. */
+    public QuestionTabs(QuestionsModel questions) {
+        this.questions = questions;
+        setId("question-tabs");
+        getStyleClass().add("question-tabs");
+        setAccessibleText("Open questions");
+        setTabClosingPolicy(TabClosingPolicy.ALL_TABS);
+        questions.all().addListener((ListChangeListener<QuestionModel>) c -> follow());
+        questions.shownProperty().addListener((p, old, now) -> follow());
+        getSelectionModel().selectedItemProperty().addListener((p, old, now) -> chosen(now));
+        follow();
+    }
+
+    private void chosen(Tab tab) {
+        if (!following && tab != null) {
+            questions.show((QuestionModel) tab.getUserData());
+        }
+    }
+
+    /** Makes the tabs those of the questions, keeping tabs that stay. */
+    private void follow() {
+        following = true;
+        List<Tab> tabs = new ArrayList<>();
+        for (QuestionModel question : questions.all()) {
+            tabs.add(
+                    getTabs().stream()
+                            .filter(t -> t.getUserData() == question)
+                            .findFirst()
+                            .orElseGet(() -> tab(question)));
+        }
+        if (!getTabs().equals(tabs)) {
+            getTabs().setAll(tabs);
+        }
+        int index = questions.all().indexOf(questions.shownProperty().get());
+        getSelectionModel().select(index);
+        setVisible(tabs.size() > 1);
+        setManaged(isVisible());
+        following = false;
+    }
+
+    private Tab tab(QuestionModel question) {
+        Tab tab = new Tab();
+        tab.setUserData(question);
+        tab.textProperty()
+                .bind(
+                        Bindings.createStringBinding(
+                                () -> text(question),
+                                question.netTextProperty(),
+                                question.padTextProperty(),
+                                question.answerProperty(),
+                                question.trialProperty(),
+                                question.busyProperty()));
+        Tooltip tip = new Tooltip();
+        tip.textProperty().bind(question.netTextProperty());
+        tab.setTooltip(tip);
+        tab.setOnCloseRequest(
+                e -> {
+                    e.consume();
+                    questions.close(question);
+                });
+        return tab;
+    }
+
+    /** The question, and how it stands: a word beside the mark, for those who hear it. */
+    private static String text(QuestionModel question) {
+        Optional<Answer> answer = question.answerProperty().get();
+        String state;
+        if (question.busyProperty().get()) {
+            state = " …";
+        } else if (question.trialProperty().get().isPresent()) {
+            state = ": trial";
+        } else {
+            state = answer.map(a -> ": " + AnswerText.word(a).toLowerCase()).orElse("");
+        }
+        return question.title() + state;
+    }
+}

@@ -1,0 +1,197 @@
+package padward.ui.question;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import javafx.collections.transformation.FilteredList;
+import javafx.collections.transformation.SortedList;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
+import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Survey;
+import padward.design.Design;
+import padward.design.Port;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.QuestionModel;
+
+/**
+ * All pads for the net, best first. Where the pointer or the selection rests, the way is shown on
+ * the map; Enter or a double click asks for that pad.
+ */
+public final class WaysOutView extends VBox {
+    private static final double ROW = 25;
+    private static final String ALL = "all pads";
+    private static final String FREE = "no port on them";
+    private static final String USED = "a port on them";
+    private static final String WIRED = "a place for a lead";
+
+    private final ExplorerModel model;
+    private final ObservableList<Answer> answers = FXCollections.observableArrayList();
+    private final FilteredList<Answer> shown = new FilteredList<>(answers);
+    private final TableView<Answer> table = new TableView<>();
+    private final Label empty = new Label();
+
+    /** The pads for the net of the question that is in front. */
+    public WaysOutView(ExplorerModel model) {
+        this.model = model;
+        setId("ways-out");
+        getStyleClass().add("side-part");
+        setSpacing(6);
+        setPadding(new Insets(10, 12, 10, 12));
+        Label title = new Label("Best first");
+        title.getStyleClass().add("faint");
+        title.setTooltip(
+                new Tooltip(
+                        "Pads that nothing else can drive come first; then by what the design"
+                                + " would lose; then by obstacles; then by delay."));
+        ChoiceBox<String> filter = new ChoiceBox<>();
+        filter.getItems().setAll(ALL, FREE, USED, WIRED);
+        filter.setValue(ALL);
+        filter.setAccessibleText("Which pads are listed");
+        filter.setId("ways-filter");
+        filter.valueProperty().addListener((p, old, now) -> shown.setPredicate(a -> fits(a, now)));
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        HBox head = new HBox(8, title, spring, filter);
+        head.setAlignment(Pos.CENTER_LEFT);
+        buildTable();
+        VBox.setVgrow(table, Priority.ALWAYS);
+        getChildren().addAll(head, table);
+        model.surveyProperty().addListener((p, old, now) -> show(now));
+        model.answerProperty().addListener((p, old, now) -> tellEmpty());
+        model.openedProperty().addListener((p, old, now) -> tellEmpty());
+        show(model.surveyProperty().get());
+    }
+
+    private void buildTable() {
+        table.setId("ways-table");
+        table.setAccessibleText("Ways out of the net, best first. Enter asks for the pad.");
+        SortedList<Answer> sorted = new SortedList<>(shown);
+        sorted.comparatorProperty().bind(table.comparatorProperty());
+        table.setItems(sorted);
+        table.fixedCellSizeProperty().bind(model.look().sized(ROW));
+        table.setPlaceholder(empty);
+        empty.setWrapText(true);
+        empty.getStyleClass().add("faint");
+        column("pad", 92, a -> a.question().padValue().name());
+        column("pin", 44, a -> a.question().padValue().packagePin());
+        column("answer", 66, AnswerText::word);
+        TableColumn<Answer, String> delay = column("delay", 116, WaysOutView::delay);
+        delay.getStyleClass().add("number");
+        column("at stake", 72, AnswerText::atStake);
+        column("gives up", 84, a -> portOn(a).map(Port::name).orElse(""));
+        column("on the board", 150, a -> AnswerText.onBoard(a.question()));
+        table.getSelectionModel()
+                .selectedItemProperty()
+                .addListener(
+                        (p, old, now) -> model.previewProperty().set(Optional.ofNullable(now)));
+        table.setOnKeyPressed(
+                e -> {
+                    if (e.getCode() == KeyCode.ENTER) {
+                        askSelected();
+                        e.consume();
+                    }
+                });
+        table.setRowFactory(t -> row());
+    }
+
+    private TableRow<Answer> row() {
+        TableRow<Answer> row = new TableRow<>();
+        row.hoverProperty()
+                .addListener(
+                        (p, old, over) -> {
+                            if (over && !row.isEmpty()) {
+                                model.previewProperty().set(Optional.of(row.getItem()));
+                            } else if (!over) {
+                                Answer chosen = table.getSelectionModel().getSelectedItem();
+                                model.previewProperty().set(Optional.ofNullable(chosen));
+                            }
+                        });
+        row.setOnMouseClicked(
+                e -> {
+                    if (row.isEmpty()) {
+                        // Beside all rows: nothing is meant any more, so nothing is previewed.
+                        table.getSelectionModel().clearSelection();
+                    } else if (e.getClickCount() == 2) {
+                        askSelected();
+                    }
+                });
+        return row;
+    }
+
+    private void askSelected() {
+        Answer chosen = table.getSelectionModel().getSelectedItem();
+        if (chosen != null) {
+            model.askFor(chosen);
+        }
+    }
+
+    private TableColumn<Answer, String> column(
+            String title, double width, Function<Answer, String> text) {
+        TableColumn<Answer, String> column = new TableColumn<>(title);
+        column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
+        column.prefWidthProperty().bind(model.look().sized(width));
+        table.getColumns().add(column);
+        return column;
+    }
+
+    private void show(Optional<Survey> survey) {
+        table.getSelectionModel().clearSelection();
+        answers.setAll(survey.map(Survey::answers).orElse(List.of()));
+        tellEmpty();
+    }
+
+    private void tellEmpty() {
+        if (model.openedProperty().get().isEmpty()) {
+            empty.setText("Open a design to see the ways out of its nets.");
+        } else if (model.answerProperty().get().isEmpty()) {
+            empty.setText("Ask for a net: all pads it can reach are listed here.");
+        } else {
+            empty.setText(
+                    model.surveyProperty().get().isPresent()
+                            ? "No pad fits."
+                            : "All pads are being surveyed …");
+        }
+    }
+
+    private static boolean fits(Answer answer, String filter) {
+        return switch (filter) {
+            case FREE -> portOn(answer).isEmpty();
+            case USED -> portOn(answer).isPresent();
+            case WIRED ->
+                    design(answer)
+                            .board()
+                            .findWiring(answer.question().pad())
+                            .map(w -> w.attachments().stream().anyMatch(a -> a.kind().probeable()))
+                            .orElse(false);
+            default -> true;
+        };
+    }
+
+    private static Design design(Answer answer) {
+        return answer.question().design();
+    }
+
+    private static Optional<Port> portOn(Answer answer) {
+        return design(answer).findPortOn(answer.question().pad());
+    }
+
+    private static String delay(Answer answer) {
+        return QuestionModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
+    }
+}

@@ -1,0 +1,175 @@
+package padward.ui.scene;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.stream.IntStream;
+import padward.fabric.Fabric;
+
+/**
+ * In which lane of its channel each wire runs, so that no two lie on each other. All wires between
+ * boxes of one row share that row's channel, those of one column that column's. Within a channel
+ * each wire, in the order of its lower end, takes the lowest lane that is free there: the left-edge
+ * method of Hashimoto and Stevens ("Wire routing by optimizing channel assignment within large
+ * apertures", Design Automation Workshop, 1971), which needs no more lanes than wires ever lie side
+ * by side. Two wires that meet at a box may share a lane.
+ *
+ * <p>Wires that follow neither a row nor a column, and those that stay in their tile, have lanes by
+ * their number. O(vertices); 2 bytes a vertex.
+ */
+final class Lanes {
+    private static final int MOST = Short.MAX_VALUE;
+
+    private final Fabric fabric;
+    private final TileIndex index;
+    private final short[] lanes;
+    private final int count;
+
+    Lanes(Fabric fabric, TileIndex index) {
+        this.fabric = fabric;
+        this.index = index;
+        this.lanes = new short[fabric.vertexCount()];
+        int rows =
+                IntStream.range(0, fabric.rows()).parallel().map(this::assignRow).max().orElse(0);
+        int columns =
+                IntStream.range(0, fabric.columns())
+                        .parallel()
+                        .map(this::assignColumn)
+                        .max()
+                        .orElse(0);
+        count = Math.max(1, Math.max(rows, columns));
+    }
+
+    /** The lane of a wire, from 0. */
+    int of(int vertex) {
+        return lanes[vertex];
+    }
+
+    /** How many lanes the fullest channel has. */
+    int count() {
+        return count;
+    }
+
+    private int assignRow(int row) {
+        int columns = fabric.columns();
+        Channel channel = new Channel(columns);
+        for (int column = 0; column < columns; column++) {
+            int tile = row * columns + column;
+            for (int i = index.first(tile); i < index.first(tile + 1); i++) {
+                int vertex = index.vertex(i);
+                int head = index.head(vertex);
+                if (head == Fabric.NOTHING) {
+                    continue;
+                }
+                int to = fabric.column(head);
+                if (fabric.row(head) == row && to != column) {
+                    channel.add(vertex, column, to);
+                } else if (to != column || head == tile) {
+                    lanes[vertex] = (short) ((i - index.first(tile)) % MOST);
+                }
+            }
+        }
+        return channel.assign();
+    }
+
+    private int assignColumn(int column) {
+        Channel channel = new Channel(fabric.rows());
+        for (int row = 0; row < fabric.rows(); row++) {
+            int tile = row * fabric.columns() + column;
+            for (int i = index.first(tile); i < index.first(tile + 1); i++) {
+                int vertex = index.vertex(i);
+                int head = index.head(vertex);
+                boolean along =
+                        head != Fabric.NOTHING && head != tile && fabric.column(head) == column;
+                if (along) {
+                    channel.add(vertex, row, fabric.row(head));
+                }
+            }
+        }
+        return channel.assign();
+    }
+
+    /** One channel's wires; gathered first, then given lanes in the order of their lower ends. */
+    private final class Channel {
+        private final int length;
+        private int[] wires = new int[64];
+        private int[] spans = new int[128];
+        private final int[] begins;
+        private int size;
+
+        Channel(int length) {
+            this.length = length;
+            this.begins = new int[length + 1];
+        }
+
+        void add(int vertex, int from, int to) {
+            if (size == wires.length) {
+                wires = Arrays.copyOf(wires, size * 2);
+                spans = Arrays.copyOf(spans, size * 4);
+            }
+            wires[size] = vertex;
+            spans[2 * size] = Math.min(from, to);
+            spans[2 * size + 1] = Math.max(from, to);
+            begins[Math.min(from, to) + 1]++;
+            size++;
+        }
+
+        /** How many lanes it took. */
+        int assign() {
+            for (int at = 0; at < length; at++) {
+                begins[at + 1] += begins[at];
+            }
+            int[] order = new int[size];
+            int[] next = Arrays.copyOf(begins, begins.length);
+            for (int i = 0; i < size; i++) {
+                order[next[spans[2 * i]]++] = i;
+            }
+            FreeLanes free = new FreeLanes(length);
+            for (int at = 0; at < length; at++) {
+                free.giveBack(at);
+                for (int k = begins[at]; k < begins[at + 1]; k++) {
+                    int wire = order[k];
+                    lanes[wires[wire]] = (short) free.take(spans[2 * wire + 1]);
+                }
+            }
+            return free.taken;
+        }
+    }
+
+    /** Which lanes are free at the present place, and where the others become so. */
+    private static final class FreeLanes {
+        private final BitSet free = new BitSet();
+
+        /** The lanes given back at each place, as linked lists. */
+        private final int[] head;
+
+        private int[] next = new int[64];
+        private int taken;
+
+        FreeLanes(int length) {
+            head = new int[length];
+            Arrays.fill(head, -1);
+        }
+
+        void giveBack(int at) {
+            for (int lane = head[at]; lane >= 0; lane = next[lane]) {
+                free.set(lane);
+            }
+        }
+
+        /** Takes the lowest free lane up to a place. */
+        int take(int until) {
+            int lane = free.nextSetBit(0);
+            if (lane < 0) {
+                lane = Math.min(taken, MOST);
+                taken = lane + 1;
+            }
+            free.clear(lane);
+            if (lane >= next.length) {
+                next = Arrays.copyOf(next, lane * 2);
+            }
+            next[lane] = head[until];
+            head[until] = lane;
+            return lane;
+        }
+    }
+}

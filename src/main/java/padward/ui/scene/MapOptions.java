@@ -1,0 +1,59 @@
+package padward.ui.scene;
+
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import javafx.beans.InvalidationListener;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+
+/** What the map shows, as one observable object: its layers, and how wide bands of delay are. */
+public final class MapOptions {
+    private final Map<Layer, BooleanProperty> layers = new EnumMap<>(Layer.class);
+    private final ObjectProperty<BandWidth> bandWidth =
+            new SimpleObjectProperty<>(BandWidth.FITTING);
+
+    /** The layers that are shown at first, and bands of the width that fits. */
+    public MapOptions() {
+        for (Layer layer : Layer.values()) {
+            layers.put(layer, new SimpleBooleanProperty(layer.shownAtFirst()));
+        }
+    }
+
+    /** Whether a layer is shown. */
+    public BooleanProperty shown(Layer layer) {
+        return layers.get(layer);
+    }
+
+    /** Shows a layer, or hides it. */
+    public void toggle(Layer layer) {
+        BooleanProperty shown = shown(layer);
+        shown.set(!shown.get());
+    }
+
+    /** The layers that are shown now. */
+    public Set<Layer> shownLayers() {
+        Set<Layer> result = EnumSet.noneOf(Layer.class);
+        layers.forEach(
+                (layer, shown) -> {
+                    if (shown.get()) {
+                        result.add(layer);
+                    }
+                });
+        return result;
+    }
+
+    /** How much delay one band stands for. */
+    public ObjectProperty<BandWidth> bandWidthProperty() {
+        return bandWidth;
+    }
+
+    /** Calls a listener whenever anything of this changes. */
+    public void addListener(InvalidationListener listener) {
+        layers.values().forEach(p -> p.addListener(listener));
+        bandWidth.addListener(listener);
+    }
+}

@@ -1,0 +1,68 @@
+package padward.ui.scene;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import padward.breakout.Obstacle;
+import padward.breakout.Way;
+import padward.design.Net;
+import padward.ui.draw.Cells;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Viewport;
+
+/**
+ * All that one picture of the map shows, as a value: the same scene gives the same picture on
+ * screen and in a file.
+ *
+ * @param opened the design
+ * @param view the part that is shown
+ * @param palette its colours
+ * @param layers what is shown of it
+ * @param cells all tiles from afar, in the palette's colours
+ * @param net the net of the question
+ * @param way the way that is looked at
+ * @param alternatives other ways
+ * @param before when a trial is looked at: the way without it
+ * @param obstacles what stands on the way; in a trial, what it removes
+ * @param chosenObstacle the obstacle that is chosen
+ * @param marked vertices with a ring around them
+ * @param reach how far the net gets, once that is known
+ * @param overlay what another view lays over it
+ */
+public record MapScene(
+        Opened opened,
+        Viewport view,
+        Palette palette,
+        Set<Layer> layers,
+        Cells cells,
+        Optional<Net> net,
+        Optional<Way> way,
+        List<Way> alternatives,
+        Optional<Way> before,
+        List<Obstacle> obstacles,
+        Optional<Obstacle> chosenObstacle,
+        List<Integer> marked,
+        Optional<NetReach> reach,
+        Optional<Overlay> overlay) {
+    /** Copies the lists. */
+    public MapScene {
+        alternatives = List.copyOf(alternatives);
+        obstacles = List.copyOf(obstacles);
+        marked = List.copyOf(marked);
+    }
+
+    /** Whether a layer is shown. */
+    public boolean shows(Layer layer) {
+        return layers.contains(layer);
+    }
+
+    /** Bands of delay, when they are known and shown. */
+    public Optional<NetReach> bands() {
+        return shows(Layer.DELAY) ? reach : Optional.empty();
+    }
+
+    /** Pixels a tile. */
+    public double scale() {
+        return view.scale();
+    }
+}

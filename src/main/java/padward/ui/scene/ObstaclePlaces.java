@@ -1,0 +1,60 @@
+package padward.ui.scene;
+
+import java.util.List;
+import java.util.Optional;
+import padward.breakout.Obstacle;
+import padward.breakout.Way;
+import padward.fabric.Fabric;
+
+/** Where the obstacles of a way stand on the map. */
+public final class ObstaclePlaces {
+    private final Fabric fabric;
+    private final TileLayout layout;
+    private final Way way;
+
+    /** Places of the obstacles of one way, which are looked for where the way passes them. */
+    public ObstaclePlaces(Opened opened, Way way) {
+        this.fabric = opened.design().fabric();
+        this.layout = opened.layout();
+        this.way = way;
+    }
+
+    /**
+     * The vertex by which an obstacle stands on the way, or that of the site it holds beside it.
+     */
+    int vertex(Obstacle obstacle) {
+        return obstacle.hops().isEmpty()
+                ? fabric.site(fabric.findSite(obstacle.resource())).firstPin()
+                : way.hops().get(obstacle.hops().get(0)).vertex();
+    }
+
+    /** The rectangle of the site that it holds. */
+    public Optional<TileLayout.Box> site(Obstacle obstacle) {
+        int site = fabric.siteOf(vertex(obstacle));
+        return site == Fabric.NOTHING ? Optional.empty() : Optional.of(layout.site(site));
+    }
+
+    /** The middle of the site, or of the wire. */
+    public TileLayout.Point of(Obstacle obstacle) {
+        Optional<TileLayout.Box> box = site(obstacle);
+        if (box.isPresent()) {
+            return new TileLayout.Point(box.get().centreX(), box.get().centreY());
+        }
+        int vertex = vertex(obstacle);
+        TileLayout.Point from = layout.start(vertex);
+        TileLayout.Point to = layout.end(vertex);
+        return new TileLayout.Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
+    }
+
+    /** The first obstacle within so many tiles of a point. */
+    public Optional<Obstacle> near(List<Obstacle> obstacles, double x, double y, double reach) {
+        return obstacles.stream()
+                .filter(
+                        o -> {
+                            TileLayout.Point at = of(o);
+                            boolean onSite = site(o).filter(b -> b.contains(x, y)).isPresent();
+                            return onSite || Math.hypot(at.x() - x, at.y() - y) <= reach;
+                        })
+                .findFirst();
+    }
+}

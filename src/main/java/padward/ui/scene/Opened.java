@@ -1,0 +1,125 @@
+package padward.ui.scene;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import padward.breakout.Outlets;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadNames;
+
+/** An opened design with what the views need of it, made once off the UI thread. */
+public final class Opened {
+    private final Design design;
+    private final TileIndex index;
+    private final TileLayout layout;
+    private final List<String> netNames;
+    private final List<String> padNames;
+    private final List<String> placeNames;
+    private final ChannelFill fill;
+    private final TileKinds kinds;
+    private final TreeParents parents = new TreeParents();
+    private Optional<Outlets> outlets;
+
+    /** Makes the indexes, O(vertices + tiles): to be done off the UI thread. */
+    public Opened(Design design) {
+        this(design, new TileIndex(design.fabric()));
+    }
+
+    private Opened(Design design, TileIndex index) {
+        this(
+                design,
+                index,
+                new TileLayout(design.fabric(), index),
+                new TileKinds(design.fabric()),
+                Optional.empty());
+    }
+
+    private Opened(
+            Design design,
+            TileIndex index,
+            TileLayout layout,
+            TileKinds kinds,
+            Optional<Outlets> outlets) {
+        this.design = design;
+        this.index = index;
+        this.layout = layout;
+        this.kinds = kinds;
+        this.outlets = outlets;
+        this.fill = new ChannelFill(design.fabric(), index, design.occupancy());
+        this.netNames = design.nets().stream().map(Net::name).sorted().toList();
+        this.padNames =
+                IntStream.range(0, design.fabric().pads().size())
+                        .boxed()
+                        .flatMap(i -> PadNames.namesOf(design, i).stream())
+                        .distinct()
+                        .toList();
+        this.placeNames =
+                Stream.concat(netNames.stream(), design.cells().stream().map(Cell::name))
+                        .distinct()
+                        .sorted()
+                        .toList();
+    }
+
+    /** The same with another design; what follows from the fabric alone is not made again. */
+    public Opened with(Design next) {
+        return next.fabric() == design.fabric()
+                ? new Opened(next, index, layout, kinds, outlets)
+                : new Opened(next);
+    }
+
+    /** From where nets come to vertices. */
+    public TreeParents parents() {
+        return parents;
+    }
+
+    /** The kinds of tile. */
+    public TileKinds kinds() {
+        return kinds;
+    }
+
+    /** How full tiles and channels are. */
+    public ChannelFill fill() {
+        return fill;
+    }
+
+    /** From where pads can be reached; worked out when first asked for. */
+    public synchronized Outlets outlets() {
+        if (outlets.isEmpty()) {
+            outlets = Optional.of(Outlets.of(design.fabric()));
+        }
+        return outlets.get();
+    }
+
+    /** Names of nets and cells, sorted. */
+    public List<String> placeNames() {
+        return placeNames;
+    }
+
+    /** The design as it stands with all that is kept. */
+    public Design design() {
+        return design;
+    }
+
+    /** What each tile holds. */
+    public TileIndex index() {
+        return index;
+    }
+
+    /** Where things stand. */
+    public TileLayout layout() {
+        return layout;
+    }
+
+    /** All nets, in the order of their numbers. */
+    public List<String> netNames() {
+        return netNames;
+    }
+
+    /** All that pads are called: full names, package pins, ports, header pins. */
+    public List<String> padNames() {
+        return padNames;
+    }
+}

@@ -1,0 +1,64 @@
+package padward.ui.scene;
+
+import padward.breakout.Way;
+import padward.fabric.Corner;
+
+/**
+ * Where the hops of a way stand on the strip map: to the scale of delay, but never nearer to each
+ * other than a mark needs.
+ */
+public final class StripLayout {
+    /** Least distance of two marks, pixels. */
+    static final double LEAST_STEP = 26;
+
+    private final double[] positions;
+
+    /**
+     * @param way the way
+     * @param corner corner whose delays give the scale
+     * @param width room for the whole, pixels
+     * @param margin room to keep free at both ends, pixels
+     */
+    public StripLayout(Way way, Corner corner, double width, double margin) {
+        int count = way.hops().size() + (way.setting().isPresent() ? 1 : 0);
+        positions = new double[count];
+        double total = Math.max(1, way.total().at(corner));
+        double spare = Math.max(0, width - 2 * margin - LEAST_STEP * (count - 1));
+        positions[0] = margin;
+        int before = 0;
+        for (int i = 1; i < count; i++) {
+            int now =
+                    i < way.hops().size()
+                            ? way.hops().get(i).total().at(corner)
+                            : way.total().at(corner);
+            positions[i] = positions[i - 1] + LEAST_STEP + spare * (now - before) / total;
+            before = now;
+        }
+    }
+
+    /** Number of marks: the hops, and the pad's driver when its delay is known. */
+    public int count() {
+        return positions.length;
+    }
+
+    /** Place of a mark, pixels from the left. */
+    public double position(int mark) {
+        return positions[mark];
+    }
+
+    /** Width that all marks need, without the right margin. */
+    public double end() {
+        return positions[positions.length - 1];
+    }
+
+    /** The mark nearest to a place. */
+    public int nearest(double x) {
+        int best = 0;
+        for (int i = 1; i < positions.length; i++) {
+            if (Math.abs(positions[i] - x) < Math.abs(positions[best] - x)) {
+                best = i;
+            }
+        }
+        return best;
+    }
+}

@@ -1,0 +1,30 @@
+package padward.ui.scene;
+
+import java.util.Optional;
+import java.util.Set;
+import padward.breakout.Way;
+import padward.fabric.Corner;
+import padward.ui.draw.Palette;
+
+/**
+ * All that one picture of the strip map shows, as a value.
+ *
+ * @param way the way
+ * @param empty what is said when there is no way to draw
+ * @param corner corner whose delays give the scale
+ * @param palette its colours
+ * @param selected index of the hop that is selected
+ * @param chosen indices of the hops that the chosen obstacle holds
+ */
+public record StripScene(
+        Optional<Way> way,
+        String empty,
+        Corner corner,
+        Palette palette,
+        Optional<Integer> selected,
+        Set<Integer> chosen) {
+    /** Copies the set. */
+    public StripScene {
+        chosen = Set.copyOf(chosen);
+    }
+}

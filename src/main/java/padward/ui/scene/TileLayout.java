@@ -1,0 +1,279 @@
+package padward.ui.scene;
+
+import java.util.Arrays;
+import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+
+/**
+ * Where things stand inside a tile, in world units. The switch box is in the lower left part, sites
+ * fill the upper right; in a rim tile the IO register sites stand between the box and the pads, and
+ * the pads on the rim. Worked out from the fabric alone, so every view draws the same.
+ */
+public final class TileLayout {
+    /** A rectangle: lower left corner and size. */
+    public record Box(double x, double y, double width, double height) {
+        /** World units. */
+        public double centreX() {
+            return x + width / 2;
+        }
+
+        /** World units. */
+        public double centreY() {
+            return y + height / 2;
+        }
+
+        /** Whether a place lies in the box, its limits included. */
+        public boolean contains(double atX, double atY) {
+            return atX >= x && atX <= x + width && atY >= y && atY <= y + height;
+        }
+    }
+
+    /** A point. */
+    public record Point(double x, double y) {}
+
+    static final double BOX_X = 0.3;
+    static final double BOX_Y = 0.3;
+
+    /** From the middle of a switch box to its sides, world units. */
+    public static final double BOX_RADIUS = 0.13;
+
+    private static final double RIM_SHIFT = 0.28;
+
+    /** Widest distance of two lanes, and how much of a box's width all lanes may take. */
+    private static final double WIDEST_LANE = 0.011;
+
+    private static final double CHANNEL = 0.9;
+
+    /** How far from a box's middle a wire ends that does not leave its tile. */
+    private static final double INNER = 0.5 * BOX_RADIUS;
+
+    private final Fabric fabric;
+    private final TileIndex index;
+    private final PadIndex pads;
+    private final double[] boxX;
+    private final double[] boxY;
+
+    /** How far each lane lies from the middle of its boxes. */
+    private final double[] offsets;
+
+    /** How far from a box's middle each lane meets the box's rim, along the lane. */
+    private final double[] depths;
+
+    TileLayout(Fabric fabric, TileIndex index) {
+        this.fabric = fabric;
+        this.index = index;
+        this.pads = new PadIndex(fabric);
+        this.boxX = middles(fabric.columns(), BOX_X);
+        this.boxY = middles(fabric.rows(), BOX_Y);
+        int lanes = index.lanes().count();
+        double apart = Math.min(WIDEST_LANE, 2 * BOX_RADIUS * CHANNEL / lanes);
+        this.offsets = new double[lanes];
+        this.depths = new double[lanes];
+        for (int lane = 0; lane < lanes; lane++) {
+            double offset = (lane - (lanes - 1) / 2.0) * apart;
+            offsets[lane] = offset;
+            depths[lane] = Math.sqrt(Math.max(0, BOX_RADIUS * BOX_RADIUS - offset * offset));
+        }
+    }
+
+    private static double[] middles(int size, double usual) {
+        double[] result = new double[size];
+        Arrays.setAll(result, place -> place + inTile(place, size, usual));
+        return result;
+    }
+
+    /** The pads by tile and by vertex. */
+    public PadIndex pads() {
+        return pads;
+    }
+
+    /** Direction in which the rim lies from a tile: (-1, 0) at the left; (0, 0) inside. */
+    private Point outward(int tile) {
+        int x = fabric.column(tile);
+        int y = fabric.row(tile);
+        if (x == 0) {
+            return new Point(-1, 0);
+        }
+        if (x == fabric.columns() - 1) {
+            return new Point(1, 0);
+        }
+        if (y == 0) {
+            return new Point(0, -1);
+        }
+        return y == fabric.rows() - 1 ? new Point(0, 1) : new Point(0, 0);
+    }
+
+    /** Whether a tile stands at the edge of the fabric, where pads are. */
+    public boolean isRim(int tile) {
+        return pads.countIn(tile) > 0;
+    }
+
+    /**
+     * Middle of a tile's switch box. On the rim it moves inwards, to leave room before the pads.
+     */
+    public Point box(int tile) {
+        return new Point(boxX[fabric.column(tile)], boxY[fabric.row(tile)]);
+    }
+
+    /** Boxes of one row or column stay in line, corners of the fabric included. */
+    private static double inTile(int place, int size, double usual) {
+        if (place == 0) {
+            return 0.5 + RIM_SHIFT;
+        }
+        return place == size - 1 ? 0.5 - RIM_SHIFT : usual;
+    }
+
+    /** A pad's pill. */
+    public Box pad(int padIndex) {
+        int tile = fabric.pads().get(padIndex).tile();
+        int count = pads.countIn(tile);
+        double along = (pads.ordinal(padIndex) + 0.5) / count;
+        Point out = outward(tile);
+        double size = Math.min(0.3, 0.8 / count);
+        double middleX = fabric.column(tile) + (out.x() == 0 ? along : 0.5 + 0.72 * out.x());
+        double middleY = fabric.row(tile) + (out.y() == 0 ? along : 0.5 + 0.72 * out.y());
+        if (out.x() == 0 && out.y() == 0) {
+            middleY = fabric.row(tile) + 0.85;
+        }
+        double wide = out.x() == 0 ? size : 0.32;
+        double high = out.x() == 0 ? 0.32 : size * 0.8;
+        return new Box(middleX - wide / 2, middleY - high / 2, wide, high);
+    }
+
+    /** The pill of the pad at a vertex. */
+    public Box pillAt(int vertex) {
+        return pad(pads.at(vertex));
+    }
+
+    /** The point of a pad's pill that faces the chip. */
+    public Point innerEdge(int vertex) {
+        Box pill = pillAt(vertex);
+        Point out = outward(fabric.tile(vertex));
+        return new Point(
+                pill.centreX() - out.x() * pill.width() / 2,
+                pill.centreY() - out.y() * pill.height() / 2);
+    }
+
+    /** A site's rectangle. */
+    public Box site(int site) {
+        return site(site, fabric.site(site).tile());
+    }
+
+    /** The rectangle of a site that stands in a tile. */
+    public Box site(int site, int tile) {
+        int first = fabric.firstSite(tile);
+        int count = fabric.firstSite(tile + 1) - first;
+        int place = site - first;
+        if (isRim(tile)) {
+            return rimSite(tile, place, count);
+        }
+        int columns = (int) Math.ceil(Math.sqrt(count));
+        int rows = (count + columns - 1) / columns;
+        double cellWide = 0.42 / columns;
+        double cellHigh = 0.46 / rows;
+        double x = fabric.column(tile) + 0.53 + (place % columns) * cellWide;
+        double y = fabric.row(tile) + 0.49 + (rows - 1 - place / columns) * cellHigh;
+        return new Box(x, y, cellWide * 0.84, cellHigh * 0.84);
+    }
+
+    private Box rimSite(int tile, int place, int count) {
+        Point out = outward(tile);
+        double along = (place + 0.5) / count;
+        double size = 0.8 / count;
+        double middleX = fabric.column(tile) + (out.x() == 0 ? along : 0.5 + 0.3 * out.x());
+        double middleY = fabric.row(tile) + (out.x() == 0 ? 0.5 + 0.3 * out.y() : along);
+        double wide = out.x() == 0 ? size : 0.24;
+        double high = out.x() == 0 ? 0.24 : size;
+        return new Box(middleX - wide / 2, middleY - high / 2, wide, high);
+    }
+
+    /** Where a wire leaves its tile's box; other vertices stand where {@link #end} says. */
+    public Point start(int vertex) {
+        if (fabric.kind(vertex) != VertexKind.WIRE) {
+            return end(vertex);
+        }
+        double[] ends = new double[4];
+        wire(vertex, fabric.tile(vertex), ends);
+        return new Point(ends[0], ends[1]);
+    }
+
+    /** Where a wire arrives, where a pin or a pad stands. */
+    public Point end(int vertex) {
+        return switch (fabric.kind(vertex)) {
+            case WIRE -> {
+                double[] ends = new double[4];
+                wire(vertex, fabric.tile(vertex), ends);
+                yield new Point(ends[2], ends[3]);
+            }
+            case PIN -> pin(vertex);
+            case PAD -> {
+                Box pill = pillAt(vertex);
+                yield new Point(pill.centreX(), pill.centreY());
+            }
+        };
+    }
+
+    /**
+     * Both ends of a wire that begins in a tile, without making points of them: x and y of where it
+     * sets out, on the rim of its box, then of where it ends. Wires along a row or a column keep to
+     * their lane; one that stays in its tile is a chord inside the box.
+     */
+    public void wire(int wire, int tile, double[] ends) {
+        int head = index.head(wire);
+        int lane = index.lanes().of(wire);
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        if (head == tile) {
+            double angle = 2.4 * lane;
+            ends[0] = boxX[column] + INNER * Math.cos(angle);
+            ends[1] = boxY[row] + INNER * Math.sin(angle);
+            ends[2] = boxX[column] + INNER * Math.cos(angle + 1.2);
+            ends[3] = boxY[row] + INNER * Math.sin(angle + 1.2);
+            return;
+        }
+        int farColumn = fabric.column(head);
+        int farRow = fabric.row(head);
+        int place = lane % offsets.length;
+        if (row == farRow) {
+            double depth = farColumn > column ? depths[place] : -depths[place];
+            ends[0] = boxX[column] + depth;
+            ends[1] = boxY[row] + offsets[place];
+            ends[2] = boxX[farColumn] - depth;
+            ends[3] = ends[1];
+        } else {
+            boolean straight = column == farColumn;
+            double depth = !straight ? 0 : farRow > row ? depths[place] : -depths[place];
+            ends[0] = boxX[column] + offsets[place];
+            ends[1] = boxY[row] + depth;
+            ends[2] = boxX[farColumn] + offsets[place];
+            ends[3] = boxY[farRow] - depth;
+        }
+    }
+
+    private Point pin(int vertex) {
+        SiteView site = fabric.site(fabric.siteOf(vertex));
+        Box box = site(site.id(), site.tile());
+        int place = vertex - site.firstPin();
+        PinDirection direction = site.pins().get(place).direction();
+        int same = 0;
+        int before = 0;
+        for (int i = 0; i < site.pins().size(); i++) {
+            if (site.pins().get(i).direction() == direction) {
+                before += i < place ? 1 : 0;
+                same++;
+            }
+        }
+        double along = (before + 0.5) / same;
+        Point out = isRim(site.tile()) ? outward(site.tile()) : new Point(1, 0);
+        int sense = direction == PinDirection.OUT ? 1 : -1;
+        if (out.x() != 0) {
+            return new Point(
+                    box.centreX() + sense * out.x() * box.width() / 2,
+                    box.y() + box.height() * along);
+        }
+        return new Point(
+                box.x() + box.width() * along, box.centreY() + sense * out.y() * box.height() / 2);
+    }
+}

@@ -1,0 +1,222 @@
+package padward.ui.export;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
+import padward.breakout.Way;
+import padward.ui.OpenWindow;
+import padward.ui.control.Actions;
+import padward.ui.draw.Cells;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.SvgSurface;
+import padward.ui.draw.Viewport;
+import padward.ui.map.MapModel;
+import padward.ui.map.MapView;
+import padward.ui.model.ExplorerModel;
+import padward.ui.paint.PartPainter;
+import padward.ui.paint.StripPainter;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Opened;
+
+/** Pictures and tables saved from the window, read again by parsers of others. */
+@ExtendWith(ApplicationExtension.class)
+class ExportsTest {
+    private ExplorerModel model;
+    private Actions actions;
+    private Exports exports;
+
+    @TempDir private Path folder;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = OpenWindow.show(stage);
+        model.open(Path.of("fixtures/small/only.design.json"));
+        actions = OpenWindow.actions(stage);
+        exports = OpenWindow.exports(stage);
+        exports.setDialog((title, name) -> Optional.of(folder.resolve(name)));
+        model.netTextProperty().set("pump/level/sample[1]");
+        model.padTextProperty().set("J1.3");
+        model.ask();
+    }
+
+    private Path save(FxRobot robot, String action, String name) {
+        robot.interact(() -> actions.get(action).run());
+        assertThat(model.notes().all().get(0).text()).contains("Saved").contains(name);
+        return folder.resolve(name);
+    }
+
+    private static Document parse(String text) throws Exception {
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setNamespaceAware(true);
+        return factory.newDocumentBuilder().parse(new InputSource(new StringReader(text)));
+    }
+
+    private static List<Element> all(Document document, String name) {
+        NodeList nodes = document.getElementsByTagNameNS("http://www.w3.org/2000/svg", name);
+        List<Element> result = new ArrayList<>();
+        for (int i = 0; i < nodes.getLength(); i++) {
+            result.add((Element) nodes.item(i));
+        }
+        return result;
+    }
+
+    @Test
+    void theMapIsADrawing(FxRobot robot) throws Exception {
+        Document svg = parse(Files.readString(save(robot, "save-map-svg", "map.svg")));
+        Element root = svg.getDocumentElement();
+        MapScene scene = robot.lookup("#map").queryAs(MapView.class).scene().orElseThrow();
+        assertThat(Double.parseDouble(root.getAttribute("width"))).isEqualTo(scene.view().width());
+        assertThat(all(svg, "text"))
+                .extracting(Element::getTextContent)
+                .contains("D7", "pump/run/motor_out");
+        // The way: thick lines in the way's colour, as many as its hops need.
+        String blue = "#0072b2";
+        Way way = model.way().orElseThrow();
+        long wires = way.hops().stream().filter(h -> h.kind().name().equals("WIRE")).count();
+        assertThat(all(svg, "line"))
+                .filteredOn(
+                        l ->
+                                l.getAttribute("stroke").equals(blue)
+                                        && l.getAttribute("stroke-width").equals("4"))
+                .hasSizeGreaterThanOrEqualTo((int) wires);
+        assertThat(all(svg, "path")).as("wires, a path a colour").isNotEmpty();
+        assertThat(all(svg, "clipPath")).as("the obstacle's hatching").hasSize(1);
+        assertThat(all(svg, "g"))
+                .extracting(g -> g.getAttribute("id"))
+                .contains("fabric", "ways", "overview");
+    }
+
+    @Test
+    void allWiresInViewAreInTheDrawing() throws Exception {
+        Opened opened = model.openedProperty().get().orElseThrow();
+        MapModel map = new MapModel(model);
+        int columns = opened.design().fabric().columns();
+        int rows = opened.design().fabric().rows();
+        Viewport all = new Viewport(100 * columns, 100 * rows, columns / 2.0, rows / 2.0, 80);
+        Cells cells = new Cells(opened.design().fabric(), tile -> 0);
+        Document svg = parse(Pictures.mapSvg(map.scene(opened, all, Palette.LIGHT, cells)));
+        long lines =
+                all(svg, "path").stream()
+                        .mapToLong(p -> p.getAttribute("d").chars().filter(c -> c == 'M').count())
+                        .sum();
+        long wires = 0;
+        for (int v = 0; v < opened.design().fabric().vertexCount(); v++) {
+            wires += opened.index().head(v) >= 0 ? 1 : 0;
+        }
+        assertThat(lines).isEqualTo(wires);
+    }
+
+    @Test
+    void namesThatXmlWouldTakeForItsOwnComeBack() throws Exception {
+        SvgSurface out = new SvgSurface(100, 50, "a <title> & \u0001 \"more\"");
+        String name = "top/<bus>[3]&\u20ac'\uD835\uDD38";
+        out.text(
+                name, 3, 4, new Surface.Lettering(10, Surface.Align.RIGHT, Palette.DARK.ink(), 90));
+        Document svg = parse(out.finish());
+        assertThat(all(svg, "text").get(0).getTextContent()).isEqualTo(name);
+        assertThat(all(svg, "text").get(0).getAttribute("text-anchor")).isEqualTo("end");
+        assertThat(all(svg, "title").get(0).getTextContent()).startsWith("a <title> & .");
+    }
+
+    @Test
+    void theStripMapIsADrawing(FxRobot robot) throws Exception {
+        Document svg = parse(Files.readString(save(robot, "save-strip-svg", "strip-map.svg")));
+        List<String> texts = all(svg, "text").stream().map(Element::getTextContent).toList();
+        model.way()
+                .orElseThrow()
+                .hops()
+                .forEach(h -> assertThat(texts).contains(PartPainter.shortened(h.name(), 18)));
+        assertThat(texts).contains("0.000 ns", "2.520–4.150 ns");
+    }
+
+    @Test
+    void picturesHaveTwoPixelsForEachOfTheScreen(FxRobot robot) throws Exception {
+        MapView map = robot.lookup("#map").queryAs(MapView.class);
+        Viewport view = map.viewport();
+        var image = ImageIO.read(save(robot, "save-map-png", "map.png").toFile());
+        assertThat(image.getWidth()).isEqualTo((int) Math.ceil(2 * view.width()));
+        assertThat(image.getHeight()).isEqualTo((int) Math.ceil(2 * view.height()));
+        var strip = ImageIO.read(save(robot, "save-strip-png", "strip-map.png").toFile());
+        assertThat(strip.getHeight()).isEqualTo((int) (2 * StripPainter.HEIGHT));
+    }
+
+    private static List<CSVRecord> read(Path file) throws Exception {
+        String text = Files.readString(file);
+        assertThat(text).contains("\r\n");
+        try (CSVParser parser =
+                CSVParser.parse(
+                        text,
+                        CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get())) {
+            return parser.getRecords();
+        }
+    }
+
+    @Test
+    void tablesComeBackAsTheyWere(FxRobot robot) throws Exception {
+        List<CSVRecord> ways = read(save(robot, "save-ways-out-csv", "ways-out.csv"));
+        assertThat(ways).hasSize(model.surveyProperty().get().orElseThrow().answers().size());
+        assertThat(ways.get(0).get("slow_ps")).isEqualTo("3980");
+        List<CSVRecord> hops = read(save(robot, "save-way-csv", "way.csv"));
+        assertThat(hops).hasSize(model.way().orElseThrow().hops().size() + 1);
+        assertThat(hops.get(hops.size() - 1).get("slow_ps")).isEqualTo("4150");
+        List<CSVRecord> nets = read(save(robot, "save-nets-csv", "nets.csv"));
+        assertThat(nets).hasSize(13);
+        assertThat(nets)
+                .anyMatch(r -> r.get("net").equals("clk12") && r.get("clock").equals("yes"));
+        List<CSVRecord> openings = read(save(robot, "save-openings-csv", "openings.csv"));
+        assertThat(openings.get(0).get("obstacle")).isEqualTo("cell pump/run/motor_out");
+        assertThat(openings.get(0).get("consequence")).startsWith("spare: ");
+    }
+
+    @Test
+    void quotesAndLineEndsInNamesComeBack() throws Exception {
+        Table.Builder table = new Table.Builder("name", "with,comma");
+        table.row("say \"so\"", "two\r\nlines");
+        try (CSVParser parser = CSVParser.parse(table.build().toCsv(), CSVFormat.RFC4180)) {
+            List<CSVRecord> rows = parser.getRecords();
+            assertThat(rows.get(0).get(1)).isEqualTo("with,comma");
+            assertThat(rows.get(1).get(0)).isEqualTo("say \"so\"");
+            assertThat(rows.get(1).get(1)).isEqualTo("two\r\nlines");
+        }
+    }
+
+    @Test
+    void nothingIsSavedWhenTheUserThinksBetterOfIt(FxRobot robot) {
+        exports.setDialog((title, name) -> Optional.empty());
+        robot.interact(() -> actions.get("save-map-svg").run());
+        assertThat(folder).isEmptyDirectory();
+    }
+
+    @Test
+    void aFolderThatIsNotThereIsTold(FxRobot robot) {
+        exports.setDialog((title, name) -> Optional.of(folder.resolve("missing").resolve(name)));
+        robot.interact(() -> actions.get("save-nets-csv").run());
+        assertThat(model.notes().all().get(0).text())
+                .contains("nets.csv")
+                .contains("no such folder");
+    }
+}

@@ -1,0 +1,117 @@
+package padward.ui.group;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.OpenWindow;
+import padward.ui.model.ExplorerModel;
+
+/**
+ * Groups in the window. With {@code -Dpictures=FOLDER} it takes pictures too, of another design if
+ * {@code -Dpicture.design}, {@code -Dpicture.nets} and {@code -Dpicture.pads} say so.
+ */
+@ExtendWith(ApplicationExtension.class)
+class GroupWindowTest {
+    private static final String DESIGN =
+            System.getProperty("picture.design", "fixtures/small/only.design.json");
+    private static final String NETS =
+            System.getProperty("picture.nets", "pump/level/sample[*], alarm/blink[*]");
+    private static final String PADS = System.getProperty("picture.pads", "any");
+
+    private ExplorerModel model;
+    private Stage stage;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        model = OpenWindow.show(stage);
+        stage.setWidth(1500);
+        stage.setHeight(950);
+        model.open(Path.of(DESIGN));
+    }
+
+    @Test
+    void aGroupIsLaidPinnedMatchedAndKept(FxRobot robot) throws Exception {
+        robot.interact(
+                () -> {
+                    TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
+                    tabs.getTabs().stream()
+                            .filter(t -> t.getId().equals("group-tab"))
+                            .forEach(t -> tabs.getSelectionModel().select(t));
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+        take(robot, "group-empty");
+        robot.interact(
+                () -> {
+                    robot.lookup("#group-nets").queryAs(TextField.class).setText(NETS);
+                    robot.lookup("#group-pads").queryAs(TextField.class).setText(PADS);
+                    robot.lookup("#group-lay").queryAs(Button.class).fire();
+                });
+        take(robot, "group-laid");
+        String laid = robot.lookup("#group-totals").queryAs(Label.class).getText();
+        assertThat(laid).contains("of").contains("served");
+        Node matrix = robot.lookup("#group-matrix").query();
+        robot.interact(matrix::requestFocus);
+        robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
+        robot.press(KeyCode.ENTER).release(KeyCode.ENTER);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#group-told").queryAs(Label.class).getText()).isNotBlank();
+        robot.interact(() -> robot.lookup("#group-match").queryAs(Button.class).fire());
+        take(robot, "group-matched");
+        assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
+                .contains("Matched");
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
+        take(robot, "group-dark");
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
+        int before = model.deskProperty().get().orElseThrow().kept().size();
+        robot.interact(() -> robot.lookup("#group-keep").queryAs(Button.class).fire());
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(before + 1);
+        robot.interact(model::undo);
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(before);
+    }
+
+    private void take(FxRobot robot, String name) throws Exception {
+        WaitForAsyncUtils.waitForFxEvents();
+        String folder = System.getProperty("pictures", "");
+        if (folder.isEmpty()) {
+            return;
+        }
+        for (int pulse = 0; pulse < 4; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+            Thread.sleep(80);
+        }
+        File file = new File(folder, name + ".png");
+        robot.interact(
+                () -> {
+                    try {
+                        ImageIO.write(
+                                SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
+                                "png",
+                                file);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
+                    }
+                });
+    }
+}

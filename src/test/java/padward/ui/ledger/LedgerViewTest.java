@@ -1,0 +1,168 @@
+package padward.ui.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Labeled;
+import javafx.scene.image.ImageView;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.design.Design;
+import padward.ui.OpenWindow;
+import padward.ui.model.ExplorerModel;
+
+/** Undo at each entry, the check that nothing else was touched, and the bench sheet. */
+@ExtendWith(ApplicationExtension.class)
+class LedgerViewTest {
+    private static final String ONE = "pump/level/sample[1]";
+    private static final String ZERO = "pump/level/sample[0]";
+
+    @TempDir private Path folder;
+    private Stage stage;
+    private ExplorerModel model;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        model = OpenWindow.show(stage);
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    private void keep(FxRobot robot, String net, String pad) {
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(net);
+                    model.padTextProperty().set(pad);
+                    model.ask();
+                    model.tryIt();
+                    model.keep();
+                });
+    }
+
+    private static void press(FxRobot robot, String id) {
+        robot.interact(robot.lookup(id).queryAs(Button.class)::fire);
+    }
+
+    private static String all(FxRobot robot, String id) {
+        StringBuilder text = new StringBuilder();
+        Node within = robot.lookup(id).query();
+        for (Node node : within.lookupAll("*")) {
+            if (node instanceof Labeled labeled) {
+                text.append(labeled.getText()).append('\n');
+            }
+        }
+        return text.toString();
+    }
+
+    private Design shown() {
+        return model.openedProperty().get().orElseThrow().design();
+    }
+
+    @Test
+    void anEntryInTheMiddleIsUndoneAndRedone(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        keep(robot, ZERO, "J2.1");
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        press(robot, "#show-kept-button");
+        assertThat(all(robot, "#ledger-view")).contains("1. " + ONE).contains("2. " + ZERO);
+        press(robot, "#check-button");
+        assertThat(all(robot, "#harmless"))
+                .contains("✓ Nothing else was touched")
+                .contains("cell pump/run/motor_out: gone by entry 1");
+        picture(robot, "window-ledger", stage.getScene());
+        robot.interact(() -> model.look().darkProperty().set(true));
+        picture(robot, "window-ledger-dark", stage.getScene());
+        robot.interact(() -> model.look().darkProperty().set(false));
+        press(robot, "#undo-entry-1");
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(1);
+        assertThat(shown().findCell("pump/run/motor_out")).isPresent();
+        assertThat(shown().findNet(ZERO).orElseThrow().sinks()).hasSize(2);
+        robot.interact(model::undo);
+        assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
+    }
+
+    @Test
+    void whatDependsIsToldBeforeItGoes(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        // The pad is given up again for another net: that hangs on the entry before.
+        keep(robot, ZERO, "J1.3");
+        press(robot, "#undo-kept-1");
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        assertThat(all(robot, "#pending-undo")).contains("Others depend on").contains("2. " + ZERO);
+        picture(robot, "window-dependents", stage.getScene());
+        press(robot, "#leave-button");
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        press(robot, "#undo-entry-1");
+        press(robot, "#undo-all-button");
+        assertThat(model.deskProperty().get().orElseThrow().kept()).isEmpty();
+        assertThat(shown().findCell("pump/run/motor_out")).isPresent();
+        robot.interact(model::undo);
+        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+    }
+
+    @Test
+    void theSheetIsSeenAndExported(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        Stage[] opened = new Stage[1];
+        robot.interact(() -> opened[0] = SheetWindow.open(model, stage));
+        try {
+            Scene scene = opened[0].getScene();
+            assertThat(scene.getRoot().lookupAll("*"))
+                    .anyMatch(n -> n instanceof ImageView v && v.getImage().getWidth() > 800);
+            picture(robot, "window-sheet", scene);
+        } finally {
+            robot.interact(opened[0]::close);
+        }
+        SheetModel sheet = new SheetModel(model);
+        for (String name : new String[] {"s.pdf", "s.html", "s.csv", "s.sdf", "s.json"}) {
+            robot.interact(() -> sheet.export(folder.resolve(name)));
+            assertThat(Files.size(folder.resolve(name))).isPositive();
+        }
+        try (PDDocument pdf = Loader.loadPDF(folder.resolve("s.pdf").toFile())) {
+            assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+        }
+        robot.interact(() -> sheet.export(folder.resolve("s.txt")));
+        assertThat(model.notes().all().get(0).text()).contains("a name that ends in .pdf");
+    }
+
+    private static void picture(FxRobot robot, String name, Scene scene) throws Exception {
+        Optional<String> pictures = Optional.ofNullable(System.getProperty("pictures"));
+        if (pictures.isEmpty()) {
+            return;
+        }
+        for (int pulse = 0; pulse < 4; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+            Thread.sleep(80);
+        }
+        File file = new File(pictures.get(), name + ".png");
+        robot.interact(
+                () -> {
+                    try {
+                        ImageIO.write(
+                                SwingFXUtils.fromFXImage(scene.snapshot(null), null), "png", file);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
+                    }
+                });
+    }
+}

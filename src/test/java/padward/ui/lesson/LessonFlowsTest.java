@@ -1,0 +1,227 @@
+package padward.ui.lesson;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import javafx.event.ActionEvent;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TextField;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.format.Course;
+import padward.format.LearnerFile;
+import padward.lesson.Deed;
+import padward.lesson.Difficulty;
+import padward.lesson.Exercise;
+import padward.lesson.ExerciseKind;
+import padward.lesson.ExerciseMaker;
+import padward.lesson.LearnerRecord;
+import padward.lesson.LessonStep;
+
+/** Every lesson solved, and every lesson failed, in the real window. */
+@ExtendWith(ApplicationExtension.class)
+class LessonFlowsTest {
+    private static final String S0 = "pump/level/sample[0]";
+    private static final String S1 = "pump/level/sample[1]";
+
+    private LessonWindow window;
+    private Path learners;
+
+    /**
+     * What a learner does wrong.
+     *
+     * @param solved how many steps are done rightly before
+     * @param deeds what is done then
+     * @param told what the lesson says
+     */
+    private record Wrong(int solved, List<Deed> deeds, String told) {}
+
+    private static Deed ask(String net, String pad) {
+        return new Deed.Ask(net, pad, Corner.SLOW);
+    }
+
+    private static final Deed TRY = new Deed.TryIt();
+    private static final Deed KEEP = new Deed.Keep();
+
+    private static final Map<String, Wrong> WRONG =
+            Map.of(
+                    "boxes",
+                    new Wrong(0, List.of(ask(S1, "J1.3")), "That is pin 3"),
+                    "strip-map",
+                    new Wrong(1, List.of(new Deed.ChooseHop("x7y3/outreg[1].q")), "Near, but not"),
+                    "branching",
+                    new Wrong(
+                            1,
+                            List.of(new Deed.ChooseHop("x4y5/cell[0].out")),
+                            "That is the net's driver"),
+                    "io-register",
+                    new Wrong(
+                            1,
+                            List.of(new Deed.ChooseHop("x3y3/e3[1]")),
+                            "Nothing holds that wire"),
+                    "enable",
+                    new Wrong(
+                            4,
+                            List.of(ask("gauge/depth", "J1.1"), TRY, KEEP),
+                            "is always on. Undo"),
+                    "freeing",
+                    new Wrong(3, List.of(ask(S1, "J1.3"), TRY, KEEP), "Spare means"),
+                    "skew",
+                    new Wrong(
+                            0,
+                            List.of(ask(S0, "J1.4"), TRY, KEEP, ask(S1, "J1.1"), TRY, KEEP),
+                            "J1.4 is the quickest pin"),
+                    "cautions",
+                    new Wrong(1, List.of(TRY, KEEP), "Stop: something on the board"));
+
+    @Start
+    void start(Stage stage) throws Exception {
+        learners = Files.createTempDirectory("learners");
+        window = LessonWindow.show(stage, learners, 1280, 800);
+    }
+
+    private void begin(FxRobot robot, Course.Place place) {
+        if (LessonWindow.has(robot, "#lesson-all")) {
+            window.fire(robot, "#lesson-all");
+        }
+        window.fire(robot, "#lesson-begin-" + place.lesson().number());
+        assertThat(LessonWindow.text(robot, "#lesson-title")).contains(place.lesson().title());
+    }
+
+    private void solve(FxRobot robot, Course.Place place, int from, int to) {
+        for (LessonStep step : place.lesson().steps().subList(from, to)) {
+            assertThat(LessonWindow.text(robot, "#lesson-task")).contains(step.task());
+            step.solution().forEach(d -> window.act(robot, d));
+        }
+    }
+
+    private LearnerRecord record() throws Exception {
+        return LearnerFile.read(learners, System.getProperty("user.name"));
+    }
+
+    @Test
+    void everyLessonCanBeFailedAndSolved(FxRobot robot) throws Exception {
+        window.tab(robot, "lessons");
+        for (Course.Place place : Course.builtIn().places()) {
+            String name = place.lesson().name();
+            Wrong wrong = WRONG.get(name);
+            begin(robot, place);
+            solve(robot, place, 0, wrong.solved());
+            wrong.deeds().forEach(d -> window.act(robot, d));
+            assertThat(LessonWindow.text(robot, "#lesson-mistake")).as(name).contains(wrong.told());
+            assertThat(LessonWindow.has(robot, "#lesson-solved")).isFalse();
+            assertThat(record().lessons().get(name).isSolved()).isFalse();
+            assertThat(record().lessons().get(name).mistakes()).isPositive();
+            int mistakes = record().lessons().get(name).mistakes();
+            window.fire(robot, "#lesson-again");
+            assertThat(LessonWindow.has(robot, "#lesson-mistake")).isFalse();
+            solve(robot, place, 0, place.lesson().steps().size());
+            assertThat(LessonWindow.has(robot, "#lesson-solved")).as(name).isTrue();
+            assertThat(LessonWindow.text(robot, "#lesson-why")).isEqualTo(place.lesson().why());
+            assertThat(record().lessons().get(name).isSolved()).isTrue();
+            assertThat(record().lessons().get(name).mistakes()).isEqualTo(mistakes);
+        }
+        assertThat(LessonWindow.has(robot, "#lesson-next")).isFalse();
+    }
+
+    @Test
+    void whatIsUndoneIsNoMistakeAnyMore(FxRobot robot) throws Exception {
+        window.tab(robot, "lessons");
+        Course.Place cautions = Course.builtIn().find("cautions").orElseThrow();
+        begin(robot, cautions);
+        solve(robot, cautions, 0, 1);
+        window.act(robot, TRY);
+        window.act(robot, KEEP);
+        assertThat(LessonWindow.has(robot, "#lesson-mistake")).isTrue();
+        assertThat(window.model().notes().all()).isEmpty();
+        window.act(robot, new Deed.Undo());
+        assertThat(LessonWindow.has(robot, "#lesson-mistake")).isFalse();
+        solve(robot, cautions, 1, 2);
+        assertThat(LessonWindow.has(robot, "#lesson-solved")).isTrue();
+        assertThat(record().lessons().get("cautions").mistakes()).isEqualTo(1);
+    }
+
+    @Test
+    void hintsAreGivenOneByOneAndTheSolutionWhenAskedFor(FxRobot robot) throws Exception {
+        window.tab(robot, "lessons");
+        Course.Place boxes = Course.builtIn().places().get(0);
+        begin(robot, boxes);
+        LessonStep step = boxes.lesson().steps().get(0);
+        assertThat(LessonWindow.text(robot, "#lesson-seen")).contains("nothing has been asked");
+        window.fire(robot, "#lesson-hint");
+        assertThat(LessonWindow.text(robot, "#lesson-hint-1")).contains(step.hints().get(0));
+        assertThat(LessonWindow.has(robot, "#lesson-hint-2")).isFalse();
+        window.fire(robot, "#lesson-show");
+        assertThat(LessonWindow.text(robot, "#lesson-how"))
+                .contains("ask for net " + S1 + " on pad J1.2");
+        assertThat(record().lessons().get("boxes").hints()).isEqualTo(2);
+        robot.interact(() -> window.model().open(Path.of("fixtures/small/around.design.json")));
+        assertThat(LessonWindow.has(robot, "#lesson-task")).isFalse();
+        window.fire(robot, "#lesson-again");
+        assertThat(LessonWindow.text(robot, "#lesson-task")).contains(step.task());
+    }
+
+    @Test
+    void anotherLearnerHasARecordOfTheirOwn(FxRobot robot) throws Exception {
+        window.tab(robot, "lessons");
+        Course.Place boxes = Course.builtIn().places().get(0);
+        begin(robot, boxes);
+        solve(robot, boxes, 0, 3);
+        window.fire(robot, "#lesson-all");
+        assertThat(LessonWindow.text(robot, "#lesson-state-1")).startsWith("solved ");
+        TextField name = robot.lookup("#learner-name").queryAs(TextField.class);
+        robot.interact(
+                () -> {
+                    name.setText("anna");
+                    name.fireEvent(new ActionEvent());
+                });
+        assertThat(LessonWindow.text(robot, "#lesson-state-1")).isEqualTo("not begun");
+    }
+
+    @Test
+    void exercisesAreMarkedAgainstTheTruth(FxRobot robot) throws Exception {
+        window.tab(robot, "exercises");
+        window.fire(robot, "#exercise-ask");
+        assertThat(LessonWindow.text(robot, "#exercise-text")).contains("must be freed");
+        Exercise exercise =
+                new ExerciseMaker(window.model().openedProperty().get().orElseThrow().design())
+                        .make(ExerciseKind.SITE, Difficulty.EASY, seed(robot), Progress.NONE)
+                        .orElseThrow();
+        Exercise.Truth.OneOf truth = (Exercise.Truth.OneOf) exercise.truth();
+        choose(robot, truth.right());
+        assertThat(LessonWindow.text(robot, "#exercise-mark")).startsWith("✓ Right");
+        window.fire(robot, "#exercise-ask");
+        assertThat(LessonWindow.has(robot, "#exercise-mark")).isFalse();
+        Exercise next =
+                new ExerciseMaker(window.model().openedProperty().get().orElseThrow().design())
+                        .make(ExerciseKind.SITE, Difficulty.EASY, seed(robot), Progress.NONE)
+                        .orElseThrow();
+        int wrong = (((Exercise.Truth.OneOf) next.truth()).right() + 1) % 3;
+        choose(robot, wrong);
+        assertThat(LessonWindow.text(robot, "#exercise-mark")).startsWith("⊖ Not ");
+        LearnerRecord.Score score = record().exercises().get(ExerciseKind.SITE);
+        assertThat(score).isEqualTo(new LearnerRecord.Score(2, 1));
+    }
+
+    private static long seed(FxRobot robot) {
+        return Long.parseLong(LessonWindow.text(robot, "#exercise-seed").substring(5));
+    }
+
+    private void choose(FxRobot robot, int index) {
+        robot.interact(
+                () ->
+                        robot.lookup("#exercise-choice-" + (index + 1))
+                                .queryAs(RadioButton.class)
+                                .setSelected(true));
+        window.fire(robot, "#exercise-answer");
+    }
+}

@@ -1,0 +1,129 @@
+package padward.ui.lesson;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.testfx.api.FxRobot;
+import padward.fabric.Corner;
+import padward.format.LearnerFile;
+import padward.lesson.Deed;
+import padward.ui.OpenWindow;
+import padward.ui.model.ExplorerModel;
+
+/**
+ * A window for tests of lessons, whose learners are remembered in a folder of their own. Deeds are
+ * done with the window's own controls and keys.
+ */
+public final class LessonWindow {
+    private final ExplorerModel model;
+    private final Stage stage;
+
+    private LessonWindow(ExplorerModel model, Stage stage) {
+        this.model = model;
+        this.stage = stage;
+    }
+
+    public static LessonWindow show(Stage stage, Path learners, double width, double height) {
+        System.setProperty(LearnerFile.FOLDER_PROPERTY, learners.toString());
+        stage.setWidth(width);
+        stage.setHeight(height);
+        ExplorerModel model = OpenWindow.show(stage);
+        model.open(Path.of("fixtures/small/only.design.json"));
+        return new LessonWindow(model, stage);
+    }
+
+    ExplorerModel model() {
+        return model;
+    }
+
+    Stage stage() {
+        return stage;
+    }
+
+    /** Brings a tab to the front. */
+    public void tab(FxRobot robot, String id) {
+        robot.interact(
+                () -> {
+                    TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
+                    tabs.getTabs().stream()
+                            .filter(t -> (id + "-tab").equals(t.getId()))
+                            .forEach(t -> tabs.getSelectionModel().select(t));
+                });
+    }
+
+    /** Does something in the window. */
+    public void act(FxRobot robot, Deed deed) {
+        if (deed instanceof Deed.Ask ask) {
+            ask(robot, ask);
+        } else if (deed instanceof Deed.ChooseHop choose) {
+            choose(robot, choose.vertex());
+        } else if (deed instanceof Deed.LookAtClearance look) {
+            robot.interact(
+                    () ->
+                            robot.lookup("#option-" + look.index())
+                                    .queryAs(RadioButton.class)
+                                    .fire());
+        } else if (deed instanceof Deed.TryIt) {
+            onMap(robot, KeyCode.T);
+        } else if (deed instanceof Deed.Keep) {
+            fire(robot, "#keep-button");
+        } else if (deed instanceof Deed.Drop) {
+            fire(robot, "#drop-button");
+        } else {
+            onMap(robot, KeyCode.Z);
+        }
+    }
+
+    private static void ask(FxRobot robot, Deed.Ask ask) {
+        robot.interact(
+                () -> {
+                    robot.lookup("#net-field").queryAs(TextField.class).setText(ask.net());
+                    robot.lookup("#pad-field").queryAs(TextField.class).setText(ask.pad());
+                    @SuppressWarnings("unchecked")
+                    ChoiceBox<Corner> corner = robot.lookup("#corner").queryAs(ChoiceBox.class);
+                    corner.setValue(ask.corner());
+                    robot.lookup("#ask-button").queryAs(Button.class).fire();
+                });
+    }
+
+    private static void onMap(FxRobot robot, KeyCode key) {
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, key);
+    }
+
+    /** Rests on a hop, as a click on its mark does; keys would pass others on the way. */
+    private void choose(FxRobot robot, String vertex) {
+        int wanted = hop(vertex);
+        robot.interact(() -> model.selectedHopProperty().set(Optional.of(wanted)));
+    }
+
+    private int hop(String vertex) {
+        var hops = model.way().orElseThrow().hops();
+        for (int i = 0; i < hops.size(); i++) {
+            if (hops.get(i).name().equals(vertex)) {
+                return i;
+            }
+        }
+        throw new AssertionError("no hop " + vertex);
+    }
+
+    /** Presses a button, which may be scrolled out of sight. */
+    public void fire(FxRobot robot, String button) {
+        robot.interact(() -> robot.lookup(button).queryAs(Button.class).fire());
+    }
+
+    public static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    static boolean has(FxRobot robot, String node) {
+        return robot.lookup(node).tryQuery().isPresent();
+    }
+}

@@ -1,0 +1,203 @@
+package padward.ui.map;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import javafx.css.PseudoClass;
+import javafx.geometry.Bounds;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableView;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.breakout.Answer;
+import padward.breakout.Obstacle;
+import padward.ui.OpenWindow;
+import padward.ui.draw.Viewport;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Layer;
+import padward.ui.scene.ObstaclePlaces;
+import padward.ui.scene.TileLayout;
+
+/** What people do on the map. */
+@ExtendWith(ApplicationExtension.class)
+class MapFlowsTest {
+    private static final String NET = "pump/level/sample[1]";
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+
+    private ExplorerModel model;
+    private MapView map;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = OpenWindow.show(stage);
+        model.open(Path.of("fixtures/small/only.design.json"));
+        map = (MapView) stage.getScene().lookup("#map");
+    }
+
+    private void ask(FxRobot robot, String pad) {
+        robot.interact(
+                () -> {
+                    model.netTextProperty().set(NET);
+                    model.padTextProperty().set(pad);
+                    model.ask();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private TileLayout layout() {
+        return model.openedProperty().get().orElseThrow().layout();
+    }
+
+    private void click(FxRobot robot, double worldX, double worldY) {
+        Viewport view = map.viewport();
+        Point2D at = map.localToScreen(view.screenX(worldX), view.screenY(worldY));
+        robot.clickOn(at);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    @Test
+    void aClickPinsAndTheNetIsTakenIntoTheQuestion(FxRobot robot) {
+        robot.interact(() -> map.goTo(3.7, 3.5, 240));
+        TileLayout.Box cell =
+                layout().site(
+                                model.openedProperty()
+                                        .get()
+                                        .orElseThrow()
+                                        .design()
+                                        .fabric()
+                                        .findSite("x3y3/cell[1]"));
+        click(robot, cell.centreX(), cell.centreY());
+        assertThat(text(robot, "#pin-title")).endsWith("x3y3/cell[1]");
+        assertThat(text(robot, "#pin-state")).contains("pump/level/sample[1]");
+        robot.clickOn("#pin-bring-out");
+        assertThat(model.netTextProperty().get()).isEqualTo(NET);
+        robot.clickOn("#pin-close");
+        assertThat(map.mapModel().pinnedProperty().get()).isEmpty();
+    }
+
+    @Test
+    void aPinnedPadIsTakenIntoTheQuestion(FxRobot robot) {
+        int pad =
+                model.openedProperty()
+                        .get()
+                        .orElseThrow()
+                        .design()
+                        .fabric()
+                        .findVertex("x7y3/pad[0]");
+        TileLayout.Box pill = layout().pillAt(pad);
+        robot.interact(() -> map.goTo(6, 3.5, 60));
+        click(robot, pill.centreX(), pill.centreY());
+        robot.clickOn("#pin-take-pad");
+        assertThat(model.padTextProperty().get()).isEqualTo("x7y3/pad[0]");
+    }
+
+    @Test
+    void anObstacleIsTheSameOnMapStripAndList(FxRobot robot) {
+        ask(robot, "J1.3");
+        Obstacle obstacle = model.obstacles().get(0);
+        TileLayout.Point at =
+                new ObstaclePlaces(
+                                model.openedProperty().get().orElseThrow(),
+                                model.way().orElseThrow())
+                        .of(obstacle);
+        click(robot, at.x(), at.y());
+        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        Node line = robot.lookup("#obstacle-0-0").query();
+        assertThat(line.getPseudoClassStates()).contains(CHOSEN);
+        robot.interact(() -> model.selectedHopProperty().set(Optional.of(0)));
+        assertThat(line.getPseudoClassStates()).doesNotContain(CHOSEN);
+        robot.interact(((Button) line)::fire);
+        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        assertThat(map.mapModel().chosenObstacleProperty().get()).contains(obstacle);
+    }
+
+    @Test
+    void theMapIsWorkedWithKeysAlone(FxRobot robot) {
+        ask(robot, "J1.2");
+        robot.interact(map::requestFocus);
+        robot.push(KeyCode.DIGIT3);
+        assertThat(map.scene().orElseThrow().shows(Layer.WAY)).isFalse();
+        robot.push(KeyCode.DIGIT7);
+        assertThat(map.scene().orElseThrow().bands()).isPresent();
+        robot.push(KeyCode.N);
+        Viewport net = map.viewport();
+        robot.push(KeyCode.T);
+        assertThat(map.viewport().scale()).isGreaterThan(net.scale());
+        robot.push(KeyCode.ENTER);
+        assertThat(map.mapModel().pinnedProperty().get()).isPresent();
+        robot.push(KeyCode.U);
+        assertThat(map.mapModel().pinnedProperty().get()).isEmpty();
+        robot.push(KeyCode.BACK_SPACE);
+        assertThat(map.viewport()).isEqualTo(net);
+    }
+
+    @Test
+    void whatIsShownWholeStaysWholeWhenTheMapChangesItsSize(FxRobot robot) {
+        robot.interact(map::fitAll);
+        double before = map.viewport().scale();
+        robot.interact(() -> model.look().listsProperty().set(false));
+        robot.interact(() -> map.getScene().getWindow().setHeight(560));
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(map.viewport().scale()).isLessThan(before);
+        Viewport view = map.viewport();
+        assertThat(view.screenY(8.5)).isGreaterThanOrEqualTo(0);
+        assertThat(view.screenY(-0.5)).isLessThanOrEqualTo(view.height());
+        robot.interact(() -> map.step(1, 0));
+        Viewport moved = map.viewport();
+        robot.interact(() -> map.getScene().getWindow().setHeight(800));
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(map.viewport().scale()).isEqualTo(moved.scale());
+    }
+
+    @Test
+    void aTrialStandsBesideWhatWasBefore(FxRobot robot) {
+        ask(robot, "J1.3");
+        robot.interact(model::tryIt);
+        assertThat(text(robot, "#trial-before-way"))
+                .contains("in the way: cell pump/run/motor_out");
+        assertThat(text(robot, "#trial-after-way")).contains("nothing in the way");
+        assertThat(map.scene().orElseThrow().before()).isPresent();
+        assertThat(map.scene().orElseThrow().obstacles()).hasSize(1);
+    }
+
+    @Test
+    void aClickBesideTheRowsEndsThePreview(FxRobot robot) {
+        ask(robot, "J1.3");
+        TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
+        robot.interact(
+                () -> {
+                    @SuppressWarnings("unchecked")
+                    ChoiceBox<String> filter =
+                            robot.lookup("#ways-filter").queryAs(ChoiceBox.class);
+                    filter.setValue("a port on them");
+                    table.getSelectionModel().select(0);
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.previewProperty().get()).isPresent();
+        double rows = table.getItems().size() * table.getFixedCellSize();
+        Bounds bounds = table.localToScreen(table.getBoundsInLocal());
+        double beside = bounds.getMinY() + 30 + rows + 12;
+        if (beside < bounds.getMaxY() - 20) {
+            robot.clickOn(new Point2D(bounds.getMinX() + 40, beside));
+            assertThat(model.previewProperty().get()).isEmpty();
+            assertThat(table.getSelectionModel().getSelectedItem()).isNull();
+        }
+    }
+}

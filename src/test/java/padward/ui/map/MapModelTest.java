@@ -1,0 +1,159 @@
+package padward.ui.map;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import padward.breakout.Obstacle;
+import padward.breakout.Way;
+import padward.ui.draw.Cells;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Viewport;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.BandWidth;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.NetReach;
+import padward.ui.scene.Opened;
+import padward.ui.scene.TileLayout;
+
+/** What the map shows, without a toolkit. */
+class MapModelTest {
+    private static final Viewport VIEW = new Viewport(800, 600, 4, 4, 60);
+
+    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final MapModel map = new MapModel(model);
+
+    @BeforeEach
+    void ask() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+        ask("J1.3");
+    }
+
+    private void ask(String pad) {
+        model.netTextProperty().set("pump/level/sample[1]");
+        model.padTextProperty().set(pad);
+        model.ask();
+    }
+
+    private MapScene scene() {
+        Opened opened = model.openedProperty().get().orElseThrow();
+        Cells cells = new Cells(opened.design().fabric(), tile -> 0);
+        return map.scene(opened, VIEW, Palette.LIGHT, cells);
+    }
+
+    @Test
+    void layersAreShownAndHidden() {
+        int[] told = {0};
+        map.addListener(() -> told[0]++);
+        assertThat(scene().shows(Layer.WAY)).isTrue();
+        assertThat(scene().shows(Layer.DELAY)).isFalse();
+        map.options().toggle(Layer.WAY);
+        assertThat(scene().shows(Layer.WAY)).isFalse();
+        assertThat(told[0]).isPositive();
+    }
+
+    @Test
+    void anObstacleAndItsHopAreOneSelection() {
+        Obstacle obstacle = model.obstacles().get(0);
+        map.choose(obstacle);
+        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        assertThat(scene().chosenObstacle()).contains(obstacle);
+        model.selectedHopProperty().set(Optional.of(0));
+        assertThat(map.chosenObstacleProperty().get()).isEmpty();
+        model.selectedHopProperty().set(Optional.of(obstacle.hops().get(1)));
+        assertThat(map.chosenObstacleProperty().get()).contains(obstacle);
+        ask("J1.2");
+        assertThat(map.chosenObstacleProperty().get()).isEmpty();
+    }
+
+    @Test
+    void aTrialShowsBothWaysAndWhatItRemoves() {
+        Way before = model.way().orElseThrow();
+        Obstacle obstacle = model.obstacles().get(0);
+        assertThat(scene().before()).isEmpty();
+        model.tryIt();
+        assertThat(scene().before()).contains(before);
+        assertThat(scene().way()).isPresent().isNotEqualTo(Optional.of(before));
+        assertThat(scene().obstacles()).containsExactly(obstacle);
+        model.drop();
+        assertThat(scene().before()).isEmpty();
+    }
+
+    @Test
+    void howFarTheNetGetsIsFoundWhenItIsToBeShown() {
+        assertThat(map.reachProperty().get()).isEmpty();
+        map.options().toggle(Layer.DELAY);
+        NetReach reach = map.reachProperty().get().orElseThrow();
+        assertThat(reach.bandCount()).isBetween(2, 8);
+        // The pad of the question is held: no free way meets it.
+        assertThat(reach.meetsPs()).isEmpty();
+        map.options().bandWidthProperty().set(BandWidth.HALF);
+        assertThat(scene().bands().orElseThrow().limit(1)).isEqualTo("1 ns");
+        ask("J1.2");
+        Way way = model.way().orElseThrow();
+        assertThat(map.reachProperty().get().orElseThrow().meetsPs())
+                .hasValue(way.toPadVertex().slowPs());
+        map.options().toggle(Layer.DELAY);
+        assertThat(scene().bands()).isEmpty();
+    }
+
+    @Test
+    void bandsAreOneTwoOrFiveTimesAPowerOfTen() {
+        assertThat(BandWidth.FITTING.ps(0)).isEqualTo(10);
+        assertThat(BandWidth.FITTING.ps(80)).isEqualTo(10);
+        assertThat(BandWidth.FITTING.ps(81)).isEqualTo(20);
+        assertThat(BandWidth.FITTING.ps(1601)).isEqualTo(500);
+        assertThat(BandWidth.FITTING.ps(4001)).isEqualTo(1000);
+        assertThat(BandWidth.TWO.ps(4001)).isEqualTo(2000);
+    }
+
+    @Test
+    void placesVisitedAreGoneBackTo() {
+        Journey journey = new Journey();
+        journey.look(VIEW);
+        journey.jump(VIEW.centredOn(1, 1));
+        journey.look(journey.view().panned(10, 0));
+        journey.jump(VIEW.centredOn(7, 7));
+        journey.back();
+        assertThat(journey.view().centreY()).isEqualTo(1);
+        journey.back();
+        assertThat(journey.view()).isEqualTo(VIEW);
+        journey.back();
+        assertThat(journey.view()).isEqualTo(VIEW);
+        journey.forward();
+        journey.jump(VIEW.centredOn(2, 2));
+        journey.forward();
+        assertThat(journey.view().centreX()).isEqualTo(2);
+    }
+
+    @Test
+    void thingsOnTheMapAreTold() {
+        Opened opened = model.openedProperty().get().orElseThrow();
+        UnderPointer pointer = new UnderPointer(opened);
+        TileLayout.Box site =
+                opened.layout().site(opened.design().fabric().findSite("x3y3/cell[1]"));
+        Pointed cell = pointer.find(site.centreX(), site.centreY(), 200).orElseThrow();
+        assertThat(cell.line()).contains("x3y3/cell[1]").contains("cell pump/level/sample[1]");
+        assertThat(cell.details()).anyMatch(d -> d.contains("Drives pump/level/sample[1]"));
+        int pad = opened.design().fabric().findVertex("x7y3/pad[0]");
+        TileLayout.Box pill = opened.layout().pillAt(pad);
+        Pointed motor = pointer.find(pill.centreX(), pill.centreY(), 60).orElseThrow();
+        assertThat(motor.pad()).isPresent();
+        assertThat(motor.details())
+                .contains("Port motor is on it.")
+                .anyMatch(d -> d.startsWith("Package pin D7"));
+        int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
+        TileLayout.Point from = opened.layout().start(wire);
+        TileLayout.Point to = opened.layout().end(wire);
+        Pointed line =
+                pointer.find((from.x() + to.x()) / 2, (from.y() + to.y()) / 2, 400).orElseThrow();
+        assertThat(line.name()).isEqualTo("x3y3/e3[1]");
+        assertThat(line.details().get(0)).startsWith("Can drive ");
+        assertThat(pointer.find(-5, -5, 60)).isEmpty();
+        assertThat(pointer.find(3.5, 3.5, 10).orElseThrow().kind()).isEqualTo("tile");
+    }
+}

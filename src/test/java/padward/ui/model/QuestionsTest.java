@@ -1,0 +1,146 @@
+package padward.ui.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import padward.breakout.Answer;
+import padward.fabric.Corner;
+
+/** Several open questions, without a window. */
+class QuestionsTest {
+    private static final String NET = "pump/level/sample[1]";
+
+    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+
+    @BeforeEach
+    void open() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    private void ask(String net, String pad) {
+        model.netTextProperty().set(net);
+        model.padTextProperty().set(pad);
+        model.ask();
+    }
+
+    private Answer answer() {
+        return model.answerProperty().get().orElseThrow();
+    }
+
+    @Test
+    void eachHasItsOwnAnswerWaysOutAndTrial() {
+        ask(NET, "J1.3");
+        model.tryIt();
+        QuestionModel first = model.question();
+        model.questions().open(NET);
+        assertThat(model.answerProperty().get()).isEmpty();
+        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(model.netTextProperty().get()).isEqualTo(NET);
+        ask("alarm/beep", "J1.2");
+        Answer second = answer();
+        assertThat(model.surveyProperty().get().orElseThrow().net().name()).isEqualTo("alarm/beep");
+        model.questions().show(first);
+        assertThat(answer()).isInstanceOf(Answer.Blocked.class);
+        assertThat(model.trialProperty().get()).isPresent();
+        assertThat(model.surveyProperty().get().orElseThrow().net().name()).isEqualTo(NET);
+        assertThat(model.padTextProperty().get()).isEqualTo("J1.3");
+        model.questions().step(1);
+        assertThat(answer()).isSameAs(second);
+        model.questions().step(1);
+        assertThat(model.question()).isSameAs(first);
+    }
+
+    @Test
+    void whatIsTypedGoesToTheOneThatIsShown() {
+        model.netTextProperty().set("a");
+        model.questions().open("");
+        model.netTextProperty().set("b");
+        model.cornerProperty().set(Corner.FAST);
+        model.questions().step(-1);
+        assertThat(model.netTextProperty().get()).isEqualTo("a");
+        assertThat(model.cornerProperty().get()).isEqualTo(Corner.SLOW);
+        assertThat(model.questions().stated())
+                .containsExactly(
+                        new QuestionsModel.Stated("a", "", Corner.SLOW, false),
+                        new QuestionsModel.Stated("b", "", Corner.FAST, false));
+    }
+
+    @Test
+    void keepingAsksTheOthersAgainOnTheChangedDesign() {
+        ask(NET, "J1.3");
+        QuestionModel other = model.question();
+        model.questions().open(NET);
+        ask(NET, "J1.2");
+        model.tryIt();
+        model.keep();
+        Answer again = other.answerProperty().get().orElseThrow();
+        assertThat(again.question().design())
+                .isSameAs(model.openedProperty().get().orElseThrow().design());
+        model.undo();
+        assertThat(other.answerProperty().get().orElseThrow().question().design())
+                .isSameAs(model.openedProperty().get().orElseThrow().design())
+                .isNotSameAs(again.question().design());
+    }
+
+    @Test
+    void aClosedQuestionComesBackByUndoing() {
+        ask(NET, "J1.3");
+        QuestionModel first = model.question();
+        model.questions().open("");
+        QuestionModel second = model.question();
+        model.questions().close(first);
+        assertThat(model.questions().all()).containsExactly(second);
+        model.undo();
+        assertThat(model.questions().all()).containsExactly(first, second);
+        assertThat(model.question()).isSameAs(first);
+        assertThat(answer()).isInstanceOf(Answer.Blocked.class);
+        model.redo();
+        assertThat(model.questions().all()).containsExactly(second);
+        model.questions().close(second);
+        assertThat(model.questions().all()).containsExactly(second);
+    }
+
+    @Test
+    void aDroppedTrialComesBackByUndoing() {
+        ask(NET, "J1.3");
+        model.tryIt();
+        model.drop();
+        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(model.history().nextUndoProperty().get()).contains("dropping the trial");
+        model.undo();
+        assertThat(model.trialProperty().get()).isPresent();
+        model.redo();
+        assertThat(model.trialProperty().get()).isEmpty();
+    }
+
+    @Test
+    void questionsAreRestoredAndThoseAskedAreAsked() {
+        boolean[] then = {false};
+        model.questions()
+                .restore(
+                        List.of(
+                                new QuestionsModel.Stated("float_hi", "", Corner.FAST, false),
+                                new QuestionsModel.Stated(NET, "J1.3", Corner.SLOW, true)),
+                        1,
+                        () -> then[0] = true);
+        assertThat(model.questions().all()).hasSize(2);
+        assertThat(answer()).isInstanceOf(Answer.Blocked.class);
+        assertThat(then[0]).isTrue();
+        model.questions().step(1);
+        assertThat(model.netTextProperty().get()).isEqualTo("float_hi");
+        assertThat(model.answerProperty().get()).isEmpty();
+    }
+
+    @Test
+    void anotherDesignLeavesOneEmptyQuestion() {
+        ask(NET, "J1.3");
+        model.questions().open("float_hi");
+        model.open(Path.of("fixtures/small/around.design.json"));
+        assertThat(model.questions().all()).hasSize(1);
+        assertThat(model.netTextProperty().get()).isEmpty();
+        assertThat(model.history().nextUndoProperty().get()).isEmpty();
+    }
+}

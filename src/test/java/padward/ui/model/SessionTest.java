@@ -1,0 +1,219 @@
+package padward.ui.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.base.BadInput;
+import padward.fabric.Corner;
+
+/** What the window remembers, without a window. */
+class SessionTest {
+    private static final String NET = "pump/level/sample[1]";
+
+    @TempDir Path folder;
+    private Path design;
+
+    @BeforeEach
+    void copyTheExample() throws Exception {
+        try (Stream<Path> files = Files.list(Path.of("fixtures/small"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".json")).toList()) {
+                Files.copy(
+                        file,
+                        folder.resolve(file.getFileName()),
+                        StandardCopyOption.REPLACE_EXISTING);
+            }
+        }
+        design = folder.resolve("only.design.json");
+    }
+
+    private KeptStore store = KeptStore.NONE;
+
+    /** The model of a window opened when the last one was closed. */
+    private ExplorerModel model() throws BadInput {
+        store.close();
+        store = new KeptJournals(folder.resolve("settings/kept"));
+        return new ExplorerModel(Background.immediate(), store);
+    }
+
+    private SessionKeeper keeper(ExplorerModel model) {
+        Path file = folder.resolve("settings/session.json");
+        SessionKeeper keeper = new SessionKeeper(model, file);
+        keeper.follow(() -> Optional.of(new Session.Place(3, 4, 50)));
+        return keeper;
+    }
+
+    @Test
+    void whatIsWrittenIsRead() throws BadInput {
+        Session session =
+                new Session(
+                        Optional.of("/a/“b”.json"),
+                        List.of(new QuestionsModel.Stated("n[1]", "J1.3", Corner.FAST, true)),
+                        0,
+                        Optional.of(new Session.Place(1.5, 2.25, 33)),
+                        true,
+                        false,
+                        18,
+                        List.of("/a", "/b"),
+                        List.of("n"),
+                        List.of("p"));
+        Path file = folder.resolve("deep/session.json");
+        SessionFile.write(session, file);
+        assertThat(SessionFile.read(file)).isEqualTo(session);
+        SessionFile.write(Session.FIRST, file);
+        assertThat(SessionFile.read(file)).isEqualTo(Session.FIRST);
+    }
+
+    @Test
+    void nothingRememberedIsTheFirstTime() throws BadInput {
+        assertThat(SessionFile.read(folder.resolve("none.json"))).isEqualTo(Session.FIRST);
+    }
+
+    @Test
+    void aSpoiltFileIsToldAndDoesNotStopTheWindow() throws Exception {
+        Path file = folder.resolve("settings/session.json");
+        Files.createDirectories(file.getParent());
+        for (String text : List.of("{", "7", "{\"shown\": \"x\"}", "{\"questions\": {}}", "")) {
+            Files.writeString(file, text);
+            assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
+            ExplorerModel model = model();
+            assertThat(keeper(model).read()).isEqualTo(Session.FIRST);
+            assertThat(model.notes().all().get(0).text()).contains("session.json");
+        }
+    }
+
+    @Test
+    void theWindowComesBackAsItWas() throws Exception {
+        byte[] before = Files.readAllBytes(design);
+        ExplorerModel model = model();
+        SessionKeeper keeper = keeper(model);
+        keeper.begin(keeper.read());
+        model.open(design);
+        model.netTextProperty().set(NET);
+        model.padTextProperty().set("J1.3");
+        model.ask();
+        model.tryIt();
+        model.keep();
+        model.questions().open(NET);
+        model.padTextProperty().set("J1.2");
+        model.look().darkProperty().set(true);
+        model.look().setTextSize(17);
+        keeper.close();
+
+        ExplorerModel next = model();
+        SessionKeeper again = keeper(next);
+        Session session = again.read();
+        again.begin(session);
+        assertThat(again.reopen(session)).isTrue();
+        assertThat(next.questions().stated()).isEqualTo(model.questions().stated());
+        assertThat(next.padTextProperty().get()).isEqualTo("J1.2");
+        assertThat(next.look().darkProperty().get()).isTrue();
+        assertThat(next.look().textSizeProperty().get()).isEqualTo(17);
+        assertThat(next.placeWantedProperty().get()).contains(new Session.Place(3, 4, 50));
+        assertThat(next.recentNets().items()).containsExactly(NET);
+        assertThat(next.recentFiles().items()).containsExactly(design.toString());
+        assertThat(next.deskProperty().get().orElseThrow().kept()).hasSize(1);
+        assertThat(
+                        next.openedProperty()
+                                .get()
+                                .orElseThrow()
+                                .design()
+                                .findCell("pump/run/motor_out"))
+                .isEmpty();
+        next.undo();
+        assertThat(
+                        next.openedProperty()
+                                .get()
+                                .orElseThrow()
+                                .design()
+                                .findCell("pump/run/motor_out"))
+                .isPresent();
+        store.close();
+        assertThat(folder.resolve("settings/kept")).isEmptyDirectory();
+        assertThat(Files.readAllBytes(design)).isEqualTo(before);
+    }
+
+    @Test
+    void whatDoesNotFitAnyMoreIsPutAsideAndTold() throws Exception {
+        ExplorerModel model = model();
+        model.open(design);
+        model.netTextProperty().set(NET);
+        model.padTextProperty().set("J1.3");
+        model.ask();
+        model.tryIt();
+        model.keep();
+        Files.copy(
+                folder.resolve("around.design.json"), design, StandardCopyOption.REPLACE_EXISTING);
+        Path journal;
+        try (Stream<Path> kept = Files.list(folder.resolve("settings/kept"))) {
+            journal = kept.filter(f -> f.toString().endsWith(".journal")).findFirst().get();
+        }
+        Files.writeString(journal, "{");
+        ExplorerModel next = model();
+        next.open(design);
+        assertThat(next.openedProperty().get()).isPresent();
+        assertThat(next.deskProperty().get().orElseThrow().kept()).isEmpty();
+        assertThat(next.notes().all().get(0).text())
+                .contains("is not shown, it stands in")
+                .contains(".1.old");
+        assertThat(journal.resolveSibling(journal.getFileName() + ".1.old")).hasContent("{");
+    }
+
+    @Test
+    void aFileThatIsNoMoreIsTold() throws BadInput {
+        ExplorerModel model = model();
+        Session session =
+                new Session(
+                        Optional.of(folder.resolve("gone.json").toString()),
+                        List.of(),
+                        0,
+                        Optional.empty(),
+                        false,
+                        true,
+                        14,
+                        List.of(),
+                        List.of(),
+                        List.of());
+        assertThat(keeper(model).reopen(session)).isFalse();
+        assertThat(model.notes().all().get(0).text()).contains("gone.json is not there any more");
+    }
+
+    /** XDG Base Directory Specification 0.8, section 3; Windows and macOS: common practice. */
+    @Test
+    void theFolderFollowsTheSystem() {
+        Optional<String> none = Optional.empty();
+        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of()))
+                .isEqualTo(Path.of("/home/u/.config/padward"));
+        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of("XDG_CONFIG_HOME", "/c")))
+                .isEqualTo(Path.of("/c/padward"));
+        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of("XDG_CONFIG_HOME", "rel")))
+                .isEqualTo(Path.of("/home/u/.config/padward"));
+        assertThat(Settings.folder(none, "Mac OS X", "/Users/u", Map.of()))
+                .isEqualTo(Path.of("/Users/u/Library/Application Support/Padward"));
+        assertThat(Settings.folder(none, "Windows 11", "/u", Map.of("APPDATA", "/r")))
+                .isEqualTo(Path.of("/r/Padward"));
+        assertThat(Settings.folder(Optional.of("/x"), "Linux", "/u", Map.of()))
+                .isEqualTo(Path.of("/x"));
+        assertThat(Settings.folder().toString()).contains("test-settings");
+    }
+
+    @Test
+    void theLatestStandFirstAndOnce() {
+        Recent recent = new Recent(3);
+        for (String item : List.of("a", "b", "a", "c", "d")) {
+            recent.add(item);
+        }
+        assertThat(recent.items()).containsExactly("d", "c", "a");
+        recent.forget("c");
+        assertThat(recent.items()).containsExactly("d", "a");
+    }
+}

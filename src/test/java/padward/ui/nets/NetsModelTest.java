@@ -1,0 +1,75 @@
+package padward.ui.nets;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.breakout.Answer;
+import padward.breakout.Asker;
+import padward.breakout.NetStanding;
+import padward.breakout.Question;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.route.Engine;
+import padward.ui.model.Background;
+import padward.ui.model.ExplorerModel;
+
+/** The list of nets and how they stand with the pads, without a window. */
+class NetsModelTest {
+    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final NetsModel nets = new NetsModel(model);
+
+    @Test
+    void theTextChoosesAndFaultsAreTold() {
+        assertThat(nets.treeProperty().get()).isEmpty();
+        model.open(Path.of("fixtures/small/only.design.json"));
+        assertThat(nets.treeProperty().get().orElseThrow().children()).isNotEmpty();
+        nets.textProperty().set("float_(hi|lo)$");
+        assertThat(nets.treeProperty().get().orElseThrow().children()).isEmpty();
+        nets.expressionProperty().set(true);
+        assertThat(nets.treeProperty().get().orElseThrow().children()).hasSize(2);
+        nets.textProperty().set("(");
+        assertThat(nets.treeProperty().get()).isEmpty();
+        assertThat(nets.faultProperty().get()).contains("a regular expression");
+        nets.textProperty().set("");
+        assertThat(nets.faultProperty().get()).isEmpty();
+    }
+
+    /** The independent way: ask for every pad, one question at a time, by the reference search. */
+    @Test
+    void standingsAgreeWithAskingForEveryPad() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+        Design design = model.openedProperty().get().orElseThrow().design();
+        List<String> names = design.nets().stream().map(Net::name).toList();
+        nets.see(names);
+        assertThat(nets.knownProperty().get()).isEqualTo(names.size());
+        Asker asker = new Asker(design.fabric(), Engine.REFERENCE);
+        for (Net net : design.nets()) {
+            int open = 0;
+            int blocked = 0;
+            for (int pad = 0; pad < design.fabric().pads().size(); pad++) {
+                Answer answer =
+                        asker.answer(new Question(design, net, pad, Corner.SLOW), Progress.NONE);
+                open += answer instanceof Answer.Open ? 1 : 0;
+                blocked += answer instanceof Answer.Blocked ? 1 : 0;
+            }
+            NetStanding standing = nets.findStanding(net.name()).orElseThrow();
+            assertThat(standing.open()).as(net.name()).isEqualTo(open);
+            assertThat(standing.blocked()).as(net.name()).isEqualTo(blocked);
+            assertThat(standing.reason().isPresent()).isEqualTo(open + blocked == 0);
+            assertThat(standing.toText()).isNotBlank();
+        }
+    }
+
+    @Test
+    void aChangedDesignIsLookedAtAfresh() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+        nets.see(List.of("alarm/beep"));
+        assertThat(nets.findStanding("alarm/beep")).isPresent();
+        model.open(Path.of("fixtures/small/around.design.json"));
+        assertThat(nets.findStanding("alarm/beep")).isEmpty();
+    }
+}
