@@ -11,12 +11,22 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Function;
 import padward.base.BadInput;
+import padward.base.ReadFault;
 
 /** Aligns capture files of any size; the name tells the form. */
 public final class Captures {
     private Captures() {}
+
+    /** Makes an alignment for a capture's channels. */
+    public interface Aligning {
+        /**
+         * The alignment, by the channels' whole names.
+         *
+         * @throws BadInput when it cannot be told
+         */
+        Alignment of(List<Channel> channels) throws BadInput;
+    }
 
     /**
      * Reads a capture and writes it aligned, VCD to VCD and CSV to CSV. The file written is there
@@ -26,8 +36,7 @@ public final class Captures {
      * @return the names of the channels
      * @throws BadInput when a file cannot be read or written, or is not a capture
      */
-    public static List<String> align(
-            Path capture, Path aligned, Function<List<String>, Alignment> alignments)
+    public static List<String> align(Path capture, Path aligned, Aligning alignments)
             throws BadInput {
         boolean csv = isCsv(capture);
         if (csv != isCsv(aligned)) {
@@ -49,8 +58,7 @@ public final class Captures {
             Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
             return channels;
         } catch (IOException fault) {
-            throw new BadInput(
-                    capture.toString(), "", "a capture that can be read", "" + fault.getMessage());
+            throw ReadFault.of(capture.toString(), fault);
         } finally {
             deleteQuietly(beside);
         }

@@ -8,7 +8,6 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
@@ -38,8 +37,7 @@ final class Samples {
      * @param alignments makes the alignment once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> align(
-            String file, Reader in, Writer out, Function<List<String>, Alignment> alignments)
+    static List<String> align(String file, Reader in, Writer out, Captures.Aligning alignments)
             throws IOException, BadInput {
         CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
         try (CSVParser rows = CSVParser.parse(in, format);
@@ -59,7 +57,10 @@ final class Samples {
             printer.printRecord(names);
             Table table = new Table(printer, channels.size(), tens);
             Realigner realigner =
-                    new Realigner(channels, alignments.apply(List.copyOf(channels)), table);
+                    new Realigner(
+                            channels,
+                            alignments.of(channels.stream().map(c -> new Channel(c, c)).toList()),
+                            table);
             String[] last = new String[channels.size()];
             long before = Long.MIN_VALUE;
             while (each.hasNext()) {

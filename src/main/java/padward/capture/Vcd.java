@@ -10,7 +10,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import padward.base.BadInput;
@@ -39,6 +38,7 @@ final class Vcd {
     private final VcdTokens words;
     private final Writer out;
     private final List<String> channels = new ArrayList<>();
+    private final List<Channel> declared = new ArrayList<>();
     private final Map<String, Integer> channelById = new HashMap<>();
     private final Map<Integer, String> idOf = new HashMap<>();
     private final List<String> scope = new ArrayList<>();
@@ -58,12 +58,11 @@ final class Vcd {
      * @param alignments makes the alignment once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> align(
-            String file, Reader in, Writer out, Function<List<String>, Alignment> alignments)
+    static List<String> align(String file, Reader in, Writer out, Captures.Aligning alignments)
             throws IOException, BadInput {
         Vcd vcd = new Vcd(file, in, out);
         vcd.readHead();
-        vcd.readBody(alignments.apply(List.copyOf(vcd.channels)));
+        vcd.readBody(alignments.of(List.copyOf(vcd.declared)));
         return vcd.channels;
     }
 
@@ -108,7 +107,9 @@ final class Vcd {
                 }
             }
             if (!word.equals("$timescale")) {
-                head.append(word).append(' ').append(String.join(" ", parts)).append(" $end\n");
+                head.append(word).append(' ');
+                parts.forEach(part -> head.append(part).append(' '));
+                head.append("$end\n");
             }
         }
     }
@@ -125,6 +126,7 @@ final class Vcd {
             channelById.put(id, channels.size());
             idOf.put(channels.size(), id);
             channels.add(full);
+            declared.add(new Channel(full, name));
         }
     }
 

@@ -1,23 +1,20 @@
 package padward.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
 import padward.capture.Alignment;
 import padward.capture.Captures;
+import padward.capture.Channel;
 import padward.fabric.Delay;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,15 +35,12 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
+            "Exit status: 0 written; 1 written, but no channel is on the sheet; 2 bad input.",
+            "",
             "Example:",
             "  padward align capture.vcd --sheet bench.csv --sample-mhz 500 -o level.vcd"
         })
 final class AlignCommand implements Callable<Integer> {
-    private static final List<String> NAMES =
-            List.of("channel", "place", "net", "port", "pad", "packagePin");
-    private static final String FAST = "instrumentFast_ps";
-    private static final String SLOW = "instrumentSlow_ps";
-
     @Spec private CommandSpec spec;
 
     @Parameters(paramLabel = "CAPTURE", description = "The capture: .vcd or .csv.")
@@ -57,8 +51,8 @@ final class AlignCommand implements Callable<Integer> {
             required = true,
             paramLabel = "FILE",
             description =
-                    "The bench sheet as .csv. A channel is known by a line's place, net, port, pad or "
-                            + "package pin; another table will do that has a column channel or one of these, and "
+                    "The bench sheet as .csv. A channel is known by a line's place, net, port, pad, "
+                            + "package pin or channel number; another table will do that has a column channel or one of these, and "
                             + "instrumentFast_ps and instrumentSlow_ps.")
     private Path sheet;
 
@@ -90,13 +84,11 @@ final class AlignCommand implements Callable<Integer> {
             throw new BadInput("--sample-mhz", "", "a number from 0 to 1000000", "" + sampleMhz);
         }
         int samplePs = sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
-        Map<String, Delay> lines = lines();
+        SheetLines lines = lines();
         Alignment[] used = new Alignment[1];
         List<String> channels =
                 Captures.align(
-                        capture,
-                        output,
-                        names -> used[0] = new Alignment(delays(names, lines), samplePs));
+                        capture, output, c -> used[0] = new Alignment(delays(c, lines), samplePs));
         print(channels, used[0]);
         return used[0].delays().isEmpty() ? Padward.NOT_OPEN : Padward.DONE;
     }
@@ -125,60 +117,40 @@ final class AlignCommand implements Callable<Integer> {
         out.flush();
     }
 
-    /** The delays of the channels that a line of the sheet has a name of. */
-    private Map<String, Delay> delays(List<String> channels, Map<String, Delay> lines) {
+    /**
+     * The delays of the channels that a line of the sheet has a name of.
+     *
+     * @throws BadInput when a name settles nothing
+     */
+    private Map<String, Delay> delays(List<Channel> channels, SheetLines lines) throws BadInput {
+        Set<String> unmet = new TreeSet<>(named.keySet());
         Map<String, Delay> result = new HashMap<>();
-        for (String channel : channels) {
-            String last = channel.substring(channel.lastIndexOf('.') + 1);
-            for (String name : List.of(named.getOrDefault(channel, channel), channel, last)) {
-                String line = named.getOrDefault(name, name);
-                if (lines.containsKey(line)) {
-                    result.putIfAbsent(channel, lines.get(line));
+        for (Channel channel : channels) {
+            String said = named.getOrDefault(channel.name(), named.get(channel.own()));
+            unmet.remove(channel.name());
+            unmet.remove(channel.own());
+            List<String> names =
+                    said == null ? List.of(channel.name(), channel.own()) : List.of(said);
+            for (String name : names) {
+                Optional<Delay> delay = lines.find(name);
+                if (delay.isPresent()) {
+                    result.putIfAbsent(channel.name(), delay.get());
                 }
             }
+        }
+        for (String name : unmet) {
+            throw new BadInput("--channel", "", "a channel of the capture", name);
         }
         return result;
     }
 
-    private Map<String, Delay> lines() throws BadInput {
-        Map<String, Delay> result = new HashMap<>();
-        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
-        try (Reader in = Files.newBufferedReader(sheet, StandardCharsets.UTF_8);
-                CSVParser rows = CSVParser.parse(in, format)) {
-            if (!rows.getHeaderNames().containsAll(List.of(FAST, SLOW))) {
-                String expected = "columns " + FAST + " and " + SLOW;
-                String found = String.join(", ", rows.getHeaderNames());
-                throw new BadInput(sheet.toString(), "line 1", expected, found);
-            }
-            for (CSVRecord row : rows) {
-                Delay delay = delay(row);
-                for (String name : NAMES) {
-                    if (row.isMapped(name) && !row.get(name).isBlank()) {
-                        result.put(row.get(name).strip(), delay);
-                    }
-                }
-            }
-        } catch (IOException | IllegalArgumentException fault) {
-            String found = "" + fault.getMessage();
-            throw new BadInput(sheet.toString(), "", "a bench sheet as CSV", found);
-        }
+    private SheetLines lines() throws BadInput {
+        SheetLines lines = SheetLines.read(sheet);
         for (String line : named.values()) {
-            if (!result.containsKey(line)) {
+            if (!lines.knows(line)) {
                 throw new BadInput("--channel", "", "a name of a line of the sheet", line);
             }
         }
-        return result;
-    }
-
-    private Delay delay(CSVRecord row) throws BadInput {
-        try {
-            return new Delay(Integer.parseInt(row.get(FAST)), Integer.parseInt(row.get(SLOW)));
-        } catch (IllegalArgumentException wrong) {
-            throw new BadInput(
-                    sheet.toString(),
-                    "record " + row.getRecordNumber(),
-                    "a fast and a slow delay in whole picoseconds",
-                    row.get(FAST) + ", " + row.get(SLOW));
-        }
+        return lines;
     }
 }

@@ -11,6 +11,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import padward.base.BadInput;
+import padward.base.ReadFault;
 import padward.design.Design;
 
 /** SHA-256 digests (FIPS 180-4), as hexadecimal digits. */
@@ -32,8 +33,7 @@ public final class Digest {
                 digest.update(chunk, 0, count);
             }
         } catch (IOException fault) {
-            throw new BadInput(
-                    file.toString(), "", "a file that can be read", "" + fault.getMessage());
+            throw ReadFault.of(file.toString(), fault);
         }
         return HexFormat.of().formatHex(digest.digest());
     }

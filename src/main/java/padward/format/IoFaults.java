@@ -2,15 +2,12 @@ package padward.format;
 
 import com.google.gson.stream.MalformedJsonException;
 import java.io.EOFException;
-import java.io.FileNotFoundException;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.NoSuchFileException;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.ZipException;
 import padward.base.BadInput;
+import padward.base.ReadFault;
 
 /** Turns what went wrong beneath the reader into the user's message. */
 public final class IoFaults {
@@ -22,15 +19,6 @@ public final class IoFaults {
     /** What a failure to read means to the user. */
     public static BadInput describe(Source source, IOException fault) {
         String label = source.label();
-        if (fault instanceof NoSuchFileException || fault instanceof FileNotFoundException) {
-            return new BadInput(label, "", "a file that can be read", "no such file");
-        }
-        if (fault instanceof AccessDeniedException) {
-            return new BadInput(label, "", "a file that can be read", "no permission to read it");
-        }
-        if (fault instanceof CharacterCodingException) {
-            return new BadInput(label, "", "text in UTF-8", "bytes that are not UTF-8");
-        }
         if (fault instanceof MalformedJsonException) {
             return malformed(label, String.valueOf(fault.getMessage()));
         }
@@ -44,7 +32,7 @@ public final class IoFaults {
         if (fault instanceof BoundedText.TooLong) {
             return new BadInput(label, "", "shorter texts", fault.getMessage());
         }
-        return new BadInput(label, "", "a file that can be read", fault.getMessage() + "");
+        return ReadFault.of(label, fault);
     }
 
     private static BadInput truncated(String label, String message) {

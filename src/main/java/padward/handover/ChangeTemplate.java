@@ -18,6 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import padward.base.BadInput;
+import padward.base.ReadFault;
 import padward.design.LedgerEntry;
 
 /**
@@ -69,8 +70,7 @@ public final class ChangeTemplate {
             }
             return Files.readString(file, StandardCharsets.UTF_8);
         } catch (IOException fault) {
-            throw new BadInput(
-                    file.toString(), "", "a template that can be read", "" + fault.getMessage());
+            throw ReadFault.of(file.toString(), fault);
         }
     }
 

@@ -48,7 +48,7 @@ class DocumentedCommandsIT {
                 """
                 $timescale 1ns $end
                 $scope module bench $end
-                $var wire 1 ! 1 $end
+                $var wire 1 ! J1.3 $end
                 $upscope $end
                 $enddefinitions $end
                 #0
