@@ -1,26 +1,41 @@
 package padward.fabric;
 
-import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
 /**
  * The distinct (kind, delay) pairs of a fabric's edges, numbered, so that an edge stores a number.
  */
 final class DelayClasses {
-    private record Key(EdgeKind kind, Delay delay) {}
+    /** Compared by code that stands here: it is asked for every edge, as a program starts too. */
+    private record Key(EdgeKind kind, int fastPs, int slowPs) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Key key
+                    && key.kind == kind
+                    && key.fastPs == fastPs
+                    && key.slowPs == slowPs;
+        }
+
+        @Override
+        public int hashCode() {
+            return (31 * fastPs + slowPs) * 3 + kind.ordinal();
+        }
+    }
 
     private static final EdgeKind[] KINDS = EdgeKind.values();
 
-    private final Object2IntOpenHashMap<Key> known = new Object2IntOpenHashMap<>();
+    private final Map<Key, Integer> known = new HashMap<>();
     private int[] fast = new int[16];
     private int[] slow = new int[16];
     private byte[] kinds = new byte[16];
 
     /** The number of a pair. */
     int intern(EdgeKind kind, Delay delay) {
-        Key key = new Key(kind, delay);
-        int found = known.getOrDefault(key, Fabric.NOTHING);
-        if (found != Fabric.NOTHING) {
+        Key key = new Key(kind, delay.fastPs(), delay.slowPs());
+        Integer found = known.get(key);
+        if (found != null) {
             return found;
         }
         int number = known.size();

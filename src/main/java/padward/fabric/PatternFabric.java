@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import padward.base.Lazy;
 
 /**
  * A fabric that exists as its pattern only: names, edges and sites are worked out from the tile's
@@ -20,22 +20,24 @@ public final class PatternFabric implements Fabric {
     private final PatternSpec spec;
     private final TileGrid grid;
     private final TileTemplates out;
-    private final TileTemplates in;
-    private final MaskedEdges maskedOut;
+
+    /** Wanted by searches from the pad, and not before. */
+    private final Lazy<TileTemplates> in;
+
+    /** Wanted by searches, and not before. */
+    private final Lazy<MaskedEdges> maskedOut;
+
     private final List<Pad> pads;
     private final Map<String, Integer> kindByName = new HashMap<>();
 
     private PatternFabric(PatternSpec spec, TileGrid grid) throws PatternFault {
         this.spec = spec;
         this.grid = grid;
-        // The two directions share nothing, so they are worked out side by side.
-        CompletableFuture<TileTemplates> incoming =
-                CompletableFuture.supplyAsync(
-                        () -> new TileTemplates(grid, new DelayClasses(), false));
         DelayClasses classes = new DelayClasses();
-        this.out = new TileTemplates(grid, classes, true);
-        this.maskedOut = MaskedEdges.of(grid, out, classes);
-        this.in = incoming.join();
+        TileTemplates outgoing = new TileTemplates(grid, classes, true);
+        this.out = outgoing;
+        this.in = new Lazy<>(() -> new TileTemplates(grid, new DelayClasses(), false));
+        this.maskedOut = new Lazy<>(() -> MaskedEdges.of(grid, outgoing, classes));
         for (int i = 0; i < spec.wires().size(); i++) {
             kindByName.put(spec.wires().get(i).name(), i);
         }
@@ -114,7 +116,7 @@ public final class PatternFabric implements Fabric {
 
     /** How many different templates its edges need, in and out. */
     public int templateCount() {
-        return out.count() + in.count();
+        return out.count() + in.get().count();
     }
 
     /**
@@ -122,12 +124,12 @@ public final class PatternFabric implements Fabric {
      * of pads and the pattern that it was made from.
      */
     public long graphBytes() {
-        return grid.bytes() + out.bytes() + in.bytes() + maskedOut.bytes();
+        return grid.bytes() + out.bytes() + in.get().bytes() + maskedOut.get().bytes();
     }
 
     /** The outgoing edges in the form for searches. */
     public MaskedEdges maskedEdges() {
-        return maskedOut;
+        return maskedOut.get();
     }
 
     @Override
@@ -258,7 +260,7 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public EdgeCursor edgesIn() {
-        return in.cursor();
+        return in.get().cursor();
     }
 
     @Override

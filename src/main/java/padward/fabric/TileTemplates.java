@@ -115,7 +115,8 @@ final class TileTemplates {
 
     /** Collects templates; made for the construction only. */
     private static final class Collector {
-        private record Edge(int step, int local, int delayClass) {}
+        /** An edge in a row: its step, its far end in that tile, its delay class. */
+        private static final int EDGE = 3;
 
         final IntArrayList templateStart = new IntArrayList();
         final IntArrayList rowOfVertex = new IntArrayList();
@@ -124,7 +125,7 @@ final class TileTemplates {
         final IntArrayList edgeLocal = new IntArrayList();
         final IntArrayList edgeClass = new IntArrayList();
         private final Map<IntArrayList, Integer> known = new HashMap<>();
-        private final Map<List<Edge>, Integer> knownRows = new HashMap<>();
+        private final Map<IntArrayList, Integer> knownRows = new HashMap<>();
         private final IntArrayList signature = new IntArrayList();
 
         /** For each shape, pairs of steps in columns and rows. */
@@ -214,9 +215,9 @@ final class TileTemplates {
 
         private void build(int tile) {
             int size = grid.shape(tile).size();
-            List<List<Edge>> rows = new ArrayList<>(size);
+            List<IntArrayList> rows = new ArrayList<>(size);
             for (int i = 0; i < size; i++) {
-                rows.add(new ArrayList<>());
+                rows.add(new IntArrayList());
             }
             for (int box : boxesAt(tile)) {
                 boxes.list(
@@ -228,43 +229,44 @@ final class TileTemplates {
                             int farLocal = outgoing ? toLocal : fromLocal;
                             int ownLocal = outgoing ? fromLocal : toLocal;
                             int delayClass = classes.intern(kind, delay);
-                            addOnce(rows.get(ownLocal), new Edge(far - tile, farLocal, delayClass));
+                            addOnce(rows.get(ownLocal), far - tile, farLocal, delayClass);
                         });
             }
             templateStart.add(rowOfVertex.size());
-            for (List<Edge> row : rows) {
+            for (IntArrayList row : rows) {
                 rowOfVertex.add(rowNumber(row));
             }
         }
 
-        private int rowNumber(List<Edge> row) {
+        private int rowNumber(IntArrayList row) {
             Integer found = knownRows.get(row);
             if (found == null) {
                 found = rowStart.size();
                 knownRows.put(row, found);
                 rowStart.add(edgeStep.size());
-                for (Edge edge : row) {
-                    edgeStep.add(edge.step());
-                    edgeLocal.add(edge.local());
-                    edgeClass.add(edge.delayClass());
+                for (int i = 0; i < row.size(); i += EDGE) {
+                    edgeStep.add(row.getInt(i));
+                    edgeLocal.add(row.getInt(i + 1));
+                    edgeClass.add(row.getInt(i + 2));
                 }
             }
             return found;
         }
 
         /** Two rules may name the same pair; the quicker connection stands. */
-        private void addOnce(List<Edge> row, Edge edge) {
-            for (int i = 0; i < row.size(); i++) {
-                Edge old = row.get(i);
-                if (old.step() == edge.step() && old.local() == edge.local()) {
-                    if (classes.delayPs(edge.delayClass(), Corner.SLOW)
-                            < classes.delayPs(old.delayClass(), Corner.SLOW)) {
-                        row.set(i, edge);
+        private void addOnce(IntArrayList row, int step, int local, int delayClass) {
+            for (int i = 0; i < row.size(); i += EDGE) {
+                if (row.getInt(i) == step && row.getInt(i + 1) == local) {
+                    if (classes.delayPs(delayClass, Corner.SLOW)
+                            < classes.delayPs(row.getInt(i + 2), Corner.SLOW)) {
+                        row.set(i + 2, delayClass);
                     }
                     return;
                 }
             }
-            row.add(edge);
+            row.add(step);
+            row.add(local);
+            row.add(delayClass);
         }
     }
 }
