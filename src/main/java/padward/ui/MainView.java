@@ -210,6 +210,11 @@ final class MainView extends StackPane {
         setStyle("-fx-font-size: " + model.look().textSizeProperty().get() + "px;");
     }
 
+    /** What the window shows. */
+    ExplorerModel model() {
+        return model;
+    }
+
     /** Saves what is shown. */
     Exports exports() {
         return exports;

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import javafx.application.Platform;
 import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
 import javafx.stage.Stage;
@@ -17,8 +16,8 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.Answer;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.model.Prelude;
 
 /** The start as the program does it, from the first picture to the window as it was left. */
 @ExtendWith(ApplicationExtension.class)
@@ -36,15 +35,14 @@ class StartTest {
     }
 
     private ExplorerModel begin(FxRobot robot, Optional<Path> asked) throws Exception {
-        Background threads = Background.threaded(Platform::runLater);
-        PadwardApp.Begun begun = PadwardApp.begin(threads, settings, asked);
-        robot.interact(() -> PadwardApp.show(stage, begun));
+        Prelude prelude = Prelude.begin(settings, asked);
+        robot.interact(() -> PadwardApp.show(stage, prelude));
         WaitForAsyncUtils.waitFor(
                 30, TimeUnit.SECONDS, () -> stage.getScene().getRoot() instanceof MainView);
-        WaitForAsyncUtils.waitFor(
-                30, TimeUnit.SECONDS, () -> begun.model().jobs().running().isEmpty());
+        ExplorerModel model = ((MainView) stage.getScene().getRoot()).model();
+        WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, () -> model.jobs().running().isEmpty());
         WaitForAsyncUtils.waitForFxEvents();
-        return begun.model();
+        return model;
     }
 
     @Test

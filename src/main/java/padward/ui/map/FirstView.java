@@ -4,8 +4,12 @@ import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Pane;
+import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
+import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
+import padward.ui.model.Prelude;
+import padward.ui.paint.MapPicture;
 import padward.ui.scene.Opened;
 
 /**
@@ -24,7 +28,8 @@ public final class FirstView extends Pane {
     private static final double MAP_SHARE = 0.62;
     private static final double BELOW_MAP = 168;
 
-    private final MapModel map;
+    private final Prelude prelude;
+    private final Palette palette;
     private final Runnable then;
     private final Canvas canvas;
     private boolean painted;
@@ -32,19 +37,15 @@ public final class FirstView extends Pane {
     /**
      * @param then what follows once a picture stands, or none is to be had soon
      */
-    public FirstView(MapModel map, double width, double height, Runnable then) {
-        this.map = map;
+    public FirstView(Prelude prelude, double width, double height, Runnable then) {
+        this.prelude = prelude;
+        this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
         this.then = then;
         this.canvas =
                 new Canvas(
                         Math.floor(width * MAP_SHARE), Math.max(1, height - MAP_TOP - BELOW_MAP));
         canvas.setLayoutY(MAP_TOP);
         getChildren().add(canvas);
-    }
-
-    private Palette palette() {
-        boolean dark = map.explorer().look().darkProperty().get();
-        return dark ? Palette.DARK : Palette.LIGHT;
     }
 
     /** Whether the design stands on it. */
@@ -55,19 +56,19 @@ public final class FirstView extends Pane {
     /** Paints when there is something to be painted; then goes on. */
     public void begin() {
         // Not a style, which would have the machinery of style sheets loaded.
-        getScene().setFill(palette().paper());
+        getScene().setFill(palette.paper());
         long begin = System.nanoTime();
         new AnimationTimer() {
             private int frames;
 
             @Override
             public void handle(long now) {
-                Optional<Opened> opened = map.explorer().openedProperty().get();
-                if (!painted && opened.isPresent()) {
-                    painted = true;
-                    paint(opened.get());
-                } else if (painted) {
+                if (painted) {
                     frames++;
+                } else {
+                    Optional<Opened> opened = prelude.findDesign();
+                    painted = opened.isPresent();
+                    opened.ifPresent(FirstView.this::paint);
                 }
                 if (frames == FRAMES || !painted && System.nanoTime() - begin > PATIENCE_NANOS) {
                     stop();
@@ -89,18 +90,13 @@ public final class FirstView extends Pane {
                                 opened.design().fabric().rows() + 0.5,
                                 MapView.NEAREST_FIT);
         Viewport view =
-                map.explorer()
-                        .placeWantedProperty()
-                        .get()
+                prelude.place()
                         .map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale()))
                         .orElse(all);
-        new MapCanvas(map)
-                .paint(
-                        canvas.getGraphicsContext2D(),
-                        opened,
-                        view,
-                        palette(),
-                        Math.max(1, getScene().getWindow().getOutputScaleX()),
-                        false);
+        double density = Math.max(1, getScene().getWindow().getOutputScaleX());
+        MapPicture.paint(
+                MapPicture.plain(opened, view, palette),
+                new CanvasSurface(
+                        canvas.getGraphicsContext2D(), new Raster(width, height, density)));
     }
 }

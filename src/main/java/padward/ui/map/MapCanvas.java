@@ -39,7 +39,7 @@ final class MapCanvas {
                                 : Optional.empty());
         if (cells == null || !colors.isLike(cellColors)) {
             cellColors = colors;
-            cells = new Cells(opened.design().fabric(), tile -> Raster.pixel(colors.of(tile)));
+            cells = colors.toCells();
         }
         return map.scene(opened, view, palette, cells);
     }

@@ -10,6 +10,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.format.Demo;
 import padward.format.DesignReader;
 import padward.format.FileKind;
 import padward.ui.scene.Opened;
@@ -50,13 +51,33 @@ public final class DesignModel {
      * @param then what follows when it is shown
      */
     void open(Path path, Runnable then) {
+        open(Optional.of(path), reading(Optional.of(path), store), then);
+    }
+
+    private void open(Optional<Path> path, Background.Work<Read> reading, Runnable then) {
         job.start(
-                "Opening " + path.getFileName(),
-                progress -> read(path, progress),
+                path.map(p -> "Opening " + p.getFileName()).orElse("Opening"),
+                reading,
                 read -> {
-                    show(read, Optional.of(path));
+                    show(read, path);
                     then.run();
                 });
+    }
+
+    /**
+     * Shows a design whose reading was begun ahead: at once when it is there.
+     *
+     * @param path its file; none for the demo
+     * @param then what follows when it is shown
+     */
+    void take(Optional<Path> path, Ahead<Read> reading, Runnable then) {
+        Optional<Read> read = reading.findResult();
+        if (read.isPresent()) {
+            show(read.get(), path);
+            then.run();
+        } else {
+            open(path, reading, then);
+        }
     }
 
     /** Opens a design or a ledger, whichever a file is. */
@@ -81,14 +102,7 @@ public final class DesignModel {
 
     /** Opens what a reader yields. */
     void openFrom(Background.Work<Design> reader) {
-        job.start(
-                "Opening",
-                progress -> {
-                    Design design = reader.run(progress);
-                    TrialDesk nothing = TrialDesk.of(design);
-                    return new Read(nothing, nothing, new Opened(design), Optional.empty());
-                },
-                read -> show(read, Optional.empty()));
+        open(Optional.empty(), progress -> bare(reader.run(progress)), () -> {});
     }
 
     /**
@@ -99,9 +113,23 @@ public final class DesignModel {
      * @param opened the design with that
      * @param fault why what was kept cannot be shown
      */
-    private record Read(TrialDesk bare, TrialDesk kept, Opened opened, Optional<BadInput> fault) {}
+    record Read(TrialDesk bare, TrialDesk kept, Opened opened, Optional<BadInput> fault) {}
 
-    private Read read(Path path, Progress progress) throws BadInput {
+    /**
+     * The work of reading a design with what was kept on it the last time.
+     *
+     * @param file none for the demo, of which nothing is kept
+     */
+    static Background.Work<Read> reading(Optional<Path> file, KeptStore store) {
+        return progress -> file.isPresent() ? read(file.get(), store, progress) : bare(Demo.open());
+    }
+
+    private static Read bare(Design design) {
+        TrialDesk nothing = TrialDesk.of(design);
+        return new Read(nothing, nothing, new Opened(design), Optional.empty());
+    }
+
+    private static Read read(Path path, KeptStore store, Progress progress) throws BadInput {
         Design design = DesignReader.read(path, progress);
         TrialDesk bare = TrialDesk.of(design);
         try {

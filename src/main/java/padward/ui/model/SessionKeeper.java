@@ -1,6 +1,5 @@
 package padward.ui.model;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
@@ -33,16 +32,6 @@ public final class SessionKeeper {
         place = seen;
     }
 
-    /** Reads the last session; tells when it cannot be read, and begins afresh then. */
-    public Session read() {
-        try {
-            return SessionFile.read(file);
-        } catch (BadInput fault) {
-            model.notes().tell(this, fault);
-            return Session.FIRST;
-        }
-    }
-
     /** Makes the window look as in a session, and remembers from now on. */
     public void begin(Session session) {
         model.look().darkProperty().set(session.dark());
@@ -54,22 +43,10 @@ public final class SessionKeeper {
         watch();
     }
 
-    /**
-     * Opens what was open, and asks what was asked.
-     *
-     * @return false when no file was open, or it is no more
-     */
-    public boolean reopen(Session session) {
-        Optional<Path> last = session.file().map(Path::of).filter(Files::exists);
-        session.file()
-                .filter(f -> last.isEmpty())
-                .ifPresent(f -> model.notes().tell(this, f + " is not there any more."));
-        last.ifPresent(
-                path -> {
-                    place = session::place;
-                    model.design().open(path, () -> reask(session));
-                });
-        return last.isPresent();
+    /** Shows what was open, and asks what was asked. */
+    void reopen(Session session, Path file, Ahead<DesignModel.Read> reading) {
+        place = session::place;
+        model.design().take(Optional.of(file), reading, () -> reask(session));
     }
 
     private void reask(Session session) {

@@ -2,7 +2,9 @@ package padward.ui.paint;
 
 import java.util.Optional;
 import javafx.scene.paint.Color;
+import padward.ui.draw.Cells;
 import padward.ui.draw.Palette;
+import padward.ui.draw.Raster;
 import padward.ui.scene.NetReach;
 import padward.ui.scene.Opened;
 
@@ -22,6 +24,11 @@ public record GroundColors(Opened opened, Palette palette, boolean heat, Optiona
                 && palette == other.palette
                 && heat == other.heat
                 && bands.orElse(null) == other.bands.orElse(null);
+    }
+
+    /** The colours as a picture of a pixel a tile. */
+    public Cells toCells() {
+        return new Cells(opened.design().fabric(), tile -> Raster.pixel(of(tile)));
     }
 
     /** The colour of one tile. */

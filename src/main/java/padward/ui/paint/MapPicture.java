@@ -1,9 +1,15 @@
 package padward.ui.paint;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import padward.fabric.Fabric;
+import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
+import padward.ui.scene.Opened;
 import padward.ui.scene.TileRange;
 
 /**
@@ -12,6 +18,27 @@ import padward.ui.scene.TileRange;
  */
 public final class MapPicture {
     private MapPicture() {}
+
+    /** The scene of a design of which nothing is asked, as the map shows it at first. */
+    public static MapScene plain(Opened opened, Viewport view, Palette palette) {
+        Set<Layer> layers = Layer.shownFirst();
+        boolean heat = layers.contains(Layer.OCCUPANCY);
+        return new MapScene(
+                opened,
+                view,
+                palette,
+                layers,
+                new GroundColors(opened, palette, heat, Optional.empty()).toCells(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
+    }
 
     /** Paints all of the scene, from the ground upwards. */
     public static void paint(MapScene scene, Surface out) {

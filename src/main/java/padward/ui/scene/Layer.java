@@ -1,5 +1,8 @@
 package padward.ui.scene;
 
+import java.util.EnumSet;
+import java.util.Set;
+
 /** What the map can show or leave out. Fabric, pads and the selection are always there. */
 public enum Layer {
     OCCUPANCY("Occupancy", "Digit1", true, "What cells and nets hold, and how full tiles are"),
@@ -46,8 +49,15 @@ public enum Layer {
         return key.substring(key.length() - 1);
     }
 
-    boolean shownAtFirst() {
-        return shownAtFirst;
+    /** What the map shows at first. */
+    public static Set<Layer> shownFirst() {
+        Set<Layer> result = EnumSet.noneOf(Layer.class);
+        for (Layer layer : values()) {
+            if (layer.shownAtFirst) {
+                result.add(layer);
+            }
+        }
+        return result;
     }
 
     /** What it shows, for a tooltip. */

@@ -18,8 +18,9 @@ public final class MapOptions {
 
     /** The layers that are shown at first, and bands of the width that fits. */
     public MapOptions() {
+        Set<Layer> first = Layer.shownFirst();
         for (Layer layer : Layer.values()) {
-            layers.put(layer, new SimpleBooleanProperty(layer.shownAtFirst()));
+            layers.put(layer, new SimpleBooleanProperty(first.contains(layer)));
         }
     }
 

@@ -45,6 +45,16 @@ class SessionTest {
         return new ExplorerModel(Background.immediate(), store);
     }
 
+    /** The model of a window that goes on from the last session. */
+    private ExplorerModel next() throws BadInput {
+        store.close();
+        Prelude prelude = Prelude.begin(folder.resolve("settings"), Optional.empty());
+        store = prelude.store();
+        ExplorerModel model = new ExplorerModel(Background.immediate(), store);
+        prelude.goOn(model);
+        return model;
+    }
+
     private SessionKeeper keeper(ExplorerModel model) {
         Path file = folder.resolve("settings/session.json");
         SessionKeeper keeper = new SessionKeeper(model, file);
@@ -85,9 +95,9 @@ class SessionTest {
         for (String text : List.of("{", "7", "{\"shown\": \"x\"}", "{\"questions\": {}}", "")) {
             Files.writeString(file, text);
             assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
-            ExplorerModel model = model();
-            assertThat(keeper(model).read()).isEqualTo(Session.FIRST);
+            ExplorerModel model = next();
             assertThat(model.notes().all().get(0).text()).contains("session.json");
+            assertThat(model.openedProperty().get()).isPresent();
         }
     }
 
@@ -96,7 +106,7 @@ class SessionTest {
         byte[] before = Files.readAllBytes(design);
         ExplorerModel model = model();
         SessionKeeper keeper = keeper(model);
-        keeper.begin(keeper.read());
+        keeper.begin(Session.FIRST);
         model.open(design);
         model.netTextProperty().set(NET);
         model.padTextProperty().set("J1.3");
@@ -109,11 +119,8 @@ class SessionTest {
         model.look().setTextSize(17);
         keeper.close();
 
-        ExplorerModel next = model();
-        SessionKeeper again = keeper(next);
-        Session session = again.read();
-        again.begin(session);
-        assertThat(again.reopen(session)).isTrue();
+        ExplorerModel next = next();
+        assertThat(next.design().fileProperty().get()).contains(design);
         assertThat(next.questions().stated()).isEqualTo(model.questions().stated());
         assertThat(next.padTextProperty().get()).isEqualTo("J1.2");
         assertThat(next.look().darkProperty().get()).isTrue();
@@ -170,7 +177,6 @@ class SessionTest {
 
     @Test
     void aFileThatIsNoMoreIsTold() throws BadInput {
-        ExplorerModel model = model();
         Session session =
                 new Session(
                         Optional.of(folder.resolve("gone.json").toString()),
@@ -183,7 +189,10 @@ class SessionTest {
                         List.of(),
                         List.of(),
                         List.of());
-        assertThat(keeper(model).reopen(session)).isFalse();
+        SessionFile.write(session, folder.resolve("settings/session.json"));
+        ExplorerModel model = next();
+        assertThat(model.openedProperty().get()).isPresent();
+        assertThat(model.design().fileProperty().get()).isEmpty();
         assertThat(model.notes().all().get(0).text()).contains("gone.json is not there any more");
     }
 

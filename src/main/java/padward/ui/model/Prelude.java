@@ -1,0 +1,95 @@
+package padward.ui.model;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.ui.scene.Opened;
+
+/**
+ * What is read while the toolkit starts, before there is a window or a model of it: the last
+ * session, and the design that is to be shown first. It needs no more than the first picture does,
+ * so that this stands soon.
+ */
+public final class Prelude {
+    private final Path remembered;
+    private final Session session;
+    private final Optional<BadInput> fault;
+    private final KeptStore store;
+    private final Optional<Path> file;
+    private final boolean again;
+    private final Ahead<DesignModel.Read> reading;
+
+    private Prelude(Path settings, Optional<Path> asked) {
+        remembered = settings.resolve("session.json");
+        store = new KeptJournals(settings.resolve("kept"));
+        Session last = Session.FIRST;
+        Optional<BadInput> trouble = Optional.empty();
+        try {
+            last = SessionFile.read(remembered);
+        } catch (BadInput unreadable) {
+            trouble = Optional.of(unreadable);
+        }
+        session = last;
+        fault = trouble;
+        file = asked.or(() -> session.file().map(Path::of).filter(Files::exists));
+        again = asked.isEmpty() && file.isPresent();
+        reading = new Ahead<>(DesignModel.reading(file, store));
+    }
+
+    /**
+     * Reads the last session, and begins to read a design: the one that is asked for, else the one
+     * that was open the last time, else the demo.
+     *
+     * @param settings the folder that remembers
+     */
+    public static Prelude begin(Path settings, Optional<Path> asked) {
+        return new Prelude(settings, asked);
+    }
+
+    /** The last session; the one of the first time when there was none. */
+    public Session session() {
+        return session;
+    }
+
+    /** The design, as soon as it is there. */
+    public Optional<Opened> findDesign() {
+        return reading.findResult().map(DesignModel.Read::opened);
+    }
+
+    /** The part of the map that was seen the last time, if the same design is shown again. */
+    public Optional<Session.Place> place() {
+        return again ? session.place() : Optional.empty();
+    }
+
+    /** Has a model go on from here, and remember what happens. UI thread. */
+    public SessionKeeper goOn(ExplorerModel model) {
+        SessionKeeper keeper = new SessionKeeper(model, remembered);
+        fault.ifPresent(f -> model.notes().tell(keeper, f));
+        keeper.begin(session);
+        if (again) {
+            keeper.reopen(session, file.get(), reading);
+        } else {
+            if (file.isEmpty()) {
+                session.file()
+                        .ifPresent(f -> model.notes().tell(keeper, f + " is not there any more."));
+            }
+            model.design().take(file, reading, () -> {});
+        }
+        return keeper;
+    }
+
+    /** Remembers what is kept. */
+    public KeptStore store() {
+        return store;
+    }
+
+    /** Lets go of the files. */
+    public void close() {
+        try {
+            store.close();
+        } catch (BadInput ignored) {
+            // The window is gone; what is kept was written down when it was kept.
+        }
+    }
+}
