@@ -10,7 +10,7 @@ import padward.fabric.PatternSpec.WireKind;
 final class BoxEdges {
     /** Takes one edge; tiles are absolute, vertices local to them. */
     interface Sink {
-        void edge(int fromTile, int fromLocal, int toTile, int toLocal, EdgeKind kind, Delay delay);
+        void edge(int fromTile, int fromLocal, int toTile, int toLocal, int delayClass);
     }
 
     /** The members of a rule's end at one box: {@code first + i}, or the listed locals. */
@@ -21,12 +21,14 @@ final class BoxEdges {
     }
 
     private final TileGrid grid;
+    private final DelayClasses classes;
     private final Map<TileModel, List<List<TileModel.LocalRule>>> rulesFrom =
             new IdentityHashMap<>();
     private final Map<TileModel, List<List<TileModel.LocalRule>>> rulesTo = new IdentityHashMap<>();
 
-    BoxEdges(TileGrid grid) {
+    BoxEdges(TileGrid grid, DelayClasses classes) {
         this.grid = grid;
+        this.classes = classes;
     }
 
     /**
@@ -66,9 +68,10 @@ final class BoxEdges {
         if (rule.to().isWire()) {
             delay = delay.plus(grid.wires.get(rule.to().wireKind()).delay());
         }
+        int delayClass = classes.intern(rule.kind(), delay);
         for (Ends from : outgoing ? here : there) {
             for (Ends to : outgoing ? there : here) {
-                apply(rule, from, to, delay, sink);
+                apply(rule, from, to, delayClass, sink);
             }
         }
     }
@@ -91,15 +94,14 @@ final class BoxEdges {
                         });
     }
 
-    private static void listThroughs(int tile, TileShape shape, Sink sink) {
+    private void listThroughs(int tile, TileShape shape, Sink sink) {
         for (TileModel.LocalThrough way : shape.model.throughs) {
             sink.edge(
                     tile,
                     shape.pin(way.fromPin()),
                     tile,
                     shape.pin(way.toPin()),
-                    EdgeKind.THROUGH,
-                    way.delay());
+                    classes.intern(EdgeKind.THROUGH, way.delay()));
         }
     }
 
@@ -138,7 +140,7 @@ final class BoxEdges {
     }
 
     private static void apply(
-            TileModel.LocalRule rule, Ends from, Ends to, Delay delay, Sink sink) {
+            TileModel.LocalRule rule, Ends from, Ends to, int delayClass, Sink sink) {
         IndexMap map = rule.map();
         int m = from.size();
         int n = to.size();
@@ -149,13 +151,7 @@ final class BoxEdges {
                 (i, j) -> {
                     boolean itself = from.tile() == to.tile() && from.local(i) == to.local(j);
                     if (!itself) {
-                        sink.edge(
-                                from.tile(),
-                                from.local(i),
-                                to.tile(),
-                                to.local(j),
-                                rule.kind(),
-                                delay);
+                        sink.edge(from.tile(), from.local(i), to.tile(), to.local(j), delayClass);
                     }
                 };
         if (map instanceof IndexMap.ByTopology by) {

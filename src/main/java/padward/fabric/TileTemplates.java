@@ -141,7 +141,7 @@ final class TileTemplates {
             this.grid = grid;
             this.classes = classes;
             this.outgoing = outgoing;
-            this.boxes = new BoxEdges(grid);
+            this.boxes = new BoxEdges(grid, classes);
             this.anyTwoWay = grid.wires.stream().anyMatch(PatternSpec.WireKind::twoWay);
         }
 
@@ -224,11 +224,10 @@ final class TileTemplates {
                         box,
                         tile,
                         outgoing,
-                        (fromTile, fromLocal, toTile, toLocal, kind, delay) -> {
+                        (fromTile, fromLocal, toTile, toLocal, delayClass) -> {
                             int far = outgoing ? toTile : fromTile;
                             int farLocal = outgoing ? toLocal : fromLocal;
                             int ownLocal = outgoing ? fromLocal : toLocal;
-                            int delayClass = classes.intern(kind, delay);
                             addOnce(rows.get(ownLocal), far - tile, farLocal, delayClass);
                         });
             }

@@ -25,20 +25,19 @@ final class SwitchPainter {
     private final MapScene scene;
     private final Marks marks;
     private final Fabric fabric;
-    private final EdgeCursor into;
 
     SwitchPainter(MapScene scene, Marks marks) {
         this.scene = scene;
         this.marks = marks;
         this.fabric = scene.opened().design().fabric();
-        this.into = fabric.edgesIn();
     }
 
     void paint(TileRange seen) {
         Palette colors = scene.palette();
         if (scene.scale() >= Scales.SWITCHES) {
             int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.28));
-            seen.forEach(tile -> paintAll(tile, free));
+            EdgeCursor into = fabric.edgesIn();
+            seen.forEach(tile -> paintAll(tile, into, free));
         }
         if (scene.scale() >= Scales.NAMES && scene.shows(Layer.OCCUPANCY)) {
             int held = Raster.pixel(colors.heldStrong());
@@ -46,7 +45,7 @@ final class SwitchPainter {
         }
     }
 
-    private void paintAll(int tile, int pixel) {
+    private void paintAll(int tile, EdgeCursor into, int pixel) {
         TileIndex index = scene.opened().index();
         for (int i = index.first(tile); i < index.first(tile + 1); i++) {
             int vertex = index.vertex(i);
