@@ -175,6 +175,13 @@ class ComfortTest {
         settle();
         assertThat(text(robot, "#note"))
                 .isEqualTo("board.json is a board. Open the design that names it.");
+        robot.clickOn("Dismiss");
+        robot.interact(() -> model.design().openAny(Path.of("fixtures/lessons/01-boxes.json")));
+        settle();
+        assertThat(text(robot, "#note"))
+                .isEqualTo(
+                        "01-boxes.json is a lesson. Open its folder with Own lessons… under"
+                                + " Lessons.");
         assertThat(model.openedProperty().get()).isPresent();
     }
 

@@ -62,7 +62,23 @@ public final class LessonsModel {
      * @param hints how many hints of the present step are shown
      * @param how whether the solution of the present step is shown
      */
-    record Running(Course.Place place, Design design, LessonRun run, int hints, boolean how) {}
+    record Running(Course.Place place, Design design, LessonRun run, int hints, boolean how) {
+        /** Whether the present step has a hint that is not shown yet. */
+        boolean hasMoreHints() {
+            return run.present().filter(s -> s.hints().size() > hints).isPresent();
+        }
+
+        /** With the help that is shown for the present step. */
+        Running helped(int hintsShown, boolean howShown) {
+            return new Running(place, design, run, hintsShown, howShown);
+        }
+
+        /** As far as it is done now; each step begins without help. */
+        Running at(LessonRun now) {
+            Running next = new Running(place, design, now, hints, how);
+            return now.stepsDone() > run.stepsDone() ? next.helped(0, false) : next;
+        }
+    }
 
     /** The lessons that come with the program; marked by what is done in the window. */
     public LessonsModel(ExplorerModel model, LearnerModel learner) {
@@ -153,14 +169,7 @@ public final class LessonsModel {
             return;
         }
         boolean further = after.stepsDone() > before.run().stepsDone();
-        running.set(
-                Optional.of(
-                        new Running(
-                                before.place(),
-                                before.design(),
-                                after,
-                                further ? 0 : before.hints(),
-                                !further && before.how())));
+        running.set(Optional.of(before.at(after)));
         int mistakes = after.mistakes() - before.run().mistakes();
         if (further || mistakes > 0) {
             remember(after, mistakes, 0);
@@ -200,42 +209,20 @@ public final class LessonsModel {
     /** Shows one more hint for the present step. */
     void hint() {
         running.get()
-                .filter(
-                        r ->
-                                r.run()
-                                        .present()
-                                        .filter(s -> s.hints().size() > r.hints())
-                                        .isPresent())
-                .ifPresent(
-                        r -> {
-                            running.set(
-                                    Optional.of(
-                                            new Running(
-                                                    r.place(),
-                                                    r.design(),
-                                                    r.run(),
-                                                    r.hints() + 1,
-                                                    r.how())));
-                            remember(r.run(), 0, 1);
-                        });
+                .filter(Running::hasMoreHints)
+                .ifPresent(r -> help(r.helped(r.hints() + 1, r.how())));
     }
 
     /** Shows how the present step is done. */
     void showHow() {
         running.get()
                 .filter(r -> !r.how() && !r.run().isSolved())
-                .ifPresent(
-                        r -> {
-                            running.set(
-                                    Optional.of(
-                                            new Running(
-                                                    r.place(),
-                                                    r.design(),
-                                                    r.run(),
-                                                    r.hints(),
-                                                    true)));
-                            remember(r.run(), 0, 1);
-                        });
+                .ifPresent(r -> help(r.helped(r.hints(), true)));
+    }
+
+    private void help(Running helped) {
+        running.set(Optional.of(helped));
+        remember(helped.run(), 0, 1);
     }
 
     /** Forgets what the learner has done. */

@@ -1,7 +1,6 @@
 package padward.ui.model;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -92,12 +91,23 @@ public final class DesignModel {
                         default ->
                                 notes.tell(
                                         this,
-                                        path.getFileName()
-                                                + " is a "
-                                                + kind.name().toLowerCase(Locale.ROOT)
-                                                + ". Open the design that names it.");
+                                        "%s is %s. %s"
+                                                .formatted(
+                                                        path.getFileName(),
+                                                        kind.label(),
+                                                        instead(kind)));
                     }
                 });
+    }
+
+    /** What to do with a file that is not opened by itself. */
+    private static String instead(FileKind kind) {
+        return switch (kind) {
+            case LESSON -> "Open its folder with Own lessons… under Lessons.";
+            case LEARNER -> "Type the learner's name under Lessons.";
+            case MAPPING -> "The command settle takes it.";
+            default -> "Open the design that names it.";
+        };
     }
 
     /** Opens what a reader yields. */

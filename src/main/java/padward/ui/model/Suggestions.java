@@ -23,7 +23,7 @@ public final class Suggestions {
     }
 
     /** The first of the names that are meant, those that begin with the text before the others. */
-    public static List<String> of(String typed, List<String> names) {
+    static List<String> of(String typed, List<String> names) {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         boolean pattern = text.contains("*") || text.contains("?");
         Glob glob = Glob.of("*" + text + "*");

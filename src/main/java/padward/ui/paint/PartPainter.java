@@ -19,7 +19,7 @@ import padward.ui.scene.TileLayout;
 import padward.ui.scene.TileRange;
 
 /** Paints boxes, sites and pads, and their names where there is room. */
-public final class PartPainter {
+final class PartPainter {
     private static final double CORNER = 0.4;
     private static final double LEAST_PILL = 15;
 
@@ -187,7 +187,7 @@ public final class PartPainter {
     }
 
     /** The end of a hierarchical name tells more than its beginning. */
-    public static String shortened(String name, int room) {
+    static String shortened(String name, int room) {
         if (name.length() <= room) {
             return name;
         }

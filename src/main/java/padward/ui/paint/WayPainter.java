@@ -6,12 +6,11 @@ import javafx.scene.paint.Color;
 import padward.breakout.Hop;
 import padward.breakout.Obstacle;
 import padward.breakout.Way;
-import padward.design.Net;
-import padward.design.RouteTree;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
+import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ObstaclePlaces;
 import padward.ui.scene.TileLayout;
@@ -27,6 +26,7 @@ final class WayPainter {
 
     private final MapScene scene;
     private final Surface out;
+    private final MapPen pen;
     private final TileLayout layout;
     private final Viewport view;
     private final Palette palette;
@@ -34,6 +34,7 @@ final class WayPainter {
     WayPainter(MapScene scene, Surface out) {
         this.scene = scene;
         this.out = out;
+        this.pen = new MapPen(scene, out);
         this.layout = scene.opened().layout();
         this.view = scene.view();
         this.palette = scene.palette();
@@ -41,7 +42,7 @@ final class WayPainter {
 
     void paint() {
         if (scene.shows(Layer.TREE)) {
-            scene.net().ifPresent(this::paintTree);
+            scene.net().ifPresent(n -> pen.tree(n.route(), new Surface.Line(palette.net(), 2)));
         }
         if (scene.shows(Layer.ALTERNATIVES)) {
             scene.alternatives().forEach(this::paintAlternative);
@@ -59,18 +60,6 @@ final class WayPainter {
     /** In a trial, what it removes stands on the way without it. */
     private Optional<Way> shownObstacleWay() {
         return scene.before().or(scene::way);
-    }
-
-    private void paintTree(Net net) {
-        RouteTree tree = net.route();
-        Surface.Line line = new Surface.Line(palette.net(), 2);
-        for (int place = 0; place < tree.size(); place++) {
-            if (place > 0) {
-                int parent = tree.vertex(tree.parent(place));
-                line(layout.end(parent), layout.start(tree.vertex(place)), line);
-            }
-            line(layout.start(tree.vertex(place)), layout.end(tree.vertex(place)), line);
-        }
     }
 
     private void paintAlternative(Way way) {
@@ -105,10 +94,10 @@ final class WayPainter {
             if (i > 0) {
                 // The way stops at the pill's inner edge, so that the pad's name stays legible.
                 TileLayout.Point to = last ? layout.innerEdge(vertex) : layout.start(vertex);
-                line(layout.end(way.hops().get(i - 1).vertex()), to, line);
+                pen.line(layout.end(way.hops().get(i - 1).vertex()), to, line);
             }
             if (!last) {
-                line(layout.start(vertex), layout.end(vertex), line);
+                pen.vertex(vertex, line);
             }
         }
     }
@@ -120,7 +109,7 @@ final class WayPainter {
             Surface.Line held = new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 7);
             way.hops().stream()
                     .filter(h -> h.obstacle().isPresent())
-                    .forEach(h -> line(layout.start(h.vertex()), layout.end(h.vertex()), held));
+                    .forEach(h -> pen.vertex(h.vertex(), held));
         }
         ObstaclePlaces places = new ObstaclePlaces(scene.opened(), way);
         for (Obstacle obstacle : scene.obstacles()) {
@@ -213,7 +202,7 @@ final class WayPainter {
         double x = view.screenX((from.x() + to.x()) / 2);
         double y = view.screenY((from.y() + to.y()) / 2);
         if (!from.equals(to)) {
-            line(from, to, new Surface.Line(palette.selection(), 2));
+            pen.line(from, to, new Surface.Line(palette.selection(), 2));
         }
         out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
     }
@@ -221,14 +210,5 @@ final class WayPainter {
     private void disc(Hop hop, Color color) {
         TileLayout.Point at = layout.end(hop.vertex());
         out.fillDisc(view.screenX(at.x()), view.screenY(at.y()), 5, color);
-    }
-
-    private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
-        out.line(
-                view.screenX(from.x()),
-                view.screenY(from.y()),
-                view.screenX(to.x()),
-                view.screenY(to.y()),
-                line);
     }
 }

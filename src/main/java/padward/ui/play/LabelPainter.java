@@ -7,6 +7,7 @@ import padward.lesson.LabelStep;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
@@ -41,7 +42,6 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
     private void paint(LabelStep label, MapScene scene, Surface out) {
         Palette colors = scene.palette();
         Viewport view = scene.view();
-        TileLayout.Point from = scene.opened().layout().start(label.vertex());
         TileLayout.Point to = scene.opened().layout().end(label.vertex());
         double x = view.screenX(to.x());
         double y = view.screenY(to.y());
@@ -50,7 +50,7 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
                 free
                         ? new Surface.Line(colors.delayLine(), 2.5)
                         : new Surface.Line(colors.obstacle(), 2.5, 6, 3);
-        out.line(view.screenX(from.x()), view.screenY(from.y()), x, y, line);
+        new MapPen(scene, out).vertex(label.vertex(), line);
         if (view.scale() >= Scales.WIRES) {
             out.fillDisc(x, y, 6, colors.paper());
             out.outlineDisc(x, y, 6, new Surface.Line(line.color(), 1.2));

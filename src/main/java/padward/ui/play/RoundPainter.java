@@ -8,7 +8,7 @@ import padward.design.RouteTree;
 import padward.route.RoutingRound;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
-import padward.ui.draw.Viewport;
+import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
@@ -38,36 +38,9 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
         for (int i = 0; i < trees.size(); i++) {
             Surface.Line line =
                     new Surface.Line(colors[i % colors.length], 3.5, DASHES[i % DASHES.length]);
-            trees.get(i).ifPresent(t -> paint(t, line, scene, out));
+            trees.get(i).ifPresent(t -> new MapPen(scene, out).tree(t, line));
         }
         priced.forEach(p -> paint(p, scene, out));
-    }
-
-    private static void paint(RouteTree tree, Surface.Line line, MapScene scene, Surface out) {
-        TileLayout layout = scene.opened().layout();
-        for (int place = 0; place < tree.size(); place++) {
-            int vertex = tree.vertex(place);
-            if (place > 0) {
-                int parent = tree.vertex(tree.parent(place));
-                line(layout.end(parent), layout.start(vertex), line, scene, out);
-            }
-            line(layout.start(vertex), layout.end(vertex), line, scene, out);
-        }
-    }
-
-    private static void line(
-            TileLayout.Point from,
-            TileLayout.Point to,
-            Surface.Line line,
-            MapScene scene,
-            Surface out) {
-        Viewport view = scene.view();
-        out.line(
-                view.screenX(from.x()),
-                view.screenY(from.y()),
-                view.screenX(to.x()),
-                view.screenY(to.y()),
-                line);
     }
 
     /** h and p of the vertex, by how many it is wanted. */

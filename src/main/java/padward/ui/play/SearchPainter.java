@@ -13,6 +13,7 @@ import padward.route.PricedWays;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
@@ -48,6 +49,7 @@ final class SearchPainter implements Overlay {
     private final class Picture {
         private final MapScene scene;
         private final Surface out;
+        private final MapPen pen;
         private final TileLayout layout;
         private final Viewport view;
         private final List<Rectangle2D> labels = new ArrayList<>();
@@ -56,6 +58,7 @@ final class SearchPainter implements Overlay {
         Picture(MapScene scene, Surface out) {
             this.scene = scene;
             this.out = out;
+            this.pen = new MapPen(scene, out);
             this.layout = scene.opened().layout();
             this.view = scene.view();
         }
@@ -132,9 +135,10 @@ final class SearchPainter implements Overlay {
 
         private void draw(SearchStep.Reached step, Surface.Line line) {
             if (step.from() >= 0) {
-                line(layout.end(step.from()), layout.start(step.vertex()), line);
+                pen.onward(step.from(), step.vertex(), line);
+            } else {
+                pen.vertex(step.vertex(), line);
             }
-            line(layout.start(step.vertex()), layout.end(step.vertex()), line);
         }
 
         private void ring(int vertex, Color color) {
@@ -163,11 +167,9 @@ final class SearchPainter implements Overlay {
             Surface.Line line = new Surface.Line(scene.palette().ink(), 2.5);
             way.ifPresent(
                     w -> {
-                        for (int i = 0; i < w.size(); i++) {
-                            if (i > 0) {
-                                line(layout.end(w.vertex(i - 1)), layout.start(w.vertex(i)), line);
-                            }
-                            line(layout.start(w.vertex(i)), layout.end(w.vertex(i)), line);
+                        pen.vertex(w.vertex(0), line);
+                        for (int i = 1; i < w.size(); i++) {
+                            pen.onward(w.vertex(i - 1), w.vertex(i), line);
                         }
                     });
             TileLayout.Point at = layout.end(step.vertex());
@@ -205,15 +207,6 @@ final class SearchPainter implements Overlay {
         /** A cost without its held stretches, ns. */
         private static double nanos(long cost) {
             return cost % PricedWays.PRICE / 1000.0;
-        }
-
-        private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
-            out.line(
-                    view.screenX(from.x()),
-                    view.screenY(from.y()),
-                    view.screenX(to.x()),
-                    view.screenY(to.y()),
-                    line);
         }
     }
 }

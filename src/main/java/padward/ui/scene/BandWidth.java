@@ -27,7 +27,7 @@ public enum BandWidth {
      * Picoseconds of a band, when the latest place is reached so late. {@link #FITTING} takes the
      * least of 1, 2, 5 times a power of ten that leads to at most eight bands.
      */
-    public int ps(int latestPs) {
+    int ps(int latestPs) {
         if (ps > 0) {
             return ps;
         }

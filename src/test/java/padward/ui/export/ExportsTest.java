@@ -35,7 +35,6 @@ import padward.ui.draw.Viewport;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
-import padward.ui.paint.PartPainter;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Opened;
@@ -142,6 +141,12 @@ class ExportsTest {
         assertThat(all(svg, "title").get(0).getTextContent()).startsWith("a <title> & .");
     }
 
+    /** The whole name, or as much of its end as there is room for. */
+    private static boolean isEndOf(String name, String text) {
+        return text.equals(name)
+                || text.length() > 8 && text.startsWith("…") && name.endsWith(text.substring(1));
+    }
+
     @Test
     void theStripMapIsADrawing(FxRobot robot) throws Exception {
         Document svg = parse(Files.readString(save(robot, "save-strip-svg", "strip-map.svg")));
@@ -149,7 +154,7 @@ class ExportsTest {
         model.way()
                 .orElseThrow()
                 .hops()
-                .forEach(h -> assertThat(texts).contains(PartPainter.shortened(h.name(), 18)));
+                .forEach(h -> assertThat(texts).anyMatch(t -> isEndOf(h.name(), t)));
         assertThat(texts).contains("0.000 ns", "2.520–4.150 ns");
     }
 

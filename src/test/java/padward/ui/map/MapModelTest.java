@@ -102,16 +102,6 @@ class MapModelTest {
     }
 
     @Test
-    void bandsAreOneTwoOrFiveTimesAPowerOfTen() {
-        assertThat(BandWidth.FITTING.ps(0)).isEqualTo(10);
-        assertThat(BandWidth.FITTING.ps(80)).isEqualTo(10);
-        assertThat(BandWidth.FITTING.ps(81)).isEqualTo(20);
-        assertThat(BandWidth.FITTING.ps(1601)).isEqualTo(500);
-        assertThat(BandWidth.FITTING.ps(4001)).isEqualTo(1000);
-        assertThat(BandWidth.TWO.ps(4001)).isEqualTo(2000);
-    }
-
-    @Test
     void placesVisitedAreGoneBackTo() {
         Journey journey = new Journey();
         journey.look(VIEW);

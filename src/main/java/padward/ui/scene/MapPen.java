@@ -1,0 +1,44 @@
+package padward.ui.scene;
+
+import padward.design.RouteTree;
+import padward.ui.draw.Surface;
+
+/**
+ * Draws wires, and lines between places of the map, on a surface: places are world units, what is
+ * drawn is pixels.
+ *
+ * @param scene where things stand, and which part is shown
+ * @param out what it draws on
+ */
+public record MapPen(MapScene scene, Surface out) {
+    /** A line between two places. */
+    public void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
+        out.line(
+                scene.view().screenX(from.x()),
+                scene.view().screenY(from.y()),
+                scene.view().screenX(to.x()),
+                scene.view().screenY(to.y()),
+                line);
+    }
+
+    /** A wire, or whatever else a vertex is, from its start to its end. */
+    public void vertex(int vertex, Surface.Line line) {
+        TileLayout layout = scene.opened().layout();
+        line(layout.start(vertex), layout.end(vertex), line);
+    }
+
+    /** A switch or joint from the end of one vertex to the start of another, and that one. */
+    public void onward(int from, int vertex, Surface.Line line) {
+        TileLayout layout = scene.opened().layout();
+        line(layout.end(from), layout.start(vertex), line);
+        vertex(vertex, line);
+    }
+
+    /** All of a net's tree. */
+    public void tree(RouteTree tree, Surface.Line line) {
+        vertex(tree.root(), line);
+        for (int place = 1; place < tree.size(); place++) {
+            onward(tree.vertex(tree.parent(place)), tree.vertex(place), line);
+        }
+    }
+}
