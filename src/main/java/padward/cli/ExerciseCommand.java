@@ -11,7 +11,6 @@ import padward.base.Progress;
 import padward.design.Design;
 import padward.format.Demo;
 import padward.format.DesignReader;
-import padward.format.LearnerFile;
 import padward.lesson.Difficulty;
 import padward.lesson.Exercise;
 import padward.lesson.ExerciseKind;
@@ -165,7 +164,7 @@ final class ExerciseCommand implements Callable<Integer> {
 
     private int mark(Exercise exercise, PrintWriter out) throws BadInput {
         Exercise.Mark mark = exercise.mark(answer);
-        LearnerFile.change(learner.folder(), learner.name(), old -> old.with(kind, mark.right()));
+        learner.folder().change(learner.name(), old -> old.with(kind, mark.right()));
         out.println(mark.text());
         return mark.right() ? Padward.DONE : Padward.NOT_OPEN;
     }

@@ -2,7 +2,7 @@ package padward.cli;
 
 import java.nio.file.Path;
 import padward.base.BadInput;
-import padward.format.LearnerFile;
+import padward.format.LearnerFolder;
 import padward.lesson.LearnerRecord;
 import picocli.CommandLine.Option;
 
@@ -18,18 +18,19 @@ final class LearnerOption {
     @Option(
             names = "--records",
             paramLabel = "DIR",
-            description = "Folder of the learners' files (.padward/learners in the home folder).")
+            description =
+                    "Folder of the learners' files (learners, where the window keeps its own).")
     private Path folder;
 
     String name() {
         return learner;
     }
 
-    Path folder() {
-        return folder == null ? LearnerFile.usualFolder() : folder;
+    LearnerFolder folder() {
+        return folder == null ? LearnerFolder.usual() : LearnerFolder.at(folder);
     }
 
     LearnerRecord read() throws BadInput {
-        return LearnerFile.read(folder(), learner);
+        return folder().read(learner);
     }
 }

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.format.Course;
-import padward.format.LearnerFile;
 import padward.format.Nearest;
 import padward.lesson.LearnerPage;
 import padward.lesson.LearnerRecord;
@@ -105,10 +104,13 @@ final class LessonCommand implements Callable<Integer> {
 
     private void reset(Course course, PrintWriter out) throws BadInput {
         String lesson = name == null ? "" : find(course).name();
-        LearnerFile.change(
-                learner.folder(),
-                learner.name(),
-                old -> lesson.isEmpty() ? LearnerRecord.of(old.learner()) : old.without(lesson));
+        learner.folder()
+                .change(
+                        learner.name(),
+                        old ->
+                                lesson.isEmpty()
+                                        ? LearnerRecord.of(old.learner())
+                                        : old.without(lesson));
         out.println(
                 lesson.isEmpty()
                         ? "Nothing is remembered of learner " + learner.name() + " any more."
@@ -121,7 +123,7 @@ final class LessonCommand implements Callable<Integer> {
             LessonText.summary(record, lessons).forEach(out::println);
             return;
         }
-        Outputs.check(output, LearnerFile.in(learner.folder(), learner.name()));
+        Outputs.check(output, learner.folder().file(learner.name()));
         try {
             Files.writeString(output, LearnerPage.of(record, lessons), StandardCharsets.UTF_8);
         } catch (IOException fault) {

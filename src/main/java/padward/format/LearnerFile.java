@@ -2,22 +2,17 @@ package padward.format;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.lesson.ExerciseKind;
 import padward.lesson.LearnerRecord;
 
-/** What learners have done, a file for each in one folder. */
-public final class LearnerFile {
-    /** The folder, when another one is to be used than that in the user's home. */
-    public static final String FOLDER_PROPERTY = "padward.learners";
-
+/** Reads and writes what one learner has done. */
+final class LearnerFile {
     private static final int MOST = 1_000_000;
     private static final Shape LESSON =
             Shape.of("name!", "stepsDone!", "steps!", "mistakes!", "hints!", "solved");
@@ -25,46 +20,11 @@ public final class LearnerFile {
 
     private LearnerFile() {}
 
-    /** The folder where learners' files are kept when nothing else is said. */
-    public static Path usualFolder() {
-        String given = System.getProperty(FOLDER_PROPERTY, "");
-        return given.isEmpty()
-                ? Path.of(System.getProperty("user.home", "."), ".padward", "learners")
-                : Path.of(given);
-    }
-
-    /** A learner's file in a folder. Letters, digits, - and _ stand as they are. */
-    public static Path in(Path folder, String learner) throws BadInput {
-        if (learner.isBlank() || learner.length() > 80) {
-            throw new BadInput("learner", "", "a name of 1 to 80 characters", "“" + learner + "”");
-        }
-        StringBuilder name = new StringBuilder();
-        learner.strip()
-                .codePoints()
-                .forEach(
-                        c -> {
-                            boolean plain =
-                                    c < 128
-                                            && (Character.isLetterOrDigit(c)
-                                                    || c == '-'
-                                                    || c == '_');
-                            name.append(
-                                    plain ? Character.toString(c) : "." + Integer.toHexString(c));
-                        });
-        return folder.resolve(name + ".json");
-    }
-
     /**
-     * What a learner has done; nothing when there is no file yet.
+     * Reads one file.
      *
-     * @throws BadInput when the file has a fault
+     * @throws BadInput when it has a fault
      */
-    public static LearnerRecord read(Path folder, String learner) throws BadInput {
-        Path file = in(folder, learner);
-        return Files.exists(file) ? read(Source.of(file)) : LearnerRecord.of(learner.strip());
-    }
-
-    /** Reads one file. */
     static LearnerRecord read(Source source) throws BadInput {
         Head.expect(source, Head.LEARNER);
         String[] learner = {""};
@@ -119,23 +79,9 @@ public final class LearnerFile {
         return kind;
     }
 
-    /**
-     * Changes what is remembered of a learner. The file is written as a whole or not at all.
-     *
-     * @return what is remembered now
-     * @throws BadInput when the old file has a fault, or the new one cannot be written
-     */
-    public static LearnerRecord change(
-            Path folder, String learner, UnaryOperator<LearnerRecord> change) throws BadInput {
-        LearnerRecord next = change.apply(read(folder, learner));
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException fault) {
-            throw new BadInput(
-                    folder.toString(), "", "a folder that can be made", fault.getMessage());
-        }
-        JsonOut.write(in(folder, learner), out -> write(next, out));
-        return next;
+    /** Writes one file, as a whole or not at all. */
+    static void write(LearnerRecord learner, Path file) throws BadInput {
+        JsonOut.write(file, out -> write(learner, out));
     }
 
     private static void write(LearnerRecord learner, JsonWriter out) throws IOException {

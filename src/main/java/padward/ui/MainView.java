@@ -11,7 +11,7 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import padward.format.LearnerFile;
+import padward.format.LearnerFolder;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.CommandSearch;
@@ -71,7 +71,7 @@ final class MainView extends StackPane {
         this.mapModel = mapModel;
         this.kept = new LedgerModel(model);
         this.map = new MapView(mapModel);
-        this.learner = new LearnerModel(model.jobs(), LearnerFile.usualFolder());
+        this.learner = new LearnerModel(model.jobs(), LearnerFolder.usual());
         this.strip = new StripMapView(mapModel);
         FileDialogs dialogs = new FileDialogs(this);
         this.exports = new Exports(mapModel, map, strip, dialogs::export);

@@ -10,6 +10,7 @@ import javafx.scene.Scene;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import padward.design.Design;
+import padward.format.UserFolder;
 import padward.ui.control.Themes;
 import padward.ui.map.FirstView;
 import padward.ui.map.MapModel;
@@ -17,7 +18,6 @@ import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.Prelude;
 import padward.ui.model.SessionKeeper;
-import padward.ui.model.Settings;
 import padward.ui.scene.Opened;
 
 /** The window program. */
@@ -38,7 +38,7 @@ public final class PadwardApp extends Application {
      * @return what keeps the window from opening on this machine; empty when it was opened
      */
     public static Optional<String> launchWindow(Optional<Path> design) {
-        prelude = CompletableFuture.supplyAsync(() -> Prelude.begin(Settings.folder(), design));
+        prelude = CompletableFuture.supplyAsync(() -> Prelude.begin(UserFolder.path(), design));
         try {
             Application.launch(PadwardApp.class);
         } catch (RuntimeException | LinkageError fault) {

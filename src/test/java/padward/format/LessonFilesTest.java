@@ -121,21 +121,48 @@ class LessonFilesTest {
             bench.act(deed);
         }
         LessonRun further = run.at(bench.state());
+        LearnerFolder learners = LearnerFolder.at(folder);
         LearnerRecord written =
-                LearnerFile.change(
-                        folder, "Zoë O.", old -> old.with(further, 1, 2, "2026-01-02T03:04:05Z"));
-        LearnerFile.change(folder, "Zoë O.", old -> old.with(ExerciseKind.PAD, true));
-        LearnerRecord read = LearnerFile.read(folder, "Zoë O.");
+                learners.change("Zoë O.", old -> old.with(further, 1, 2, "2026-01-02T03:04:05Z"));
+        learners.change("Zoë O.", old -> old.with(ExerciseKind.PAD, true));
+        LearnerRecord read = learners.read("Zoë O.");
         assertThat(read.lessons()).isEqualTo(written.lessons());
         assertThat(read.lessons().get("boxes").stepsDone()).isEqualTo(1);
         assertThat(read.lessons().get("boxes").hints()).isEqualTo(2);
         assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
-        assertThat(LearnerFile.read(folder, "somebody else").lessons()).isEmpty();
+        assertThat(learners.read("somebody else").lessons()).isEmpty();
         assertThat(read.without("boxes").lessons()).isEmpty();
-        assertThat(Checker.check(LearnerFile.in(folder, "Zoë O."), Progress.NONE).get(0))
-                .contains("Zoë O.");
-        Files.writeString(LearnerFile.in(folder, "Zoë O."), "{\"format\": \"padward-learner/1\"");
-        assertThatThrownBy(() -> LearnerFile.change(folder, "Zoë O.", old -> old))
+        assertThat(Checker.check(learners.file("Zoë O."), Progress.NONE).get(0)).contains("Zoë O.");
+        Files.writeString(learners.file("Zoë O."), "{\"format\": \"padward-learner/1\"");
+        assertThatThrownBy(() -> learners.change("Zoë O.", old -> old))
                 .isInstanceOf(BadInput.class);
+    }
+
+    @Test
+    void learnersAreRememberedInTheUsersFolder(@TempDir Path user, @TempDir Path home)
+            throws Exception {
+        LearnerFolder usual = LearnerFolder.usual("", user, home);
+        assertThat(usual.read("anna").exercises()).isEmpty();
+        usual.change("anna", old -> old.with(ExerciseKind.PAD, true));
+        assertThat(usual.file("anna")).isEqualTo(user.resolve("learners/anna.json")).exists();
+        assertThat(home).isEmptyDirectory();
+        assertThat(LearnerFolder.usual("elsewhere", user, home).file("anna"))
+                .isEqualTo(Path.of("elsewhere/anna.json"));
+    }
+
+    /** Until they have done something more, learners are found where earlier versions wrote. */
+    @Test
+    void theEarlierFolderIsReadAndLeftAlone(@TempDir Path user, @TempDir Path home)
+            throws Exception {
+        LearnerFolder earlier = LearnerFolder.at(home.resolve(".padward/learners"));
+        earlier.change("anna", old -> old.with(ExerciseKind.PAD, true));
+        String before = Files.readString(earlier.file("anna"));
+        LearnerFolder usual = LearnerFolder.usual("", user, home);
+        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(1);
+        usual.change("anna", old -> old.with(ExerciseKind.PAD, false));
+        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(2);
+        usual.change("anna", old -> LearnerRecord.of(old.learner()));
+        assertThat(usual.read("anna").exercises()).isEmpty();
+        assertThat(Files.readString(earlier.file("anna"))).isEqualTo(before);
     }
 }

@@ -1,6 +1,5 @@
 package padward.ui.lesson;
 
-import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
@@ -8,7 +7,7 @@ import java.util.function.UnaryOperator;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.format.LearnerFile;
+import padward.format.LearnerFolder;
 import padward.lesson.LearnerRecord;
 import padward.ui.model.Jobs;
 
@@ -18,7 +17,7 @@ import padward.ui.model.Jobs;
  */
 public final class LearnerModel {
     private final Jobs jobs;
-    private final Path folder;
+    private final LearnerFolder folder;
     private final Deque<UnaryOperator<LearnerRecord>> waiting = new ArrayDeque<>();
     private final ObjectProperty<LearnerRecord> record;
     private boolean writing;
@@ -28,7 +27,7 @@ public final class LearnerModel {
      *
      * @param folder where learners are remembered
      */
-    public LearnerModel(Jobs jobs, Path folder) {
+    public LearnerModel(Jobs jobs, LearnerFolder folder) {
         this.jobs = jobs;
         this.folder = folder;
         this.record =
@@ -48,7 +47,7 @@ public final class LearnerModel {
         if (!name.isEmpty()) {
             jobs.background()
                     .start(
-                            progress -> LearnerFile.read(folder, name),
+                            progress -> folder.read(name),
                             record::set,
                             fault -> jobs.notes().tell(this, fault));
         }
@@ -70,7 +69,7 @@ public final class LearnerModel {
         String learner = record.get().learner();
         jobs.background()
                 .start(
-                        progress -> LearnerFile.change(folder, learner, next.get()),
+                        progress -> folder.change(learner, next.get()),
                         written -> {
                             record.set(written);
                             writing = false;

@@ -18,7 +18,7 @@ import org.testfx.framework.junit5.Start;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.format.Course;
-import padward.format.LearnerFile;
+import padward.format.LearnerFolder;
 import padward.lesson.Deed;
 import padward.lesson.Difficulty;
 import padward.lesson.Exercise;
@@ -105,7 +105,7 @@ class LessonFlowsTest {
     }
 
     private LearnerRecord record() throws Exception {
-        return LearnerFile.read(learners, System.getProperty("user.name"));
+        return LearnerFolder.at(learners).read(System.getProperty("user.name"));
     }
 
     @Test

@@ -12,7 +12,7 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.testfx.api.FxRobot;
 import padward.fabric.Corner;
-import padward.format.LearnerFile;
+import padward.format.LearnerFolder;
 import padward.lesson.Deed;
 import padward.ui.OpenWindow;
 import padward.ui.model.ExplorerModel;
@@ -31,7 +31,7 @@ public final class LessonWindow {
     }
 
     public static LessonWindow show(Stage stage, Path learners, double width, double height) {
-        System.setProperty(LearnerFile.FOLDER_PROPERTY, learners.toString());
+        System.setProperty(LearnerFolder.PROPERTY, learners.toString());
         stage.setWidth(width);
         stage.setHeight(height);
         ExplorerModel model = OpenWindow.show(stage);

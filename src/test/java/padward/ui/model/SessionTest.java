@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -194,25 +193,6 @@ class SessionTest {
         assertThat(model.openedProperty().get()).isPresent();
         assertThat(model.design().fileProperty().get()).isEmpty();
         assertThat(model.notes().all().get(0).text()).contains("gone.json is not there any more");
-    }
-
-    /** XDG Base Directory Specification 0.8, section 3; Windows and macOS: common practice. */
-    @Test
-    void theFolderFollowsTheSystem() {
-        Optional<String> none = Optional.empty();
-        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of()))
-                .isEqualTo(Path.of("/home/u/.config/padward"));
-        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of("XDG_CONFIG_HOME", "/c")))
-                .isEqualTo(Path.of("/c/padward"));
-        assertThat(Settings.folder(none, "Linux", "/home/u", Map.of("XDG_CONFIG_HOME", "rel")))
-                .isEqualTo(Path.of("/home/u/.config/padward"));
-        assertThat(Settings.folder(none, "Mac OS X", "/Users/u", Map.of()))
-                .isEqualTo(Path.of("/Users/u/Library/Application Support/Padward"));
-        assertThat(Settings.folder(none, "Windows 11", "/u", Map.of("APPDATA", "/r")))
-                .isEqualTo(Path.of("/r/Padward"));
-        assertThat(Settings.folder(Optional.of("/x"), "Linux", "/u", Map.of()))
-                .isEqualTo(Path.of("/x"));
-        assertThat(Settings.folder().toString()).contains("test-settings");
     }
 
     @Test

@@ -1,20 +1,22 @@
-package padward.ui.model;
+package padward.format;
 
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** Where the window's files are kept from one time to the next. */
-public final class Settings {
+/**
+ * Where is kept what is remembered from one time to the next: the session, what is kept, learners.
+ */
+public final class UserFolder {
     /** System property that names another folder. */
     static final String PROPERTY = "padward.settings";
 
-    private Settings() {}
+    private UserFolder() {}
 
-    /** The user's folder for Padward. */
-    public static Path folder() {
-        return folder(
+    /** The user's folder for Padward; it need not be there yet. */
+    public static Path path() {
+        return path(
                 Optional.ofNullable(System.getProperty(PROPERTY)),
                 System.getProperty("os.name", ""),
                 System.getProperty("user.home", "."),
@@ -27,7 +29,7 @@ public final class Settings {
      * absolute), on Windows {@code %APPDATA%}, on macOS {@code ~/Library/Application Support}; the
      * last two are common practice.
      */
-    public static Path folder(
+    static Path path(
             Optional<String> given, String system, String home, Map<String, String> environment) {
         if (given.isPresent()) {
             return Path.of(given.get());
