@@ -16,8 +16,9 @@ import padward.fabric.Pad;
 
 /**
  * What to heed before a pad is driven. The rules are common practice, no source: two outputs on one
- * wire can destroy parts; the bank's supply sets the level; a driver with its enable off shows
- * nothing. The board's documents and its responsible engineer decide.
+ * wire can destroy parts; a part that listens acts on whatever it hears; the bank's supply sets the
+ * level; a driver with its enable off shows nothing. The board's documents and its responsible
+ * engineer decide.
  */
 public final class Cautions {
     private Cautions() {}
@@ -29,6 +30,7 @@ public final class Cautions {
         List<String> result = new ArrayList<>();
         Optional<PadWiring> wiring = design.board().findWiring(question.pad());
         wiring.ifPresent(w -> addOpposing(w, result));
+        wiring.ifPresent(w -> addListening(w, result));
         design.findPortOn(question.pad())
                 .filter(p -> p.direction() != PortDirection.OUT)
                 .ifPresent(
@@ -58,11 +60,29 @@ public final class Cautions {
                 result.add(
                         "On the board, "
                                 + attached.toText()
-                                + " can drive this pad (board net "
-                                + wiring.net()
-                                + "): two drivers against each other can destroy parts.");
+                                + " can drive this pad"
+                                + boardNet(wiring)
+                                + ": two drivers against each other can destroy parts.");
             }
         }
+    }
+
+    private static void addListening(PadWiring wiring, List<String> result) {
+        for (Attachment attached : wiring.attachments()) {
+            if (attached.kind().listens()) {
+                result.add(
+                        "On the board, "
+                                + attached.toText()
+                                + " listens to this pad"
+                                + boardNet(wiring)
+                                + ": it acts on whatever is brought out. Make sure that it may,"
+                                + " or that it is disconnected.");
+            }
+        }
+    }
+
+    private static String boardNet(PadWiring wiring) {
+        return wiring.net().isEmpty() ? "" : " (board net " + wiring.net() + ")";
     }
 
     private static String supply(Design design, Pad pad) {

@@ -169,7 +169,7 @@ final class AskCommand implements Callable<Integer> {
         try {
             report = TrialReport.of(question, edits, limits, progress());
         } catch (IllegalArgumentException fault) {
-            throw new BadInput("trial", "", "edits that fit the design", fault.getMessage());
+            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
         }
         if (json) {
             out.println(AnswerJson.text(TrialTable.json(report)));

@@ -79,8 +79,10 @@ final class DesignOption {
         throw new BadInput("--pad", "", expected, "“" + text + "”" + hint(text, names));
     }
 
+    /** The name that was probably meant: the nearest, or else the first that ends alike. */
     static String hint(String text, List<String> names) {
         return Nearest.find(text, names.stream())
+                .or(() -> names.stream().filter(n -> n.endsWith("/" + text)).findFirst())
                 .map(n -> "; the nearest name is “" + n + "”")
                 .orElse("");
     }

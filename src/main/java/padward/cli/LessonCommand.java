@@ -130,7 +130,7 @@ final class LessonCommand implements Callable<Integer> {
             throw new BadInput(
                     output.toString(), "", "a file that can be written", fault.getMessage());
         }
-        out.println("Wrote " + output + ".");
+        out.println("Written: " + output);
     }
 
     private void list(List<Lesson> lessons, PrintWriter out) throws BadInput {

@@ -64,6 +64,12 @@ final class NetsCommand implements Callable<Integer> {
             }
             table.print(out);
             out.println(nets.size() + " of " + read.nets().size() + " nets");
+            if (nets.isEmpty()) {
+                out.println(
+                        "A pattern stands for whole names: *"
+                                + pattern
+                                + "* fits all that hold it somewhere.");
+            }
         }
         out.flush();
         return Padward.DONE;

@@ -27,7 +27,7 @@ final class TrialTable {
         try {
             return Trial.of(design, parse(design, texts));
         } catch (IllegalArgumentException fault) {
-            throw new BadInput("trial", "", "edits that fit the design", fault.getMessage());
+            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
         }
     }
 

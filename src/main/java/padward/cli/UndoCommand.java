@@ -80,7 +80,7 @@ final class UndoCommand implements Callable<Integer> {
         number = entry == null ? count : entry;
         if (number < 1 || number > count) {
             String expected = count == 0 ? "a ledger with entries" : "a number from 1 to " + count;
-            throw new BadInput("--entry", "", expected, "" + number);
+            throw new BadInput("--entry", "", expected, count == 0 ? "none" : "" + number);
         }
         LedgerTable.apply(old, read, ledger.file());
         undoing = Undoing.of(old, read, number - 1);

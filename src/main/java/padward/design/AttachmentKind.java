@@ -32,6 +32,11 @@ public enum AttachmentKind {
         return this == HEADER || this == TESTPOINT;
     }
 
+    /** Whether it does something with the signal on the pad. */
+    public boolean listens() {
+        return this == LOAD;
+    }
+
     /** Whether it may drive the pad, against a driver in the chip. */
     public boolean drives() {
         return this == DRIVER || this == BUTTON;

@@ -32,7 +32,7 @@ public final class EditText {
         if (plain.startsWith(PORT)) {
             return new Edit.LetGoPort(known(design.ports(), Port::name, plain, PORT, "port"));
         }
-        throw new BadInput("trial", "", FORMS, "“" + plain + "”");
+        throw new BadInput("--trial", "", FORMS, "“" + plain + "”");
     }
 
     private static <T> String known(
@@ -40,7 +40,7 @@ public final class EditText {
             throws BadInput {
         String wanted = text.substring(before.length()).strip();
         if (all.stream().map(name).noneMatch(wanted::equals)) {
-            throw new BadInput("trial", "", "the name of a " + kind, "“" + wanted + "”");
+            throw new BadInput("--trial", "", "the name of a " + kind, "“" + wanted + "”");
         }
         return wanted;
     }

@@ -112,7 +112,7 @@ public record Exercise(
             given = Double.NaN;
         }
         if (!(given >= 0 && given < 1e6)) {
-            throw new BadInput("answer", "", "a delay in ns, such as 3.98", "“" + answer + "”");
+            throw new BadInput("--answer", "", "a delay in ns, such as 3.98", "“" + answer + "”");
         }
         double off = given * 1000 - about.ps();
         boolean right = Math.abs(off) <= about.tolerancePs();

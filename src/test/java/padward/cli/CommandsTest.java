@@ -121,7 +121,9 @@ class CommandsTest {
         "--trial, free net " + NET + ", itself",
         "--push-depth, 9, a number from 0 to 5",
         "--effort-ms, -1, a number from 0",
-        "--corner, warm, warm"
+        "--corner, warm, '--corner: expected one of fast, slow, found “warm”; see padward ask'",
+        "--engine, fast, 'expected one of own, reference, reference-guided, found “fast”'",
+        "--trial, free it, --trial: expected “free cell NAME”"
     })
     void badOptionsAreToldOnce(String option, String value, String told) {
         Run run = ask("x0y5/pad[0]", option, value);
@@ -129,6 +131,21 @@ class CommandsTest {
         assertThat(run.err()).contains(told);
         assertThat(run.err().strip()).doesNotContain("\n");
         assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void aPartThatListensToThePadIsACaution() {
+        // Common practice, no source.
+        assertThat(ask("J1.3").out())
+                .contains("load U7 pin 4 listens to this pad (board net MOTOR): it acts on");
+        assertThat(ask("J1.2").out()).doesNotContain("listens");
+    }
+
+    @Test
+    void theEndOfANamePointsToIt() {
+        assertThat(run("ask", "--design", DESIGN, "--net", "sample[1]", "--pad", "J1.3").err())
+                .contains("the nearest name is “" + NET + "”");
+        assertThat(run("nets", "--design", DESIGN, "sample").out()).contains("*sample*");
     }
 
     @Test
