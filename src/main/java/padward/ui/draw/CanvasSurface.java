@@ -95,17 +95,6 @@ public final class CanvasSurface implements Surface {
     }
 
     @Override
-    public void clipped(double x, double y, double w, double h, Runnable inside) {
-        g.save();
-        g.beginPath();
-        g.rect(x, y, w, h);
-        g.clip();
-        inside.run();
-        g.restore();
-        last = null;
-    }
-
-    @Override
     public void group(String name, Runnable inside) {
         inside.run();
     }

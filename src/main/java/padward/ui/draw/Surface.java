@@ -55,9 +55,6 @@ public interface Surface {
     /** A text. */
     void text(String text, double x, double y, Lettering lettering);
 
-    /** What is drawn inside is cut off at the rectangle. */
-    void clipped(double x, double y, double w, double h, Runnable inside);
-
     /** Names what is drawn inside, where a surface can tell. */
     void group(String name, Runnable inside);
 

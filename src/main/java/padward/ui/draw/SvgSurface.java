@@ -24,7 +24,6 @@ public final class SvgSurface implements Surface {
     private final XMLStreamWriter out;
     private final double width;
     private final double height;
-    private int clips;
 
     /**
      * A picture of a size in pixels.
@@ -232,23 +231,6 @@ public final class SvgSurface implements Surface {
                 .map(c -> c < 0x20 || c == 0xfffe || c == 0xffff ? '.' : c)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();
-    }
-
-    @Override
-    public void clipped(double x, double y, double w, double h, Runnable inside) {
-        String id = "clip" + ++clips;
-        write(
-                "clipPath",
-                () -> {
-                    attributes("id", id);
-                    write("rect", () -> rect(x, y, w, h, 0));
-                });
-        write(
-                "g",
-                () -> {
-                    attributes("clip-path", "url(#" + id + ")");
-                    inside.run();
-                });
     }
 
     @Override

@@ -22,6 +22,7 @@ import padward.ui.scene.TileRange;
 final class PartPainter {
     private static final double CORNER = 0.4;
     private static final double LEAST_PILL = 15;
+    private static final double PIN = 3;
 
     private final MapScene scene;
     private final Viewport view;
@@ -81,6 +82,8 @@ final class PartPainter {
     }
 
     private void paintSites(Marks marks, int tile) {
+        boolean withPins = scene.scale() >= Scales.NAMES;
+        int ink = Raster.pixel(colors.ink());
         for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
             TileLayout.Box place = opened.layout().site(site, tile);
             double w = place.width() * scene.scale();
@@ -93,7 +96,33 @@ final class PartPainter {
                     Math.min(w, h) * CORNER,
                     cellOn(site).isPresent() ? held : free,
                     rim);
+            if (withPins && isSeen(place)) {
+                paintPins(marks, fabric.site(site), ink);
+            }
         }
+    }
+
+    private void paintPins(Marks marks, SiteView site, int ink) {
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            TileLayout.Point at = opened.layout().end(site.firstPin() + pin);
+            marks.box(
+                    view.screenX(at.x()) - PIN / 2,
+                    view.screenY(at.y()) - PIN / 2,
+                    PIN,
+                    PIN,
+                    0,
+                    ink,
+                    ink);
+        }
+    }
+
+    private boolean isSeen(TileLayout.Box box) {
+        double x = view.screenX(box.x());
+        double y = view.screenY(box.y() + box.height());
+        return x <= view.width()
+                && y <= view.height()
+                && x + box.width() * scene.scale() >= 0
+                && y + box.height() * scene.scale() >= 0;
     }
 
     private void paintPad(Marks marks, int pad) {
@@ -123,7 +152,10 @@ final class PartPainter {
                     tile -> {
                         int end = fabric.firstSite(tile + 1);
                         for (int site = fabric.firstSite(tile); site < end; site++) {
-                            siteNames(out, fabric.site(site));
+                            TileLayout.Box box = opened.layout().site(site, tile);
+                            if (isSeen(box)) {
+                                siteNames(out, fabric.site(site), box);
+                            }
                         }
                     });
         }
@@ -140,23 +172,13 @@ final class PartPainter {
         }
     }
 
-    private void siteNames(Surface out, SiteView site) {
-        TileLayout.Box box = opened.layout().site(site.id(), site.tile());
-        double x = view.screenX(box.x());
-        double y = view.screenY(box.y() + box.height());
+    private void siteNames(Surface out, SiteView site, TileLayout.Box box) {
+        double x = view.screenX(box.centreX());
+        double y = view.screenY(box.centreY());
         double w = box.width() * scene.scale();
         double h = box.height() * scene.scale();
-        boolean hidden = x > view.width() || y > view.height() || x + w < 0 || y + h < 0;
-        if (hidden) {
-            return;
-        }
-        for (int pin = 0; pin < site.pins().size(); pin++) {
-            TileLayout.Point at = opened.layout().end(site.firstPin() + pin);
-            out.fillRect(
-                    view.screenX(at.x()) - 1.5, view.screenY(at.y()) - 1.5, 3, 3, 0, colors.ink());
-        }
         String name = site.name().substring(site.name().indexOf('/') + 1);
-        label(out, name, cellOn(site.id()).map(Cell::name), x + w / 2, y + h / 2, w, h);
+        label(out, name, cellOn(site.id()).map(Cell::name), x, y, w, h);
     }
 
     /** The site's name, and the cell's under it, as far as there is room. */

@@ -103,7 +103,10 @@ class ExportsTest {
                                         && l.getAttribute("stroke-width").equals("4"))
                 .hasSizeGreaterThanOrEqualTo((int) wires);
         assertThat(all(svg, "path")).as("wires, a path a colour").isNotEmpty();
-        assertThat(all(svg, "clipPath")).as("the obstacle's hatching").hasSize(1);
+        assertThat(all(svg, "line"))
+                .filteredOn(l -> l.getAttribute("stroke-width").equals("1.6"))
+                .as("the obstacle's hatching")
+                .hasSizeGreaterThan(5);
         assertThat(all(svg, "g"))
                 .extracting(g -> g.getAttribute("id"))
                 .contains("fabric", "ways", "overview");
