@@ -18,6 +18,11 @@ public sealed interface Answer {
     /** Cautions to be read before anything is driven, the gravest first. */
     List<String> cautions();
 
+    /** The way, of an answer that has one: open now, or once the obstacles are freed. */
+    default Optional<Way> findWay() {
+        return Optional.empty();
+    }
+
     /**
      * A way exists now.
      *
@@ -36,6 +41,11 @@ public sealed interface Answer {
         public Open {
             chokepoints = List.copyOf(chokepoints);
             cautions = List.copyOf(cautions);
+        }
+
+        @Override
+        public Optional<Way> findWay() {
+            return Optional.of(way);
         }
     }
 
@@ -59,6 +69,11 @@ public sealed interface Answer {
         public Blocked {
             obstacles = List.copyOf(obstacles);
             cautions = List.copyOf(cautions);
+        }
+
+        @Override
+        public Optional<Way> findWay() {
+            return Optional.of(way);
         }
     }
 

@@ -159,11 +159,6 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
     }
 
     private static int delayPs(Answer answer, Corner corner) {
-        if (answer instanceof Answer.Open open) {
-            return open.way().total().at(corner);
-        }
-        return answer instanceof Answer.Blocked blocked
-                ? blocked.way().total().at(corner)
-                : Integer.MAX_VALUE;
+        return answer.findWay().map(w -> w.total().at(corner)).orElse(Integer.MAX_VALUE);
     }
 }

@@ -189,10 +189,7 @@ final class SurveyCommand implements Callable<Integer> {
     }
 
     private static String delay(Answer answer) {
-        if (answer instanceof Answer.Open open) {
-            return open.way().total().toText();
-        }
-        return answer instanceof Answer.Blocked blocked ? blocked.way().total().toText() : "";
+        return answer.findWay().map(w -> w.total().toText()).orElse("");
     }
 
     private static String obstacles(Answer answer) {

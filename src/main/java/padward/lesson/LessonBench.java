@@ -53,13 +53,7 @@ public final class LessonBench {
         if (trial.isEmpty() && clearance().isPresent()) {
             return clearance().map(WhyBlocked.Option::way);
         }
-        return shown.flatMap(
-                a ->
-                        a instanceof Answer.Open open
-                                ? Optional.of(open.way())
-                                : a instanceof Answer.Blocked blocked
-                                        ? Optional.of(blocked.way())
-                                        : Optional.empty());
+        return shown.flatMap(Answer::findWay);
     }
 
     /**

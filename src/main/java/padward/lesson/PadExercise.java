@@ -80,7 +80,7 @@ final class PadExercise {
     }
 
     private static Way way(Answer answer) {
-        return answer instanceof Answer.Open open ? open.way() : ((Answer.Blocked) answer).way();
+        return answer.findWay().orElseThrow();
     }
 
     private Exercise exercise(

@@ -4,12 +4,12 @@ import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import padward.breakout.Answer;
+import padward.breakout.Keeping;
 import padward.format.Demo;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
-import padward.ui.model.QuestionModel;
 
 /** What can be done with files, questions and the window as a whole. */
 final class WindowActions {
@@ -75,16 +75,17 @@ final class WindowActions {
         BooleanBinding canTry =
                 Bindings.createBooleanBinding(
                         () ->
-                                model.trialProperty().get().isEmpty()
+                                model.shown().trialProperty().get().isEmpty()
                                         && !model.busyProperty().get()
                                         && isTriable(model),
-                        model.trialProperty(),
+                        model.shown().trialProperty(),
                         model.busyProperty(),
-                        model.answerProperty());
+                        model.shown().answerProperty());
         BooleanBinding several = Bindings.size(model.questions().all()).greaterThan(1);
         BooleanBinding inTrial =
                 Bindings.createBooleanBinding(
-                        () -> model.trialProperty().get().isPresent(), model.trialProperty());
+                        () -> model.shown().trialProperty().get().isPresent(),
+                        model.shown().trialProperty());
         BooleanBinding canUndo =
                 Bindings.createBooleanBinding(
                         () -> model.history().nextUndoProperty().get().isPresent(),
@@ -94,13 +95,18 @@ final class WindowActions {
                         () -> model.history().nextRedoProperty().get().isPresent(),
                         model.history().nextRedoProperty());
         return List.of(
-                question("ask", "Ask", "", "Asks how the net gets out to the pad", model::ask),
+                question(
+                        "ask",
+                        "Ask",
+                        "",
+                        "Asks how the net gets out to the pad",
+                        model.shown()::ask),
                 question(
                                 "try",
                                 "Try it",
                                 "Shortcut+T",
                                 "Tries it out on a copy; keep or drop it then",
-                                model::tryIt)
+                                model.shown()::tryIt)
                         .when(canTry),
                 question(
                                 "keep",
@@ -131,13 +137,13 @@ final class WindowActions {
                         "Same net, another pad",
                         "Shortcut+Shift+N",
                         "Opens one more question about the same net",
-                        () -> model.questions().open(model.netTextProperty().get())),
+                        () -> model.questions().open(model.shown().netTextProperty().get())),
                 question(
                         "close-question",
                         "Close question",
                         "Shortcut+W",
                         "Closes the question that is shown; undo brings it back",
-                        () -> model.questions().close(model.question())),
+                        () -> model.questions().close(model.shown().question())),
                 question(
                                 "next-question",
                                 "Next question",
@@ -160,8 +166,8 @@ final class WindowActions {
     }
 
     private static boolean isTriable(ExplorerModel model) {
-        Answer answer = model.answerProperty().get().orElse(null);
-        return answer instanceof Answer.Open open && !QuestionModel.isThere(open)
+        Answer answer = model.shown().answerProperty().get().orElse(null);
+        return answer instanceof Answer.Open open && !Keeping.isThere(open)
                 || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();
     }
 

@@ -72,9 +72,9 @@ class ComfortTest {
     private void ask(FxRobot robot, String net, String pad) throws Exception {
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(net);
-                    model.padTextProperty().set(pad);
-                    model.ask();
+                    model.shown().netTextProperty().set(net);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
                 });
         settle();
     }
@@ -136,9 +136,9 @@ class ComfortTest {
         hold = true;
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(NET);
-                    model.padTextProperty().set("J1.3");
-                    model.ask();
+                    model.shown().netTextProperty().set(NET);
+                    model.shown().padTextProperty().set("J1.3");
+                    model.shown().ask();
                 });
         WaitForAsyncUtils.waitFor(
                 5, TimeUnit.SECONDS, () -> robot.lookup("#work-bar").query().isVisible());
@@ -150,7 +150,7 @@ class ComfortTest {
         robot.push(KeyCode.ESCAPE);
         settle();
         assertThat(robot.lookup("#work-bar").query().isVisible()).isFalse();
-        assertThat(model.answerProperty().get()).isEmpty();
+        assertThat(model.shown().answerProperty().get()).isEmpty();
         hold = false;
         ask(robot, NET, "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");

@@ -42,9 +42,9 @@ class FlowsTest {
     private void ask(FxRobot robot, String pad) {
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(NET);
-                    model.padTextProperty().set(pad);
-                    model.ask();
+                    model.shown().netTextProperty().set(NET);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
                 });
         WaitForAsyncUtils.waitForFxEvents();
     }
@@ -90,7 +90,7 @@ class FlowsTest {
         robot.clickOn("#try-button");
         robot.clickOn("#drop-button");
         assertThat(shown()).isSameAs(original);
-        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(model.shown().trialProperty().get()).isEmpty();
         assertThat(robot.lookup("#trial-bar").query().isVisible()).isFalse();
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
     }
@@ -114,12 +114,13 @@ class FlowsTest {
         assertThat(table.getItems()).hasSize(shown().fabric().pads().size());
         robot.interact(() -> table.getSelectionModel().select(2));
         Answer third = table.getItems().get(2);
-        assertThat(model.previewProperty().get()).contains(third);
+        assertThat(model.shown().previewProperty().get()).contains(third);
         robot.interact(table::requestFocus);
         robot.push(KeyCode.ENTER);
-        assertThat(model.padTextProperty().get()).isEqualTo(third.question().padValue().name());
+        assertThat(model.shown().padTextProperty().get())
+                .isEqualTo(third.question().padValue().name());
         assertThat(text(robot, "#answer-word")).endsWith("Open");
-        assertThat(model.answerProperty().get().orElseThrow().question().pad())
+        assertThat(model.shown().answerProperty().get().orElseThrow().question().pad())
                 .isEqualTo(third.question().pad());
     }
 
@@ -153,7 +154,7 @@ class FlowsTest {
         robot.push(KeyCode.ENTER);
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         robot.push(KeyCode.SHORTCUT, KeyCode.T);
-        assertThat(model.trialProperty().get()).isPresent();
+        assertThat(model.shown().trialProperty().get()).isPresent();
         robot.interact(() -> robot.lookup("#keep-button").query().requestFocus());
         robot.push(KeyCode.SPACE);
         assertThat(text(robot, "#answer-word")).endsWith("Open");
@@ -168,8 +169,8 @@ class FlowsTest {
         robot.clickOn("#try-button");
         robot.clickOn("#keep-button");
         robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
-        assertThat(model.answerProperty().get()).isEqualTo(Optional.empty());
-        assertThat(model.surveyProperty().get()).isEqualTo(Optional.empty());
+        assertThat(model.shown().answerProperty().get()).isEqualTo(Optional.empty());
+        assertThat(model.shown().surveyProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.history().nextUndoProperty().get()).isEmpty();
         assertThat(model.deskProperty().get().orElseThrow().kept()).isEmpty();
     }

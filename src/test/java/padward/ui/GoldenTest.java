@@ -83,9 +83,9 @@ class GoldenTest {
         open(robot);
         robot.interact(
                 () -> {
-                    model.netTextProperty().set("pump/level/sample[1]");
-                    model.padTextProperty().set(pad);
-                    model.ask();
+                    model.shown().netTextProperty().set("pump/level/sample[1]");
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
                 });
     }
 
@@ -121,7 +121,7 @@ class GoldenTest {
     @Test
     void windowWithATrial(FxRobot robot) {
         ask(robot, "J1.3");
-        robot.interact(model::tryIt);
+        robot.interact(model.shown()::tryIt);
         compare(window(robot), "window-trial");
     }
 
@@ -146,7 +146,7 @@ class GoldenTest {
     @Test
     void mapWithABlockedWay(FxRobot robot) {
         ask(robot, "J1.3");
-        robot.interact(() -> map.mapModel().choose(model.obstacles().get(0)));
+        robot.interact(() -> map.mapModel().choose(model.shown().obstacles().get(0)));
         compare(map(robot), "map-blocked");
     }
 
@@ -160,7 +160,7 @@ class GoldenTest {
     @Test
     void mapWithATrial(FxRobot robot) {
         ask(robot, "x0y5/pad[0]");
-        robot.interact(model::tryIt);
+        robot.interact(model.shown()::tryIt);
         compare(map(robot), "map-trial");
     }
 

@@ -56,12 +56,12 @@ class PicturesTest {
         take(robot, "window-empty");
         ask(robot, PAD);
         take(robot, "window-blocked");
-        robot.interact(() -> model.selectedHopProperty().set(Optional.of(4)));
+        robot.interact(() -> model.shown().selectedHopProperty().set(Optional.of(4)));
         take(robot, "window-hop");
-        robot.interact(() -> model.selectedHopProperty().set(Optional.empty()));
-        robot.interact(model::tryIt);
+        robot.interact(() -> model.shown().selectedHopProperty().set(Optional.empty()));
+        robot.interact(model.shown()::tryIt);
         take(robot, "window-trial");
-        if (model.trialProperty().get().isPresent()) {
+        if (model.shown().trialProperty().get().isPresent()) {
             robot.interact(model::keep);
             take(robot, "window-kept");
             robot.interact(model::undo);
@@ -85,7 +85,7 @@ class PicturesTest {
         robot.interact(
                 () -> {
                     Opened opened = model.openedProperty().get().orElseThrow();
-                    int wire = model.way().orElseThrow().hops().get(1).vertex();
+                    int wire = model.shown().way().orElseThrow().hops().get(1).vertex();
                     TileLayout.Point end = opened.layout().end(wire);
                     map.goTo(end.x(), end.y(), 320);
                     map.mapModel()
@@ -106,15 +106,15 @@ class PicturesTest {
         robot.interact(
                 () -> {
                     model.questions().open(NET);
-                    model.padTextProperty().set(PAD);
-                    model.ask();
+                    model.shown().padTextProperty().set(PAD);
+                    model.shown().ask();
                 });
         take(robot, "window-questions");
         robot.push(KeyCode.SHORTCUT, KeyCode.E);
         robot.write("text", 0);
         take(robot, "window-commands");
         robot.push(KeyCode.ESCAPE);
-        robot.interact(() -> model.questions().close(model.question()));
+        robot.interact(() -> model.questions().close(model.shown().question()));
         robot.interact(() -> model.look().darkProperty().set(true));
         ask(robot, PAD);
         take(robot, "window-dark");
@@ -129,9 +129,9 @@ class PicturesTest {
     private void ask(FxRobot robot, String pad) {
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(NET);
-                    model.padTextProperty().set(pad);
-                    model.ask();
+                    model.shown().netTextProperty().set(NET);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
                 });
     }
 

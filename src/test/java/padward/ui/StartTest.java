@@ -59,14 +59,14 @@ class StartTest {
                 30, TimeUnit.SECONDS, () -> model.design().fileProperty().get().isPresent());
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(NET);
-                    model.padTextProperty().set("J1.3");
-                    model.ask();
+                    model.shown().netTextProperty().set(NET);
+                    model.shown().padTextProperty().set("J1.3");
+                    model.shown().ask();
                     model.look().darkProperty().set(true);
                     model.look().setTextSize(16);
                 });
         WaitForAsyncUtils.waitFor(
-                30, TimeUnit.SECONDS, () -> model.answerProperty().get().isPresent());
+                30, TimeUnit.SECONDS, () -> model.shown().answerProperty().get().isPresent());
         robot.interact(
                 () -> {
                     model.questions().open("float_hi");
@@ -79,7 +79,7 @@ class StartTest {
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(next.design().fileProperty().get()).contains(file.toAbsolutePath());
         assertThat(robot.lookup("#question-tabs").queryAs(TabPane.class).getTabs()).hasSize(2);
-        assertThat(next.netTextProperty().get()).isEqualTo("float_hi");
+        assertThat(next.shown().netTextProperty().get()).isEqualTo("float_hi");
         assertThat(stage.getScene().getRoot().getStyleClass()).contains("dark");
         assertThat(robot.lookup("#answer-sentence").queryAs(Label.class).getFont().getSize())
                 .isEqualTo(16);
@@ -87,7 +87,12 @@ class StartTest {
         WaitForAsyncUtils.waitFor(
                 30,
                 TimeUnit.SECONDS,
-                () -> next.answerProperty().get().filter(Answer.class::isInstance).isPresent());
+                () ->
+                        next.shown()
+                                .answerProperty()
+                                .get()
+                                .filter(Answer.class::isInstance)
+                                .isPresent());
         robot.interact(
                 () -> {
                     next.look().darkProperty().set(false);

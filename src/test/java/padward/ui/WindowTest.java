@@ -94,14 +94,14 @@ class WindowTest {
         robot.write("*blink[1", 0);
         robot.push(KeyCode.DOWN);
         robot.push(KeyCode.ENTER);
-        assertThat(model.netTextProperty().get()).isEqualTo("alarm/blink[1]");
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("alarm/blink[1]");
     }
 
     @Test
     void anUnknownPadIsAMessageAndLosesNothing(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J9.9");
         assertThat(text(robot, "#note")).contains("J9.9").contains("expected one pad");
-        assertThat(model.padTextProperty().get()).isEqualTo("J9.9");
+        assertThat(model.shown().padTextProperty().get()).isEqualTo("J9.9");
     }
 
     @Test

@@ -61,9 +61,9 @@ public final class Frames {
         System.out.printf("%,d vertices%n", design.fabric().vertexCount());
         System.out.println("no question:");
         pan(map, design.fabric());
-        model.netTextProperty().set(design.nets().get(design.nets().size() / 2).name());
-        model.padTextProperty().set(design.fabric().pads().get(0).name());
-        model.ask();
+        model.shown().netTextProperty().set(design.nets().get(design.nets().size() / 2).name());
+        model.shown().padTextProperty().set(design.fabric().pads().get(0).name());
+        model.shown().ask();
         shown.options().toggle(Layer.DELAY);
         shown.options().toggle(Layer.FRONTIER);
         System.out.println("with an answer and all layers:");

@@ -102,7 +102,7 @@ public final class Exports {
     }
 
     private void waysOut() {
-        Optional<Survey> survey = model.surveyProperty().get();
+        Optional<Survey> survey = model.shown().surveyProperty().get();
         survey.ifPresent(s -> save("the ways out", "ways-out.csv", p -> csv(Tables.waysOut(s))));
     }
 
@@ -112,14 +112,14 @@ public final class Exports {
     }
 
     private void openings() {
-        List<WhyBlocked.Option> options = model.options();
-        if (model.answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
+        List<WhyBlocked.Option> options = model.shown().options();
+        if (model.shown().answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
             save("what would open it", "openings.csv", p -> csv(Tables.openings(blocked, options)));
         }
     }
 
     private void hops() {
-        Optional<Way> way = model.way();
+        Optional<Way> way = model.shown().way();
         way.ifPresent(w -> save("the way", "way.csv", p -> csv(Tables.hops(w))));
     }
 
@@ -129,13 +129,16 @@ public final class Exports {
                 whether(() -> model.openedProperty().get().isPresent(), model.openedProperty());
         BooleanBinding way =
                 whether(
-                        () -> model.way().isPresent(),
-                        model.answerProperty(),
-                        model.optionProperty(),
-                        model.trialProperty());
+                        () -> model.shown().way().isPresent(),
+                        model.shown().answerProperty(),
+                        model.shown().optionProperty(),
+                        model.shown().trialProperty());
         BooleanBinding surveyed =
-                whether(() -> model.surveyProperty().get().isPresent(), model.surveyProperty());
-        BooleanBinding openings = whether(() -> !model.options().isEmpty(), model.answerProperty());
+                whether(
+                        () -> model.shown().surveyProperty().get().isPresent(),
+                        model.shown().surveyProperty());
+        BooleanBinding openings =
+                whether(() -> !model.shown().options().isEmpty(), model.shown().answerProperty());
         return List.of(
                 export("map-png", "map as PNG", "A picture of the map as it is shown", this::mapPng)
                         .when(open),

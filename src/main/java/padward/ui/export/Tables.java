@@ -19,7 +19,6 @@ import padward.design.Net;
 import padward.design.Port;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
-import padward.ui.model.QuestionModel;
 import padward.ui.nets.NetRow;
 import padward.ui.scene.Opened;
 
@@ -45,7 +44,7 @@ final class Tables {
         int rank = 1;
         for (Answer answer : survey.answers()) {
             Pad pad = answer.question().padValue();
-            Optional<Delay> delay = QuestionModel.wayOf(answer).map(Way::total);
+            Optional<Delay> delay = answer.findWay().map(Way::total);
             Design design = answer.question().design();
             table.row(
                     rank++,

@@ -86,10 +86,10 @@ public final class LessonsModel {
         this.learner = learner;
         this.reading = new OneJob(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> designShown());
-        model.answerProperty().addListener((p, old, now) -> look());
-        model.optionProperty().addListener((p, old, now) -> look());
-        model.selectedHopProperty().addListener((p, old, now) -> lookSoon());
-        model.trialProperty().addListener((p, old, now) -> look());
+        model.shown().answerProperty().addListener((p, old, now) -> look());
+        model.shown().optionProperty().addListener((p, old, now) -> look());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> lookSoon());
+        model.shown().trialProperty().addListener((p, old, now) -> look());
         reading.start(
                 "Reading the lessons",
                 progress -> Course.builtIn(),
@@ -140,7 +140,7 @@ public final class LessonsModel {
                 begun.get().filter(b -> original.filter(o -> o == b.design()).isPresent());
         if (waits.isPresent()) {
             begun.set(Optional.empty());
-            model.cornerProperty().set(Corner.SLOW);
+            model.shown().cornerProperty().set(Corner.SLOW);
             LessonRun run =
                     LessonRun.begin(
                             waits.get().place().lesson(), WindowState.opened(original.get()));
@@ -187,15 +187,18 @@ public final class LessonsModel {
     private WindowState state() {
         Design design = model.openedProperty().get().orElseThrow().design();
         TrialDesk desk = model.deskProperty().get().orElseThrow();
-        Optional<Answer> answer = model.answerProperty().get();
+        Optional<Answer> answer = model.shown().answerProperty().get();
         return new WindowState(
                 desk.original(),
                 design,
                 answer,
-                model.chosenOption(),
-                model.way(),
-                model.selectedHopProperty().get(),
-                model.trialProperty().get().map(t -> new WindowState.Tried(t.edits(), t.after())),
+                model.shown().chosenOption(),
+                model.shown().way(),
+                model.shown().selectedHopProperty().get(),
+                model.shown()
+                        .trialProperty()
+                        .get()
+                        .map(t -> new WindowState.Tried(t.edits(), t.after())),
                 desk.kept().stream()
                         .map(k -> new WindowState.Kept(k.net(), k.pad(), k.edits()))
                         .toList());

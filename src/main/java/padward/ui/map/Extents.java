@@ -38,6 +38,7 @@ final class Extents {
         return opened().flatMap(
                         o ->
                                 map.explorer()
+                                        .shown()
                                         .way()
                                         .map(
                                                 w ->
@@ -56,6 +57,7 @@ final class Extents {
                         .or(
                                 () ->
                                         map.explorer()
+                                                .shown()
                                                 .answerProperty()
                                                 .get()
                                                 .map(a -> a.question().net()));

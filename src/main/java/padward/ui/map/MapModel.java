@@ -20,7 +20,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.OneJob;
-import padward.ui.model.QuestionModel;
+import padward.ui.model.TriedOut;
 import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapOptions;
@@ -59,20 +59,24 @@ public final class MapModel {
                             pinned.set(Optional.empty());
                             found.set(Optional.empty());
                         });
-        model.answerProperty()
+        model.shown()
+                .answerProperty()
                 .addListener(
                         (p, old, now) -> {
                             chosenObstacle.set(Optional.empty());
                             sweepAnew();
                         });
-        model.optionProperty()
+        model.shown()
+                .optionProperty()
                 .addListener(
                         (p, old, now) -> {
-                            model.selectedHopProperty().set(Optional.empty());
+                            model.shown().selectedHopProperty().set(Optional.empty());
                             chosenObstacle.set(Optional.empty());
                         });
-        model.trialProperty().addListener((p, old, now) -> chosenObstacle.set(Optional.empty()));
-        model.selectedHopProperty().addListener((p, old, now) -> followHop(now));
+        model.shown()
+                .trialProperty()
+                .addListener((p, old, now) -> chosenObstacle.set(Optional.empty()));
+        model.shown().selectedHopProperty().addListener((p, old, now) -> followHop(now));
         options.shown(Layer.DELAY).addListener((p, old, now) -> sweepIfWanted());
         options.shown(Layer.FRONTIER).addListener((p, old, now) -> sweepIfWanted());
         options.bandWidthProperty()
@@ -97,13 +101,17 @@ public final class MapModel {
     /** Chooses an obstacle; where it stands on the way, its first hop is selected with it. */
     public void choose(Obstacle obstacle) {
         if (!isOnSelectedHop(obstacle)) {
-            model.selectedHopProperty().set(obstacle.hops().stream().findFirst());
+            model.shown().selectedHopProperty().set(obstacle.hops().stream().findFirst());
         }
         chosenObstacle.set(Optional.of(obstacle));
     }
 
     private boolean isOnSelectedHop(Obstacle obstacle) {
-        return model.selectedHopProperty().get().filter(obstacle.hops()::contains).isPresent();
+        return model.shown()
+                .selectedHopProperty()
+                .get()
+                .filter(obstacle.hops()::contains)
+                .isPresent();
     }
 
     /** A hop that is held means the obstacle that holds it. */
@@ -111,7 +119,7 @@ public final class MapModel {
         chosenObstacle.set(
                 hop.flatMap(
                         h ->
-                                model.obstacles().stream()
+                                model.shown().obstacles().stream()
                                         .filter(o -> o.hops().contains(h))
                                         .findFirst()));
     }
@@ -144,7 +152,7 @@ public final class MapModel {
 
     private void sweepIfWanted() {
         boolean wanted = options.shown(Layer.DELAY).get() || options.shown(Layer.FRONTIER).get();
-        Optional<Answer> answer = model.answerProperty().get();
+        Optional<Answer> answer = model.shown().answerProperty().get();
         if (!wanted || reach.get().isPresent() || answer.isEmpty()) {
             return;
         }
@@ -171,17 +179,17 @@ public final class MapModel {
     void addListener(Runnable changed) {
         List.of(
                         model.openedProperty(),
-                        model.answerProperty(),
-                        model.selectedHopProperty(),
-                        model.previewProperty(),
-                        model.trialProperty(),
+                        model.shown().answerProperty(),
+                        model.shown().selectedHopProperty(),
+                        model.shown().previewProperty(),
+                        model.shown().trialProperty(),
                         chosenObstacle,
                         pinned,
                         reach,
                         found,
                         overlay)
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
-        model.optionProperty().addListener((p, old, now) -> changed.run());
+        model.shown().optionProperty().addListener((p, old, now) -> changed.run());
         options.addListener(p -> changed.run());
     }
 
@@ -191,12 +199,17 @@ public final class MapModel {
      * @param cells all tiles from afar, in the palette's colours
      */
     public MapScene scene(Opened opened, Viewport view, Palette palette, Cells cells) {
-        Optional<QuestionModel.TriedOut> trial = model.trialProperty().get();
+        Optional<TriedOut> trial = model.shown().trialProperty().get();
         Optional<Way> before = trial.flatMap(t -> wayBefore(t.before()));
         Optional<Net> net =
                 pinned.get()
                         .flatMap(Pointed::net)
-                        .or(() -> model.answerProperty().get().map(a -> a.question().net()));
+                        .or(
+                                () ->
+                                        model.shown()
+                                                .answerProperty()
+                                                .get()
+                                                .map(a -> a.question().net()));
         return new MapScene(
                 opened,
                 view,
@@ -204,10 +217,10 @@ public final class MapModel {
                 options.shownLayers(),
                 cells,
                 net,
-                model.way(),
+                model.shown().way(),
                 trial.isPresent() ? List.of() : alternatives(),
                 before,
-                trial.isPresent() ? model.obstaclesOfChosen() : model.obstacles(),
+                trial.isPresent() ? model.shown().obstaclesOfChosen() : model.shown().obstacles(),
                 chosenObstacle.get(),
                 marked(),
                 reach.get(),
@@ -216,27 +229,30 @@ public final class MapModel {
 
     /** The way of the chosen clearance, as it is without the trial. */
     private Optional<Way> wayBefore(Answer before) {
-        return model.chosenOption()
-                .map(WhyBlocked.Option::way)
-                .or(() -> QuestionModel.wayOf(before));
+        return model.shown().chosenOption().map(WhyBlocked.Option::way).or(() -> before.findWay());
     }
 
     private List<Way> alternatives() {
         List<Way> result = new ArrayList<>();
-        model.options().stream()
+        model.shown().options().stream()
                 .map(WhyBlocked.Option::way)
-                .filter(w -> !model.way().equals(Optional.of(w)))
+                .filter(w -> !model.shown().way().equals(Optional.of(w)))
                 .forEach(result::add);
-        model.previewProperty().get().flatMap(QuestionModel::wayOf).ifPresent(result::add);
+        model.shown().previewProperty().get().flatMap(Answer::findWay).ifPresent(result::add);
         return result;
     }
 
     private List<Integer> marked() {
         List<Integer> result = new ArrayList<>();
-        model.selectedHopProperty()
+        model.shown()
+                .selectedHopProperty()
                 .get()
                 .flatMap(
-                        i -> model.way().filter(w -> i < w.hops().size()).map(w -> w.hops().get(i)))
+                        i ->
+                                model.shown()
+                                        .way()
+                                        .filter(w -> i < w.hops().size())
+                                        .map(w -> w.hops().get(i)))
                 .map(Hop::vertex)
                 .ifPresent(result::add);
         found.get().ifPresent(result::add);

@@ -87,8 +87,8 @@ public final class MapView extends Pane {
         under.setMouseTransparent(true);
         getChildren().addAll(canvas, under, card, layers);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
-        model.answerProperty().addListener((p, old, now) -> fitWay());
-        model.selectedHopProperty().addListener((p, old, now) -> flyToHop());
+        model.shown().answerProperty().addListener((p, old, now) -> fitWay());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> flyToHop());
         map.addListener(this::repaint);
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
         palette.addListener((p, old, now) -> repaint());
@@ -210,11 +210,13 @@ public final class MapView extends Pane {
 
     private void flyToHop() {
         Optional<Hop> hop =
-                model.selectedHopProperty()
+                model.shown()
+                        .selectedHopProperty()
                         .get()
                         .flatMap(
                                 i ->
-                                        model.way()
+                                        model.shown()
+                                                .way()
                                                 .filter(w -> i < w.hops().size())
                                                 .map(w -> w.hops().get(i)));
         hop.ifPresent(h -> fly(opened().orElseThrow().layout().end(h.vertex())));
@@ -282,13 +284,13 @@ public final class MapView extends Pane {
 
     private Optional<Obstacle> obstacleAt(double x, double y) {
         if (opened().isEmpty()
-                || model.way().isEmpty()
-                || model.trialProperty().get().isPresent()) {
+                || model.shown().way().isEmpty()
+                || model.shown().trialProperty().get().isPresent()) {
             return Optional.empty();
         }
-        return new ObstaclePlaces(opened().get(), model.way().get())
+        return new ObstaclePlaces(opened().get(), model.shown().way().get())
                 .near(
-                        model.obstacles(),
+                        model.shown().obstacles(),
                         viewport().worldX(x),
                         viewport().worldY(y),
                         MARK_REACH / viewport().scale());

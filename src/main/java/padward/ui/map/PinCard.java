@@ -41,11 +41,21 @@ final class PinCard extends VBox {
         bringOut.setOnAction(
                 e ->
                         pinned().flatMap(Pointed::net)
-                                .ifPresent(n -> map.explorer().netTextProperty().set(n.name())));
+                                .ifPresent(
+                                        n ->
+                                                map.explorer()
+                                                        .shown()
+                                                        .netTextProperty()
+                                                        .set(n.name())));
         takePad.setOnAction(
                 e ->
                         pinned().filter(p -> p.pad().isPresent())
-                                .ifPresent(p -> map.explorer().padTextProperty().set(p.name())));
+                                .ifPresent(
+                                        p ->
+                                                map.explorer()
+                                                        .shown()
+                                                        .padTextProperty()
+                                                        .set(p.name())));
         close.setOnAction(e -> map.pinnedProperty().set(Optional.empty()));
         FlowPane actions = new FlowPane(6, 4, bringOut, takePad, close);
         actions.setPadding(new Insets(4, 0, 0, 0));

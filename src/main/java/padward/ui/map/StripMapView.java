@@ -45,10 +45,10 @@ public final class StripMapView extends ScrollPane {
         setMinHeight(StripPainter.HEIGHT + BAR);
         setPrefHeight(StripPainter.HEIGHT + BAR);
         getStyleClass().add("strip-map");
-        model.answerProperty().addListener((p, old, now) -> paint());
-        model.selectedHopProperty().addListener((p, old, now) -> paint());
-        model.optionProperty().addListener((p, old, now) -> paint());
-        model.trialProperty().addListener((p, old, now) -> paint());
+        model.shown().answerProperty().addListener((p, old, now) -> paint());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> paint());
+        model.shown().optionProperty().addListener((p, old, now) -> paint());
+        model.shown().trialProperty().addListener((p, old, now) -> paint());
         map.chosenObstacleProperty().addListener((p, old, now) -> paint());
         viewportBoundsProperty().addListener((p, old, now) -> paint());
         palette.addListener((p, old, now) -> paint());
@@ -73,32 +73,41 @@ public final class StripMapView extends ScrollPane {
     }
 
     private void step(int by) {
-        int now = model.selectedHopProperty().get().orElse(by > 0 ? -1 : 0);
+        int now = model.shown().selectedHopProperty().get().orElse(by > 0 ? -1 : 0);
         select(now + by);
     }
 
     private void select(int mark) {
-        model.way()
+        model.shown()
+                .way()
                 .ifPresent(
                         w -> {
                             int last = w.hops().size() - 1;
                             int hop = Math.max(0, Math.min(last, mark));
-                            model.selectedHopProperty().set(Optional.of(hop));
+                            model.shown().selectedHopProperty().set(Optional.of(hop));
                         });
     }
 
     /** The scene that is painted. */
     public StripScene scene() {
         boolean noWay =
-                model.answerProperty().get().filter(a -> a instanceof Answer.NoWay).isPresent();
+                model.shown()
+                        .answerProperty()
+                        .get()
+                        .filter(a -> a instanceof Answer.NoWay)
+                        .isPresent();
         return new StripScene(
-                model.way(),
+                model.shown().way(),
                 noWay
                         ? "There is no way to draw. Try another pad."
                         : "Ask a question, and its way is drawn here to the scale of delay.",
-                model.answerProperty().get().map(a -> a.question().corner()).orElse(Corner.SLOW),
+                model.shown()
+                        .answerProperty()
+                        .get()
+                        .map(a -> a.question().corner())
+                        .orElse(Corner.SLOW),
                 palette.get(),
-                model.selectedHopProperty().get(),
+                model.shown().selectedHopProperty().get(),
                 map.chosenObstacleProperty()
                         .get()
                         .map(Obstacle::hops)

@@ -3,7 +3,6 @@ package padward.ui.model;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
@@ -14,19 +13,13 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.Answer;
-import padward.breakout.Obstacle;
 import padward.breakout.Question;
-import padward.breakout.Survey;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
 import padward.design.Design;
-import padward.fabric.Corner;
 import padward.ui.scene.Opened;
 
 /**
  * What the window knows, put together from the models of its parts: the design, the questions, the
- * notes, the work that goes on, the look. To the views it shows the one question that is in front,
- * whichever that is. No control, no canvas.
+ * notes, the work that goes on, the look. No control, no canvas.
  */
 public final class ExplorerModel {
     private final Notes notes = new Notes();
@@ -38,15 +31,7 @@ public final class ExplorerModel {
     private final Jobs jobs;
     private final DesignModel design;
     private final QuestionsModel questions;
-    private final ObjectProperty<String> netText;
-    private final ObjectProperty<String> padText;
-    private final ObjectProperty<Corner> corner;
-    private final ObjectProperty<Optional<Survey>> survey;
-    private final ObjectProperty<Optional<QuestionModel.TriedOut>> trial;
-    private final ObjectProperty<Optional<Answer>> preview;
-    private final ObjectProperty<Integer> option;
-    private final ObjectProperty<Optional<Integer>> selectedHop;
-    private final ObjectProperty<Optional<Answer>> answer;
+    private final ShownQuestion shown;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<Session.Place>> placeWanted =
             new SimpleObjectProperty<>(Optional.empty());
@@ -62,18 +47,9 @@ public final class ExplorerModel {
         this.jobs = new Jobs(background, notes);
         this.design = new DesignModel(jobs, history, store);
         this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
-        ReadOnlyObjectProperty<QuestionModel> shown = questions.shownProperty();
-        netText = new Followed<>(shown, QuestionModel::netTextProperty);
-        padText = new Followed<>(shown, QuestionModel::padTextProperty);
-        corner = new Followed<>(shown, QuestionModel::cornerProperty);
-        survey = new Followed<>(shown, QuestionModel::surveyProperty);
-        trial = new Followed<>(shown, QuestionModel::trialProperty);
-        preview = new Followed<>(shown, QuestionModel::previewProperty);
-        option = new Followed<>(shown, QuestionModel::optionProperty);
-        answer = new Followed<>(shown, QuestionModel::answerProperty);
-        // After the answer: who hears of a hop looks for it in the answer's way.
-        selectedHop = new Followed<>(shown, QuestionModel::selectedHopProperty);
-        ObservableValue<Boolean> asking = shown.flatMap(QuestionModel::busyProperty);
+        this.shown = new ShownQuestion(questions.shownProperty());
+        ObservableValue<Boolean> asking =
+                questions.shownProperty().flatMap(QuestionModel::busyProperty);
         busy.bind(
                 Bindings.createBooleanBinding(
                         () -> asking.getValue() || design.busyProperty().get(),
@@ -84,12 +60,13 @@ public final class ExplorerModel {
                 .addListener(
                         (p, old, now) ->
                                 now.ifPresent(f -> recentFiles.add(f.toAbsolutePath().toString())));
-        answer.addListener((p, old, now) -> now.map(Answer::question).ifPresent(this::asked));
+        shown.answerProperty()
+                .addListener((p, old, now) -> now.map(Answer::question).ifPresent(this::asked));
     }
 
     private void asked(Question question) {
         recentNets.add(question.net().name());
-        recentPads.add(padText.get().strip());
+        recentPads.add(shown.padTextProperty().get().strip());
     }
 
     /** Runs before any view hears of the design. */
@@ -113,9 +90,9 @@ public final class ExplorerModel {
         return questions;
     }
 
-    /** The question that is shown. */
-    public QuestionModel question() {
-        return questions.shownProperty().get();
+    /** The question that is shown, whichever that is. */
+    public ShownQuestion shown() {
+        return shown;
     }
 
     /** What the user is to be told. */
@@ -163,24 +140,9 @@ public final class ExplorerModel {
         design.openFrom(reader);
     }
 
-    /** Asks the question that the fields state. */
-    public void ask() {
-        question().ask();
-    }
-
-    /** Asks for the pad of a surveyed answer. */
-    public void askFor(Answer surveyed) {
-        question().askFor(surveyed);
-    }
-
-    /** Tries out the answer that is shown. */
-    public void tryIt() {
-        question().tryIt();
-    }
-
     /** Drops the trial; all is as it was. */
     public void drop() {
-        QuestionModel asked = question();
+        QuestionModel asked = shown.question();
         asked.trialProperty()
                 .get()
                 .ifPresent(
@@ -196,11 +158,11 @@ public final class ExplorerModel {
 
     /** Keeps the trial: the design is shown with it from now on. */
     public void keep() {
-        QuestionModel asked = question();
+        QuestionModel asked = shown.question();
         if (asked.trialProperty().get().isEmpty()) {
             return;
         }
-        QuestionModel.TriedOut tried = asked.trialProperty().get().get();
+        TriedOut tried = asked.trialProperty().get().get();
         Question question = tried.before().question();
         TrialDesk.Kept kept =
                 new TrialDesk.Kept(
@@ -229,31 +191,6 @@ public final class ExplorerModel {
         jobs.cancelAll();
     }
 
-    /** The clearances of the answer that is shown. */
-    public List<WhyBlocked.Option> options() {
-        return question().options();
-    }
-
-    /** The clearance that is looked at. */
-    public Optional<WhyBlocked.Option> chosenOption() {
-        return question().chosenOption();
-    }
-
-    /** The way of the answer that is shown: of the clearance that is looked at, if there is one. */
-    public Optional<Way> way() {
-        return question().way();
-    }
-
-    /** What stands on that way. */
-    public List<Obstacle> obstacles() {
-        return question().obstacles();
-    }
-
-    /** What stands on the way of the clearance that is looked at, without the trial. */
-    public List<Obstacle> obstaclesOfChosen() {
-        return question().obstaclesOfChosen();
-    }
-
     /** A part of the map that is to be shown; the map goes there, and empties this. */
     public ObjectProperty<Optional<Session.Place>> placeWantedProperty() {
         return placeWanted;
@@ -267,51 +204,6 @@ public final class ExplorerModel {
     /** The opened design and the trials kept on it. */
     public ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
         return design.deskProperty();
-    }
-
-    /** All pads for the net, once they are surveyed. */
-    public ReadOnlyObjectProperty<Optional<Survey>> surveyProperty() {
-        return survey;
-    }
-
-    /** A surveyed answer that the pointer rests on; its way is shown beside the present one. */
-    public ObjectProperty<Optional<Answer>> previewProperty() {
-        return preview;
-    }
-
-    /** Index of the clearance that is looked at. */
-    public ObjectProperty<Integer> optionProperty() {
-        return option;
-    }
-
-    /** The trial that waits to be kept or dropped. */
-    public ReadOnlyObjectProperty<Optional<QuestionModel.TriedOut>> trialProperty() {
-        return trial;
-    }
-
-    /** The answer. */
-    public ReadOnlyObjectProperty<Optional<Answer>> answerProperty() {
-        return answer;
-    }
-
-    /** Index of the hop that is selected in the way. */
-    public ObjectProperty<Optional<Integer>> selectedHopProperty() {
-        return selectedHop;
-    }
-
-    /** What stands in the net's field. */
-    public ObjectProperty<String> netTextProperty() {
-        return netText;
-    }
-
-    /** What stands in the pad's field. */
-    public ObjectProperty<String> padTextProperty() {
-        return padText;
-    }
-
-    /** The corner that is asked for. */
-    public ObjectProperty<Corner> cornerProperty() {
-        return corner;
     }
 
     /** Whether the design or the question that is shown is at work. */

@@ -9,56 +9,30 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Asker;
-import padward.breakout.Keeping;
-import padward.breakout.Obstacle;
 import padward.breakout.Question;
-import padward.breakout.Survey;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
-import padward.design.Design;
 import padward.design.Edit;
-import padward.design.Net;
-import padward.design.Trial;
 import padward.fabric.Corner;
-import padward.route.Engine;
 import padward.ui.scene.Opened;
 
 /**
- * One question: its net, pad and corner, the answer and what is looked at of it, the survey of its
- * net, a trial that waits to be kept or dropped.
+ * One question: its net, pad and corner, the answer, and a trial that waits to be kept or dropped.
+ * What is looked at of the answer and the survey of its net are parts with models of their own.
  */
 public final class QuestionModel {
     private final Supplier<Optional<Opened>> opened;
     private final Notes notes;
     private final OneJob asking;
-    private final OneJob surveying;
+    private final SurveyModel survey;
+    private final AnswerFocus focus;
     private final StringProperty netText = new SimpleStringProperty("");
     private final StringProperty padText = new SimpleStringProperty("");
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Integer>> selectedHop =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Survey>> survey =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Answer>> preview =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Integer> option = new SimpleObjectProperty<>(0);
     private final ObjectProperty<Optional<TriedOut>> trial =
             new SimpleObjectProperty<>(Optional.empty());
-
-    /**
-     * A trial that has been tried out, and waits to be kept or dropped.
-     *
-     * @param edits its edits
-     * @param before the answer without it
-     * @param after the answer with it
-     * @param design the design with it
-     */
-    public record TriedOut(List<Edit> edits, Answer before, Answer after, Opened design) {}
 
     /**
      * @param opened the design that is asked about, whichever it is at the time
@@ -68,7 +42,8 @@ public final class QuestionModel {
         this.opened = opened;
         this.notes = jobs.notes();
         this.asking = new OneJob(jobs, this);
-        this.surveying = new OneJob(jobs, this);
+        this.survey = new SurveyModel(new OneJob(jobs, this));
+        this.focus = new AnswerFocus(answer, trial);
     }
 
     /** Asks what the fields state. A question still being answered is given up. */
@@ -91,9 +66,7 @@ public final class QuestionModel {
                     QuestionText.read(
                             opened.get().get(), netText.get(), padText.get(), corner.get());
             netText.set(question.net().name());
-            if (!isSurveyed(question)) {
-                surveying.cancel();
-            }
+            survey.makeRoomFor(question);
             asking.start(
                     "Asking",
                     progress -> Asker.ask(question, progress),
@@ -119,17 +92,15 @@ public final class QuestionModel {
     /** Puts away what was found out about a design that has changed. */
     private void putAway() {
         asking.cancel();
-        surveying.cancel();
-        survey.set(Optional.empty());
+        survey.clear();
         answer.set(Optional.empty());
         lookAfresh();
     }
 
     private void lookAfresh() {
-        selectedHop.set(Optional.empty());
-        preview.set(Optional.empty());
+        focus.leaveHops();
         trial.set(Optional.empty());
-        option.set(0);
+        focus.optionProperty().set(0);
     }
 
     /** Forgets everything, for another design. */
@@ -172,7 +143,7 @@ public final class QuestionModel {
     /** Gives up the work that goes on for it. */
     void stop() {
         asking.cancel();
-        surveying.cancel();
+        survey.stop();
     }
 
     /** What it states. */
@@ -203,31 +174,7 @@ public final class QuestionModel {
     void answered(Answer result) {
         lookAfresh();
         answer.set(Optional.of(result));
-        survey(result.question());
-    }
-
-    private boolean isSurveyed(Question question) {
-        return survey.get()
-                .filter(s -> s.net() == question.net() && s.corner() == question.corner())
-                .isPresent();
-    }
-
-    /** Surveys the net of a question, unless that has been done. */
-    private void survey(Question question) {
-        if (isSurveyed(question)) {
-            return;
-        }
-        survey.set(Optional.empty());
-        surveying.start(
-                "Surveying all pads",
-                progress ->
-                        Survey.of(
-                                question.design(),
-                                question.net(),
-                                question.corner(),
-                                Engine.OWN,
-                                progress),
-                result -> survey.set(Optional.of(result)));
+        survey.survey(result.question());
     }
 
     /**
@@ -238,26 +185,10 @@ public final class QuestionModel {
         if (answer.get().isEmpty() || trial.get().isPresent()) {
             return;
         }
-        Answer before = answer.get().get();
-        List<Edit> edits = List.of();
-        if (before instanceof Answer.Open open && !isThere(open)) {
-            edits = Keeping.of(open);
-        } else if (before instanceof Answer.Blocked blocked && chosenOption().isPresent()) {
-            edits = Keeping.of(blocked, chosenOption().get());
-        }
+        List<Edit> edits = focus.edits();
         if (!edits.isEmpty()) {
-            start(before, edits);
+            start(answer.get().get(), edits);
         }
-    }
-
-    private static TriedOut tryOut(
-            Opened shown, Answer before, List<Edit> edits, Progress progress) {
-        Question question = before.question();
-        Design design = Trial.of(question.design(), edits);
-        Net net = design.findNet(question.net().name()).orElseThrow();
-        Answer after =
-                Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
-        return new TriedOut(edits, before, after, shown.with(design));
     }
 
     /** Drops the trial; all is as it was. */
@@ -276,63 +207,18 @@ public final class QuestionModel {
         Opened now = opened.get().orElseThrow();
         asking.start(
                 "Trying it out",
-                progress -> tryOut(now, before, edits, progress),
+                progress -> TriedOut.of(now, before, edits, progress),
                 t -> trial.set(Optional.of(t)));
     }
 
-    /** Whether the net is on the pad already, so that there is nothing to bring out. */
-    public static boolean isThere(Answer.Open open) {
-        return open.way().branchHop() == open.way().hops().size() - 1;
+    /** What is looked at of the answer. */
+    AnswerFocus focus() {
+        return focus;
     }
 
-    /** The clearances of the answer. */
-    List<WhyBlocked.Option> options() {
-        return answer.get()
-                .flatMap(a -> a instanceof Answer.Blocked b ? b.why() : Optional.empty())
-                .map(WhyBlocked::options)
-                .orElse(List.of());
-    }
-
-    /** The clearance that is looked at. */
-    Optional<WhyBlocked.Option> chosenOption() {
-        List<WhyBlocked.Option> all = options();
-        return option.get() < all.size() ? Optional.of(all.get(option.get())) : Optional.empty();
-    }
-
-    /** The way of the answer: of the clearance that is looked at, if there is one. */
-    Optional<Way> way() {
-        Optional<Way> tried = trial.get().flatMap(t -> wayOf(t.after()));
-        if (tried.isPresent()) {
-            return tried;
-        }
-        Optional<Way> chosen = chosenOption().map(WhyBlocked.Option::way);
-        return chosen.isPresent() ? chosen : answer.get().flatMap(QuestionModel::wayOf);
-    }
-
-    /** What stands on that way. */
-    List<Obstacle> obstacles() {
-        return trial.get().isPresent() ? List.of() : obstaclesOfChosen();
-    }
-
-    /** What stands on the way of the clearance that is looked at, without the trial. */
-    List<Obstacle> obstaclesOfChosen() {
-        return chosenOption()
-                .map(WhyBlocked.Option::obstacles)
-                .orElseGet(
-                        () ->
-                                answer.get().orElse(null) instanceof Answer.Blocked blocked
-                                        ? blocked.obstacles()
-                                        : List.of());
-    }
-
-    /** The way of an answer, if it has one. */
-    public static Optional<Way> wayOf(Answer answer) {
-        if (answer instanceof Answer.Open open) {
-            return Optional.of(open.way());
-        }
-        return answer instanceof Answer.Blocked blocked
-                ? Optional.of(blocked.way())
-                : Optional.empty();
+    /** The survey of the net. */
+    SurveyModel survey() {
+        return survey;
     }
 
     /** What stands in the net's field. */
@@ -353,26 +239,6 @@ public final class QuestionModel {
     /** The answer. */
     public ObjectProperty<Optional<Answer>> answerProperty() {
         return answer;
-    }
-
-    /** Index of the hop that is selected in the way. */
-    ObjectProperty<Optional<Integer>> selectedHopProperty() {
-        return selectedHop;
-    }
-
-    /** All pads for the net, once they are surveyed. */
-    ObjectProperty<Optional<Survey>> surveyProperty() {
-        return survey;
-    }
-
-    /** A surveyed answer that the pointer rests on. */
-    ObjectProperty<Optional<Answer>> previewProperty() {
-        return preview;
-    }
-
-    /** Index of the clearance that is looked at. */
-    ObjectProperty<Integer> optionProperty() {
-        return option;
     }
 
     /** The trial that waits to be kept or dropped. */

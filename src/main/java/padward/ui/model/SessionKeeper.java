@@ -67,7 +67,7 @@ public final class SessionKeeper {
         for (Observable one :
                 new Observable[] {
                     model.openedProperty(),
-                    model.answerProperty(),
+                    model.shown().answerProperty(),
                     model.questions().shownProperty(),
                     model.look().darkProperty(),
                     model.look().listsProperty(),
@@ -82,7 +82,7 @@ public final class SessionKeeper {
         return new Session(
                 model.design().fileProperty().get().map(p -> p.toAbsolutePath().toString()),
                 model.questions().stated(),
-                model.questions().all().indexOf(model.question()),
+                model.questions().all().indexOf(model.shown().question()),
                 place.get(),
                 model.look().darkProperty().get(),
                 model.look().listsProperty().get(),

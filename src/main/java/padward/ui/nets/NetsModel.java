@@ -158,7 +158,7 @@ final class NetsModel {
     /** Takes a net into the question that is shown. */
     void take(NetRow row) {
         if (!row.isGroup()) {
-            model.netTextProperty().set(row.name());
+            model.shown().netTextProperty().set(row.name());
         }
     }
 }

@@ -61,7 +61,8 @@ public final class StepsModel {
         this.map = map;
         this.recording = new OneJob(model.jobs(), this);
         wanted.addListener((p, old, now) -> wantedOrNot(now));
-        model.answerProperty()
+        model.shown()
+                .answerProperty()
                 .addListener(
                         (p, old, now) -> {
                             putAway();
@@ -93,7 +94,7 @@ public final class StepsModel {
     }
 
     private void recordIfWanted() {
-        Optional<Answer> answer = model.answerProperty().get();
+        Optional<Answer> answer = model.shown().answerProperty().get();
         if (!wanted.get() || answer.isEmpty() || played.get().isPresent()) {
             return;
         }

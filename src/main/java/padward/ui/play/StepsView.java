@@ -253,7 +253,7 @@ public final class StepsView extends ScrollPane {
         if (kind == PlayKind.ROUNDS) {
             return "Name nets and pads, and press Lay together.";
         }
-        if (model.answerProperty().get().isEmpty()) {
+        if (model.shown().answerProperty().get().isEmpty()) {
             return "Ask a question, and its searches are played here step by step.";
         }
         return kind == PlayKind.LABELS

@@ -69,9 +69,9 @@ public final class OpeningsView extends VBox {
                 .bind(Bindings.min(MOST_HEIGHT, rows.heightProperty().add(4)));
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(head, proof, scroll);
-        model.answerProperty().addListener((p, old, now) -> show(now));
+        model.shown().answerProperty().addListener((p, old, now) -> show(now));
         map.chosenObstacleProperty().addListener((p, old, now) -> showChosen());
-        show(model.answerProperty().get());
+        show(model.shown().answerProperty().get());
     }
 
     private void show(Optional<Answer> answer) {
@@ -108,7 +108,7 @@ public final class OpeningsView extends VBox {
         choice.setSelected(index == 0);
         choice.setWrapText(true);
         choice.setMinHeight(Region.USE_PREF_SIZE);
-        choice.setOnAction(e -> model.optionProperty().set(index));
+        choice.setOnAction(e -> model.shown().optionProperty().set(index));
         VBox box = new VBox(3, choice);
         List<Removal> removals = option.clearance().removals();
         for (int i = 0; i < removals.size(); i++) {
@@ -118,7 +118,7 @@ public final class OpeningsView extends VBox {
             line.setOnAction(
                     e -> {
                         choice.setSelected(true);
-                        model.optionProperty().set(index);
+                        model.shown().optionProperty().set(index);
                         map.choose(obstacle);
                     });
             lines.put(line, obstacle);

@@ -17,13 +17,13 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
+import padward.breakout.Keeping;
 import padward.fabric.Corner;
 import padward.ui.control.Actions;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.QuestionModel;
 import padward.ui.model.Recent;
 import padward.ui.scene.Opened;
 
@@ -57,15 +57,16 @@ public final class QuestionBar extends VBox {
         answerRow.setAlignment(Pos.TOP_LEFT);
         cautions.setId("cautions");
         getChildren().addAll(questionRow(), answerRow, cautions);
-        model.answerProperty().addListener((p, old, now) -> show(now));
-        model.openedProperty().addListener((p, old, now) -> show(model.answerProperty().get()));
-        show(model.answerProperty().get());
+        model.shown().answerProperty().addListener((p, old, now) -> show(now));
+        model.openedProperty()
+                .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
+        show(model.shown().answerProperty().get());
     }
 
     private HBox questionRow() {
         TextField net =
                 field("net-field", "net, e.g. pump/*", this::netNames, model.recentNets(), 300);
-        net.textProperty().bindBidirectional(model.netTextProperty());
+        net.textProperty().bindBidirectional(model.shown().netTextProperty());
         TextField pad =
                 field(
                         "pad-field",
@@ -73,14 +74,14 @@ public final class QuestionBar extends VBox {
                         this::padNames,
                         model.recentPads(),
                         200);
-        pad.textProperty().bindBidirectional(model.padTextProperty());
+        pad.textProperty().bindBidirectional(model.shown().padTextProperty());
         model.questions().shownProperty().addListener((p, old, now) -> enter(net, pad));
         net.setAccessibleText("Net to bring out");
         pad.setAccessibleText("Pad to bring it out on");
         ChoiceBox<Corner> corner = new ChoiceBox<>();
         corner.getItems().setAll(Corner.SLOW, Corner.FAST);
         corner.setConverter(new CornerText());
-        corner.valueProperty().bindBidirectional(model.cornerProperty());
+        corner.valueProperty().bindBidirectional(model.shown().cornerProperty());
         corner.setId("corner");
         corner.setMinWidth(Region.USE_PREF_SIZE);
         corner.setAccessibleText("Corner at which the way shall be the quickest");
@@ -142,8 +143,7 @@ public final class QuestionBar extends VBox {
         word.getStyleClass().removeAll("open", "blocked", "no-way");
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
-        boolean ready =
-                answer.orElse(null) instanceof Answer.Open open && !QuestionModel.isThere(open);
+        boolean ready = answer.orElse(null) instanceof Answer.Open open && !Keeping.isThere(open);
         bringOut.setVisible(ready);
         bringOut.setManaged(ready);
         if (answer.isEmpty()) {

@@ -27,7 +27,7 @@ import padward.design.Edit;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.QuestionModel;
+import padward.ui.model.TriedOut;
 
 /** A trial, before and after side by side, to be kept or dropped. */
 public final class TrialBar extends VBox {
@@ -71,17 +71,17 @@ public final class TrialBar extends VBox {
         HBox sides = new HBox(24, without, with, spring, keep, drop);
         sides.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(edits, sides, cost);
-        model.trialProperty().addListener((p, old, now) -> show(now));
-        show(model.trialProperty().get());
+        model.shown().trialProperty().addListener((p, old, now) -> show(now));
+        show(model.shown().trialProperty().get());
     }
 
-    private void show(Optional<QuestionModel.TriedOut> trial) {
+    private void show(Optional<TriedOut> trial) {
         setVisible(trial.isPresent());
         setManaged(trial.isPresent());
         if (trial.isEmpty()) {
             return;
         }
-        QuestionModel.TriedOut tried = trial.get();
+        TriedOut tried = trial.get();
         edits.setText(
                 "Trial: "
                         + tried.edits().stream()
@@ -90,13 +90,14 @@ public final class TrialBar extends VBox {
         before.setText("Without: " + side(tried.before()));
         after.setText("With it: " + side(tried.after()));
         Optional<Way> old =
-                model.chosenOption()
+                model.shown()
+                        .chosenOption()
                         .map(WhyBlocked.Option::way)
-                        .or(() -> QuestionModel.wayOf(tried.before()));
-        Optional<Way> next = QuestionModel.wayOf(tried.after());
-        beforeWay.setText(way(old) + inTheWay(model.obstaclesOfChosen()));
+                        .or(() -> tried.before().findWay());
+        Optional<Way> next = tried.after().findWay();
+        beforeWay.setText(way(old) + inTheWay(model.shown().obstaclesOfChosen()));
         afterWay.setText(way(next) + inTheWay(obstacles(tried.after())) + compared(old, next));
-        cost.setText(cost(model.chosenOption().map(o -> o.clearance().removals())));
+        cost.setText(cost(model.shown().chosenOption().map(o -> o.clearance().removals())));
     }
 
     private static String way(Optional<Way> way) {
@@ -128,7 +129,7 @@ public final class TrialBar extends VBox {
 
     private static String side(Answer answer) {
         return AnswerText.word(answer)
-                + QuestionModel.wayOf(answer)
+                + answer.findWay()
                         .filter(w -> answer instanceof Answer.Open)
                         .map(w -> ", " + w.total().toText())
                         .orElse("");

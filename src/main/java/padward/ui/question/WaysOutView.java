@@ -27,7 +27,6 @@ import padward.breakout.Survey;
 import padward.design.Design;
 import padward.design.Port;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.QuestionModel;
 
 /**
  * All pads for the net, best first. Where the pointer or the selection rests, the way is shown on
@@ -72,10 +71,10 @@ public final class WaysOutView extends VBox {
         buildTable();
         VBox.setVgrow(table, Priority.ALWAYS);
         getChildren().addAll(head, table);
-        model.surveyProperty().addListener((p, old, now) -> show(now));
-        model.answerProperty().addListener((p, old, now) -> tellEmpty());
+        model.shown().surveyProperty().addListener((p, old, now) -> show(now));
+        model.shown().answerProperty().addListener((p, old, now) -> tellEmpty());
         model.openedProperty().addListener((p, old, now) -> tellEmpty());
-        show(model.surveyProperty().get());
+        show(model.shown().surveyProperty().get());
     }
 
     private void buildTable() {
@@ -99,7 +98,8 @@ public final class WaysOutView extends VBox {
         table.getSelectionModel()
                 .selectedItemProperty()
                 .addListener(
-                        (p, old, now) -> model.previewProperty().set(Optional.ofNullable(now)));
+                        (p, old, now) ->
+                                model.shown().previewProperty().set(Optional.ofNullable(now)));
         table.setOnKeyPressed(
                 e -> {
                     if (e.getCode() == KeyCode.ENTER) {
@@ -116,10 +116,10 @@ public final class WaysOutView extends VBox {
                 .addListener(
                         (p, old, over) -> {
                             if (over && !row.isEmpty()) {
-                                model.previewProperty().set(Optional.of(row.getItem()));
+                                model.shown().previewProperty().set(Optional.of(row.getItem()));
                             } else if (!over) {
                                 Answer chosen = table.getSelectionModel().getSelectedItem();
-                                model.previewProperty().set(Optional.ofNullable(chosen));
+                                model.shown().previewProperty().set(Optional.ofNullable(chosen));
                             }
                         });
         row.setOnMouseClicked(
@@ -137,7 +137,7 @@ public final class WaysOutView extends VBox {
     private void askSelected() {
         Answer chosen = table.getSelectionModel().getSelectedItem();
         if (chosen != null) {
-            model.askFor(chosen);
+            model.shown().askFor(chosen);
         }
     }
 
@@ -159,11 +159,11 @@ public final class WaysOutView extends VBox {
     private void tellEmpty() {
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the ways out of its nets.");
-        } else if (model.answerProperty().get().isEmpty()) {
+        } else if (model.shown().answerProperty().get().isEmpty()) {
             empty.setText("Ask for a net: all pads it can reach are listed here.");
         } else {
             empty.setText(
-                    model.surveyProperty().get().isPresent()
+                    model.shown().surveyProperty().get().isPresent()
                             ? "No pad fits."
                             : "All pads are being surveyed …");
         }
@@ -192,6 +192,6 @@ public final class WaysOutView extends VBox {
     }
 
     private static String delay(Answer answer) {
-        return QuestionModel.wayOf(answer).map(w -> w.total().toText()).orElse("");
+        return answer.findWay().map(w -> w.total().toText()).orElse("");
     }
 }

@@ -57,9 +57,9 @@ class ExportsTest {
         actions = OpenWindow.actions(stage);
         exports = OpenWindow.exports(stage);
         exports.setDialog((title, name) -> Optional.of(folder.resolve(name)));
-        model.netTextProperty().set("pump/level/sample[1]");
-        model.padTextProperty().set("J1.3");
-        model.ask();
+        model.shown().netTextProperty().set("pump/level/sample[1]");
+        model.shown().padTextProperty().set("J1.3");
+        model.shown().ask();
     }
 
     private Path save(FxRobot robot, String action, String name) {
@@ -94,7 +94,7 @@ class ExportsTest {
                 .contains("D7", "pump/run/motor_out");
         // The way: thick lines in the way's colour, as many as its hops need.
         String blue = "#0072b2";
-        Way way = model.way().orElseThrow();
+        Way way = model.shown().way().orElseThrow();
         long wires = way.hops().stream().filter(h -> h.kind().name().equals("WIRE")).count();
         assertThat(all(svg, "line"))
                 .filteredOn(
@@ -154,7 +154,8 @@ class ExportsTest {
     void theStripMapIsADrawing(FxRobot robot) throws Exception {
         Document svg = parse(Files.readString(save(robot, "save-strip-svg", "strip-map.svg")));
         List<String> texts = all(svg, "text").stream().map(Element::getTextContent).toList();
-        model.way()
+        model.shown()
+                .way()
                 .orElseThrow()
                 .hops()
                 .forEach(h -> assertThat(texts).anyMatch(t -> isEndOf(h.name(), t)));
@@ -186,10 +187,11 @@ class ExportsTest {
     @Test
     void tablesComeBackAsTheyWere(FxRobot robot) throws Exception {
         List<CSVRecord> ways = read(save(robot, "save-ways-out-csv", "ways-out.csv"));
-        assertThat(ways).hasSize(model.surveyProperty().get().orElseThrow().answers().size());
+        assertThat(ways)
+                .hasSize(model.shown().surveyProperty().get().orElseThrow().answers().size());
         assertThat(ways.get(0).get("slow_ps")).isEqualTo("3980");
         List<CSVRecord> hops = read(save(robot, "save-way-csv", "way.csv"));
-        assertThat(hops).hasSize(model.way().orElseThrow().hops().size() + 1);
+        assertThat(hops).hasSize(model.shown().way().orElseThrow().hops().size() + 1);
         assertThat(hops.get(hops.size() - 1).get("slow_ps")).isEqualTo("4150");
         List<CSVRecord> nets = read(save(robot, "save-nets-csv", "nets.csv"));
         assertThat(nets).hasSize(13);

@@ -51,10 +51,10 @@ class LedgerViewTest {
     private void keep(FxRobot robot, String net, String pad) {
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(net);
-                    model.padTextProperty().set(pad);
-                    model.ask();
-                    model.tryIt();
+                    model.shown().netTextProperty().set(net);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
+                    model.shown().tryIt();
                     model.keep();
                 });
     }

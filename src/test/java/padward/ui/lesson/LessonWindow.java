@@ -101,11 +101,11 @@ public final class LessonWindow {
     /** Rests on a hop, as a click on its mark does; keys would pass others on the way. */
     private void choose(FxRobot robot, String vertex) {
         int wanted = hop(vertex);
-        robot.interact(() -> model.selectedHopProperty().set(Optional.of(wanted)));
+        robot.interact(() -> model.shown().selectedHopProperty().set(Optional.of(wanted)));
     }
 
     private int hop(String vertex) {
-        var hops = model.way().orElseThrow().hops();
+        var hops = model.shown().way().orElseThrow().hops();
         for (int i = 0; i < hops.size(); i++) {
             if (hops.get(i).name().equals(vertex)) {
                 return i;

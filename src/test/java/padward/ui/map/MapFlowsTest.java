@@ -50,9 +50,9 @@ class MapFlowsTest {
     private void ask(FxRobot robot, String pad) {
         robot.interact(
                 () -> {
-                    model.netTextProperty().set(NET);
-                    model.padTextProperty().set(pad);
-                    model.ask();
+                    model.shown().netTextProperty().set(NET);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
                 });
         WaitForAsyncUtils.waitForFxEvents();
     }
@@ -87,7 +87,7 @@ class MapFlowsTest {
         assertThat(text(robot, "#pin-title")).endsWith("x3y3/cell[1]");
         assertThat(text(robot, "#pin-state")).contains("pump/level/sample[1]");
         robot.clickOn("#pin-bring-out");
-        assertThat(model.netTextProperty().get()).isEqualTo(NET);
+        assertThat(model.shown().netTextProperty().get()).isEqualTo(NET);
         robot.clickOn("#pin-close");
         assertThat(map.mapModel().pinnedProperty().get()).isEmpty();
     }
@@ -105,26 +105,26 @@ class MapFlowsTest {
         robot.interact(() -> map.goTo(6, 3.5, 60));
         click(robot, pill.centreX(), pill.centreY());
         robot.clickOn("#pin-take-pad");
-        assertThat(model.padTextProperty().get()).isEqualTo("x7y3/pad[0]");
+        assertThat(model.shown().padTextProperty().get()).isEqualTo("x7y3/pad[0]");
     }
 
     @Test
     void anObstacleIsTheSameOnMapStripAndList(FxRobot robot) {
         ask(robot, "J1.3");
-        Obstacle obstacle = model.obstacles().get(0);
+        Obstacle obstacle = model.shown().obstacles().get(0);
         TileLayout.Point at =
                 new ObstaclePlaces(
                                 model.openedProperty().get().orElseThrow(),
-                                model.way().orElseThrow())
+                                model.shown().way().orElseThrow())
                         .of(obstacle);
         click(robot, at.x(), at.y());
-        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        assertThat(model.shown().selectedHopProperty().get()).contains(obstacle.hops().get(0));
         Node line = robot.lookup("#obstacle-0-0").query();
         assertThat(line.getPseudoClassStates()).contains(CHOSEN);
-        robot.interact(() -> model.selectedHopProperty().set(Optional.of(0)));
+        robot.interact(() -> model.shown().selectedHopProperty().set(Optional.of(0)));
         assertThat(line.getPseudoClassStates()).doesNotContain(CHOSEN);
         robot.interact(((Button) line)::fire);
-        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        assertThat(model.shown().selectedHopProperty().get()).contains(obstacle.hops().get(0));
         assertThat(map.mapModel().chosenObstacleProperty().get()).contains(obstacle);
     }
 
@@ -169,7 +169,7 @@ class MapFlowsTest {
     @Test
     void aTrialStandsBesideWhatWasBefore(FxRobot robot) {
         ask(robot, "J1.3");
-        robot.interact(model::tryIt);
+        robot.interact(model.shown()::tryIt);
         assertThat(text(robot, "#trial-before-way"))
                 .contains("in the way: cell pump/run/motor_out");
         assertThat(text(robot, "#trial-after-way")).contains("nothing in the way");
@@ -190,13 +190,13 @@ class MapFlowsTest {
                     table.getSelectionModel().select(0);
                 });
         WaitForAsyncUtils.waitForFxEvents();
-        assertThat(model.previewProperty().get()).isPresent();
+        assertThat(model.shown().previewProperty().get()).isPresent();
         double rows = table.getItems().size() * table.getFixedCellSize();
         Bounds bounds = table.localToScreen(table.getBoundsInLocal());
         double beside = bounds.getMinY() + 30 + rows + 12;
         if (beside < bounds.getMaxY() - 20) {
             robot.clickOn(new Point2D(bounds.getMinX() + 40, beside));
-            assertThat(model.previewProperty().get()).isEmpty();
+            assertThat(model.shown().previewProperty().get()).isEmpty();
             assertThat(table.getSelectionModel().getSelectedItem()).isNull();
         }
     }

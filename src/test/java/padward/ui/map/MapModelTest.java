@@ -34,9 +34,9 @@ class MapModelTest {
     }
 
     private void ask(String pad) {
-        model.netTextProperty().set("pump/level/sample[1]");
-        model.padTextProperty().set(pad);
-        model.ask();
+        model.shown().netTextProperty().set("pump/level/sample[1]");
+        model.shown().padTextProperty().set(pad);
+        model.shown().ask();
     }
 
     private MapScene scene() {
@@ -58,13 +58,13 @@ class MapModelTest {
 
     @Test
     void anObstacleAndItsHopAreOneSelection() {
-        Obstacle obstacle = model.obstacles().get(0);
+        Obstacle obstacle = model.shown().obstacles().get(0);
         map.choose(obstacle);
-        assertThat(model.selectedHopProperty().get()).contains(obstacle.hops().get(0));
+        assertThat(model.shown().selectedHopProperty().get()).contains(obstacle.hops().get(0));
         assertThat(scene().chosenObstacle()).contains(obstacle);
-        model.selectedHopProperty().set(Optional.of(0));
+        model.shown().selectedHopProperty().set(Optional.of(0));
         assertThat(map.chosenObstacleProperty().get()).isEmpty();
-        model.selectedHopProperty().set(Optional.of(obstacle.hops().get(1)));
+        model.shown().selectedHopProperty().set(Optional.of(obstacle.hops().get(1)));
         assertThat(map.chosenObstacleProperty().get()).contains(obstacle);
         ask("J1.2");
         assertThat(map.chosenObstacleProperty().get()).isEmpty();
@@ -72,10 +72,10 @@ class MapModelTest {
 
     @Test
     void aTrialShowsBothWaysAndWhatItRemoves() {
-        Way before = model.way().orElseThrow();
-        Obstacle obstacle = model.obstacles().get(0);
+        Way before = model.shown().way().orElseThrow();
+        Obstacle obstacle = model.shown().obstacles().get(0);
         assertThat(scene().before()).isEmpty();
-        model.tryIt();
+        model.shown().tryIt();
         assertThat(scene().before()).contains(before);
         assertThat(scene().way()).isPresent().isNotEqualTo(Optional.of(before));
         assertThat(scene().obstacles()).containsExactly(obstacle);
@@ -94,7 +94,7 @@ class MapModelTest {
         map.options().bandWidthProperty().set(BandWidth.HALF);
         assertThat(scene().bands().orElseThrow().limit(1)).isEqualTo("1 ns");
         ask("J1.2");
-        Way way = model.way().orElseThrow();
+        Way way = model.shown().way().orElseThrow();
         assertThat(map.reachProperty().get().orElseThrow().meetsPs())
                 .hasValue(way.toPadVertex().slowPs());
         map.options().toggle(Layer.DELAY);

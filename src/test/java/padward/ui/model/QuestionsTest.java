@@ -21,47 +21,48 @@ class QuestionsTest {
     }
 
     private void ask(String net, String pad) {
-        model.netTextProperty().set(net);
-        model.padTextProperty().set(pad);
-        model.ask();
+        model.shown().netTextProperty().set(net);
+        model.shown().padTextProperty().set(pad);
+        model.shown().ask();
     }
 
     private Answer answer() {
-        return model.answerProperty().get().orElseThrow();
+        return model.shown().answerProperty().get().orElseThrow();
     }
 
     @Test
     void eachHasItsOwnAnswerWaysOutAndTrial() {
         ask(NET, "J1.3");
-        model.tryIt();
-        QuestionModel first = model.question();
+        model.shown().tryIt();
+        QuestionModel first = model.shown().question();
         model.questions().open(NET);
-        assertThat(model.answerProperty().get()).isEmpty();
-        assertThat(model.trialProperty().get()).isEmpty();
-        assertThat(model.netTextProperty().get()).isEqualTo(NET);
+        assertThat(model.shown().answerProperty().get()).isEmpty();
+        assertThat(model.shown().trialProperty().get()).isEmpty();
+        assertThat(model.shown().netTextProperty().get()).isEqualTo(NET);
         ask("alarm/beep", "J1.2");
         Answer second = answer();
-        assertThat(model.surveyProperty().get().orElseThrow().net().name()).isEqualTo("alarm/beep");
+        assertThat(model.shown().surveyProperty().get().orElseThrow().net().name())
+                .isEqualTo("alarm/beep");
         model.questions().show(first);
         assertThat(answer()).isInstanceOf(Answer.Blocked.class);
-        assertThat(model.trialProperty().get()).isPresent();
-        assertThat(model.surveyProperty().get().orElseThrow().net().name()).isEqualTo(NET);
-        assertThat(model.padTextProperty().get()).isEqualTo("J1.3");
+        assertThat(model.shown().trialProperty().get()).isPresent();
+        assertThat(model.shown().surveyProperty().get().orElseThrow().net().name()).isEqualTo(NET);
+        assertThat(model.shown().padTextProperty().get()).isEqualTo("J1.3");
         model.questions().step(1);
         assertThat(answer()).isSameAs(second);
         model.questions().step(1);
-        assertThat(model.question()).isSameAs(first);
+        assertThat(model.shown().question()).isSameAs(first);
     }
 
     @Test
     void whatIsTypedGoesToTheOneThatIsShown() {
-        model.netTextProperty().set("a");
+        model.shown().netTextProperty().set("a");
         model.questions().open("");
-        model.netTextProperty().set("b");
-        model.cornerProperty().set(Corner.FAST);
+        model.shown().netTextProperty().set("b");
+        model.shown().cornerProperty().set(Corner.FAST);
         model.questions().step(-1);
-        assertThat(model.netTextProperty().get()).isEqualTo("a");
-        assertThat(model.cornerProperty().get()).isEqualTo(Corner.SLOW);
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("a");
+        assertThat(model.shown().cornerProperty().get()).isEqualTo(Corner.SLOW);
         assertThat(model.questions().stated())
                 .containsExactly(
                         new QuestionsModel.Stated("a", "", Corner.SLOW, false),
@@ -71,10 +72,10 @@ class QuestionsTest {
     @Test
     void keepingAsksTheOthersAgainOnTheChangedDesign() {
         ask(NET, "J1.3");
-        QuestionModel other = model.question();
+        QuestionModel other = model.shown().question();
         model.questions().open(NET);
         ask(NET, "J1.2");
-        model.tryIt();
+        model.shown().tryIt();
         model.keep();
         Answer again = other.answerProperty().get().orElseThrow();
         assertThat(again.question().design())
@@ -88,14 +89,14 @@ class QuestionsTest {
     @Test
     void aClosedQuestionComesBackByUndoing() {
         ask(NET, "J1.3");
-        QuestionModel first = model.question();
+        QuestionModel first = model.shown().question();
         model.questions().open("");
-        QuestionModel second = model.question();
+        QuestionModel second = model.shown().question();
         model.questions().close(first);
         assertThat(model.questions().all()).containsExactly(second);
         model.undo();
         assertThat(model.questions().all()).containsExactly(first, second);
-        assertThat(model.question()).isSameAs(first);
+        assertThat(model.shown().question()).isSameAs(first);
         assertThat(answer()).isInstanceOf(Answer.Blocked.class);
         model.redo();
         assertThat(model.questions().all()).containsExactly(second);
@@ -106,14 +107,14 @@ class QuestionsTest {
     @Test
     void aDroppedTrialComesBackByUndoing() {
         ask(NET, "J1.3");
-        model.tryIt();
+        model.shown().tryIt();
         model.drop();
-        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(model.shown().trialProperty().get()).isEmpty();
         assertThat(model.history().nextUndoProperty().get()).contains("dropping the trial");
         model.undo();
-        assertThat(model.trialProperty().get()).isPresent();
+        assertThat(model.shown().trialProperty().get()).isPresent();
         model.redo();
-        assertThat(model.trialProperty().get()).isEmpty();
+        assertThat(model.shown().trialProperty().get()).isEmpty();
     }
 
     @Test
@@ -130,8 +131,8 @@ class QuestionsTest {
         assertThat(answer()).isInstanceOf(Answer.Blocked.class);
         assertThat(then[0]).isTrue();
         model.questions().step(1);
-        assertThat(model.netTextProperty().get()).isEqualTo("float_hi");
-        assertThat(model.answerProperty().get()).isEmpty();
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("float_hi");
+        assertThat(model.shown().answerProperty().get()).isEmpty();
     }
 
     @Test
@@ -140,7 +141,7 @@ class QuestionsTest {
         model.questions().open("float_hi");
         model.open(Path.of("fixtures/small/around.design.json"));
         assertThat(model.questions().all()).hasSize(1);
-        assertThat(model.netTextProperty().get()).isEmpty();
+        assertThat(model.shown().netTextProperty().get()).isEmpty();
         assertThat(model.history().nextUndoProperty().get()).isEmpty();
     }
 }

@@ -107,13 +107,13 @@ class SessionTest {
         SessionKeeper keeper = keeper(model);
         keeper.begin(Session.FIRST);
         model.open(design);
-        model.netTextProperty().set(NET);
-        model.padTextProperty().set("J1.3");
-        model.ask();
-        model.tryIt();
+        model.shown().netTextProperty().set(NET);
+        model.shown().padTextProperty().set("J1.3");
+        model.shown().ask();
+        model.shown().tryIt();
         model.keep();
         model.questions().open(NET);
-        model.padTextProperty().set("J1.2");
+        model.shown().padTextProperty().set("J1.2");
         model.look().darkProperty().set(true);
         model.look().setTextSize(17);
         keeper.close();
@@ -121,7 +121,7 @@ class SessionTest {
         ExplorerModel next = next();
         assertThat(next.design().fileProperty().get()).contains(design);
         assertThat(next.questions().stated()).isEqualTo(model.questions().stated());
-        assertThat(next.padTextProperty().get()).isEqualTo("J1.2");
+        assertThat(next.shown().padTextProperty().get()).isEqualTo("J1.2");
         assertThat(next.look().darkProperty().get()).isTrue();
         assertThat(next.look().textSizeProperty().get()).isEqualTo(17);
         assertThat(next.placeWantedProperty().get()).contains(new Session.Place(3, 4, 50));
@@ -152,10 +152,10 @@ class SessionTest {
     void whatDoesNotFitAnyMoreIsPutAsideAndTold() throws Exception {
         ExplorerModel model = model();
         model.open(design);
-        model.netTextProperty().set(NET);
-        model.padTextProperty().set("J1.3");
-        model.ask();
-        model.tryIt();
+        model.shown().netTextProperty().set(NET);
+        model.shown().padTextProperty().set("J1.3");
+        model.shown().ask();
+        model.shown().tryIt();
         model.keep();
         Files.copy(
                 folder.resolve("around.design.json"), design, StandardCopyOption.REPLACE_EXISTING);

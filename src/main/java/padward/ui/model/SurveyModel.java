@@ -1,0 +1,66 @@
+package padward.ui.model;
+
+import java.util.Optional;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.breakout.Question;
+import padward.breakout.Survey;
+import padward.route.Engine;
+
+/** The survey of the net that was asked for last, made while its answer is looked at. */
+final class SurveyModel {
+    private final OneJob job;
+    private final ObjectProperty<Optional<Survey>> survey =
+            new SimpleObjectProperty<>(Optional.empty());
+
+    SurveyModel(OneJob job) {
+        this.job = job;
+    }
+
+    private boolean isAbout(Question question) {
+        return survey.get()
+                .filter(s -> s.net() == question.net() && s.corner() == question.corner())
+                .isPresent();
+    }
+
+    /** Gives up a survey that is not about the net that is asked for now. */
+    void makeRoomFor(Question question) {
+        if (!isAbout(question)) {
+            job.cancel();
+        }
+    }
+
+    /** Surveys the net of a question, unless that has been done. */
+    void survey(Question question) {
+        if (isAbout(question)) {
+            return;
+        }
+        survey.set(Optional.empty());
+        job.start(
+                "Surveying all pads",
+                progress ->
+                        Survey.of(
+                                question.design(),
+                                question.net(),
+                                question.corner(),
+                                Engine.OWN,
+                                progress),
+                result -> survey.set(Optional.of(result)));
+    }
+
+    /** Gives up the work that goes on. */
+    void stop() {
+        job.cancel();
+    }
+
+    /** Forgets the survey too. */
+    void clear() {
+        job.cancel();
+        survey.set(Optional.empty());
+    }
+
+    /** All pads for the net, once they are surveyed. */
+    ObjectProperty<Optional<Survey>> surveyProperty() {
+        return survey;
+    }
+}
