@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import padward.breakout.Hop;
 import padward.design.Net;
+import padward.fabric.Fabric;
 import padward.ui.scene.Extent;
 import padward.ui.scene.Opened;
 
@@ -21,16 +22,18 @@ final class Extents {
         return map.explorer().openedProperty().get();
     }
 
-    /** The whole fabric, with its pads. */
+    /** A whole fabric, with its pads. */
+    static Extent of(Fabric fabric) {
+        return new Extent(
+                -AROUND_FABRIC,
+                -AROUND_FABRIC,
+                fabric.columns() + AROUND_FABRIC,
+                fabric.rows() + AROUND_FABRIC);
+    }
+
+    /** The whole fabric of the open design. */
     Optional<Extent> fabric() {
-        return opened().map(o -> o.design().fabric())
-                .map(
-                        f ->
-                                new Extent(
-                                        -AROUND_FABRIC,
-                                        -AROUND_FABRIC,
-                                        f.columns() + AROUND_FABRIC,
-                                        f.rows() + AROUND_FABRIC));
+        return opened().map(o -> of(o.design().fabric()));
     }
 
     /** The way that is looked at. */

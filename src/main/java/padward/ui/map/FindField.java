@@ -57,7 +57,7 @@ public final class FindField extends HBox {
         OptionalInt vertex = Finder.find(opened.get(), field.getText());
         model.notes().putAwayAbout(this);
         if (vertex.isPresent()) {
-            map.flyTo(vertex.getAsInt());
+            map.travel().flyTo(vertex.getAsInt());
         } else {
             model.notes()
                     .tell(

@@ -82,13 +82,8 @@ public final class FirstView extends Pane {
         double width = canvas.getWidth();
         double height = canvas.getHeight();
         Viewport all =
-                new Viewport(width, height, 0, 0, 40)
-                        .fitted(
-                                -0.5,
-                                -0.5,
-                                opened.design().fabric().columns() + 0.5,
-                                opened.design().fabric().rows() + 0.5,
-                                MapView.NEAREST_FIT);
+                Extents.of(opened.design().fabric())
+                        .in(new Viewport(width, height, 0, 0, 40), Travel.NEAREST_FIT);
         Viewport view =
                 prelude.place()
                         .map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale()))

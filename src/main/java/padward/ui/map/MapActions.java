@@ -13,7 +13,7 @@ public final class MapActions {
 
     /** The actions of one map. */
     public static List<Action> of(MapView map, MapModel model) {
-        List<Action> result = new ArrayList<>(places(map));
+        List<Action> result = new ArrayList<>(places(map.travel()));
         for (Layer layer : Layer.values()) {
             result.add(
                     onMap(
@@ -25,6 +25,14 @@ public final class MapActions {
         }
         result.add(
                 onMap(
+                        "pin",
+                        "Pin what is in the middle",
+                        "Enter",
+                        "Keeps in view what is at the cross in the middle of the map: its name, who"
+                                + " holds it, what it can drive",
+                        map.pointer()::pickMiddle));
+        result.add(
+                onMap(
                         "unpin",
                         "Unpin",
                         "U",
@@ -33,83 +41,81 @@ public final class MapActions {
         return result;
     }
 
-    private static List<Action> places(MapView map) {
+    private static List<Action> places(Travel travel) {
         return List.of(
                 onMap(
                         "whole-fabric",
                         "Whole fabric",
                         "Digit0 Numpad0 Home",
                         "Zooms out until the whole fabric is seen",
-                        map::fitAll),
+                        travel::fitAll),
                 onMap(
                         "whole-way",
                         "Whole way",
                         "W",
                         "Zooms so that the whole way is seen",
-                        map::fitWay),
+                        travel::fitWay),
                 onMap(
                         "whole-net",
                         "Whole net",
                         "N",
                         "Zooms so that all wires of the net are seen: of what is pinned, or else of"
                                 + " the question",
-                        map::fitNet),
+                        travel::fitNet),
                 onMap(
                         "whole-tile",
                         "Whole tile",
                         "T",
                         "Zooms to the tile of what is pinned, or else to the one in the middle",
-                        map::fitTile),
-                onMap(
-                        "pin",
-                        "Pin what is in the middle",
-                        "Enter",
-                        "Keeps in view what is at the cross in the middle of the map: its name, who"
-                                + " holds it, what it can drive",
-                        map::pickMiddle),
+                        travel::fitTile),
                 onMap(
                         "zoom-in",
                         "Nearer",
                         "Plus Equals Add Shift+Equals Shift+Plus",
                         "Zooms in about the middle of the map",
-                        () -> map.zoom(1)),
+                        () -> travel.zoom(1)),
                 onMap(
                         "zoom-out",
                         "Farther",
                         "Minus Subtract",
                         "Zooms out about the middle of the map",
-                        () -> map.zoom(-1)),
+                        () -> travel.zoom(-1)),
                 onMap(
                         "back",
                         "Back",
                         "Back_Space",
                         "Back to the place on the map before the last jump",
-                        map::back),
+                        travel::back),
                 onMap(
                         "forward",
                         "Forward",
                         "Shift+Back_Space",
                         "Forward to the place on the map that you came back from",
-                        map::forward),
-                onMap("west", "Move left", "Left", "Shows more of the left", () -> map.step(-1, 0)),
+                        travel::forward),
+                onMap(
+                        "west",
+                        "Move left",
+                        "Left",
+                        "Shows more of the left",
+                        () -> travel.step(-1, 0)),
                 onMap(
                         "east",
                         "Move right",
                         "Right",
                         "Shows more of the right",
-                        () -> map.step(1, 0)),
+                        () -> travel.step(1, 0)),
                 onMap(
                         "north",
                         "Move up",
                         "Up",
                         "Shows more of what is above",
-                        () -> map.step(0, -1)),
+                        () -> travel.step(0, -1)),
                 onMap(
                         "south",
                         "Move down",
                         "Down",
                         "Shows more of what is below",
-                        () -> map.step(0, 1)));
+                        () -> travel.step(0, 1)));
     }
 
     private static Action onMap(

@@ -6,72 +6,44 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.input.MouseButton;
-import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import padward.breakout.Hop;
-import padward.breakout.Obstacle;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
-import padward.ui.paint.OverviewPainter;
-import padward.ui.scene.Extent;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.ObstaclePlaces;
 import padward.ui.scene.Opened;
-import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
  * at most once a frame, when something has changed.
  */
 public final class MapView extends Pane {
-    private static final double STEP = 60;
-    private static final double ZOOM = 1.25;
-
-    /** Scale beyond which showing something whole does not go, pixels a tile. */
-    static final double NEAREST_FIT = 260;
-
-    private static final double TILE_FIT = 520;
-    private static final double STILL = 4;
-    private static final double MARK_REACH = 12;
     private static final double APART = 8;
 
     private final MapModel map;
     private final ExplorerModel model;
     private final Canvas canvas = new Canvas();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
-    private final Journey journey = new Journey();
+    private final Travel travel;
+    private final MapPointer pointer;
     private final MapCanvas picture;
-    private final Extents extents;
-    private final Label under = new Label();
     private final PinCard card;
     private final LayersButton layers;
     private Actions actions = new Actions();
     private boolean dirty = true;
-
-    /** What is shown whole, until one moves: it is fitted again when the map's size changes. */
-    private Optional<Extent> whole = Optional.empty();
-
-    private boolean overview;
-    private double pressX;
-    private double pressY;
-    private double dragX;
-    private double dragY;
 
     /** A map that is empty until a design is open. */
     public MapView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
-        this.extents = new Extents(map);
+        this.travel = new Travel(map, this::moved);
+        this.pointer = new MapPointer(map, travel);
         this.card = new PinCard(map);
         this.layers = new LayersButton(map.options());
         setId("map");
@@ -81,19 +53,16 @@ public final class MapView extends Pane {
                         + " T the tile in the middle, Enter pins what is in the middle.");
         getStyleClass().add("map");
         setMinSize(120, 120);
-        under.setId("under-pointer");
-        under.getStyleClass().add("under-pointer");
-        under.setVisible(false);
-        under.setMouseTransparent(true);
-        getChildren().addAll(canvas, under, card, layers);
+        getChildren().addAll(canvas, pointer.under(), card, layers);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
-        model.shown().answerProperty().addListener((p, old, now) -> fitWay());
-        model.shown().selectedHopProperty().addListener((p, old, now) -> flyToHop());
+        model.shown().answerProperty().addListener((p, old, now) -> travel.fitWay());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> travel.flyToHop());
         map.addListener(this::repaint);
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
         palette.addListener((p, old, now) -> repaint());
         focusedProperty().addListener((p, old, now) -> repaint());
-        handleInput();
+        pointer.listenOn(this);
+        setOnKeyPressed(this::key);
         fitAll();
         new AnimationTimer() {
             @Override
@@ -104,21 +73,6 @@ public final class MapView extends Pane {
                 }
             }
         }.start();
-    }
-
-    private void handleInput() {
-        setOnMouseMoved(e -> tellUnder(e.getX(), e.getY()));
-        setOnMouseExited(e -> under.setVisible(false));
-        setOnScroll(
-                e -> {
-                    double factor = Math.pow(ZOOM, Math.signum(e.getDeltaY()));
-                    look(viewport().zoomedAt(e.getX(), e.getY(), factor));
-                    e.consume();
-                });
-        setOnMousePressed(this::press);
-        setOnMouseDragged(this::drag);
-        setOnMouseReleased(this::release);
-        setOnKeyPressed(this::key);
     }
 
     private void repaint() {
@@ -132,8 +86,7 @@ public final class MapView extends Pane {
                         && old.isPresent()
                         && now.get().design().fabric() == old.get().design().fabric();
         if (!sameFabric) {
-            journey.forget();
-            fitAll();
+            travel.startAfresh();
         }
     }
 
@@ -144,156 +97,36 @@ public final class MapView extends Pane {
 
     /** The part of the fabric that is seen now; on the way to another, where it is just then. */
     public Viewport viewport() {
-        return journey.view();
+        return travel.view();
     }
 
     private Optional<Opened> opened() {
         return model.openedProperty().get();
     }
 
-    private void look(Viewport next) {
-        journey.look(next);
-        moved();
-    }
-
-    private void jump(Viewport next) {
-        journey.jump(next);
-        moved();
-    }
-
-    private void showWhole(Extent extent) {
-        Viewport next = extent.in(viewport(), NEAREST_FIT);
-        if (viewport().width() < 2) {
-            // Not laid out yet: no place to come back to.
-            look(next);
-        } else {
-            jump(next);
-        }
-        whole = Optional.of(extent);
-    }
-
     private void moved() {
-        whole = Optional.empty();
         dirty = true;
-        under.setVisible(false);
+        pointer.under().setVisible(false);
     }
 
-    /** Back to the place before the last jump. */
-    void back() {
-        journey.back();
-        moved();
+    /** How one gets about on it. */
+    Travel travel() {
+        return travel;
     }
 
-    /** Forward again. */
-    void forward() {
-        journey.forward();
-        moved();
+    /** What the pointer does on it. */
+    MapPointer pointer() {
+        return pointer;
     }
 
     /** Goes to a place, at a scale of so many pixels a tile. */
     public void goTo(double x, double y, double scale) {
-        jump(viewport().centredOn(x, y).atScale(scale));
+        travel.goTo(x, y, scale);
     }
 
-    /** Flies to a vertex, and marks it. */
-    void flyTo(int vertex) {
-        if (opened().isPresent()) {
-            map.foundProperty().set(Optional.of(vertex));
-            fly(opened().get().layout().end(vertex));
-        }
-    }
-
-    private void fly(TileLayout.Point at) {
-        double scale = Math.max(viewport().scale(), Scales.NAMES + 10);
-        jump(viewport().centredOn(at.x(), at.y()).atScale(scale));
-    }
-
-    private void flyToHop() {
-        Optional<Hop> hop =
-                model.shown()
-                        .selectedHopProperty()
-                        .get()
-                        .flatMap(
-                                i ->
-                                        model.shown()
-                                                .way()
-                                                .filter(w -> i < w.hops().size())
-                                                .map(w -> w.hops().get(i)));
-        hop.ifPresent(h -> fly(opened().orElseThrow().layout().end(h.vertex())));
-    }
-
-    private Optional<Pointed> at(double x, double y) {
-        return opened().flatMap(
-                        o ->
-                                new UnderPointer(o)
-                                        .find(
-                                                viewport().worldX(x),
-                                                viewport().worldY(y),
-                                                viewport().scale()));
-    }
-
-    private void tellUnder(double x, double y) {
-        Optional<Pointed> thing = at(x, y);
-        under.setVisible(thing.isPresent());
-        thing.ifPresent(
-                t -> {
-                    under.setText(t.line());
-                    under.autosize();
-                    under.relocate(
-                            APART, Math.max(0, viewport().height() - under.getHeight() - APART));
-                });
-    }
-
-    private void press(MouseEvent event) {
-        requestFocus();
-        Optional<TileLayout.Point> place =
-                opened().flatMap(
-                                o ->
-                                        OverviewPainter.placeAt(
-                                                o, viewport(), event.getX(), event.getY()));
-        place.ifPresent(p -> jump(viewport().centredOn(p.x(), p.y())));
-        overview = place.isPresent();
-        pressX = event.getX();
-        pressY = event.getY();
-        dragX = pressX;
-        dragY = pressY;
-    }
-
-    private void drag(MouseEvent event) {
-        look(viewport().panned(event.getX() - dragX, event.getY() - dragY));
-        dragX = event.getX();
-        dragY = event.getY();
-    }
-
-    private void release(MouseEvent event) {
-        boolean still = Math.hypot(event.getX() - pressX, event.getY() - pressY) < STILL;
-        if (still && !overview && event.getButton() == MouseButton.PRIMARY) {
-            pick(event.getX(), event.getY());
-        }
-    }
-
-    /** Chooses the obstacle at a place of the picture, or pins what is there; nothing unpins. */
-    private void pick(double x, double y) {
-        Optional<Obstacle> obstacle = obstacleAt(x, y);
-        if (obstacle.isPresent()) {
-            map.choose(obstacle.get());
-        } else {
-            map.pinnedProperty().set(at(x, y));
-        }
-    }
-
-    private Optional<Obstacle> obstacleAt(double x, double y) {
-        if (opened().isEmpty()
-                || model.shown().way().isEmpty()
-                || model.shown().trialProperty().get().isPresent()) {
-            return Optional.empty();
-        }
-        return new ObstaclePlaces(opened().get(), model.shown().way().get())
-                .near(
-                        model.shown().obstacles(),
-                        viewport().worldX(x),
-                        viewport().worldY(y),
-                        MARK_REACH / viewport().scale());
+    /** Shows the whole fabric. */
+    public void fitAll() {
+        travel.fitAll();
     }
 
     private void key(KeyEvent event) {
@@ -307,43 +140,6 @@ public final class MapView extends Pane {
         actions = given;
     }
 
-    /** Moves what is seen by a step to the right and down, or back. */
-    void step(int right, int down) {
-        look(viewport().panned(-right * STEP, -down * STEP));
-    }
-
-    /** Zooms in by some steps, or out by negative ones, about the middle. */
-    void zoom(int steps) {
-        double factor = Math.pow(ZOOM, steps);
-        look(viewport().zoomedAt(viewport().width() / 2, viewport().height() / 2, factor));
-    }
-
-    /** Pins what is in the middle, or chooses the obstacle there. */
-    void pickMiddle() {
-        pick(viewport().width() / 2, viewport().height() / 2);
-    }
-
-    /** Shows the whole fabric. */
-    public void fitAll() {
-        extents.fabric().ifPresent(this::showWhole);
-    }
-
-    /** Shows the way whole. */
-    void fitWay() {
-        extents.way().ifPresent(this::showWhole);
-    }
-
-    /** Shows all wires of the net of what is pinned, or else of the question. */
-    void fitNet() {
-        extents.net().ifPresent(this::showWhole);
-    }
-
-    /** Shows the tile of what is pinned, or else the one in the middle, as large as fits. */
-    void fitTile() {
-        extents.tile(viewport().centreX(), viewport().centreY())
-                .ifPresent(e -> jump(e.in(viewport(), TILE_FIT)));
-    }
-
     @Override
     protected void layoutChildren() {
         double width = Math.max(1, getWidth());
@@ -351,10 +147,7 @@ public final class MapView extends Pane {
         if (width != canvas.getWidth() || height != canvas.getHeight()) {
             canvas.setWidth(width);
             canvas.setHeight(height);
-            Optional<Extent> kept = whole;
-            Viewport resized = viewport().resized(width, height);
-            look(kept.map(e -> e.in(resized, NEAREST_FIT)).orElse(resized));
-            whole = kept;
+            travel.resize(width, height);
         }
         layers.autosize();
         layers.relocate(APART, APART);
@@ -371,7 +164,7 @@ public final class MapView extends Pane {
 
     /** Paints a view at once, as the next frame would. */
     public void paintNow(Viewport next) {
-        look(next);
+        travel.look(next);
         dirty = false;
         paint();
     }

@@ -159,7 +159,7 @@ class MapFlowsTest {
         Viewport view = map.viewport();
         assertThat(view.screenY(8.5)).isGreaterThanOrEqualTo(0);
         assertThat(view.screenY(-0.5)).isLessThanOrEqualTo(view.height());
-        robot.interact(() -> map.step(1, 0));
+        robot.interact(() -> map.travel().step(1, 0));
         Viewport moved = map.viewport();
         robot.interact(() -> map.getScene().getWindow().setHeight(800));
         WaitForAsyncUtils.waitForFxEvents();
