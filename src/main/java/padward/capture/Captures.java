@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
+import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
 import padward.base.ReadFault;
 
@@ -48,7 +50,7 @@ public final class Captures {
             List<String> channels;
             // Names are kept byte for byte, whatever their encoding.
             var bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
-            try (Reader in = new BufferedReader(Files.newBufferedReader(capture, bytes));
+            try (Reader in = withoutMark(Files.newBufferedReader(capture, bytes), csv);
                     Writer out = new BufferedWriter(Files.newBufferedWriter(beside, bytes))) {
                 channels =
                         csv
@@ -57,11 +59,32 @@ public final class Captures {
             }
             Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
             return channels;
+        } catch (UncheckedIOException fault) {
+            throw describe(capture, fault.getCause());
         } catch (IOException fault) {
-            throw ReadFault.of(capture.toString(), fault);
+            throw describe(capture, fault);
         } finally {
             deleteQuietly(beside);
         }
+    }
+
+    /** Passes over a byte order mark, where bytes are read as text. */
+    private static Reader withoutMark(BufferedReader in, boolean text) throws IOException {
+        in.mark(1);
+        if (!text || in.read() != '\uFEFF') {
+            in.reset();
+        }
+        return in;
+    }
+
+    private static BadInput describe(Path capture, IOException fault) {
+        return fault instanceof CSVException
+                ? new BadInput(
+                        capture.toString(),
+                        "",
+                        "fields as RFC 4180 writes them",
+                        fault.getMessage())
+                : ReadFault.of(capture.toString(), fault);
     }
 
     /**

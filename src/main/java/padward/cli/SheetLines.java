@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -61,7 +62,7 @@ final class SheetLines {
     }
 
     private BadInput fault(Source source, IOException fault) {
-        return fault.getClass().getName().startsWith("org.apache.commons.csv")
+        return fault instanceof CSVException
                 ? new BadInput(
                         file.toString(), "", "fields as RFC 4180 writes them", fault.getMessage())
                 : IoFaults.describe(source, fault);

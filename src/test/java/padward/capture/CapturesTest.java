@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -324,6 +325,43 @@ class CapturesTest {
                         BadInput.class,
                         () -> Captures.align(in, out, n -> new Alignment(Map.of(), 0)));
         assertThat(fault).hasMessageContaining(place).hasMessageContaining(expected);
+        assertThat(out).doesNotExist();
+    }
+
+    @Test
+    void aByteOrderMarkIsPassedOver() throws Exception {
+        String back =
+                aligned(
+                        "csv",
+                        "\uFEFF\"Time, ns\",a\r\n0,0\r\n5,1\r\n",
+                        new Alignment(Map.of(), 0));
+        assertThat(back).startsWith("\"Time, ns\",a,order_uncertain\r\n0,0,0\r\n5,1,0");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            quoteCharacter = '~',
+            value = {
+                "time_ns,a|\"0,1; fields as RFC 4180 writes them",
+                "time_ns,a|0,0|1e2000000000,1; a time below 9000 seconds",
+                "time_ns,a|0,0|NaN,1; a time below 9000 seconds",
+                "time_ns,a|0,0|1; 2 cells",
+                "time_ns,\u0000|0,\uDCFF; text in UTF-8"
+            })
+    void faultsOfTablesAreNamed(String rows, String expected) throws Exception {
+        byte[] bytes = rows.replace('|', '\n').getBytes(StandardCharsets.UTF_8);
+        for (int i = 0; i < bytes.length; i++) {
+            // A lone surrogate is encoded as a question mark: make it a byte that is not UTF-8.
+            bytes[i] = bytes[i] == '?' ? (byte) 0xff : bytes[i];
+        }
+        Path in = Files.write(folder.resolve("in.csv"), bytes);
+        Path out = folder.resolve("out.csv");
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () -> Captures.align(in, out, n -> new Alignment(Map.of(), 0)));
+        assertThat(fault).hasMessageContaining("in.csv").hasMessageContaining(expected);
         assertThat(out).doesNotExist();
     }
 }

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -201,7 +202,7 @@ final class CsvTable implements AutoCloseable {
     }
 
     private BadInput malformed(IOException e) {
-        boolean quoting = e.getClass().getName().startsWith("org.apache.commons.csv");
+        boolean quoting = e instanceof CSVException;
         return quoting || e instanceof BoundedRows.TooLong
                 ? new BadInput(
                         source.label(),
