@@ -10,7 +10,7 @@ import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 
-/** Which pins the sites have that hold each kind of cell. */
+/** Which pins all sites have that hold a kind of cell: a cell can then stand on any of them. */
 final class KindPins {
     private final Map<String, Map<String, PinDirection>> pinsByKind = new LinkedHashMap<>();
 
@@ -19,15 +19,22 @@ final class KindPins {
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             for (String kind : site.accepts()) {
-                if (!pinsByKind.containsKey(kind)) {
-                    Map<String, PinDirection> pins = new HashMap<>();
-                    for (SitePin pin : site.pins()) {
-                        pins.put(pin.name(), pin.direction());
-                    }
-                    pinsByKind.put(kind, pins);
+                Map<String, PinDirection> known = pinsByKind.get(kind);
+                if (known == null) {
+                    pinsByKind.put(kind, pins(site));
+                } else if (known.size() != site.pins().size() || !known.equals(pins(site))) {
+                    known.entrySet().retainAll(pins(site).entrySet());
                 }
             }
         }
+    }
+
+    private static Map<String, PinDirection> pins(SiteView site) {
+        Map<String, PinDirection> pins = new HashMap<>();
+        for (SitePin pin : site.pins()) {
+            pins.put(pin.name(), pin.direction());
+        }
+        return pins;
     }
 
     boolean has(String kind) {

@@ -87,18 +87,40 @@ final class Mapper {
         }
         for (Map.Entry<String, CellMapping.Type> type : mapping.types().entrySet()) {
             if (type.getValue() instanceof CellMapping.OfCell cell) {
-                checkKind("type " + type.getKey(), cell.kind());
-                for (String pin : cell.pins().values()) {
-                    checkPin("type " + type.getKey(), cell.kind(), pin);
-                }
+                check("type " + type.getKey(), cell.kind(), cell.pins());
                 if (cell.atPad().isPresent()) {
                     Netlist.AtPad there = cell.atPad().get();
-                    checkKind("type " + type.getKey() + ", atPad", there.kind());
-                    for (String pin : there.pins().values()) {
-                        checkPin("type " + type.getKey() + ", atPad", there.kind(), pin);
-                    }
+                    check("type " + type.getKey() + ", atPad", there.kind(), there.pins());
                 }
             }
+        }
+    }
+
+    private void check(String place, String kind, Map<String, String> pins) throws BadInput {
+        checkKind(place, kind);
+        Set<String> met = new HashSet<>();
+        for (String pin : pins.values()) {
+            checkPin(place, kind, pin);
+            if (!met.add(pin)) {
+                throw new BadInput(
+                        "mapping " + mapping.name(),
+                        place,
+                        "each pin of the site once",
+                        "a second " + Text.quote(pin));
+            }
+        }
+    }
+
+    /** A pin of a register must be one too where the register stands in a pad's site. */
+    private void checkAtPad(FlatNetlist.Leaf leaf, Netlist.AtPad there, String kind, String own)
+            throws BadInput {
+        String pin = there.pins().getOrDefault(own, own);
+        if (!kindPins.find(there.kind(), pin).equals(kindPins.find(kind, own))) {
+            throw new BadInput(
+                    "mapping " + mapping.name(),
+                    "type " + leaf.type() + ", atPad",
+                    "the pin that is " + Text.quote(own) + " there",
+                    "none");
         }
     }
 
@@ -202,6 +224,9 @@ final class Mapper {
                 int index = nets.length - 1 - i;
                 String own = sitePin(leaf, type, pin.getKey(), nets.length == 1 ? -1 : index);
                 int net = root(nets[i]);
+                if (type.atPad().isPresent()) {
+                    checkAtPad(leaf, type.atPad().get(), type.kind(), own);
+                }
                 boolean drives = kindPins.find(type.kind(), own).orElseThrow() == PinDirection.OUT;
                 if (drives) {
                     ends(net).drivers.add(new Terminal.CellPin(number, own));

@@ -15,9 +15,13 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
 import padward.design.Terminal;
+import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
 import padward.fabric.PatternFabric;
 import padward.fabric.PatternFault;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
 import padward.format.MappingReader;
 import padward.synth.FabricMaker;
 
@@ -139,5 +143,54 @@ class MapperTest {
                         BadInput.class,
                         () -> read("module m; wire x; keep u (.q(x)); endmodule", text));
         assertThat(fault.getMessage()).contains(expected);
+    }
+
+    @Test
+    void aRegisterHasAllItsPinsInAPadsSiteToo() throws Exception {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () ->
+                                read(
+                                        "module m (input c, input d, output q);\n"
+                                                + "  keep k (.d(d), .c(c), .q(q));\nendmodule\n",
+                                        MAPPING.replace(
+                                                        "\"d\": \"in[0]\", \"c\"",
+                                                        "\"d\": \"in[1]\", \"c\"")
+                                                .replace(
+                                                        "\"settings\"",
+                                                        "\"atPad\": {\"kind\": \"io-register\", \"pins\":"
+                                                                + " {\"in[0]\": \"d\", \"out\": \"q\"}},"
+                                                                + " \"settings\"")));
+        assertThat(fault)
+                .hasMessageContaining("type keep, atPad: expected the pin that is \"in[1]\" there");
+    }
+
+    @Test
+    void twoPinsCannotBeOne() {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () ->
+                                read(
+                                        "module m (input d, output q);\n  pass p (.i(d), .o(q));\n"
+                                                + "endmodule\n",
+                                        MAPPING.replace("\"clk\", \"q\": \"out\"}", "\"out\"}")
+                                                .replace("\"c\": \"out\"}", "\"c\": \"in[0]\"}")));
+        assertThat(fault)
+                .hasMessageContaining("each pin of the site once, found a second \"in[0]\"");
+    }
+
+    @Test
+    void onlyPinsThatAllSitesOfAKindHaveAreTaken() {
+        ExplicitBuilder builder =
+                new ExplicitBuilder(
+                        new FabricInfo("two", "invented", List.of(), List.of(), List.of()), 2, 1);
+        SitePin in = new SitePin("in", PinDirection.IN);
+        SitePin out = new SitePin("out", PinDirection.OUT);
+        builder.addSite("a", 0, "logic", List.of("look"), List.of(in, out));
+        builder.addSite("b", 1, "logic", List.of("look"), List.of(out));
+        KindPins pins = new KindPins(builder.build());
+        assertThat(pins.pins("look")).containsExactly("out");
     }
 }
