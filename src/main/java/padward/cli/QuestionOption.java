@@ -4,16 +4,12 @@ import padward.base.BadInput;
 import padward.breakout.Question;
 import padward.design.Design;
 import padward.fabric.Corner;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The options that state a question: a net, a pad, a corner. */
 final class QuestionOption {
-    @Option(
-            names = {"-n", "--net"},
-            required = true,
-            paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that fits only one.")
-    private String net;
+    @Mixin private NetOption net;
 
     @Option(
             names = {"-p", "--pad"},
@@ -31,7 +27,6 @@ final class QuestionOption {
 
     /** The question about a design. */
     Question about(Design design) throws BadInput {
-        return new Question(
-                design, DesignOption.net(design, net), DesignOption.pad(design, pad), corner);
+        return new Question(design, net.of(design), DesignOption.pad(design, pad), corner);
     }
 }

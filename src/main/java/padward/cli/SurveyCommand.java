@@ -36,14 +36,8 @@ import picocli.CommandLine.Spec;
         })
 final class SurveyCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private NetOption net;
     @Spec private CommandSpec spec;
-
-    @Option(
-            names = {"-n", "--net"},
-            required = true,
-            paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that fits only one.")
-    private String net;
 
     @Option(
             names = "--corner",
@@ -86,7 +80,7 @@ final class SurveyCommand implements Callable<Integer> {
         Design read = TrialTable.apply(design.read(), trial);
         checkFilters(read);
         Survey survey =
-                Survey.of(read, DesignOption.net(read, net), corner, Engine.OWN, Progress.NONE)
+                Survey.of(read, net.of(read), corner, Engine.OWN, Progress.NONE)
                         .only(a -> isWanted(read, a.question().pad()));
         if (sort != null) {
             survey = survey.sortedBy(sort);

@@ -1,6 +1,5 @@
 package padward.format;
 
-import java.io.FilterReader;
 import java.io.IOException;
 import java.io.Reader;
 
@@ -8,7 +7,7 @@ import java.io.Reader;
  * Refuses a text literal that is longer than any the formats allow, before the parser collects it:
  * a few kilobytes of gzip data can hold a text of gigabytes.
  */
-final class BoundedText extends FilterReader {
+final class BoundedText extends FollowedText {
     /** Each character of the longest text may be written as six. */
     private static final int LONGEST = 6 * Limits.NOTE + 2;
 
@@ -21,15 +20,7 @@ final class BoundedText extends FilterReader {
     }
 
     @Override
-    public int read(char[] chars, int offset, int count) throws IOException {
-        int got = super.read(chars, offset, count);
-        for (int i = offset; i < offset + got; i++) {
-            follow(chars[i]);
-        }
-        return got;
-    }
-
-    private void follow(char c) throws IOException {
+    protected void follow(char c) throws IOException {
         boolean blank = !inside && (c == ' ' || c == '\n' || c == '\r' || c == '\t');
         boolean mark = !inside && (c == ',' || c == ':' || c == '[' || c == ']' || c == '{');
         length = blank || mark ? 0 : length + 1;

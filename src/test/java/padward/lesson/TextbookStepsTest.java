@@ -31,9 +31,7 @@ class TextbookStepsTest {
      */
     @Test
     void clrsDijkstraStepByStep() {
-        Fabric fabric =
-                TextbookGraphs.of(
-                        "s>t 10, s>y 5, t>x 1, t>y 2, y>t 3, y>x 9, y>z 2, x>z 4, z>x 6, z>s 7");
+        Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
         Recording recording = record(fabric, "s", "x", LowerBound.NONE, CostModel.EMPTY_FABRIC);
         assertThat(rounds(fabric, recording))
                 .containsExactly(
@@ -47,43 +45,13 @@ class TextbookStepsTest {
     /** The same by the general search, which answers for cost models of a caller's own. */
     @Test
     void clrsDijkstraByTheGeneralSearch() {
-        Fabric fabric =
-                TextbookGraphs.of(
-                        "s>t 10, s>y 5, t>x 1, t>y 2, y>t 3, y>x 9, y>z 2, x>z 4, z>x 6, z>s 7");
+        Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
         Recording recording =
                 record(fabric, "s", "x", LowerBound.NONE, (from, to, delayPs) -> delayPs);
         assertThat(rounds(fabric, recording))
                 .containsExactly(
                         "s 0: t 10, y 5", "y 5: t 8, x 14, z 7", "z 7: x 13", "t 8: x 9", "x 9:");
     }
-
-    private static final String ROADS =
-            "Arad-Zerind 75, Arad-Sibiu 140, Arad-Timisoara 118, Zerind-Oradea 71, Oradea-Sibiu 151,"
-                    + " Sibiu-Fagaras 99, Sibiu-Rimnicu 80, Rimnicu-Pitesti 97, Rimnicu-Craiova 146,"
-                    + " Fagaras-Bucharest 211, Pitesti-Bucharest 101, Pitesti-Craiova 138";
-
-    private static final Map<String, Integer> STRAIGHT_LINES =
-            Map.of(
-                    "Arad",
-                    366,
-                    "Zerind",
-                    374,
-                    "Timisoara",
-                    329,
-                    "Oradea",
-                    380,
-                    "Sibiu",
-                    253,
-                    "Fagaras",
-                    176,
-                    "Rimnicu",
-                    193,
-                    "Pitesti",
-                    100,
-                    "Craiova",
-                    160,
-                    "Bucharest",
-                    0);
 
     /**
      * Russell and Norvig, "Artificial Intelligence: A Modern Approach", 3rd ed., Figs 3.22-3.24
@@ -94,9 +62,10 @@ class TextbookStepsTest {
      */
     @Test
     void russellNorvigAStarStepByStep() {
-        Fabric fabric = TextbookGraphs.of(ROADS);
+        Fabric fabric = TextbookGraphs.of(TextbookGraphs.ROADS);
         Map<Integer, Integer> bounds = new HashMap<>();
-        STRAIGHT_LINES.forEach((city, km) -> bounds.put(fabric.findVertex(city), km));
+        TextbookGraphs.STRAIGHT_LINES.forEach(
+                (city, km) -> bounds.put(fabric.findVertex(city), km));
         Recording recording =
                 record(fabric, "Arad", "Bucharest", bounds::get, CostModel.EMPTY_FABRIC);
         assertThat(estimates(fabric, recording))

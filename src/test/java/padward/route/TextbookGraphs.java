@@ -3,6 +3,7 @@ package padward.route;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
@@ -12,6 +13,40 @@ import padward.fabric.FabricInfo;
 
 /** Textbook graphs written as fabrics: every vertex a wire in one tile, every edge a switch. */
 public final class TextbookGraphs {
+    /** Cormen, Leiserson, Rivest, Stein, 3rd ed., Fig. 24.6. */
+    public static final String CLRS_24_6 =
+            "s>t 10, s>y 5, t>x 1, t>y 2, y>t 3, y>x 9, y>z 2, x>z 4, z>x 6, z>s 7";
+
+    /** Russell and Norvig, 3rd ed., Fig. 3.2, the part of the map around Arad and Bucharest; km. */
+    public static final String ROADS =
+            "Arad-Zerind 75, Arad-Sibiu 140, Arad-Timisoara 118, Zerind-Oradea 71, Oradea-Sibiu 151,"
+                    + " Sibiu-Fagaras 99, Sibiu-Rimnicu 80, Rimnicu-Pitesti 97, Rimnicu-Craiova 146,"
+                    + " Fagaras-Bucharest 211, Pitesti-Bucharest 101, Pitesti-Craiova 138";
+
+    /** Its straight-line distances to Bucharest, Fig. 3.22; km. */
+    public static final Map<String, Integer> STRAIGHT_LINES =
+            Map.of(
+                    "Arad",
+                    366,
+                    "Zerind",
+                    374,
+                    "Timisoara",
+                    329,
+                    "Oradea",
+                    380,
+                    "Sibiu",
+                    253,
+                    "Fagaras",
+                    176,
+                    "Rimnicu",
+                    193,
+                    "Pitesti",
+                    100,
+                    "Craiova",
+                    160,
+                    "Bucharest",
+                    0);
+
     private TextbookGraphs() {}
 
     /**

@@ -17,9 +17,7 @@ class TextbookSearchTest {
      */
     @Test
     void clrsDijkstraExample() {
-        Fabric fabric =
-                TextbookGraphs.of(
-                        "s>t 10, s>y 5, t>x 1, t>y 2, y>t 3, y>x 9, y>z 2, x>z 4, z>x 6, z>s 7");
+        Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
         assertThat(cost(fabric, "s", "y")).isEqualTo(5);
         assertThat(cost(fabric, "s", "z")).isEqualTo(7);
         assertThat(cost(fabric, "s", "t")).isEqualTo(8);
@@ -43,34 +41,6 @@ class TextbookSearchTest {
         }
     }
 
-    private static final String ROADS =
-            "Arad-Zerind 75, Arad-Sibiu 140, Arad-Timisoara 118, Zerind-Oradea 71, Oradea-Sibiu 151,"
-                    + " Sibiu-Fagaras 99, Sibiu-Rimnicu 80, Rimnicu-Pitesti 97, Rimnicu-Craiova 146,"
-                    + " Fagaras-Bucharest 211, Pitesti-Bucharest 101, Pitesti-Craiova 138";
-
-    private static final Map<String, Integer> STRAIGHT_LINES =
-            Map.of(
-                    "Arad",
-                    366,
-                    "Zerind",
-                    374,
-                    "Timisoara",
-                    329,
-                    "Oradea",
-                    380,
-                    "Sibiu",
-                    253,
-                    "Fagaras",
-                    176,
-                    "Rimnicu",
-                    193,
-                    "Pitesti",
-                    100,
-                    "Craiova",
-                    160,
-                    "Bucharest",
-                    0);
-
     /**
      * Russell and Norvig, "Artificial Intelligence: A Modern Approach", 3rd ed., section 3.5.2:
      * Arad to Bucharest costs 418 by Sibiu, Rimnicu Vilcea and Pitesti, six cities expanded; a
@@ -79,9 +49,10 @@ class TextbookSearchTest {
      */
     @Test
     void russellNorvigAStarExample() {
-        Fabric fabric = TextbookGraphs.of(ROADS);
+        Fabric fabric = TextbookGraphs.of(TextbookGraphs.ROADS);
         Map<Integer, Integer> bounds = new HashMap<>();
-        STRAIGHT_LINES.forEach((city, km) -> bounds.put(fabric.findVertex(city), km));
+        TextbookGraphs.STRAIGHT_LINES.forEach(
+                (city, km) -> bounds.put(fabric.findVertex(city), km));
         SearchOutcome.Found found = found(fabric, "Arad", "Bucharest", bounds::get);
         assertThat(found.cost()).isEqualTo(418);
         assertThat(names(fabric, found)).isEqualTo("Arad Sibiu Rimnicu Pitesti Bucharest");

@@ -1,10 +1,8 @@
 package padward.format.bsdl;
 
-import java.io.IOException;
-import java.io.PushbackReader;
 import java.io.Reader;
 import padward.base.BadInput;
-import padward.format.IoFaults;
+import padward.format.Characters;
 import padward.format.Source;
 import padward.format.Text;
 
@@ -15,16 +13,13 @@ import padward.format.Text;
 final class BsdlWords {
     private static final int LONGEST = 1_000_000;
 
-    private final Source source;
-    private final PushbackReader text;
-    private int line = 1;
+    private final Characters text;
     private int wordLine = 1;
     private String word = "";
     private boolean isText;
 
     BsdlWords(Source source, Reader text) {
-        this.source = source;
-        this.text = new PushbackReader(text, 1);
+        this.text = new Characters(source, text);
     }
 
     /** The word that was read last; empty at the end. */
@@ -45,51 +40,25 @@ final class BsdlWords {
     }
 
     String place() {
-        return "line " + wordLine;
+        return Characters.place(wordLine);
     }
 
     BadInput fault(String expected) {
-        return new BadInput(
-                source.label(),
-                place(),
-                expected,
-                isEnd() ? "the end of the file" : Text.quote(word));
+        return fault(place(), expected, isEnd() ? "the end of the file" : Text.quote(word));
     }
 
     BadInput fault(String place, String expected, String found) {
-        return new BadInput(source.label(), place, expected, found);
+        return text.fault(place, expected, found);
     }
 
     /** Moves to the next word. */
     void next() throws BadInput {
-        try {
-            read();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
-    }
-
-    private void read() throws IOException, BadInput {
-        int c = get();
-        while (c >= 0 && (c <= ' ' || c == '-')) {
-            if (c == '-') {
-                int second = get();
-                if (second != '-') {
-                    back(second);
-                    break;
-                }
-                while (c >= 0 && c != '\n') {
-                    c = get();
-                }
-            } else {
-                c = get();
-            }
-        }
-        wordLine = line;
+        int c = afterBlanks();
+        wordLine = text.line();
         isText = c == '"';
         StringBuilder all = new StringBuilder();
         if (isText) {
-            for (c = get(); c != '"'; c = get()) {
+            for (c = text.get(); c != '"'; c = text.get()) {
                 if (c < 0 || c == '\n' || all.length() > LONGEST) {
                     throw fault(place(), "the end of the text on its line", "none");
                 }
@@ -98,9 +67,9 @@ final class BsdlWords {
         } else if (c >= 0 && isPart(c)) {
             while (c >= 0 && isPart(c) && all.length() < LONGEST) {
                 all.append((char) c);
-                c = get();
+                c = text.get();
             }
-            back(c);
+            text.back(c);
         } else if (c >= 0) {
             all.append((char) c);
         }
@@ -111,16 +80,20 @@ final class BsdlWords {
         return Character.isLetterOrDigit(c) || c == '_' || c == '.';
     }
 
-    private int get() throws IOException {
-        int c = text.read();
-        line += c == '\n' ? 1 : 0;
-        return c;
-    }
-
-    private void back(int c) throws IOException {
-        if (c >= 0) {
-            text.unread(c);
-            line -= c == '\n' ? 1 : 0;
+    /** The first character that is neither white space nor of a comment; -1 at the end. */
+    private int afterBlanks() throws BadInput {
+        while (true) {
+            int c = text.get();
+            if (c == '-') {
+                int second = text.get();
+                if (second != '-') {
+                    text.back(second);
+                    return c;
+                }
+                text.skipLine();
+            } else if (c < 0 || c > ' ') {
+                return c;
+            }
         }
     }
 

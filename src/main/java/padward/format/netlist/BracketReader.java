@@ -1,11 +1,11 @@
 package padward.format.netlist;
 
-import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import padward.base.BadInput;
+import padward.format.Characters;
 import padward.format.Source;
 
 /** Reads the brackets of an EDIF file. */
@@ -13,30 +13,27 @@ final class BracketReader {
     private static final int DEEPEST = 1_000;
     private static final int LONGEST = 100_000;
 
-    private final Source source;
-    private final Reader text;
-    private int line = 1;
+    private final Characters text;
 
     BracketReader(Source source, Reader text) {
-        this.source = source;
-        this.text = text;
+        this.text = new Characters(source, text);
     }
 
     private BadInput fault(String expected, String found) {
-        return new BadInput(source.label(), "line " + line, expected, found);
+        return text.fault(Characters.place(text.line()), expected, found);
     }
 
     /** The outermost bracket. */
-    Bracket readAll() throws IOException, BadInput {
+    Bracket readAll() throws BadInput {
         Deque<Bracket> open = new ArrayDeque<>();
-        int c = get();
+        int c = text.get();
         while (c >= 0) {
             if (c == '(') {
-                c = skipBlanks(get());
+                c = skipBlanks(text.get());
                 StringBuilder word = new StringBuilder();
                 c = collect(c, word);
                 Bracket bracket =
-                        new Bracket(source.label(), word.toString(), line, new ArrayList<>());
+                        new Bracket(text.label(), word.toString(), text.line(), new ArrayList<>());
                 if (!open.isEmpty()) {
                     open.peek().items().add(bracket);
                 }
@@ -68,31 +65,31 @@ final class BracketReader {
                 }
                 open.peek().items().add(word.toString());
             }
-            c = get();
+            c = text.get();
         }
         throw fault(open.isEmpty() ? "\"(edif\"" : "\")\"", "the end of the file");
     }
 
-    private void readText(StringBuilder word) throws IOException, BadInput {
-        int c = get();
+    private void readText(StringBuilder word) throws BadInput {
+        int c = text.get();
         while (c != '"') {
             if (c < 0 || word.length() > LONGEST) {
                 throw fault("the end of the text", "none");
             }
             word.append((char) c);
-            c = get();
+            c = text.get();
         }
     }
 
     /** Collects a word; the character behind it. */
-    private int collect(int first, StringBuilder word) throws IOException, BadInput {
+    private int collect(int first, StringBuilder word) throws BadInput {
         int c = first;
         while (c > ' ' && c != '(' && c != ')' && c != '"') {
             word.append((char) c);
             if (word.length() > LONGEST) {
                 throw fault("a shorter word", "one of " + LONGEST + " characters");
             }
-            c = get();
+            c = text.get();
         }
         // an ampersand marks identifiers that begin with a figure
         if (word.length() > 1 && word.charAt(0) == '&') {
@@ -101,18 +98,10 @@ final class BracketReader {
         return c;
     }
 
-    private int skipBlanks(int first) throws IOException {
+    private int skipBlanks(int first) throws BadInput {
         int c = first;
         while (c >= 0 && c <= ' ') {
-            c = get();
-        }
-        return c;
-    }
-
-    private int get() throws IOException {
-        int c = text.read();
-        if (c == '\n') {
-            line++;
+            c = text.get();
         }
         return c;
     }

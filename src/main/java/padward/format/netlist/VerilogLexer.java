@@ -1,12 +1,10 @@
 package padward.format.netlist;
 
-import java.io.IOException;
-import java.io.PushbackReader;
 import java.io.Reader;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.fabric.Limits;
-import padward.format.IoFaults;
+import padward.format.Characters;
 import padward.format.Source;
 import padward.format.Text;
 
@@ -54,17 +52,14 @@ final class VerilogLexer {
 
     private static final int LONGEST = 100_000;
 
-    private final Source source;
-    private final PushbackReader text;
-    private int line = 1;
+    private final Characters text;
 
     private Sort sort = Sort.END;
     private String word = "";
     private int wordLine = 1;
 
     VerilogLexer(Source source, Reader text) {
-        this.source = source;
-        this.text = new PushbackReader(text, 2);
+        this.text = new Characters(source, text);
     }
 
     Sort sort() {
@@ -77,7 +72,7 @@ final class VerilogLexer {
     }
 
     String place() {
-        return "line " + wordLine;
+        return Characters.place(wordLine);
     }
 
     boolean isMark(char mark) {
@@ -90,31 +85,23 @@ final class VerilogLexer {
 
     BadInput fault(String expected) {
         String found = sort == Sort.END ? "the end of the file" : Text.quote(word);
-        return new BadInput(source.label(), place(), expected, found);
+        return fault(place(), expected, found);
     }
 
     BadInput fault(String place, String expected, String found) {
-        return new BadInput(source.label(), place, expected, found);
+        return text.fault(place, expected, found);
     }
 
     /** Moves to the next word. */
     void next() throws BadInput {
-        try {
-            read();
-        } catch (IOException e) {
-            throw IoFaults.describe(source, e);
-        }
-    }
-
-    private void read() throws IOException, BadInput {
         int c = afterBlanks();
-        wordLine = line;
+        wordLine = text.line();
         if (c < 0) {
             sort = Sort.END;
             word = "";
         } else if (c == '\\') {
             sort = Sort.ESCAPED;
-            word = collect(get(), ch -> ch > ' ');
+            word = collect(text.get(), ch -> ch > ' ');
         } else if (isIdentifierStart(c)) {
             sort = Sort.WORD;
             word = collect(c, VerilogLexer::isIdentifierPart);
@@ -141,30 +128,30 @@ final class VerilogLexer {
     /**
      * The first character that is no white space, comment, attribute or directive; -1 at the end.
      */
-    private int afterBlanks() throws IOException, BadInput {
+    private int afterBlanks() throws BadInput {
         while (true) {
-            int c = get();
+            int c = text.get();
             if (c == '`') {
-                skipLine();
+                text.skipLine();
             } else if (c == '/') {
-                int second = get();
+                int second = text.get();
                 if (second == '/') {
-                    skipLine();
+                    text.skipLine();
                 } else if (second == '*') {
                     skipTo('*', '/', "the end of the comment");
                 } else {
-                    back(second);
+                    text.back(second);
                     return c;
                 }
             } else if (c == '(') {
-                int second = get();
-                int third = second == '*' ? get() : -1;
+                int second = text.get();
+                int third = second == '*' ? text.get() : -1;
                 if (second == '*' && third != ')') {
-                    back(third);
+                    text.back(third);
                     skipTo('*', ')', "the end of the attribute");
                 } else {
-                    back(third);
-                    back(second);
+                    text.back(third);
+                    text.back(second);
                     return c;
                 }
             } else if (c < 0 || c > ' ') {
@@ -173,62 +160,55 @@ final class VerilogLexer {
         }
     }
 
-    private void skipLine() throws IOException {
-        int c = get();
-        while (c >= 0 && c != '\n') {
-            c = get();
-        }
-    }
-
-    private void skipTo(char first, char second, String what) throws IOException, BadInput {
-        int begun = line;
+    private void skipTo(char first, char second, String what) throws BadInput {
+        int begun = text.line();
         int before = 0;
-        for (int c = get(); c >= 0; c = get()) {
+        for (int c = text.get(); c >= 0; c = text.get()) {
             if (before == first && c == second) {
                 return;
             }
             before = c;
         }
-        throw fault("line " + begun, what, "the end of the file");
+        throw fault(Characters.place(begun), what, "the end of the file");
     }
 
     /** {@code 12}, {@code 4'b01x}, {@code 8 'shff}: white space may stand before the base. */
-    private String number(int first) throws IOException, BadInput {
+    private String number(int first) throws BadInput {
         StringBuilder all = new StringBuilder();
         int c = first;
         if (c != '\'') {
             all.append(collect(c, ch -> ch >= '0' && ch <= '9' || ch == '_'));
-            c = get();
+            c = text.get();
             while (c == ' ' || c == '\t') {
-                c = get();
+                c = text.get();
             }
         }
         if (c != '\'') {
-            back(c);
+            text.back(c);
             return all.toString();
         }
         all.append('\'');
-        c = get();
+        c = text.get();
         if (c == 's' || c == 'S') {
-            c = get();
+            c = text.get();
         }
         all.append((char) c);
-        c = get();
+        c = text.get();
         while (c == ' ' || c == '\t') {
-            c = get();
+            c = text.get();
         }
         return all.append(collect(c, ch -> isIdentifierPart(ch) || ch == '?')).toString();
     }
 
-    private String string() throws IOException, BadInput {
+    private String string() throws BadInput {
         StringBuilder all = new StringBuilder();
-        for (int c = get(); c != '"'; c = get()) {
+        for (int c = text.get(); c != '"'; c = text.get()) {
             if (c < 0 || c == '\n' || all.length() > LONGEST) {
                 throw fault(place(), "the end of the text on its line", "none");
             }
             all.append((char) c);
             if (c == '\\') {
-                all.append((char) get());
+                all.append((char) text.get());
             }
         }
         return all.toString();
@@ -238,7 +218,7 @@ final class VerilogLexer {
         boolean has(int c);
     }
 
-    private String collect(int first, Part part) throws IOException, BadInput {
+    private String collect(int first, Part part) throws BadInput {
         StringBuilder all = new StringBuilder();
         int c = first;
         while (c >= 0 && part.has(c)) {
@@ -249,27 +229,10 @@ final class VerilogLexer {
                         "at most " + Limits.NAME_LENGTH + " characters",
                         Text.quote(all.toString()));
             }
-            c = get();
+            c = text.get();
         }
-        back(c);
+        text.back(c);
         return all.toString();
-    }
-
-    private int get() throws IOException {
-        int c = text.read();
-        if (c == '\n') {
-            line++;
-        }
-        return c;
-    }
-
-    private void back(int c) throws IOException {
-        if (c >= 0) {
-            text.unread(c);
-            if (c == '\n') {
-                line--;
-            }
-        }
     }
 
     /** Whether the word begins what describes behaviour, which is not read. */

@@ -1,15 +1,15 @@
 package padward.format.tables;
 
-import java.io.FilterReader;
 import java.io.IOException;
 import java.io.Reader;
+import padward.format.FollowedText;
 import padward.format.Limits;
 
 /**
  * Refuses a row that is longer than any table needs, before the parser collects it: a quotation
  * mark that is never closed would make one field of the rest of the file.
  */
-final class BoundedRows extends FilterReader {
+final class BoundedRows extends FollowedText {
     /** A note is the longest field that there is. */
     private static final int LONGEST = 4 * Limits.NOTE;
 
@@ -21,24 +21,7 @@ final class BoundedRows extends FilterReader {
     }
 
     @Override
-    public int read() throws IOException {
-        int c = super.read();
-        if (c >= 0) {
-            follow((char) c);
-        }
-        return c;
-    }
-
-    @Override
-    public int read(char[] chars, int offset, int count) throws IOException {
-        int got = super.read(chars, offset, count);
-        for (int i = offset; i < offset + got; i++) {
-            follow(chars[i]);
-        }
-        return got;
-    }
-
-    private void follow(char c) throws IOException {
+    protected void follow(char c) throws IOException {
         quoted ^= c == '"';
         length = !quoted && (c == '\n' || c == '\r') ? 0 : length + 1;
         if (length > LONGEST) {
