@@ -2,8 +2,6 @@ package padward.ui.group;
 
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.Arrays;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.IntegerProperty;
@@ -16,16 +14,14 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
-import padward.base.BadInput;
 import padward.breakout.Bus;
-import padward.breakout.GroupNames;
 import padward.breakout.Matched;
 import padward.breakout.Prospect;
 import padward.design.Design;
-import padward.design.PadNames;
 import padward.design.Trial;
 import padward.timing.Outside;
 import padward.ui.model.ExplorerModel;
+import padward.ui.model.GroupText;
 import padward.ui.model.OneJob;
 import padward.ui.model.TrialDesk;
 import padward.ui.scene.Opened;
@@ -69,8 +65,8 @@ public final class GroupModel {
         }
         putAway();
         Design design = opened.get().design();
-        List<String> wanted = words(nets.get());
-        List<String> allowed = words(pads.get());
+        String wanted = nets.get();
+        String allowed = pads.get();
         Bus.Aim by = aim.get();
         record Looked(Prospect prospect, Bus bus) {}
         job.start(
@@ -79,8 +75,8 @@ public final class GroupModel {
                     Prospect seen =
                             Prospect.of(
                                     design,
-                                    GroupNames.nets(design, wanted),
-                                    GroupNames.pads(design, allowed, GroupModel::pad),
+                                    GroupText.nets(design, wanted),
+                                    GroupText.pads(design, allowed),
                                     by,
                                     progress);
                     seen.complete(progress);
@@ -90,19 +86,6 @@ public final class GroupModel {
                     prospect.set(Optional.of(looked.prospect()));
                     bus.set(Optional.of(looked.bus()));
                 });
-    }
-
-    private static List<String> words(String text) {
-        return Arrays.stream(text.split(",")).map(String::strip).filter(w -> !w.isEmpty()).toList();
-    }
-
-    private static int pad(Design design, String name) throws BadInput {
-        List<Integer> fitting = PadNames.find(design, name);
-        if (fitting.size() != 1) {
-            String found = "“" + name + "”, which fits " + fitting.size();
-            throw new BadInput("Pads", "", "the name of one pad, or a pattern", found);
-        }
-        return fitting.get(0);
     }
 
     /** Pins a net to a pad, by their places; or takes the pin out when it is there. */

@@ -40,7 +40,12 @@ final class QuestionText {
                 found(text, fitting.size()));
     }
 
-    private static int pad(Design design, String text) throws BadInput {
+    /**
+     * The index of the one pad that a text means.
+     *
+     * @throws BadInput when it means none or several
+     */
+    static int pad(Design design, String text) throws BadInput {
         List<Integer> fitting = PadNames.find(design, text);
         if (fitting.size() == 1) {
             return fitting.get(0);

@@ -5,10 +5,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import padward.base.Progress;
 import padward.breakout.Answer;
 import padward.breakout.Question;
 import padward.clearance.SearchLimits;
+import padward.design.Design;
+import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.lesson.PlayedLabels;
 import padward.lesson.PlayedQuestion;
@@ -55,5 +58,49 @@ record PlayedSearches(
                                                 progress)))
                         : Optional.empty();
         return new PlayedSearches(question, searches, parts, labels);
+    }
+
+    /** The search of a method in a part; the last one, when it has fewer. */
+    Optional<SearchPlayer> search(SearchMethod method, int part) {
+        return Optional.ofNullable(searches.get(method))
+                .filter(all -> !all.isEmpty())
+                .map(all -> all.get(Math.min(part, all.size() - 1)));
+    }
+
+    /** The moment at which a search first touches a site that something else occupies. */
+    OptionalInt firstOccupiedSite(SearchPlayer search) {
+        Design design = question.design();
+        return search.first(
+                v ->
+                        design.fabric().siteOf(v) != Fabric.NOTHING
+                                && design.occupancy().isOccupied(v)
+                                && !isOwn(v));
+    }
+
+    /** Where the net itself is, it all begins: that is not in the way. */
+    private boolean isOwn(int vertex) {
+        Net net = question.net();
+        Fabric fabric = question.design().fabric();
+        return net.route().placeOf(vertex) != Fabric.NOTHING
+                || fabric.siteOf(net.route().root()) == fabric.siteOf(vertex);
+    }
+
+    /** What A* settles less than Dijkstra in a part, as a sentence; empty without both. */
+    String saved(int part) {
+        Optional<SearchPlayer> star = search(SearchMethod.A_STAR, part);
+        Optional<SearchPlayer> plain = search(SearchMethod.DIJKSTRA, part);
+        if (star.isEmpty() || plain.isEmpty()) {
+            return "";
+        }
+        int with = star.get().replay().recording().outcome().settled();
+        int without = plain.get().replay().recording().outcome().settled();
+        if (with >= without) {
+            return "Here the estimate saves nothing: both have to settle "
+                    + (with == without ? "" : "about ")
+                    + without
+                    + ".";
+        }
+        return "The estimate saves %,d of %,d settled vertices (%.1f %%)."
+                .formatted(without - with, without, 100.0 * (without - with) / without);
     }
 }

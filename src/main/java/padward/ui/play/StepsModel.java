@@ -1,179 +1,92 @@
 package padward.ui.play;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyIntegerProperty;
-import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.base.BadInput;
-import padward.breakout.Answer;
-import padward.design.Design;
-import padward.design.Net;
-import padward.fabric.Fabric;
-import padward.format.Demo;
-import padward.lesson.PlayedRounds;
 import padward.lesson.SearchMethod;
 import padward.ui.map.MapModel;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.scene.Opened;
 
 /**
- * Searches of the question that is shown, recorded and played: which one, at which step, how
- * quickly. A* and Dijkstra go side by side, as many settled vertices in the one as in the other. No
- * control, no canvas.
+ * Plays what is recorded: which of it, at which step, how quickly. A* and Dijkstra go side by side,
+ * as many settled vertices in the one as in the other. No control, no canvas.
  */
 public final class StepsModel {
     /** Vertices settled, labels looked at, or rounds, in a second. */
     static final int MOST_SPEED = 60;
 
-    /** The group of the worked example. */
-    static final String EXAMPLE_NETS = "signal*";
-
-    static final String EXAMPLE_PADS = "D*";
-
     private static final int USUAL_SPEED = 8;
 
     private final ExplorerModel model;
     private final MapModel map;
-    private final OneJob recording;
-    private final ObjectProperty<Optional<PlayedSearches>> played =
-            new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<RoundPlayer>> rounds =
-            new SimpleObjectProperty<>(Optional.empty());
+    private final Recordings recordings;
     private final ObjectProperty<PlayKind> kind = new SimpleObjectProperty<>(PlayKind.A_STAR);
     private final IntegerProperty part = new SimpleIntegerProperty(0);
     private final IntegerProperty moment = new SimpleIntegerProperty(0);
     private final BooleanProperty playing = new SimpleBooleanProperty(false);
     private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
-    private boolean example;
-    private final BooleanProperty wanted = new SimpleBooleanProperty(false);
 
     /** Plays the searches of the question that is in front, as an overlay of the map. */
     public StepsModel(ExplorerModel model, MapModel map) {
         this.model = model;
         this.map = map;
-        this.recording = new OneJob(model.jobs(), this);
-        wanted.addListener((p, old, now) -> wantedOrNot(now));
-        model.shown()
-                .answerProperty()
-                .addListener(
-                        (p, old, now) -> {
-                            putAway();
-                            recordIfWanted();
-                        });
-        model.openedProperty().addListener((p, old, now) -> opened());
+        this.recordings = new Recordings(model);
+        recordings.wantedProperty().addListener((p, old, now) -> stopHere());
+        recordings.searchesProperty().addListener((p, old, now) -> now.ifPresent(this::begin));
+        recordings.roundsProperty().addListener((p, old, now) -> changed());
+        model.shown().answerProperty().addListener((p, old, now) -> stopHere());
         kind.addListener((p, old, now) -> changed());
         part.addListener((p, old, now) -> changed());
     }
 
-    /** Whether somebody looks: only then is anything recorded, or painted over the map. */
-    BooleanProperty wantedProperty() {
-        return wanted;
+    /** What there is to be played. */
+    Recordings recordings() {
+        return recordings;
     }
 
-    private void wantedOrNot(boolean now) {
+    private void stopHere() {
         playing.set(false);
-        if (now) {
-            recordIfWanted();
-        }
         show();
     }
 
-    private void putAway() {
-        recording.cancel();
-        playing.set(false);
-        played.set(Optional.empty());
-        show();
-    }
-
-    private void recordIfWanted() {
-        Optional<Answer> answer = model.shown().answerProperty().get();
-        if (!wanted.get() || answer.isEmpty() || played.get().isPresent()) {
-            return;
+    private void begin(PlayedSearches searches) {
+        part.set(Math.max(0, searches.parts().size() - 1));
+        if (kind.get() == PlayKind.LABELS && searches.labels().isEmpty()) {
+            kind.set(PlayKind.A_STAR);
         }
-        recording.start(
-                "Recording the searches",
-                progress -> PlayedSearches.of(answer.get(), progress),
-                result -> {
-                    played.set(Optional.of(result));
-                    part.set(Math.max(0, result.parts().size() - 1));
-                    if (kind.get() == PlayKind.LABELS && result.labels().isEmpty()) {
-                        kind.set(PlayKind.A_STAR);
-                    }
-                    changed();
-                });
+        changed();
     }
 
-    /**
-     * Opens a tiny invented design in which three nets want the same wires, and plays how they
-     * settle it.
-     */
+    /** Plays how three nets that want the same wires settle it, in a tiny invented design. */
     void playWorkedExample() {
         kind.set(PlayKind.ROUNDS);
-        example = true;
-        model.openFrom(progress -> Demo.openNarrows());
-    }
-
-    private void opened() {
-        rounds.set(Optional.empty());
-        boolean play =
-                example
-                        && model.openedProperty()
-                                .get()
-                                .filter(o -> o.design().name().equals("narrows"))
-                                .isPresent();
-        example = false;
-        if (play) {
-            playGroup(EXAMPLE_NETS, EXAMPLE_PADS);
-        }
-    }
-
-    /** Brings several nets out at once, and plays the rounds. */
-    void playGroup(String nets, String pads) {
-        Optional<Opened> opened = model.openedProperty().get();
-        if (opened.isEmpty()) {
-            return;
-        }
-        Design design = opened.get().design();
-        try {
-            List<Net> meant = GroupText.nets(design, nets);
-            List<Integer> allowed = GroupText.pads(design, pads);
-            recording.start(
-                    "Laying the nets together",
-                    progress -> PlayedRounds.of(design, meant, allowed, progress),
-                    result -> {
-                        rounds.set(Optional.of(new RoundPlayer(result)));
-                        changed();
-                    });
-        } catch (BadInput fault) {
-            model.notes().tell(this, fault);
-        }
+        recordings.recordWorkedExample();
     }
 
     /** What is played now; empty when there is nothing yet. */
     Optional<Player> player() {
         if (kind.get() == PlayKind.ROUNDS) {
-            return rounds.get().map(r -> r);
+            return recordings.roundsProperty().get().map(r -> r);
         }
         if (kind.get() == PlayKind.LABELS) {
-            return played.get().flatMap(PlayedSearches::labels).map(l -> l);
+            return played().flatMap(PlayedSearches::labels).map(l -> l);
         }
         return search(kind.get().method().orElseThrow()).map(s -> s);
     }
 
     /** The search of a method in the part that is shown. */
     Optional<SearchPlayer> search(SearchMethod method) {
-        return played.get()
-                .map(p -> p.searches().get(method))
-                .filter(all -> !all.isEmpty())
-                .map(all -> all.get(Math.min(part.get(), all.size() - 1)));
+        return played().flatMap(p -> p.search(method, part.get()));
+    }
+
+    private Optional<PlayedSearches> played() {
+        return recordings.searchesProperty().get();
     }
 
     /** Something else is played, from where it stands. */
@@ -197,7 +110,7 @@ public final class StepsModel {
     private void show() {
         map.overlayProperty()
                 .set(
-                        wanted.get()
+                        recordings.wantedProperty().get()
                                 ? player().filter(p -> p.done() > 0).map(Player::overlay)
                                 : Optional.empty());
     }
@@ -241,20 +154,7 @@ public final class StepsModel {
         if (!(player().orElse(null) instanceof SearchPlayer search)) {
             return OptionalInt.empty();
         }
-        Design design = played.get().orElseThrow().question().design();
-        return search.first(
-                v ->
-                        design.fabric().siteOf(v) != Fabric.NOTHING
-                                && design.occupancy().isOccupied(v)
-                                && !isOwn(design, v));
-    }
-
-    /** Where the net itself is, it all begins: that is not in the way. */
-    private boolean isOwn(Design design, int vertex) {
-        Net net = played.get().orElseThrow().question().net();
-        int own = design.fabric().siteOf(net.route().root());
-        return net.route().placeOf(vertex) != Fabric.NOTHING
-                || own == design.fabric().siteOf(vertex);
+        return played().orElseThrow().firstOccupiedSite(search);
     }
 
     /** Goes to the first time that the search touches an occupied site. */
@@ -286,29 +186,7 @@ public final class StepsModel {
 
     /** What A* settles less than Dijkstra on this question, as a sentence; empty without both. */
     String saved() {
-        Optional<SearchPlayer> star = search(SearchMethod.A_STAR);
-        Optional<SearchPlayer> plain = search(SearchMethod.DIJKSTRA);
-        if (star.isEmpty() || plain.isEmpty()) {
-            return "";
-        }
-        int with = star.get().replay().recording().outcome().settled();
-        int without = plain.get().replay().recording().outcome().settled();
-        if (with >= without) {
-            return "Here the estimate saves nothing: both have to settle "
-                    + (with == without ? "" : "about ")
-                    + without
-                    + ".";
-        }
-        return "The estimate saves %,d of %,d settled vertices (%.1f %%)."
-                .formatted(without - with, without, 100.0 * (without - with) / without);
-    }
-
-    ReadOnlyObjectProperty<Optional<PlayedSearches>> playedProperty() {
-        return played;
-    }
-
-    ReadOnlyObjectProperty<Optional<RoundPlayer>> roundsProperty() {
-        return rounds;
+        return played().map(p -> p.saved(part.get())).orElse("");
     }
 
     /** What is played. */

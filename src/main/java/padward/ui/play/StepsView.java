@@ -85,14 +85,16 @@ public final class StepsView extends ScrollPane {
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
         steps.momentProperty().addListener((p, old, now) -> refresh());
-        steps.playedProperty().addListener((p, old, now) -> refill());
-        steps.roundsProperty().addListener((p, old, now) -> refresh());
+        steps.recordings().searchesProperty().addListener((p, old, now) -> refill());
+        steps.recordings().roundsProperty().addListener((p, old, now) -> refresh());
         steps.kindProperty().addListener((p, old, now) -> refresh());
         steps.partProperty().addListener((p, old, now) -> refill());
         steps.playingProperty().addListener((p, old, now) -> playing(now));
         steps.speedProperty().addListener((p, old, now) -> playing(steps.playingProperty().get()));
         model.look().darkProperty().addListener((p, old, now) -> refresh());
-        steps.wantedProperty().bind(parentProperty().flatMap(Node::visibleProperty).orElse(false));
+        steps.recordings()
+                .wantedProperty()
+                .bind(parentProperty().flatMap(Node::visibleProperty).orElse(false));
         refill();
     }
 
@@ -171,7 +173,7 @@ public final class StepsView extends ScrollPane {
                         "group",
                         "Lay together",
                         "Brings the nets out at once, and records the rounds",
-                        () -> steps.playGroup(nets.getText(), pads.getText()));
+                        () -> steps.recordings().recordGroup(nets.getText(), pads.getText()));
         HBox.setHgrow(nets, Priority.ALWAYS);
         HBox row = new HBox(6, nets, pads, lay);
         row.setAlignment(Pos.CENTER_LEFT);
@@ -181,8 +183,8 @@ public final class StepsView extends ScrollPane {
                         "Worked example",
                         "Opens a tiny invented design in which three nets want the same wires",
                         () -> {
-                            nets.setText(StepsModel.EXAMPLE_NETS);
-                            pads.setText(StepsModel.EXAMPLE_PADS);
+                            nets.setText(Recordings.EXAMPLE_NETS);
+                            pads.setText(Recordings.EXAMPLE_PADS);
                             steps.playWorkedExample();
                         });
         return new VBox(6, row, example);
@@ -207,7 +209,11 @@ public final class StepsView extends ScrollPane {
     private void refill() {
         following = true;
         List<String> parts =
-                steps.playedProperty().get().map(PlayedSearches::parts).orElse(List.of());
+                steps.recordings()
+                        .searchesProperty()
+                        .get()
+                        .map(PlayedSearches::parts)
+                        .orElse(List.of());
         if (!part.getItems().equals(parts)) {
             part.getItems().setAll(parts);
         }

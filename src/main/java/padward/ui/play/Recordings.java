@@ -1,0 +1,117 @@
+package padward.ui.play;
+
+import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import padward.breakout.Answer;
+import padward.design.Design;
+import padward.format.Demo;
+import padward.lesson.PlayedRounds;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.GroupText;
+import padward.ui.model.OneJob;
+import padward.ui.scene.Opened;
+
+/**
+ * What is recorded to be played: the searches of the question that is shown, as long as somebody
+ * looks, and the rounds in which a group was laid. No control, no canvas.
+ */
+final class Recordings {
+    /** The group of the worked example. */
+    static final String EXAMPLE_NETS = "signal*";
+
+    static final String EXAMPLE_PADS = "D*";
+
+    private final ExplorerModel model;
+    private final OneJob job;
+    private final BooleanProperty wanted = new SimpleBooleanProperty(false);
+    private final ObjectProperty<Optional<PlayedSearches>> searches =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<RoundPlayer>> rounds =
+            new SimpleObjectProperty<>(Optional.empty());
+    private boolean example;
+
+    Recordings(ExplorerModel model) {
+        this.model = model;
+        this.job = new OneJob(model.jobs(), this);
+        wanted.addListener((p, old, now) -> recordIfWanted());
+        model.shown()
+                .answerProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            job.cancel();
+                            searches.set(Optional.empty());
+                            recordIfWanted();
+                        });
+        model.openedProperty().addListener((p, old, now) -> opened());
+    }
+
+    private void recordIfWanted() {
+        Optional<Answer> answer = model.shown().answerProperty().get();
+        if (wanted.get() && answer.isPresent() && searches.get().isEmpty()) {
+            job.start(
+                    "Recording the searches",
+                    progress -> PlayedSearches.of(answer.get(), progress),
+                    result -> searches.set(Optional.of(result)));
+        }
+    }
+
+    /**
+     * Opens a tiny invented design in which three nets want the same wires, and records how they
+     * settle it.
+     */
+    void recordWorkedExample() {
+        example = true;
+        model.openFrom(progress -> Demo.openNarrows());
+    }
+
+    private void opened() {
+        rounds.set(Optional.empty());
+        boolean record =
+                example
+                        && model.openedProperty()
+                                .get()
+                                .filter(o -> o.design().name().equals("narrows"))
+                                .isPresent();
+        example = false;
+        if (record) {
+            recordGroup(EXAMPLE_NETS, EXAMPLE_PADS);
+        }
+    }
+
+    /** Brings several nets out at once, and records the rounds. */
+    void recordGroup(String nets, String pads) {
+        Optional<Opened> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
+            return;
+        }
+        Design design = opened.get().design();
+        job.start(
+                "Laying the nets together",
+                progress ->
+                        PlayedRounds.of(
+                                design,
+                                GroupText.nets(design, nets),
+                                GroupText.pads(design, pads),
+                                progress),
+                result -> rounds.set(Optional.of(new RoundPlayer(result))));
+    }
+
+    /** Whether somebody looks: only then are searches recorded. */
+    BooleanProperty wantedProperty() {
+        return wanted;
+    }
+
+    /** The searches of the question; empty until they are recorded. */
+    ReadOnlyObjectProperty<Optional<PlayedSearches>> searchesProperty() {
+        return searches;
+    }
+
+    /** The rounds of a group of the open design; empty until one was laid. */
+    ReadOnlyObjectProperty<Optional<RoundPlayer>> roundsProperty() {
+        return rounds;
+    }
+}

@@ -1,0 +1,49 @@
+package padward.ui.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Net;
+import padward.format.DesignReader;
+
+class GroupTextTest {
+    private Design design;
+
+    @BeforeEach
+    void read() throws Exception {
+        design = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+    }
+
+    @Test
+    void namesAndPatternsStandBetweenCommas() throws Exception {
+        assertThat(GroupText.nets(design, " pump/level/sample[1],, pump/level/sample[*] "))
+                .extracting(Net::name)
+                .startsWith("pump/level/sample[1]", "pump/level/sample[0]")
+                .doesNotHaveDuplicates();
+        int pad = QuestionText.pad(design, "J1.3");
+        assertThat(GroupText.pads(design, "J1.3, header J1")).contains(pad).doesNotHaveDuplicates();
+        assertThat(GroupText.pads(design, "any")).hasSize(design.fabric().pads().size());
+    }
+
+    @Test
+    void faultsNameTheField() {
+        assertThatThrownBy(() -> GroupText.nets(design, " , "))
+                .isInstanceOf(BadInput.class)
+                .hasMessage(
+                        "nets: expected names of nets, or patterns that fit some, found nothing");
+        assertThatThrownBy(() -> GroupText.nets(design, "pump/level/sample[*], nosuch"))
+                .isInstanceOf(BadInput.class)
+                .hasMessageStartingWith("nets: ")
+                .hasMessageContaining("nosuch");
+        assertThatThrownBy(() -> GroupText.pads(design, "J77.1"))
+                .isInstanceOf(BadInput.class)
+                .hasMessageStartingWith("pads: ")
+                .hasMessageContaining("J77.1");
+    }
+}
