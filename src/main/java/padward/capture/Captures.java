@@ -2,19 +2,23 @@ package padward.capture;
 
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
+import java.io.FilterReader;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
 import padward.base.ReadFault;
+import padward.base.WholeFile;
 
 /** Aligns capture files of any size; the name tells the form. */
 public final class Captures {
@@ -44,27 +48,64 @@ public final class Captures {
         if (csv != isCsv(aligned)) {
             throw new BadInput("-o", "", "a name of the capture's own form", aligned.toString());
         }
-        Path target = aligned.toAbsolutePath();
-        Path beside = target.resolveSibling(target.getFileName() + ".part");
-        try {
-            List<String> channels;
-            // Names are kept byte for byte, whatever their encoding.
-            var bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
-            try (Reader in = withoutMark(Files.newBufferedReader(capture, bytes), csv);
-                    Writer out = new BufferedWriter(Files.newBufferedWriter(beside, bytes))) {
-                channels =
-                        csv
-                                ? Samples.align(capture.toString(), in, out, alignments)
-                                : Vcd.align(capture.toString(), in, out, alignments);
-            }
-            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
-            return channels;
+        List<String> channels = new ArrayList<>();
+        // Names are kept byte for byte, whatever their encoding.
+        Charset bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
+        WholeFile.write(
+                aligned,
+                raw -> {
+                    Writer out = new BufferedWriter(new OutputStreamWriter(raw, bytes));
+                    channels.addAll(align(capture, csv, bytes, out, alignments));
+                    out.flush();
+                });
+        return channels;
+    }
+
+    private static List<String> align(
+            Path capture, boolean csv, Charset bytes, Writer out, Aligning alignments)
+            throws IOException, BadInput {
+        try (Reader in = withoutMark(open(capture, bytes), csv)) {
+            return csv
+                    ? Samples.align(capture.toString(), in, out, alignments)
+                    : Vcd.align(capture.toString(), in, out, alignments);
+        } catch (CSVException fault) {
+            throw quoting(capture, fault);
         } catch (UncheckedIOException fault) {
-            throw describe(capture, fault.getCause());
+            throw fault.getCause() instanceof CSVException told
+                    ? quoting(capture, told)
+                    : ReadFault.of(capture.toString(), fault.getCause());
+        }
+    }
+
+    private static BadInput quoting(Path capture, CSVException fault) {
+        return new BadInput(
+                capture.toString(), "", "fields as RFC 4180 writes them", fault.getMessage());
+    }
+
+    /**
+     * Opens a capture; what goes wrong as it is read is not taken for a fault of what is written.
+     */
+    private static BufferedReader open(Path capture, Charset bytes) throws BadInput {
+        try {
+            return new BufferedReader(new Unmixed(Files.newBufferedReader(capture, bytes)));
         } catch (IOException fault) {
-            throw describe(capture, fault);
-        } finally {
-            deleteQuietly(beside);
+            throw ReadFault.of(capture.toString(), fault);
+        }
+    }
+
+    /** Faults of reading, told apart from those of writing. */
+    private static final class Unmixed extends FilterReader {
+        Unmixed(Reader in) {
+            super(in);
+        }
+
+        @Override
+        public int read(char[] into, int from, int length) {
+            try {
+                return super.read(into, from, length);
+            } catch (IOException fault) {
+                throw new UncheckedIOException(fault);
+            }
         }
     }
 
@@ -75,16 +116,6 @@ public final class Captures {
             in.reset();
         }
         return in;
-    }
-
-    private static BadInput describe(Path capture, IOException fault) {
-        return fault instanceof CSVException
-                ? new BadInput(
-                        capture.toString(),
-                        "",
-                        "fields as RFC 4180 writes them",
-                        fault.getMessage())
-                : ReadFault.of(capture.toString(), fault);
     }
 
     /**
@@ -98,13 +129,5 @@ public final class Captures {
             throw new BadInput(file.toString(), "", "a name that ends in .vcd or .csv", name);
         }
         return name.endsWith(".csv");
-    }
-
-    private static void deleteQuietly(Path file) {
-        try {
-            Files.deleteIfExists(file);
-        } catch (IOException ignored) {
-            // The fault that led here is the one to tell.
-        }
     }
 }

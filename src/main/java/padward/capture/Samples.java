@@ -40,8 +40,9 @@ final class Samples {
     static List<String> align(String file, Reader in, Writer out, Captures.Aligning alignments)
             throws IOException, BadInput {
         CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
-        try (CSVParser rows = CSVParser.parse(in, format);
-                CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180)) {
+        // Whoever opened the writer closes it.
+        CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
+        try (CSVParser rows = CSVParser.parse(in, format)) {
             var each = rows.iterator();
             if (!each.hasNext()) {
                 throw new BadInput(file, "line 1", "a row of names", "an empty file");

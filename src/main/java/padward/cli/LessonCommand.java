@@ -1,13 +1,11 @@
 package padward.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
+import padward.base.WholeFile;
 import padward.format.Course;
 import padward.format.Nearest;
 import padward.lesson.LearnerPage;
@@ -124,12 +122,7 @@ final class LessonCommand implements Callable<Integer> {
             return;
         }
         Outputs.check(output, learner.folder().file(learner.name()));
-        try {
-            Files.writeString(output, LearnerPage.of(record, lessons), StandardCharsets.UTF_8);
-        } catch (IOException fault) {
-            throw new BadInput(
-                    output.toString(), "", "a file that can be written", fault.getMessage());
-        }
+        WholeFile.writeText(output, LearnerPage.of(record, lessons));
         out.println("Written: " + output);
     }
 

@@ -16,6 +16,9 @@ final class Outputs {
      * @throws BadInput when it is one of the inputs, or its folder is not there
      */
     static void check(Path output, Path... inputs) throws BadInput {
+        if (Files.isDirectory(output)) {
+            throw new BadInput("-o", "", "the name of a file", "a folder, “" + output + "”");
+        }
         Path folder = output.toAbsolutePath().getParent();
         if (!Files.isDirectory(folder)) {
             throw new BadInput(output.toString(), "", "a file in a folder that is there", "none");

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import padward.base.BadInput;
+import padward.base.OnInterrupt;
+import padward.base.WholeFile;
 
 /** Writes a folder of files so that a reader finds either the old folder or the whole new one. */
 public final class FolderSwap {
@@ -34,9 +36,7 @@ public final class FolderSwap {
         String mark = "." + ProcessHandle.current().pid();
         Path beside = whole.resolveSibling(whole.getFileName() + mark + ".part");
         Path old = whole.resolveSibling(whole.getFileName() + mark + ".old");
-        Thread onInterrupt = new Thread(() -> deleteAll(beside));
-        Runtime.getRuntime().addShutdownHook(onInterrupt);
-        try {
+        try (OnInterrupt ending = new OnInterrupt(() -> deleteAll(beside))) {
             Files.createDirectories(beside);
             body.write(beside);
             boolean there = Files.exists(whole);
@@ -52,20 +52,10 @@ public final class FolderSwap {
                 throw fault;
             }
         } catch (IOException fault) {
-            throw new BadInput(
-                    target.toString(), "", "a folder that can be written", "" + fault.getMessage());
+            throw WholeFile.describe(target, fault);
         } finally {
             deleteAll(beside);
             deleteAll(old);
-            removeHook(onInterrupt);
-        }
-    }
-
-    private static void removeHook(Thread hook) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(hook);
-        } catch (IllegalStateException ignored) {
-            // the program is ending, and the hook runs
         }
     }
 

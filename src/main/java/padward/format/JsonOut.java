@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.zip.GZIPOutputStream;
 import padward.base.BadInput;
+import padward.base.WholeFile;
 import padward.fabric.Delay;
 
 /** Writes JSON so that a reader finds either the old file or the whole new one. */

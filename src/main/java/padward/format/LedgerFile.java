@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.WholeFile;
 import padward.design.Ledger;
 import padward.fabric.Fabric;
 
@@ -28,12 +29,14 @@ public final class LedgerFile {
     /**
      * Reads a ledger, changes it, writes it again. Nothing is written when the change fails.
      *
-     * @param file the ledger; need not exist yet
+     * @param name the ledger's file; need not exist yet
      * @param design the design's file, for a new ledger and to see that an old one is for it
      * @throws BadInput when another program holds it, it is for another file, or cannot be written
      */
-    public static Ledger change(Path file, Path design, Fabric fabric, Change change)
+    public static Ledger change(Path name, Path design, Fabric fabric, Change change)
             throws BadInput {
+        // One lock for all names that lead to the file.
+        Path file = Files.isSymbolicLink(name) ? WholeFile.end(name) : name;
         Optional<OwnerLock> lock = take(file);
         if (lock.isEmpty()) {
             String owner = OwnerLock.owner(file).map(o -> " by " + o).orElse("");

@@ -123,4 +123,14 @@ class AlignTest {
         Files.writeString(sheet, SHEET + "\"4");
         assertThat(align("1").err()).contains("RFC 4180");
     }
+
+    @Test
+    void whatCannotBeWrittenIsNoFaultOfTheCapture() throws Exception {
+        Path there = Files.createDirectory(folder.resolve("level.vcd"));
+        assertThat(align("b").err()).contains("-o: expected the name of a file, found a folder");
+        Files.delete(there);
+        Files.createSymbolicLink(there, folder.resolve("none/x.vcd"));
+        assertThat(align("b").err())
+                .contains("level.vcd: expected a file that can be written, found no such folder");
+    }
 }

@@ -44,6 +44,21 @@ class LedgerFileTest {
         return LedgerFile.change(file, DESIGN, fabric, old -> old.with(JournalTest.entry(number)));
     }
 
+    /** Two names of one ledger are one ledger, with one lock. */
+    @Test
+    void aLinkGoesOnLeadingToTheLedger(@TempDir Path folder) throws Exception {
+        Path file = folder.resolve("bench.json");
+        Path link = Files.createSymbolicLink(folder.resolve("link.json"), Path.of("bench.json"));
+        addTo(link, 1);
+        addTo(file, 2);
+        addTo(link, 3);
+        assertThat(link).isSymbolicLink();
+        assertThat(LedgerReader.read(file, fabric, Progress.NONE).entries()).hasSize(3);
+        try (OwnerLock held = OwnerLock.tryTake(file).orElseThrow()) {
+            assertThat(catchThrowable(() -> addTo(link, 4))).hasMessageContaining("in use");
+        }
+    }
+
     /** A small file system in memory, filled to the brim. */
     @Test
     void aFullDiskIsToldAndLosesNothing() throws Exception {

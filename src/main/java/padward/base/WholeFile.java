@@ -1,4 +1,4 @@
-package padward.format;
+package padward.base;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -16,7 +16,6 @@ import java.nio.file.ReadOnlyFileSystemException;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
-import padward.base.BadInput;
 
 /**
  * Writes files so that a reader finds either the old file or the whole new one, whenever the
@@ -25,23 +24,38 @@ import padward.base.BadInput;
 public final class WholeFile {
     /** What is written. */
     public interface Body {
-        /** Writes everything; need not close the stream. */
-        void write(OutputStream out) throws IOException;
+        /**
+         * Writes everything; need not close the stream.
+         *
+         * @throws IOException when it cannot be written
+         * @throws BadInput when what is written is read from something that is at fault
+         */
+        void write(OutputStream out) throws IOException, BadInput;
     }
+
+    private static final int MOST_LINKS = 40;
 
     private WholeFile() {}
 
     /**
-     * Writes a file.
+     * Writes a file. Where the name is a link, the file that it leads to is written; a device or a
+     * pipe is written to as it is, and never replaced.
      *
      * @throws BadInput when that cannot be done; the old file then stands as it was
      */
     public static void write(Path file, Body body) throws BadInput {
-        Path target = file.toAbsolutePath();
+        if (Files.isDirectory(file)) {
+            throw new BadInput(file.toString(), "", "the name of a file", "a folder");
+        }
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            writeInto(file, body);
+            return;
+        }
+        Path target = end(file);
         Path beside =
                 target.resolveSibling(
                         target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
-        try {
+        try (OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(beside))) {
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(beside))) {
                 body.write(out);
             }
@@ -53,9 +67,39 @@ public final class WholeFile {
                     StandardCopyOption.REPLACE_EXISTING);
             forceFolder(target.getParent());
         } catch (IOException | ReadOnlyFileSystemException fault) {
+            throw describe(file, fault);
+        } finally {
             deleteQuietly(beside);
+        }
+    }
+
+    private static void writeInto(Path device, Body body) throws BadInput {
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(device))) {
+            body.write(out);
+        } catch (IOException fault) {
+            throw describe(device, fault);
+        }
+    }
+
+    /**
+     * The file that a name stands for at last, through all links; need not be there.
+     *
+     * @throws BadInput when links lead round
+     */
+    public static Path end(Path file) throws BadInput {
+        Path end = file.toAbsolutePath();
+        try {
+            for (int i = 0; Files.isSymbolicLink(end); i++) {
+                if (i == MOST_LINKS) {
+                    throw new BadInput(
+                            file.toString(), "", "a file that can be written", "links in a circle");
+                }
+                end = end.resolveSibling(Files.readSymbolicLink(end));
+            }
+        } catch (IOException fault) {
             throw describe(file, fault);
         }
+        return end;
     }
 
     /**
@@ -71,7 +115,7 @@ public final class WholeFile {
      * Takes away what programs left beside a file that were stopped while they wrote it. Only for
      * whoever has a lock on the file.
      */
-    static void clearLeftovers(Path file) {
+    public static void clearLeftovers(Path file) {
         Path target = file.toAbsolutePath();
         try (DirectoryStream<Path> beside = Files.newDirectoryStream(target.getParent())) {
             String start = target.getFileName() + ".";
@@ -103,7 +147,7 @@ public final class WholeFile {
     }
 
     /** What went wrong, for the user. */
-    static BadInput describe(Path file, Exception fault) {
+    public static BadInput describe(Path file, Exception fault) {
         String found = "" + fault.getMessage();
         String reason =
                 fault instanceof FileSystemException system && system.getReason() != null
