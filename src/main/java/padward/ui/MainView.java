@@ -4,11 +4,8 @@ import java.io.File;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
-import javafx.geometry.Pos;
-import javafx.scene.control.SplitPane;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
-import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import padward.format.LearnerFolder;
@@ -45,7 +42,8 @@ import padward.ui.model.Session;
 import padward.ui.nets.NetsView;
 import padward.ui.play.StepsModel;
 import padward.ui.play.StepsView;
-import padward.ui.question.QuestionBar;
+import padward.ui.question.AnswerBar;
+import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
 import padward.ui.question.TrialBar;
 import padward.ui.question.WaysOutView;
@@ -55,8 +53,6 @@ import padward.ui.question.WaysOutView;
  * the map with its menu item and key, a line in the constructor adds actions of their own.
  */
 final class MainView extends StackPane {
-    private static final double MAP_SHARE = 0.62;
-
     private final ExplorerModel model;
     private final MapModel mapModel;
     private final MapView map;
@@ -83,7 +79,7 @@ final class MainView extends StackPane {
                         WindowActions.sheet(
                                 model, () -> SheetWindow.open(model, getScene().getWindow()))));
         actions.add(WindowActions.questions(model));
-        SidePane side = new SidePane(mapModel, actions, panels());
+        SidePane side = new SidePane(mapModel, panels());
         actions.add(MapActions.of(map, mapModel));
         actions.add(
                 List.of(
@@ -95,6 +91,7 @@ final class MainView extends StackPane {
                                 "Finds a net, cell, pad, site, wire or tile, and flies there",
                                 find::enter)));
         actions.add(side.actions());
+        actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
         // What has to be decided must be seen.
         kept.pendingProperty()
                 .addListener((p, old, now) -> now.ifPresent(u -> actions.get("show-kept").run()));
@@ -107,7 +104,9 @@ final class MainView extends StackPane {
                                 "How to ask, and all keys",
                                 "F1",
                                 "Tells how to ask and what the keys do",
-                                () -> HelpView.show(actions, getScene().getWindow()))));
+                                () ->
+                                        HelpView.show(
+                                                actions, getScene().getWindow(), model.look()))));
         map.setActions(actions);
         getStyleClass().add("main-view");
         getStylesheets().add(Themes.window());
@@ -121,18 +120,18 @@ final class MainView extends StackPane {
                                 "Shortcut+E",
                                 "Finds anything that can be done here by words, and does it",
                                 search::open)));
-        BorderPane frame = new BorderPane();
-        frame.setTop(
-                new VBox(
-                        new TopBar(model, actions, find),
-                        new QuestionTabs(model.questions()),
-                        new QuestionBar(model, actions),
-                        new NotesBar(model.notes()),
-                        new TrialBar(model, actions)));
-        frame.setCenter(middle(side));
-        frame.setBottom(new VBox(strip, new KeptStrip(model, kept, actions)));
-        // What has no room in a small window is cut off below, not above.
-        StackPane.setAlignment(frame, Pos.TOP_LEFT);
+        WindowFrame frame =
+                new WindowFrame(
+                        new VBox(
+                                new TopBar(model, actions, find),
+                                new QuestionTabs(model.questions()),
+                                new QuestionRow(model, actions)),
+                        new VBox(
+                                new AnswerBar(model, actions),
+                                new NotesBar(model.notes()),
+                                new TrialBar(model, actions)),
+                        new Middle(new MapAndStrip(map, strip), side, model.look()),
+                        new KeptStrip(model, kept, actions));
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look().textSizeProperty().addListener((p, old, now) -> textSize());
@@ -223,24 +222,6 @@ final class MainView extends StackPane {
     /** Everything that can be done in the window. */
     Actions actions() {
         return actions;
-    }
-
-    private SplitPane middle(SidePane side) {
-        SplitPane middle = new SplitPane(map, side);
-        SplitPane.setResizableWithParent(side, false);
-        middle.setDividerPositions(MAP_SHARE);
-        model.look()
-                .listsProperty()
-                .addListener(
-                        (p, old, now) -> {
-                            if (now) {
-                                middle.getItems().add(side);
-                                middle.setDividerPositions(MAP_SHARE);
-                            } else {
-                                middle.getItems().remove(side);
-                            }
-                        });
-        return middle;
     }
 
     private void theme(boolean isDark) {

@@ -2,13 +2,15 @@ package padward.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.scene.Node;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
+import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.ui.control.Action;
-import padward.ui.control.Actions;
+import padward.ui.control.Focus;
 import padward.ui.control.Panel;
 import padward.ui.map.MapModel;
 import padward.ui.model.LookModel;
@@ -17,12 +19,13 @@ import padward.ui.question.OpeningsView;
 /** Beside the map: what would open the way, and the panels as tabs. */
 final class SidePane extends VBox {
     private static final double LEAST_HEIGHT = 100;
+    private static final double OPENINGS_SHARE = 0.5;
 
     private final List<Panel> panels;
     private final LookModel look;
     private final TabPane tabs = new TabPane();
 
-    SidePane(MapModel map, Actions actions, List<Panel> panels) {
+    SidePane(MapModel map, List<Panel> panels) {
         this.panels = List.copyOf(panels);
         this.look = map.explorer().look();
         setId("side");
@@ -32,9 +35,11 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
-        OpeningsView openings = new OpeningsView(map, actions);
+        OpeningsView openings = new OpeningsView(map);
+        openings.maxHeightProperty().bind(heightProperty().multiply(OPENINGS_SHARE));
+        // All height that the openings leave is theirs; their tables would want more.
+        tabs.setPrefHeight(LEAST_HEIGHT);
         VBox.setVgrow(tabs, Priority.ALWAYS);
-        VBox.setVgrow(openings, Priority.SOMETIMES);
         getChildren().addAll(openings, tabs);
     }
 
@@ -74,6 +79,17 @@ final class SidePane extends VBox {
     private void show(int index) {
         look.listsProperty().set(true);
         tabs.getSelectionModel().select(index);
-        tabs.getSelectionModel().getSelectedItem().getContent().requestFocus();
+        Node content = tabs.getSelectionModel().getSelectedItem().getContent();
+        Focus.first(content).ifPresent(Node::requestFocus);
+    }
+
+    /** Shows the pads for the net, the first of them chosen when none is. */
+    void showPads() {
+        show(0);
+        TableView<?> pads = (TableView<?>) tabs.lookup("#ways-table");
+        if (pads.getSelectionModel().isEmpty()) {
+            pads.getSelectionModel().selectFirst();
+        }
+        pads.requestFocus();
     }
 }

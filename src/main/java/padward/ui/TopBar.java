@@ -1,10 +1,12 @@
 package padward.ui;
 
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuBar;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -15,15 +17,27 @@ import padward.ui.map.FindField;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Opened;
 
-/** Menus, what is open, and the way around the map. */
+/** Menus, what is open, and what is found by name. */
 final class TopBar extends HBox {
     TopBar(ExplorerModel model, Actions actions, FindField find) {
         Label name = new Label();
         name.setId("design-name");
         name.getStyleClass().add("faint");
-        name.setMinWidth(0);
-        name.setText(told(model.openedProperty().get()));
-        model.openedProperty().addListener((p, old, now) -> name.setText(told(now)));
+        name.setMinWidth(Region.USE_PREF_SIZE);
+        Label about = new Label();
+        about.setId("design-about");
+        about.getStyleClass().add("faint");
+        about.setMinWidth(0);
+        // All of it or nothing: a part of a number is worse than none.
+        about.visibleProperty()
+                .bind(
+                        Bindings.createBooleanBinding(
+                                () -> about.getWidth() >= Math.floor(about.prefWidth(-1)),
+                                about.widthProperty(),
+                                about.textProperty(),
+                                about.fontProperty()));
+        model.openedProperty().addListener((p, old, now) -> tell(now, name, about));
+        tell(model.openedProperty().get(), name, about);
         MenuBar menus = Controls.menus(actions);
         menus.getMenus().get(0).getItems().add(1, new RecentMenu(model));
         Region spring = new Region();
@@ -35,22 +49,24 @@ final class TopBar extends HBox {
                 .addAll(
                         menus,
                         name,
+                        about,
                         spring,
                         find,
-                        Controls.button(actions.get("back"), "◀"),
-                        Controls.button(actions.get("forward"), "▶"),
-                        Controls.button(actions.get("whole-fabric")),
-                        Controls.button(actions.get("whole-way")),
                         Controls.toggle(actions.get("side"), model.look().listsProperty()),
                         Controls.toggle(actions.get("dark"), model.look().darkProperty()));
     }
 
-    private static String told(Optional<Opened> opened) {
-        return opened.map(Opened::design).map(TopBar::told).orElse("");
+    /** The name always, the rest as far as there is room. */
+    private static void tell(Optional<Opened> opened, Label name, Label about) {
+        Optional<Design> design = opened.map(Opened::design);
+        name.setText(design.map(Design::name).orElse(""));
+        about.setText(design.map(TopBar::about).orElse(""));
+        Tooltip all = design.map(d -> new Tooltip(d.name() + " " + about(d))).orElse(null);
+        name.setTooltip(all);
+        about.setTooltip(all);
     }
 
-    private static String told(Design design) {
-        return "%s on %s, %,d nets"
-                .formatted(design.name(), design.fabric().info().name(), design.nets().size());
+    private static String about(Design design) {
+        return "on %s, %,d nets".formatted(design.fabric().info().name(), design.nets().size());
     }
 }

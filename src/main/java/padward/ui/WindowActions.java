@@ -81,6 +81,13 @@ final class WindowActions {
                         model.shown().trialProperty(),
                         model.busyProperty(),
                         model.shown().answerProperty());
+        BooleanBinding canChoose =
+                Bindings.createBooleanBinding(
+                        () ->
+                                model.shown().trialProperty().get().isEmpty()
+                                        && model.shown().options().size() > 1,
+                        model.shown().trialProperty(),
+                        model.shown().answerProperty());
         BooleanBinding several = Bindings.size(model.questions().all()).greaterThan(1);
         BooleanBinding inTrial =
                 Bindings.createBooleanBinding(
@@ -108,6 +115,13 @@ final class WindowActions {
                                 "Tries it out on a copy; keep or drop it then",
                                 model.shown()::tryIt)
                         .when(canTry),
+                question(
+                                "another-way",
+                                "Another way",
+                                "",
+                                "Shows the next of the clearances that would open the way",
+                                () -> nextWay(model))
+                        .when(canChoose),
                 question(
                                 "keep",
                                 "Keep",
@@ -158,6 +172,26 @@ final class WindowActions {
                                 "Shows the question to the left",
                                 () -> model.questions().step(-1))
                         .when(several));
+    }
+
+    private static void nextWay(ExplorerModel model) {
+        model.shown()
+                .optionProperty()
+                .set((model.shown().optionProperty().get() + 1) % model.shown().options().size());
+    }
+
+    /** Leads to the list of pads, where another one can be asked for. */
+    static Action anotherPad(ExplorerModel model, Runnable show) {
+        return question(
+                        "another-pad",
+                        "Another pad",
+                        "",
+                        "Goes to the list of all pads for this net, best first",
+                        show)
+                .when(
+                        Bindings.createBooleanBinding(
+                                () -> model.shown().answerProperty().get().isPresent(),
+                                model.shown().answerProperty()));
     }
 
     private static Action question(

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.stream.Stream;
+import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.stage.Stage;
@@ -60,14 +63,17 @@ class ActionsTest {
         assertThatThrownBy(() -> actions.add(List.of(same))).hasMessageContaining("two and one");
     }
 
+    private static Stream<MenuItem> items(MenuItem item) {
+        return item instanceof Menu menu
+                ? menu.getItems().stream().flatMap(ActionsTest::items)
+                : Stream.of(item);
+    }
+
     @Test
     void everyActionTellsWhatItIsForAndStandsInAMenu(FxRobot robot) {
         MenuBar menus = robot.lookup("#menus").queryAs(MenuBar.class);
         List<String> items =
-                menus.getMenus().stream()
-                        .flatMap(m -> m.getItems().stream())
-                        .map(i -> i.getId())
-                        .toList();
+                menus.getMenus().stream().flatMap(ActionsTest::items).map(MenuItem::getId).toList();
         for (Action action : view.actions().all()) {
             assertThat(action.purpose()).as(action.id()).isNotBlank().doesNotEndWith(".");
             assertThat(action.purpose()).as(action.id()).isNotEqualTo(action.text());

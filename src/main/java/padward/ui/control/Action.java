@@ -3,6 +3,7 @@ package padward.ui.control;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import javafx.beans.binding.BooleanExpression;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ObservableBooleanValue;
@@ -37,22 +38,40 @@ public record Action(
         keys = List.copyOf(keys);
     }
 
-    /** Menus, in their order. */
+    /** Menus, in their order; some stand in another one. */
     public enum Group {
         FILE("File"),
+        /** Pictures and tables of what is shown. */
+        EXPORT("Save a picture or table", FILE),
         QUESTION("Question"),
         MAP("Map"),
+        /** Small steps over the map. */
+        MOVE("Move and zoom", MAP),
+        /** What the map shows. */
+        LAYER("Layers", MAP),
         VIEW("View"),
         HELP("Help");
 
         private final String title;
+        private final Optional<Group> parent;
 
         Group(String title) {
             this.title = title;
+            this.parent = Optional.empty();
+        }
+
+        Group(String title, Group parent) {
+            this.title = title;
+            this.parent = Optional.of(parent);
         }
 
         String title() {
             return title;
+        }
+
+        /** The menu that it stands in, if it is not one of the bar's own. */
+        Optional<Group> parent() {
+            return parent;
         }
     }
 

@@ -1,5 +1,7 @@
 package padward.ui.control;
 
+import java.util.EnumMap;
+import java.util.Map;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.Property;
 import javafx.scene.Scene;
@@ -71,15 +73,19 @@ public final class Controls {
         return button;
     }
 
-    /** A menu for each group of actions. */
+    /** A menu for each group of actions, some in others. */
     public static MenuBar menus(Actions actions) {
         MenuBar bar = new MenuBar();
         bar.setId("menus");
         bar.setMinWidth(Region.USE_PREF_SIZE);
+        Map<Action.Group, Menu> made = new EnumMap<>(Action.Group.class);
         for (Action.Group group : Action.Group.values()) {
             Menu menu = new Menu(group.title());
             actions.in(group).forEach(a -> menu.getItems().add(item(a)));
-            bar.getMenus().add(menu);
+            made.put(group, menu);
+            group.parent()
+                    .ifPresentOrElse(
+                            p -> made.get(p).getItems().add(menu), () -> bar.getMenus().add(menu));
         }
         return bar;
     }

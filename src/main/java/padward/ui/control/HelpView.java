@@ -1,41 +1,116 @@
 package padward.ui.control;
 
-import java.util.stream.Collectors;
-import javafx.scene.control.Alert;
+import java.util.List;
+import javafx.geometry.Insets;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
 import javafx.stage.Window;
+import padward.ui.model.LookModel;
 
-/** The help: how to ask, and every key. */
-public final class HelpView {
-    private static final String HELP =
-            """
-            Type a net and a pad, press Enter. Patterns: * any characters, ? one.
-            Down and Up choose among the names offered.
+/** The help, in a window of its own: how to ask, and every key. Esc closes it. */
+public final class HelpView extends ScrollPane {
+    private static final double WIDTH = 620;
+    private static final double HEIGHT = 640;
+    private static final double SHARE_OF_SCREEN = 0.9;
 
-            Map: drag or wheel. Strip map: click a hop, or Left and Right; the map flies there.
-            Ways out: where the pointer rests, the way is shown; Enter asks for that pad.
+    private static final List<String> HELP =
+            List.of(
+                    "Type a net and a pad, and press Enter. In both, * stands for any characters,"
+                            + " ? for one; Down and Up choose among the names offered. The list Nets"
+                            + " has all nets.",
+                    "The answer says whether the net gets out, and what stands in the way. Try it"
+                            + " shows what a change would bring, on a copy; Keep goes on with it. The"
+                            + " design's file is never changed.",
+                    "Map: drag, or turn the wheel. Strip map: click a hop, or Left and Right; the"
+                            + " map flies there. Ways out: where the pointer rests, the way is shown;"
+                            + " Enter asks for that pad.",
+                    "Before you drive a pad, read its cautions. The board's documents decide.");
 
-            Before you drive a pad, read its cautions. The board's documents decide.
-
-            """;
-
-    private HelpView() {}
-
-    /** Opens it in front of a window. */
-    public static void show(Actions actions, Window owner) {
-        Alert alert = new Alert(Alert.AlertType.INFORMATION, HELP + keys(actions));
-        alert.setTitle("Padward help");
-        alert.setHeaderText("How to ask");
-        alert.initOwner(owner);
-        alert.getDialogPane().setMinHeight(Region.USE_PREF_SIZE);
-        alert.show();
+    private HelpView(Actions actions) {
+        setId("help");
+        getStyleClass().addAll("main-view", "plain-scroll");
+        getStylesheets().add(Themes.window());
+        setFitToWidth(true);
+        VBox all = new VBox(10, heading("How to ask"));
+        all.setPadding(new Insets(16, 20, 20, 20));
+        HELP.forEach(h -> all.getChildren().add(text(h)));
+        for (Action.Group group : Action.Group.values()) {
+            List<Action> keyed =
+                    actions.in(group).stream().filter(a -> !a.keys().isEmpty()).toList();
+            if (!keyed.isEmpty()) {
+                all.getChildren().addAll(heading(title(group, keyed)), keys(keyed));
+            }
+        }
+        setContent(all);
     }
 
-    /** The keys, one a line. */
-    private static String keys(Actions actions) {
-        return actions.all().stream()
-                .filter(a -> !a.keys().isEmpty())
-                .map(a -> a.keyText() + ": " + a.text().replace("…", ""))
-                .collect(Collectors.joining("\n"));
+    /** Opens it in front of a window. */
+    public static void show(Actions actions, Window owner, LookModel look) {
+        HelpView view = new HelpView(actions);
+        view.setStyle("-fx-font-size: " + look.textSizeProperty().get() + "px;");
+        if (look.darkProperty().get()) {
+            view.getStyleClass().add("dark");
+        }
+        double most = Screen.getPrimary().getVisualBounds().getHeight() * SHARE_OF_SCREEN;
+        Stage stage = new Stage();
+        stage.initOwner(owner);
+        stage.setTitle("Padward help");
+        stage.setScene(
+                new Scene(view, look.sized(WIDTH).get(), Math.min(most, look.sized(HEIGHT).get())));
+        stage.addEventHandler(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (e.getCode() == KeyCode.ESCAPE) {
+                        stage.close();
+                    }
+                });
+        stage.show();
+        view.requestFocus();
+    }
+
+    private static String title(Action.Group group, List<Action> keyed) {
+        boolean onMap = keyed.stream().anyMatch(a -> a.scope() == Action.Scope.MAP);
+        return group.title() + (onMap ? ", while the map has the focus" : "");
+    }
+
+    private static Label heading(String text) {
+        Label label = text(text);
+        label.getStyleClass().add("side-title");
+        return label;
+    }
+
+    private static Label text(String text) {
+        Label label = new Label(text);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
+    }
+
+    /** The keys, one a line, with what they do. */
+    private static GridPane keys(List<Action> actions) {
+        GridPane grid = new GridPane();
+        grid.setHgap(16);
+        grid.setVgap(4);
+        for (Action action : actions) {
+            Label key = new Label(action.keyText());
+            key.setMinWidth(Region.USE_PREF_SIZE);
+            key.getStyleClass().add("key");
+            Label name = text(action.text().replace("…", ""));
+            Label purpose = text(action.purpose());
+            purpose.getStyleClass().add("faint");
+            VBox told = new VBox(name, purpose);
+            GridPane.setHgrow(told, Priority.ALWAYS);
+            grid.addRow(grid.getRowCount(), key, told);
+        }
+        return grid;
     }
 }

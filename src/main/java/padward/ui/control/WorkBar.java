@@ -15,6 +15,7 @@ import padward.ui.model.OneJob;
 
 /** How far the work is that goes on, and a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {
+    private static final double LEAST_TOLD = 60;
     private static final Duration PATIENCE = Duration.millis(250);
 
     private final Jobs jobs;
@@ -25,14 +26,14 @@ public final class WorkBar extends HBox {
 
     /** Hidden while no work goes on. */
     public WorkBar(Jobs jobs, Action stop) {
+        setMinWidth(USE_PREF_SIZE);
         this.jobs = jobs;
         setId("work-bar");
         setSpacing(8);
         setAlignment(Pos.CENTER_LEFT);
         setVisible(false);
-        setMinWidth(0);
         bar.setId("work-share");
-        bar.setPrefWidth(110);
+        bar.setPrefWidth(70);
         bar.setMinWidth(50);
         bar.setAccessibleText("Share of the work that is done");
         doing.setId("work-doing");
@@ -43,6 +44,8 @@ public final class WorkBar extends HBox {
         HBox.setHgrow(doing, Priority.ALWAYS);
         doing.getStyleClass().add("faint");
         doing.setTooltip(all);
+        // A letter and dots tell nothing.
+        doing.visibleProperty().bind(doing.widthProperty().greaterThan(LEAST_TOLD));
         bar.setTooltip(all);
         patience.setOnFinished(e -> setVisible(!jobs.running().isEmpty()));
         getChildren().addAll(bar, Controls.button(stop), doing);

@@ -28,9 +28,16 @@ public interface Surface {
      * @param degrees turned so far clockwise about its point
      */
     record Lettering(double size, Align align, Color color, double degrees) {
+        private static final double LETTER = 0.58;
+
         /** Letters that stand upright. */
         public Lettering(double size, Align align, Color color) {
             this(size, align, color, 0);
+        }
+
+        /** About the width of a text set so large, pixels: no surface is asked to measure it. */
+        public static double width(String text, double size) {
+            return text.length() * LETTER * size;
         }
     }
 

@@ -188,6 +188,6 @@ public final class Exports {
 
     private static Action export(String id, String what, String purpose, Runnable work) {
         return Action.of(
-                "save-" + id, Action.Group.FILE, "Save the " + what + "…", "", purpose, work);
+                "save-" + id, Action.Group.EXPORT, "Save the " + what + "…", "", purpose, work);
     }
 }

@@ -52,19 +52,21 @@ final class Pictures {
     /** The strip map as SVG, so wide that nothing is left out. */
     static String stripSvg(StripScene scene, double width) {
         Optional<StripLayout> layout = StripPainter.layout(scene, width);
+        double height = StripPainter.height(scene.letters());
         SvgSurface out =
-                new SvgSurface(StripPainter.width(layout, width), StripPainter.HEIGHT, "Strip map");
-        new StripPainter(scene, out).paint(layout, width);
+                new SvgSurface(StripPainter.width(scene, layout, width), height, "Strip map");
+        new StripPainter(scene, out, height).paint(layout, width);
         return out.finish();
     }
 
     /** The strip map as an image. UI thread. */
     static WritableImage stripImage(StripScene scene, double width) {
         Optional<StripLayout> layout = StripPainter.layout(scene, width);
+        double height = StripPainter.height(scene.letters());
         return image(
-                StripPainter.width(layout, width),
-                StripPainter.HEIGHT,
-                surface -> new StripPainter(scene, surface).paint(layout, width),
+                StripPainter.width(scene, layout, width),
+                height,
+                surface -> new StripPainter(scene, surface, height).paint(layout, width),
                 new Raster(1, 1));
     }
 

@@ -13,6 +13,9 @@ import padward.ui.scene.Opened;
 
 /** Finds a name on the map and flies there. */
 public final class FindField extends HBox {
+    /** Its prompt has room. */
+    private static final double WIDTH = 214;
+
     private final ExplorerModel model;
     private final MapView map;
     private final CompletingField field;
@@ -25,8 +28,8 @@ public final class FindField extends HBox {
         field.setId("find-field");
         field.setPromptText("find a name on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
-        field.setPrefWidth(190);
-        field.setMinWidth(90);
+        field.prefWidthProperty().bind(model.look().sized(WIDTH));
+        field.minWidthProperty().bind(field.prefWidthProperty());
         field.addEventHandler(
                 KeyEvent.KEY_PRESSED,
                 e -> {

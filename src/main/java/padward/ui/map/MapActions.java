@@ -17,6 +17,7 @@ public final class MapActions {
         for (Layer layer : Layer.values()) {
             result.add(
                     onMap(
+                            Action.Group.LAYER,
                             "layer-" + layer.name().toLowerCase(Locale.ROOT),
                             "Show or hide: " + layer.label(),
                             layer.key(),
@@ -25,6 +26,7 @@ public final class MapActions {
         }
         result.add(
                 onMap(
+                        Action.Group.MAP,
                         "pin",
                         "Pin what is in the middle",
                         "Enter",
@@ -33,6 +35,7 @@ public final class MapActions {
                         map.pointer()::pickMiddle));
         result.add(
                 onMap(
+                        Action.Group.MAP,
                         "unpin",
                         "Unpin",
                         "U",
@@ -44,18 +47,21 @@ public final class MapActions {
     private static List<Action> places(Travel travel) {
         return List.of(
                 onMap(
+                        Action.Group.MAP,
                         "whole-fabric",
                         "Whole fabric",
                         "Digit0 Numpad0 Home",
                         "Zooms out until the whole fabric is seen",
                         travel::fitAll),
                 onMap(
+                        Action.Group.MAP,
                         "whole-way",
                         "Whole way",
                         "W",
                         "Zooms so that the whole way is seen",
                         travel::fitWay),
                 onMap(
+                        Action.Group.MAP,
                         "whole-net",
                         "Whole net",
                         "N",
@@ -63,54 +69,63 @@ public final class MapActions {
                                 + " the question",
                         travel::fitNet),
                 onMap(
+                        Action.Group.MAP,
                         "whole-tile",
                         "Whole tile",
                         "T",
                         "Zooms to the tile of what is pinned, or else to the one in the middle",
                         travel::fitTile),
                 onMap(
+                        Action.Group.MOVE,
                         "zoom-in",
                         "Nearer",
                         "Plus Equals Add Shift+Equals Shift+Plus",
                         "Zooms in about the middle of the map",
                         () -> travel.zoom(1)),
                 onMap(
+                        Action.Group.MOVE,
                         "zoom-out",
                         "Farther",
                         "Minus Subtract",
                         "Zooms out about the middle of the map",
                         () -> travel.zoom(-1)),
                 onMap(
+                        Action.Group.MAP,
                         "back",
                         "Back",
                         "Back_Space",
                         "Back to the place on the map before the last jump",
                         travel::back),
                 onMap(
+                        Action.Group.MAP,
                         "forward",
                         "Forward",
                         "Shift+Back_Space",
                         "Forward to the place on the map that you came back from",
                         travel::forward),
                 onMap(
+                        Action.Group.MOVE,
                         "west",
                         "Move left",
                         "Left",
                         "Shows more of the left",
                         () -> travel.step(-1, 0)),
                 onMap(
+                        Action.Group.MOVE,
                         "east",
                         "Move right",
                         "Right",
                         "Shows more of the right",
                         () -> travel.step(1, 0)),
                 onMap(
+                        Action.Group.MOVE,
                         "north",
                         "Move up",
                         "Up",
                         "Shows more of what is above",
                         () -> travel.step(0, -1)),
                 onMap(
+                        Action.Group.MOVE,
                         "south",
                         "Move down",
                         "Down",
@@ -119,7 +134,12 @@ public final class MapActions {
     }
 
     private static Action onMap(
-            String id, String text, String keys, String purpose, Runnable work) {
-        return Action.of(id, Action.Group.MAP, text, keys, purpose, work).onMap();
+            Action.Group group,
+            String id,
+            String text,
+            String keys,
+            String purpose,
+            Runnable work) {
+        return Action.of(id, group, text, keys, purpose, work).onMap();
     }
 }

@@ -190,6 +190,7 @@ public final class MapModel {
                         overlay)
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
         model.shown().optionProperty().addListener((p, old, now) -> changed.run());
+        model.look().lettersProperty().addListener(p -> changed.run());
         options.addListener(p -> changed.run());
     }
 
@@ -214,6 +215,7 @@ public final class MapModel {
                 opened,
                 view,
                 palette,
+                model.look().lettersProperty().get(),
                 options.shownLayers(),
                 cells,
                 net,

@@ -7,14 +7,17 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
+import padward.ui.control.Controls;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
+import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Opened;
 
@@ -33,7 +36,7 @@ public final class MapView extends Pane {
     private final MapPointer pointer;
     private final MapCanvas picture;
     private final PinCard card;
-    private final LayersButton layers;
+    private final FlowPane bar = new FlowPane(4, 4);
     private Actions actions = new Actions();
     private boolean dirty = true;
 
@@ -45,7 +48,6 @@ public final class MapView extends Pane {
         this.travel = new Travel(map, this::moved);
         this.pointer = new MapPointer(map, travel);
         this.card = new PinCard(map);
-        this.layers = new LayersButton(map.options());
         setId("map");
         setFocusTraversable(true);
         setAccessibleText(
@@ -53,7 +55,9 @@ public final class MapView extends Pane {
                         + " T the tile in the middle, Enter pins what is in the middle.");
         getStyleClass().add("map");
         setMinSize(120, 120);
-        getChildren().addAll(canvas, pointer.under(), card, layers);
+        bar.getStyleClass().add("map-bar");
+        bar.getChildren().add(new LayersButton(map.options()));
+        getChildren().addAll(canvas, pointer.under(), bar, card);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.shown().answerProperty().addListener((p, old, now) -> travel.fitWay());
         model.shown().selectedHopProperty().addListener((p, old, now) -> travel.flyToHop());
@@ -138,6 +142,14 @@ public final class MapView extends Pane {
     /** Lets the keys of actions on the map work. */
     public void setActions(Actions given) {
         actions = given;
+        bar.getChildren()
+                .addAll(
+                        Controls.button(given.get("back"), "◀"),
+                        Controls.button(given.get("forward"), "▶"),
+                        Controls.button(given.get("zoom-out"), "−"),
+                        Controls.button(given.get("zoom-in"), "+"),
+                        Controls.button(given.get("whole-fabric")),
+                        Controls.button(given.get("whole-way")));
     }
 
     @Override
@@ -149,9 +161,11 @@ public final class MapView extends Pane {
             canvas.setHeight(height);
             travel.resize(width, height);
         }
-        layers.autosize();
-        layers.relocate(APART, APART);
-        double top = layers.getHeight() + 2 * APART;
+        double room = Math.max(1, width - OverviewPainter.WIDTH - 2 * APART);
+        double barWide = Math.min(room, bar.prefWidth(-1));
+        bar.setPrefWrapLength(room);
+        bar.resizeRelocate(APART, APART, barWide, bar.prefHeight(barWide));
+        double top = bar.getHeight() + 2 * APART;
         double wide = Math.min(width - 2 * APART, card.prefWidth(-1));
         double high = Math.min(Math.max(1, height - top), card.prefHeight(wide));
         card.resizeRelocate(APART, top, Math.max(1, wide), high);
@@ -194,7 +208,7 @@ public final class MapView extends Pane {
         g.setFill(colors.paper());
         g.fillRect(0, 0, viewport().width(), viewport().height());
         g.setFill(colors.faint());
-        g.setFont(Font.font(15));
+        g.setFont(Font.font(model.look().sized(15).get()));
         g.setTextAlign(TextAlignment.CENTER);
         g.fillText(
                 "Open a design: drop its file here, or press Ctrl+O.",

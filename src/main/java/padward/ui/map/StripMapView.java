@@ -1,5 +1,6 @@
 package padward.ui.map;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javafx.beans.property.ObjectProperty;
@@ -25,9 +26,12 @@ public final class StripMapView extends ScrollPane {
     private static final double LEAST_WIDTH = 100;
     private static final double BAR = 16;
 
+    /** Nearer to an end than this, a hop's name is cut off. */
+    private static final double BESIDE = 60;
+
     private final MapModel map;
     private final ExplorerModel model;
-    private final Canvas canvas = new Canvas(LEAST_WIDTH, StripPainter.HEIGHT);
+    private final Canvas canvas = new Canvas(LEAST_WIDTH, 1);
     private final Raster none = new Raster(1, 1);
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
     private Optional<StripLayout> layout = Optional.empty();
@@ -42,15 +46,20 @@ public final class StripMapView extends ScrollPane {
         setContent(new Pane(canvas));
         setFitToHeight(true);
         setVbarPolicy(ScrollBarPolicy.NEVER);
-        setMinHeight(StripPainter.HEIGHT + BAR);
-        setPrefHeight(StripPainter.HEIGHT + BAR);
+        size();
         getStyleClass().add("strip-map");
         model.shown().answerProperty().addListener((p, old, now) -> paint());
         model.shown().selectedHopProperty().addListener((p, old, now) -> paint());
         model.shown().optionProperty().addListener((p, old, now) -> paint());
         model.shown().trialProperty().addListener((p, old, now) -> paint());
         map.chosenObstacleProperty().addListener((p, old, now) -> paint());
+        model.look().lettersProperty().addListener((p, old, now) -> size());
         viewportBoundsProperty().addListener((p, old, now) -> paint());
+        model.shown()
+                .selectedHopProperty()
+                .addListener((p, old, now) -> now.ifPresent(hop -> follow(List.of(hop))));
+        map.chosenObstacleProperty()
+                .addListener((p, old, now) -> now.ifPresent(o -> follow(o.hops())));
         palette.addListener((p, old, now) -> paint());
         canvas.setOnMouseClicked(
                 e -> {
@@ -65,6 +74,30 @@ public final class StripMapView extends ScrollPane {
                         e.consume();
                     }
                 });
+    }
+
+    private void size() {
+        double letters = model.look().lettersProperty().get();
+        setMinHeight(StripPainter.leastHeight(letters) + BAR);
+        setPrefHeight(StripPainter.height(letters) + BAR);
+        paint();
+    }
+
+    /** Scrolls to hops where they cannot be seen. */
+    private void follow(List<Integer> hops) {
+        if (layout.isEmpty() || hops.isEmpty()) {
+            return;
+        }
+        double first = layout.get().position(hops.get(0));
+        double last = layout.get().position(hops.get(hops.size() - 1));
+        double visible = visibleWidth();
+        double beyond = canvas.getWidth() - visible;
+        double left = getHvalue() * beyond;
+        boolean seen = first > left + BESIDE && last < left + visible - BESIDE;
+        if (beyond > 0 && !seen) {
+            double wanted = (first + last - visible) / 2;
+            setHvalue(Math.max(0, Math.min(1, wanted / beyond)));
+        }
     }
 
     /** The colours that it is painted in. */
@@ -107,6 +140,7 @@ public final class StripMapView extends ScrollPane {
                         .map(a -> a.question().corner())
                         .orElse(Corner.SLOW),
                 palette.get(),
+                model.look().lettersProperty().get(),
                 model.shown().selectedHopProperty().get(),
                 map.chosenObstacleProperty()
                         .get()
@@ -124,8 +158,12 @@ public final class StripMapView extends ScrollPane {
         StripScene scene = scene();
         double visible = visibleWidth();
         layout = StripPainter.layout(scene, visible);
-        canvas.setWidth(StripPainter.width(layout, visible));
-        new StripPainter(scene, new CanvasSurface(canvas.getGraphicsContext2D(), none))
+        double height =
+                Math.max(
+                        StripPainter.leastHeight(scene.letters()), getViewportBounds().getHeight());
+        canvas.setWidth(StripPainter.width(scene, layout, visible));
+        canvas.setHeight(height);
+        new StripPainter(scene, new CanvasSurface(canvas.getGraphicsContext2D(), none), height)
                 .paint(layout, visible);
     }
 }

@@ -1,5 +1,6 @@
 package padward.ui.model;
 
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.binding.DoubleExpression;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
@@ -18,6 +19,7 @@ public final class LookModel {
     private final BooleanProperty dark = new SimpleBooleanProperty(false);
     private final BooleanProperty lists = new SimpleBooleanProperty(true);
     private final IntegerProperty textSize = new SimpleIntegerProperty(USUAL_TEXT);
+    private final DoubleBinding letters = textSize.divide((double) USUAL_TEXT);
 
     /** Whether the dark theme is shown. */
     public BooleanProperty darkProperty() {
@@ -37,6 +39,11 @@ public final class LookModel {
     /** Sets the size of text, as near as is legible and has room. */
     public void setTextSize(int size) {
         textSize.set(Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size)));
+    }
+
+    /** Size of text against the usual, for what is painted. */
+    public DoubleExpression lettersProperty() {
+        return letters;
     }
 
     /**

@@ -20,6 +20,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.breakout.NetStanding;
+import padward.ui.control.ByNumber;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
 
@@ -44,7 +45,7 @@ public final class NetsView extends VBox {
         setPadding(new Insets(10, 12, 10, 12));
         TextField filter = new TextField();
         filter.setId("nets-filter");
-        filter.setPromptText("part of a name, or a pattern with * and ?");
+        filter.setPromptText("part of a name, * and ? as patterns");
         filter.setAccessibleText("Which nets are listed");
         filter.textProperty().bindBidirectional(nets.textProperty());
         CheckBox expression = new CheckBox("regular expression");
@@ -70,11 +71,11 @@ public final class NetsView extends VBox {
         table.fixedCellSizeProperty().bind(look.sized(ROW));
         empty.setWrapText(true);
         table.setPlaceholder(empty);
-        column("net", 150, NetRow::label);
-        column("way out", 140, this::wayOut);
-        number("fan-out", 66, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
-        number("wires", 56, r -> r.isGroup() ? "" : String.valueOf(r.length()));
-        number("latest sink", 126, NetRow::latest);
+        column("net", 144, NetRow::label);
+        column("way out", 120, this::wayOut);
+        number("fan-out", 62, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
+        number("wires", 52, r -> r.isGroup() ? "" : String.valueOf(r.length()));
+        number("latest, ns", 96, r -> r.latest().replace(" ns", ""));
         column("", 70, NetRow::remark);
         table.setRowFactory(t -> row());
         table.setOnKeyPressed(
@@ -128,7 +129,9 @@ public final class NetsView extends VBox {
     }
 
     private void number(String title, double width, Function<NetRow, String> text) {
-        column(title, width, text).getStyleClass().add("number");
+        TreeTableColumn<NetRow, String> column = column(title, width, text);
+        column.getStyleClass().add("number");
+        column.setComparator(ByNumber.ORDER);
     }
 
     private TreeTableColumn<NetRow, String> column(

@@ -7,9 +7,9 @@ import java.util.function.IntUnaryOperator;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 import padward.ui.draw.Marks;
-import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
@@ -23,9 +23,9 @@ import padward.ui.scene.TileRange;
  * written on it, and dots along the frontier of the search.
  */
 final class DelayPainter {
-    private static final double LABEL_HEIGHT = 17;
+    private static final double LETTERS = 11;
     private static final double LABEL_APART = 150;
-    private static final double LEGEND_STEP = 24;
+    private static final double LEGEND_GAP = 4;
     private static final int NAME_ROOM = 34;
     private static final int DOT = 2;
     private static final double DOT_STEP = 6;
@@ -115,15 +115,12 @@ final class DelayPainter {
         }
     }
 
-    private record Label(double x, double y, String text) {
-        double width() {
-            return text.length() * 6.6 + 8;
-        }
+    private record Label(double x, double y, Tag tag) {
 
         boolean isNear(Label other) {
-            double dx = Math.abs(x - other.x) - (width() + other.width()) / 2;
-            double dy = Math.abs(y - other.y) - LABEL_HEIGHT;
-            boolean same = text.equals(other.text);
+            double dx = Math.abs(x - other.x) - (tag.width() + other.tag.width()) / 2;
+            double dy = Math.abs(y - other.y) - tag.height();
+            boolean same = tag.equals(other.tag);
             return dx < 4 && dy < 3 || same && Math.hypot(x - other.x, y - other.y) < LABEL_APART;
         }
     }
@@ -138,13 +135,13 @@ final class DelayPainter {
         scene.reach()
                 .ifPresent(
                         r -> {
-                            double top = view.height() - LEGEND_STEP;
+                            double bottom = view.height() - LEGEND_GAP;
                             if (scene.shows(Layer.FRONTIER)) {
-                                legend(out, frontierMeaning(r), top, scene.palette().frontier());
-                                top -= LEGEND_STEP;
+                                Color dots = scene.palette().frontier();
+                                bottom = legend(out, frontierMeaning(r), bottom, dots) - LEGEND_GAP;
                             }
                             if (scene.shows(Layer.DELAY)) {
-                                legend(out, bandMeaning(r), top, scene.palette().delayLine());
+                                legend(out, bandMeaning(r), bottom, scene.palette().delayLine());
                             }
                         });
     }
@@ -182,10 +179,14 @@ final class DelayPainter {
                             new Label(
                                     view.screenX(column + 1.0),
                                     view.screenY(row + 0.5),
-                                    reach.limit(one));
+                                    new Tag(
+                                            reach.limit(one),
+                                            scene.letters(LETTERS),
+                                            scene.palette().delayLine()));
+                    double half = label.tag().width() / 2;
                     boolean fits =
-                            label.x() > label.width() / 2
-                                    && label.x() < view.width() - label.width() / 2
+                            label.x() > half
+                                    && label.x() < view.width() - half
                                     && result.stream().noneMatch(label::isNear);
                     if (fits) {
                         result.add(label);
@@ -197,28 +198,15 @@ final class DelayPainter {
     }
 
     private void paint(Surface out, Label label) {
-        Palette colors = scene.palette();
-        double left = label.x() - label.width() / 2;
-        double top = label.y() - LABEL_HEIGHT / 2;
-        out.fillRect(left, top, label.width(), LABEL_HEIGHT, 8, colors.paper());
-        out.outlineRect(
-                left, top, label.width(), LABEL_HEIGHT, 8, new Surface.Line(colors.delayLine(), 1));
-        out.text(
-                label.text(),
-                label.x(),
-                label.y(),
-                new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
+        Tag tag = label.tag();
+        tag.paint(out, scene.palette(), label.x() - tag.width() / 2, label.y() - tag.height() / 2);
     }
 
-    private void legend(Surface out, String text, double top, Color color) {
-        double wide = text.length() * 6.1 + 12;
-        double left = Math.max(0, view.width() - wide - 8);
-        out.fillRect(left, top, wide, LEGEND_STEP - 4, 6, scene.palette().paper());
-        out.outlineRect(left, top, wide, LEGEND_STEP - 4, 6, new Surface.Line(color, 1));
-        out.text(
-                text,
-                left + wide / 2,
-                top + (LEGEND_STEP - 4) / 2,
-                new Surface.Lettering(11, Surface.Align.CENTER, scene.palette().ink()));
+    /** Paints a line of the legend in the lower right corner, and tells its upper edge. */
+    private double legend(Surface out, String text, double bottom, Color color) {
+        Tag tag = new Tag(text, scene.letters(LETTERS), color);
+        double top = bottom - tag.height();
+        tag.paint(out, scene.palette(), Math.max(0, view.width() - tag.width() - 8), top);
+        return top;
     }
 }

@@ -75,13 +75,13 @@ final class GroundPainter {
                         && x < scene.view().width()
                         && y < scene.view().height();
         if (inView) {
-            double size = near ? PartPainter.fontSize(scene.scale()) : 9;
+            double size = scene.letters(near ? PartPainter.fontSize(scene.scale()) : 9);
             // On tints, faint letters would be too faint.
             Color color =
                     scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
             String kind = fabric.tileType(tile);
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
-            int room = (int) (0.52 * scene.scale() / (size * 0.55));
+            int room = (int) (0.52 * scene.scale() / Surface.Lettering.width("m", size));
             // Part of a kind's name tells nothing.
             String shown = near ? PartPainter.shortened(text, room) : text;
             if (shown.length() > room) {

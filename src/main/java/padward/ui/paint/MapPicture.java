@@ -27,6 +27,7 @@ public final class MapPicture {
                 opened,
                 view,
                 palette,
+                1,
                 layers,
                 new GroundColors(opened, palette, heat, Optional.empty()).toCells(),
                 Optional.empty(),
@@ -66,6 +67,7 @@ public final class MapPicture {
                     parts.names(out, seen);
                 });
         out.group("delay", () -> delays.paintLabels(out, seen));
+        scene.overlay().ifPresent(o -> out.group("tints", () -> o.tint(scene, out)));
         out.group("ways", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
         out.group("legend", () -> delays.paintLegend(out));

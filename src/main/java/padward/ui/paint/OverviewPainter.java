@@ -16,6 +16,10 @@ import padward.ui.scene.TileLayout;
 public final class OverviewPainter {
     private static final double SIZE = 84;
     private static final double MARGIN = 8;
+
+    /** What it takes of the map's width and height at most, with its margins, pixels. */
+    public static final double WIDTH = SIZE + 2 * MARGIN;
+
     private static final double LEAST_MARK = 5;
 
     private final MapScene scene;

@@ -1,5 +1,7 @@
 package padward.ui.paint;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Occupancy;
@@ -21,8 +23,14 @@ import padward.ui.scene.TileRange;
 /** Paints boxes, sites and pads, and their names where there is room. */
 final class PartPainter {
     private static final double CORNER = 0.4;
-    private static final double LEAST_PILL = 15;
     private static final double PIN = 3;
+    private static final double IN_PILL = 5;
+    private static final double LINE = 1.2;
+    private static final double UPWARDS = -90;
+    private static final double SMALLER = 0.8;
+
+    /** A shortened name with fewer letters tells nothing. */
+    private static final int LEAST_LETTERS = 6;
 
     private final MapScene scene;
     private final Viewport view;
@@ -165,10 +173,12 @@ final class PartPainter {
         TileLayout.Box box = opened.layout().pad(index);
         double w = box.width() * scene.scale();
         double h = box.height() * scene.scale();
-        if (Math.min(w, h) > LEAST_PILL) {
-            Pad pad = fabric.pads().get(index);
-            String name = pad.packagePin().isEmpty() ? "pad" : pad.packagePin();
-            text(out, name, view.screenX(box.centreX()), view.screenY(box.centreY()));
+        Pad pad = fabric.pads().get(index);
+        String name = pad.packagePin().isEmpty() ? "pad" : pad.packagePin();
+        double along = w - IN_PILL;
+        if (fits(name, along) && LINE * letters() <= h) {
+            double x = view.screenX(box.centreX());
+            text(out, name, x, view.screenY(box.centreY()), along, false);
         }
     }
 
@@ -181,7 +191,10 @@ final class PartPainter {
         label(out, name, cellOn(site.id()).map(Cell::name), x, y, w, h);
     }
 
-    /** The site's name, and the cell's under it, as far as there is room. */
+    /**
+     * The site's name, and the cell's under it, as far as there is room: upwards in a site that is
+     * too narrow. A site's name stands whole or not at all; of a cell's, the end tells something.
+     */
     private void label(
             Surface out,
             String name,
@@ -190,33 +203,79 @@ final class PartPainter {
             double y,
             double w,
             double h) {
-        double size = fontSize(scene.scale());
-        int room = (int) (w / (size * 0.58)) - 1;
-        if (room < 3 || h < size * 1.3) {
-            return;
+        boolean whole = fits(name, w) && cell.map(c -> fits(lastPart(c), w)).orElse(true);
+        boolean upwards = h > w && !whole;
+        double along = upwards ? h : w;
+        double across = upwards ? w : h;
+        double step = LINE * letters();
+        List<String> lines = new ArrayList<>();
+        boolean both = cell.isPresent() && across > 2 * step;
+        if ((both || cell.isEmpty()) && fits(name, along)) {
+            lines.add(name);
         }
-        boolean both = cell.isPresent() && h > size * 2.6;
-        String first = both || cell.isEmpty() ? name : cell.get();
-        text(out, shortened(first, room), x, both ? y - size * 0.6 : y);
-        if (both) {
-            text(out, shortened(cell.get(), room), x, y + size * 0.6);
+        cell.map(c -> endOf(c, along)).filter(c -> !c.isEmpty()).ifPresent(lines::add);
+        double at = -step * (lines.size() - 1) / 2;
+        for (String line : lines) {
+            if (across > step) {
+                text(out, line, upwards ? x + at : x, upwards ? y : y + at, along, upwards);
+            }
+            at += step;
         }
     }
 
-    private void text(Surface out, String text, double x, double y) {
-        double size = fontSize(scene.scale());
-        out.text(text, x, y, new Surface.Lettering(size, Surface.Align.CENTER, colors.ink()));
+    /** A cell's name, its last part, or the end of that; empty when that would tell nothing. */
+    private String endOf(String cell, double along) {
+        if (fits(cell, along)) {
+            return cell;
+        }
+        String last = lastPart(cell);
+        if (fits(last, along)) {
+            return last;
+        }
+        String end = shortened(last, (int) (along / Surface.Lettering.width("m", letters())));
+        return end.length() >= LEAST_LETTERS ? end : "";
     }
 
-    /** The end of a hierarchical name tells more than its beginning. */
+    /** Whether a name has room in a length, in letters that are a little smaller if need be. */
+    private boolean fits(String name, double along) {
+        return Surface.Lettering.width(name, SMALLER * letters()) <= along;
+    }
+
+    private static String lastPart(String name) {
+        return name.substring(name.lastIndexOf('/') + 1);
+    }
+
+    private void text(Surface out, String text, double x, double y, double along, boolean upwards) {
+        double size = letters();
+        double wide = Surface.Lettering.width(text, size);
+        double fitting = wide <= along ? size : Math.max(SMALLER * size, size * along / wide);
+        out.text(
+                text,
+                x,
+                y,
+                new Surface.Lettering(
+                        fitting, Surface.Align.CENTER, colors.ink(), upwards ? UPWARDS : 0));
+    }
+
+    private double letters() {
+        return scene.letters(fontSize(scene.scale()));
+    }
+
+    /**
+     * The end of a hierarchical name tells more than its beginning: its last part, if that fits.
+     */
     static String shortened(String name, int room) {
         if (name.length() <= room) {
             return name;
         }
+        String last = lastPart(name);
+        if (last.length() <= room) {
+            return last;
+        }
         return room < 2 ? "" : "…" + name.substring(name.length() - room + 1);
     }
 
-    /** Size of letters on the map, pixels. */
+    /** Usual size of letters on the map, pixels. */
     static double fontSize(double scale) {
         return Math.min(13, Math.max(10, scale / 26));
     }

@@ -14,31 +14,53 @@ import padward.ui.scene.StripScene;
 
 /** Paints the strip map: the way as a line to the scale of delay, each hop a mark. */
 public final class StripPainter {
-    /** Height of the picture, pixels. */
-    public static final double HEIGHT = 150;
+    // Lengths in pixels, for letters of the usual size; they grow with the letters.
+    private static final double HEIGHT = 150;
+    private static final double LEAST_HEIGHT = 106;
+    private static final double MARGIN = 70;
+    private static final double LEAST_STEP = 26;
+    private static final double BELOW_LINE = 52;
+    private static final double TITLE = 18;
+    private static final double ABOVE_MARK = 14;
+    private static final double LETTERS = 11;
+    private static final double DELAY_ROW = 13;
 
-    /** Room at both ends, pixels. */
-    static final double MARGIN = 70;
-
-    private static final double LINE = 98;
     private static final double LABEL_ANGLE = -32;
     private static final int LABEL_ROOM = 18;
     private static final int DELAY_ROWS = 3;
-    private static final double DELAY_ROW = 13;
-    private static final double DELAY_LETTER = 6.4;
 
     private final StripScene scene;
     private final Palette colors;
     private final Surface out;
+    private final double height;
+
+    /** Height of the line that the marks stand on. */
+    private final double level;
 
     /** Where the last delay of each row ends, so that no two meet. */
     private final double[] rowEnds = new double[DELAY_ROWS];
 
-    /** Paints one scene on one surface. */
-    public StripPainter(StripScene scene, Surface out) {
+    /**
+     * Paints one scene on one surface.
+     *
+     * @param height how high the picture is, pixels, {@link #leastHeight} at least
+     */
+    public StripPainter(StripScene scene, Surface out, double height) {
         this.scene = scene;
         this.colors = scene.palette();
         this.out = out;
+        this.height = height;
+        this.level = height - scene.letters(BELOW_LINE);
+    }
+
+    /** Height in which names have all the room they want, pixels. */
+    public static double height(double letters) {
+        return HEIGHT * letters;
+    }
+
+    /** Height in which names are shortened more, but nothing else is left out, pixels. */
+    public static double leastHeight(double letters) {
+        return LEAST_HEIGHT * letters;
     }
 
     /**
@@ -46,12 +68,21 @@ public final class StripPainter {
      * when marks need them.
      */
     public static Optional<StripLayout> layout(StripScene scene, double width) {
-        return scene.way().map(w -> new StripLayout(w, scene.corner(), width, MARGIN));
+        return scene.way()
+                .map(
+                        w ->
+                                new StripLayout(
+                                        w,
+                                        scene.corner(),
+                                        width,
+                                        scene.letters(MARGIN),
+                                        scene.letters(LEAST_STEP)));
     }
 
     /** Width of the whole picture. */
-    public static double width(Optional<StripLayout> layout, double width) {
-        return Math.max(width, layout.map(l -> l.end() + MARGIN).orElse(width));
+    public static double width(StripScene scene, Optional<StripLayout> layout, double width) {
+        double margin = scene.letters(MARGIN);
+        return Math.max(width, layout.map(l -> l.end() + margin).orElse(width));
     }
 
     /**
@@ -61,13 +92,13 @@ public final class StripPainter {
      * @param width how wide the picture is, pixels
      */
     public void paint(Optional<StripLayout> layout, double width) {
-        out.fillRect(0, 0, width(layout, width), HEIGHT, 0, colors.paper());
+        out.fillRect(0, 0, width(scene, layout, width), height, 0, colors.paper());
         if (layout.isEmpty()) {
             out.text(
                     scene.empty(),
                     width / 2,
-                    HEIGHT / 2,
-                    new Surface.Lettering(13, Surface.Align.CENTER, colors.faint()));
+                    height / 2,
+                    new Surface.Lettering(scene.letters(13), Surface.Align.CENTER, colors.faint()));
             return;
         }
         Arrays.fill(rowEnds, Double.NEGATIVE_INFINITY);
@@ -75,11 +106,13 @@ public final class StripPainter {
     }
 
     private void paintWay(Way way, StripLayout places) {
+        // A net that is on the pad already has no own wires beside the way: they are the way.
+        int branch = way.branchHop() < way.hops().size() - 1 ? way.branchHop() : 0;
         for (int i = 1; i < places.count(); i++) {
-            boolean own = i <= way.branchHop();
+            boolean own = i <= branch;
             Surface.Line line =
                     own ? new Surface.Line(colors.net(), 2) : new Surface.Line(colors.way(), 4);
-            out.line(places.position(i - 1), LINE, places.position(i), LINE, line);
+            out.line(places.position(i - 1), level, places.position(i), level, line);
         }
         for (int i = 0; i < places.count(); i++) {
             paintMark(way, i, places.position(i));
@@ -94,8 +127,8 @@ public final class StripPainter {
                         + scene.corner().label()
                         + " delay; marks keep a least distance.",
                 8,
-                9,
-                new Surface.Lettering(11, Surface.Align.LEFT, colors.faint()));
+                scene.letters(9),
+                new Surface.Lettering(scene.letters(LETTERS), Surface.Align.LEFT, colors.faint()));
     }
 
     private static Optional<Hop> hop(Way way, int mark) {
@@ -115,21 +148,30 @@ public final class StripPainter {
         boolean held = isHeld(way, mark);
         shape(hop.map(Hop::kind).orElse(VertexKind.PAD), x, held);
         if (held) {
-            out.line(x - 4, LINE, x + 4, LINE, new Surface.Line(colors.paper(), 2.5));
+            out.line(x - 4, level, x + 4, level, new Surface.Line(colors.paper(), 2.5));
         }
         if (isSelected(mark)) {
-            out.outlineDisc(x, LINE, 12, new Surface.Line(colors.selection(), 3));
+            out.outlineDisc(x, level, 12, new Surface.Line(colors.selection(), 3));
         }
         String name = hop.map(Hop::name).orElse("pad driver");
         out.text(
-                PartPainter.shortened(name, LABEL_ROOM),
+                PartPainter.shortened(name, labelRoom()),
                 x + 2,
-                LINE - 14,
+                level - ABOVE_MARK,
                 new Surface.Lettering(
-                        11,
+                        scene.letters(LETTERS),
                         Surface.Align.LEFT,
-                        held ? colors.obstacle() : colors.ink(),
+                        held ? colors.obstacleInk() : colors.ink(),
                         LABEL_ANGLE));
+    }
+
+    /** As many letters as rise from a mark to the line above all marks. */
+    private int labelRoom() {
+        double rise = level - ABOVE_MARK - scene.letters(TITLE);
+        double letter =
+                Surface.Lettering.width("m", scene.letters(LETTERS))
+                        * Math.sin(Math.toRadians(-LABEL_ANGLE));
+        return Math.min(LABEL_ROOM, (int) (rise / letter));
     }
 
     /** Wires are dots, pins squares, pads lozenges: the kind shows without a colour. */
@@ -139,16 +181,16 @@ public final class StripPainter {
         Surface.Line line = new Surface.Line(held ? colors.obstacle() : colors.ink(), 1.5);
         switch (kind) {
             case WIRE -> {
-                out.fillDisc(x, LINE, r, fill);
-                out.outlineDisc(x, LINE, r, line);
+                out.fillDisc(x, level, r, fill);
+                out.outlineDisc(x, level, r, line);
             }
             case PIN -> {
-                out.fillRect(x - r, LINE - r, 2 * r, 2 * r, 0, fill);
-                out.outlineRect(x - r, LINE - r, 2 * r, 2 * r, 0, line);
+                out.fillRect(x - r, level - r, 2 * r, 2 * r, 0, fill);
+                out.outlineRect(x - r, level - r, 2 * r, 2 * r, 0, line);
             }
             case PAD -> {
                 double[] xs = {x - r - 2, x, x + r + 2, x};
-                double[] ys = {LINE, LINE - r - 2, LINE, LINE + r + 2};
+                double[] ys = {level, level - r - 2, level, level + r + 2};
                 out.polygon(xs, ys, fill, line);
             }
         }
@@ -163,7 +205,7 @@ public final class StripPainter {
     private void delay(Way way, int mark, double x) {
         Delay total = hop(way, mark).map(Hop::total).orElse(way.total());
         String text = total.toText();
-        double half = text.length() * DELAY_LETTER / 2;
+        double half = Surface.Lettering.width(text, scene.letters(LETTERS)) / 2;
         int row = 0;
         while (row < DELAY_ROWS - 1 && rowEnds[row] > x - half) {
             row++;
@@ -172,7 +214,7 @@ public final class StripPainter {
         out.text(
                 text,
                 x,
-                LINE + 20 + DELAY_ROW * row,
-                new Surface.Lettering(11, Surface.Align.CENTER, colors.ink()));
+                level + 12 + scene.letters(8 + DELAY_ROW * row),
+                new Surface.Lettering(scene.letters(LETTERS), Surface.Align.CENTER, colors.ink()));
     }
 }

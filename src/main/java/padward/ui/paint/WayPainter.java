@@ -1,13 +1,17 @@
 package padward.ui.paint;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
 import padward.breakout.Hop;
 import padward.breakout.Obstacle;
 import padward.breakout.Way;
+import padward.design.Net;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapPen;
@@ -25,12 +29,21 @@ final class WayPainter {
     private static final double RING = 14;
     private static final double HATCH = 6;
 
+    /** So much wider than a line is the paper under it, which sets it off from what is full. */
+    private static final double CASING = 2.5;
+
+    private static final double NAME = 12;
+
+    /** In so many rows above and below a place for a name is looked for. */
+    private static final int ROWS = 4;
+
     private final MapScene scene;
     private final Surface out;
     private final MapPen pen;
     private final TileLayout layout;
     private final Viewport view;
     private final Palette palette;
+    private final List<Rectangle2D> names = new ArrayList<>();
 
     WayPainter(MapScene scene, Surface out) {
         this.scene = scene;
@@ -43,7 +56,7 @@ final class WayPainter {
 
     void paint() {
         if (scene.shows(Layer.TREE)) {
-            scene.net().ifPresent(n -> pen.tree(n.route(), new Surface.Line(palette.net(), 2)));
+            scene.net().ifPresent(this::paintTree);
         }
         if (scene.shows(Layer.ALTERNATIVES)) {
             scene.alternatives().forEach(this::paintAlternative);
@@ -64,12 +77,14 @@ final class WayPainter {
     }
 
     private void paintAlternative(Way way) {
+        lines(way, casing(2.5));
         lines(way, new Surface.Line(palette.alternative(), 2.5, 9, 6));
         pill(way, new Surface.Line(palette.alternative(), 2.5, 9, 6));
     }
 
     private void paintWay(Way way) {
         Surface.Line line = new Surface.Line(palette.way(), WAY_WIDTH);
+        lines(way, casing(WAY_WIDTH));
         lines(way, line);
         disc(way.hops().get(0), palette.way());
         pill(way, line);
@@ -79,9 +94,19 @@ final class WayPainter {
     private void paintBefore(Way way) {
         boolean same = scene.way().filter(w -> vertices(w).equals(vertices(way))).isPresent();
         if (!same) {
+            lines(way, casing(2.5));
             lines(way, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
             pill(way, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
         }
+    }
+
+    private void paintTree(Net net) {
+        pen.tree(net.route(), casing(2));
+        pen.tree(net.route(), new Surface.Line(palette.net(), 2));
+    }
+
+    private Surface.Line casing(double width) {
+        return new Surface.Line(palette.paper(), width + CASING);
     }
 
     private static List<Integer> vertices(Way way) {
@@ -107,10 +132,15 @@ final class WayPainter {
     private void paintObstacles(Way way) {
         boolean inTheWay = scene.before().isEmpty();
         if (inTheWay) {
-            Surface.Line held = new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 7);
-            way.hops().stream()
-                    .filter(h -> h.obstacle().isPresent())
-                    .forEach(h -> pen.vertex(h.vertex(), held));
+            // The way is broken where something holds it.
+            for (Surface.Line line :
+                    List.of(
+                            casing(WAY_WIDTH + 2),
+                            new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 9))) {
+                way.hops().stream()
+                        .filter(h -> h.obstacle().isPresent())
+                        .forEach(h -> pen.vertex(h.vertex(), line));
+            }
         }
         ObstaclePlaces places = new ObstaclePlaces(scene.opened(), way);
         for (Obstacle obstacle : scene.obstacles()) {
@@ -159,22 +189,40 @@ final class WayPainter {
         out.line(x - MARK * 0.55, y, x + MARK * 0.55, y, new Surface.Line(palette.paper(), 2.5));
     }
 
-    /** The name stands on paper of its own, towards the middle of the view, off the pads. */
+    /** The name stands towards the middle of the view, off the pads, and on no other name. */
     private void name(String name, double x, double y) {
+        if (names.isEmpty()) {
+            // The overview, which is painted later, covers this corner.
+            names.add(
+                    new Rectangle2D(
+                            Math.max(0, view.width() - OverviewPainter.WIDTH),
+                            0,
+                            OverviewPainter.WIDTH,
+                            OverviewPainter.WIDTH));
+        }
         if (x < -20 || y < -20 || x > view.width() + 20 || y > view.height() + 20) {
             return;
         }
-        double wide = name.length() * 6.7 + 12;
-        double beside = x > view.width() / 2 ? x - wide - 10 : x + 10;
-        double left = Math.max(4, Math.min(view.width() - wide - 4, beside));
-        double top = y > 50 ? y - 44 : y + 24;
-        out.fillRect(left, top, wide, 18, 8, palette.paper());
-        out.outlineRect(left, top, wide, 18, 8, new Surface.Line(palette.obstacle(), 1));
-        out.text(
-                name,
-                left + wide / 2,
-                top + 9,
-                new Surface.Lettering(12, Surface.Align.CENTER, palette.ink()));
+        Tag tag = new Tag(name, scene.letters(NAME), palette.obstacle());
+        double beside = x > view.width() / 2 ? x - tag.width() - 10 : x + 10;
+        double left = Math.max(4, Math.min(view.width() - tag.width() - 4, beside));
+        double above = y - MARK - 18 - tag.height();
+        double below = y + MARK + 17;
+        double step = tag.height() + 3;
+        for (int row = 0; row < ROWS; row++) {
+            for (double top : List.of(above - row * step, below + row * step)) {
+                Rectangle2D place = new Rectangle2D(left, top, tag.width(), tag.height());
+                boolean free =
+                        top >= 4
+                                && top + tag.height() <= view.height()
+                                && names.stream().noneMatch(place::intersects);
+                if (free) {
+                    names.add(place);
+                    tag.paint(out, palette, left, top);
+                    return;
+                }
+            }
+        }
     }
 
     private void pill(Way way, Surface.Line line) {

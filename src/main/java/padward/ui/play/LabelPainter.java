@@ -6,6 +6,7 @@ import padward.fabric.Fabric;
 import padward.lesson.LabelStep;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
@@ -52,19 +53,19 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
                         : new Surface.Line(colors.obstacle(), 2.5, 6, 3);
         new MapPen(scene, out).vertex(label.vertex(), line);
         if (view.scale() >= Scales.WIRES) {
-            out.fillDisc(x, y, 6, colors.paper());
-            out.outlineDisc(x, y, 6, new Surface.Line(line.color(), 1.2));
+            out.fillDisc(x, y, scene.letters(6), colors.paper());
+            out.outlineDisc(x, y, scene.letters(6), new Surface.Line(line.color(), 1.2));
             out.text(
                     String.valueOf(label.freed().size()),
                     x,
                     y,
-                    new Surface.Lettering(9, Surface.Align.CENTER, colors.ink()));
+                    new Surface.Lettering(scene.letters(9), Surface.Align.CENTER, colors.ink()));
         }
         boolean named = label.vertex() == last || view.scale() >= Scales.SWITCHES;
         if (named && !free) {
             String names = String.join(", ", label.freed().stream().map(Occupant::name).toList());
-            out.fillRect(x + 9, y - 7, names.length() * 5.6 + 6, 14, 4, colors.paper());
-            out.text(names, x + 12, y, new Surface.Lettering(10, Surface.Align.LEFT, colors.ink()));
+            Tag tag = new Tag(names, scene.letters(10), line.color());
+            tag.paint(out, colors, x + 9, y - tag.height() / 2);
         }
     }
 }

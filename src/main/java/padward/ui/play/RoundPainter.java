@@ -8,6 +8,7 @@ import padward.design.RouteTree;
 import padward.route.RoutingRound;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
@@ -20,6 +21,7 @@ import padward.ui.scene.TileLayout;
  */
 record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> priced)
         implements Overlay {
+    private static final double LETTERS = 10;
     private static final double[][] DASHES = {{}, {10, 5}, {3, 5}, {12, 4, 3, 4}};
 
     @Override
@@ -52,21 +54,21 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
         double y = scene.view().screenY((from.y() + to.y()) / 2);
         boolean shared = vertex.users() > 1;
         Color rim = shared ? colors.obstacle() : colors.faint();
-        out.fillDisc(x, y, shared ? 8 : 4, colors.paper());
-        out.outlineDisc(x, y, shared ? 8 : 4, new Surface.Line(rim, 2));
+        double radius = shared ? scene.letters(8) : 4;
+        out.fillDisc(x, y, radius, colors.paper());
+        out.outlineDisc(x, y, radius, new Surface.Line(rim, 2));
         if (shared) {
             out.text(
                     String.valueOf(vertex.users()),
                     x,
                     y,
-                    new Surface.Lettering(10, Surface.Align.CENTER, colors.ink()));
+                    new Surface.Lettering(
+                            scene.letters(LETTERS), Surface.Align.CENTER, colors.ink()));
         }
         if (shared || scene.scale() >= Scales.NAMES) {
             String price = "(b + %d ps) × %d".formatted(vertex.pricePs(), vertex.times());
-            out.fillRect(x + 10, y - 8, price.length() * 5.8 + 8, 15, 4, colors.paper());
-            out.outlineRect(
-                    x + 10, y - 8, price.length() * 5.8 + 8, 15, 4, new Surface.Line(rim, 1));
-            out.text(price, x + 14, y, new Surface.Lettering(10, Surface.Align.LEFT, colors.ink()));
+            Tag tag = new Tag(price, scene.letters(LETTERS), rim);
+            tag.paint(out, colors, x + 10, y - tag.height() / 2);
         }
     }
 }

@@ -12,6 +12,7 @@ import padward.route.Path;
 import padward.route.PricedWays;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
@@ -32,8 +33,7 @@ final class SearchPainter implements Overlay {
     private static final int MANY = 150;
 
     private static final int MOST_LABELS = 160;
-    private static final double LETTER = 5.6;
-    private static final double LABEL_HIGH = 13;
+    private static final double LETTERS = 10;
 
     private final Replay replay;
 
@@ -44,6 +44,11 @@ final class SearchPainter implements Overlay {
     @Override
     public void paint(MapScene scene, Surface out) {
         out.group("search", () -> new Picture(scene, out).paint());
+    }
+
+    @Override
+    public void tint(MapScene scene, Surface out) {
+        out.group("search tint", () -> new Picture(scene, out).tint());
     }
 
     private final class Picture {
@@ -65,12 +70,11 @@ final class SearchPainter implements Overlay {
 
         void paint() {
             Palette colors = scene.palette();
-            boolean near = view.scale() >= Scales.WIRES;
-            if (!near && replay.reachedCount() > MOST_LINES) {
-                cloud(colors);
+            if (isCloud()) {
                 replay.last().ifPresent(this::paintLast);
                 return;
             }
+            boolean near = view.scale() >= Scales.WIRES;
             boolean many = replay.settledCount() > MANY;
             Surface.Line settled = new Surface.Line(colors.delayLine(), near && !many ? 3 : 1.5);
             Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
@@ -94,6 +98,16 @@ final class SearchPainter implements Overlay {
         }
 
         /** From afar, a large search is a tint of the tiles: the more is settled, the stronger. */
+        private boolean isCloud() {
+            return view.scale() < Scales.WIRES && replay.reachedCount() > MOST_LINES;
+        }
+
+        void tint() {
+            if (isCloud()) {
+                cloud(scene.palette());
+            }
+        }
+
         private void cloud(Palette colors) {
             Fabric fabric = scene.opened().design().fabric();
             int[] settled = new int[fabric.tileCount()];
@@ -187,21 +201,18 @@ final class SearchPainter implements Overlay {
             }
             String text = "%.3f + %.3f".formatted(nanos(step.cost()), nanos(step.ahead()));
             TileLayout.Point at = layout.end(step.vertex());
-            double wide = text.length() * LETTER + 4;
+            Tag tag = new Tag(text, scene.letters(LETTERS), scene.palette().faint());
             Rectangle2D place =
                     new Rectangle2D(
-                            view.screenX(at.x()) + 5, view.screenY(at.y()) + 2, wide, LABEL_HIGH);
+                            view.screenX(at.x()) + 5,
+                            view.screenY(at.y()) + 2,
+                            tag.width(),
+                            tag.height());
             if (labels.stream().anyMatch(place::intersects)) {
                 return;
             }
             labels.add(place);
-            out.fillRect(
-                    place.getMinX(), place.getMinY(), wide, LABEL_HIGH, 3, scene.palette().paper());
-            out.text(
-                    text,
-                    place.getMinX() + 2,
-                    place.getMinY() + LABEL_HIGH / 2,
-                    new Surface.Lettering(10, Surface.Align.LEFT, scene.palette().ink()));
+            tag.paint(out, scene.palette(), place.getMinX(), place.getMinY());
         }
 
         /** A cost without its held stretches, ns. */

@@ -1,13 +1,12 @@
 package padward.ui.question;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import javafx.beans.binding.Bindings;
 import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -26,14 +25,14 @@ import padward.breakout.WhyBlocked;
 import padward.breakout.WhyText;
 import padward.clearance.Consequence;
 import padward.clearance.Removal;
-import padward.ui.control.Actions;
-import padward.ui.control.Controls;
 import padward.ui.map.MapModel;
 import padward.ui.model.ExplorerModel;
 
 /** What would open a blocked way: its clearances, best first, with what each of them means. */
 public final class OpeningsView extends VBox {
-    private static final double MOST_HEIGHT = 320;
+    /** Beside tag and text of an obstacle's line, pixels; see the style sheet. */
+    private static final double LINE_INSETS = 40;
+
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
     private final MapModel map;
@@ -41,9 +40,10 @@ public final class OpeningsView extends VBox {
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
     private final Map<Button, Obstacle> lines = new HashMap<>();
+    private final List<RadioButton> choices = new ArrayList<>();
 
     /** Follows the question that is in front; what is chosen here is chosen on the map. */
-    public OpeningsView(MapModel map, Actions actions) {
+    public OpeningsView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
         setId("openings");
@@ -56,20 +56,23 @@ public final class OpeningsView extends VBox {
         proof.setMinHeight(Region.USE_PREF_SIZE);
         proof.getStyleClass().add("faint");
         proof.setId("proof");
-        Region spring = new Region();
-        HBox.setHgrow(spring, Priority.ALWAYS);
-        HBox head = new HBox(8, title, spring, Controls.button(actions.get("try")));
-        head.setAlignment(Pos.CENTER_LEFT);
         ScrollPane scroll = new ScrollPane(rows);
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
         scroll.setMinHeight(40);
         // As high as its rows, as long as there is room for the lists below.
-        scroll.prefViewportHeightProperty()
-                .bind(Bindings.min(MOST_HEIGHT, rows.heightProperty().add(4)));
+        scroll.prefViewportHeightProperty().bind(rows.heightProperty().add(4));
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        getChildren().addAll(head, proof, scroll);
+        getChildren().addAll(title, proof, scroll);
         model.shown().answerProperty().addListener((p, old, now) -> show(now));
+        model.shown()
+                .optionProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now < choices.size()) {
+                                choices.get(now).setSelected(true);
+                            }
+                        });
         map.chosenObstacleProperty().addListener((p, old, now) -> showChosen());
         show(model.shown().answerProperty().get());
     }
@@ -77,6 +80,7 @@ public final class OpeningsView extends VBox {
     private void show(Optional<Answer> answer) {
         rows.getChildren().clear();
         lines.clear();
+        choices.clear();
         boolean blocked = answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
         setVisible(blocked);
         setManaged(blocked);
@@ -105,10 +109,11 @@ public final class OpeningsView extends VBox {
         // Names hold underscores, which are no marks for keys.
         choice.setMnemonicParsing(false);
         choice.setToggleGroup(group);
-        choice.setSelected(index == 0);
+        choice.setSelected(index == model.shown().optionProperty().get());
         choice.setWrapText(true);
         choice.setMinHeight(Region.USE_PREF_SIZE);
         choice.setOnAction(e -> model.shown().optionProperty().set(index));
+        choices.add(choice);
         VBox box = new VBox(3, choice);
         List<Removal> removals = option.clearance().removals();
         for (int i = 0; i < removals.size(); i++) {
@@ -136,7 +141,7 @@ public final class OpeningsView extends VBox {
     }
 
     /** An obstacle as a button that chooses it, on map and strip map as well. */
-    private static Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
+    private Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
         String meaning = WhyText.consequence(blocked, removal);
         int colon = meaning.indexOf(':');
         Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
@@ -151,7 +156,9 @@ public final class OpeningsView extends VBox {
         text.setWrapText(true);
         text.setMinHeight(Region.USE_PREF_SIZE);
         text.getStyleClass().add("small");
-        HBox.setHgrow(text, Priority.ALWAYS);
+        // A button asks how high its graphic is without telling how wide it can be.
+        text.prefWidthProperty()
+                .bind(rows.widthProperty().subtract(tag.widthProperty()).subtract(LINE_INSETS));
         Button line = new Button();
         line.setGraphic(new HBox(8, tag, text));
         line.setMaxWidth(Double.MAX_VALUE);

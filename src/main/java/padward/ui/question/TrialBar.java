@@ -9,6 +9,8 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -31,8 +33,6 @@ import padward.ui.model.TriedOut;
 
 /** A trial, before and after side by side, to be kept or dropped. */
 public final class TrialBar extends VBox {
-    private static final double SIDE = 420;
-
     private final ExplorerModel model;
     private final Label edits = new Label();
     private final Label before = new Label();
@@ -59,20 +59,34 @@ public final class TrialBar extends VBox {
         edits.getStyleClass().add("side-title");
         beforeWay.getStyleClass().add("small");
         afterWay.getStyleClass().add("small");
+        cost.getStyleClass().add("small");
+        cost.setId("trial-cost");
         Button keep = Controls.button(actions.get("keep"));
         Button drop = Controls.button(actions.get("drop"));
-        Region spring = new Region();
-        HBox.setHgrow(spring, Priority.ALWAYS);
-        VBox without = new VBox(2, before, beforeWay);
-        VBox with = new VBox(2, after, afterWay);
-        without.setPrefWidth(SIDE);
-        with.setPrefWidth(SIDE);
-        without.getStyleClass().add("trial-side");
-        HBox sides = new HBox(24, without, with, spring, keep, drop);
-        sides.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(edits, sides, cost);
+        HBox.setHgrow(edits, Priority.ALWAYS);
+        edits.setMaxWidth(Double.MAX_VALUE);
+        HBox head = new HBox(8, edits, keep, drop);
+        head.setAlignment(Pos.CENTER_LEFT);
+        getChildren().addAll(head, sides());
         model.shown().trialProperty().addListener((p, old, now) -> show(now));
         show(model.shown().trialProperty().get());
+    }
+
+    /** Without the trial, with it, and what it costs, side by side in equal parts. */
+    private GridPane sides() {
+        VBox without = new VBox(2, before, beforeWay);
+        VBox with = new VBox(2, after, afterWay);
+        VBox costs = new VBox(2, new Label("What it costs"), cost);
+        GridPane sides = new GridPane();
+        sides.setHgap(16);
+        sides.addRow(0, without, with, costs);
+        List.of(without, with).forEach(s -> s.getStyleClass().add("trial-side"));
+        for (int i = 0; i < 3; i++) {
+            ColumnConstraints third = new ColumnConstraints();
+            third.setPercentWidth(100 / 3.0);
+            sides.getColumnConstraints().add(third);
+        }
+        return sides;
     }
 
     private void show(Optional<TriedOut> trial) {

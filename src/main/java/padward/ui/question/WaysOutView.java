@@ -26,6 +26,7 @@ import padward.breakout.AnswerText;
 import padward.breakout.Survey;
 import padward.design.Design;
 import padward.design.Port;
+import padward.ui.control.ByNumber;
 import padward.ui.model.ExplorerModel;
 
 /**
@@ -87,14 +88,15 @@ public final class WaysOutView extends VBox {
         table.setPlaceholder(empty);
         empty.setWrapText(true);
         empty.getStyleClass().add("faint");
-        column("pad", 92, a -> a.question().padValue().name());
-        column("pin", 44, a -> a.question().padValue().packagePin());
-        column("answer", 66, AnswerText::word);
-        TableColumn<Answer, String> delay = column("delay", 116, WaysOutView::delay);
+        column("pad", 96, a -> a.question().padValue().name());
+        column("pin", 42, a -> a.question().padValue().packagePin());
+        column("answer", 62, AnswerText::word);
+        TableColumn<Answer, String> delay = column("delay, ns", 90, WaysOutView::delay);
         delay.getStyleClass().add("number");
-        column("at stake", 72, AnswerText::atStake);
-        column("gives up", 84, a -> portOn(a).map(Port::name).orElse(""));
-        column("on the board", 150, a -> AnswerText.onBoard(a.question()));
+        delay.setComparator(ByNumber.ORDER);
+        column("at stake", 66, AnswerText::atStake);
+        column("gives up", 78, a -> portOn(a).map(Port::name).orElse(""));
+        column("on the board", 190, a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()
                 .selectedItemProperty()
                 .addListener(
@@ -192,6 +194,6 @@ public final class WaysOutView extends VBox {
     }
 
     private static String delay(Answer answer) {
-        return answer.findWay().map(w -> w.total().toText()).orElse("");
+        return answer.findWay().map(w -> w.total().toText().replace(" ns", "")).orElse("");
     }
 }

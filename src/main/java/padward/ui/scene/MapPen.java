@@ -34,11 +34,18 @@ public record MapPen(MapScene scene, Surface out) {
         vertex(vertex, line);
     }
 
-    /** All of a net's tree. */
+    /** All of a net's tree; it stops at the inner edge of a pad, whose name stays legible. */
     public void tree(RouteTree tree, Surface.Line line) {
+        TileLayout layout = scene.opened().layout();
         vertex(tree.root(), line);
         for (int place = 1; place < tree.size(); place++) {
-            onward(tree.vertex(tree.parent(place)), tree.vertex(place), line);
+            int from = tree.vertex(tree.parent(place));
+            int vertex = tree.vertex(place);
+            if (layout.pads().isPad(vertex)) {
+                line(layout.end(from), layout.innerEdge(vertex), line);
+            } else {
+                onward(from, vertex, line);
+            }
         }
     }
 }

@@ -17,6 +17,7 @@ import padward.ui.draw.Viewport;
  * @param opened the design
  * @param view the part that is shown
  * @param palette its colours
+ * @param letters size of letters against the usual
  * @param layers what is shown of it
  * @param cells all tiles from afar, in the palette's colours
  * @param net the net of the question
@@ -33,6 +34,7 @@ public record MapScene(
         Opened opened,
         Viewport view,
         Palette palette,
+        double letters,
         Set<Layer> layers,
         Cells cells,
         Optional<Net> net,
@@ -59,6 +61,11 @@ public record MapScene(
     /** Bands of delay, when they are known and shown. */
     public Optional<NetReach> bands() {
         return shows(Layer.DELAY) ? reach : Optional.empty();
+    }
+
+    /** Size of letters that usually are so many pixels high. */
+    public double letters(double usual) {
+        return letters * usual;
     }
 
     /** Pixels a tile. */

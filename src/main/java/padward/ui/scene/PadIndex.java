@@ -46,6 +46,11 @@ public final class PadIndex {
         return padByVertex.get(vertex);
     }
 
+    /** Whether there is a pad at a vertex. */
+    public boolean isPad(int vertex) {
+        return padByVertex.containsKey(vertex);
+    }
+
     /** How many pads a tile has. */
     int countIn(int tile) {
         return countByTile.get(tile);

@@ -8,9 +8,6 @@ import padward.fabric.Corner;
  * other than a mark needs.
  */
 public final class StripLayout {
-    /** Least distance of two marks, pixels. */
-    static final double LEAST_STEP = 26;
-
     private final double[] positions;
 
     /**
@@ -18,12 +15,13 @@ public final class StripLayout {
      * @param corner corner whose delays give the scale
      * @param width room for the whole, pixels
      * @param margin room to keep free at both ends, pixels
+     * @param leastStep least distance of two marks, pixels
      */
-    public StripLayout(Way way, Corner corner, double width, double margin) {
+    public StripLayout(Way way, Corner corner, double width, double margin, double leastStep) {
         int count = way.hops().size() + (way.setting().isPresent() ? 1 : 0);
         positions = new double[count];
         double total = Math.max(1, way.total().at(corner));
-        double spare = Math.max(0, width - 2 * margin - LEAST_STEP * (count - 1));
+        double spare = Math.max(0, width - 2 * margin - leastStep * (count - 1));
         positions[0] = margin;
         int before = 0;
         for (int i = 1; i < count; i++) {
@@ -31,7 +29,7 @@ public final class StripLayout {
                     i < way.hops().size()
                             ? way.hops().get(i).total().at(corner)
                             : way.total().at(corner);
-            positions[i] = positions[i - 1] + LEAST_STEP + spare * (now - before) / total;
+            positions[i] = positions[i - 1] + leastStep + spare * (now - before) / total;
             before = now;
         }
     }

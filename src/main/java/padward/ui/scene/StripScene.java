@@ -13,6 +13,7 @@ import padward.ui.draw.Palette;
  * @param empty what is said when there is no way to draw
  * @param corner corner whose delays give the scale
  * @param palette its colours
+ * @param letters size of letters against the usual
  * @param selected index of the hop that is selected
  * @param chosen indices of the hops that the chosen obstacle holds
  */
@@ -21,10 +22,16 @@ public record StripScene(
         String empty,
         Corner corner,
         Palette palette,
+        double letters,
         Optional<Integer> selected,
         Set<Integer> chosen) {
     /** Copies the set. */
     public StripScene {
         chosen = Set.copyOf(chosen);
+    }
+
+    /** Size of letters that usually are so many pixels high; distances follow it. */
+    public double letters(double usual) {
+        return letters * usual;
     }
 }

@@ -170,7 +170,7 @@ class ExportsTest {
         assertThat(image.getWidth()).isEqualTo((int) Math.ceil(2 * view.width()));
         assertThat(image.getHeight()).isEqualTo((int) Math.ceil(2 * view.height()));
         var strip = ImageIO.read(save(robot, "save-strip-png", "strip-map.png").toFile());
-        assertThat(strip.getHeight()).isEqualTo((int) (2 * StripPainter.HEIGHT));
+        assertThat(strip.getHeight()).isEqualTo((int) (2 * StripPainter.height(1)));
     }
 
     private static List<CSVRecord> read(Path file) throws Exception {

@@ -2,7 +2,6 @@ package padward.ui.question;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -13,11 +12,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
-import padward.breakout.Keeping;
 import padward.fabric.Corner;
 import padward.ui.control.Actions;
 import padward.ui.control.CompletingField;
@@ -27,43 +22,19 @@ import padward.ui.model.ExplorerModel;
 import padward.ui.model.Recent;
 import padward.ui.scene.Opened;
 
-/** The question as a sentence with two fields, and the answer under it. */
-public final class QuestionBar extends VBox {
+/** The question as a sentence with two fields. */
+public final class QuestionRow extends HBox {
+    private static final double CORNER_WIDTH = 84;
+
     private final ExplorerModel model;
-    private final Label word = new Label();
-    private final Label sentence = new Label();
-    private final VBox cautions = new VBox(2);
-    private final Button bringOut;
-    private final Actions actions;
-    private final HBox answerRow;
 
-    /** Follows the question that is in front; its buttons do what the menus do. */
-    public QuestionBar(ExplorerModel model, Actions actions) {
+    /** Follows the question that is in front. */
+    public QuestionRow(ExplorerModel model, Actions actions) {
         this.model = model;
-        this.actions = actions;
-        this.bringOut = Controls.button(actions.get("try"), "Bring it out");
-        getStyleClass().add("question-bar");
-        setPadding(new Insets(12, 16, 10, 16));
+        getStyleClass().add("question-row");
         setSpacing(8);
-        word.setId("answer-word");
-        word.getStyleClass().add("answer-word");
-        word.setMinWidth(Region.USE_PREF_SIZE);
-        sentence.setId("answer-sentence");
-        sentence.setWrapText(true);
-        sentence.setMinHeight(Region.USE_PREF_SIZE);
-        HBox.setHgrow(sentence, Priority.ALWAYS);
-        bringOut.setId("bring-out-button");
-        answerRow = new HBox(10, word, sentence, bringOut);
-        answerRow.setAlignment(Pos.TOP_LEFT);
-        cautions.setId("cautions");
-        getChildren().addAll(questionRow(), answerRow, cautions);
-        model.shown().answerProperty().addListener((p, old, now) -> show(now));
-        model.openedProperty()
-                .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
-        show(model.shown().answerProperty().get());
-    }
-
-    private HBox questionRow() {
+        setPadding(new Insets(12, 16, 8, 16));
+        setAlignment(Pos.CENTER_LEFT);
         TextField net =
                 field("net-field", "net, e.g. pump/*", this::netNames, model.recentNets(), 300);
         net.textProperty().bindBidirectional(model.shown().netTextProperty());
@@ -84,14 +55,14 @@ public final class QuestionBar extends VBox {
         corner.valueProperty().bindBidirectional(model.shown().cornerProperty());
         corner.setId("corner");
         corner.setMinWidth(Region.USE_PREF_SIZE);
+        corner.prefWidthProperty().bind(model.look().sized(CORNER_WIDTH));
         corner.setAccessibleText("Corner at which the way shall be the quickest");
         Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
         WorkBar work = new WorkBar(model.jobs(), actions.get("stop"));
         HBox.setHgrow(work, Priority.SOMETIMES);
-        HBox row =
-                new HBox(
-                        8,
+        getChildren()
+                .addAll(
                         new Label("Bring out"),
                         net,
                         new Label("on"),
@@ -102,12 +73,10 @@ public final class QuestionBar extends VBox {
                         ask,
                         Controls.button(actions.get("new-question"), "+"),
                         work);
-        row.setAlignment(Pos.CENTER_LEFT);
-        row.getChildren().stream()
+        getChildren().stream()
                 .filter(n -> n instanceof Label)
                 .forEach(n -> ((Label) n).setMinWidth(Region.USE_PREF_SIZE));
         HBox.setHgrow(net, Priority.SOMETIMES);
-        return row;
     }
 
     /** Puts the caret where something is to be filled in, if anything is. */
@@ -136,42 +105,6 @@ public final class QuestionBar extends VBox {
 
     private List<String> padNames() {
         return model.openedProperty().get().map(Opened::padNames).orElse(List.of());
-    }
-
-    private void show(Optional<Answer> answer) {
-        cautions.getChildren().clear();
-        word.getStyleClass().removeAll("open", "blocked", "no-way");
-        word.setVisible(answer.isPresent());
-        word.setManaged(answer.isPresent());
-        boolean ready = answer.orElse(null) instanceof Answer.Open open && !Keeping.isThere(open);
-        bringOut.setVisible(ready);
-        bringOut.setManaged(ready);
-        if (answer.isEmpty()) {
-            sentence.setText(
-                    model.openedProperty().get().isPresent()
-                            ? "Name a net and a pad, then press Enter."
-                            : "Open a design first: Ctrl+O, or drop its file on the window.");
-            return;
-        }
-        Answer given = answer.get();
-        word.setText(mark(given) + " " + AnswerText.word(given));
-        word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
-        sentence.setText(AnswerText.explanation(given));
-        for (String caution : given.cautions()) {
-            Label line = new Label("⚠ " + caution);
-            line.setWrapText(true);
-            line.setMinHeight(Region.USE_PREF_SIZE);
-            line.getStyleClass().add("caution");
-            cautions.getChildren().add(line);
-        }
-    }
-
-    /** A mark beside the word, so that neither colour nor reading is needed alone. */
-    private static String mark(Answer answer) {
-        if (answer instanceof Answer.Open) {
-            return "→";
-        }
-        return answer instanceof Answer.Blocked ? "⊖" : "×";
     }
 
     private static final class CornerText extends StringConverter<Corner> {

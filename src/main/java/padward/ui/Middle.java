@@ -1,0 +1,52 @@
+package padward.ui;
+
+import javafx.scene.control.SplitPane;
+import padward.ui.model.LookModel;
+
+/**
+ * The map with the strip map on the left, the lists on the right. The lists get their share of the
+ * width, and with large text as much as their tabs need, until somebody moves the border.
+ */
+final class Middle extends SplitPane {
+    private static final double MAP_SHARE = 0.62;
+    private static final double LEAST_SHARE = 0.5;
+
+    /** Width in which the names of all panels stand side by side, with text of the usual size. */
+    private static final double LISTS = 486;
+
+    private static final double SAME = 1e-3;
+
+    private final LookModel look;
+    private final SidePane side;
+    private double set = MAP_SHARE;
+
+    Middle(MapAndStrip maps, SidePane side, LookModel look) {
+        this.side = side;
+        this.look = look;
+        getItems().addAll(maps, side);
+        setDividerPositions(MAP_SHARE);
+        widthProperty().addListener(p -> share());
+        look.textSizeProperty().addListener(p -> share());
+        look.listsProperty().addListener((p, old, now) -> show(now));
+    }
+
+    private void show(boolean lists) {
+        if (lists) {
+            getItems().add(side);
+            setDividerPositions(set);
+        } else {
+            set = getDividerPositions()[0];
+            getItems().remove(side);
+        }
+    }
+
+    private void share() {
+        boolean moved = getDividers().isEmpty() || Math.abs(getDividerPositions()[0] - set) > SAME;
+        if (moved || getWidth() <= 0) {
+            return;
+        }
+        double wanted = 1 - look.sized(LISTS).get() / getWidth();
+        set = Math.max(LEAST_SHARE, Math.min(MAP_SHARE, wanted));
+        setDividerPositions(set);
+    }
+}

@@ -1,0 +1,20 @@
+package padward.ui.control;
+
+import java.util.Comparator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Orders a table's texts by the number that they begin with; those without one come first. */
+public final class ByNumber {
+    private static final Pattern NUMBER = Pattern.compile("^\\d+(\\.\\d+)?");
+
+    /** The order. */
+    public static final Comparator<String> ORDER = Comparator.comparingDouble(ByNumber::number);
+
+    private ByNumber() {}
+
+    private static double number(String text) {
+        Matcher found = NUMBER.matcher(text);
+        return found.find() ? Double.parseDouble(found.group()) : -1;
+    }
+}

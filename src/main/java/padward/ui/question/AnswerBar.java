@@ -1,0 +1,121 @@
+package padward.ui.question;
+
+import java.util.Locale;
+import java.util.Optional;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.Answer;
+import padward.breakout.AnswerText;
+import padward.breakout.Keeping;
+import padward.ui.control.Actions;
+import padward.ui.control.Controls;
+import padward.ui.model.ExplorerModel;
+
+/** The answer as a sentence, what can be done with it, and the cautions under it. */
+public final class AnswerBar extends VBox {
+    private static final double TIP_WIDTH = 560;
+
+    private final ExplorerModel model;
+    private final Label word = new Label();
+    private final Label sentence = new Label();
+    private final VBox cautions = new VBox(2);
+    private final Button bringOut;
+    private final Button tryIt;
+    private final Button anotherWay;
+    private final Button anotherPad;
+    private final Tooltip whole = new Tooltip();
+
+    /** Follows the question that is in front; its buttons do what the menus do. */
+    public AnswerBar(ExplorerModel model, Actions actions) {
+        this.model = model;
+        this.bringOut = Controls.button(actions.get("try"), "Bring it out");
+        this.tryIt = Controls.button(actions.get("try"));
+        this.anotherWay = Controls.button(actions.get("another-way"));
+        this.anotherPad = Controls.button(actions.get("another-pad"));
+        getStyleClass().add("answer-bar");
+        setPadding(new Insets(0, 16, 10, 16));
+        setSpacing(8);
+        word.setId("answer-word");
+        word.getStyleClass().add("answer-word");
+        word.setMinWidth(Region.USE_PREF_SIZE);
+        sentence.setId("answer-sentence");
+        sentence.setWrapText(true);
+        sentence.setMinHeight(Region.USE_PREF_SIZE);
+        HBox.setHgrow(sentence, Priority.ALWAYS);
+        bringOut.setId("bring-out-button");
+        sentence.setMaxWidth(Double.MAX_VALUE);
+        HBox buttons = new HBox(6, bringOut, tryIt, anotherWay, anotherPad);
+        buttons.getStyleClass().add("answer-buttons");
+        buttons.setMinWidth(Region.USE_PREF_SIZE);
+        HBox answerRow = new HBox(10, word, sentence, buttons);
+        answerRow.setAlignment(Pos.TOP_LEFT);
+        whole.setWrapText(true);
+        whole.setMaxWidth(TIP_WIDTH);
+        whole.textProperty().bind(sentence.textProperty());
+        cautions.setId("cautions");
+        getChildren().addAll(answerRow, cautions);
+        model.shown().answerProperty().addListener((p, old, now) -> show(now));
+        model.openedProperty()
+                .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
+        model.shown()
+                .trialProperty()
+                .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
+        show(model.shown().answerProperty().get());
+    }
+
+    private void show(Optional<Answer> answer) {
+        cautions.getChildren().clear();
+        word.getStyleClass().removeAll("open", "blocked", "no-way");
+        word.setVisible(answer.isPresent());
+        word.setManaged(answer.isPresent());
+        boolean ready = answer.orElse(null) instanceof Answer.Open open && !Keeping.isThere(open);
+        boolean inTrial = model.shown().trialProperty().get().isPresent();
+        boolean blocked = answer.orElse(null) instanceof Answer.Blocked;
+        shown(bringOut, ready && !inTrial);
+        shown(tryIt, blocked && !inTrial);
+        shown(anotherWay, blocked && !inTrial && model.shown().options().size() > 1);
+        shown(anotherPad, answer.isPresent() && !ready && !inTrial);
+        // Beside a trial, which tells both sides, the answer without it takes one line.
+        sentence.setWrapText(!inTrial);
+        sentence.setTooltip(inTrial ? whole : null);
+        if (answer.isEmpty()) {
+            sentence.setText(
+                    model.openedProperty().get().isPresent()
+                            ? "Name a net and a pad, then press Enter."
+                            : "Open a design first: Ctrl+O, or drop its file on the window.");
+            return;
+        }
+        Answer given = answer.get();
+        word.setText(mark(given) + " " + AnswerText.word(given));
+        word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
+        sentence.setText(AnswerText.explanation(given));
+        for (String caution : given.cautions()) {
+            Label line = new Label("⚠ " + caution);
+            line.setWrapText(true);
+            line.setMinHeight(Region.USE_PREF_SIZE);
+            line.getStyleClass().add("caution");
+            cautions.getChildren().add(line);
+        }
+    }
+
+    private static void shown(Node node, boolean on) {
+        node.setVisible(on);
+        node.setManaged(on);
+    }
+
+    /** A mark beside the word, so that neither colour nor reading is needed alone. */
+    private static String mark(Answer answer) {
+        if (answer instanceof Answer.Open) {
+            return "→";
+        }
+        return answer instanceof Answer.Blocked ? "⊖" : "×";
+    }
+}
