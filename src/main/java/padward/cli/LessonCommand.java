@@ -5,10 +5,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.WholeFile;
 import padward.format.Course;
+import padward.format.LearnerSummary;
 import padward.format.Nearest;
-import padward.lesson.LearnerPage;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonText;
@@ -56,7 +55,7 @@ final class LessonCommand implements Callable<Integer> {
     @Option(
             names = {"-o", "--output"},
             paramLabel = "FILE",
-            description = "With --summary: writes a page to print, .html, instead.")
+            description = "With --summary: writes a page to print, .html, or plain text, instead.")
     private Path output;
 
     @Option(
@@ -67,7 +66,7 @@ final class LessonCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         Course course = folder == null ? Course.builtIn() : Course.in(folder);
-        List<Lesson> lessons = course.places().stream().map(Course.Place::lesson).toList();
+        List<Lesson> lessons = course.lessons();
         PrintWriter out = spec.commandLine().getOut();
         if (output != null && !summary) {
             throw new BadInput("-o", "", "--summary with it", "none");
@@ -122,7 +121,7 @@ final class LessonCommand implements Callable<Integer> {
             return;
         }
         Outputs.check(output, learner.folder().file(learner.name()));
-        WholeFile.writeText(output, LearnerPage.of(record, lessons));
+        LearnerSummary.write(output, record, lessons);
         out.println("Written: " + output);
     }
 

@@ -51,6 +51,11 @@ public record Course(List<Place> places) {
         places = List.copyOf(places);
     }
 
+    /** What the lessons say, in their order. */
+    public List<Lesson> lessons() {
+        return places.stream().map(Place::lesson).toList();
+    }
+
     /**
      * The lessons that come with the program.
      *

@@ -165,4 +165,18 @@ class LessonFilesTest {
         assertThat(usual.read("anna").exercises()).isEmpty();
         assertThat(Files.readString(earlier.file("anna"))).isEqualTo(before);
     }
+
+    @Test
+    void aSummaryIsAPageOrPlainText(@TempDir Path folder) throws Exception {
+        LearnerRecord anna = LearnerRecord.of("anna").with(ExerciseKind.PAD, true);
+        List<Lesson> lessons = Course.builtIn().lessons();
+        Path page = folder.resolve("anna.HTML");
+        Path text = folder.resolve("anna.txt");
+        LearnerSummary.write(page, anna, lessons);
+        LearnerSummary.write(text, anna, lessons);
+        assertThat(page).content().startsWithIgnoringCase("<!doctype html>").contains("anna");
+        assertThat(text).content().contains("anna").doesNotContain("<").endsWith("\n");
+        assertThatThrownBy(() -> LearnerSummary.write(folder.resolve("no/a.txt"), anna, lessons))
+                .isInstanceOf(BadInput.class);
+    }
 }

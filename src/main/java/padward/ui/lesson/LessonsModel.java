@@ -1,12 +1,9 @@
 package padward.ui.lesson;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import javafx.beans.property.BooleanProperty;
@@ -15,16 +12,14 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.base.BadInput;
 import padward.breakout.Answer;
 import padward.design.Design;
 import padward.fabric.Corner;
 import padward.format.Course;
-import padward.lesson.LearnerPage;
+import padward.format.LearnerSummary;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;
-import padward.lesson.LessonText;
 import padward.lesson.WindowState;
 import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
@@ -235,32 +230,15 @@ public final class LessonsModel {
 
     /** Writes what the learner has done: a page, or plain text when the name does not say .html. */
     void writeSummary(Path file) {
-        List<Lesson> lessons =
-                course.get()
-                        .map(c -> c.places().stream().map(Course.Place::lesson).toList())
-                        .orElse(List.of());
+        List<Lesson> lessons = course.get().map(Course::lessons).orElse(List.of());
         LearnerRecord record = learner.recordProperty().get();
-        boolean page = file.toString().toLowerCase(Locale.ROOT).endsWith(".html");
         reading.start(
                 "Writing " + file.getFileName(),
                 progress -> {
-                    String text =
-                            page
-                                    ? LearnerPage.of(record, lessons)
-                                    : String.join("\n", LessonText.summary(record, lessons)) + "\n";
-                    write(file, text);
+                    LearnerSummary.write(file, record, lessons);
                     return file;
                 },
                 written -> model.notes().tell(this, "Wrote " + written + "."));
-    }
-
-    private static void write(Path file, String text) throws BadInput {
-        try {
-            Files.writeString(file, text);
-        } catch (IOException fault) {
-            throw new BadInput(
-                    file.toString(), "", "a file that can be written", fault.getMessage());
-        }
     }
 
     /** Whether the design of the lesson that is being done is the one that is open. */

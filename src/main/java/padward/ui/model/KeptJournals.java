@@ -16,7 +16,7 @@ import padward.format.Journals;
  * that killing the window at any moment loses none of it. Two windows on one file do not disturb
  * each other.
  */
-public final class KeptJournals implements KeptStore {
+final class KeptJournals implements KeptStore {
     private final Journals journals;
     private Optional<Open> open = Optional.empty();
 
@@ -25,7 +25,7 @@ public final class KeptJournals implements KeptStore {
     /**
      * @param folder where the journals are
      */
-    public KeptJournals(Path folder) {
+    KeptJournals(Path folder) {
         this.journals = new Journals(folder);
     }
 

@@ -22,7 +22,7 @@ public final class SessionKeeper {
     /**
      * @param file the session's file
      */
-    public SessionKeeper(ExplorerModel model, Path file) {
+    SessionKeeper(ExplorerModel model, Path file) {
         this.model = model;
         this.file = file;
     }
@@ -33,7 +33,7 @@ public final class SessionKeeper {
     }
 
     /** Makes the window look as in a session, and remembers from now on. */
-    public void begin(Session session) {
+    void begin(Session session) {
         model.look().darkProperty().set(session.dark());
         model.look().listsProperty().set(session.lists());
         model.look().setTextSize(session.textSize());

@@ -32,7 +32,7 @@ public record GroundColors(Opened opened, Palette palette, boolean heat, Optiona
     }
 
     /** The colour of one tile. */
-    public Color of(int tile) {
+    Color of(int tile) {
         Color ground = ground(tile);
         double fill = heat ? opened.fill().of(tile) : 0;
         Color held = ground.interpolate(palette.heldStrong(), Math.min(1, fill * FULL_SHOWS));
