@@ -27,7 +27,7 @@ public final class Main {
             WindowCommand command = line.getSubcommands().get("window").getCommand();
             window(command.file());
         } else {
-            System.exit(line.execute(arguments));
+            System.exit(Padward.execute(line, arguments));
         }
     }
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
             "",
             "Here padward stands for: java -jar target/padward.jar",
             "",
-            "Exit status: 0 open (or done), 1 blocked or no way, 2 bad input.",
+            "Exit status: 0 open (or done), 1 blocked or no way, 2 bad input, 3 Padward failed.",
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
@@ -65,7 +65,11 @@ public final class Padward implements Runnable {
     /** Something given was wrong. */
     public static final int BAD_INPUT = 2;
 
+    /** Padward itself failed, or the machine did. */
+    public static final int FAILED = 3;
+
     private static final int HELP_WIDTH = 100;
+    private static final int MIB = 1 << 20;
 
     /** How picocli tells a word that is none of an option's. */
     private static final Pattern ENUM =
@@ -115,14 +119,41 @@ public final class Padward implements Runnable {
     }
 
     /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */
-    private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored)
-            throws Exception {
-        if (!(fault instanceof BadInput)) {
-            throw fault;
-        }
+    private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
         PrintWriter err = line.getErr();
+        if (!(fault instanceof BadInput)) {
+            return fail(fault, err);
+        }
         err.println("padward: " + fault.getMessage());
         err.flush();
         return BAD_INPUT;
+    }
+
+    /**
+     * Runs a command.
+     *
+     * @return the exit status; never that of an answer when there was none
+     */
+    public static int execute(CommandLine line, String... arguments) {
+        try {
+            return line.execute(arguments);
+        } catch (OutOfMemoryError full) {
+            PrintWriter err = line.getErr();
+            err.println(
+                    "padward: expected more memory, found "
+                            + Runtime.getRuntime().maxMemory() / MIB
+                            + " MiB; java -Xmx4g -jar … gives it 4 GiB");
+            err.flush();
+            return FAILED;
+        } catch (StackOverflowError | LinkageError fault) {
+            return fail(fault, line.getErr());
+        }
+    }
+
+    private static int fail(Throwable fault, PrintWriter err) {
+        err.println("padward: a fault of Padward itself, not of what it was given:");
+        fault.printStackTrace(err);
+        err.flush();
+        return FAILED;
     }
 }

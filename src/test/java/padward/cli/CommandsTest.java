@@ -9,9 +9,11 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** The commands that explain, run as a user runs them. */
@@ -171,5 +173,43 @@ class CommandsTest {
                         "--used");
         assertThat(trial.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
                 .hasValueSatisfying(l -> assertThat(l).contains("Open"));
+    }
+
+    /** A script must not take a failure for the answer that no way is free. */
+    @ParameterizedTest
+    @ValueSource(
+            classes = {
+                OutOfMemoryError.class,
+                StackOverflowError.class,
+                LinkageError.class,
+                IllegalStateException.class
+            })
+    void aFailureIsNoAnswer(Class<? extends Throwable> kind) throws Exception {
+        Throwable fault = kind.getConstructor().newInstance();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.addSubcommand("fail", new Failing(fault));
+        line.setErr(new PrintWriter(err));
+        // Handlers of exceptions go by the command that failed.
+        CommandLine failing = line.getSubcommands().get("fail");
+        failing.setErr(new PrintWriter(err));
+        failing.setExecutionExceptionHandler(line.getExecutionExceptionHandler());
+        assertThat(Padward.execute(line, "fail")).isEqualTo(Padward.FAILED);
+        boolean full = fault instanceof OutOfMemoryError;
+        assertThat(err.toString())
+                .startsWith("padward: ")
+                .contains(full ? "-Xmx" : "of Padward itself");
+        assertThat(err.toString().contains("\tat ")).isEqualTo(!full);
+    }
+
+    @CommandLine.Command(name = "fail")
+    private record Failing(Throwable fault) implements Callable<Integer> {
+        @Override
+        public Integer call() throws Exception {
+            if (fault instanceof Error error) {
+                throw error;
+            }
+            throw (Exception) fault;
+        }
     }
 }
