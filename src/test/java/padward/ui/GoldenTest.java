@@ -23,10 +23,10 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Themes;
 import padward.ui.draw.Palette;
+import padward.ui.map.Describer;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.Pointed;
-import padward.ui.map.UnderPointer;
 import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
@@ -192,7 +192,7 @@ class GoldenTest {
                 () -> {
                     Opened opened = model.openedProperty().get().orElseThrow();
                     int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
-                    Pointed thing = new UnderPointer(opened).vertex(wire);
+                    Pointed thing = new Describer(opened).vertex(wire);
                     map.mapModel().pinnedProperty().set(Optional.of(thing));
                 });
         compare(map(robot), "map-pinned");

@@ -18,8 +18,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.map.Describer;
 import padward.ui.map.MapView;
-import padward.ui.map.UnderPointer;
 import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
@@ -90,7 +90,7 @@ class PicturesTest {
                     map.goTo(end.x(), end.y(), 320);
                     map.mapModel()
                             .pinnedProperty()
-                            .set(Optional.of(new UnderPointer(opened).vertex(wire)));
+                            .set(Optional.of(new Describer(opened).vertex(wire)));
                 });
         take(robot, "window-pinned");
         robot.interact(

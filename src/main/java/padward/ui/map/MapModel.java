@@ -246,17 +246,7 @@ public final class MapModel {
 
     private List<Integer> marked() {
         List<Integer> result = new ArrayList<>();
-        model.shown()
-                .selectedHopProperty()
-                .get()
-                .flatMap(
-                        i ->
-                                model.shown()
-                                        .way()
-                                        .filter(w -> i < w.hops().size())
-                                        .map(w -> w.hops().get(i)))
-                .map(Hop::vertex)
-                .ifPresent(result::add);
+        model.shown().findSelectedHop().map(Hop::vertex).ifPresent(result::add);
         found.get().ifPresent(result::add);
         pinned.get().map(Pointed::vertex).filter(v -> v != Fabric.NOTHING).ifPresent(result::add);
         return result.stream().distinct().toList();

@@ -139,19 +139,7 @@ final class Travel {
 
     /** Flies to the hop that is selected, if one is. */
     void flyToHop() {
-        Optional<Hop> hop =
-                map.explorer()
-                        .shown()
-                        .selectedHopProperty()
-                        .get()
-                        .flatMap(
-                                i ->
-                                        map.explorer()
-                                                .shown()
-                                                .way()
-                                                .filter(w -> i < w.hops().size())
-                                                .map(w -> w.hops().get(i)));
-        hop.ifPresent(h -> flyToEnd(h.vertex()));
+        map.explorer().shown().findSelectedHop().map(Hop::vertex).ifPresent(this::flyToEnd);
     }
 
     private void flyToEnd(int vertex) {

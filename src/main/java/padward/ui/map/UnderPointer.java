@@ -1,43 +1,27 @@
 package padward.ui.map;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import padward.breakout.WhyText;
-import padward.design.Attachment;
-import padward.design.Cell;
-import padward.design.Design;
-import padward.design.Net;
-import padward.design.PadWiring;
-import padward.fabric.Delay;
-import padward.fabric.EdgeCursor;
-import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.SiteView;
-import padward.fabric.VertexKind;
-import padward.ui.scene.ChannelFill;
 import padward.ui.scene.Opened;
 import padward.ui.scene.Scales;
 import padward.ui.scene.TileRange;
 
-/** Finds what stands at a place of the map, and tells what it is, who holds it, what it drives. */
-public final class UnderPointer {
+/** Finds what stands at a place of the map. */
+final class UnderPointer {
     /** How near the pointer must be to a wire, pixels. */
     private static final double REACH = 5;
 
-    private static final int MOST_NAMED = 6;
-
     private final Opened opened;
-    private final Design design;
     private final Fabric fabric;
+    private final Describer describer;
 
     /** Finds things of one design. */
-    public UnderPointer(Opened opened) {
+    UnderPointer(Opened opened) {
         this.opened = opened;
-        this.design = opened.design();
-        this.fabric = design.fabric();
+        this.fabric = opened.design().fabric();
+        this.describer = new Describer(opened);
     }
 
     /**
@@ -64,73 +48,20 @@ public final class UnderPointer {
         }
         int tile = row * fabric.columns() + column;
         if (scale < Scales.PARTS) {
-            return Optional.of(tile(tile));
+            return Optional.of(describer.tile(tile));
         }
         return site(tile, x, y)
                 .or(() -> scale >= Scales.WIRES ? wire(around, x, y, scale) : Optional.empty())
-                .or(() -> Optional.of(tile(tile)));
-    }
-
-    /** A tile as a thing. */
-    Pointed tile(int tile) {
-        ChannelFill fill = opened.fill();
-        List<String> details = new ArrayList<>();
-        details.add(
-                "Of the wires that pass here, "
-                        + percent(fill.across(tile))
-                        + " of the row's and "
-                        + percent(fill.along(tile))
-                        + " of the column's are held.");
-        int sites = fabric.firstSite(tile + 1) - fabric.firstSite(tile);
-        int cells = 0;
-        for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
-            cells += design.occupancy().findCellOn(site).isPresent() ? 1 : 0;
-        }
-        if (sites > 0) {
-            details.add(cells + " of its " + sites + " sites hold a cell.");
-        }
-        String state = fabric.tileType(tile) + ", " + percent(fill.of(tile)) + " of its wires held";
-        return new Pointed(
-                "tile",
-                fabric.tileName(tile),
-                state,
-                details,
-                Fabric.NOTHING,
-                tile,
-                Optional.empty(),
-                Optional.empty());
-    }
-
-    private static String percent(double share) {
-        return Math.round(100 * share) + " %";
+                .or(() -> Optional.of(describer.tile(tile)));
     }
 
     private Optional<Pointed> site(int tile, double x, double y) {
         for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
             if (opened.layout().site(site, tile).contains(x, y)) {
-                return Optional.of(site(fabric.site(site)));
+                return Optional.of(describer.site(fabric.site(site)));
             }
         }
         return Optional.empty();
-    }
-
-    private Pointed site(SiteView site) {
-        Optional<Cell> cell = design.occupancy().findCellOn(site.id());
-        List<String> details = new ArrayList<>();
-        details.add("Takes " + String.join(", ", site.accepts()) + ".");
-        List<Net> driven = cell.map(c -> design.netsDrivenBy(c.id())).orElse(List.of());
-        if (!driven.isEmpty()) {
-            details.add("Drives " + named(driven.stream().map(Net::name).toList()) + ".");
-        }
-        return new Pointed(
-                site.kind() + " site",
-                site.name(),
-                cell.map(c -> "cell " + c.name() + ", " + c.kind()).orElse("free"),
-                details,
-                site.firstPin(),
-                site.tile(),
-                driven.stream().findFirst(),
-                Optional.empty());
     }
 
     private Optional<Pointed> pad(TileRange around, double x, double y) {
@@ -144,38 +75,7 @@ public final class UnderPointer {
                                 found.add(pad);
                             }
                         });
-        return found.stream().findFirst().map(this::pad);
-    }
-
-    private Pointed pad(int index) {
-        Pad pad = fabric.pads().get(index);
-        List<String> details = new ArrayList<>();
-        if (!pad.packagePin().isEmpty()) {
-            details.add(
-                    "Package pin "
-                            + pad.packagePin()
-                            + (pad.bank().isEmpty() ? "." : ", bank " + pad.bank() + "."));
-        }
-        design.findPortOn(index).ifPresent(p -> details.add("Port " + p.name() + " is on it."));
-        Optional<PadWiring> wiring = design.board().findWiring(index);
-        wiring.filter(w -> !w.net().isEmpty())
-                .ifPresent(w -> details.add("The board's net is " + w.net() + "."));
-        List<String> attached =
-                wiring.map(PadWiring::attachments).orElse(List.of()).stream()
-                        .map(Attachment::toText)
-                        .toList();
-        if (!attached.isEmpty()) {
-            details.add("On the board: " + named(attached) + ".");
-        }
-        return new Pointed(
-                "pad",
-                pad.name(),
-                holder(pad.vertex()),
-                details,
-                pad.vertex(),
-                pad.tile(),
-                design.occupancy().findNetOn(pad.vertex()),
-                Optional.of(index));
+        return found.stream().findFirst().map(describer::pad);
     }
 
     private Optional<Pointed> wire(TileRange around, double x, double y, double scale) {
@@ -204,7 +104,7 @@ public final class UnderPointer {
                 best = wire;
             }
         }
-        return best == Fabric.NOTHING ? Optional.empty() : Optional.of(vertex(best));
+        return best == Fabric.NOTHING ? Optional.empty() : Optional.of(describer.vertex(best));
     }
 
     private double distance(int wire, int tile, double x, double y, double[] ends) {
@@ -218,62 +118,5 @@ public final class UnderPointer {
         double at = length == 0 ? 0 : ((x - ends[0]) * dx + (y - ends[1]) * dy) / length;
         double part = Math.max(0, Math.min(1, at));
         return Math.hypot(x - ends[0] - part * dx, y - ends[1] - part * dy);
-    }
-
-    /** A vertex as a thing; a pin stands for its site. */
-    public Pointed vertex(int vertex) {
-        if (fabric.kind(vertex) == VertexKind.PIN) {
-            return site(fabric.site(fabric.siteOf(vertex)));
-        }
-        if (fabric.kind(vertex) == VertexKind.PAD) {
-            return pad(opened.layout().pads().at(vertex));
-        }
-        return new Pointed(
-                "wire",
-                fabric.vertexName(vertex),
-                holder(vertex),
-                leadsTo(vertex),
-                vertex,
-                fabric.tile(vertex),
-                design.occupancy().findNetOn(vertex),
-                Optional.empty());
-    }
-
-    private String holder(int vertex) {
-        return design.occupancy().findOccupant(vertex).map(WhyText::who).orElse("free");
-    }
-
-    private record Target(String name, Delay delay, boolean free) {
-        String text() {
-            return name + " " + delay.toText() + (free ? "" : " (held)");
-        }
-    }
-
-    /** What a vertex can drive, the quickest first. */
-    private List<String> leadsTo(int vertex) {
-        EdgeCursor edges = fabric.edgesOut();
-        edges.reset(vertex);
-        List<Target> targets = new ArrayList<>();
-        while (edges.next()) {
-            boolean free = !design.occupancy().isOccupied(edges.other());
-            boolean known = edges.kind() != EdgeKind.THROUGH;
-            String name = fabric.vertexName(edges.other()) + (known ? "" : " through its site");
-            targets.add(new Target(name, edges.delay(), free));
-        }
-        if (targets.isEmpty()) {
-            return List.of("It drives nothing.");
-        }
-        targets.sort(
-                Comparator.comparing((Target t) -> t.delay().slowPs()).thenComparing(Target::name));
-        long free = targets.stream().filter(Target::free).count();
-        return List.of(
-                "Can drive " + targets.size() + ", " + free + " of them free:",
-                named(targets.stream().map(Target::text).toList()) + ".");
-    }
-
-    private static String named(List<String> names) {
-        String few = String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())));
-        int more = names.size() - MOST_NAMED;
-        return more > 0 ? few + " and " + more + " more" : few;
     }
 }

@@ -6,6 +6,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.breakout.Answer;
+import padward.breakout.Hop;
 import padward.breakout.Keeping;
 import padward.breakout.Obstacle;
 import padward.breakout.Way;
@@ -62,6 +63,13 @@ final class AnswerFocus {
                 .flatMap(t -> t.after().findWay())
                 .or(() -> chosenOption().map(WhyBlocked.Option::way))
                 .or(() -> answer.get().flatMap(Answer::findWay));
+    }
+
+    /** The hop of that way that is selected. */
+    Optional<Hop> findSelectedHop() {
+        return selectedHop
+                .get()
+                .flatMap(i -> way().map(Way::hops).filter(h -> i < h.size()).map(h -> h.get(i)));
     }
 
     /** What stands on that way. */

@@ -5,6 +5,7 @@ import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import padward.breakout.Answer;
+import padward.breakout.Hop;
 import padward.breakout.Obstacle;
 import padward.breakout.Survey;
 import padward.breakout.Way;
@@ -74,6 +75,11 @@ public final class ShownQuestion {
     /** The way of the answer: of the clearance that is looked at, if there is one. */
     public Optional<Way> way() {
         return question().focus().way();
+    }
+
+    /** The hop of that way that is selected. */
+    public Optional<Hop> findSelectedHop() {
+        return question().focus().findSelectedHop();
     }
 
     /** What stands on that way. */

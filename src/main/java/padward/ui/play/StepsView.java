@@ -18,9 +18,9 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
+import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
 
 /** Plays the searches of the question step by step, on the map and side by side. */
@@ -99,20 +99,16 @@ public final class StepsView extends ScrollPane {
     }
 
     private static Label label(String id) {
-        Label label = new Label();
+        Label label = Controls.text("");
         label.setId(id);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
         return label;
     }
 
+    /** Many texts are signs: whoever cannot see them is told the purpose in their place. */
     private static Button button(String id, String text, String purpose, Runnable work) {
-        Button button = new Button(text);
-        button.setId("steps-" + id);
-        button.setTooltip(new Tooltip(purpose));
+        Button button = Controls.button("steps-" + id, text, purpose, work);
         button.setAccessibleText(purpose);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        button.setOnAction(e -> work.run());
+        button.setAccessibleHelp("");
         return button;
     }
 
