@@ -36,7 +36,7 @@ class KillTest {
     private static final int MANY = 200;
 
     /** As short as it can be: most of a round is the start of the program. */
-    private static final String CLASS_PATH =
+    static final String CLASS_PATH =
             Stream.of(KilledWriter.class, LedgerFile.class, JsonWriter.class, LongSet.class)
                     .map(c -> c.getProtectionDomain().getCodeSource().getLocation().getPath())
                     .distinct()
@@ -114,7 +114,8 @@ class KillTest {
             hear(out.readLine(), told);
             CompletableFuture<Void> rest = CompletableFuture.runAsync(() -> hearAll(out, told));
             TimeUnit.MICROSECONDS.sleep(random.nextInt(30_000));
-            process.destroyForcibly();
+            // By its handle: a process closes what is still to be read when it is destroyed.
+            process.toHandle().destroyForcibly();
             process.waitFor();
             rest.join();
         }

@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
+import java.io.BufferedReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -139,6 +141,39 @@ class LedgerFileTest {
         } finally {
             hands.shutdownNow();
         }
+    }
+
+    /** The same with several programs: the lock is the system's, not this program's alone. */
+    @Test
+    void manyProgramsLoseNoEntry(@TempDir Path folder) throws Exception {
+        for (String name : List.of("only.design.json", "only.fabric.json")) {
+            Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
+        }
+        List<Process> programs = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            programs.add(
+                    new ProcessBuilder(
+                                    Path.of(System.getProperty("java.home"), "bin", "java")
+                                            .toString(),
+                                    "-XX:TieredStopAtLevel=1",
+                                    "-XX:+UseSerialGC",
+                                    "-cp",
+                                    KillTest.CLASS_PATH,
+                                    SteadyWriter.class.getName(),
+                                    folder.toString(),
+                                    "25")
+                            .redirectError(ProcessBuilder.Redirect.INHERIT)
+                            .start());
+        }
+        int made = 0;
+        for (Process program : programs) {
+            try (BufferedReader out = program.inputReader()) {
+                made += Integer.parseInt(out.readLine());
+            }
+        }
+        assertThat(made).isEqualTo(75);
+        assertThat(LedgerReader.read(folder.resolve("bench.json"), fabric, Progress.NONE).entries())
+                .hasSize(made);
     }
 
     @Test
