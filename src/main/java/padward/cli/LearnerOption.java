@@ -19,7 +19,7 @@ final class LearnerOption {
             names = "--records",
             paramLabel = "DIR",
             description =
-                    "Folder of the learners' files (learners, where the window keeps its own).")
+                    "Folder of the learners' files (learners, beside what the window remembers).")
     private Path folder;
 
     String name() {

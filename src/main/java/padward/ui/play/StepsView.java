@@ -2,9 +2,6 @@ package padward.ui.play;
 
 import java.util.List;
 import java.util.Optional;
-import javafx.animation.Animation;
-import javafx.animation.KeyFrame;
-import javafx.animation.Timeline;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -13,13 +10,10 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Slider;
-import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import javafx.util.Duration;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
 
@@ -43,17 +37,18 @@ public final class StepsView extends ScrollPane {
     private final Button fine =
             button("fine", "one edge", "On by the smallest step there is", () -> {});
     private final SideBySide sides;
-    private final VBox group;
+    private final GroupFields group;
     private final VBox body;
-    private final Timeline clock = new Timeline();
+    private final PlayClock clock;
     private boolean following;
 
     /** The controls of the play, and both searches side by side. */
     public StepsView(ExplorerModel model, StepsModel steps) {
         this.model = model;
         this.steps = steps;
+        this.clock = new PlayClock(steps::tick);
         this.sides = new SideBySide(model, steps);
-        this.group = group();
+        this.group = new GroupFields(steps);
         setId("steps");
         setFitToWidth(true);
         getStyleClass().add("plain-scroll");
@@ -105,7 +100,7 @@ public final class StepsView extends ScrollPane {
     }
 
     /** Many texts are signs: whoever cannot see them is told the purpose in their place. */
-    private static Button button(String id, String text, String purpose, Runnable work) {
+    static Button button(String id, String text, String purpose, Runnable work) {
         Button button = Controls.button("steps-" + id, text, purpose, work);
         button.setAccessibleText(purpose);
         button.setAccessibleHelp("");
@@ -152,38 +147,6 @@ public final class StepsView extends ScrollPane {
                         new HBox(4, new Label("speed"), speed));
         ((HBox) row.getChildren().get(row.getChildren().size() - 1)).setAlignment(Pos.CENTER_LEFT);
         return row;
-    }
-
-    /** Nets and pads whose negotiation is to be played. */
-    private VBox group() {
-        TextField nets = new TextField();
-        nets.setId("steps-nets");
-        nets.setPromptText("nets, e.g. pump/level/sample[*]");
-        nets.setAccessibleText("Nets to bring out together: names or patterns, with commas");
-        TextField pads = new TextField();
-        pads.setId("steps-pads");
-        pads.setPromptText("pads, e.g. J1.*");
-        pads.setAccessibleText("Pads that may be taken: names or patterns, with commas");
-        Button lay =
-                button(
-                        "group",
-                        "Lay together",
-                        "Brings the nets out at once, and records the rounds",
-                        () -> steps.recordings().recordGroup(nets.getText(), pads.getText()));
-        HBox.setHgrow(nets, Priority.ALWAYS);
-        HBox row = new HBox(6, nets, pads, lay);
-        row.setAlignment(Pos.CENTER_LEFT);
-        Button example =
-                button(
-                        "example",
-                        "Worked example",
-                        "Opens a tiny invented design in which three nets want the same wires",
-                        () -> {
-                            nets.setText(Recordings.EXAMPLE_NETS);
-                            pads.setText(Recordings.EXAMPLE_PADS);
-                            steps.playWorkedExample();
-                        });
-        return new VBox(6, row, example);
     }
 
     private static String legend(PlayKind kind) {
@@ -270,20 +233,6 @@ public final class StepsView extends ScrollPane {
 
     private void playing(boolean on) {
         play.setText(on ? "Pause" : "Play");
-        if (!on) {
-            clock.stop();
-            return;
-        }
-        double millis = 1000.0 / Math.max(1, steps.speedProperty().get());
-        boolean same =
-                clock.getStatus() == Animation.Status.RUNNING
-                        && !clock.getKeyFrames().isEmpty()
-                        && clock.getKeyFrames().get(0).getTime().toMillis() == millis;
-        if (!same) {
-            clock.stop();
-            clock.getKeyFrames().setAll(new KeyFrame(Duration.millis(millis), e -> steps.tick()));
-            clock.setCycleCount(Animation.INDEFINITE);
-            clock.play();
-        }
+        clock.run(on, steps.speedProperty().get());
     }
 }

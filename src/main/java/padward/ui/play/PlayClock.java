@@ -1,0 +1,38 @@
+package padward.ui.play;
+
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.util.Duration;
+
+/** Ticks so many times in a second while something plays. */
+final class PlayClock {
+    private final Timeline ticks = new Timeline();
+    private final Runnable tick;
+
+    PlayClock(Runnable tick) {
+        this.tick = tick;
+        ticks.setCycleCount(Animation.INDEFINITE);
+    }
+
+    /**
+     * Starts, goes on at another speed, or stops. One that runs at this speed already is not
+     * started anew.
+     *
+     * @param speed ticks in a second, at least 1
+     */
+    void run(boolean on, int speed) {
+        Duration apart = Duration.millis(1000.0 / Math.max(1, speed));
+        boolean same =
+                ticks.getStatus() == Animation.Status.RUNNING
+                        && ticks.getKeyFrames().get(0).getTime().equals(apart);
+        if (on && same) {
+            return;
+        }
+        ticks.stop();
+        if (on) {
+            ticks.getKeyFrames().setAll(new KeyFrame(apart, e -> tick.run()));
+            ticks.play();
+        }
+    }
+}
