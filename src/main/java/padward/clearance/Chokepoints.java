@@ -16,124 +16,197 @@ import padward.route.Starts;
  * 1(1), 1979, 121-141). For a single goal no dominator tree is needed: along any one way, a vertex
  * is passed by all exactly if no detour from before it comes back behind it. This is the idea of
  * Cairo, Khan, Rizzi, Schmidt, Tomescu and Zirondelli, "A simplified algorithm computing all s-t
- * bridges and articulation points" (2020; cited from memory). O(V + E).
+ * bridges and articulation points" (2020; cited from memory).
+ *
+ * <p>Detours are sought from both ends of the way by turns, from the starts along the edges and
+ * from the goal against them, each keeping towards the other end. What lies before the first
+ * chokepoint from one end is walked through; between the last that both have found, the first
+ * detour that comes back behind them ends it. So a pad with one way in, on a fabric of any size,
+ * takes about as long as finding a way. O(V + E) at worst.
  */
-public final class Chokepoints {
-    private final EdgeCursor edges;
-    private final CostModel model;
-    private final Int2IntOpenHashMap indexOnWay = new Int2IntOpenHashMap();
-    private final BitSet seen;
-    private final IntArrayList open = new IntArrayList();
-    private int farthest;
+final class Chokepoints {
+    /** Vertices that one end goes on before it is the other's turn. */
+    private static final int TURN = 64;
 
-    private Chokepoints(Fabric fabric, CostModel model) {
-        this.edges = fabric.edgesOut();
-        this.model = model;
-        this.seen = new BitSet(fabric.vertexCount());
-        indexOnWay.defaultReturnValue(Fabric.NOTHING);
-    }
+    private Chokepoints() {}
 
     /**
-     * All vertices that every way passes, in the order of the way, the goal last, starts left out;
-     * empty when no way leads there.
+     * All vertices that every way passes, in the order of the way, the goal last, starts left out.
      *
      * @param starts where ways may set out; any of them will do
+     * @param known a way that the model allows, from one of the starts to the goal
      * @param model which edges may be used; their costs do not matter
      */
-    public static IntList of(Fabric fabric, Starts starts, int goal, CostModel model) {
-        IntList way = anyWay(fabric, starts, goal, model);
-        return way.isEmpty() ? way : new Chokepoints(fabric, model).along(way, starts);
-    }
-
-    /**
-     * The same, along a way that is known.
-     *
-     * @param way a way that the model allows, from one of the starts to the goal
-     */
-    static IntList along(Fabric fabric, Starts starts, IntList way, CostModel model) {
-        return new Chokepoints(fabric, model).along(way, starts);
-    }
-
-    private IntList along(IntList way, Starts starts) {
-        for (int i = 0; i < way.size(); i++) {
-            indexOnWay.put(way.getInt(i), i);
+    static IntList along(Fabric fabric, Starts starts, IntList known, CostModel model) {
+        IntList way = fromItsLastStart(known, starts);
+        int goal = way.size() - 1;
+        if (goal == 0) {
+            return new IntArrayList();
         }
-        farthest = -1;
+        Front front = new Front(fabric, model, true, way);
+        Front back = new Front(fabric, model, false, reversed(way));
         for (int i = 0; i < starts.size(); i++) {
-            reach(starts.vertex(i));
+            front.begin(starts.vertex(i));
+            back.endAt(starts.vertex(i));
         }
-        explore();
+        back.begin(way.getInt(goal));
+        // Places on the way: front has settled those up to its root, and knows of a detour from
+        // there to its farthest; back the same, counted from the goal.
+        while (front.farthest + back.farthest <= goal && front.root + back.root < goal - 1) {
+            front.goOn();
+            back.goOn();
+        }
         IntList result = new IntArrayList();
-        for (int i = 0; i < way.size(); i++) {
-            // The first vertex of the way is a start, and so is not passed but left.
-            if (farthest == i && i > 0) {
-                result.add(way.getInt(i));
+        for (int place = 1; place <= goal; place++) {
+            if (front.isPassed.get(place) || back.isPassed.get(goal - place) || place == goal) {
+                result.add(way.getInt(place));
             }
-            open.add(way.getInt(i));
-            explore();
         }
         return result;
     }
 
-    private void reach(int vertex) {
-        int index = indexOnWay.get(vertex);
-        if (index != Fabric.NOTHING) {
-            farthest = Math.max(farthest, index);
-        } else if (!seen.get(vertex)) {
+    private static IntList fromItsLastStart(IntList way, Starts starts) {
+        int last = 0;
+        for (int i = 0; i < starts.size(); i++) {
+            last = Math.max(last, way.lastIndexOf(starts.vertex(i)));
+        }
+        return way.subList(last, way.size());
+    }
+
+    private static IntList reversed(IntList way) {
+        IntList result = new IntArrayList(way.size());
+        for (int i = way.size() - 1; i >= 0; i--) {
+            result.add(way.getInt(i));
+        }
+        return result;
+    }
+
+    /** The walk from one end of the way. Places are counted from that end. */
+    private static final class Front {
+        private final Fabric fabric;
+        private final EdgeCursor edges;
+        private final CostModel model;
+        private final boolean along;
+        private final IntList way;
+        private final int last;
+        private final Int2IntOpenHashMap placeOf = new Int2IntOpenHashMap();
+        private final BitSet seen;
+        private final Nearest open;
+
+        /** Places that every way passes. */
+        final BitSet isPassed = new BitSet();
+
+        /** Up to here it is settled for each place whether every way passes it. */
+        int root;
+
+        /** The farthest place that a detour from the root or before it comes back to. */
+        int farthest;
+
+        /**
+         * @param along whether it goes along the edges or against them
+         * @param way the way from this end to the other
+         */
+        Front(Fabric fabric, CostModel model, boolean along, IntList way) {
+            this.fabric = fabric;
+            this.edges = along ? fabric.edgesOut() : fabric.edgesIn();
+            this.model = model;
+            this.along = along;
+            this.way = way;
+            this.last = way.size() - 1;
+            this.seen = new BitSet(fabric.vertexCount());
+            this.open = new Nearest(fabric, fabric.tile(way.getInt(last)));
+            for (int i = 0; i <= last; i++) {
+                placeOf.put(way.getInt(i), i);
+                seen.set(way.getInt(i));
+            }
+        }
+
+        /** One vertex more from which this end sets out. */
+        void begin(int vertex) {
             seen.set(vertex);
             open.add(vertex);
         }
-    }
 
-    /** Goes on from what is open; stops wherever the way is met again. */
-    private void explore() {
-        while (!open.isEmpty()) {
-            int vertex = open.popInt();
+        /** One vertex more at which the other end sets out. */
+        void endAt(int vertex) {
+            placeOf.put(vertex, last);
+            seen.set(vertex);
+        }
+
+        /** Goes on for a while, or to the next place. */
+        void goOn() {
+            for (int i = 0; i < TURN && !open.isEmpty(); i++) {
+                follow(open.take());
+            }
+            if (open.isEmpty() && root < last) {
+                root++;
+                if (farthest == root) {
+                    isPassed.set(root);
+                }
+                open.add(way.getInt(root));
+            }
+        }
+
+        private void follow(int vertex) {
             edges.reset(vertex);
             while (edges.next()) {
                 int next = edges.other();
-                long cost = model.cost(vertex, next, edges.delayPs(Corner.FAST));
-                if (cost != CostModel.CLOSED) {
+                int from = along ? vertex : next;
+                int to = along ? next : vertex;
+                if (model.cost(from, to, edges.delayPs(Corner.FAST)) != CostModel.CLOSED) {
                     reach(next);
                 }
             }
         }
+
+        private void reach(int vertex) {
+            if (!seen.get(vertex)) {
+                seen.set(vertex);
+                open.add(vertex);
+            } else if (placeOf.containsKey(vertex)) {
+                farthest = Math.max(farthest, placeOf.get(vertex));
+            }
+        }
     }
 
-    /** Some way, found breadth first. */
-    private static IntList anyWay(Fabric fabric, Starts starts, int goal, CostModel model) {
-        Int2IntOpenHashMap before = new Int2IntOpenHashMap();
-        IntArrayList queue = new IntArrayList();
-        for (int i = 0; i < starts.size(); i++) {
-            before.put(starts.vertex(i), Fabric.NOTHING);
-            queue.add(starts.vertex(i));
+    /** Vertices of which the one nearest to a tile, as rows and columns go, is taken first. */
+    private static final class Nearest {
+        private final Fabric fabric;
+        private final int column;
+        private final int row;
+        private final IntArrayList[] byDistance;
+        private int least;
+        private int size;
+
+        Nearest(Fabric fabric, int tile) {
+            this.fabric = fabric;
+            this.column = fabric.column(tile);
+            this.row = fabric.row(tile);
+            this.byDistance = new IntArrayList[fabric.columns() + fabric.rows()];
         }
-        EdgeCursor edges = fabric.edgesOut();
-        for (int at = 0; at < queue.size() && !before.containsKey(goal); at++) {
-            int vertex = queue.getInt(at);
-            edges.reset(vertex);
-            while (edges.next()) {
-                int next = edges.other();
-                boolean leads =
-                        !before.containsKey(next)
-                                && model.cost(vertex, next, edges.delayPs(Corner.FAST))
-                                        != CostModel.CLOSED;
-                if (leads) {
-                    before.put(next, vertex);
-                    queue.add(next);
-                }
+
+        boolean isEmpty() {
+            return size == 0;
+        }
+
+        void add(int vertex) {
+            int tile = fabric.headTile(vertex);
+            int distance =
+                    Math.abs(fabric.column(tile) - column) + Math.abs(fabric.row(tile) - row);
+            if (byDistance[distance] == null) {
+                byDistance[distance] = new IntArrayList();
             }
+            byDistance[distance].add(vertex);
+            least = size == 0 ? distance : Math.min(least, distance);
+            size++;
         }
-        IntArrayList reversed = new IntArrayList();
-        if (before.containsKey(goal)) {
-            for (int v = goal; v != Fabric.NOTHING; v = before.get(v)) {
-                reversed.add(v);
+
+        int take() {
+            while (byDistance[least] == null || byDistance[least].isEmpty()) {
+                least++;
             }
+            size--;
+            return byDistance[least].popInt();
         }
-        IntArrayList way = new IntArrayList(reversed.size());
-        for (int i = reversed.size() - 1; i >= 0; i--) {
-            way.add(reversed.getInt(i));
-        }
-        return way;
     }
 }

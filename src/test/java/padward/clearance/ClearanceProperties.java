@@ -277,10 +277,11 @@ class ClearanceProperties {
 
     private static void checkChokepoints(
             Fabric fabric, Starts starts, int goal, FreeWays model, String what) {
-        IntList found = Chokepoints.of(fabric, starts, goal, model);
-        if (found.isEmpty()) {
+        IntList way = SomeWay.find(fabric, starts, goal, model);
+        if (way.isEmpty()) {
             return;
         }
+        IntList found = Chokepoints.along(fabric, starts, way, model);
         Set<Integer> own = new HashSet<>();
         for (int i = 0; i < starts.size(); i++) {
             own.add(starts.vertex(i));

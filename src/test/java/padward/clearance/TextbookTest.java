@@ -33,12 +33,9 @@ class TextbookTest {
                         "R>A R>B R>C A>D B>A B>D B>E C>F C>G D>L E>H F>I G>I G>J H>E H>K I>K J>I"
                                 + " K>I K>R L>H");
         Fabric fabric = graph.fabric();
-        IntList found =
-                Chokepoints.of(
-                        fabric,
-                        Starts.at(fabric.findVertex("R")),
-                        fabric.findVertex(goal),
-                        CostModel.EMPTY_FABRIC);
+        Starts starts = Starts.at(fabric.findVertex("R"));
+        IntList way = SomeWay.find(fabric, starts, fabric.findVertex(goal), CostModel.EMPTY_FABRIC);
+        IntList found = Chokepoints.along(fabric, starts, way, CostModel.EMPTY_FABRIC);
         List<String> names = found.intStream().mapToObj(fabric::vertexName).toList();
         String expected = before.isEmpty() ? goal : before + " " + goal;
         assertThat(String.join(" ", names)).isEqualTo(expected);
