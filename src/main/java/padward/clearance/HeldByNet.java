@@ -1,7 +1,9 @@
 package padward.clearance;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.Optional;
@@ -24,6 +26,9 @@ final class HeldByNet {
     private final Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
     private final boolean[] through;
 
+    /** By site: a net of thousands of sinks is asked for the site of each. */
+    private final Int2ObjectOpenHashMap<IntArrayList> throughBySite = new Int2ObjectOpenHashMap<>();
+
     HeldByNet(Design design, Net net) {
         this.design = design;
         this.net = net;
@@ -39,6 +44,10 @@ final class HeldByNet {
                             && finder.get(tree.vertex(tree.parent(place)), tree.vertex(place))
                                             .kind()
                                     == EdgeKind.THROUGH;
+            if (through[place]) {
+                int site = design.fabric().siteOf(tree.vertex(place));
+                throughBySite.computeIfAbsent(site, s -> new IntArrayList()).add(place);
+            }
         }
     }
 
@@ -53,14 +62,9 @@ final class HeldByNet {
     }
 
     /** The places that the tree reaches by through-paths of one site. */
-    IntArrayList throughPlaces(int site) {
-        IntArrayList result = new IntArrayList();
-        for (int place = 1; place < through.length; place++) {
-            if (through[place] && design.fabric().siteOf(net.route().vertex(place)) == site) {
-                result.add(place);
-            }
-        }
-        return result;
+    IntList throughPlaces(int site) {
+        IntArrayList places = throughBySite.get(site);
+        return places == null ? IntList.of() : places;
     }
 
     /** All vertices that the net holds. */

@@ -233,7 +233,15 @@ final class Openers {
 
     /** A set, sorted, without what is freed anyhow. */
     private int[] choice(int[] members) {
-        return Arrays.stream(members).filter(m -> m != alreadyFreed).distinct().sorted().toArray();
+        int[] result = members.clone();
+        Arrays.sort(result);
+        int size = 0;
+        for (int member : result) {
+            if (member != alreadyFreed && (size == 0 || result[size - 1] != member)) {
+                result[size++] = member;
+            }
+        }
+        return Arrays.copyOf(result, size);
     }
 
     HeldByNet held(int net) {
