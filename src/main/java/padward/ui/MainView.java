@@ -14,6 +14,7 @@ import padward.ui.control.Actions;
 import padward.ui.control.CommandSearch;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
+import padward.ui.control.Focus;
 import padward.ui.control.HelpView;
 import padward.ui.control.NotesBar;
 import padward.ui.control.Panel;
@@ -142,7 +143,11 @@ final class MainView extends StackPane {
                 .addListener(
                         (p, old, now) ->
                                 Optional.ofNullable(now)
-                                        .ifPresent(s -> Controls.install(actions, s)));
+                                        .ifPresent(
+                                                s -> {
+                                                    Controls.install(actions, s);
+                                                    Focus.keepNear(s, () -> lookup("#net-field"));
+                                                }));
         goToWanted();
         setOnDragOver(MainView::dragOver);
         setOnDragDropped(this::dropped);

@@ -32,6 +32,7 @@ final class SidePane extends VBox {
         getStyleClass().add("side");
         setMinWidth(220);
         tabs.setId("panels");
+        tabs.setAccessibleText("Lists and lessons beside the map");
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));

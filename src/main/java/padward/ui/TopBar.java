@@ -42,6 +42,7 @@ final class TopBar extends HBox {
         menus.getMenus().get(0).getItems().add(1, new RecentMenu(model));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
+        setId("top-bar");
         setSpacing(8);
         setAlignment(Pos.CENTER_LEFT);
         setPadding(new Insets(8, 16, 0, 8));

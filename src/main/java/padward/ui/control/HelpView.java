@@ -40,6 +40,8 @@ public final class HelpView extends ScrollPane {
         getStyleClass().addAll("main-view", "plain-scroll");
         getStylesheets().add(Themes.window());
         setFitToWidth(true);
+        setFocusTraversable(true);
+        setAccessibleText("Help: how to ask, and all keys");
         VBox all = new VBox(10, heading("How to ask"));
         all.setPadding(new Insets(16, 20, 20, 20));
         HELP.forEach(h -> all.getChildren().add(text(h)));

@@ -71,11 +71,13 @@ public final class SheetWindow extends BorderPane {
         ComboBox<SheetPage.Paper> paper = new ComboBox<>();
         paper.getItems().addAll(SheetPage.Paper.values());
         paper.setId("paper");
+        paper.setAccessibleText("Size of the paper");
         paper.valueProperty().bindBidirectional(sheet.paperProperty());
         paper.valueProperty().addListener((p, old, now) -> sheet.refresh());
         paper.setTooltip(new Tooltip("Size of the paper"));
         Spinner<Double> lead = new Spinner<>(0.0, 100.0, 0.0, 0.1);
         lead.setId("lead");
+        lead.setAccessibleText("Length of the leads to the instrument, metres");
         lead.setEditable(true);
         lead.setPrefWidth(90);
         lead.setTooltip(new Tooltip("Length of the leads to the instrument; their delay is added"));

@@ -73,8 +73,8 @@ public final class NetsView extends VBox {
         table.setPlaceholder(empty);
         column("net", 144, NetRow::label);
         column("way out", 120, this::wayOut);
-        number("fan-out", 62, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
-        number("wires", 52, r -> r.isGroup() ? "" : String.valueOf(r.length()));
+        number("fan-out", 74, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
+        number("wires", 58, r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number("latest, ns", 96, r -> r.latest().replace(" ns", ""));
         column("", 70, NetRow::remark);
         table.setRowFactory(t -> row());

@@ -15,6 +15,7 @@ import padward.ui.scene.TileLayout;
  */
 public final class OverviewPainter {
     private static final double SIZE = 84;
+    private static final double SHARE = 0.28;
     private static final double MARGIN = 8;
 
     /** What it takes of the map's width and height at most, with its margins, pixels. */
@@ -32,7 +33,9 @@ public final class OverviewPainter {
     /** Where the overview stands on the screen, and how many pixels a tile has there. */
     private record Frame(double x, double y, double width, double height, double scale) {
         static Frame of(Fabric fabric, Viewport view) {
-            double scale = SIZE / Math.max(fabric.columns(), fabric.rows());
+            // In a low map it makes itself small, to cover less of it.
+            double size = Math.min(SIZE, Math.min(view.width(), view.height()) * SHARE);
+            double scale = size / Math.max(fabric.columns(), fabric.rows());
             double width = fabric.columns() * scale;
             return new Frame(
                     view.width() - width - MARGIN, MARGIN, width, fabric.rows() * scale, scale);

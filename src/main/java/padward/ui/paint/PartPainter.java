@@ -176,7 +176,8 @@ final class PartPainter {
         Pad pad = fabric.pads().get(index);
         String name = pad.packagePin().isEmpty() ? "pad" : pad.packagePin();
         double along = w - IN_PILL;
-        if (fits(name, along) && LINE * letters() <= h) {
+        // All pins are named or none: a few of them named would look like a meaning.
+        if (fits(opened.layout().pads().longestPin(), along) && LINE * letters() <= h) {
             double x = view.screenX(box.centreX());
             text(out, name, x, view.screenY(box.centreY()), along, false);
         }

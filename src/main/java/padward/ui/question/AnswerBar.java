@@ -40,6 +40,7 @@ public final class AnswerBar extends VBox {
         this.tryIt = Controls.button(actions.get("try"));
         this.anotherWay = Controls.button(actions.get("another-way"));
         this.anotherPad = Controls.button(actions.get("another-pad"));
+        setId("answer-bar");
         getStyleClass().add("answer-bar");
         setPadding(new Insets(0, 16, 10, 16));
         setSpacing(8);

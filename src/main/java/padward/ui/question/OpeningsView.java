@@ -18,6 +18,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
 import padward.breakout.Answer;
 import padward.breakout.AnswerText;
 import padward.breakout.Obstacle;
@@ -147,17 +148,15 @@ public final class OpeningsView extends VBox {
         Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
         tag.getStyleClass().addAll("tag", meaning.substring(0, colon));
         tag.setMinWidth(Region.USE_PREF_SIZE);
-        Label text =
-                new Label(
+        Text text =
+                new Text(
                         AnswerText.obstacle(obstacle)
                                 + (removal.onEveryWay() ? "; on every way" : "")
                                 + ". "
                                 + sentence(meaning.substring(colon + 2)));
-        text.setWrapText(true);
-        text.setMinHeight(Region.USE_PREF_SIZE);
         text.getStyleClass().add("small");
         // A button asks how high its graphic is without telling how wide it can be.
-        text.prefWidthProperty()
+        text.wrappingWidthProperty()
                 .bind(rows.widthProperty().subtract(tag.widthProperty()).subtract(LINE_INSETS));
         Button line = new Button();
         line.setGraphic(new HBox(8, tag, text));

@@ -31,6 +31,7 @@ public final class QuestionRow extends HBox {
     /** Follows the question that is in front. */
     public QuestionRow(ExplorerModel model, Actions actions) {
         this.model = model;
+        setId("question-row");
         getStyleClass().add("question-row");
         setSpacing(8);
         setPadding(new Insets(12, 16, 8, 16));

@@ -90,11 +90,11 @@ public final class WaysOutView extends VBox {
         empty.getStyleClass().add("faint");
         column("pad", 96, a -> a.question().padValue().name());
         column("pin", 42, a -> a.question().padValue().packagePin());
-        column("answer", 62, AnswerText::word);
+        column("answer", 70, AnswerText::word);
         TableColumn<Answer, String> delay = column("delay, ns", 90, WaysOutView::delay);
         delay.getStyleClass().add("number");
         delay.setComparator(ByNumber.ORDER);
-        column("at stake", 66, AnswerText::atStake);
+        column("at stake", 76, AnswerText::atStake);
         column("gives up", 78, a -> portOn(a).map(Port::name).orElse(""));
         column("on the board", 190, a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()

@@ -6,10 +6,12 @@ import java.util.Comparator;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
 
 /** The pads in the order of their tiles, so that those in view are found without looking at all. */
 public final class PadIndex {
     private final Fabric fabric;
+    private final String longestPin;
 
     /** Pads by tile; within a tile in their own order. */
     private final int[] pads;
@@ -35,6 +37,11 @@ public final class PadIndex {
                         .mapToInt(Integer::intValue)
                         .toArray();
         tiles = Arrays.stream(pads).map(this::tileOf).toArray();
+        longestPin =
+                fabric.pads().stream()
+                        .map(Pad::packagePin)
+                        .max(Comparator.comparingInt(String::length))
+                        .orElse("");
     }
 
     private int tileOf(int pad) {
@@ -44,6 +51,11 @@ public final class PadIndex {
     /** The pad at a vertex, or {@link Fabric#NOTHING}. */
     public int at(int vertex) {
         return padByVertex.get(vertex);
+    }
+
+    /** The longest of the package pins' names; {@code ""} without any. */
+    public String longestPin() {
+        return longestPin;
     }
 
     /** Whether there is a pad at a vertex. */
