@@ -18,6 +18,8 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
     /** System property that names another folder than the usual one. */
     public static final String PROPERTY = "padward.learners";
 
+    private static final int LONGEST = 80;
+
     /** One folder and no other. */
     public static LearnerFolder at(Path folder) {
         return new LearnerFolder(folder, Optional.empty());
@@ -54,8 +56,11 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
 
     /** Letters, digits, - and _ stand as they are. */
     private static String fileName(String learner) throws BadInput {
-        if (learner.isBlank() || learner.length() > 80) {
-            throw new BadInput("learner", "", "a name of 1 to 80 characters", "“" + learner + "”");
+        if (learner.isBlank()
+                || learner.length() > LONGEST
+                || learner.chars().anyMatch(Character::isISOControl)) {
+            String expected = "a name of 1 to " + LONGEST + " printable characters";
+            throw new BadInput("learner", "", expected, Text.quote(learner));
         }
         StringBuilder name = new StringBuilder();
         learner.strip()

@@ -85,7 +85,7 @@ public record Exercise(
         }
         if (chosen < 0) {
             throw new BadInput(
-                    "answer",
+                    "--answer",
                     "",
                     "a number from 1 to "
                             + oneOf.choices().size()

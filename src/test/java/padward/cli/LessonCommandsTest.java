@@ -96,4 +96,26 @@ class LessonCommandsTest {
                 .contains("a folder of lessons");
         assertThat(run("lesson", "-o", "x.html").code()).isEqualTo(2);
     }
+
+    /** What is written must be read again: a name that cannot be is not taken. */
+    @Test
+    void aLearnersNameIsPrintable() {
+        for (String name : List.of("an\nna", "", "\u007f", "a".repeat(81))) {
+            CommandRun run =
+                    CommandRun.of(
+                            "exercise",
+                            "--seed",
+                            42,
+                            "--answer",
+                            1,
+                            "--learner",
+                            name,
+                            "--records",
+                            folder);
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("a name of 1 to 80 printable characters");
+            assertThat(run.err().strip()).doesNotContain("\n");
+        }
+        assertThat(folder).isEmptyDirectory();
+    }
 }
