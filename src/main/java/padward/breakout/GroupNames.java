@@ -27,9 +27,10 @@ public final class GroupNames {
      * The nets meant, each once, vectors in the order of their numbers.
      *
      * @param texts names, or patterns with * and ?
+     * @param source where they stand, for faults
      * @throws BadInput when one fits no net
      */
-    public static List<Net> nets(Design design, List<String> texts) throws BadInput {
+    public static List<Net> nets(Design design, List<String> texts, String source) throws BadInput {
         Set<Net> result = new LinkedHashSet<>();
         for (String text : texts) {
             Glob glob = Glob.of(text);
@@ -40,7 +41,7 @@ public final class GroupNames {
                             .toList();
             if (fitting.isEmpty()) {
                 String expected = "the name of a net, or a pattern that fits some";
-                throw new BadInput("--nets", "", expected, "“" + text + "”");
+                throw new BadInput(source, "", expected, "“" + text + "”");
             }
             result.addAll(fitting);
         }
@@ -52,26 +53,28 @@ public final class GroupNames {
      *
      * @param texts {@code header NAME}, {@code bank NAME}, {@code any}, names, or patterns of such
      * @param one finds the pad of a name
+     * @param source where they stand, for faults
      * @throws BadInput when one means no pad
      */
-    public static List<Integer> pads(Design design, List<String> texts, One one) throws BadInput {
+    public static List<Integer> pads(Design design, List<String> texts, One one, String source)
+            throws BadInput {
         Set<Integer> result = new LinkedHashSet<>();
         for (String text : texts) {
             String plain = text.strip();
             if (plain.startsWith("header ")) {
-                result.addAll(onHeader(design, plain.substring(7).strip()));
+                result.addAll(onHeader(design, plain.substring(7).strip(), source));
             } else if (plain.startsWith("bank ")) {
-                result.addAll(inBank(design, plain.substring(5).strip()));
+                result.addAll(inBank(design, plain.substring(5).strip(), source));
             } else if (plain.equals("any")) {
-                result.addAll(fitting(design, "*"));
+                result.addAll(fitting(design, "*", source));
             } else if (plain.contains("*") || plain.contains("?")) {
-                result.addAll(fitting(design, plain));
+                result.addAll(fitting(design, plain, source));
             } else {
                 result.add(one.pad(design, plain));
             }
         }
         if (result.isEmpty()) {
-            throw new BadInput("--pads", "", "at least one pad", "none");
+            throw new BadInput(source, "", "at least one pad", "none");
         }
         return List.copyOf(result);
     }
@@ -87,7 +90,8 @@ public final class GroupNames {
     }
 
     /** Pads one of whose names fits a pattern, in the order of the names that fit. */
-    private static List<Integer> fitting(Design design, String pattern) throws BadInput {
+    private static List<Integer> fitting(Design design, String pattern, String source)
+            throws BadInput {
         record Named(int pad, String name) {}
         Glob glob = Glob.of(pattern);
         List<Named> result = new ArrayList<>();
@@ -100,13 +104,13 @@ public final class GroupNames {
         }
         if (result.isEmpty()) {
             String expected = "a pattern that fits some pad's name, package pin or header pin";
-            throw new BadInput("--pads", "", expected, "“" + pattern + "”");
+            throw new BadInput(source, "", expected, "“" + pattern + "”");
         }
         result.sort(Comparator.comparing(n -> countingKey(n.name())));
         return result.stream().map(Named::pad).toList();
     }
 
-    private static List<Integer> inBank(Design design, String bank) throws BadInput {
+    private static List<Integer> inBank(Design design, String bank, String source) throws BadInput {
         List<Integer> result = new ArrayList<>();
         for (int i = 0; i < design.fabric().pads().size(); i++) {
             if (design.fabric().pads().get(i).bank().equals(bank)) {
@@ -114,13 +118,14 @@ public final class GroupNames {
             }
         }
         if (result.isEmpty()) {
-            throw new BadInput("--pads", "", "a bank that has pads", "“" + bank + "”");
+            throw new BadInput(source, "", "a bank that has pads", "“" + bank + "”");
         }
         return result;
     }
 
     /** The pads on a header, in the order of its pins. */
-    private static List<Integer> onHeader(Design design, String header) throws BadInput {
+    private static List<Integer> onHeader(Design design, String header, String source)
+            throws BadInput {
         record Place(int pad, String pin) {}
         List<Place> places = new ArrayList<>();
         for (PadWiring wiring : design.board().wirings()) {
@@ -132,7 +137,7 @@ public final class GroupNames {
         }
         if (places.isEmpty()) {
             String expected = "a header or test point of the board";
-            throw new BadInput("--pads", "", expected, "“" + header + "”");
+            throw new BadInput(source, "", expected, "“" + header + "”");
         }
         places.sort(Comparator.comparing(p -> countingKey(p.pin())));
         return places.stream().map(Place::pad).toList();

@@ -39,10 +39,10 @@ final class GroupOption {
     }
 
     List<Net> nets(Design design) throws BadInput {
-        return GroupNames.nets(design, nets);
+        return GroupNames.nets(design, nets, "--nets");
     }
 
     List<Integer> pads(Design design) throws BadInput {
-        return GroupNames.pads(design, pads, DesignOption::pad);
+        return GroupNames.pads(design, pads, DesignOption::pad, "--pads");
     }
 }

@@ -24,11 +24,7 @@ public final class GroupText {
         if (words.isEmpty()) {
             throw new BadInput("nets", "", "names of nets, or patterns that fit some", "nothing");
         }
-        try {
-            return GroupNames.nets(design, words);
-        } catch (BadInput fault) {
-            throw inField("nets", fault);
-        }
+        return GroupNames.nets(design, words, "nets");
     }
 
     /**
@@ -38,19 +34,11 @@ public final class GroupText {
      * @throws BadInput when there are none, or one means no pad
      */
     public static List<Integer> pads(Design design, String text) throws BadInput {
-        try {
-            return GroupNames.pads(design, words(text), QuestionText::pad);
-        } catch (BadInput fault) {
-            throw inField("pads", fault);
-        }
+        return GroupNames.pads(
+                design, words(text), (of, name) -> QuestionText.pad(of, name, "pads"), "pads");
     }
 
     private static List<String> words(String text) {
         return Arrays.stream(text.split(",")).map(String::strip).filter(w -> !w.isEmpty()).toList();
-    }
-
-    /** Here the texts come from fields, not from options of a command. */
-    private static BadInput inField(String field, BadInput fault) {
-        return new BadInput(field, fault.place(), fault.expected(), fault.found());
     }
 }

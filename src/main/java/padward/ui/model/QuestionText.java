@@ -21,7 +21,8 @@ final class QuestionText {
      */
     static Question read(Opened opened, String net, String pad, Corner corner) throws BadInput {
         Design design = opened.design();
-        return new Question(design, net(opened, net.strip()), pad(design, pad.strip()), corner);
+        return new Question(
+                design, net(opened, net.strip()), pad(design, pad.strip(), "pad"), corner);
     }
 
     private static Net net(Opened opened, String text) throws BadInput {
@@ -43,15 +44,16 @@ final class QuestionText {
     /**
      * The index of the one pad that a text means.
      *
+     * @param field the field that it stands in, for faults
      * @throws BadInput when it means none or several
      */
-    static int pad(Design design, String text) throws BadInput {
+    static int pad(Design design, String text, String field) throws BadInput {
         List<Integer> fitting = PadNames.find(design, text);
         if (fitting.size() == 1) {
             return fitting.get(0);
         }
         throw new BadInput(
-                "pad",
+                field,
                 "",
                 "one pad, by its name, package pin, port, board net or header pin",
                 found(text, fitting.size()));
