@@ -26,7 +26,7 @@ class GroupTextTest {
                 .extracting(Net::name)
                 .startsWith("pump/level/sample[1]", "pump/level/sample[0]")
                 .doesNotHaveDuplicates();
-        int pad = QuestionText.pad(design, "J1.3");
+        int pad = QuestionText.pad(design, "J1.3", "pads");
         assertThat(GroupText.pads(design, "J1.3, header J1")).contains(pad).doesNotHaveDuplicates();
         assertThat(GroupText.pads(design, "any")).hasSize(design.fabric().pads().size());
     }
