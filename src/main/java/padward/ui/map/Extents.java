@@ -2,6 +2,7 @@ package padward.ui.map;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.breakout.Hop;
 import padward.design.Net;
 import padward.fabric.Fabric;
@@ -36,19 +37,27 @@ final class Extents {
         return opened().map(o -> of(o.design().fabric()));
     }
 
-    /** The way that is looked at. */
+    /** The way that is looked at; where there is none, the net and the pad that was asked for. */
     Optional<Extent> way() {
-        return opened().flatMap(
-                        o ->
+        Optional<IntStream> way =
+                map.explorer().shown().way().map(w -> w.hops().stream().mapToInt(Hop::vertex));
+        return opened().flatMap(o -> way.or(this::apart).map(v -> Extent.of(o.layout(), v)));
+    }
+
+    private Optional<IntStream> apart() {
+        return map.noWayTo()
+                .flatMap(
+                        pad ->
                                 map.explorer()
                                         .shown()
-                                        .way()
+                                        .answerProperty()
+                                        .get()
+                                        .map(a -> a.question().net().route().toVertices())
                                         .map(
-                                                w ->
-                                                        Extent.of(
-                                                                o.layout(),
-                                                                w.hops().stream()
-                                                                        .mapToInt(Hop::vertex))));
+                                                net ->
+                                                        IntStream.concat(
+                                                                Arrays.stream(net),
+                                                                IntStream.of(pad))));
     }
 
     /** All wires of the net of what is pinned, or else of the question. */

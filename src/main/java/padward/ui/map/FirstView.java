@@ -24,9 +24,9 @@ public final class FirstView extends Pane {
     /** A design that takes longer than this to open is not waited for. */
     private static final long PATIENCE_NANOS = 300_000_000;
 
-    private static final double MAP_TOP = 132;
+    private static final double MAP_TOP = 141;
     private static final double MAP_SHARE = 0.62;
-    private static final double BELOW_MAP = 168;
+    private static final double BELOW_MAP = 166;
 
     private final Prelude prelude;
     private final Palette palette;

@@ -244,9 +244,19 @@ public final class MapModel {
         return result;
     }
 
+    /** The pad that was asked for, where no way leads to it. */
+    Optional<Integer> noWayTo() {
+        return model.shown()
+                .answerProperty()
+                .get()
+                .filter(a -> a instanceof Answer.NoWay)
+                .map(a -> a.question().padValue().vertex());
+    }
+
     private List<Integer> marked() {
         List<Integer> result = new ArrayList<>();
         model.shown().findSelectedHop().map(Hop::vertex).ifPresent(result::add);
+        noWayTo().ifPresent(result::add);
         found.get().ifPresent(result::add);
         pinned.get().map(Pointed::vertex).filter(v -> v != Fabric.NOTHING).ifPresent(result::add);
         return result.stream().distinct().toList();

@@ -57,6 +57,11 @@ final class NetsModel {
         rebuild();
     }
 
+    /** Whether there is a design whose nets can be listed. */
+    boolean isOpen() {
+        return model.openedProperty().get().isPresent();
+    }
+
     private void forget() {
         job.cancel();
         wanted.clear();

@@ -154,7 +154,11 @@ public final class NetsView extends VBox {
     private void show(Optional<NetTree> tree) {
         if (tree.isEmpty()) {
             String fault = nets.faultProperty().get();
-            empty.setText(fault.isEmpty() ? "Open a design to see its nets." : fault);
+            String none =
+                    nets.isOpen()
+                            ? "The nets are being listed …"
+                            : "Open a design to see its nets.";
+            empty.setText(fault.isEmpty() ? none : fault);
             table.setRoot(null);
             return;
         }

@@ -27,25 +27,25 @@ public record MapPen(MapScene scene, Surface out) {
         line(layout.start(vertex), layout.end(vertex), line);
     }
 
-    /** A switch or joint from the end of one vertex to the start of another, and that one. */
+    /**
+     * A switch or joint from the end of one vertex to the start of another, and that one; to a pad,
+     * whose name stays legible, no farther than its inner edge.
+     */
     public void onward(int from, int vertex, Surface.Line line) {
         TileLayout layout = scene.opened().layout();
-        line(layout.end(from), layout.start(vertex), line);
-        vertex(vertex, line);
+        if (layout.pads().isPad(vertex)) {
+            line(layout.end(from), layout.innerEdge(vertex), line);
+        } else {
+            line(layout.end(from), layout.start(vertex), line);
+            vertex(vertex, line);
+        }
     }
 
-    /** All of a net's tree; it stops at the inner edge of a pad, whose name stays legible. */
+    /** All of a net's tree. */
     public void tree(RouteTree tree, Surface.Line line) {
-        TileLayout layout = scene.opened().layout();
         vertex(tree.root(), line);
         for (int place = 1; place < tree.size(); place++) {
-            int from = tree.vertex(tree.parent(place));
-            int vertex = tree.vertex(place);
-            if (layout.pads().isPad(vertex)) {
-                line(layout.end(from), layout.innerEdge(vertex), line);
-            } else {
-                onward(from, vertex, line);
-            }
+            onward(tree.vertex(tree.parent(place)), tree.vertex(place), line);
         }
     }
 }

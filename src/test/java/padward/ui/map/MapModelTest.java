@@ -84,6 +84,34 @@ class MapModelTest {
     }
 
     @Test
+    void aPadToWhichNoWayLeadsIsMarkedAndShownWithTheNet() {
+        ask("x3y0/pad[0]");
+        Opened opened = model.openedProperty().get().orElseThrow();
+        int pad = opened.design().fabric().findVertex("x3y0/pad[0]");
+        assertThat(scene().way()).isEmpty();
+        assertThat(scene().marked()).contains(pad);
+        Viewport seen = new Extents(map).way().orElseThrow().in(VIEW, 100);
+        for (int vertex :
+                new int[] {
+                    pad,
+                    opened.design().findNet("pump/level/sample[1]").orElseThrow().route().root()
+                }) {
+            TileLayout.Point at = opened.layout().end(vertex);
+            assertThat(seen.screenX(at.x())).isBetween(0.0, VIEW.width());
+            assertThat(seen.screenY(at.y())).isBetween(0.0, VIEW.height());
+        }
+        ask("J1.2");
+        assertThat(scene().marked()).doesNotContain(pad);
+    }
+
+    @Test
+    void lettersFollowTheTextSize() {
+        assertThat(scene().letters(10)).isEqualTo(10);
+        model.look().setTextSize(21);
+        assertThat(scene().letters(10)).isEqualTo(15);
+    }
+
+    @Test
     void howFarTheNetGetsIsFoundWhenItIsToBeShown() {
         assertThat(map.reachProperty().get()).isEmpty();
         map.options().toggle(Layer.DELAY);
