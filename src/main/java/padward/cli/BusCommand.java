@@ -126,7 +126,7 @@ final class BusCommand implements Callable<Integer> {
                                 Held.of(
                                         now,
                                         bus,
-                                        DesignOption.net(now, hold),
+                                        DesignOption.net("--hold", now, hold),
                                         outside,
                                         Progress.NONE));
         Bus laid = matched.map(Matched::after).orElse(bus);

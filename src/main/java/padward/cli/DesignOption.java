@@ -33,8 +33,8 @@ final class DesignOption {
         return DesignReader.read(file, Progress.NONE);
     }
 
-    /** The one net that a name or a pattern means. */
-    static Net net(Design design, String text) throws BadInput {
+    /** The one net that an option's name or pattern means. */
+    static Net net(String option, Design design, String text) throws BadInput {
         if (design.findNet(text).isPresent()) {
             return design.findNet(text).get();
         }
@@ -46,7 +46,7 @@ final class DesignOption {
         String expected = "the name of a net, or a pattern that fits only one";
         if (fitting.size() > 1) {
             throw new BadInput(
-                    "--net",
+                    option,
                     "",
                     expected,
                     "“"
@@ -55,7 +55,7 @@ final class DesignOption {
                             + listed(fitting.stream().map(Net::name).toList()));
         }
         List<String> names = design.nets().stream().map(Net::name).toList();
-        throw new BadInput("--net", "", expected, "“" + text + "”" + hint(text, names));
+        throw new BadInput(option, "", expected, "“" + text + "”" + hint(text, names));
     }
 
     /** The index of the one pad that a name means. */

@@ -16,6 +16,6 @@ final class NetOption {
 
     /** The net of a design. */
     Net of(Design design) throws BadInput {
-        return DesignOption.net(design, net);
+        return DesignOption.net("--net", design, net);
     }
 }

@@ -1,12 +1,6 @@
 package padward.cli;
 
 import java.io.PrintWriter;
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.regex.MatchResult;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -71,13 +65,6 @@ public final class Padward implements Runnable {
     private static final int HELP_WIDTH = 100;
     private static final int MIB = 1 << 20;
 
-    /** How picocli tells a word that is none of an option's. */
-    private static final Pattern ENUM =
-            Pattern.compile(
-                    "Invalid value for option '([^']*)'[^:]*: expected one of \\[(.*)] "
-                            + "\\(case-insensitive\\) but was '(.*)'",
-                    Pattern.DOTALL);
-
     @Spec private CommandSpec spec;
 
     @Override
@@ -101,21 +88,10 @@ public final class Padward implements Runnable {
         CommandLine line = fault.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
-        String told = ENUM.matcher(fault.getMessage()).replaceFirst(Padward::choice);
-        err.println("padward: " + told + "; see " + name + " --help");
+        err.println(
+                "padward: " + OptionFault.told(fault.getMessage()) + "; see " + name + " --help");
         err.flush();
         return BAD_INPUT;
-    }
-
-    /** The same in our words: each choice once, as it is written in the help. */
-    private static String choice(MatchResult told) {
-        String choices =
-                Arrays.stream(told.group(2).split(", "))
-                        .map(c -> c.toLowerCase(Locale.ROOT).replace('_', '-'))
-                        .distinct()
-                        .collect(Collectors.joining(", "));
-        return Matcher.quoteReplacement(
-                told.group(1) + ": expected one of " + choices + ", found “" + told.group(3) + "”");
     }
 
     /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */

@@ -125,6 +125,7 @@ class CommandsTest {
         "--effort-ms, -1, a number from 0",
         "--corner, warm, '--corner: expected one of fast, slow, found “warm”; see padward ask'",
         "--engine, fast, 'expected one of own, reference, reference-guided, found “fast”'",
+        "--effort-ms, 1e3, '--effort-ms: expected a whole number up to 2147483647, found “1e3”'",
         "--trial, free it, --trial: expected “free cell NAME”"
     })
     void badOptionsAreToldOnce(String option, String value, String told) {
@@ -148,6 +149,14 @@ class CommandsTest {
         assertThat(run("ask", "--design", DESIGN, "--net", "sample[1]", "--pad", "J1.3").err())
                 .contains("the nearest name is “" + NET + "”");
         assertThat(run("nets", "--design", DESIGN, "sample").out()).contains("*sample*");
+    }
+
+    @Test
+    void optionsAreNamedAsTheyWereGiven() {
+        assertThat(run("align", "a.csv", "-s", "b.csv", "-o", "c.csv", "--channel", "J1").err())
+                .startsWith("padward: --channel: expected NAME=LINE, found “J1”");
+        String[] bus = {"bus", "-d", DESIGN, "-n", NET, "-p", "header J1", "--hold", "clk13"};
+        assertThat(run(bus).err()).contains("--hold: ").contains("nearest name is “clk12”");
     }
 
     @Test
