@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import padward.base.Html;
 import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
@@ -68,7 +69,7 @@ public final class SheetPage {
         model.put("paper", paper.css());
         model.put("pages", pages);
         model.put("isEmpty", pages.isEmpty());
-        this.text = TEMPLATE.execute(model);
+        this.text = Html.legal(TEMPLATE.execute(model));
     }
 
     private static Template template() {

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** The sheet for the bench, read back by general readers. */
@@ -143,6 +144,16 @@ class SheetTest {
             for (COSName name : pdf.getPage(0).getResources().getFontNames()) {
                 assertThat(pdf.getPage(0).getResources().getFont(name).isEmbedded()).isTrue();
             }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"\u000b", "\u0000", "\ud800", "\uffff", "\u001b[1m"})
+    void aNoteThatNoPageCanHoldIsPrintedAllTheSame(String note) {
+        run("keep", "-n", "pump/run/decide", "-p", "J2.1", "--note", "why " + note);
+        for (String form : List.of("pdf", "html", "csv", "sdf")) {
+            Path file = folder.resolve("s." + form);
+            assertThat(run("sheet", "-o", file.toString())).contains("3 signals");
         }
     }
 
