@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -29,6 +30,9 @@ import picocli.CommandLine.Spec;
 final class MakeCommand implements Callable<Integer> {
     private static final int LEAST_WIRES = 5_000;
     private static final int MOST_WIRES = 20_000_000;
+
+    private static final List<String> FILES =
+            List.of("fabric.json.gz", "design.json.gz", "board.json");
 
     @Spec private CommandSpec spec;
 
@@ -64,11 +68,15 @@ final class MakeCommand implements Callable<Integer> {
     public Integer call() throws BadInput {
         if (wires < LEAST_WIRES || wires > MOST_WIRES) {
             throw new BadInput(
-                    "--wires", "", LEAST_WIRES + " to " + MOST_WIRES, String.valueOf(wires));
+                    "--wires",
+                    "",
+                    "a number from " + LEAST_WIRES + " to " + MOST_WIRES,
+                    String.valueOf(wires));
         }
         if (!(used >= 0 && used <= 0.9)) {
-            throw new BadInput("--used", "", "0 to 0.9", String.valueOf(used));
+            throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
         }
+        checkFolder();
         Made made = Maker.make(wires, seed, used, Progress.NONE);
         try {
             Files.createDirectories(folder);
@@ -92,5 +100,17 @@ final class MakeCommand implements Callable<Integer> {
                 made.leftOut());
         out.flush();
         return Padward.DONE;
+    }
+
+    /** What was made before is made anew; a file of the user's by one of the names is not. */
+    private void checkFolder() throws BadInput {
+        List<String> there = FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
+        if (!there.isEmpty() && there.size() < FILES.size()) {
+            throw new BadInput(
+                    folder.toString(),
+                    "",
+                    "a folder with none or all of " + String.join(", ", FILES),
+                    "only " + String.join(", ", there));
+        }
     }
 }

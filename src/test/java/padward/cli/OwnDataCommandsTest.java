@@ -134,4 +134,16 @@ class OwnDataCommandsTest {
         assertThat(wrong.code()).isEqualTo(2);
         assertThat(wrong.err()).contains("the nearest name is “clock”");
     }
+
+    @Test
+    void makeWritesOverWhatItMadeAndNothingElse(@TempDir Path made) throws Exception {
+        Path board = Files.writeString(made.resolve("board.json"), "mine");
+        CommandRun refused = CommandRun.of("make", "--wires", 5000, "-o", made);
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("none or all of").contains("only board.json");
+        assertThat(board).hasContent("mine");
+        Files.delete(board);
+        assertThat(CommandRun.of("make", "--wires", 5000, "-o", made).code()).isZero();
+        assertThat(CommandRun.of("make", "--wires", 5000, "-o", made).code()).isZero();
+    }
 }
