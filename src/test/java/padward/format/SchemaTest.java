@@ -11,6 +11,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,6 +25,8 @@ import padward.design.Ledger;
 import padward.design.RouteTree;
 import padward.handover.ChangeList;
 import padward.handover.ChangeText;
+import padward.lesson.ExerciseKind;
+import padward.lesson.LearnerRecord;
 
 /** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
 class SchemaTest {
@@ -98,10 +102,26 @@ class SchemaTest {
         assertThat(changes).contains("cell-set").contains("port-gone").contains("cell-gone");
     }
 
+    @Test
+    void aLearnersFileFits(@TempDir Path folder) throws Exception {
+        LearnerRecord record =
+                new LearnerRecord(
+                        "anna",
+                        Map.of("boxes", new LearnerRecord.Lessoned(3, 3, 1, 0, Optional.of("now"))),
+                        Map.of(
+                                ExerciseKind.SITE, new LearnerRecord.Score(3, 2),
+                                ExerciseKind.PAD, new LearnerRecord.Score(1, 1),
+                                ExerciseKind.DELAY, new LearnerRecord.Score(0, 0)));
+        Path file = folder.resolve("anna.json");
+        LearnerFile.write(record, file);
+        assertThat(schema("learner").validate(text(file), InputFormat.JSON)).isEmpty();
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',
             value = {
+                "learner; {\"format\": \"padward-learner/1\", \"learner\": \"a\", \"lessons\": []}",
                 "mapping; {\"format\": \"padward-mapping/1\", \"name\": \"m\", \"types\":"
                         + " [{\"type\": \"t\"}]}",
                 "board; {\"format\": \"padward-board/1\", \"name\": \"b\"}",
