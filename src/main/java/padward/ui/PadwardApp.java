@@ -100,8 +100,10 @@ public final class PadwardApp extends Application {
     static ExplorerModel show(Stage stage, Background background) {
         ExplorerModel model = new ExplorerModel(background);
         Application.setUserAgentStylesheet(sheet(model));
-        show(stage, new MainView(new MapModel(model)));
+        MainView view = new MainView(new MapModel(model));
+        show(stage, view);
         followTitle(stage, model);
+        view.lookup("#net-field").requestFocus();
         return model;
     }
 

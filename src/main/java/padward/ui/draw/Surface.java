@@ -37,7 +37,26 @@ public interface Surface {
 
         /** About the width of a text set so large, pixels: no surface is asked to measure it. */
         public static double width(String text, double size) {
-            return text.length() * LETTER * size;
+            return size * text.chars().mapToDouble(Lettering::width).sum();
+        }
+
+        /** About how many letters of a name have room in a length. */
+        public static int room(double length, double size) {
+            return (int) (length / (LETTER * size));
+        }
+
+        /** About the width of a letter of the usual faces without serifs, by its height. */
+        private static double width(int letter) {
+            if (" .,:;'|!ijl".indexOf(letter) >= 0) {
+                return 0.32;
+            }
+            if ("ft()[]/r-".indexOf(letter) >= 0) {
+                return 0.4;
+            }
+            if ("mwMW%".indexOf(letter) >= 0) {
+                return 0.92;
+            }
+            return Character.isLowerCase(letter) ? 0.6 : 0.66;
         }
     }
 

@@ -81,7 +81,7 @@ final class GroundPainter {
                     scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
             String kind = fabric.tileType(tile);
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
-            int room = (int) (0.52 * scene.scale() / Surface.Lettering.width("m", size));
+            int room = Surface.Lettering.room(0.52 * scene.scale(), size);
             // Part of a kind's name tells nothing.
             String shown = near ? PartPainter.shortened(text, room) : text;
             if (shown.length() > room) {

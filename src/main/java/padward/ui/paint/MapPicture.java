@@ -54,6 +54,7 @@ public final class MapPicture {
                 "fabric",
                 () -> {
                     ground.paint(seen);
+                    scene.overlay().ifPresent(o -> o.tint(scene, out));
                     out.marks(
                             m -> {
                                 new ChannelPainter(scene, m).paint(seen);
@@ -67,7 +68,6 @@ public final class MapPicture {
                     parts.names(out, seen);
                 });
         out.group("delay", () -> delays.paintLabels(out, seen));
-        scene.overlay().ifPresent(o -> out.group("tints", () -> o.tint(scene, out)));
         out.group("ways", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
         out.group("legend", () -> delays.paintLegend(out));

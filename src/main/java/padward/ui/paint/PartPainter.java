@@ -233,7 +233,7 @@ final class PartPainter {
         if (fits(last, along)) {
             return last;
         }
-        String end = shortened(last, (int) (along / Surface.Lettering.width("m", letters())));
+        String end = shortened(last, Surface.Lettering.room(along, letters()));
         return end.length() >= LEAST_LETTERS ? end : "";
     }
 

@@ -19,7 +19,7 @@ public final class StripPainter {
     private static final double LEAST_HEIGHT = 106;
     private static final double MARGIN = 70;
     private static final double LEAST_STEP = 26;
-    private static final double BELOW_LINE = 52;
+    private static final double BELOW_LINE = 56;
     private static final double TITLE = 18;
     private static final double ABOVE_MARK = 14;
     private static final double LETTERS = 11;
@@ -168,10 +168,8 @@ public final class StripPainter {
     /** As many letters as rise from a mark to the line above all marks. */
     private int labelRoom() {
         double rise = level - ABOVE_MARK - scene.letters(TITLE);
-        double letter =
-                Surface.Lettering.width("m", scene.letters(LETTERS))
-                        * Math.sin(Math.toRadians(-LABEL_ANGLE));
-        return Math.min(LABEL_ROOM, (int) (rise / letter));
+        double length = rise / Math.sin(Math.toRadians(-LABEL_ANGLE));
+        return Math.min(LABEL_ROOM, Surface.Lettering.room(length, scene.letters(LETTERS)));
     }
 
     /** Wires are dots, pins squares, pads lozenges: the kind shows without a colour. */

@@ -161,6 +161,8 @@ public final class OpeningsView extends VBox {
         Button line = new Button();
         line.setGraphic(new HBox(8, tag, text));
         line.setMaxWidth(Double.MAX_VALUE);
+        // Else the line would keep the list as wide as it has ever been.
+        line.setMinWidth(0);
         line.getStyleClass().add("obstacle-line");
         line.setAccessibleText(tag.getText() + ", " + text.getText());
         line.setTooltip(new Tooltip("Shows it on the map and the strip map"));

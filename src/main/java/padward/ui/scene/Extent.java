@@ -14,6 +14,12 @@ import padward.ui.draw.Viewport;
 public record Extent(double x0, double y0, double x1, double y1) {
     private static final double MARGIN = 0.6;
 
+    /** Height above it that stays free, for what stands over the map there, pixels. */
+    private static final double ABOVE = 34;
+
+    /** A view lower than this needs all of its height, pixels. */
+    private static final double LOW = 250;
+
     /** The least rectangle that holds vertices, their both ends; there must be one at least. */
     public static Extent of(TileLayout layout, IntStream vertices) {
         double[] b = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
@@ -34,6 +40,10 @@ public record Extent(double x0, double y0, double x1, double y1) {
 
     /** A view that shows it whole, no nearer than so many pixels a tile. */
     public Viewport in(Viewport view, double nearest) {
-        return view.fitted(x0, y0, x1, y1, nearest);
+        double free = view.height() < LOW ? 0 : ABOVE;
+        return view.resized(view.width(), view.height() - free)
+                .fitted(x0, y0, x1, y1, nearest)
+                .resized(view.width(), view.height())
+                .panned(0, free / 2);
     }
 }

@@ -7,6 +7,6 @@ public interface Overlay {
     /** Paints what stands out, over everything of the map's own. */
     void paint(MapScene scene, Surface out);
 
-    /** Paints what tints the ground, under ways and obstacles; nothing, unless it has such. */
+    /** Paints what tints the ground, under all else; nothing, unless it has such. */
     default void tint(MapScene scene, Surface out) {}
 }
