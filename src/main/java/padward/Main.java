@@ -1,5 +1,6 @@
 package padward;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import padward.cli.Padward;
@@ -32,10 +33,14 @@ public final class Main {
     }
 
     private static void window(Optional<Path> design) {
-        Optional<String> trouble = PadwardApp.launchWindow(design);
-        if (trouble.isPresent()) {
-            System.err.println("padward: " + trouble.get());
-            System.exit(Padward.BAD_INPUT);
+        try {
+            Optional<String> trouble = PadwardApp.launchWindow(design);
+            if (trouble.isPresent()) {
+                System.err.println("padward: " + trouble.get());
+                System.exit(Padward.BAD_INPUT);
+            }
+        } catch (IllegalStateException fault) {
+            System.exit(Padward.failed(fault, new PrintWriter(System.err)));
         }
     }
 

@@ -38,6 +38,11 @@ final class Chokepoints {
      * @param model which edges may be used; their costs do not matter
      */
     static IntList along(Fabric fabric, Starts starts, IntList known, CostModel model) {
+        return along(fabric, starts, known, model, TURN);
+    }
+
+    /** The same, with turns of another length. */
+    static IntList along(Fabric fabric, Starts starts, IntList known, CostModel model, int turn) {
         IntList way = fromItsLastStart(known, starts);
         int goal = way.size() - 1;
         if (goal == 0) {
@@ -53,8 +58,8 @@ final class Chokepoints {
         // Places on the way: front has settled those up to its root, and knows of a detour from
         // there to its farthest; back the same, counted from the goal.
         while (front.farthest + back.farthest <= goal && front.root + back.root < goal - 1) {
-            front.goOn();
-            back.goOn();
+            front.goOn(turn);
+            back.goOn(turn);
         }
         IntList result = new IntArrayList();
         for (int place = 1; place <= goal; place++) {
@@ -133,9 +138,9 @@ final class Chokepoints {
             seen.set(vertex);
         }
 
-        /** Goes on for a while, or to the next place. */
-        void goOn() {
-            for (int i = 0; i < TURN && !open.isEmpty(); i++) {
+        /** Goes on for so many vertices, or to the next place. */
+        void goOn(int turn) {
+            for (int i = 0; i < turn && !open.isEmpty(); i++) {
                 follow(open.take());
             }
             if (open.isEmpty() && root < last) {

@@ -132,10 +132,11 @@ final class AlignCommand implements Callable<Integer> {
             List<String> names =
                     said == null ? List.of(channel.name(), channel.own()) : List.of(said);
             for (String name : names) {
-                Optional<Delay> delay = lines.find(name);
-                if (delay.isPresent()) {
-                    result.putIfAbsent(channel.name(), delay.get());
-                }
+                // The own name may be that of several lines, which does not matter once it is
+                // known.
+                Optional<Delay> known = Optional.ofNullable(result.get(channel.name()));
+                Optional<Delay> delay = known.isPresent() ? known : lines.find(name);
+                delay.ifPresent(d -> result.put(channel.name(), d));
             }
         }
         for (String name : unmet) {

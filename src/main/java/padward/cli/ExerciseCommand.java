@@ -163,7 +163,7 @@ final class ExerciseCommand implements Callable<Integer> {
     }
 
     private int mark(Exercise exercise, PrintWriter out) throws BadInput {
-        Exercise.Mark mark = exercise.mark(answer);
+        Exercise.Mark mark = exercise.mark(answer, "--answer");
         learner.folder().change(learner.name(), old -> old.with(kind, mark.right()));
         out.println(mark.text());
         return mark.right() ? Padward.DONE : Padward.NOT_OPEN;

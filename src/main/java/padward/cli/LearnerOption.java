@@ -19,7 +19,8 @@ final class LearnerOption {
             names = "--records",
             paramLabel = "DIR",
             description =
-                    "Folder of the learners' files (learners, beside what the window remembers).")
+                    "Folder of the learners' files (usually learners in the window's settings folder, "
+                            + "on Linux ~/.config/padward).")
     private Path folder;
 
     String name() {

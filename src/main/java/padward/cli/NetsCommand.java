@@ -64,7 +64,7 @@ final class NetsCommand implements Callable<Integer> {
             }
             table.print(out);
             out.println(nets.size() + " of " + read.nets().size() + " nets");
-            if (nets.isEmpty()) {
+            if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
                 out.println(
                         "A pattern stands for whole names: *"
                                 + pattern

@@ -98,7 +98,7 @@ public final class Padward implements Runnable {
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
         PrintWriter err = line.getErr();
         if (!(fault instanceof BadInput)) {
-            return fail(fault, err);
+            return failed(fault, err);
         }
         err.println("padward: " + fault.getMessage());
         err.flush();
@@ -122,11 +122,16 @@ public final class Padward implements Runnable {
             err.flush();
             return FAILED;
         } catch (StackOverflowError | LinkageError fault) {
-            return fail(fault, line.getErr());
+            return failed(fault, line.getErr());
         }
     }
 
-    private static int fail(Throwable fault, PrintWriter err) {
+    /**
+     * Tells a fault of the program itself.
+     *
+     * @return the exit status for it
+     */
+    public static int failed(Throwable fault, PrintWriter err) {
         err.println("padward: a fault of Padward itself, not of what it was given:");
         fault.printStackTrace(err);
         err.flush();

@@ -17,6 +17,7 @@ import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Delay;
@@ -79,6 +80,8 @@ final class SheetLines {
                 .builder()
                 .setDelimiter(separator)
                 .setHeader()
+                .setAllowMissingColumnNames(true)
+                .setDuplicateHeaderMode(DuplicateHeaderMode.ALLOW_EMPTY)
                 .setSkipHeaderRecord(true)
                 .setIgnoreEmptyLines(true)
                 .setTrim(true)

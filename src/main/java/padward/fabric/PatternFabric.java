@@ -21,7 +21,7 @@ public final class PatternFabric implements Fabric {
     private final TileGrid grid;
     private final TileTemplates out;
 
-    /** Wanted by searches from the pad, and not before. */
+    /** Wanted by searches from the pad and by whoever draws switches, and not before. */
     private final Lazy<TileTemplates> in;
 
     /** Wanted by searches, and not before. */

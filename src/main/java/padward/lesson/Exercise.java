@@ -68,15 +68,16 @@ public record Exercise(
     /**
      * Marks an answer: the number or the name of a choice, or a delay in nanoseconds.
      *
+     * @param source where the answer stands, for faults
      * @throws BadInput when it is none
      */
-    public Mark mark(String answer) throws BadInput {
+    public Mark mark(String answer, String source) throws BadInput {
         return truth instanceof Truth.OneOf oneOf
-                ? markChoice(oneOf, answer.strip())
-                : markDelay((Truth.About) truth, answer.strip());
+                ? markChoice(oneOf, answer.strip(), source)
+                : markDelay((Truth.About) truth, answer.strip(), source);
     }
 
-    private Mark markChoice(Truth.OneOf oneOf, String answer) throws BadInput {
+    private Mark markChoice(Truth.OneOf oneOf, String answer, String source) throws BadInput {
         int chosen = oneOf.choices().indexOf(answer);
         for (int i = 0; chosen < 0 && i < oneOf.choices().size(); i++) {
             if (answer.equals(String.valueOf(i + 1))) {
@@ -85,7 +86,7 @@ public record Exercise(
         }
         if (chosen < 0) {
             throw new BadInput(
-                    "--answer",
+                    source,
                     "",
                     "a number from 1 to "
                             + oneOf.choices().size()
@@ -104,7 +105,7 @@ public record Exercise(
         return new Mark(right, verdict + explanation);
     }
 
-    private Mark markDelay(Truth.About about, String answer) throws BadInput {
+    private Mark markDelay(Truth.About about, String answer, String source) throws BadInput {
         double given;
         try {
             given = Double.parseDouble(answer.replaceAll("(?i)\\s*ns$", ""));
@@ -112,7 +113,7 @@ public record Exercise(
             given = Double.NaN;
         }
         if (!(given >= 0 && given < 1e6)) {
-            throw new BadInput("--answer", "", "a delay in ns, such as 3.98", "“" + answer + "”");
+            throw new BadInput(source, "", "a delay in ns, such as 3.98", "“" + answer + "”");
         }
         double off = given * 1000 - about.ps();
         boolean right = Math.abs(off) <= about.tolerancePs();

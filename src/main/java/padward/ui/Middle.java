@@ -23,18 +23,19 @@ final class Middle extends SplitPane {
     Middle(MapAndStrip maps, SidePane side, LookModel look) {
         this.side = side;
         this.look = look;
-        getItems().addAll(maps, side);
-        setDividerPositions(MAP_SHARE);
+        getItems().add(maps);
+        show(look.listsProperty().get());
         widthProperty().addListener(p -> share());
         look.textSizeProperty().addListener(p -> share());
         look.listsProperty().addListener((p, old, now) -> show(now));
     }
 
     private void show(boolean lists) {
-        if (lists) {
+        boolean there = getItems().contains(side);
+        if (lists && !there) {
             getItems().add(side);
             setDividerPositions(set);
-        } else {
+        } else if (!lists && there) {
             set = getDividerPositions()[0];
             getItems().remove(side);
         }

@@ -36,6 +36,7 @@ public final class PadwardApp extends Application {
      * Opens the window and returns when it is closed. The design is read while the toolkit starts.
      *
      * @return what keeps the window from opening on this machine; empty when it was opened
+     * @throws IllegalStateException when a fault of the program itself does
      */
     public static Optional<String> launchWindow(Optional<Path> design) {
         prelude = CompletableFuture.supplyAsync(() -> Prelude.begin(UserFolder.path(), design));
@@ -66,7 +67,7 @@ public final class PadwardApp extends Application {
                         () -> {
                             try {
                                 showAll(stage, prelude);
-                            } catch (LinkageError fault) {
+                            } catch (RuntimeException | LinkageError fault) {
                                 trouble = Optional.of(fault);
                                 Platform.exit();
                             }

@@ -39,9 +39,11 @@ class ChokepointsProperties {
             for (int goal = 0; goal < count; goal += 1 + random.nextInt(4)) {
                 IntList way = SomeWay.find(fabric, starts, goal, CostModel.EMPTY_FABRIC);
                 if (!way.isEmpty() && !isStart(starts, goal)) {
+                    int turn = 1 + random.nextInt(20);
                     List<Integer> found =
                             List.copyOf(
-                                    Chokepoints.along(fabric, starts, way, CostModel.EMPTY_FABRIC));
+                                    Chokepoints.along(
+                                            fabric, starts, way, CostModel.EMPTY_FABRIC, turn));
                     assertThat(found)
                             .as("seed %d, round %d, goal %d", seed, round, goal)
                             .isEqualTo(expected(fabric, starts, goal, way));

@@ -90,6 +90,18 @@ class AlignTest {
         assertThat(align("J1.4").out()).contains("3.000–5.000 ns");
     }
 
+    @Test
+    void aColumnThatStandsTwiceIsTold() throws Exception {
+        Files.writeString(
+                sheet, "channel,instrumentFast_ps,instrumentSlow_ps,instrumentFast_ps\n1,1,2,3\n");
+        CommandRun run = align("1");
+        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.err()).contains("expected each column once");
+        // A separator at the end of every line, as spreadsheets leave it, is no column.
+        Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps,\n1,3000,5000,\n");
+        assertThat(align("1").out()).contains("3.000–5.000 ns");
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {

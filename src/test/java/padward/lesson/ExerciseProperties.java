@@ -168,9 +168,9 @@ class ExerciseProperties {
                     new Asker(design.fabric(), Engine.REFERENCE)
                             .answer(question(design, exercise), Progress.NONE);
             int ps = ((Answer.Open) answer).way().total().slowPs();
-            assertThat(exercise.mark(ps / 1000.0 + " ns").right()).isTrue();
+            assertThat(exercise.mark(ps / 1000.0 + " ns", "answer").right()).isTrue();
             double off = ps * (1 + difficulty.tolerance()) + 10;
-            assertThat(exercise.mark(String.valueOf(off / 1000.0)).right()).isFalse();
+            assertThat(exercise.mark(String.valueOf(off / 1000.0), "answer").right()).isFalse();
         }
     }
 
@@ -186,8 +186,9 @@ class ExerciseProperties {
     @Test
     void answersThatAreNoneAreToldApart() {
         Exercise site = exercises(ExerciseKind.SITE, Difficulty.EASY).get(0);
-        assertThatThrownBy(() -> site.mark("9")).hasMessageContaining("a number from 1 to 3");
+        assertThatThrownBy(() -> site.mark("9", "answer"))
+                .hasMessageContaining("a number from 1 to 3");
         Exercise delay = exercises(ExerciseKind.DELAY, Difficulty.EASY).get(0);
-        assertThatThrownBy(() -> delay.mark("-1")).hasMessageContaining("a delay in ns");
+        assertThatThrownBy(() -> delay.mark("-1", "answer")).hasMessageContaining("a delay in ns");
     }
 }

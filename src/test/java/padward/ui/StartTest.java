@@ -15,7 +15,6 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.breakout.Answer;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.Prelude;
 
@@ -85,20 +84,32 @@ class StartTest {
                 .isEqualTo(16);
         robot.interact(() -> next.questions().step(1));
         WaitForAsyncUtils.waitFor(
-                30,
-                TimeUnit.SECONDS,
-                () ->
-                        next.shown()
-                                .answerProperty()
-                                .get()
-                                .filter(Answer.class::isInstance)
-                                .isPresent());
+                30, TimeUnit.SECONDS, () -> next.shown().answerProperty().get().isPresent());
         robot.interact(
                 () -> {
                     next.look().darkProperty().set(false);
                     stage.hide();
                     stage.setOnHidden(e -> {});
                 });
+    }
+
+    @Test
+    void listsThatWereHiddenStayHiddenUntilTheyAreWanted(FxRobot robot) throws Exception {
+        Files.createDirectories(settings);
+        Files.writeString(settings.resolve("session.json"), "{\"lists\": false}");
+        ExplorerModel model = begin(robot, Optional.empty());
+        Middle middle = robot.lookup(n -> n instanceof Middle).queryAs(Middle.class);
+        assertThat(middle.getItems()).hasSize(1);
+        robot.interact(() -> model.look().listsProperty().set(true));
+        assertThat(middle.getItems()).hasSize(2);
+        assertThat(middle.getDividers()).hasSize(1);
+        robot.interact(
+                () -> {
+                    model.look().listsProperty().set(false);
+                    stage.hide();
+                    stage.setOnHidden(e -> {});
+                });
+        assertThat(middle.getItems()).hasSize(1);
     }
 
     @Test

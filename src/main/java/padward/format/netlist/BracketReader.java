@@ -29,11 +29,12 @@ final class BracketReader {
         int c = text.get();
         while (c >= 0) {
             if (c == '(') {
+                int line = text.line();
                 c = skipBlanks(text.get());
                 StringBuilder word = new StringBuilder();
                 c = collect(c, word);
                 Bracket bracket =
-                        new Bracket(text.label(), word.toString(), text.line(), new ArrayList<>());
+                        new Bracket(text.label(), word.toString(), line, new ArrayList<>());
                 if (!open.isEmpty()) {
                     open.peek().items().add(bracket);
                 }

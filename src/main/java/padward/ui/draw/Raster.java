@@ -113,7 +113,8 @@ public final class Raster implements Marks {
 
     /**
      * Steps along the longer side, a pixel at a time, in fractions of 2^-16; first and last step
-     * are such that no pixel between them lies outside. Hot: near switches, thousands a frame.
+     * are such that none between them lies outside, but for what rounding and width add. Hot: near
+     * switches, thousands a frame.
      */
     private void slanted(double x0, double y0, double x1, double y1, int wide, int pixel) {
         double steps = Math.max(Math.abs(x1 - x0), Math.abs(y1 - y0));

@@ -34,7 +34,6 @@ import padward.timing.Outside;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.OneJob;
 import padward.ui.model.TrialDesk;
-import padward.ui.scene.Opened;
 
 /** The bench sheet of what is kept: its pages as they will be printed, and its export. */
 final class SheetModel {
@@ -54,42 +53,45 @@ final class SheetModel {
 
     private record Sheet(BenchSheet sheet, Design after, String made) {}
 
-    private Optional<Sheet> sheet() {
-        Optional<TrialDesk> desk = model.deskProperty().get();
-        Optional<Opened> shown = model.openedProperty().get();
-        if (desk.isEmpty() || shown.isEmpty() || desk.get().kept().isEmpty()) {
-            return Optional.empty();
+    /** What a sheet is made of, as it is at one moment. */
+    private record Parts(TrialDesk desk, Design after, double leadMetres) {
+        Sheet toSheet() {
+            Outside usual = Outside.NONE;
+            Outside outside =
+                    new Outside(
+                            usual.dielectric(),
+                            usual.connectorPs(),
+                            leadMetres,
+                            usual.velocity(),
+                            usual.probePf());
+            return new Sheet(
+                    BenchSheet.of(
+                            desk.original(), desk.toLedger(), after, outside, Instrument.UNKNOWN),
+                    after,
+                    LocalDate.now().toString());
         }
-        Outside usual = Outside.NONE;
-        Outside outside =
-                new Outside(
-                        usual.dielectric(),
-                        usual.connectorPs(),
-                        leadMetres.get(),
-                        usual.velocity(),
-                        usual.probePf());
-        Design after = shown.get().design();
-        return Optional.of(
-                new Sheet(
-                        BenchSheet.of(
-                                desk.get().original(),
-                                desk.get().toLedger(),
-                                after,
-                                outside,
-                                Instrument.UNKNOWN),
-                        after,
-                        LocalDate.now().toString()));
+    }
+
+    /** None while nothing is kept. */
+    private Optional<Parts> parts() {
+        Optional<TrialDesk> desk = model.deskProperty().get().filter(d -> !d.kept().isEmpty());
+        return desk.flatMap(
+                d ->
+                        model.openedProperty()
+                                .get()
+                                .map(o -> new Parts(d, o.design(), leadMetres.get())));
     }
 
     /** Makes the pages anew. */
     void refresh() {
         SheetPage.Paper size = paper.get();
+        Optional<Parts> parts = parts();
         job.start(
                 "Laying out the bench sheet",
-                progress -> {
-                    Optional<Sheet> sheet = sheet();
-                    return sheet.isPresent() ? images(sheet.get(), size, progress) : List.of();
-                },
+                progress ->
+                        parts.isPresent()
+                                ? images(parts.get().toSheet(), size, progress)
+                                : List.of(),
                 made -> pages.set(List.copyOf((List<BufferedImage>) made)));
     }
 
@@ -109,15 +111,14 @@ final class SheetModel {
 
     /** Writes what the file's name says: the sheet, delays, or the list of changes. */
     void export(Path file) {
-        Optional<TrialDesk> desk = model.deskProperty().get();
+        Optional<Parts> parts = parts();
         Optional<Path> design = model.design().fileProperty().get();
         SheetPage.Paper size = paper.get();
         job.start(
                 "Writing " + file.getFileName(),
                 progress -> {
-                    Sheet sheet =
-                            sheet().orElseThrow(() -> fault(file, "something kept", "nothing"));
-                    write(file, sheet, size, desk.orElseThrow(), design);
+                    Parts from = parts.orElseThrow(() -> fault(file, "something kept", "nothing"));
+                    write(file, from.toSheet(), size, from.desk(), design);
                     return file;
                 },
                 written -> model.notes().tell(this, "Written: " + written));

@@ -82,7 +82,7 @@ public final class ExercisesModel {
         }
         try {
             Exercise asked = exercise.get().get();
-            Exercise.Mark given = asked.mark(text);
+            Exercise.Mark given = asked.mark(text, "answer");
             model.notes().putAwayAbout(this);
             mark.set(Optional.of(given));
             learner.remember(old -> old.with(asked.kind(), given.right()));

@@ -53,7 +53,12 @@ final class Travel {
     }
 
     private void jump(Viewport next) {
-        journey.jump(next);
+        if (view().width() < 2) {
+            // Not laid out yet: no place to come back to.
+            journey.look(next);
+        } else {
+            journey.jump(next);
+        }
         arrive();
     }
 
@@ -63,13 +68,7 @@ final class Travel {
     }
 
     private void showWhole(Extent extent) {
-        Viewport next = extent.in(view(), NEAREST_FIT);
-        if (view().width() < 2) {
-            // Not laid out yet: no place to come back to.
-            look(next);
-        } else {
-            jump(next);
-        }
+        jump(extent.in(view(), NEAREST_FIT));
         whole = Optional.of(extent);
     }
 
@@ -84,7 +83,12 @@ final class Travel {
     /** Begins anew with the whole fabric, as for another one. */
     void startAfresh() {
         journey.forget();
-        fitAll();
+        extents.fabric()
+                .ifPresent(
+                        all -> {
+                            look(all.in(view(), NEAREST_FIT));
+                            whole = Optional.of(all);
+                        });
     }
 
     /** Back to the place before the last jump. */

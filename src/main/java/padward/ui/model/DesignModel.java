@@ -9,6 +9,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.fabric.Fabric;
 import padward.format.Demo;
 import padward.format.DesignReader;
 import padward.format.FileKind;
@@ -19,6 +20,7 @@ import padward.ui.scene.Opened;
  * changed.
  */
 public final class DesignModel {
+    private final Jobs jobs;
     private final Notes notes;
     private final History history;
     private final OneJob job;
@@ -32,6 +34,7 @@ public final class DesignModel {
             new SimpleObjectProperty<>(Optional.empty());
 
     DesignModel(Jobs jobs, History history, KeptStore store) {
+        this.jobs = jobs;
         this.notes = jobs.notes();
         this.history = history;
         this.store = store;
@@ -150,7 +153,13 @@ public final class DesignModel {
         }
     }
 
+    /** Incoming edges are worked out when first asked for; a frame should not have to wait then. */
+    private void warmUp(Fabric fabric) {
+        jobs.background().start(progress -> fabric.edgesIn(), made -> {}, fault -> {});
+    }
+
     private void show(Read read, Optional<Path> from) {
+        warmUp(read.opened().design().fabric());
         history.clear();
         file.set(from);
         desk.set(Optional.of(read.kept()));

@@ -18,7 +18,7 @@ public final class Prelude {
     private final KeptStore store;
     private final Optional<Path> file;
     private final boolean again;
-    private final Ahead<DesignModel.Read> reading;
+    private Optional<Ahead<DesignModel.Read>> reading;
 
     private Prelude(Path settings, Optional<Path> asked) {
         remembered = settings.resolve("session.json");
@@ -34,7 +34,7 @@ public final class Prelude {
         fault = trouble;
         file = asked.or(() -> session.file().map(Path::of).filter(Files::exists));
         again = asked.isEmpty() && file.isPresent();
-        reading = new Ahead<>(DesignModel.reading(file, store));
+        reading = Optional.of(new Ahead<>(DesignModel.reading(file, store)));
     }
 
     /**
@@ -52,9 +52,9 @@ public final class Prelude {
         return session;
     }
 
-    /** The design, as soon as it is there. */
+    /** The design, as soon as it is there; none any more once a model has gone on from here. */
     public Optional<Opened> findDesign() {
-        return reading.findResult().map(DesignModel.Read::opened);
+        return reading.flatMap(Ahead::findResult).map(DesignModel.Read::opened);
     }
 
     /** The part of the map that was seen the last time, if the same design is shown again. */
@@ -62,19 +62,22 @@ public final class Prelude {
         return again ? session.place() : Optional.empty();
     }
 
-    /** Has a model go on from here, and remember what happens. UI thread. */
+    /** Has a model go on from here, once, and remember what happens. UI thread. */
     public SessionKeeper goOn(ExplorerModel model) {
+        Ahead<DesignModel.Read> begun = reading.orElseThrow();
+        // This lives as long as the window; the design may be closed before.
+        reading = Optional.empty();
         SessionKeeper keeper = new SessionKeeper(model, remembered);
         fault.ifPresent(f -> model.notes().tell(keeper, f));
         keeper.begin(session);
         if (again) {
-            keeper.reopen(session, file.get(), reading);
+            keeper.reopen(session, file.get(), begun);
         } else {
             if (file.isEmpty()) {
                 session.file()
                         .ifPresent(f -> model.notes().tell(keeper, f + " is not there any more."));
             }
-            model.design().take(file, reading, () -> {});
+            model.design().take(file, begun, () -> {});
         }
         return keeper;
     }

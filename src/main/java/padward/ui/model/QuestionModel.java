@@ -34,6 +34,9 @@ public final class QuestionModel {
     private final ObjectProperty<Optional<TriedOut>> trial =
             new SimpleObjectProperty<>(Optional.empty());
 
+    /** Whether it was asked in the last session, and has no answer yet. */
+    private boolean owed;
+
     /**
      * @param opened the design that is asked about, whichever it is at the time
      * @param jobs where its work runs
@@ -75,6 +78,7 @@ public final class QuestionModel {
                         then.run();
                     });
         } catch (BadInput fault) {
+            owed = false;
             answer.set(Optional.empty());
             notes.putAwayAbout(this);
             notes.tell(this, fault);
@@ -105,6 +109,7 @@ public final class QuestionModel {
 
     /** Forgets everything, for another design. */
     void clear() {
+        owed = false;
         putAway();
         netText.set("");
         padText.set("");
@@ -149,7 +154,7 @@ public final class QuestionModel {
     /** What it states. */
     QuestionsModel.Stated stated() {
         return new QuestionsModel.Stated(
-                netText.get(), padText.get(), corner.get(), answer.get().isPresent());
+                netText.get(), padText.get(), corner.get(), owed || answer.get().isPresent());
     }
 
     /** Fills the fields. */
@@ -157,6 +162,7 @@ public final class QuestionModel {
         netText.set(stated.net());
         padText.set(stated.pad());
         corner.set(stated.corner());
+        owed = stated.asked();
     }
 
     /** The question in a few words: the net's last part and the pad, as far as they are given. */
@@ -172,6 +178,7 @@ public final class QuestionModel {
 
     /** Takes an answer that has been found already. */
     void answered(Answer result) {
+        owed = false;
         lookAfresh();
         answer.set(Optional.of(result));
         survey.survey(result.question());

@@ -9,6 +9,7 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +39,7 @@ final class SessionFile {
                 | ClassCastException
                 | IllegalStateException
                 | UnsupportedOperationException
+                | InvalidPathException
                 | NumberFormatException fault) {
             throw new BadInput(
                     file.toString(),
@@ -60,7 +62,7 @@ final class SessionFile {
                             from.has("asked") && from.get("asked").getAsBoolean()));
         }
         return new Session(
-                Optional.of(text(in, "file")).filter(f -> !f.isEmpty()),
+                Optional.of(text(in, "file")).filter(f -> !Path.of(f).toString().isEmpty()),
                 questions,
                 in.has("shown") ? in.get("shown").getAsInt() : 0,
                 in.has("place") ? place(in.getAsJsonObject("place")) : Optional.empty(),

@@ -19,6 +19,9 @@ public final class SessionKeeper {
     private final AtomicLong newest = new AtomicLong();
     private boolean watching;
 
+    /** What is being reopened; remembered as it was until something is open. */
+    private Optional<Session> reopening = Optional.empty();
+
     /**
      * @param file the session's file
      */
@@ -45,6 +48,7 @@ public final class SessionKeeper {
 
     /** Shows what was open, and asks what was asked. */
     void reopen(Session session, Path file, Ahead<DesignModel.Read> reading) {
+        reopening = Optional.of(session);
         place = session::place;
         model.design().take(Optional.of(file), reading, () -> reask(session));
     }
@@ -64,6 +68,8 @@ public final class SessionKeeper {
             return;
         }
         watching = true;
+        // Before anybody saves for the same reason.
+        model.openedProperty().addListener(o -> reopening = Optional.empty());
         for (Observable one :
                 new Observable[] {
                     model.openedProperty(),
@@ -80,9 +86,16 @@ public final class SessionKeeper {
 
     private Session now() {
         return new Session(
-                model.design().fileProperty().get().map(p -> p.toAbsolutePath().toString()),
-                model.questions().stated(),
-                model.questions().all().indexOf(model.shown().question()),
+                reopening.isPresent()
+                        ? reopening.get().file()
+                        : model.design()
+                                .fileProperty()
+                                .get()
+                                .map(p -> p.toAbsolutePath().toString()),
+                reopening.map(Session::questions).orElseGet(model.questions()::stated),
+                reopening
+                        .map(Session::shown)
+                        .orElseGet(() -> model.questions().all().indexOf(model.shown().question())),
                 place.get(),
                 model.look().darkProperty().get(),
                 model.look().listsProperty().get(),

@@ -27,6 +27,7 @@ final class Recordings {
 
     private final ExplorerModel model;
     private final OneJob job;
+    private final OneJob laying;
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<PlayedSearches>> searches =
             new SimpleObjectProperty<>(Optional.empty());
@@ -37,6 +38,7 @@ final class Recordings {
     Recordings(ExplorerModel model) {
         this.model = model;
         this.job = new OneJob(model.jobs(), this);
+        this.laying = new OneJob(model.jobs(), rounds);
         wanted.addListener((p, old, now) -> recordIfWanted());
         model.shown()
                 .answerProperty()
@@ -69,6 +71,7 @@ final class Recordings {
     }
 
     private void opened() {
+        laying.cancel();
         rounds.set(Optional.empty());
         boolean record =
                 example
@@ -89,7 +92,7 @@ final class Recordings {
             return;
         }
         Design design = opened.get().design();
-        job.start(
+        laying.start(
                 "Laying the nets together",
                 progress ->
                         PlayedRounds.of(

@@ -8,11 +8,14 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
+import padward.base.Progress;
 import padward.fabric.Corner;
 
 /** What the window remembers, without a window. */
@@ -146,6 +149,82 @@ class SessionTest {
         store.close();
         assertThat(folder.resolve("settings/kept")).isEmptyDirectory();
         assertThat(Files.readAllBytes(design)).isEqualTo(before);
+    }
+
+    /** Work that is begun and comes to no end. */
+    private static final Background HELD_UP =
+            new Background() {
+                @Override
+                public <T> Job start(
+                        Work<T> work,
+                        Watcher watcher,
+                        Consumer<T> done,
+                        Consumer<Exception> failed) {
+                    return () -> {};
+                }
+            };
+
+    @Test
+    void closingWhileTheDesignIsStillReadForgetsNothing() throws Exception {
+        Session last =
+                new Session(
+                        Optional.of(design.toString()),
+                        List.of(new QuestionsModel.Stated(NET, "J1.3", Corner.FAST, true)),
+                        0,
+                        Optional.of(new Session.Place(1, 2, 3)),
+                        false,
+                        true,
+                        14,
+                        List.of(design.toString()),
+                        List.of(NET),
+                        List.of("J1.3"));
+        ExplorerModel model = new ExplorerModel(HELD_UP, store);
+        Path file = folder.resolve("settings/session.json");
+        SessionKeeper keeper = new SessionKeeper(model, file);
+        keeper.begin(last);
+        CountDownLatch never = new CountDownLatch(1);
+        keeper.reopen(
+                last,
+                design,
+                new Ahead<>(
+                        progress -> {
+                            never.await();
+                            return DesignModel.reading(Optional.empty(), store).run(progress);
+                        }));
+        model.look().darkProperty().set(true);
+        keeper.close();
+        Session written = SessionFile.read(file);
+        assertThat(written.file()).isEqualTo(last.file());
+        assertThat(written.questions()).isEqualTo(last.questions());
+        assertThat(written.place()).isEqualTo(last.place());
+        assertThat(written.dark()).isTrue();
+    }
+
+    @Test
+    void closingBeforeTheAnswerKeepsThatItWasAsked() throws Exception {
+        List<QuestionsModel.Stated> stated =
+                List.of(
+                        new QuestionsModel.Stated(NET, "J1.3", Corner.FAST, true),
+                        new QuestionsModel.Stated(NET, "J1.2", Corner.SLOW, false));
+        ExplorerModel model = new ExplorerModel(HELD_UP, store);
+        model.design().take(Optional.empty(), read(), () -> {});
+        model.questions().restore(stated, 0, () -> {});
+        assertThat(model.questions().stated()).isEqualTo(stated);
+    }
+
+    private Ahead<DesignModel.Read> read() throws Exception {
+        Ahead<DesignModel.Read> result =
+                new Ahead<>(DesignModel.reading(Optional.of(design), KeptStore.NONE));
+        result.run(Progress.NONE);
+        return result;
+    }
+
+    @Test
+    void aFileOfANameThatCannotBeIsASpoiltSession() throws Exception {
+        Path file = folder.resolve("settings/session.json");
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, "{\"file\": \"a\\u0000b\"}");
+        assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
     }
 
     @Test
