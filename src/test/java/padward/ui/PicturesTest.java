@@ -60,6 +60,7 @@ class PicturesTest {
         take(robot, "window-hop");
         robot.interact(() -> model.shown().selectedHopProperty().set(Optional.empty()));
         robot.interact(model.shown()::tryIt);
+        robot.interact(() -> OpenWindow.actions(stage).get("whole-way").run());
         take(robot, "window-trial");
         if (model.shown().trialProperty().get().isPresent()) {
             robot.interact(model::keep);

@@ -17,6 +17,7 @@ import padward.ui.model.TrialDesk;
 /** The trials that are kept, each with its undo; hidden while there are none. */
 public final class KeptStrip extends HBox {
     private static final int SHOWN = 3;
+    private static final double TIP_WIDTH = 560;
 
     private final Label text = new Label();
     private final HBox undos = new HBox(4);
@@ -31,6 +32,11 @@ public final class KeptStrip extends HBox {
         setPadding(new Insets(5, 16, 5, 16));
         setAlignment(Pos.CENTER_LEFT);
         text.setId("kept-text");
+        Tooltip all = new Tooltip();
+        all.setWrapText(true);
+        all.setMaxWidth(TIP_WIDTH);
+        all.textProperty().bind(text.textProperty());
+        text.setTooltip(all);
         HBox.setHgrow(text, Priority.ALWAYS);
         text.setMaxWidth(Double.MAX_VALUE);
         getChildren()

@@ -90,7 +90,7 @@ public final class LedgerView extends VBox {
         Label what = wrapped((index + 1) + ". " + kept.what());
         what.getStyleClass().add("side-title");
         String note = kept.note().isBlank() ? "" : " — " + kept.note();
-        Label who = wrapped(kept.when() + ", " + kept.who() + note);
+        Label who = wrapped(time(kept.when()) + ", " + kept.who() + note);
         who.getStyleClass().addAll("faint", "small");
         Label edits = wrapped(edits(kept.edits()));
         edits.getStyleClass().add("small");
@@ -176,6 +176,11 @@ public final class LedgerView extends VBox {
             line.getStyleClass().add("small");
             report.getChildren().add(line);
         }
+    }
+
+    /** A time as a person reads it; a ledger's file may hold another spelling, which stays. */
+    private static String time(String when) {
+        return when.replaceFirst("^(\\d{4}-\\d\\d-\\d\\d)T(\\d\\d:\\d\\d)[:\\d.]*Z$", "$1 $2 UTC");
     }
 
     private static Label wrapped(String text) {

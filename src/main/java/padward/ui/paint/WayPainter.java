@@ -32,6 +32,9 @@ final class WayPainter {
     /** So much wider than a line is the paper under it, which sets it off from what is full. */
     private static final double CASING = 2.5;
 
+    /** Paper under a larger net would take the time of a frame; such a net is seen anyway. */
+    private static final int MOST_CASED = 400;
+
     private static final double NAME = 12;
 
     /** In so many rows above and below a place for a name is looked for. */
@@ -101,7 +104,9 @@ final class WayPainter {
     }
 
     private void paintTree(Net net) {
-        pen.tree(net.route(), casing(2));
+        if (net.route().size() <= MOST_CASED) {
+            pen.tree(net.route(), casing(2));
+        }
         pen.tree(net.route(), new Surface.Line(palette.net(), 2));
     }
 
