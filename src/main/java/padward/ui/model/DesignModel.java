@@ -9,7 +9,6 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
-import padward.fabric.Fabric;
 import padward.format.Demo;
 import padward.format.DesignReader;
 import padward.format.FileKind;
@@ -153,13 +152,20 @@ public final class DesignModel {
         }
     }
 
-    /** Incoming edges are worked out when first asked for; a frame should not have to wait then. */
-    private void warmUp(Fabric fabric) {
-        jobs.background().start(progress -> fabric.edgesIn(), made -> {}, fault -> {});
+    /** Has what is worked out late worked out before somebody waits for it. */
+    private void prepare(Opened shown) {
+        jobs.background()
+                .start(
+                        progress -> {
+                            shown.prepare();
+                            return shown;
+                        },
+                        prepared -> {},
+                        fault -> {});
     }
 
     private void show(Read read, Optional<Path> from) {
-        warmUp(read.opened().design().fabric());
+        prepare(read.opened());
         history.clear();
         file.set(from);
         desk.set(Optional.of(read.kept()));
@@ -173,6 +179,7 @@ public final class DesignModel {
     /** Has a desk safe, and shows it. */
     private void show(TrialDesk next, Opened withIt) {
         file.get().ifPresent(path -> keepSafe(path, next));
+        prepare(withIt);
         desk.set(Optional.of(next));
         opened.set(Optional.of(withIt));
     }

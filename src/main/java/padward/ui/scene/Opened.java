@@ -1,9 +1,9 @@
 package padward.ui.scene;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import padward.base.Lazy;
 import padward.breakout.Outlets;
 import padward.design.Cell;
 import padward.design.Design;
@@ -15,13 +15,15 @@ public final class Opened {
     private final Design design;
     private final TileIndex index;
     private final TileLayout layout;
-    private final List<String> netNames;
-    private final List<String> padNames;
-    private final List<String> placeNames;
     private final ChannelFill fill;
     private final TileKinds kinds;
     private final TreeParents parents = new TreeParents();
-    private Optional<Outlets> outlets;
+    private final Lazy<Outlets> outlets;
+
+    // Names are wanted by whoever types, not by the first picture.
+    private final Lazy<List<String>> netNames;
+    private final Lazy<List<String>> padNames;
+    private final Lazy<List<String>> placeNames;
 
     /** Makes the indexes, O(vertices + tiles): to be done off the UI thread. */
     public Opened(Design design) {
@@ -34,7 +36,7 @@ public final class Opened {
                 index,
                 new TileLayout(design.fabric(), index),
                 new TileKinds(design.fabric()),
-                Optional.empty());
+                new Lazy<>(() -> Outlets.of(design.fabric())));
     }
 
     private Opened(
@@ -42,25 +44,42 @@ public final class Opened {
             TileIndex index,
             TileLayout layout,
             TileKinds kinds,
-            Optional<Outlets> outlets) {
+            Lazy<Outlets> outlets) {
         this.design = design;
         this.index = index;
         this.layout = layout;
         this.kinds = kinds;
         this.outlets = outlets;
         this.fill = new ChannelFill(design.fabric(), index, design.occupancy());
-        this.netNames = design.nets().stream().map(Net::name).sorted().toList();
-        this.padNames =
-                IntStream.range(0, design.fabric().pads().size())
-                        .boxed()
-                        .flatMap(i -> PadNames.namesOf(design, i).stream())
-                        .distinct()
-                        .toList();
+        this.netNames = new Lazy<>(() -> design.nets().stream().map(Net::name).sorted().toList());
+        this.padNames = new Lazy<>(() -> padNames(design));
         this.placeNames =
-                Stream.concat(netNames.stream(), design.cells().stream().map(Cell::name))
-                        .distinct()
-                        .sorted()
-                        .toList();
+                new Lazy<>(
+                        () ->
+                                Stream.concat(
+                                                netNames().stream(),
+                                                design.cells().stream().map(Cell::name))
+                                        .distinct()
+                                        .sorted()
+                                        .toList());
+    }
+
+    private static List<String> padNames(Design design) {
+        return IntStream.range(0, design.fabric().pads().size())
+                .boxed()
+                .flatMap(i -> PadNames.namesOf(design, i).stream())
+                .distinct()
+                .toList();
+    }
+
+    /**
+     * Works out now what would be worked out when it is first asked for, so that no frame and no
+     * typing has to wait for it. To be done off the UI thread.
+     */
+    public void prepare() {
+        design.fabric().edgesIn();
+        placeNames();
+        padNames();
     }
 
     /** The same with another design; what follows from the fabric alone is not made again. */
@@ -86,16 +105,13 @@ public final class Opened {
     }
 
     /** From where pads can be reached; worked out when first asked for. */
-    public synchronized Outlets outlets() {
-        if (outlets.isEmpty()) {
-            outlets = Optional.of(Outlets.of(design.fabric()));
-        }
+    public Outlets outlets() {
         return outlets.get();
     }
 
     /** Names of nets and cells, sorted. */
     public List<String> placeNames() {
-        return placeNames;
+        return placeNames.get();
     }
 
     /** The design as it stands with all that is kept. */
@@ -113,13 +129,13 @@ public final class Opened {
         return layout;
     }
 
-    /** All nets, in the order of their numbers. */
+    /** Names of all nets, sorted. */
     public List<String> netNames() {
-        return netNames;
+        return netNames.get();
     }
 
     /** All that pads are called: full names, package pins, ports, header pins. */
     public List<String> padNames() {
-        return padNames;
+        return padNames.get();
     }
 }
