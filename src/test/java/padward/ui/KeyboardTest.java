@@ -134,6 +134,31 @@ class KeyboardTest {
         }
     }
 
+    @Test
+    void theFocusStaysNearWhenWhatHadItGoes(FxRobot robot) {
+        open(robot);
+        ask(robot, "J1.3");
+        robot.interact(() -> robot.lookup("#try-button").query().requestFocus());
+        robot.interact(() -> OpenWindow.actions(stage).get("try").run());
+        assertThat(focused(robot).getId()).isEqualTo("keep-button");
+        robot.interact(() -> OpenWindow.actions(stage).get("drop").run());
+        assertThat(focused(robot).getId()).isEqualTo("try-button");
+        TabPane panels = robot.lookup("#panels").queryAs(TabPane.class);
+        robot.interact(() -> robot.lookup("#ways-table").query().requestFocus());
+        robot.interact(() -> panels.getSelectionModel().select(1));
+        assertThat(focused(robot)).isSameAs(panels);
+    }
+
+    private Node focused(FxRobot robot) {
+        // The focus is looked after at the end of a frame.
+        for (int pulse = 0; pulse < 3; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+        }
+        Node[] owner = new Node[1];
+        robot.interact(() -> owner[0] = stage.getScene().getFocusOwner());
+        return owner[0];
+    }
+
     private void check(FxRobot robot, String state) {
         WaitForAsyncUtils.waitForFxEvents();
         List<Node> all = focusable(stage.getScene().getRoot());

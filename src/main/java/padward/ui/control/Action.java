@@ -46,7 +46,7 @@ public record Action(
         QUESTION("Question"),
         MAP("Map"),
         /** Small steps over the map. */
-        MOVE("Move and zoom", MAP),
+        MOVE("Move about", MAP),
         /** What the map shows. */
         LAYER("Layers", MAP),
         VIEW("View"),

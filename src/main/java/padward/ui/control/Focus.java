@@ -18,28 +18,36 @@ public final class Focus {
      * @param otherwise has the focus when nothing near can
      */
     public static void keepNear(Scene scene, Supplier<Node> otherwise) {
+        // Between what goes and what comes, nothing has the focus for a moment.
+        Node[] last = {scene.getFocusOwner()};
         scene.focusOwnerProperty()
                 .addListener(
                         (p, old, now) -> {
-                            if (old != null && now != null && !isUsable(old)) {
-                                // What goes and what comes in its place is settled only later.
-                                Platform.runLater(
-                                        () -> {
-                                            if (scene.getFocusOwner() == now && !isUsable(old)) {
-                                                near(old, scene)
-                                                        .orElseGet(otherwise)
-                                                        .requestFocus();
-                                            }
-                                        });
+                            if (now == null) {
+                                return;
+                            }
+                            Node before = last[0];
+                            last[0] = now;
+                            if (before != null && !isUsable(before)) {
+                                // What comes in its place is settled only later.
+                                Platform.runLater(() -> move(scene, before, now, otherwise));
                             }
                         });
     }
 
+    private static void move(Scene scene, Node gone, Node now, Supplier<Node> otherwise) {
+        if (scene.getFocusOwner() == now && !isUsable(gone)) {
+            near(gone, scene).orElseGet(otherwise).requestFocus();
+        }
+    }
+
     private static Optional<Node> near(Node gone, Scene scene) {
+        Optional<Node> top = first(scene.getRoot());
         for (Node part = gone.getParent(); part != null; part = part.getParent()) {
-            Optional<Node> first = part == scene.getRoot() ? Optional.empty() : first(part);
+            Optional<Node> first = isUsable(part) ? first(part) : Optional.empty();
             if (first.isPresent()) {
-                return first;
+                // A part with the window's first control is the whole window: that is not near.
+                return first.equals(top) ? Optional.empty() : first;
             }
         }
         return Optional.empty();
