@@ -2,6 +2,7 @@ package padward.ui.draw;
 
 import java.nio.IntBuffer;
 import java.util.Arrays;
+import javafx.application.Platform;
 import javafx.scene.image.Image;
 import javafx.scene.image.PixelBuffer;
 import javafx.scene.image.PixelFormat;
@@ -73,7 +74,10 @@ public final class Raster implements Marks {
 
     /** The picture with all that has been written. */
     public Image image() {
-        buffer.updateBuffer(b -> null);
+        // Tells who shows it that it is another one. Off the UI thread nobody shows it yet.
+        if (Platform.isFxApplicationThread()) {
+            buffer.updateBuffer(b -> null);
+        }
         return image;
     }
 

@@ -4,11 +4,14 @@ import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Pane;
+import javafx.stage.Screen;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
+import padward.ui.model.Ahead;
 import padward.ui.model.Prelude;
+import padward.ui.model.Session;
 import padward.ui.paint.MapPicture;
 import padward.ui.scene.Opened;
 
@@ -28,24 +31,31 @@ public final class FirstView extends Pane {
     private static final double MAP_SHARE = 0.62;
     private static final double BELOW_MAP = 166;
 
-    private final Prelude prelude;
     private final Palette palette;
     private final Runnable then;
-    private final Canvas canvas;
+    private final Ahead<Canvas> picture;
     private boolean painted;
 
     /**
+     * Begins to paint, on a thread of its own, as a canvas may be as long as it is in no scene: the
+     * window is being made meanwhile.
+     *
      * @param then what follows once a picture stands, or none is to be had soon
      */
     public FirstView(Prelude prelude, double width, double height, Runnable then) {
-        this.prelude = prelude;
         this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
         this.then = then;
-        this.canvas =
+        Canvas canvas =
                 new Canvas(
                         Math.floor(width * MAP_SHARE), Math.max(1, height - MAP_TOP - BELOW_MAP));
         canvas.setLayoutY(MAP_TOP);
-        getChildren().add(canvas);
+        double density = Math.max(1, Screen.getPrimary().getOutputScaleX());
+        this.picture =
+                new Ahead<>(
+                        progress -> {
+                            paint(canvas, prelude.awaitDesign(), prelude.place(), density);
+                            return canvas;
+                        });
     }
 
     /** Whether the design stands on it. */
@@ -53,7 +63,7 @@ public final class FirstView extends Pane {
         return painted;
     }
 
-    /** Paints when there is something to be painted; then goes on. */
+    /** Shows the picture when it is there; then goes on. */
     public void begin() {
         // Not a style, which would have the machinery of style sheets loaded.
         getScene().setFill(palette.paper());
@@ -66,9 +76,8 @@ public final class FirstView extends Pane {
                 if (painted) {
                     frames++;
                 } else {
-                    Optional<Opened> opened = prelude.findDesign();
-                    painted = opened.isPresent();
-                    opened.ifPresent(FirstView.this::paint);
+                    picture.findResult().ifPresent(getChildren()::add);
+                    painted = !getChildren().isEmpty();
                 }
                 if (frames == FRAMES || !painted && System.nanoTime() - begin > PATIENCE_NANOS) {
                     stop();
@@ -78,17 +87,14 @@ public final class FirstView extends Pane {
         }.start();
     }
 
-    private void paint(Opened opened) {
+    private void paint(
+            Canvas canvas, Opened opened, Optional<Session.Place> place, double density) {
         double width = canvas.getWidth();
         double height = canvas.getHeight();
         Viewport all =
                 Extents.of(opened.design().fabric())
                         .in(new Viewport(width, height, 0, 0, 40), Travel.NEAREST_FIT);
-        Viewport view =
-                prelude.place()
-                        .map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale()))
-                        .orElse(all);
-        double density = Math.max(1, getScene().getWindow().getOutputScaleX());
+        Viewport view = place.map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale())).orElse(all);
         MapPicture.paint(
                 MapPicture.plain(opened, view, palette),
                 new CanvasSurface(

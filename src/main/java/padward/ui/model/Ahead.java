@@ -11,12 +11,12 @@ import padward.base.Progress;
  *
  * @param <T> what it yields
  */
-final class Ahead<T> implements Background.Work<T> {
+public final class Ahead<T> implements Background.Work<T> {
     private final FutureTask<T> task;
     private volatile Progress watcher = Progress.NONE;
 
     /** Begins work on a thread of its own, which does not keep the program from ending. */
-    Ahead(Background.Work<T> work) {
+    public Ahead(Background.Work<T> work) {
         task = new FutureTask<>(() -> work.run(new Watched()));
         Thread thread = new Thread(task, "padward-ahead");
         thread.setDaemon(true);
@@ -24,7 +24,7 @@ final class Ahead<T> implements Background.Work<T> {
     }
 
     /** What it has yielded, if it has come to its end and to a good one. */
-    Optional<T> findResult() {
+    public Optional<T> findResult() {
         if (!task.isDone()) {
             return Optional.empty();
         }
@@ -40,6 +40,11 @@ final class Ahead<T> implements Background.Work<T> {
     @Override
     public T run(Progress progress) throws Exception {
         watcher = progress;
+        return await();
+    }
+
+    /** Waits for it and does not watch it. */
+    T await() throws Exception {
         try {
             return task.get();
         } catch (ExecutionException failed) {

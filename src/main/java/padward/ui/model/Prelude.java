@@ -52,9 +52,13 @@ public final class Prelude {
         return session;
     }
 
-    /** The design, as soon as it is there; none any more once a model has gone on from here. */
-    public Optional<Opened> findDesign() {
-        return reading.flatMap(Ahead::findResult).map(DesignModel.Read::opened);
+    /**
+     * Waits for the design; before a model has gone on from here.
+     *
+     * @throws Exception when it cannot be read; who goes on from here is told too
+     */
+    public Opened awaitDesign() throws Exception {
+        return reading.orElseThrow().await().opened();
     }
 
     /** The part of the map that was seen the last time, if the same design is shown again. */
