@@ -19,6 +19,9 @@ import padward.ui.model.ExplorerModel;
 
 /** Plays the searches of the question step by step, on the map and side by side. */
 public final class StepsView extends ScrollPane {
+    /** The longest choice has room, with text of the usual size, pixels. */
+    private static final double CHOICE_WIDTH = 340;
+
     private final StepsModel steps;
     private final ExplorerModel model;
     private final ChoiceBox<String> part = new ChoiceBox<>();
@@ -55,6 +58,7 @@ public final class StepsView extends ScrollPane {
         occupied.setOnAction(e -> steps.toFirstOccupiedSite());
         fine.setOnAction(e -> steps.stepFinely());
         part.setId("steps-part");
+        part.prefWidthProperty().bind(model.look().sized(CHOICE_WIDTH));
         part.setAccessibleText("Which search of the question");
         part.getSelectionModel()
                 .selectedIndexProperty()
@@ -110,6 +114,7 @@ public final class StepsView extends ScrollPane {
     private Node choices() {
         ChoiceBox<PlayKind> kind = new ChoiceBox<>();
         kind.setId("steps-kind");
+        kind.prefWidthProperty().bind(model.look().sized(CHOICE_WIDTH));
         kind.getItems().setAll(PlayKind.values());
         kind.setAccessibleText("What is played on the map");
         kind.valueProperty().bindBidirectional(steps.kindProperty());
