@@ -68,6 +68,7 @@ public final class FirstView extends Pane {
         // Not a style, which would have the machinery of style sheets loaded.
         getScene().setFill(palette.paper());
         long begin = System.nanoTime();
+        putUp();
         new AnimationTimer() {
             private int frames;
 
@@ -76,8 +77,7 @@ public final class FirstView extends Pane {
                 if (painted) {
                     frames++;
                 } else {
-                    picture.findResult().ifPresent(getChildren()::add);
-                    painted = !getChildren().isEmpty();
+                    putUp();
                 }
                 if (frames == FRAMES || !painted && System.nanoTime() - begin > PATIENCE_NANOS) {
                     stop();
@@ -85,6 +85,11 @@ public final class FirstView extends Pane {
                 }
             }
         }.start();
+    }
+
+    private void putUp() {
+        picture.findResult().ifPresent(getChildren()::add);
+        painted = !getChildren().isEmpty();
     }
 
     private void paint(
