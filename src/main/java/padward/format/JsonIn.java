@@ -113,14 +113,19 @@ final class JsonIn extends JsonStream {
 
     /** A number of a range, both ends included. */
     double real(double least, double greatest) throws BadInput {
-        String what = String.format(Locale.ROOT, "a number from %.0f to %.0f", least, greatest);
-        expect(JsonToken.NUMBER, what);
+        if (peek() != JsonToken.NUMBER) {
+            expect(JsonToken.NUMBER, number(least, greatest));
+        }
         String text = scalar();
         double value = Double.parseDouble(text);
         if (!(value >= least && value <= greatest)) {
-            throw fault(what, text);
+            throw fault(number(least, greatest), text);
         }
         return value;
+    }
+
+    private static String number(double least, double greatest) {
+        return String.format(Locale.ROOT, "a number from %.0f to %.0f", least, greatest);
     }
 
     /** {@code [fast, slow]} in picoseconds. */
