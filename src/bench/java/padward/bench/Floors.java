@@ -102,6 +102,9 @@ public final class Floors {
         PatternWriter.write(FabricMaker.make(wires, 5), file);
         double begin = nowMs();
         PatternFabric fabric = (PatternFabric) FabricReader.read(file, Progress.NONE);
+        // With what it works out when it is first asked for.
+        fabric.maskedEdges();
+        fabric.edgesIn();
         double loadMs = nowMs() - begin;
         double graphBytes = (double) fabric.graphBytes() / fabric.vertexCount();
         begin = nowMs();

@@ -20,6 +20,9 @@ public final class Raster implements Marks {
 
     private static final int ONE = 1 << FRACTION;
 
+    /** Up to this width, such as a line's, a call for each row costs more than its pixels. */
+    private static final int NARROW = 8;
+
     private final double density;
     private final int rimWidth;
     private final int width;
@@ -175,8 +178,17 @@ public final class Raster implements Marks {
             return;
         }
         int last = Math.min(height - 1, y1);
+        boolean isNarrow = right - left < NARROW;
         for (int y = Math.max(0, y0); y <= last; y++) {
-            Arrays.fill(pixels, y * width + left, y * width + right + 1, pixel);
+            int from = y * width + left;
+            int to = y * width + right;
+            if (isNarrow) {
+                for (int at = from; at <= to; at++) {
+                    pixels[at] = pixel;
+                }
+            } else {
+                Arrays.fill(pixels, from, to + 1, pixel);
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 package padward.ui.paint;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import java.util.Optional;
 import padward.design.Net;
 import padward.fabric.EdgeCursor;
@@ -25,11 +26,16 @@ final class SwitchPainter {
     private final MapScene scene;
     private final Marks marks;
     private final Fabric fabric;
+    private final TileLayout layout;
+
+    /** Where vertices end from which switches lead: each of them leads to several. */
+    private final Int2ObjectOpenHashMap<TileLayout.Point> ends = new Int2ObjectOpenHashMap<>();
 
     SwitchPainter(MapScene scene, Marks marks) {
         this.scene = scene;
         this.marks = marks;
         this.fabric = scene.opened().design().fabric();
+        this.layout = scene.opened().layout();
     }
 
     void paint(TileRange seen) {
@@ -49,10 +55,11 @@ final class SwitchPainter {
         TileIndex index = scene.opened().index();
         for (int i = index.first(tile); i < index.first(tile + 1); i++) {
             int vertex = index.vertex(i);
+            TileLayout.Point start = layout.start(vertex);
             into.reset(vertex);
             while (into.next()) {
                 if (into.kind() != EdgeKind.THROUGH) {
-                    connection(into.other(), vertex, 1, pixel);
+                    line(end(into.other()), start, 1, pixel);
                 }
             }
         }
@@ -66,21 +73,22 @@ final class SwitchPainter {
             Optional<Net> net = scene.opened().design().occupancy().findNetOn(vertex);
             int parent = net.map(n -> parents.parent(n, vertex)).orElse(Fabric.NOTHING);
             if (parent != Fabric.NOTHING) {
-                connection(parent, vertex, 2, pixel);
+                line(end(parent), layout.start(vertex), 2, pixel);
             }
         }
     }
 
-    private void connection(int from, int to, int wide, int pixel) {
-        TileLayout layout = scene.opened().layout();
-        TileLayout.Point one = layout.end(from);
-        TileLayout.Point other = layout.start(to);
+    private TileLayout.Point end(int vertex) {
+        return ends.computeIfAbsent(vertex, layout::end);
+    }
+
+    private void line(TileLayout.Point from, TileLayout.Point to, int wide, int pixel) {
         Viewport view = scene.view();
         marks.line(
-                view.screenX(one.x()),
-                view.screenY(one.y()),
-                view.screenX(other.x()),
-                view.screenY(other.y()),
+                view.screenX(from.x()),
+                view.screenY(from.y()),
+                view.screenX(to.x()),
+                view.screenY(to.y()),
                 wide,
                 pixel);
     }
