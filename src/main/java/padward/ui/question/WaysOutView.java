@@ -34,6 +34,12 @@ import padward.ui.model.ExplorerModel;
  * the map; Enter or a double click asks for that pad.
  */
 public final class WaysOutView extends VBox {
+    /** Widths of the pads' column, which fits their names: those of large fabrics are longer. */
+    private static final double LEAST_PAD = 96;
+
+    private static final double MOST_PAD = 170;
+    private static final double LETTER = 7.3;
+
     private static final double ROW = 25;
     private static final String ALL = "all pads";
     private static final String FREE = "no port on them";
@@ -44,6 +50,7 @@ public final class WaysOutView extends VBox {
     private final ObservableList<Answer> answers = FXCollections.observableArrayList();
     private final FilteredList<Answer> shown = new FilteredList<>(answers);
     private final TableView<Answer> table = new TableView<>();
+    private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
     private final Label empty = new Label();
 
     /** The pads for the net of the question that is in front. */
@@ -88,7 +95,7 @@ public final class WaysOutView extends VBox {
         table.setPlaceholder(empty);
         empty.setWrapText(true);
         empty.getStyleClass().add("faint");
-        column("pad", 96, a -> a.question().padValue().name());
+        add(pad, LEAST_PAD, a -> a.question().padValue().name());
         column("pin", 42, a -> a.question().padValue().packagePin());
         column("answer", 70, AnswerText::word);
         TableColumn<Answer, String> delay = column("delay, ns", 90, WaysOutView::delay);
@@ -146,15 +153,27 @@ public final class WaysOutView extends VBox {
     private TableColumn<Answer, String> column(
             String title, double width, Function<Answer, String> text) {
         TableColumn<Answer, String> column = new TableColumn<>(title);
+        add(column, width, text);
+        return column;
+    }
+
+    private void add(
+            TableColumn<Answer, String> column, double width, Function<Answer, String> text) {
         column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
         column.prefWidthProperty().bind(model.look().sized(width));
         table.getColumns().add(column);
-        return column;
     }
 
     private void show(Optional<Survey> survey) {
         table.getSelectionModel().clearSelection();
         answers.setAll(survey.map(Survey::answers).orElse(List.of()));
+        int longest =
+                answers.stream()
+                        .mapToInt(a -> a.question().padValue().name().length())
+                        .max()
+                        .orElse(0);
+        double wanted = Math.max(LEAST_PAD, Math.min(MOST_PAD, 22 + longest * LETTER));
+        pad.prefWidthProperty().bind(model.look().sized(wanted));
         tellEmpty();
     }
 
