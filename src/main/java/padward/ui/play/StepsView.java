@@ -166,7 +166,7 @@ public final class StepsView extends ScrollPane {
             default ->
                     "On the map: settled wires solid, the frontier dashed with rings, ends that may"
                             + " not be entered crossed, the way to the vertex of the last step"
-                            + " black. Near by, each wire tells cost so far + estimate, ns.";
+                            + " a line over all. Near by, each wire tells cost so far + estimate, ns.";
         };
     }
 
