@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import javafx.application.Platform;
@@ -14,6 +15,7 @@ import javafx.scene.control.TabPane;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,8 +37,11 @@ class ComfortTest {
 
     private ExplorerModel model;
 
+    private Stage window;
+
     @Start
     void start(Stage stage) {
+        window = stage;
         stage.setWidth(1280);
         stage.setHeight(800);
         Background threads = Background.threaded(Platform::runLater);
@@ -183,6 +188,25 @@ class ComfortTest {
                         "01-boxes.json is a lesson. Open its folder with Own lessons… under"
                                 + " Lessons.");
         assertThat(model.openedProperty().get()).isPresent();
+    }
+
+    @Test
+    void helpIsOneWindowHoweverOftenItIsAskedFor(FxRobot robot) {
+        for (int i = 0; i < 2; i++) {
+            robot.push(KeyCode.F1);
+            WaitForAsyncUtils.waitForFxEvents();
+            assertThat(helpWindows()).hasSize(1);
+            robot.interact(() -> window.requestFocus());
+        }
+        robot.interact(() -> helpWindows().forEach(Window::hide));
+        assertThat(helpWindows()).isEmpty();
+    }
+
+    private static List<Window> helpWindows() {
+        return Window.getWindows().stream()
+                .filter(w -> w.getScene().getRoot().getId() != null)
+                .filter(w -> w.getScene().getRoot().getId().equals("help"))
+                .toList();
     }
 
     @Test

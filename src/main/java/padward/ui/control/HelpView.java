@@ -55,8 +55,9 @@ public final class HelpView extends ScrollPane {
         setContent(all);
     }
 
-    /** Opens it in front of a window. */
+    /** Opens it in front of a window, in place of one that is open. */
     public static void show(Actions actions, Window owner, LookModel look) {
+        List.copyOf(Window.getWindows()).stream().filter(HelpView::isHelp).forEach(Window::hide);
         HelpView view = new HelpView(actions);
         view.setStyle("-fx-font-size: " + look.textSizeProperty().get() + "px;");
         if (look.darkProperty().get()) {
@@ -77,6 +78,10 @@ public final class HelpView extends ScrollPane {
                 });
         stage.show();
         view.requestFocus();
+    }
+
+    private static boolean isHelp(Window window) {
+        return window.getScene() != null && window.getScene().getRoot() instanceof HelpView;
     }
 
     private static String title(Action.Group group, List<Action> keyed) {
