@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
+import padward.base.OrderMark;
 import padward.base.ReadFault;
 import padward.base.WholeFile;
 
@@ -64,7 +65,10 @@ public final class Captures {
     private static List<String> align(
             Path capture, boolean csv, Charset bytes, Writer out, Aligning alignments)
             throws IOException, BadInput {
-        try (Reader in = withoutMark(open(capture, bytes), csv)) {
+        try (BufferedReader in = open(capture, bytes)) {
+            if (csv) {
+                OrderMark.skip(in);
+            }
             return csv
                     ? Samples.align(capture.toString(), in, out, alignments)
                     : Vcd.align(capture.toString(), in, out, alignments);
@@ -107,15 +111,6 @@ public final class Captures {
                 throw new UncheckedIOException(fault);
             }
         }
-    }
-
-    /** Passes over a byte order mark, where bytes are read as text. */
-    private static Reader withoutMark(BufferedReader in, boolean text) throws IOException {
-        in.mark(1);
-        if (!text || in.read() != '\uFEFF') {
-            in.reset();
-        }
-        return in;
     }
 
     /**

@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
@@ -131,12 +130,9 @@ final class AlignCommand implements Callable<Integer> {
             unmet.remove(channel.own());
             List<String> names =
                     said == null ? List.of(channel.name(), channel.own()) : List.of(said);
-            for (String name : names) {
-                // The own name may be that of several lines, which does not matter once it is
-                // known.
-                Optional<Delay> known = Optional.ofNullable(result.get(channel.name()));
-                Optional<Delay> delay = known.isPresent() ? known : lines.find(name);
-                delay.ifPresent(d -> result.put(channel.name(), d));
+            // The own name may be that of several lines, which does not matter once it is known.
+            for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
+                lines.find(names.get(i)).ifPresent(d -> result.put(channel.name(), d));
             }
         }
         for (String name : unmet) {

@@ -31,8 +31,10 @@ final class MakeCommand implements Callable<Integer> {
     private static final int LEAST_WIRES = 5_000;
     private static final int MOST_WIRES = 20_000_000;
 
-    private static final List<String> FILES =
-            List.of("fabric.json.gz", "design.json.gz", "board.json");
+    private static final String FABRIC = "fabric.json.gz";
+    private static final String DESIGN = "design.json.gz";
+    private static final String BOARD = "board.json";
+    private static final List<String> FILES = List.of(FABRIC, DESIGN, BOARD);
 
     @Spec private CommandSpec spec;
 
@@ -61,7 +63,7 @@ final class MakeCommand implements Callable<Integer> {
             names = {"-o", "--output"},
             required = true,
             paramLabel = "DIR",
-            description = "Folder to write fabric.json.gz, design.json.gz and board.json to.")
+            description = "Folder to write " + FABRIC + ", " + DESIGN + " and " + BOARD + " to.")
     private Path folder;
 
     @Override
@@ -85,14 +87,13 @@ final class MakeCommand implements Callable<Integer> {
                     folder.toString(), "", "a folder that can be made", fault.getMessage());
         }
         Design design = made.design();
-        PatternWriter.write(made.spec(), folder.resolve("fabric.json.gz"));
-        BoardWriter.write(design.board(), design.fabric(), folder.resolve("board.json"));
-        DesignWriter.write(
-                design, folder.resolve("design.json.gz"), "fabric.json.gz", "board.json");
+        PatternWriter.write(made.spec(), folder.resolve(FABRIC));
+        BoardWriter.write(design.board(), design.fabric(), folder.resolve(BOARD));
+        DesignWriter.write(design, folder.resolve(DESIGN), FABRIC, BOARD);
         PrintWriter out = spec.commandLine().getOut();
         out.printf(
                 "%s: %d vertices, %d cells, %d nets, %d ports; %d nets left out%n",
-                folder.resolve("design.json.gz"),
+                folder.resolve(DESIGN),
                 design.fabric().vertexCount(),
                 design.cells().size(),
                 design.nets().size(),

@@ -35,7 +35,7 @@ final class TrialTable {
     static List<Edit> parse(Design design, List<String> texts) throws BadInput {
         List<Edit> result = new ArrayList<>();
         for (String text : texts) {
-            result.add(EditText.parse(design, text));
+            result.add(EditText.parse(design, text, "--trial"));
         }
         return result;
     }

@@ -19,28 +19,36 @@ public final class EditText {
     /**
      * The edit that a text states.
      *
+     * @param source where it stands, for faults
      * @throws BadInput when it is none of the forms, or names what the design has not
      */
-    public static Edit parse(Design design, String text) throws BadInput {
+    public static Edit parse(Design design, String text, String source) throws BadInput {
         String plain = text.strip();
         if (plain.startsWith(CELL)) {
-            return new Edit.FreeCell(known(design.cells(), Cell::name, plain, CELL, "cell"));
+            return new Edit.FreeCell(
+                    known(design.cells(), Cell::name, plain, CELL, "cell", source));
         }
         if (plain.startsWith(NET)) {
-            return new Edit.FreeNet(known(design.nets(), Net::name, plain, NET, "net"));
+            return new Edit.FreeNet(known(design.nets(), Net::name, plain, NET, "net", source));
         }
         if (plain.startsWith(PORT)) {
-            return new Edit.LetGoPort(known(design.ports(), Port::name, plain, PORT, "port"));
+            return new Edit.LetGoPort(
+                    known(design.ports(), Port::name, plain, PORT, "port", source));
         }
-        throw new BadInput("--trial", "", FORMS, "“" + plain + "”");
+        throw new BadInput(source, "", FORMS, "“" + plain + "”");
     }
 
     private static <T> String known(
-            List<T> all, Function<T, String> name, String text, String before, String kind)
+            List<T> all,
+            Function<T, String> name,
+            String text,
+            String before,
+            String kind,
+            String source)
             throws BadInput {
         String wanted = text.substring(before.length()).strip();
         if (all.stream().map(name).noneMatch(wanted::equals)) {
-            throw new BadInput("--trial", "", "the name of a " + kind, "“" + wanted + "”");
+            throw new BadInput(source, "", "the name of a " + kind, "“" + wanted + "”");
         }
         return wanted;
     }

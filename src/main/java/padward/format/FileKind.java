@@ -2,6 +2,8 @@ package padward.format;
 
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 
 /** What a file of ours holds. */
@@ -40,10 +42,22 @@ public enum FileKind {
      * @throws BadInput when it cannot be read or says nothing of the kind
      */
     public static FileKind of(Path file) throws BadInput {
-        String format = Head.read(Source.of(file)).format();
-        return Arrays.stream(values())
-                .filter(k -> k.format.equals(format))
-                .findFirst()
-                .orElseThrow(() -> new IllegalStateException("no kind for " + format));
+        // A head of another format cannot be read.
+        return find(Head.read(Source.of(file)).format()).orElseThrow();
+    }
+
+    /** The kind of a format. */
+    static Optional<FileKind> find(String format) {
+        for (FileKind kind : values()) {
+            if (kind.format.equals(format)) {
+                return Optional.of(kind);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** All formats. */
+    static List<String> formats() {
+        return Arrays.stream(values()).map(k -> k.format).toList();
     }
 }

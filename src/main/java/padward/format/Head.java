@@ -19,8 +19,6 @@ record Head(String format, String form) {
     static final String MAPPING = "padward-mapping/1";
     static final String LESSON = "padward-lesson/1";
     static final String LEARNER = "padward-learner/1";
-    private static final List<String> ALL =
-            List.of(FABRIC, DESIGN, BOARD, LEDGER, LESSON, LEARNER, MAPPING);
 
     /** Reads as far as it must to know; both words stand first in a usual file. */
     static Head read(Source source) throws BadInput {
@@ -41,11 +39,12 @@ record Head(String format, String form) {
             if (format.isEmpty()) {
                 throw in.faultAt("$", "a member \"format\" with a text", "none");
             }
-            if (!ALL.contains(format)) {
+            if (FileKind.find(format).isEmpty()) {
+                List<String> all = FileKind.formats();
                 throw in.faultAt(
                         "$.format",
-                        "one of " + String.join(", ", ALL),
-                        Nearest.describe(format, ALL.stream()));
+                        "one of " + String.join(", ", all),
+                        Nearest.describe(format, all.stream()));
             }
         }
         return new Head(format, form);

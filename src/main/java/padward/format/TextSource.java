@@ -10,6 +10,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.GZIPInputStream;
 import padward.base.BadInput;
+import padward.base.OrderMark;
 import padward.base.Progress;
 
 /** Opens sources as text: UTF-8, unpacked when it is gzip data, without a byte order mark. */
@@ -41,7 +42,7 @@ public final class TextSource {
     }
 
     private static Reader withoutMark(InputStream bytes) throws IOException {
-        Reader text =
+        BufferedReader text =
                 new BufferedReader(
                         new InputStreamReader(
                                 bytes,
@@ -50,10 +51,7 @@ public final class TextSource {
                                         .onMalformedInput(CodingErrorAction.REPORT)
                                         .onUnmappableCharacter(CodingErrorAction.REPORT)),
                         BUFFER);
-        text.mark(1);
-        if (text.read() != '\uFEFF') {
-            text.reset();
-        }
+        OrderMark.skip(text);
         return text;
     }
 

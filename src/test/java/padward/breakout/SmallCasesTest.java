@@ -180,7 +180,7 @@ class SmallCasesTest {
                         only.findNet(NET).orElseThrow(),
                         PadNames.find(only, "x0y5/pad[0]").get(0),
                         Corner.SLOW);
-        Edit edit = EditText.parse(only, "free net alarm/beep");
+        Edit edit = EditText.parse(only, "free net alarm/beep", "--trial");
         TrialReport report =
                 TrialReport.of(question, List.of(edit), SearchLimits.USUAL, Progress.NONE);
         assertThat(report.before()).isInstanceOf(Answer.Blocked.class);
@@ -192,10 +192,10 @@ class SmallCasesTest {
 
     @Test
     void aTrialThatFitsNothingIsRefused() {
-        assertThatThrownBy(() -> EditText.parse(only, "free net alarm/boop"))
+        assertThatThrownBy(() -> EditText.parse(only, "free net alarm/boop", "--trial"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("alarm/boop");
-        assertThatThrownBy(() -> EditText.parse(only, "burn it"))
+        assertThatThrownBy(() -> EditText.parse(only, "burn it", "--trial"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("free cell NAME");
     }

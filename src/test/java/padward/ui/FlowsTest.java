@@ -40,13 +40,7 @@ class FlowsTest {
     }
 
     private void ask(FxRobot robot, String pad) {
-        robot.interact(
-                () -> {
-                    model.shown().netTextProperty().set(NET);
-                    model.shown().padTextProperty().set(pad);
-                    model.shown().ask();
-                });
-        WaitForAsyncUtils.waitForFxEvents();
+        OpenWindow.ask(robot, model, NET, pad);
     }
 
     private static String text(FxRobot robot, String label) {

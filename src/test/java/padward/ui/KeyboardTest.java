@@ -72,13 +72,7 @@ class KeyboardTest {
     }
 
     private void ask(FxRobot robot, String pad) {
-        robot.interact(
-                () -> {
-                    model.shown().netTextProperty().set(NET);
-                    model.shown().padTextProperty().set(pad);
-                    model.shown().ask();
-                });
-        WaitForAsyncUtils.waitForFxEvents();
+        OpenWindow.ask(robot, model, NET, pad);
     }
 
     @Test

@@ -1,6 +1,13 @@
 package padward.ui;
 
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import javafx.embed.swing.SwingFXUtils;
 import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.testfx.api.FxRobot;
+import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Actions;
 import padward.ui.export.Exports;
 import padward.ui.model.Background;
@@ -23,6 +30,37 @@ public final class OpenWindow {
     /** What the window that a stage shows can save. */
     public static Exports exports(Stage stage) {
         return view(stage).exports();
+    }
+
+    /** Asks in the window, and waits until its parts have heard of the answer. */
+    public static void ask(FxRobot robot, ExplorerModel model, String net, String pad) {
+        robot.interact(
+                () -> {
+                    model.shown().netTextProperty().set(net);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    /** Saves a picture of the window into the folder that the property {@code pictures} names. */
+    public static void take(FxRobot robot, Stage stage, String name) throws Exception {
+        for (int pulse = 0; pulse < 4; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+            Thread.sleep(80);
+        }
+        File file = new File(System.getProperty("pictures"), name + ".png");
+        robot.interact(
+                () -> {
+                    try {
+                        ImageIO.write(
+                                SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
+                                "png",
+                                file);
+                    } catch (IOException fault) {
+                        throw new UncheckedIOException(fault);
+                    }
+                });
     }
 
     private static MainView view(Stage stage) {

@@ -1,23 +1,17 @@
 package padward.ui;
 
-import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
-import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TableView;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.map.Describer;
 import padward.ui.map.MapView;
 import padward.ui.model.Background;
@@ -128,30 +122,10 @@ class PicturesTest {
     }
 
     private void ask(FxRobot robot, String pad) {
-        robot.interact(
-                () -> {
-                    model.shown().netTextProperty().set(NET);
-                    model.shown().padTextProperty().set(pad);
-                    model.shown().ask();
-                });
+        OpenWindow.ask(robot, model, NET, pad);
     }
 
     private void take(FxRobot robot, String name) throws Exception {
-        for (int pulse = 0; pulse < 4; pulse++) {
-            WaitForAsyncUtils.waitForFxEvents();
-            Thread.sleep(80);
-        }
-        File file = new File(System.getProperty("pictures"), name + ".png");
-        robot.interact(
-                () -> {
-                    try {
-                        ImageIO.write(
-                                SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
-                                "png",
-                                file);
-                    } catch (IOException fault) {
-                        throw new UncheckedIOException(fault);
-                    }
-                });
+        OpenWindow.take(robot, stage, name);
     }
 }

@@ -44,7 +44,7 @@ public final class HelpView extends ScrollPane {
         setAccessibleText("Help: how to ask, and all keys");
         VBox all = new VBox(10, heading("How to ask"));
         all.setPadding(new Insets(16, 20, 20, 20));
-        HELP.forEach(h -> all.getChildren().add(text(h)));
+        HELP.forEach(h -> all.getChildren().add(Controls.text(h)));
         for (Action.Group group : Action.Group.values()) {
             List<Action> keyed =
                     actions.in(group).stream().filter(a -> !a.keys().isEmpty()).toList();
@@ -90,16 +90,7 @@ public final class HelpView extends ScrollPane {
     }
 
     private static Label heading(String text) {
-        Label label = text(text);
-        label.getStyleClass().add("side-title");
-        return label;
-    }
-
-    private static Label text(String text) {
-        Label label = new Label(text);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
+        return Controls.text(text, "side-title");
     }
 
     /** The keys, one a line, with what they do. */
@@ -111,8 +102,8 @@ public final class HelpView extends ScrollPane {
             Label key = new Label(action.keyText());
             key.setMinWidth(Region.USE_PREF_SIZE);
             key.getStyleClass().add("key");
-            Label name = text(action.text().replace("…", ""));
-            Label purpose = text(action.purpose());
+            Label name = Controls.text(action.text().replace("…", ""));
+            Label purpose = Controls.text(action.purpose());
             purpose.getStyleClass().add("faint");
             VBox told = new VBox(name, purpose);
             GridPane.setHgrow(told, Priority.ALWAYS);

@@ -34,7 +34,6 @@ public final class FirstView extends Pane {
     private final Palette palette;
     private final Runnable then;
     private final Ahead<Canvas> picture;
-    private boolean painted;
 
     /**
      * Begins to paint, on a thread of its own, as a canvas may be as long as it is in no scene: the
@@ -60,7 +59,7 @@ public final class FirstView extends Pane {
 
     /** Whether the design stands on it. */
     public boolean isPainted() {
-        return painted;
+        return !getChildren().isEmpty();
     }
 
     /** Shows the picture when it is there; then goes on. */
@@ -74,12 +73,13 @@ public final class FirstView extends Pane {
 
             @Override
             public void handle(long now) {
-                if (painted) {
+                if (isPainted()) {
                     frames++;
                 } else {
                     putUp();
                 }
-                if (frames == FRAMES || !painted && System.nanoTime() - begin > PATIENCE_NANOS) {
+                if (frames == FRAMES
+                        || !isPainted() && System.nanoTime() - begin > PATIENCE_NANOS) {
                     stop();
                     then.run();
                 }
@@ -89,7 +89,6 @@ public final class FirstView extends Pane {
 
     private void putUp() {
         picture.findResult().ifPresent(getChildren()::add);
-        painted = !getChildren().isEmpty();
     }
 
     private void paint(

@@ -102,13 +102,7 @@ final class DelayPainter {
                             int wire = index.vertex(i);
                             if (index.head(wire) != Fabric.NOTHING && reach.frontier().get(wire)) {
                                 scene.opened().layout().wire(wire, tile, ends);
-                                marks.line(
-                                        view.screenX(ends[0]),
-                                        view.screenY(ends[1]),
-                                        view.screenX(ends[2]),
-                                        view.screenY(ends[3]),
-                                        1,
-                                        pixel);
+                                scene.line(marks, ends[0], ends[1], ends[2], ends[3], 1, pixel);
                             }
                         }
                     });

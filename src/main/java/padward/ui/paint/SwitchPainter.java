@@ -9,7 +9,6 @@ import padward.fabric.Fabric;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
-import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
@@ -83,13 +82,6 @@ final class SwitchPainter {
     }
 
     private void line(TileLayout.Point from, TileLayout.Point to, int wide, int pixel) {
-        Viewport view = scene.view();
-        marks.line(
-                view.screenX(from.x()),
-                view.screenY(from.y()),
-                view.screenX(to.x()),
-                view.screenY(to.y()),
-                wide,
-                pixel);
+        scene.line(marks, from.x(), from.y(), to.x(), to.y(), wide, pixel);
     }
 }

@@ -6,7 +6,6 @@ import padward.fabric.Fabric;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
-import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
@@ -17,7 +16,6 @@ import padward.ui.scene.TileRange;
 final class WirePainter {
     private final MapScene scene;
     private final Marks marks;
-    private final Viewport view;
     private final TileIndex index;
     private final Fabric fabric;
     private final double[] ends = new double[4];
@@ -28,7 +26,6 @@ final class WirePainter {
     WirePainter(MapScene scene, Marks marks) {
         this.scene = scene;
         this.marks = marks;
-        this.view = scene.view();
         this.index = scene.opened().index();
         this.fabric = scene.opened().design().fabric();
     }
@@ -90,12 +87,6 @@ final class WirePainter {
 
     private void line(int wire, int tile, int wide, int pixel) {
         scene.opened().layout().wire(wire, tile, ends);
-        marks.line(
-                view.screenX(ends[0]),
-                view.screenY(ends[1]),
-                view.screenX(ends[2]),
-                view.screenY(ends[3]),
-                wide,
-                pixel);
+        scene.line(marks, ends[0], ends[1], ends[2], ends[3], wide, pixel);
     }
 }

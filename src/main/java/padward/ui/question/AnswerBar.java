@@ -99,11 +99,7 @@ public final class AnswerBar extends VBox {
         word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
         sentence.setText(AnswerText.explanation(given));
         for (String caution : given.cautions()) {
-            Label line = new Label("⚠ " + caution);
-            line.setWrapText(true);
-            line.setMinHeight(Region.USE_PREF_SIZE);
-            line.getStyleClass().add("caution");
-            cautions.getChildren().add(line);
+            cautions.getChildren().add(Controls.text("⚠ " + caution, "caution"));
         }
     }
 

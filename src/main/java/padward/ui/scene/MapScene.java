@@ -7,6 +7,7 @@ import padward.breakout.Obstacle;
 import padward.breakout.Way;
 import padward.design.Net;
 import padward.ui.draw.Cells;
+import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 
@@ -66,6 +67,17 @@ public record MapScene(
     /** Size of letters that usually are so many pixels high. */
     public double letters(double usual) {
         return letters * usual;
+    }
+
+    /** A line between two places of the map among its marks. */
+    public void line(Marks marks, double x0, double y0, double x1, double y1, int wide, int pixel) {
+        marks.line(
+                view.screenX(x0),
+                view.screenY(y0),
+                view.screenX(x1),
+                view.screenY(y1),
+                wide,
+                pixel);
     }
 
     /** Pixels a tile. */

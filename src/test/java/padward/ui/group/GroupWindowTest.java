@@ -2,11 +2,7 @@ package padward.ui.group;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -15,7 +11,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -97,21 +92,6 @@ class GroupWindowTest {
         if (folder.isEmpty()) {
             return;
         }
-        for (int pulse = 0; pulse < 4; pulse++) {
-            WaitForAsyncUtils.waitForFxEvents();
-            Thread.sleep(80);
-        }
-        File file = new File(folder, name + ".png");
-        robot.interact(
-                () -> {
-                    try {
-                        ImageIO.write(
-                                SwingFXUtils.fromFXImage(stage.getScene().snapshot(null), null),
-                                "png",
-                                file);
-                    } catch (IOException fault) {
-                        throw new UncheckedIOException(fault);
-                    }
-                });
+        OpenWindow.take(robot, stage, name);
     }
 }

@@ -1,16 +1,11 @@
 package padward.ui.lesson;
 
-import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
-import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Slider;
 import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -24,6 +19,7 @@ import padward.lesson.Deed;
 import padward.lesson.Difficulty;
 import padward.lesson.ExerciseKind;
 import padward.lesson.LessonStep;
+import padward.ui.OpenWindow;
 import padward.ui.map.MapView;
 import padward.ui.play.PlayKind;
 
@@ -159,22 +155,6 @@ class LessonPicturesTest {
     }
 
     private void take(FxRobot robot, String name) throws Exception {
-        for (int pulse = 0; pulse < 4; pulse++) {
-            WaitForAsyncUtils.waitForFxEvents();
-            Thread.sleep(80);
-        }
-        File file = new File(System.getProperty("pictures"), name + ".png");
-        robot.interact(
-                () -> {
-                    try {
-                        ImageIO.write(
-                                SwingFXUtils.fromFXImage(
-                                        window.stage().getScene().snapshot(null), null),
-                                "png",
-                                file);
-                    } catch (IOException fault) {
-                        throw new UncheckedIOException(fault);
-                    }
-                });
+        OpenWindow.take(robot, window.stage(), name);
     }
 }

@@ -48,13 +48,7 @@ class MapFlowsTest {
     }
 
     private void ask(FxRobot robot, String pad) {
-        robot.interact(
-                () -> {
-                    model.shown().netTextProperty().set(NET);
-                    model.shown().padTextProperty().set(pad);
-                    model.shown().ask();
-                });
-        WaitForAsyncUtils.waitForFxEvents();
+        OpenWindow.ask(robot, model, NET, pad);
     }
 
     private TileLayout layout() {
