@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import padward.cli.Padward;
-import padward.cli.WindowCommand;
+import padward.cli.command.WindowCommand;
 import padward.ui.PadwardApp;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;

@@ -17,78 +17,57 @@ import java.util.stream.Stream;
 /** The layers and their arrows, as DEVELOPERS.md draws them. */
 @AnalyzeClasses(packages = "padward", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
-    @ArchTest
-    static final ArchRule layersUseOnlyThoseBelow =
-            layeredArchitecture()
-                    .consideringOnlyDependenciesInLayers()
-                    .withOptionalLayers(true)
-                    .layer("base")
-                    .definedBy("padward.base..")
-                    .layer("fabric")
-                    .definedBy("padward.fabric..")
-                    .layer("design")
-                    .definedBy("padward.design..")
-                    .layer("timing")
-                    .definedBy("padward.timing..")
-                    .layer("route")
-                    .definedBy("padward.route..")
-                    .layer("clearance")
-                    .definedBy("padward.clearance..")
-                    .layer("breakout")
-                    .definedBy("padward.breakout..")
-                    .layer("lesson")
-                    .definedBy("padward.lesson..")
-                    .layer("handover")
-                    .definedBy("padward.handover..")
-                    .layer("format")
-                    .definedBy("padward.format..")
-                    .layer("capture")
-                    .definedBy("padward.capture..")
-                    .layer("synth")
-                    .definedBy("padward.synth..")
-                    .layer("place")
-                    .definedBy("padward.place..")
-                    .layer("cli")
-                    .definedBy("padward.cli..")
-                    .layer("ui")
-                    .definedBy("padward.ui..")
-                    .whereLayer("fabric")
-                    .mayOnlyAccessLayers("base")
-                    .whereLayer("design")
-                    .mayOnlyAccessLayers("fabric", "base")
-                    .whereLayer("timing")
-                    .mayOnlyAccessLayers("design", "fabric", "base")
-                    .whereLayer("route")
-                    .mayOnlyAccessLayers("timing", "design", "fabric", "base")
-                    .whereLayer("clearance")
-                    .mayOnlyAccessLayers("route", "timing", "design", "fabric", "base")
-                    .whereLayer("breakout")
-                    .mayOnlyAccessLayers("clearance", "route", "timing", "design", "fabric", "base")
-                    .whereLayer("lesson")
-                    .mayOnlyAccessLayers(
-                            "breakout", "clearance", "route", "timing", "design", "fabric", "base")
-                    .whereLayer("handover")
-                    .mayOnlyAccessLayers("breakout", "timing", "design", "fabric", "base")
-                    .whereLayer("format")
-                    .mayOnlyAccessLayers("lesson", "design", "fabric", "base")
-                    .whereLayer("capture")
-                    .mayOnlyAccessLayers("fabric", "base")
-                    .whereLayer("synth")
-                    .mayOnlyAccessLayers("route", "timing", "design", "fabric", "base")
-                    .whereLayer("place")
-                    .mayOnlyAccessLayers("route", "timing", "design", "fabric", "base")
-                    .whereLayer("cli")
-                    .mayNotBeAccessedByAnyLayer()
-                    .whereLayer("ui")
-                    .mayNotBeAccessedByAnyLayer();
+    /** Each layer with those below it that it may use; a layer that holds no class is a fault. */
+    @ArchTest static final ArchRule layersUseOnlyThoseBelow = layers();
+
+    private static ArchRule layers() {
+        List<String> model = List.of("design", "fabric", "base");
+        List<String> changed = with(model, "change");
+        List<String> routed = with(changed, "route", "timing");
+        List<String> answered = with(routed, "breakout", "unblock");
+        Map<String, List<String>> mayUse = new LinkedHashMap<>();
+        mayUse.put("base", List.of());
+        mayUse.put("fabric", List.of("base"));
+        mayUse.put("design", List.of("fabric", "base"));
+        mayUse.put("change", model);
+        mayUse.put("timing", model);
+        mayUse.put("route", with(model, "timing"));
+        mayUse.put("unblock", routed);
+        mayUse.put("breakout", with(routed, "unblock"));
+        mayUse.put("handover", answered);
+        mayUse.put("capture", List.of("fabric", "base"));
+        mayUse.put("synth", with(model, "route", "timing"));
+        mayUse.put("place", with(model, "route", "timing"));
+        mayUse.put("format", changed);
+        mayUse.put("lesson", with(answered, "format"));
+        ArchRule layers = layered("padward.", mayUse, List.of("cli", "ui"));
+        return layers.because("what stands below must be understood, tested and used without it");
+    }
+
+    private static List<String> with(List<String> some, String... others) {
+        return Stream.concat(some.stream(), Stream.of(others)).toList();
+    }
 
     @ArchTest
     static final ArchRule packagesHaveNoCycles =
-            slices().matching("padward.(*)..").should().beFreeOfCycles();
+            slices().matching("padward.(*)..")
+                    .should()
+                    .beFreeOfCycles()
+                    .because("two rooms that need each other are one");
+
+    @ArchTest
+    static final ArchRule subPackagesHaveNoCycles =
+            slices().matching("padward.(**)")
+                    .should()
+                    .beFreeOfCycles()
+                    .because("a matter that needs another one back is not a matter of its own");
 
     @ArchTest
     static final ArchRule partsOfTheWindowHaveNoCycles =
-            slices().matching("padward.ui.(*)..").should().beFreeOfCycles();
+            slices().matching("padward.ui.(*)..")
+                    .should()
+                    .beFreeOfCycles()
+                    .because("a panel can be changed or left out alone");
 
     @ArchTest
     static final ArchRule partsOfTheWindowDoNotUseItsFrame =
@@ -97,7 +76,8 @@ class ArchitectureTest {
                     .resideInAPackage("padward.ui.*..")
                     .should()
                     .dependOnClassesThat()
-                    .resideInAPackage("padward.ui");
+                    .resideInAPackage("padward.ui")
+                    .because("the frame puts the parts together; none of them needs it");
 
     @ArchTest static final ArchRule partsOfTheWindowUseOnlyThoseBelow = partsOfTheWindow();
 
@@ -106,17 +86,33 @@ class ArchitectureTest {
         mayUse.put("draw", List.of());
         mayUse.put("scene", List.of("draw"));
         mayUse.put("paint", List.of("scene", "draw"));
-        mayUse.put("model", List.of("scene", "draw"));
-        mayUse.put("control", List.of("model", "scene", "draw"));
-        mayUse.put("map", List.of("control", "model", "paint", "scene", "draw"));
-        List<String> all = List.of("map", "control", "model", "paint", "scene", "draw");
+        mayUse.put("work", List.of());
+        mayUse.put("model", List.of("work", "scene", "draw"));
+        mayUse.put("control", List.of("model", "work", "scene", "draw"));
+        mayUse.put("map", List.of("control", "model", "work", "paint", "scene", "draw"));
+        List<String> all = List.of("map", "control", "model", "work", "paint", "scene", "draw");
         List<String> panels = List.of("play", "question", "lesson", "group", "nets", "ledger");
         panels.forEach(panel -> mayUse.put(panel, all));
         mayUse.put("export", Stream.concat(panels.stream(), all.stream()).toList());
+        return layered("padward.ui.", mayUse, List.of())
+                .because("panels do not know each other, and nothing below knows a panel");
+    }
+
+    /**
+     * The packages of one level in layers.
+     *
+     * @param mayUse each with those that it may use
+     * @param tops packages that nobody may use
+     */
+    private static Architectures.LayeredArchitecture layered(
+            String parent, Map<String, List<String>> mayUse, List<String> tops) {
         Architectures.LayeredArchitecture rule =
                 layeredArchitecture().consideringOnlyDependenciesInLayers();
         for (String part : mayUse.keySet()) {
-            rule = rule.layer(part).definedBy("padward.ui." + part + "..");
+            rule = rule.layer(part).definedBy(parent + part + "..");
+        }
+        for (String top : tops) {
+            rule = rule.layer(top).definedBy(parent + top + "..");
         }
         for (Map.Entry<String, List<String>> part : mayUse.entrySet()) {
             Architectures.LayeredArchitecture.LayerDependencySpecification where =
@@ -125,6 +121,9 @@ class ArchitectureTest {
                     part.getValue().isEmpty()
                             ? where.mayNotAccessAnyLayer()
                             : where.mayOnlyAccessLayers(part.getValue().toArray(new String[0]));
+        }
+        for (String top : tops) {
+            rule = rule.whereLayer(top).mayNotBeAccessedByAnyLayer();
         }
         return rule;
     }

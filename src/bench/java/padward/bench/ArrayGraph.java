@@ -1,12 +1,12 @@
 package padward.bench;
 
-import java.util.Arrays;
-import org.jgrapht.Graph;
 import java.util.AbstractSet;
+import java.util.Arrays;
 import java.util.Iterator;
 import java.util.Set;
+import org.jgrapht.Graph;
 import org.jgrapht.GraphIterables;
-import padward.route.ReadOnlyGraph;
+import padward.route.jgrapht.ReadOnlyGraph;
 
 /** JGraphT's view of plain arrays, as lean as its interface allows: an edge is its index. */
 final class ArrayGraph extends ReadOnlyGraph<Integer> {

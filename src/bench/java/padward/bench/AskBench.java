@@ -14,16 +14,16 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.Asker;
-import padward.breakout.Question;
-import padward.breakout.Survey;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.Corner;
-import padward.format.DesignReader;
-import padward.route.Engine;
+import padward.format.design.DesignReader;
+import padward.route.search.Engine;
 
 /** One question, and one survey, on the workbench example: our search beside JGraphT's Dijkstra. */
 @State(Scope.Benchmark)

@@ -1,6 +1,5 @@
 package padward.bench;
 
-import padward.design.Edit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,20 +8,21 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.Asker;
-import padward.breakout.Question;
-import padward.clearance.Clearance;
-import padward.clearance.Consequence;
-import padward.clearance.Explanation;
-import padward.clearance.Removal;
-import padward.clearance.SearchLimits;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.WhatIf;
 import padward.design.Design;
 import padward.design.Net;
-import padward.design.Trial;
 import padward.fabric.Corner;
-import padward.format.DesignReader;
-import padward.route.Engine;
+import padward.format.design.DesignReader;
+import padward.route.search.Engine;
+import padward.unblock.move.Consequence;
+import padward.unblock.Explanation;
+import padward.unblock.weigh.Removal;
+import padward.unblock.why.SearchLimits;
+import padward.unblock.weigh.UnblockOption;
 
 /**
  * Explains 200 blocked questions about a routed design, and applies the first clearance of each,
@@ -67,15 +67,15 @@ public final class Blocked {
                     (Answer.Blocked) asker.explained(question, SearchLimits.USUAL, Progress.NONE);
             ms[asked] = System.nanoTime() / 1e6 - begin;
             Explanation explanation = blocked.why().orElseThrow().explanation();
-            Clearance best = explanation.best();
+            UnblockOption best = explanation.best();
             proven += explanation.provenFewest() && ms[asked] <= PROMISED_MS ? 1 : 0;
             byCount[Math.min(best.removals().size(), byCount.length - 1)]++;
-            options += explanation.clearances().size();
+            options += explanation.options().size();
             for (Removal removal : best.removals()) {
                 byConsequence[kind(removal.consequence())]++;
             }
-            opened += isOpen(asker, question, best.freeing(blocked.letGo())) ? 1 : 0;
-            openedByMoves += isOpen(asker, question, best.edits(blocked.letGo())) ? 1 : 0;
+            opened += isOpen(asker, question, best.freeing(blocked.disconnected())) ? 1 : 0;
+            openedByMoves += isOpen(asker, question, best.edits(blocked.disconnected())) ? 1 : 0;
             asked++;
         }
         Arrays.sort(ms);
@@ -105,7 +105,7 @@ public final class Blocked {
     }
 
     private static int kind(Consequence consequence) {
-        if (consequence instanceof Consequence.Spare) {
+        if (consequence instanceof Consequence.Removable) {
             return 0;
         }
         return consequence instanceof Consequence.Movable ? 1 : 2;
@@ -113,7 +113,7 @@ public final class Blocked {
 
     private static boolean isOpen(
             Asker asker, Question question, List<Edit> edits) {
-        Design after = Trial.of(question.design(), new ArrayList<>(edits));
+        Design after = WhatIf.of(question.design(), new ArrayList<>(edits));
         Optional<Net> net = after.findNet(question.net().name());
         return net.isPresent()
                 && asker.answer(

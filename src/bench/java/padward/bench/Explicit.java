@@ -9,15 +9,15 @@ import java.util.Random;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
-import padward.fabric.ExplicitFabric;
 import padward.fabric.Fabric;
-import padward.fabric.PatternFabric;
-import padward.format.FabricReader;
-import padward.format.FabricWriter;
+import padward.fabric.explicit.ExplicitFabric;
+import padward.fabric.pattern.PatternFabric;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
 import padward.format.tables.TableImport;
-import padward.route.CostModel;
-import padward.route.PathSearch;
-import padward.route.Starts;
+import padward.route.cost.CostModel;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchSources;
 import padward.synth.FabricMaker;
 
 /**
@@ -149,7 +149,7 @@ public final class Explicit {
         double best = Double.MAX_VALUE;
         for (int round = 0; round < 3; round++) {
             double begin = nowMs();
-            search.sweep(Starts.at(source), Corner.SLOW, CostModel.EMPTY_FABRIC, Progress.NONE);
+            search.sweep(SearchSources.at(source), Corner.SLOW, CostModel.EMPTY_FABRIC, Progress.NONE);
             best = Math.min(best, nowMs() - begin);
         }
         System.out.printf("  sweep over all vertices %.0f ms%n", best);

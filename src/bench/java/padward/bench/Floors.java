@@ -23,19 +23,19 @@ import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
-import padward.fabric.MaskedEdges;
 import padward.fabric.Pad;
-import padward.fabric.PatternFabric;
 import padward.fabric.VertexKind;
-import padward.format.FabricReader;
-import padward.format.PatternWriter;
-import padward.route.BoundTable;
-import padward.route.CostModel;
-import padward.route.DistanceRate;
-import padward.route.LowerBound;
-import padward.route.PathSearch;
-import padward.route.SearchOutcome;
-import padward.route.Starts;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.fabric.pattern.PatternFabric;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.PatternWriter;
+import padward.route.cost.CostModel;
+import padward.route.search.DistanceRate;
+import padward.route.search.LowerBound;
+import padward.route.search.LowerBoundTable;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
 import padward.synth.FabricMaker;
 
 /**
@@ -108,8 +108,8 @@ public final class Floors {
         double loadMs = nowMs() - begin;
         double graphBytes = (double) fabric.graphBytes() / fabric.vertexCount();
         begin = nowMs();
-        BoundTable table =
-                BoundTable.of(fabric, Terrain.CORNER, BoundTable.Goals.PADS).orElseThrow();
+        LowerBoundTable table =
+                LowerBoundTable.of(fabric, Terrain.CORNER, LowerBoundTable.Goals.PADS).orElseThrow();
         double tableMs = nowMs() - begin;
         System.out.printf(
                 "%n%,d wires: %,d vertices, %d x %d tiles; load %.0f ms, table %.0f ms and %.1f MB,"
@@ -135,7 +135,7 @@ public final class Floors {
     }
 
     private static double scan(PatternFabric fabric) {
-        MaskedEdges e = fabric.maskedEdges();
+        BitsetAdjacency e = fabric.maskedEdges();
         double best = Double.MAX_VALUE;
         long sum = 0;
         for (int round = 0; round < 5; round++) {
@@ -144,13 +144,13 @@ public final class Floors {
                 int row = e.firstRow[tile];
                 int size = e.vertexBase[tile + 1] - e.vertexBase[tile];
                 for (int i = row; i < row + size; i++) {
-                    int g = e.groupSpan[i] >>> MaskedEdges.SPAN_BITS;
-                    int end = g + (e.groupSpan[i] & MaskedEdges.SPAN_MASK);
+                    int g = e.groupSpan[i] >>> BitsetAdjacency.SPAN_BITS;
+                    int end = g + (e.groupSpan[i] & BitsetAdjacency.SPAN_MASK);
                     for (; g < end; g++) {
                         long where = e.groups[2 * g + 1];
                         int base =
-                                e.vertexBase[tile + MaskedEdges.step(where)]
-                                        + MaskedEdges.local(where);
+                                e.vertexBase[tile + BitsetAdjacency.step(where)]
+                                        + BitsetAdjacency.local(where);
                         for (long bits = e.groups[2 * g]; bits != 0; bits &= bits - 1) {
                             sum += base + Long.numberOfTrailingZeros(bits);
                         }
@@ -166,7 +166,7 @@ public final class Floors {
     }
 
     private static void compare(
-            String title, Terrain terrain, BoundTable table, Path folder, double scanMs)
+            String title, Terrain terrain, LowerBoundTable table, Path folder, double scanMs)
             throws Exception {
         Fabric fabric = terrain.fabric;
         PathSearch search = new PathSearch(fabric);
@@ -178,7 +178,7 @@ public final class Floors {
         // The first half only warms up: one loop serves models with and without prices.
         for (int i = -REPEATS; i < REPEATS; i++) {
             double begin = nowMs();
-            search.sweep(Starts.at(source), Terrain.CORNER, terrain.model, Progress.NONE);
+            search.sweep(SearchSources.at(source), Terrain.CORNER, terrain.model, Progress.NONE);
             if (i >= 0) {
                 sweeps[i] = nowMs() - begin;
             }
@@ -236,7 +236,7 @@ public final class Floors {
     private static SearchOutcome ask(
             Terrain terrain, PathSearch search, Pair pair, LowerBound bound) {
         return search.run(
-                Starts.at(pair.from()),
+                SearchSources.at(pair.from()),
                 pair.to(),
                 Terrain.CORNER,
                 terrain.model,
@@ -244,7 +244,7 @@ public final class Floors {
                 Progress.NONE);
     }
 
-    private static long costOf(Terrain terrain, PathSearch search, BoundTable table, Pair pair) {
+    private static long costOf(Terrain terrain, PathSearch search, LowerBoundTable table, Pair pair) {
         SearchOutcome outcome =
                 ask(terrain, search, pair, table.towards(terrain.fabric, pair.to()));
         return ((SearchOutcome.Found) outcome).cost();
@@ -252,7 +252,7 @@ public final class Floors {
 
     /** Questions that have an answer: from a pin that drives wires to a pad. */
     private static List<Pair> pairs(
-            Terrain terrain, PathSearch search, BoundTable table, boolean far) {
+            Terrain terrain, PathSearch search, LowerBoundTable table, boolean far) {
         Fabric fabric = terrain.fabric;
         Random random = new Random(21);
         EdgeCursor edges = fabric.edgesOut();
@@ -266,7 +266,7 @@ public final class Floors {
                 if (x < 0 || y < 0 || x >= fabric.columns() || y >= fabric.rows()) {
                     continue;
                 }
-                MaskedEdges rows = ((PatternFabric) fabric).maskedEdges();
+                BitsetAdjacency rows = ((PatternFabric) fabric).maskedEdges();
                 int tile = y * fabric.columns() + x;
                 int size = rows.vertexBase[tile + 1] - rows.vertexBase[tile];
                 vertex = rows.vertexBase[tile] + random.nextInt(size);
@@ -297,7 +297,7 @@ public final class Floors {
     private static void jgrapht(
             String title,
             Terrain terrain,
-            BoundTable table,
+            LowerBoundTable table,
             DistanceRate rate,
             PathSearch search,
             List<Pair> far,
@@ -373,7 +373,7 @@ public final class Floors {
             String title,
             Terrain terrain,
             ArrayGraph graph,
-            BoundTable table,
+            LowerBoundTable table,
             PathSearch search,
             List<Pair> far) {
         double[] result = new double[FEW];
@@ -409,7 +409,7 @@ public final class Floors {
             DistanceRate rate,
             PathSearch search,
             List<Pair> far,
-            BoundTable table,
+            LowerBoundTable table,
             double sweep,
             long sum,
             double[] tableMs,

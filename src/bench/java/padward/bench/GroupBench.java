@@ -1,20 +1,19 @@
 package padward.bench;
 
-import padward.base.BadInput;
-import padward.base.Progress;
-import padward.breakout.Bus;
-import padward.breakout.Matched;
-import padward.design.Design;
-import padward.design.Net;
-import padward.fabric.Fabric;
-import padward.format.DesignReader;
-import padward.timing.Outside;
-
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Fabric;
+import padward.format.design.DesignReader;
+import padward.timing.ExternalLine;
 
 /**
  * Groups on the workbench example: 32 nets to 32 pads, and the skew of 20 drawn buses of eight
@@ -52,9 +51,9 @@ public final class GroupBench {
             List<Integer> pads = pads(design, random, 40);
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
             long begun = System.nanoTime();
-            Matched matched = Matched.of(design, bus, TOLERANCE_PS, Outside.NONE, Progress.NONE);
+            MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.NONE, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;
-            long proven = matched.misses().stream().filter(Matched.Miss::proven).count();
+            long proven = matched.misses().stream().filter(MatchedGroup.Miss::proven).count();
             System.out.printf(
                     "%4d  %6d  %9d  %8d  %11d  %6d  %11d  %d%n",
                     seed,
@@ -91,8 +90,8 @@ public final class GroupBench {
         Set<Integer> taken = new HashSet<>();
         int twice = 0;
         for (Bus.Line line : bus.lines()) {
-            for (int i = line.way().branchHop() + 1; i < line.way().hops().size(); i++) {
-                twice += taken.add(line.way().hops().get(i).vertex()) ? 0 : 1;
+            for (int i = line.route().branchHop() + 1; i < line.route().hops().size(); i++) {
+                twice += taken.add(line.route().hops().get(i).vertex()) ? 0 : 1;
             }
         }
         return twice;

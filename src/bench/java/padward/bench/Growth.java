@@ -1,6 +1,5 @@
 package padward.bench;
 
-
 import java.lang.ref.Reference;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,20 +13,20 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.breakout.Asker;
-import padward.breakout.Bus;
-import padward.breakout.Question;
-import padward.breakout.Survey;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.group.Bus;
+import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
-import padward.format.BoardWriter;
-import padward.format.DesignReader;
-import padward.format.DesignWriter;
-import padward.format.PatternWriter;
-import padward.route.Engine;
-import padward.synth.Made;
-import padward.synth.Maker;
+import padward.format.design.BoardWriter;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.PatternWriter;
+import padward.route.search.Engine;
+import padward.synth.DesignMaker;
+import padward.synth.MadeDesign;
 import padward.ui.map.Frames;
 
 /**
@@ -111,7 +110,7 @@ public final class Growth {
     }
 
     private static Path make(int wires, Path folder) throws BadInput {
-        Made made = Maker.make(wires, 5, USED, Progress.NONE);
+        MadeDesign made = DesignMaker.make(wires, 5, USED, Progress.NONE);
         Design design = made.design();
         String name = "-" + wires + ".json";
         PatternWriter.write(made.spec(), folder.resolve("fabric" + name + ".gz"));

@@ -9,10 +9,10 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
-import padward.route.Barrier;
-import padward.route.CongestedWays;
-import padward.route.CostModel;
-import padward.route.FreeWays;
+import padward.route.cost.BlockedVertices;
+import padward.route.cost.CongestionCost;
+import padward.route.cost.CostModel;
+import padward.route.cost.FreeOnlyCost;
 
 /**
  * A fabric with an occupancy, for benchmarks: what is closed, what wires cost, and the same as plain
@@ -42,14 +42,14 @@ final class Terrain {
     /** 15 in 100 vertices closed at random. */
     static Terrain random(Fabric fabric, long seed) {
         Random random = new Random(seed);
-        IntSet open = padWays(fabric);
+        IntSet open = padRoutes(fabric);
         BitSet closed = new BitSet(fabric.vertexCount());
         for (int v = 0; v < fabric.vertexCount(); v++) {
             if (random.nextInt(100) < 15 && !open.contains(v)) {
                 closed.set(v);
             }
         }
-        return new Terrain(fabric, "random", closed, new FreeWays(closed));
+        return new Terrain(fabric, "random", closed, new FreeOnlyCost(closed));
     }
 
     /**
@@ -58,7 +58,7 @@ final class Terrain {
      */
     static Terrain congested(Fabric fabric, long seed) {
         Random random = new Random(seed);
-        IntSet open = padWays(fabric);
+        IntSet open = padRoutes(fabric);
         BitSet hot = hotTiles(fabric, random);
         BitSet closed = new BitSet(fabric.vertexCount());
         int[] price = new int[fabric.vertexCount()];
@@ -76,7 +76,7 @@ final class Terrain {
                 fabric,
                 "congested",
                 closed,
-                new CongestedWays(Barrier.of(closed), price, times));
+                new CongestionCost(BlockedVertices.of(closed), price, times));
     }
 
     /** Discs of random places that cover a quarter of the tiles. */
@@ -104,7 +104,7 @@ final class Terrain {
     }
 
     /** Pads and their registers stay open: the port that is given up has let go of them. */
-    private static IntSet padWays(Fabric fabric) {
+    private static IntSet padRoutes(Fabric fabric) {
         IntSet open = new IntOpenHashSet();
         for (Pad pad : fabric.pads()) {
             open.add(pad.vertex());

@@ -1,7 +1,5 @@
 package padward.ui;
 
-import padward.ui.map.FirstView;
-
 import javafx.animation.AnimationTimer;
 import javafx.application.Application;
 import javafx.application.Platform;
@@ -12,6 +10,7 @@ import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import padward.Main;
+import padward.ui.map.FirstView;
 
 /**
  * A process that says when its first picture stands, and ends then: a bare window with one canvas,

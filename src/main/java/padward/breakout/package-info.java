@@ -1,2 +1,2 @@
-/** The job itself: a question, its answer, the survey of all pads for one net. */
+/** The job itself: one net to one pad, one net to all pads, several nets at once. */
 package padward.breakout;

@@ -32,46 +32,46 @@ public final class Captures {
          *
          * @throws BadInput when it cannot be told
          */
-        Alignment of(List<Channel> channels) throws BadInput;
+        Deskew of(List<Channel> channels) throws BadInput;
     }
 
     /**
      * Reads a capture and writes it aligned, VCD to VCD and CSV to CSV. The file written is there
      * whole or not at all.
      *
-     * @param alignments makes the alignment once the names of the capture's channels are known
+     * @param deskews makes the alignment once the names of the capture's channels are known
      * @return the names of the channels
      * @throws BadInput when a file cannot be read or written, or is not a capture
      */
-    public static List<String> align(Path capture, Path aligned, Aligning alignments)
+    public static List<String> deskew(Path capture, Path deskewed, Aligning deskews)
             throws BadInput {
         boolean csv = isCsv(capture);
-        if (csv != isCsv(aligned)) {
-            throw new BadInput("-o", "", "a name of the capture's own form", aligned.toString());
+        if (csv != isCsv(deskewed)) {
+            throw new BadInput("-o", "", "a name of the capture's own form", deskewed.toString());
         }
         List<String> channels = new ArrayList<>();
         // Names are kept byte for byte, whatever their encoding.
         Charset bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
         WholeFile.write(
-                aligned,
+                deskewed,
                 raw -> {
                     Writer out = new BufferedWriter(new OutputStreamWriter(raw, bytes));
-                    channels.addAll(align(capture, csv, bytes, out, alignments));
+                    channels.addAll(deskew(capture, csv, bytes, out, deskews));
                     out.flush();
                 });
         return channels;
     }
 
-    private static List<String> align(
-            Path capture, boolean csv, Charset bytes, Writer out, Aligning alignments)
+    private static List<String> deskew(
+            Path capture, boolean csv, Charset bytes, Writer out, Aligning deskews)
             throws IOException, BadInput {
         try (BufferedReader in = open(capture, bytes)) {
             if (csv) {
                 OrderMark.skip(in);
             }
             return csv
-                    ? Samples.align(capture.toString(), in, out, alignments)
-                    : Vcd.align(capture.toString(), in, out, alignments);
+                    ? Samples.deskew(capture.toString(), in, out, deskews)
+                    : Vcd.deskew(capture.toString(), in, out, deskews);
         } catch (CSVException fault) {
             throw quoting(capture, fault);
         } catch (UncheckedIOException fault) {

@@ -34,10 +34,10 @@ final class Samples {
      * Reads a capture and writes it aligned.
      *
      * @param file name of the capture, for messages
-     * @param alignments makes the alignment once the names of the channels are known
+     * @param deskews makes the alignment once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> align(String file, Reader in, Writer out, Captures.Aligning alignments)
+    static List<String> deskew(String file, Reader in, Writer out, Captures.Aligning deskews)
             throws IOException, BadInput {
         CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
         // Whoever opened the writer closes it.
@@ -57,10 +57,10 @@ final class Samples {
             names.add("order_uncertain");
             printer.printRecord(names);
             Table table = new Table(printer, channels.size(), tens);
-            Realigner realigner =
-                    new Realigner(
+            TimeReorderer reorderer =
+                    new TimeReorderer(
                             channels,
-                            alignments.of(channels.stream().map(c -> new Channel(c, c)).toList()),
+                            deskews.of(channels.stream().map(c -> new Channel(c, c)).toList()),
                             table);
             String[] last = new String[channels.size()];
             long before = Long.MIN_VALUE;
@@ -74,22 +74,22 @@ final class Samples {
                 }
                 boolean first = before == Long.MIN_VALUE;
                 before = fs;
-                realigner.advance(fs);
+                reorderer.advance(fs);
                 for (int i = 0; i < last.length; i++) {
                     String value = row.get(i + 1).strip();
                     if (first) {
-                        realigner.initial(i, value);
+                        reorderer.initial(i, value);
                         table.values[i] = value;
                     } else if (!value.equals(last[i])) {
-                        realigner.change(fs, i, value);
+                        reorderer.change(fs, i, value);
                     }
                     last[i] = value;
                 }
                 if (first) {
-                    realigner.whole(fs, "");
+                    reorderer.whole(fs, "");
                 }
             }
-            realigner.finish();
+            reorderer.finish();
             table.flushRow();
             printer.flush();
             return channels;
@@ -115,7 +115,7 @@ final class Samples {
     }
 
     /** Writes a row when the time goes on. */
-    private static final class Table implements Realigner.Out {
+    private static final class Table implements TimeReorderer.Out {
         private final CSVPrinter printer;
         private final String[] values;
         private final int tens;

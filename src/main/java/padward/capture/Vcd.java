@@ -55,14 +55,14 @@ final class Vcd {
      * Reads a capture and writes it aligned.
      *
      * @param file name of the capture, for messages
-     * @param alignments makes the alignment once the names of the channels are known
+     * @param deskews makes the alignment once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> align(String file, Reader in, Writer out, Captures.Aligning alignments)
+    static List<String> deskew(String file, Reader in, Writer out, Captures.Aligning deskews)
             throws IOException, BadInput {
         Vcd vcd = new Vcd(file, in, out);
         vcd.readHead();
-        vcd.readBody(alignments.of(List.copyOf(vcd.declared)));
+        vcd.readBody(deskews.of(List.copyOf(vcd.declared)));
         return vcd.channels;
     }
 
@@ -144,10 +144,10 @@ final class Vcd {
         }
     }
 
-    private void readBody(Alignment alignment) throws IOException, BadInput {
-        long outFs = outUnit(alignment);
+    private void readBody(Deskew deskew) throws IOException, BadInput {
+        long outFs = outUnit(deskew);
         String mark = writeHead(outFs);
-        Realigner realigner = new Realigner(channels, alignment, new Body(outFs, mark));
+        TimeReorderer reorderer = new TimeReorderer(channels, deskew, new Body(outFs, mark));
         long fs = 0;
         boolean begun = false;
         String word = words.next();
@@ -156,27 +156,27 @@ final class Vcd {
             if (first == '#') {
                 fs = time(word, fs);
                 begun = true;
-                realigner.advance(fs);
+                reorderer.advance(fs);
             } else if (word.equals("$comment")) {
                 String text = "$comment " + String.join(" ", untilEnd()) + " $end";
                 if (begun) {
-                    realigner.whole(fs, text);
+                    reorderer.whole(fs, text);
                 } else {
                     out.write(text + "\n");
                 }
             } else if (DUMPS.contains(word)) {
-                readDump(word, fs, realigner);
+                readDump(word, fs, reorderer);
                 begun = true;
             } else if (first == '$') {
                 throw fault("a change, a time, a comment or a dump", word);
             } else {
                 begun = true;
                 Change change = change(word);
-                realigner.change(fs, change.channel(), change.value());
+                reorderer.change(fs, change.channel(), change.value());
             }
             word = words.next();
         }
-        realigner.finish();
+        reorderer.finish();
         out.flush();
     }
 
@@ -213,7 +213,7 @@ final class Vcd {
         }
     }
 
-    private void readDump(String keyword, long fs, Realigner realigner)
+    private void readDump(String keyword, long fs, TimeReorderer reorderer)
             throws IOException, BadInput {
         List<Change> changes = new ArrayList<>();
         String word = words.next();
@@ -225,29 +225,29 @@ final class Vcd {
             word = words.next();
         }
         boolean initial = keyword.equals("$dumpvars");
-        boolean alike = realigner.alike(changes.stream().map(Change::channel).toList());
+        boolean alike = reorderer.alike(changes.stream().map(Change::channel).toList());
         if (!initial && !alike) {
-            changes.forEach(c -> realigner.change(fs, c.channel(), c.value()));
+            changes.forEach(c -> reorderer.change(fs, c.channel(), c.value()));
             return;
         }
         StringBuilder text = new StringBuilder(keyword);
         for (Change change : changes) {
-            realigner.initial(change.channel(), change.value());
+            reorderer.initial(change.channel(), change.value());
             text.append('\n').append(change.text(idOf.get(change.channel())));
         }
         long late =
-                initial || changes.isEmpty() ? 0 : realigner.correctionFs(changes.get(0).channel());
-        realigner.whole(fs + late, text.append("\n$end").toString());
+                initial || changes.isEmpty() ? 0 : reorderer.correctionFs(changes.get(0).channel());
+        reorderer.whole(fs + late, text.append("\n$end").toString());
     }
 
     /** The capture's own unit when it is fine enough, else a picosecond or less. */
-    private long outUnit(Alignment alignment) {
+    private long outUnit(Deskew deskew) {
         boolean fits =
                 channels.stream()
                         .allMatch(
                                 c ->
-                                        alignment.correctionFs(c) % unitFs == 0
-                                                && alignment.uncertaintyFs(c) % unitFs == 0);
+                                        deskew.correctionFs(c) % unitFs == 0
+                                                && deskew.uncertaintyFs(c) % unitFs == 0);
         if (fits) {
             return unitFs;
         }
@@ -256,8 +256,8 @@ final class Vcd {
                         && channels.stream()
                                 .allMatch(
                                         c ->
-                                                alignment.correctionFs(c) % FS_PER_PS == 0
-                                                        && alignment.uncertaintyFs(c) % FS_PER_PS
+                                                deskew.correctionFs(c) % FS_PER_PS == 0
+                                                        && deskew.uncertaintyFs(c) % FS_PER_PS
                                                                 == 0);
         return wholePs ? FS_PER_PS : 1;
     }
@@ -283,7 +283,7 @@ final class Vcd {
     }
 
     /** Writes the changes. */
-    private final class Body implements Realigner.Out {
+    private final class Body implements TimeReorderer.Out {
         private final long outFs;
         private final String mark;
         private boolean begun;

@@ -2,6 +2,28 @@ package padward.cli;
 
 import java.io.PrintWriter;
 import padward.base.BadInput;
+import padward.cli.command.ApplyCommand;
+import padward.cli.command.AskCommand;
+import padward.cli.command.BusCommand;
+import padward.cli.command.ChangesCommand;
+import padward.cli.command.CheckCommand;
+import padward.cli.command.DeskewCommand;
+import padward.cli.command.DiffCommand;
+import padward.cli.command.ExerciseCommand;
+import padward.cli.command.ExpandCommand;
+import padward.cli.command.ExportCommand;
+import padward.cli.command.ImportCommand;
+import padward.cli.command.KeepCommand;
+import padward.cli.command.LessonCommand;
+import padward.cli.command.MakeCommand;
+import padward.cli.command.NetsCommand;
+import padward.cli.command.PadsCommand;
+import padward.cli.command.PinsCommand;
+import padward.cli.command.PlaceRouteCommand;
+import padward.cli.command.SheetCommand;
+import padward.cli.command.SurveyCommand;
+import padward.cli.command.UndoCommand;
+import padward.cli.command.WindowCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,14 +56,14 @@ import picocli.CommandLine.Spec;
             UndoCommand.class,
             DiffCommand.class,
             SheetCommand.class,
-            HandoverCommand.class,
-            AlignCommand.class,
+            ChangesCommand.class,
+            DeskewCommand.class,
             NetsCommand.class,
             PadsCommand.class,
             CheckCommand.class,
             ImportCommand.class,
             ExportCommand.class,
-            SettleCommand.class,
+            PlaceRouteCommand.class,
             PinsCommand.class,
             ExpandCommand.class,
             MakeCommand.class,

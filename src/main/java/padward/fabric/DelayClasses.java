@@ -7,7 +7,7 @@ import java.util.Map;
 /**
  * The distinct (kind, delay) pairs of a fabric's edges, numbered, so that an edge stores a number.
  */
-final class DelayClasses {
+public final class DelayClasses {
     /** Compared by code that stands here: it is asked for every edge, as a program starts too. */
     private record Key(EdgeKind kind, int fastPs, int slowPs) {
         @Override
@@ -32,7 +32,7 @@ final class DelayClasses {
     private byte[] kinds = new byte[16];
 
     /** The number of a pair. */
-    int intern(EdgeKind kind, Delay delay) {
+    public int intern(EdgeKind kind, Delay delay) {
         Key key = new Key(kind, delay.fastPs(), delay.slowPs());
         Integer found = known.get(key);
         if (found != null) {
@@ -51,11 +51,11 @@ final class DelayClasses {
         return number;
     }
 
-    EdgeKind kind(int number) {
+    public EdgeKind kind(int number) {
         return KINDS[kinds[number]];
     }
 
-    int delayPs(int number, Corner corner) {
+    public int delayPs(int number, Corner corner) {
         return corner == Corner.FAST ? fast[number] : slow[number];
     }
 }

@@ -5,7 +5,7 @@ public enum EdgeKind {
     /** A programmable connection in a switch box. */
     SWITCH,
     /** A fixed connection, always there. */
-    JOINT,
+    CONNECTION,
     /** A combinational way through a site, from one of its pins to another. */
     THROUGH;
 
@@ -13,7 +13,7 @@ public enum EdgeKind {
     public String label() {
         return switch (this) {
             case SWITCH -> "switch";
-            case JOINT -> "joint";
+            case CONNECTION -> "joint";
             case THROUGH -> "through-path";
         };
     }

@@ -110,7 +110,7 @@ public final class FabricReview {
                 fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
                 edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
                         + " switches, "
-                        + edgeCounts.getOrDefault(EdgeKind.JOINT, 0)
+                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
                         + " joints, "
                         + edgeCounts.getOrDefault(EdgeKind.THROUGH, 0)
                         + " ways through sites");

@@ -1,6 +1,6 @@
 /**
  * What is fixed in the chip: tiles, wires, switches, sites, pads, as one immutable graph of dense
- * {@code int} vertices. Patterns store one template per kind of tile; explicit fabrics store
- * compressed rows. Both look the same to a search.
+ * {@code int} vertices. Here is what every fabric offers; the two descriptions stand in {@link
+ * padward.fabric.pattern} and {@link padward.fabric.explicit} and know nothing of each other.
  */
 package padward.fabric;

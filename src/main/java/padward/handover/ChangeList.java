@@ -6,15 +6,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import padward.breakout.DesignDiff;
-import padward.breakout.Difference;
-import padward.breakout.NetDiff;
-import padward.breakout.PartDiff;
+import padward.breakout.verify.DesignDiff;
+import padward.breakout.verify.Difference;
+import padward.breakout.verify.NetDiff;
+import padward.breakout.verify.PartDiff;
+import padward.change.EntryReplay;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
 import padward.design.Design;
-import padward.design.Ledger;
-import padward.design.LedgerEntry;
 import padward.design.Port;
-import padward.design.Replay;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.timing.EdgeFinder;
@@ -71,7 +71,7 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
      * @throws IllegalArgumentException when an entry does not fit
      */
     public static ChangeList of(Design base, Ledger ledger) {
-        Replay replay = new Replay(base);
+        EntryReplay replay = new EntryReplay(base);
         List<Entry> entries = new ArrayList<>();
         for (LedgerEntry entry : ledger.entries()) {
             Design before = replay.design();

@@ -19,7 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import padward.base.BadInput;
 import padward.base.ReadFault;
-import padward.design.LedgerEntry;
+import padward.change.LedgerEntry;
 
 /**
  * A user's own text template over a change list, so that the list becomes whatever their

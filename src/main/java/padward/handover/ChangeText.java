@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-import padward.design.LedgerEntry;
+import padward.change.LedgerEntry;
 
 /** Change lists as JSON (RFC 8259) and as CSV (RFC 4180). */
 public final class ChangeText {

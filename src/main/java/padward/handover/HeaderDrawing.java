@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.PadWiring;

@@ -1,7 +1,6 @@
 package padward.handover;
 
 import java.util.Locale;
-import padward.breakout.BenchSheet;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;

@@ -5,9 +5,8 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-import padward.breakout.BenchSheet;
 import padward.design.Attachment;
-import padward.timing.Seen;
+import padward.timing.InstrumentView;
 
 /** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
 public final class SheetCsv {
@@ -53,7 +52,7 @@ public final class SheetCsv {
     }
 
     private static void print(int entry, BenchSheet.Line line, CSVPrinter out) throws IOException {
-        Seen seen = line.timing().seen();
+        InstrumentView seen = line.timing().seen();
         out.printRecord(
                 entry,
                 line.channel(),

@@ -13,12 +13,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import padward.base.Html;
-import padward.breakout.BenchSheet;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.fabric.DriverSetting;
 import padward.timing.Chain;
-import padward.timing.Outside;
+import padward.timing.ExternalLine;
 
 /**
  * A bench sheet as HTML that needs no other file, to be read on screen or printed. It is
@@ -139,7 +138,7 @@ public final class SheetPage {
         model.put("hasChain", single);
         model.put("chain", single ? chain(page.lines().get(0)) : List.of());
         model.put("sum", single ? page.lines().get(0).atInstrument().toText() : "");
-        model.put("seen", texts(SeenText.of(page.lines())));
+        model.put("seen", texts(InstrumentText.of(page.lines())));
         model.put("restore", texts(page.restore()));
         return model;
     }
@@ -192,7 +191,7 @@ public final class SheetPage {
                 setting.slew());
     }
 
-    private static String between(Outside outside) {
+    private static String between(ExternalLine outside) {
         return String.format(
                 Locale.ROOT,
                 "Reckoned with a lead of %.2f m at %.2f of light's speed, a connector of %.3f ns, and"

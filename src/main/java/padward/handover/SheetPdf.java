@@ -16,7 +16,6 @@ import java.util.Map;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.w3c.dom.Element;
-import padward.breakout.BenchSheet;
 import padward.design.Design;
 
 /**

@@ -2,6 +2,7 @@ package padward.lesson;
 
 import java.util.List;
 import padward.base.Html;
+import padward.lesson.exercise.ExerciseKind;
 
 /** What a learner has done, as one page to print. */
 public final class LearnerPage {

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import padward.lesson.exercise.ExerciseKind;
 
 /**
  * What one learner has done. Immutable.

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import padward.design.Design;
+import padward.lesson.condition.Condition;
 
 /**
  * Whether a lesson fits its design: all names mean something, no step is done before the learner
@@ -60,7 +61,7 @@ public final class LessonCheck {
     }
 
     private static Optional<Fault> play(Lesson lesson, Design design) {
-        LessonBench bench = new LessonBench(design);
+        ActionPlayer bench = new ActionPlayer(design);
         LessonRun run = LessonRun.begin(lesson, bench.state());
         for (int i = 0; i < lesson.steps().size(); i++) {
             String place = "$.steps[" + i + "]";
@@ -105,7 +106,7 @@ public final class LessonCheck {
     }
 
     /** All deeds of a lesson's solution, in order. */
-    public static Stream<Deed> deeds(Lesson lesson) {
+    public static Stream<UserAction> deeds(Lesson lesson) {
         return lesson.steps().stream().flatMap(s -> s.solution().stream());
     }
 }

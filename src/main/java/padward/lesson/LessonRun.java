@@ -3,6 +3,8 @@ package padward.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.lesson.condition.Condition;
+import padward.lesson.condition.WindowState;
 
 /**
  * How far a learner is in a lesson. Steps that are done stay done; the one that is being done is

@@ -1,6 +1,8 @@
 package padward.lesson;
 
 import java.util.List;
+import padward.lesson.condition.Condition;
+import padward.lesson.condition.WindowState;
 
 /**
  * One task of a lesson.
@@ -16,7 +18,7 @@ public record LessonStep(
         List<Condition> done,
         List<Mistake> mistakes,
         List<String> hints,
-        List<Deed> solution) {
+        List<UserAction> solution) {
     /** Copies the lists. */
     public LessonStep {
         done = List.copyOf(done);

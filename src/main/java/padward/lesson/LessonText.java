@@ -2,6 +2,8 @@ package padward.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import padward.lesson.exercise.Exercise;
+import padward.lesson.exercise.ExerciseKind;
 
 /** Lessons, exercises and what learners have done, as plain lines. */
 public final class LessonText {

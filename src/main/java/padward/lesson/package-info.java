@@ -1,2 +1,2 @@
-/** Steps through searches, lessons, exercises: how pads are reached, and why a way fails. */
+/** Lessons: their tasks, what a learner has done, and how that is marked. */
 package padward.lesson;

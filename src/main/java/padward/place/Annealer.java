@@ -31,13 +31,13 @@ final class Annealer {
     private static final int MOST_TEMPERATURES = 400;
 
     private final Fabric fabric;
-    private final Packed packed;
-    private final Spots spots;
-    private final Cost cost;
-    private final PathTimes times;
+    private final PackedNetlist packed;
+    private final PlacementSites sites;
+    private final PlacementCost cost;
+    private final ArrivalTimes times;
     private final Placement placement;
     private final Random random;
-    private final Nearby[] nearby;
+    private final NearbySites[] nearby;
     private final int[] movable;
     private final double[] costOfNet;
     private final double[] newCost;
@@ -49,22 +49,22 @@ final class Annealer {
 
     Annealer(
             Fabric fabric,
-            Packed packed,
-            Spots spots,
-            Cost cost,
-            PathTimes times,
+            PackedNetlist packed,
+            PlacementSites sites,
+            PlacementCost cost,
+            ArrivalTimes times,
             Placement placement,
             Random random) {
         this.fabric = fabric;
         this.packed = packed;
-        this.spots = spots;
+        this.sites = sites;
         this.cost = cost;
         this.times = times;
         this.placement = placement;
         this.random = random;
-        this.nearby = new Nearby[packed.groups().size()];
+        this.nearby = new NearbySites[packed.groups().size()];
         for (int g = 0; g < nearby.length; g++) {
-            nearby[g] = new Nearby(fabric, spots, g);
+            nearby[g] = new NearbySites(fabric, sites, g);
         }
         List<Integer> free = new ArrayList<>();
         for (int b = 0; b < packed.blockCount(); b++) {
@@ -130,7 +130,7 @@ final class Annealer {
         double sum = 0;
         int worse = 0;
         for (int i = 0; i < 10 * movable.length; i++) {
-            double change = trial();
+            double change = whatIf();
             if (!Double.isNaN(change)) {
                 keep();
                 sum += Math.max(0, change);
@@ -144,7 +144,7 @@ final class Annealer {
     private int oldSpot;
 
     private boolean move(double temperature) {
-        double change = trial();
+        double change = whatIf();
         if (Double.isNaN(change)) {
             return false;
         }
@@ -160,11 +160,11 @@ final class Annealer {
     }
 
     /** Makes a random move and tells what it changes; NaN when there was none to make. */
-    private double trial() {
+    private double whatIf() {
         int block = movable[random.nextInt(movable.length)];
         int group = packed.groupOfBlock()[block];
         int spot = placement.spotOf(block);
-        int tile = spots.tile(spot);
+        int tile = sites.tile(spot);
         int target =
                 nearby[group].draw(
                         fabric.column(tile), fabric.row(tile), (int) Math.round(range), random);
@@ -175,7 +175,7 @@ final class Annealer {
         boolean blocked =
                 other != Fabric.NOTHING
                         && (placement.isFixed(other)
-                                || !spots.accepts(spot, packed.groupOfBlock()[other]));
+                                || !sites.accepts(spot, packed.groupOfBlock()[other]));
         if (blocked) {
             return Double.NaN;
         }

@@ -30,7 +30,7 @@ final class ClockPads {
         }
         for (int pin : clockPins(fabric, netlist)) {
             Set<Integer> reached = new HashSet<>();
-            BitSet seen = Flood.from(pin, fabric.edgesIn(), closed);
+            BitSet seen = Reachability.from(pin, fabric.edgesIn(), closed);
             for (Pad pad : fabric.pads()) {
                 if (seen.get(pad.vertex())) {
                     reached.add(padByVertex.get(pad.vertex()));

@@ -48,7 +48,7 @@ final class Packer {
                 .collect(Collectors.toSet());
     }
 
-    Packed pack() {
+    PackedNetlist pack() {
         findRegisters();
         List<String> groups = new ArrayList<>();
         Map<String, Integer> numbers = new HashMap<>();
@@ -59,11 +59,11 @@ final class Packer {
         Set<Integer> clocks = clockPorts();
         for (int p = 0; p < blockOfPort.length; p++) {
             boolean in = netlist.ports().get(p).direction() == PortDirection.IN;
-            boolean held = registerOfPort[p] != Fabric.NOTHING;
-            String group = in ? clocks.contains(p) ? CLOCK_IN : IN : held ? HELD_OUT : OUT;
+            boolean used = registerOfPort[p] != Fabric.NOTHING;
+            String group = in ? clocks.contains(p) ? CLOCK_IN : IN : used ? HELD_OUT : OUT;
             blockOfPort[p] = groupOfBlock.size();
             groupOfBlock.add(number(groups, numbers, group));
-            if (held) {
+            if (used) {
                 blockOfCell[registerOfPort[p]] = blockOfPort[p];
             }
         }
@@ -73,7 +73,7 @@ final class Packer {
                 groupOfBlock.add(number(groups, numbers, netlist.cells().get(c).kind()));
             }
         }
-        return new Packed(
+        return new PackedNetlist(
                 renamed(),
                 groups,
                 groupOfBlock.stream().mapToInt(Integer::intValue).toArray(),

@@ -5,17 +5,17 @@ import padward.fabric.Fabric;
 
 /** Which block stands on which spot; changes while a placement is sought. One thread's own. */
 final class Placement {
-    private final Spots spots;
-    private final Cost cost;
+    private final PlacementSites sites;
+    private final PlacementCost cost;
     private final int[] spotOfBlock;
     private final int[] blockOnSpot;
     private final boolean[] fixed;
 
-    Placement(Spots spots, Cost cost, int blocks) {
-        this.spots = spots;
+    Placement(PlacementSites sites, PlacementCost cost, int blocks) {
+        this.sites = sites;
         this.cost = cost;
         this.spotOfBlock = new int[blocks];
-        this.blockOnSpot = new int[spots.count()];
+        this.blockOnSpot = new int[sites.count()];
         this.fixed = new boolean[blocks];
         Arrays.fill(spotOfBlock, Fabric.NOTHING);
         Arrays.fill(blockOnSpot, Fabric.NOTHING);
@@ -24,7 +24,7 @@ final class Placement {
     void put(int block, int spot) {
         spotOfBlock[block] = spot;
         blockOnSpot[spot] = block;
-        cost.put(block, spots.tile(spot));
+        cost.put(block, sites.tile(spot));
     }
 
     /** Puts a block where it stays. */

@@ -1,4 +1,5 @@
 /**
- * Searches over the fabric: the project's own A* and Dijkstra, and a view for JGraphT's algorithms.
+ * Searches over the fabric. The packages below hold them: what an edge costs, the searches
+ * themselves, many nets at once, and the view on which JGraphT's algorithms run.
  */
 package padward.route;

@@ -19,7 +19,7 @@ final class BoardMaker {
 
     private BoardMaker() {}
 
-    static Board make(Plan plan, Random random) {
+    static Board make(DraftNetlist plan, Random random) {
         List<PadWiring> wirings = new ArrayList<>();
         int headerPins = 0;
         for (int pad = 0; pad < plan.fabric.pads().size(); pad++) {

@@ -11,9 +11,9 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
-import padward.fabric.PatternFabric;
-import padward.fabric.PatternSpec;
 import padward.fabric.VertexKind;
+import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternSpec;
 
 /** Lays the clock net over the wires that are there for clocks alone, breadth first. */
 final class ClockTree {
@@ -24,7 +24,11 @@ final class ClockTree {
      *
      * @param reached takes the sinks that were reached
      */
-    static RouteTree grow(Plan plan, Plan.PlannedNet clock, BitSet closed, List<Terminal> reached) {
+    static RouteTree grow(
+            DraftNetlist plan,
+            DraftNetlist.PlannedNet clock,
+            BitSet closed,
+            List<Terminal> reached) {
         Fabric fabric = plan.fabric;
         Set<String> clockKinds =
                 ((PatternFabric) fabric)

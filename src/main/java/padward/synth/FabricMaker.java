@@ -11,10 +11,10 @@ import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
-import padward.fabric.PatternSpec;
-import padward.fabric.PatternSpec.Area;
-import padward.fabric.PatternSpec.PadOverride;
-import padward.fabric.PatternSpec.WireKind;
+import padward.fabric.pattern.PatternSpec;
+import padward.fabric.pattern.PatternSpec.Area;
+import padward.fabric.pattern.PatternSpec.PadOverride;
+import padward.fabric.pattern.PatternSpec.WireKind;
 
 /**
  * Makes invented fabrics: a rim of IO tiles, columns of logic with columns of memory and of

@@ -24,13 +24,13 @@ final class IoMaker {
     private static final double SWITCHED = 0.15;
     private static final int LOOKED_AT = 24;
 
-    private final Plan plan;
+    private final DraftNetlist plan;
     private final NetlistMaker netlist;
     private final Random random;
     private final List<Cell> clocked = new ArrayList<>();
     private final Set<Integer> usedPins = new HashSet<>();
 
-    IoMaker(Plan plan, NetlistMaker netlist, Random random) {
+    IoMaker(DraftNetlist plan, NetlistMaker netlist, Random random) {
         this.plan = plan;
         this.netlist = netlist;
         this.random = random;
@@ -67,7 +67,7 @@ final class IoMaker {
     }
 
     private void addOutput(int index, Pad pad) {
-        Plan.PlannedNet source = netNear(pad.tile());
+        DraftNetlist.PlannedNet source = netNear(pad.tile());
         Port port = plan.addPort("out_" + pad.packagePin(), PortDirection.OUT, index);
         Terminal end = new Terminal.PortEnd(port.id());
         if (random.nextDouble() < REGISTERED) {
@@ -111,8 +111,8 @@ final class IoMaker {
         return netlist.nodes();
     }
 
-    private Plan.PlannedNet netNear(int tile) {
-        List<Plan.PlannedNet> nets = netlist.netsOf(near(tile));
+    private DraftNetlist.PlannedNet netNear(int tile) {
+        List<DraftNetlist.PlannedNet> nets = netlist.netsOf(near(tile));
         return nets.get(random.nextInt(nets.size()));
     }
 
@@ -136,7 +136,7 @@ final class IoMaker {
 
     private void addClock(int pad) {
         Port port = plan.addPort("clk", PortDirection.IN, pad);
-        Plan.PlannedNet clock = plan.addNet("clk", new Terminal.PortEnd(port.id()));
+        DraftNetlist.PlannedNet clock = plan.addNet("clk", new Terminal.PortEnd(port.id()));
         nodes().stream()
                 .filter(c -> c.kind().equals("register") || c.kind().equals("memory"))
                 .forEach(c -> clock.sinks.add(new Terminal.CellPin(c.id(), "clk")));

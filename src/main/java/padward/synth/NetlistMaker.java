@@ -28,13 +28,13 @@ final class NetlistMaker {
     private static final int MOST_FAN_OUT = 10;
     private static final int TRIES = 12;
 
-    private final Plan plan;
+    private final DraftNetlist plan;
     private final Random random;
-    private final List<List<Plan.PlannedNet>> netsOfNode = new ArrayList<>();
+    private final List<List<DraftNetlist.PlannedNet>> netsOfNode = new ArrayList<>();
     private final List<Cell> nodes = new ArrayList<>();
     private final Set<Terminal> usedPins = new HashSet<>();
 
-    NetlistMaker(Plan plan, Random random) {
+    NetlistMaker(DraftNetlist plan, Random random) {
         this.plan = plan;
         this.random = random;
     }
@@ -58,7 +58,7 @@ final class NetlistMaker {
     }
 
     /** The nets that a node drives. */
-    List<Plan.PlannedNet> netsOf(int node) {
+    List<DraftNetlist.PlannedNet> netsOf(int node) {
         return netsOfNode.get(node);
     }
 
@@ -76,14 +76,14 @@ final class NetlistMaker {
             if (kind.equals("logic")) {
                 kind = random.nextDouble() < REGISTERS ? "register" : "lookup-table";
             }
-            nodes.add(plan.addCell(Words.node(nodes.size()), kind, site));
+            nodes.add(plan.addCell(InventedNames.node(nodes.size()), kind, site));
         }
     }
 
-    private List<Plan.PlannedNet> outputs(int node) {
+    private List<DraftNetlist.PlannedNet> outputs(int node) {
         Cell cell = nodes.get(node);
         SiteView site = plan.fabric.site(cell.site());
-        List<Plan.PlannedNet> nets = new ArrayList<>();
+        List<DraftNetlist.PlannedNet> nets = new ArrayList<>();
         for (SitePin pin : site.pins()) {
             if (pin.direction() == PinDirection.OUT) {
                 boolean only = site.kind().equals("logic");
@@ -113,7 +113,7 @@ final class NetlistMaker {
         }
     }
 
-    private void connect(Plan.PlannedNet net, Terminal end) {
+    private void connect(DraftNetlist.PlannedNet net, Terminal end) {
         net.sinks.add(end);
         usedPins.add(end);
     }
@@ -124,7 +124,7 @@ final class NetlistMaker {
     }
 
     /** A net from somewhere near in the tree; lookup tables take only earlier ones, so no loops. */
-    private Optional<Plan.PlannedNet> driverFor(int node) {
+    private Optional<DraftNetlist.PlannedNet> driverFor(int node) {
         boolean combinational = nodes.get(node).kind().equals("lookup-table");
         for (int attempt = 0; attempt < TRIES; attempt++) {
             int level = 1;
@@ -138,8 +138,8 @@ final class NetlistMaker {
             if (!inside || (combinational && other > node && !holdsState(other))) {
                 continue;
             }
-            List<Plan.PlannedNet> nets = netsOfNode.get(other);
-            Plan.PlannedNet net = nets.get(random.nextInt(nets.size()));
+            List<DraftNetlist.PlannedNet> nets = netsOfNode.get(other);
+            DraftNetlist.PlannedNet net = nets.get(random.nextInt(nets.size()));
             if (net.sinks.size() < MOST_FAN_OUT) {
                 return Optional.of(net);
             }

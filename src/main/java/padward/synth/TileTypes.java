@@ -5,17 +5,17 @@ import java.util.List;
 import java.util.stream.Stream;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.IndexMap;
-import padward.fabric.IndexPair;
 import padward.fabric.PadDirections;
-import padward.fabric.PatternSpec.PadGroup;
-import padward.fabric.PatternSpec.PinGroup;
-import padward.fabric.PatternSpec.Rule;
-import padward.fabric.PatternSpec.SiteGroup;
-import padward.fabric.PatternSpec.Through;
-import padward.fabric.PatternSpec.TileType;
 import padward.fabric.PinDirection;
-import padward.fabric.Topology;
+import padward.fabric.pattern.IndexMap;
+import padward.fabric.pattern.IndexPair;
+import padward.fabric.pattern.PatternSpec.PadGroup;
+import padward.fabric.pattern.PatternSpec.PinGroup;
+import padward.fabric.pattern.PatternSpec.Rule;
+import padward.fabric.pattern.PatternSpec.SiteGroup;
+import padward.fabric.pattern.PatternSpec.Through;
+import padward.fabric.pattern.PatternSpec.TileType;
+import padward.fabric.pattern.Topology;
 
 /** The tile types of made fabrics. */
 final class TileTypes {
@@ -114,8 +114,8 @@ final class TileTypes {
         rules.addAll(toPins("outreg.d"));
         rules.addAll(toPins("enreg.d"));
         rules.addAll(fromPins(out("q", pads), "inreg.q"));
-        rules.add(joint("outreg.q", "pad", new Delay(20, 30)));
-        rules.add(joint("pad", "inreg.d", new Delay(250, 400)));
+        rules.add(connection("outreg.q", "pad", new Delay(20, 30)));
+        rules.add(connection("pad", "inreg.d", new Delay(250, 400)));
         rules.addAll(more);
         List<SiteGroup> sites =
                 List.of(register("outreg", pads), register("enreg", pads), register("inreg", pads));
@@ -219,7 +219,7 @@ final class TileTypes {
         return new Rule(from, to, map, EdgeKind.SWITCH, delay);
     }
 
-    private static Rule joint(String from, String to, Delay delay) {
-        return new Rule(from, to, new IndexMap.Same(), EdgeKind.JOINT, delay);
+    private static Rule connection(String from, String to, Delay delay) {
+        return new Rule(from, to, new IndexMap.Same(), EdgeKind.CONNECTION, delay);
     }
 }

@@ -65,7 +65,7 @@ public record Chain(List<Link> links) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            Outside outside) {
+            ExternalLine outside) {
         Fabric fabric = design.fabric();
         Pad at = fabric.pads().get(pad);
         int end = tree.placeOf(at.vertex());
@@ -87,7 +87,7 @@ public record Chain(List<Link> links) {
     }
 
     /** What hangs on a pad's driver: what the board states, and the lead's end, pF. */
-    public static double loadPf(Design design, int pad, Outside outside) {
+    public static double loadPf(Design design, int pad, ExternalLine outside) {
         double board = design.board().findWiring(pad).map(PadWiring::loadPf).orElse(0.0);
         return board + outside.probePf();
     }

@@ -13,7 +13,7 @@ import padward.fabric.DriverSetting;
  * @param chain its delay, link by link
  * @param seen what the instrument sees
  */
-public record LineTiming(Chain chain, Seen seen) {
+public record LineTiming(Chain chain, InstrumentView seen) {
     /**
      * The timing of a net that is on a pad.
      *
@@ -26,13 +26,13 @@ public record LineTiming(Chain chain, Seen seen) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            Outside outside,
+            ExternalLine outside,
             Instrument instrument) {
         double load = Chain.loadPf(design, pad, outside);
         Optional<DriverOutput> output = setting.flatMap(DriverSetting::output);
         return new LineTiming(
                 Chain.of(design, tree, pad, setting, outside),
-                output.map(o -> Seen.of(o, load, instrument))
-                        .orElseGet(() -> Seen.unknown(instrument)));
+                output.map(o -> InstrumentView.of(o, load, instrument))
+                        .orElseGet(() -> InstrumentView.unknown(instrument)));
     }
 }

@@ -7,7 +7,7 @@ import padward.fabric.Fabric;
 /**
  * Delays from a net's driver to each vertex of its tree, at both corners: the edges' own, added up;
  * where the fabric states resistances and capacitances, by Elmore's formula along stretches that no
- * buffer restores, and with the loads of branches everywhere ({@link Stages}). Immutable.
+ * buffer restores, and with the loads of branches everywhere ({@link BufferedStages}). Immutable.
  */
 public final class TreeDelays {
     private final Delay[] byPlace;
@@ -19,7 +19,7 @@ public final class TreeDelays {
     /** Adds delays up from the root. O(size × edges at a vertex). */
     public static TreeDelays of(Fabric fabric, RouteTree tree) {
         if (!fabric.info().electrical().isUnknown()) {
-            return new TreeDelays(Stages.delays(fabric, tree));
+            return new TreeDelays(BufferedStages.delays(fabric, tree));
         }
         EdgeFinder finder = new EdgeFinder(fabric);
         Delay[] delays = new Delay[tree.size()];

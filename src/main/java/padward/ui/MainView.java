@@ -8,7 +8,7 @@ import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import padward.format.LearnerFolder;
+import padward.lesson.file.LearnerFolder;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.CommandSearch;
@@ -24,7 +24,7 @@ import padward.ui.draw.Viewport;
 import padward.ui.export.Exports;
 import padward.ui.group.GroupModel;
 import padward.ui.group.GroupView;
-import padward.ui.ledger.KeptStrip;
+import padward.ui.ledger.KeptBar;
 import padward.ui.ledger.LedgerModel;
 import padward.ui.ledger.LedgerView;
 import padward.ui.ledger.SheetWindow;
@@ -46,8 +46,8 @@ import padward.ui.play.StepsView;
 import padward.ui.question.AnswerBar;
 import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
-import padward.ui.question.TrialBar;
-import padward.ui.question.WaysOutView;
+import padward.ui.question.RoutesOutView;
+import padward.ui.question.WhatIfBar;
 
 /**
  * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
@@ -130,9 +130,9 @@ final class MainView extends StackPane {
                         new VBox(
                                 new AnswerBar(model, actions),
                                 new NotesBar(model.notes()),
-                                new TrialBar(model, actions)),
+                                new WhatIfBar(model, actions)),
                         new Middle(new MapAndStrip(map, strip), side, model.look()),
-                        new KeptStrip(model, kept, actions));
+                        new KeptBar(model, kept, actions));
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look().textSizeProperty().addListener((p, old, now) -> textSize());
@@ -160,7 +160,7 @@ final class MainView extends StackPane {
                         "ways",
                         "Ways out",
                         "All pads for the net, best first",
-                        () -> new WaysOutView(model)),
+                        () -> new RoutesOutView(model)),
                 new Panel(
                         "nets",
                         "Nets",

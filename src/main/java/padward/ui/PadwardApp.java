@@ -10,15 +10,15 @@ import javafx.scene.Scene;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import padward.design.Design;
-import padward.format.UserFolder;
+import padward.format.source.UserFolder;
 import padward.ui.control.Themes;
 import padward.ui.map.FirstView;
 import padward.ui.map.MapModel;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.Prelude;
 import padward.ui.model.SessionKeeper;
-import padward.ui.scene.Opened;
+import padward.ui.model.StartupRead;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
 
 /** The window program. */
 public final class PadwardApp extends Application {
@@ -27,7 +27,7 @@ public final class PadwardApp extends Application {
     private static final double HEIGHT = 800;
 
     /** What was begun before the toolkit was there; it makes the application, so it is static. */
-    private static CompletableFuture<Prelude> prelude = new CompletableFuture<>();
+    private static CompletableFuture<StartupRead> prelude = new CompletableFuture<>();
 
     /** What kept the window from being built. */
     private static Optional<Throwable> trouble = Optional.empty();
@@ -39,7 +39,7 @@ public final class PadwardApp extends Application {
      * @throws IllegalStateException when a fault of the program itself does
      */
     public static Optional<String> launchWindow(Optional<Path> design) {
-        prelude = CompletableFuture.supplyAsync(() -> Prelude.begin(UserFolder.path(), design));
+        prelude = CompletableFuture.supplyAsync(() -> StartupRead.begin(UserFolder.path(), design));
         try {
             Application.launch(PadwardApp.class);
         } catch (RuntimeException | LinkageError fault) {
@@ -58,7 +58,7 @@ public final class PadwardApp extends Application {
     }
 
     /** Shows the map first, the whole window as soon as it is built. */
-    static void show(Stage stage, Prelude prelude) {
+    static void show(Stage stage, StartupRead prelude) {
         FirstView first =
                 new FirstView(
                         prelude,
@@ -78,7 +78,7 @@ public final class PadwardApp extends Application {
         first.begin();
     }
 
-    private static void showAll(Stage stage, Prelude prelude) {
+    private static void showAll(Stage stage, StartupRead prelude) {
         // Where the text engine lacks its library, this fails here and not in some later frame.
         new Text(NAME).prefWidth(-1);
         ExplorerModel model =
@@ -126,7 +126,7 @@ public final class PadwardApp extends Application {
         stage.setTitle(
                 model.openedProperty()
                         .get()
-                        .map(Opened::design)
+                        .map(OpenDesign::design)
                         .map(Design::name)
                         .map(n -> NAME + " — " + n)
                         .orElse(NAME));

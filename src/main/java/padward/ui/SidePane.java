@@ -14,7 +14,7 @@ import padward.ui.control.Focus;
 import padward.ui.control.Panel;
 import padward.ui.map.MapModel;
 import padward.ui.model.LookModel;
-import padward.ui.question.OpeningsView;
+import padward.ui.question.UnblockView;
 
 /** Beside the map: what would open the way, and the panels as tabs. */
 final class SidePane extends VBox {
@@ -36,7 +36,7 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
-        OpeningsView openings = new OpeningsView(map);
+        UnblockView openings = new UnblockView(map);
         openings.maxHeightProperty().bind(heightProperty().multiply(OPENINGS_SHARE));
         // All height that the openings leave is theirs; their tables would want more.
         tabs.setPrefHeight(LEAST_HEIGHT);

@@ -15,7 +15,7 @@ import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.map.FindField;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Menus, what is open, and what is found by name. */
 final class TopBar extends HBox {
@@ -58,8 +58,8 @@ final class TopBar extends HBox {
     }
 
     /** The name always, the rest as far as there is room. */
-    private static void tell(Optional<Opened> opened, Label name, Label about) {
-        Optional<Design> design = opened.map(Opened::design);
+    private static void tell(Optional<OpenDesign> opened, Label name, Label about) {
+        Optional<Design> design = opened.map(OpenDesign::design);
         name.setText(design.map(Design::name).orElse(""));
         about.setText(design.map(TopBar::about).orElse(""));
         Tooltip all = design.map(d -> new Tooltip(d.name() + " " + about(d))).orElse(null);

@@ -3,9 +3,9 @@ package padward.ui;
 import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
-import padward.breakout.Answer;
-import padward.breakout.Keeping;
-import padward.format.Demo;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.format.design.Demo;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
 import padward.ui.model.ExplorerModel;
@@ -75,24 +75,24 @@ final class WindowActions {
         BooleanBinding canTry =
                 Bindings.createBooleanBinding(
                         () ->
-                                model.shown().trialProperty().get().isEmpty()
+                                model.shown().whatIfProperty().get().isEmpty()
                                         && !model.busyProperty().get()
                                         && isTriable(model),
-                        model.shown().trialProperty(),
+                        model.shown().whatIfProperty(),
                         model.busyProperty(),
                         model.shown().answerProperty());
         BooleanBinding canChoose =
                 Bindings.createBooleanBinding(
                         () ->
-                                model.shown().trialProperty().get().isEmpty()
+                                model.shown().whatIfProperty().get().isEmpty()
                                         && model.shown().options().size() > 1,
-                        model.shown().trialProperty(),
+                        model.shown().whatIfProperty(),
                         model.shown().answerProperty());
         BooleanBinding several = Bindings.size(model.questions().all()).greaterThan(1);
-        BooleanBinding inTrial =
+        BooleanBinding inWhatIf =
                 Bindings.createBooleanBinding(
-                        () -> model.shown().trialProperty().get().isPresent(),
-                        model.shown().trialProperty());
+                        () -> model.shown().whatIfProperty().get().isPresent(),
+                        model.shown().whatIfProperty());
         BooleanBinding canUndo =
                 Bindings.createBooleanBinding(
                         () -> model.history().nextUndoProperty().get().isPresent(),
@@ -120,7 +120,7 @@ final class WindowActions {
                                 "Another way",
                                 "",
                                 "Shows the next of the clearances that would open the way",
-                                () -> nextWay(model))
+                                () -> nextRoute(model))
                         .when(canChoose),
                 question(
                                 "keep",
@@ -128,8 +128,8 @@ final class WindowActions {
                                 "Shortcut+K",
                                 "Goes on with the trial; the design's file stays as it is",
                                 model::keep)
-                        .when(inTrial),
-                question("drop", "Drop", "", "Forgets the trial", model::drop).when(inTrial),
+                        .when(inWhatIf),
+                question("drop", "Drop", "", "Forgets the trial", model::drop).when(inWhatIf),
                 question("undo", "Undo", "Shortcut+Z", "Takes the last step back", model::undo)
                         .when(canUndo),
                 question(
@@ -174,7 +174,7 @@ final class WindowActions {
                         .when(several));
     }
 
-    private static void nextWay(ExplorerModel model) {
+    private static void nextRoute(ExplorerModel model) {
         model.shown()
                 .optionProperty()
                 .set((model.shown().optionProperty().get() + 1) % model.shown().options().size());
@@ -201,7 +201,7 @@ final class WindowActions {
 
     private static boolean isTriable(ExplorerModel model) {
         Answer answer = model.shown().answerProperty().get().orElse(null);
-        return answer instanceof Answer.Open open && !Keeping.isThere(open)
+        return answer instanceof Answer.Open open && !AnswerEdits.isThere(open)
                 || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();
     }
 

@@ -97,16 +97,16 @@ class CapturesTest {
 
     @TempDir private Path folder;
 
-    private String aligned(String name, String capture, Alignment alignment) throws Exception {
+    private String deskewed(String name, String capture, Deskew deskew) throws Exception {
         Path in = Files.writeString(folder.resolve("in." + name), capture);
         Path out = folder.resolve("out." + name);
-        Captures.align(in, out, names -> alignment);
+        Captures.deskew(in, out, names -> deskew);
         return Files.readString(out);
     }
 
     @Test
     void theStandardsExampleComesBackWhole() throws Exception {
-        String back = aligned("vcd", STANDARD, new Alignment(Map.of(), 0));
+        String back = deskewed("vcd", STANDARD, new Deskew(Map.of(), 0));
         assertThat(back.lines().filter(l -> l.startsWith("#"))).hasSize(10);
         assertThat(back.lines().filter(l -> l.startsWith("$dump"))).hasSize(4);
         assertThat(back.lines().filter(l -> l.startsWith("$comment"))).hasSize(1);
@@ -123,7 +123,7 @@ class CapturesTest {
                 Map.of(
                         "top.t1.accumulator[31:0]", new Delay(1000, 1000),
                         "top.m1.net1", new Delay(6000, 6000));
-        String back = aligned("vcd", STANDARD, new Alignment(delays, 0));
+        String back = deskewed("vcd", STANDARD, new Deskew(delays, 0));
         assertThat(changes(back).get("(k"))
                 .containsSubsequence("510000 b10zx1110x11100", "535000 bz");
         assertThat(changes(back).get("*@")).contains("505000 0");
@@ -187,9 +187,9 @@ class CapturesTest {
             }
         }
         captured.sort(Comparator.comparingLong(Edge::ps));
-        Alignment alignment = new Alignment(delays, samplePs);
-        Map<Integer, List<Long>> vcd = readVcd(aligned("vcd", vcd(channels, captured), alignment));
-        Map<Integer, List<Long>> csv = readCsv(aligned("csv", csv(channels, captured), alignment));
+        Deskew deskew = new Deskew(delays, samplePs);
+        Map<Integer, List<Long>> vcd = readVcd(deskewed("vcd", vcd(channels, captured), deskew));
+        Map<Integer, List<Long>> csv = readCsv(deskewed("csv", csv(channels, captured), deskew));
         assertThat(csv).isEqualTo(vcd);
         // All stand level with the latest line: how late its middle is.
         double level =
@@ -200,7 +200,7 @@ class CapturesTest {
         for (int i = 0; i < channels; i++) {
             int channel = i;
             List<Edge> wanted = truth.stream().filter(e -> e.channel() == channel).toList();
-            double uncertain = alignment.uncertaintyFs("d" + i);
+            double uncertain = deskew.uncertaintyFs("d" + i);
             assertThat(vcd.get(i)).hasSize(wanted.size());
             for (int k = 0; k < wanted.size(); k++) {
                 double off = vcd.get(i).get(k) - (wanted.get(k).ps() + level) * 1000;
@@ -216,7 +216,7 @@ class CapturesTest {
         Random random = new Random(seed);
         Map<String, Delay> delays =
                 Map.of("d0", new Delay(1000, 3000), "d1", new Delay(2000, 6000));
-        Alignment alignment = new Alignment(delays, 0);
+        Deskew deskew = new Deskew(delays, 0);
         int wrong = 0;
         for (int k = 0; k < 60; k++) {
             long first = 50_000;
@@ -225,7 +225,7 @@ class CapturesTest {
             captured.add(new Edge(first + 1000 + random.nextInt(2001), 0, "1"));
             captured.add(new Edge(second + 2000 + random.nextInt(4001), 1, "1"));
             captured.sort(Comparator.comparingLong(Edge::ps));
-            String back = aligned("vcd", vcd(2, captured), alignment);
+            String back = deskewed("vcd", vcd(2, captured), deskew);
             Map<Integer, List<Long>> read = readVcd(back);
             if (read.get(0).get(0) >= read.get(1).get(0)) {
                 wrong++;
@@ -323,7 +323,7 @@ class CapturesTest {
         BadInput fault =
                 catchThrowableOfType(
                         BadInput.class,
-                        () -> Captures.align(in, out, n -> new Alignment(Map.of(), 0)));
+                        () -> Captures.deskew(in, out, n -> new Deskew(Map.of(), 0)));
         assertThat(fault).hasMessageContaining(place).hasMessageContaining(expected);
         assertThat(out).doesNotExist();
     }
@@ -331,10 +331,7 @@ class CapturesTest {
     @Test
     void aByteOrderMarkIsPassedOver() throws Exception {
         String back =
-                aligned(
-                        "csv",
-                        "\uFEFF\"Time, ns\",a\r\n0,0\r\n5,1\r\n",
-                        new Alignment(Map.of(), 0));
+                deskewed("csv", "\uFEFF\"Time, ns\",a\r\n0,0\r\n5,1\r\n", new Deskew(Map.of(), 0));
         assertThat(back).startsWith("\"Time, ns\",a,order_uncertain\r\n0,0,0\r\n5,1,0");
     }
 
@@ -360,7 +357,7 @@ class CapturesTest {
         BadInput fault =
                 catchThrowableOfType(
                         BadInput.class,
-                        () -> Captures.align(in, out, n -> new Alignment(Map.of(), 0)));
+                        () -> Captures.deskew(in, out, n -> new Deskew(Map.of(), 0)));
         assertThat(fault).hasMessageContaining("in.csv").hasMessageContaining(expected);
         assertThat(out).doesNotExist();
     }

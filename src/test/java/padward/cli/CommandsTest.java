@@ -53,7 +53,7 @@ class CommandsTest {
     }
 
     @Test
-    void anOpenAnswerSaysWhatEveryFreeWayPasses() {
+    void anOpenAnswerSaysWhatEveryFreeRoutePasses() {
         Run run = ask("x7y2/pad[1]");
         assertThat(run.code()).isZero();
         assertThat(run.out())
@@ -78,7 +78,7 @@ class CommandsTest {
     }
 
     @Test
-    void aStoppedSearchClaimsNeitherAWayNorItsAbsence() {
+    void aStoppedSearchClaimsNeitherARouteNorItsAbsence() {
         Run run = ask("J1.3", "--within-ms", "0");
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out()).startsWith("Not decided: the search was stopped after 0 ms");
@@ -170,7 +170,7 @@ class CommandsTest {
         assertThat(wrong.err()).contains("“Z”");
         Run header = run("survey", "--design", DESIGN, "--net", NET, "--header", "J1");
         assertThat(header.out()).contains("header J1");
-        Run trial =
+        Run whatIf =
                 run(
                         "survey",
                         "--design",
@@ -180,7 +180,7 @@ class CommandsTest {
                         "--trial",
                         "free cell pump/run/motor_out",
                         "--used");
-        assertThat(trial.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
+        assertThat(whatIf.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
                 .hasValueSatisfying(l -> assertThat(l).contains("Open"));
     }
 

@@ -18,8 +18,8 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
-import padward.format.DesignReader;
-import padward.format.Digest;
+import padward.format.design.DesignReader;
+import padward.format.design.Digest;
 import picocli.CommandLine;
 
 /** Keeping, applying and undoing, run as a user runs them. */
@@ -303,9 +303,9 @@ class LedgerCommandsTest {
         try (FileChannel channel =
                         FileChannel.open(
                                 lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-                var held = channel.lock()) {
+                var used = channel.lock()) {
             Run run = keep("pump/level/sample[0]", "x0y5/pad[0]");
-            assertThat(held.isValid()).isTrue();
+            assertThat(used.isValid()).isTrue();
             assertThat(run.code()).isEqualTo(2);
             assertThat(run.err()).contains("in use");
         }

@@ -36,7 +36,7 @@ class NewerRunTest {
     }
 
     @Test
-    void aNewWayIsSearchedReportedAndKept() throws Exception {
+    void aNewRouteIsSearchedReportedAndKept() throws Exception {
         Path output = folder.resolve("changed.json");
         Path fresh = folder.resolve("fresh.json");
         CommandRun run =

@@ -16,11 +16,11 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
-import padward.route.FreeWays;
-import padward.route.LowerBound;
-import padward.route.PathSearch;
-import padward.route.SearchOutcome;
-import padward.route.Starts;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
 
 /**
  * Builds small designs for tests by hand: cells are placed where told, nets routed one after the
@@ -111,10 +111,10 @@ public final class DesignBench {
         int[] starts = onTree.stream().mapToInt(Integer::intValue).toArray();
         SearchOutcome outcome =
                 search.run(
-                        new Starts(starts, new long[starts.length]),
+                        new SearchSources(starts, new long[starts.length]),
                         goal,
                         Corner.SLOW,
-                        new FreeWays(closed),
+                        new FreeOnlyCost(closed),
                         LowerBound.NONE,
                         Progress.NONE);
         if (!(outcome instanceof SearchOutcome.Found found)) {

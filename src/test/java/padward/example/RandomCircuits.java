@@ -24,13 +24,13 @@ import padward.fabric.CellKind;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
+import padward.fabric.explicit.ExplicitBuilder;
 
 /**
  * Small random explicit fabrics with random designs on them, much more tangled than real ones:
@@ -126,11 +126,11 @@ public final class RandomCircuits {
             }
         }
         for (int i = 0; i < pads; i++) {
-            edge(builder, "s" + i + ".x", "p" + i, EdgeKind.JOINT);
+            edge(builder, "s" + i + ".x", "p" + i, EdgeKind.CONNECTION);
             if (random.nextInt(3) == 0) {
                 edge(builder, "w" + random.nextInt(wires), "p" + i, EdgeKind.SWITCH);
             }
-            edge(builder, "p" + i, "w" + random.nextInt(wires), EdgeKind.JOINT);
+            edge(builder, "p" + i, "w" + random.nextInt(wires), EdgeKind.CONNECTION);
         }
         fabric = builder.build();
     }

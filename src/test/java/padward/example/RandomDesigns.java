@@ -19,11 +19,11 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-import padward.route.FreeWays;
-import padward.route.LowerBound;
-import padward.route.PathSearch;
-import padward.route.SearchOutcome;
-import padward.route.Starts;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
 
 /** Makes small random designs for property tests: random cells, random nets, random detours. */
 public final class RandomDesigns {
@@ -139,10 +139,10 @@ public final class RandomDesigns {
         SearchOutcome outcome =
                 new PathSearch(fabric)
                         .run(
-                                new Starts(starts, new long[starts.length]),
+                                new SearchSources(starts, new long[starts.length]),
                                 goal,
                                 Corner.SLOW,
-                                new FreeWays(closed),
+                                new FreeOnlyCost(closed),
                                 LowerBound.NONE,
                                 Progress.NONE);
         if (!(outcome instanceof SearchOutcome.Found found) || found.path().size() < 2) {

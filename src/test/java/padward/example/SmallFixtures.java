@@ -6,8 +6,8 @@ import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.BoardFiles;
-import padward.format.DesignWriter;
-import padward.format.FabricReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricReader;
 
 /**
  * Writes the design files of the small example into a folder that holds its fabrics and board:

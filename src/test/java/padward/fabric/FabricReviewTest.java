@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.fabric.explicit.ExplicitBuilder;
 
 /** A small fabric in which everything that is odd is so on purpose. */
 class FabricReviewTest {
@@ -42,8 +43,8 @@ class FabricReviewTest {
         }
         int pin = builder.findVertex("s.q");
         builder.addEdge(pin, 10, EdgeKind.SWITCH, SOME);
-        builder.addEdge(58, fed, EdgeKind.JOINT, SOME);
-        builder.addEdge(3, builder.findVertex("apart"), EdgeKind.JOINT, SOME);
+        builder.addEdge(58, fed, EdgeKind.CONNECTION, SOME);
+        builder.addEdge(3, builder.findVertex("apart"), EdgeKind.CONNECTION, SOME);
         FabricReview.Result review = FabricReview.of(builder.build(), Progress.NONE);
         assertThat(review.counts())
                 .containsExactly(

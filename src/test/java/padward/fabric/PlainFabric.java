@@ -9,35 +9,38 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
+import padward.fabric.explicit.ExplicitBuilder;
 
 /**
  * An explicit fabric as lists and maps, the plainest way to keep one, filled at random: names of
  * all sorts, tiles in any order, some alike and some not, sites without pins, edges stated twice.
  */
-final class PlainFabric {
-    record Vertex(String name, VertexKind kind, int tile, int head, String wireKind, int site) {}
+public final class PlainFabric {
+    public record Vertex(
+            String name, VertexKind kind, int tile, int head, String wireKind, int site) {}
 
-    record Site(String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {}
+    public record Site(
+            String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {}
 
-    record Edge(EdgeKind kind, Delay delay) {}
+    public record Edge(EdgeKind kind, Delay delay) {}
 
     final int columns;
     final int rows;
-    final Map<Integer, String> tileTypes = new HashMap<>();
-    final List<Vertex> vertices = new ArrayList<>();
-    final List<Site> sites = new ArrayList<>();
-    final List<Pad> pads = new ArrayList<>();
-    final Map<List<Integer>, Edge> edges = new LinkedHashMap<>();
-    final List<List<String>> repeated = new ArrayList<>();
-    final ExplicitBuilder builder;
+    public final Map<Integer, String> tileTypes = new HashMap<>();
+    public final List<Vertex> vertices = new ArrayList<>();
+    public final List<Site> sites = new ArrayList<>();
+    public final List<Pad> pads = new ArrayList<>();
+    public final Map<List<Integer>, Edge> edges = new LinkedHashMap<>();
+    public final List<List<String>> repeated = new ArrayList<>();
+    public final ExplicitBuilder builder;
     private final Random random;
 
     /** Vertices and sites as they were added, in the order of their final numbers. */
-    List<Integer> vertexOrder = List.of();
+    public List<Integer> vertexOrder = List.of();
 
-    List<Integer> siteOrder = List.of();
+    public List<Integer> siteOrder = List.of();
 
-    PlainFabric(long seed) {
+    public PlainFabric(long seed) {
         random = new Random(seed);
         columns = 1 + random.nextInt(12);
         rows = 1 + random.nextInt(12);
@@ -108,7 +111,7 @@ final class PlainFabric {
         return new Delay(fast, fast + random.nextInt(2));
     }
 
-    boolean isTaken(String name) {
+    public boolean isTaken(String name) {
         return vertices.stream().anyMatch(v -> v.name().equals(name));
     }
 
@@ -163,8 +166,8 @@ final class PlainFabric {
         }
     }
 
-    private static void check(boolean held, String name) {
-        if (!held) {
+    private static void check(boolean used, String name) {
+        if (!used) {
             throw new AssertionError("number of " + name);
         }
     }

@@ -5,6 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntPredicate;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.explicit.ExplicitFabric;
+import padward.fabric.pattern.IndexMap;
+import padward.fabric.pattern.PatternSpec;
+import padward.fabric.pattern.Topology;
 
 /** Makes random fabrics for property tests, pattern and explicit, all from one seed. */
 public final class RandomFabrics {
@@ -97,7 +102,11 @@ public final class RandomFabrics {
         }
         rules.add(
                 new PatternSpec.Rule(
-                        "outreg.q", "pad", new IndexMap.Same(), EdgeKind.JOINT, delay(random)));
+                        "outreg.q",
+                        "pad",
+                        new IndexMap.Same(),
+                        EdgeKind.CONNECTION,
+                        delay(random)));
         PatternSpec.SiteGroup register =
                 new PatternSpec.SiteGroup(
                         "outreg",

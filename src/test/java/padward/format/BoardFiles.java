@@ -5,6 +5,8 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.fabric.Fabric;
+import padward.format.design.BoardReader;
+import padward.format.source.Source;
 
 /** Opens the board reader to tests of other packages. */
 public final class BoardFiles {

@@ -17,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.lesson.file.Checker;
 
 /**
  * One fault at a time put into sound, invented files: the message names the place and the words.

@@ -16,6 +16,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
+import padward.lesson.file.Checker;
 
 /**
  * Damages the examples' files at random places: whatever the bytes, the answer is success or one

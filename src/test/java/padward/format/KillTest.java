@@ -23,20 +23,25 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.design.LedgerEntry;
+import padward.change.LedgerEntry;
 import padward.fabric.Fabric;
+import padward.format.fabric.FabricReader;
+import padward.format.ledger.Journal;
+import padward.format.ledger.JournalTest;
+import padward.format.ledger.LedgerFile;
+import padward.format.ledger.LedgerReader;
 
 /**
  * A program that keeps entries is killed at random moments (SIGKILL where there are signals), again
  * and again, on the same files. What it had told as kept must be there; of what it was at, all or
  * nothing; and the next program can go on.
  */
-class KillTest {
+public class KillTest {
     private static final int SAMPLE = 12;
     private static final int MANY = 200;
 
     /** As short as it can be: most of a round is the start of the program. */
-    static final String CLASS_PATH =
+    public static final String CLASS_PATH =
             Stream.of(KilledWriter.class, LedgerFile.class, JsonWriter.class, LongSet.class)
                     .map(c -> c.getProtectionDomain().getCodeSource().getLocation().getPath())
                     .distinct()

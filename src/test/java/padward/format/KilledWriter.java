@@ -4,9 +4,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import padward.base.Progress;
-import padward.design.Ledger;
-import padward.design.LedgerEntry;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
 import padward.fabric.Fabric;
+import padward.format.fabric.FabricReader;
+import padward.format.ledger.Journal;
+import padward.format.ledger.JournalTest;
+import padward.format.ledger.LedgerFile;
 
 /**
  * A program that keeps and keeps, in a ledger and in a journal, until it is killed. Entries are

@@ -9,14 +9,19 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
-import padward.breakout.Asker;
-import padward.breakout.Question;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.text.AnswerText;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.format.design.BoardWriter;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
 
 /**
  * What is written and read again is the same; a pattern written out answers as the pattern does.
@@ -42,7 +47,7 @@ class RoundTripTest {
                 Answer other = ask(onExplicit, net.name(), pattern.pads().get(pad).name());
                 assertThat(AnswerText.word(other)).isEqualTo(AnswerText.word(one));
                 if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
-                    assertThat(b.way().total().slowPs()).isEqualTo(a.way().total().slowPs());
+                    assertThat(b.route().total().slowPs()).isEqualTo(a.route().total().slowPs());
                     compared++;
                 }
             }

@@ -19,19 +19,26 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.Progress;
+import padward.change.Edit;
+import padward.change.Ledger;
 import padward.design.Design;
-import padward.design.Edit;
-import padward.design.Ledger;
 import padward.design.RouteTree;
+import padward.format.design.DesignReader;
+import padward.format.design.Digest;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
+import padward.format.ledger.EntrySigning;
+import padward.format.ledger.LedgerWriter;
 import padward.handover.ChangeList;
 import padward.handover.ChangeText;
-import padward.lesson.ExerciseKind;
 import padward.lesson.LearnerRecord;
+import padward.lesson.exercise.ExerciseKind;
+import padward.lesson.file.LearnerFile;
 
 /** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
 class SchemaTest {
     private static Schema schema(String name) throws Exception {
-        try (InputStream in = FabricReader.class.getResourceAsStream(name + ".schema.json")) {
+        try (InputStream in = SchemaTest.class.getResourceAsStream("/padward/format/" + name + ".schema.json")) {
             String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
             return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
                     .getSchema(text, InputFormat.JSON);
@@ -86,14 +93,14 @@ class SchemaTest {
         RouteTree clock = design.nets().get(0).route();
         List<Edit> edits =
                 List.of(
-                        new Edit.LetGoPort("motor"),
-                        new Edit.FreeNet("float_hi"),
-                        new Edit.FreeCell("pump/run/motor_out"),
+                        new Edit.DisconnectPort("motor"),
+                        new Edit.RemoveNet("float_hi"),
+                        new Edit.RemoveCell("pump/run/motor_out"),
                         new Edit.SetCell("pump/run/hold", "through", "open"),
-                        new Edit.LayNet(design.nets().get(0).name(), clock));
+                        new Edit.RouteNet(design.nets().get(0).name(), clock));
         Ledger ledger =
                 new Ledger("d", Digest.of(Path.of("fixtures/small/only.design.json")), List.of())
-                        .with(Signing.entry(design, "n", "p", edits, "", "a note"));
+                        .with(EntrySigning.entry(design, "n", "p", edits, "", "a note"));
         Path file = folder.resolve("ledger.json");
         LedgerWriter.write(ledger, design.fabric(), file);
         assertThat(schema("ledger").validate(text(file), InputFormat.JSON)).isEmpty();

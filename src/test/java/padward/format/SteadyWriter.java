@@ -5,6 +5,9 @@ import java.util.concurrent.TimeUnit;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Fabric;
+import padward.format.fabric.FabricReader;
+import padward.format.ledger.JournalTest;
+import padward.format.ledger.LedgerFile;
 
 /** A program that keeps as often as it is told, however many others keep in the same ledger. */
 public final class SteadyWriter {

@@ -22,8 +22,16 @@ import padward.design.Design;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PatternSpec;
 import padward.fabric.SiteView;
+import padward.fabric.pattern.PatternSpec;
+import padward.format.design.BoardWriter;
+import padward.format.design.Demo;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
+import padward.format.fabric.PatternWriter;
+import padward.format.source.Source;
 
 /** What is written is read again as the same thing. */
 class WrittenFilesTest {

@@ -15,11 +15,11 @@ import padward.base.Progress;
 import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.CellKind;
-import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
+import padward.fabric.explicit.ExplicitBuilder;
 
 /** Placements of a few cells against the best of all placements, tried one by one. */
 class PlacementOptimumTest {
@@ -71,9 +71,9 @@ class PlacementOptimumTest {
         Fabric fabric = grid();
         Random random = new Random(seed);
         Netlist netlist = circuit(random);
-        Packed packed = new Packer(netlist, Set.of()).pack();
-        Spots spots =
-                new Spots(
+        PackedNetlist packed = new Packer(netlist, Set.of()).pack();
+        PlacementSites sites =
+                new PlacementSites(
                         fabric,
                         packed.groups().size(),
                         (g, s) ->
@@ -81,24 +81,28 @@ class PlacementOptimumTest {
                                         && fabric.site(s)
                                                 .accepts()
                                                 .contains(packed.groups().get(g)));
-        Cost cost = new Cost(fabric, packed, new DelayFit(0, 1), 0);
-        Placement placement = new Placement(spots, cost, packed.blockCount());
-        int least = best(netlist, packed, spots, new int[CELLS], 0, new HashSet<>(), fabric);
-        putAnywhere(packed, spots, placement, 0, new HashSet<>());
-        PathTimes times = new PathTimes(netlist, new boolean[CELLS], new int[CELLS]);
-        Annealer annealer = new Annealer(fabric, packed, spots, cost, times, placement, random);
+        PlacementCost cost = new PlacementCost(fabric, packed, new DistanceDelayModel(0, 1), 0);
+        Placement placement = new Placement(sites, cost, packed.blockCount());
+        int least = best(netlist, packed, sites, new int[CELLS], 0, new HashSet<>(), fabric);
+        putAnywhere(packed, sites, placement, 0, new HashSet<>());
+        ArrivalTimes times = new ArrivalTimes(netlist, new boolean[CELLS], new int[CELLS]);
+        Annealer annealer = new Annealer(fabric, packed, sites, cost, times, placement, random);
         annealer.run(1, Progress.NONE);
         assertThat(annealer.total()).isEqualTo(least);
     }
 
     private static boolean putAnywhere(
-            Packed packed, Spots spots, Placement placement, int block, Set<Integer> used) {
+            PackedNetlist packed,
+            PlacementSites sites,
+            Placement placement,
+            int block,
+            Set<Integer> used) {
         if (block == packed.blockCount()) {
             return true;
         }
-        for (int spot = spots.count() - 1; spot >= 0; spot--) {
-            if (spots.accepts(spot, packed.groupOfBlock()[block]) && used.add(spot)) {
-                if (putAnywhere(packed, spots, placement, block + 1, used)) {
+        for (int spot = sites.count() - 1; spot >= 0; spot--) {
+            if (sites.accepts(spot, packed.groupOfBlock()[block]) && used.add(spot)) {
+                if (putAnywhere(packed, sites, placement, block + 1, used)) {
                     placement.put(block, spot);
                     return true;
                 }
@@ -108,11 +112,14 @@ class PlacementOptimumTest {
         return false;
     }
 
-    /** All placements; the wire is reckoned anew from the cells' places, not by {@link Cost}. */
+    /**
+     * All placements; the wire is reckoned anew from the cells' places, not by {@link
+     * PlacementCost}.
+     */
     private static int best(
             Netlist netlist,
-            Packed packed,
-            Spots spots,
+            PackedNetlist packed,
+            PlacementSites sites,
             int[] tiles,
             int cell,
             Set<Integer> used,
@@ -131,12 +138,12 @@ class PlacementOptimumTest {
         }
         int least = Integer.MAX_VALUE;
         int group = packed.groupOfBlock()[packed.blockOfCell()[cell]];
-        for (int spot = 0; spot < spots.count(); spot++) {
-            if (spots.accepts(spot, group) && used.add(spot)) {
-                tiles[cell] = spots.tile(spot);
+        for (int spot = 0; spot < sites.count(); spot++) {
+            if (sites.accepts(spot, group) && used.add(spot)) {
+                tiles[cell] = sites.tile(spot);
                 least =
                         Math.min(
-                                least, best(netlist, packed, spots, tiles, cell + 1, used, fabric));
+                                least, best(netlist, packed, sites, tiles, cell + 1, used, fabric));
                 used.remove(spot);
             }
         }

@@ -18,7 +18,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
-import padward.ui.model.Background;
+import padward.ui.work.Background;
 
 /** Everything that can be done is declared once, and told in full. */
 @ExtendWith(ApplicationExtension.class)

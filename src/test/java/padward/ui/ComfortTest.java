@@ -24,8 +24,8 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Action;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** Tabs, command search, notes, progress, text size: as a person uses them. */
 @ExtendWith(ApplicationExtension.class)

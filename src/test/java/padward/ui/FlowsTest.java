@@ -17,12 +17,12 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.breakout.Answer;
+import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapView;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** What people do in the window, one thing after the other. */
 @ExtendWith(ApplicationExtension.class)
@@ -84,7 +84,7 @@ class FlowsTest {
         robot.clickOn("#try-button");
         robot.clickOn("#drop-button");
         assertThat(shown()).isSameAs(original);
-        assertThat(model.shown().trialProperty().get()).isEmpty();
+        assertThat(model.shown().whatIfProperty().get()).isEmpty();
         assertThat(robot.lookup("#trial-bar").query().isVisible()).isFalse();
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
     }
@@ -102,7 +102,7 @@ class FlowsTest {
     }
 
     @Test
-    void waysOutAreListedPreviewedAndAskedFor(FxRobot robot) {
+    void routesOutAreListedPreviewedAndAskedFor(FxRobot robot) {
         ask(robot, "J1.3");
         TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
         assertThat(table.getItems()).hasSize(shown().fabric().pads().size());
@@ -148,7 +148,7 @@ class FlowsTest {
         robot.push(KeyCode.ENTER);
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         robot.push(KeyCode.SHORTCUT, KeyCode.T);
-        assertThat(model.shown().trialProperty().get()).isPresent();
+        assertThat(model.shown().whatIfProperty().get()).isPresent();
         robot.interact(() -> robot.lookup("#keep-button").query().requestFocus());
         robot.push(KeyCode.SPACE);
         assertThat(text(robot, "#answer-word")).endsWith("Open");

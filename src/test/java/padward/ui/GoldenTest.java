@@ -27,10 +27,10 @@ import padward.ui.map.Describer;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.Pointed;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
 
 /**
  * The looks of map and window, against pictures that were looked at and found good. After a change
@@ -138,13 +138,13 @@ class GoldenTest {
     }
 
     @Test
-    void mapWithAnOpenWay(FxRobot robot) {
+    void mapWithAnOpenRoute(FxRobot robot) {
         ask(robot, "J1.2");
         compare(map(robot), "map-open");
     }
 
     @Test
-    void mapWithABlockedWay(FxRobot robot) {
+    void mapWithABlockedRoute(FxRobot robot) {
         ask(robot, "J1.3");
         robot.interact(() -> map.mapModel().choose(model.shown().obstacles().get(0)));
         compare(map(robot), "map-blocked");
@@ -190,7 +190,7 @@ class GoldenTest {
         ask(robot, "J1.2");
         robot.interact(
                 () -> {
-                    Opened opened = model.openedProperty().get().orElseThrow();
+                    OpenDesign opened = model.openedProperty().get().orElseThrow();
                     int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
                     Pointed thing = new Describer(opened).vertex(wire);
                     map.mapModel().pinnedProperty().set(Optional.of(thing));

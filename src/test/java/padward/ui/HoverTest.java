@@ -21,7 +21,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.breakout.Answer;
+import padward.breakout.ask.Answer;
 import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
 
@@ -44,7 +44,7 @@ class HoverTest {
     }
 
     @Test
-    void theWayOfTheRowUnderThePointerIsDrawnInTheSameFrame(FxRobot robot) {
+    void theRouteOfTheRowUnderThePointerIsDrawnInTheSameFrame(FxRobot robot) {
         robot.interact(
                 () -> {
                     model.shown().netTextProperty().set("pump/level/sample[1]");

@@ -10,8 +10,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Actions;
 import padward.ui.export.Exports;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** A window with nothing open and nothing remembered, for tests of whatever it holds. */
 public final class OpenWindow {

@@ -14,11 +14,11 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.ui.map.Describer;
 import padward.ui.map.MapView;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileLayout;
+import padward.ui.work.Background;
 
 /**
  * Takes the pictures for docs: {@code mvn test -Dtest=PicturesTest -Dpictures=docs/pictures}.
@@ -56,7 +56,7 @@ class PicturesTest {
         robot.interact(model.shown()::tryIt);
         robot.interact(() -> OpenWindow.actions(stage).get("whole-way").run());
         take(robot, "window-trial");
-        if (model.shown().trialProperty().get().isPresent()) {
+        if (model.shown().whatIfProperty().get().isPresent()) {
             robot.interact(model::keep);
             take(robot, "window-kept");
             robot.interact(model::undo);
@@ -79,8 +79,8 @@ class PicturesTest {
         MapView map = robot.lookup("#map").queryAs(MapView.class);
         robot.interact(
                 () -> {
-                    Opened opened = model.openedProperty().get().orElseThrow();
-                    int wire = model.shown().way().orElseThrow().hops().get(1).vertex();
+                    OpenDesign opened = model.openedProperty().get().orElseThrow();
+                    int wire = model.shown().route().orElseThrow().hops().get(1).vertex();
                     TileLayout.Point end = opened.layout().end(wire);
                     map.goTo(end.x(), end.y(), 320);
                     map.mapModel()

@@ -16,7 +16,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.Prelude;
+import padward.ui.model.StartupRead;
 
 /** The start as the program does it, from the first picture to the window as it was left. */
 @ExtendWith(ApplicationExtension.class)
@@ -34,7 +34,7 @@ class StartTest {
     }
 
     private ExplorerModel begin(FxRobot robot, Optional<Path> asked) throws Exception {
-        Prelude prelude = Prelude.begin(settings, asked);
+        StartupRead prelude = StartupRead.begin(settings, asked);
         robot.interact(() -> PadwardApp.show(stage, prelude));
         WaitForAsyncUtils.waitFor(
                 30, TimeUnit.SECONDS, () -> stage.getScene().getRoot() instanceof MainView);

@@ -15,8 +15,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** The question typed into the window, the answer read from it. */
 @ExtendWith(ApplicationExtension.class)
@@ -50,7 +50,7 @@ class WindowTest {
     }
 
     @Test
-    void anOpenWayIsToldWithItsDelay(FxRobot robot) {
+    void anOpenRouteIsToldWithItsDelay(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J1.2");
         assertThat(text(robot, "#answer-word")).endsWith("Open");
         assertThat(text(robot, "#answer-sentence"))
@@ -59,7 +59,7 @@ class WindowTest {
     }
 
     @Test
-    void aHeldIoRegisterSiteIsTold(FxRobot robot) {
+    void aUsedIoRegisterSiteIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         assertThat(text(robot, "#answer-sentence"))
@@ -68,7 +68,7 @@ class WindowTest {
     }
 
     @Test
-    void aHeldWireIsTold(FxRobot robot) {
+    void aUsedWireIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J2.1");
         assertThat(text(robot, "#answer-sentence"))
                 .contains("passes wire x1y5/w1[0]; net alarm/beep holds it");

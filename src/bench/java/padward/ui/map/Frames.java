@@ -1,11 +1,5 @@
 package padward.ui.map;
 
-import padward.ui.draw.Viewport;
-import padward.ui.model.Background;
-import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Layer;
-import padward.ui.scene.Opened;
-
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
@@ -18,7 +12,12 @@ import javafx.scene.layout.StackPane;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
-import padward.format.DesignReader;
+import padward.format.design.DesignReader;
+import padward.ui.draw.Viewport;
+import padward.ui.model.ExplorerModel;
+import padward.ui.scene.Layer;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
 
 /**
  * Times frames of the map while it pans, at each level of zoom: painting on the canvas and its
@@ -38,7 +37,7 @@ public final class Frames {
     public static void main(String[] args) throws Exception {
         Locale.setDefault(Locale.ROOT);
         Path file = Path.of(args.length > 0 ? args[0] : "fixtures/workbench/design.json.gz");
-        Opened opened = new Opened(DesignReader.read(file, Progress.NONE));
+        OpenDesign opened = new OpenDesign(DesignReader.read(file, Progress.NONE));
         CountDownLatch done = new CountDownLatch(1);
         Platform.startup(
                 () -> {
@@ -49,7 +48,7 @@ public final class Frames {
         System.exit(0);
     }
 
-    private static void measure(Opened opened) {
+    private static void measure(OpenDesign opened) {
         ExplorerModel model = new ExplorerModel(Background.immediate());
         MapModel shown = new MapModel(model);
         MapView map = new MapView(shown);

@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.format.IoFaults;
-import padward.format.Nearest;
-import padward.format.Source;
-import padward.format.Text;
-import padward.format.TextSource;
+import padward.format.source.IoFaults;
+import padward.format.source.Nearest;
+import padward.format.source.Source;
+import padward.format.source.Text;
+import padward.format.source.TextSource;
 
 /**
  * Reads of a BSDL file (IEEE 1149.1, annex B) what tells of the package: the entity, its ports, and

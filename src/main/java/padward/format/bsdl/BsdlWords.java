@@ -2,9 +2,9 @@ package padward.format.bsdl;
 
 import java.io.Reader;
 import padward.base.BadInput;
-import padward.format.Characters;
-import padward.format.Source;
-import padward.format.Text;
+import padward.format.source.Characters;
+import padward.format.source.Source;
+import padward.format.source.Text;
 
 /**
  * The words of a BSDL file, which are those of VHDL: identifiers and numbers without regard to

@@ -9,7 +9,7 @@ import java.util.Set;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
-import padward.format.Labels;
+import padward.format.json.EnumWords;
 
 /** Compares the pads of a fabric with the pins of a package. */
 public final class PinCheck {
@@ -42,7 +42,7 @@ public final class PinCheck {
                 found.add(
                         text
                                 + ": goes "
-                                + Labels.of(pad.directions())
+                                + EnumWords.of(pad.directions())
                                 + ", port "
                                 + pin.port()
                                 + " is of mode "

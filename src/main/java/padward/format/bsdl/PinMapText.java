@@ -3,7 +3,7 @@ package padward.format.bsdl;
 import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
-import padward.format.Text;
+import padward.format.source.Text;
 
 /**
  * Walks over the entries of a map of pins: {@code PORT:PIN} or {@code PORT:(PIN,PIN,…)}, with

@@ -5,8 +5,8 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import padward.base.BadInput;
-import padward.format.Characters;
-import padward.format.Source;
+import padward.format.source.Characters;
+import padward.format.source.Source;
 
 /** Reads the brackets of an EDIF file. */
 final class BracketReader {

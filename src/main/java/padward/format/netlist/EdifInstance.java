@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import padward.base.BadInput;
-import padward.format.Source;
+import padward.format.source.Source;
 
 /** An instance of an EDIF file while its nets are read. */
 final class EdifInstance {
@@ -20,18 +20,18 @@ final class EdifInstance {
     }
 
     /** Joins a bit of one of its ports, counted from the rightmost, to a net of the module. */
-    void join(Module module, String port, Range range, int place, Bit bit) {
+    void join(NetlistModule module, String port, Range range, int place, Bit bit) {
         Bit[] bits = pins.computeIfAbsent(port, p -> new Bit[range.width()]);
         int index = bits.length - 1 - place;
         if (bits[index] == null) {
             bits[index] = bit;
         } else {
-            module.joined.add(new Module.Joined(List.of(bits[index]), List.of(bit)));
+            module.joined.add(new NetlistModule.Joined(List.of(bits[index]), List.of(bit)));
         }
     }
 
     /** The instance with all pins that nets have joined; others are open. */
-    Module.Instance finished(String typeName, Source source) throws BadInput {
+    NetlistModule.Instance finished(String typeName, Source source) throws BadInput {
         Map<String, List<Bit>> joined = new LinkedHashMap<>();
         for (Map.Entry<String, Bit[]> pin : pins.entrySet()) {
             Bit[] bits = pin.getValue();
@@ -48,6 +48,6 @@ final class EdifInstance {
                 parameters.put(word, value.items().isEmpty() ? value.word() : value.text(0));
             }
         }
-        return new Module.Instance(name, typeName, joined, parameters, "line " + at.line());
+        return new NetlistModule.Instance(name, typeName, joined, parameters, "line " + at.line());
     }
 }

@@ -11,11 +11,11 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.PortDirection;
-import padward.format.IoFaults;
-import padward.format.Nearest;
-import padward.format.Source;
-import padward.format.Text;
-import padward.format.TextSource;
+import padward.format.source.IoFaults;
+import padward.format.source.Nearest;
+import padward.format.source.Source;
+import padward.format.source.Text;
+import padward.format.source.TextSource;
 
 /**
  * Reads netlists in EDIF 2 0 0 (ANSI/EIA-548): libraries of cells with a view of type {@code
@@ -24,7 +24,7 @@ import padward.format.TextSource;
  */
 final class EdifReader {
     private final Source source;
-    private final Map<String, Module> modules = new LinkedHashMap<>();
+    private final Map<String, NetlistModule> modules = new LinkedHashMap<>();
 
     /** Ports of all cells by identifier, which references use; the value is the given name. */
     private final Map<String, Map<String, String>> portNames = new LinkedHashMap<>();
@@ -87,7 +87,7 @@ final class EdifReader {
         Map<String, Range> ranges = new LinkedHashMap<>();
         portNames.put(id, names);
         portRanges.put(id, ranges);
-        Module module = new Module(name);
+        NetlistModule module = new NetlistModule(name);
         modules.put(name, module);
         for (Bracket view : cell.parts()) {
             if (!view.is("view")) {
@@ -116,7 +116,10 @@ final class EdifReader {
     }
 
     private void declarePort(
-            Module module, Bracket port, Map<String, String> names, Map<String, Range> ranges)
+            NetlistModule module,
+            Bracket port,
+            Map<String, String> names,
+            Map<String, Range> ranges)
             throws BadInput {
         Range range = Range.ONE;
         Optional<Bracket> array = port.find("array");
@@ -136,13 +139,13 @@ final class EdifReader {
             name = at > 0 ? name.substring(0, at) : name;
         }
         Bracket direction = need(port, "direction");
-        PortDirection way =
+        PortDirection route =
                 switch (direction.text(0).toUpperCase(Locale.ROOT)) {
                     case "INPUT" -> PortDirection.IN;
                     case "OUTPUT" -> PortDirection.OUT;
                     default -> PortDirection.BOTH;
                 };
-        if (module.ports.put(name, way) != null) {
+        if (module.ports.put(name, route) != null) {
             throw fault(port, "each port once", "a second " + Text.quote(name));
         }
         module.nets.put(name, range);
@@ -165,7 +168,7 @@ final class EdifReader {
         Bracket cell = (Bracket) body.items().get(0);
         Bracket contents = (Bracket) body.items().get(1);
         String id = key(cell, 0);
-        Module module = modules.get(cellNames.get(id));
+        NetlistModule module = modules.get(cellNames.get(id));
         Map<String, EdifInstance> instances = new LinkedHashMap<>();
         for (Bracket part : contents.parts()) {
             if (part.is("instance")) {
@@ -191,7 +194,7 @@ final class EdifReader {
     }
 
     private void readNet(
-            Module module, String cell, Map<String, EdifInstance> instances, Bracket net)
+            NetlistModule module, String cell, Map<String, EdifInstance> instances, Bracket net)
             throws BadInput {
         String name = given(net, 0);
         // a port has a net of its own name already
@@ -229,7 +232,7 @@ final class EdifReader {
             }
             if (at.isEmpty()) {
                 Bit outer = new Bit.OfNet(port, range.index(place));
-                module.joined.add(new Module.Joined(List.of(outer), List.of(bit)));
+                module.joined.add(new NetlistModule.Joined(List.of(outer), List.of(bit)));
             } else {
                 instances.get(key(at.get(), 0)).join(module, port, range, place, bit);
             }

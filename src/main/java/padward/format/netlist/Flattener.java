@@ -12,9 +12,9 @@ import java.util.Map;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.design.PortDirection;
-import padward.fabric.Limits;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.fabric.FabricLimits;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
 
 /**
  * Takes the levels out of a netlist: what modules are made of is put in their place, with {@code /}
@@ -53,7 +53,7 @@ final class Flattener {
         return new Flattener(library, leafTypes).run(library.top(top));
     }
 
-    private FlatNetlist run(Module top) throws BadInput {
+    private FlatNetlist run(NetlistModule top) throws BadInput {
         long size = size(top, 0, new HashMap<>());
         if (size > MOST_NETS) {
             throw new BadInput(
@@ -84,15 +84,16 @@ final class Flattener {
     }
 
     /** Nets and cells that a module is made of, those of its parts included. O(instances). */
-    private long size(Module module, int depth, Map<String, Long> known) {
+    private long size(NetlistModule module, int depth, Map<String, Long> known) {
         Long before = known.get(module.name);
         if (before != null || depth > DEEPEST) {
             return before == null ? 0 : before;
         }
         known.put(module.name, 0L); // what is too deep or contains itself is told when expanded
         long size = module.nets.values().stream().mapToLong(Range::width).sum();
-        for (Module.Instance instance : module.instances) {
-            Module made = leafTypes.contains(instance.type()) ? null : module(instance.type());
+        for (NetlistModule.Instance instance : module.instances) {
+            NetlistModule made =
+                    leafTypes.contains(instance.type()) ? null : module(instance.type());
             size += made == null ? 1 : size(made, depth + 1, known);
             size = Math.min(size, Long.MAX_VALUE / 4);
         }
@@ -123,7 +124,7 @@ final class Flattener {
      * @param bound nets of its ports, rightmost bit first
      * @return the nets of all its nets, rightmost bit first
      */
-    private Map<String, int[]> expand(Module module, String prefix, Map<String, int[]> bound)
+    private Map<String, int[]> expand(NetlistModule module, String prefix, Map<String, int[]> bound)
             throws BadInput {
         if (open.contains(module.name) || open.size() > DEEPEST) {
             throw new BadInput(
@@ -146,19 +147,19 @@ final class Flattener {
             }
             ids.put(net.getKey(), own);
         }
-        for (Module.Joined pair : module.joined) {
+        for (NetlistModule.Joined pair : module.joined) {
             for (int i = 0; i < pair.left().size(); i++) {
                 join(net(module, ids, pair.left().get(i)), net(module, ids, pair.right().get(i)));
             }
         }
-        for (Module.Instance instance : module.instances) {
+        for (NetlistModule.Instance instance : module.instances) {
             place(module, prefix, ids, instance);
         }
         open.pop();
         return ids;
     }
 
-    private int net(Module module, Map<String, int[]> ids, Bit bit) {
+    private int net(NetlistModule module, Map<String, int[]> ids, Bit bit) {
         if (bit instanceof Bit.OfNet of) {
             return ids.get(of.net())[module.nets.get(of.net()).place(of.index())];
         }
@@ -171,9 +172,12 @@ final class Flattener {
     }
 
     private void place(
-            Module module, String prefix, Map<String, int[]> ids, Module.Instance instance)
+            NetlistModule module,
+            String prefix,
+            Map<String, int[]> ids,
+            NetlistModule.Instance instance)
             throws BadInput {
-        Module made = leafTypes.contains(instance.type()) ? null : module(instance.type());
+        NetlistModule made = leafTypes.contains(instance.type()) ? null : module(instance.type());
         Map<String, int[]> pins = new LinkedHashMap<>();
         for (Map.Entry<String, List<Bit>> pin : instance.pins().entrySet()) {
             int[] nets = new int[pin.getValue().size()];
@@ -205,23 +209,24 @@ final class Flattener {
 
     /** Names are what a design is asked by, so each cell has its own. */
     private void checkName(String name, String place) throws BadInput {
-        boolean isLong = name.length() > Limits.NAME_LENGTH;
+        boolean isLong = name.length() > FabricLimits.NAME_LENGTH;
         if (isLong || !leafNames.add(name)) {
             throw new BadInput(
                     library.file(),
                     place,
                     isLong
-                            ? "names of at most " + Limits.NAME_LENGTH + " characters"
+                            ? "names of at most " + FabricLimits.NAME_LENGTH + " characters"
                             : "a name that only one instance has",
                     Text.quote(name) + (isLong ? "" : " again"));
         }
     }
 
-    private Module module(String type) {
+    private NetlistModule module(String type) {
         return library.modules().get(type);
     }
 
-    private String portOf(Module made, Module.Instance instance, String pin) throws BadInput {
+    private String portOf(NetlistModule made, NetlistModule.Instance instance, String pin)
+            throws BadInput {
         List<String> ports = List.copyOf(made.ports.keySet());
         if (pin.startsWith("#")) {
             int index = Integer.parseInt(pin.substring(1));
@@ -241,7 +246,8 @@ final class Flattener {
     }
 
     /** Rightmost first; of a width that the port has, as other widths are most often mistakes. */
-    private int[] reversed(Module made, Module.Instance instance, String port, int[] nets)
+    private int[] reversed(
+            NetlistModule made, NetlistModule.Instance instance, String port, int[] nets)
             throws BadInput {
         int width = made.nets.get(port).width();
         if (nets.length != width) {

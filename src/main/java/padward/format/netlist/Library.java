@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import padward.base.BadInput;
-import padward.format.Nearest;
+import padward.format.source.Nearest;
 
 /**
  * The modules of a file.
@@ -15,18 +15,18 @@ import padward.format.Nearest;
  * @param modules by name, in the file's order
  * @param stated name of the module that the file itself calls the top, or {@code ""}
  */
-record Library(String file, Map<String, Module> modules, String stated) {
-    Library(String file, Map<String, Module> modules, String stated) {
+record Library(String file, Map<String, NetlistModule> modules, String stated) {
+    Library(String file, Map<String, NetlistModule> modules, String stated) {
         this.file = file;
         this.modules = new LinkedHashMap<>(modules);
         this.stated = stated;
     }
 
     /** The module of that name or, where none is given, the only one that no other instantiates. */
-    Module top(String wanted) throws BadInput {
+    NetlistModule top(String wanted) throws BadInput {
         String name = wanted.isEmpty() ? stated : wanted;
         if (!name.isEmpty()) {
-            Module module = modules.get(name);
+            NetlistModule module = modules.get(name);
             if (module == null) {
                 throw new BadInput(
                         file,
@@ -38,7 +38,8 @@ record Library(String file, Map<String, Module> modules, String stated) {
         }
         Set<String> used = new LinkedHashSet<>();
         modules.values().forEach(m -> m.instances.forEach(i -> used.add(i.type())));
-        List<Module> tops = modules.values().stream().filter(m -> !used.contains(m.name)).toList();
+        List<NetlistModule> tops =
+                modules.values().stream().filter(m -> !used.contains(m.name)).toList();
         if (tops.size() != 1) {
             throw new BadInput(
                     file,

@@ -14,9 +14,8 @@ import padward.design.Netlist;
 import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.PinDirection;
-import padward.format.CellMapping;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
 
 /** Makes cells of a fabric's kinds of the instances of a flat netlist. One object maps one. */
 final class Mapper {

@@ -6,8 +6,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
 import padward.fabric.Fabric;
-import padward.format.CellMapping;
-import padward.format.Source;
+import padward.format.source.Source;
 
 /** Reads netlists: structural Verilog, or EDIF 2 0 0 where a name ends in {@code .edf} or so. */
 public final class NetlistReader {

@@ -4,16 +4,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import padward.base.BadInput;
-import padward.format.Text;
+import padward.format.source.Text;
 
 /** Reads the instances of modules and gates (IEEE 1364-2005, clauses 7 and 12). */
 final class VerilogInstances {
     private final VerilogLexer lexer;
-    private final Module module;
+    private final NetlistModule module;
     private final VerilogSignals signals;
     private int unnamed;
 
-    VerilogInstances(VerilogLexer lexer, Module module, VerilogSignals signals) {
+    VerilogInstances(VerilogLexer lexer, NetlistModule module, VerilogSignals signals) {
         this.lexer = lexer;
         this.module = module;
         this.signals = signals;
@@ -46,7 +46,7 @@ final class VerilogInstances {
             if (gate) {
                 pins = VerilogGates.named(type, pins);
             }
-            module.instances.add(new Module.Instance(name, type, pins, parameters, place));
+            module.instances.add(new NetlistModule.Instance(name, type, pins, parameters, place));
         } while (lexer.another());
     }
 

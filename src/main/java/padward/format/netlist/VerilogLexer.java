@@ -3,10 +3,10 @@ package padward.format.netlist;
 import java.io.Reader;
 import java.util.Set;
 import padward.base.BadInput;
-import padward.fabric.Limits;
-import padward.format.Characters;
-import padward.format.Source;
-import padward.format.Text;
+import padward.fabric.FabricLimits;
+import padward.format.source.Characters;
+import padward.format.source.Source;
+import padward.format.source.Text;
 
 /**
  * The words of Verilog text (IEEE 1364-2005, clause 3): identifiers, escaped identifiers (a
@@ -223,10 +223,10 @@ final class VerilogLexer {
         int c = first;
         while (c >= 0 && part.has(c)) {
             all.append((char) c);
-            if (all.length() > Limits.NAME_LENGTH) {
+            if (all.length() > FabricLimits.NAME_LENGTH) {
                 throw fault(
                         place(),
-                        "at most " + Limits.NAME_LENGTH + " characters",
+                        "at most " + FabricLimits.NAME_LENGTH + " characters",
                         Text.quote(all.toString()));
             }
             c = text.get();

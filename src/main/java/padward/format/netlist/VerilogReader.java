@@ -9,10 +9,10 @@ import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.PortDirection;
-import padward.format.IoFaults;
-import padward.format.Source;
-import padward.format.Text;
-import padward.format.TextSource;
+import padward.format.source.IoFaults;
+import padward.format.source.Source;
+import padward.format.source.Text;
+import padward.format.source.TextSource;
 
 /**
  * Reads structural Verilog (IEEE 1364-2005): modules with ports in either style, nets, vectors,
@@ -24,8 +24,8 @@ final class VerilogReader {
             Set.of("wire", "tri", "wand", "wor", "supply0", "supply1");
 
     private final VerilogLexer lexer;
-    private final Map<String, Module> modules = new LinkedHashMap<>();
-    private Module module;
+    private final Map<String, NetlistModule> modules = new LinkedHashMap<>();
+    private NetlistModule module;
     private VerilogSignals signals;
     private VerilogInstances instances;
 
@@ -65,7 +65,7 @@ final class VerilogReader {
         lexer.next();
         String place = lexer.place();
         String name = lexer.identifier("the module's name");
-        module = new Module(name);
+        module = new NetlistModule(name);
         signals = new VerilogSignals(lexer, module);
         instances = new VerilogInstances(lexer, module, signals);
         if (modules.put(name, module) != null) {
@@ -216,7 +216,7 @@ final class VerilogReader {
                 char value = sort.charAt(sort.length() - 1);
                 List<Bit> bits = range.bits(net);
                 List<Bit> constant = bits.stream().map(b -> (Bit) new Bit.Constant(value)).toList();
-                module.joined.add(new Module.Joined(bits, constant));
+                module.joined.add(new NetlistModule.Joined(bits, constant));
             }
             if (lexer.isMark('=')) {
                 lexer.next();
@@ -252,6 +252,6 @@ final class VerilogReader {
         if (width == 0) {
             throw lexer.fault(place, "a net", "nothing");
         }
-        module.joined.add(new Module.Joined(left, fitted));
+        module.joined.add(new NetlistModule.Joined(left, fitted));
     }
 }

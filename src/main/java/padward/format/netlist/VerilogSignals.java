@@ -6,8 +6,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import padward.base.BadInput;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
 
 /**
  * Signals as they stand in connections (IEEE 1364-2005, clause 5): nets, selected bits and parts,
@@ -18,10 +18,10 @@ final class VerilogSignals {
     private static final int DEEPEST = 100;
 
     private final VerilogLexer lexer;
-    private final Module module;
+    private final NetlistModule module;
     private int depth;
 
-    VerilogSignals(VerilogLexer lexer, Module module) {
+    VerilogSignals(VerilogLexer lexer, NetlistModule module) {
         this.lexer = lexer;
         this.module = module;
     }

@@ -8,10 +8,11 @@ import padward.design.Attachment;
 import padward.design.AttachmentKind;
 import padward.design.PadWiring;
 import padward.fabric.Fabric;
-import padward.format.Labels;
-import padward.format.Limits;
-import padward.format.PadLookup;
-import padward.format.Text;
+import padward.format.fabric.PadLookup;
+import padward.format.json.EnumWords;
+import padward.format.source.FileLimits;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
 
 /** Reads what the board has on the pads; rows of one pad are joined. */
 final class BoardTable {
@@ -45,8 +46,8 @@ final class BoardTable {
                 table.fault(net, "one net on a pad, " + Text.quote(before), () -> Text.quote(name));
             }
             wiring.net = name.isEmpty() ? wiring.net : name;
-            wiring.trace = join(table, trace, wiring.trace, Limits.TRACE_MM);
-            wiring.load = join(table, load, wiring.load, Limits.LOAD_PF);
+            wiring.trace = join(table, trace, wiring.trace, FileLimits.TRACE_MM);
+            wiring.load = join(table, load, wiring.load, FileLimits.LOAD_PF);
             readAttached(table, wiring);
         }
     }
@@ -70,7 +71,7 @@ final class BoardTable {
                             table.oneOf(
                                     kind,
                                     AttachmentKind.values(),
-                                    Labels::of,
+                                    EnumWords::of,
                                     AttachmentKind.HEADER),
                             table.name(part),
                             table.word(pin)));

@@ -4,8 +4,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
 import padward.fabric.Delay;
-import padward.fabric.Limits;
-import padward.format.Text;
+import padward.fabric.FabricLimits;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
 
 /** The columns in which a table states delays, in whatever unit. */
 final class DelayColumns {
@@ -75,7 +76,7 @@ final class DelayColumns {
 
     /** The value of one of the three, whatever its unit. */
     private int pick(int which) {
-        int ps = table.integer(picoseconds[which], 0, Limits.EDGE_DELAY_PS, UNKNOWN);
+        int ps = table.integer(picoseconds[which], 0, FabricLimits.EDGE_DELAY_PS, UNKNOWN);
         CsvTable.Column ns = nanoseconds[which];
         if (!table.has(ns)) {
             return ps;
@@ -95,7 +96,7 @@ final class DelayColumns {
                 BigDecimal ps =
                         value.movePointRight(PS_PER_NS_DIGITS).setScale(0, RoundingMode.HALF_UP);
                 if (ps.signum() >= 0
-                        && ps.compareTo(BigDecimal.valueOf(Limits.EDGE_DELAY_PS)) <= 0) {
+                        && ps.compareTo(BigDecimal.valueOf(FabricLimits.EDGE_DELAY_PS)) <= 0) {
                     return ps.intValueExact();
                 }
             }
@@ -104,7 +105,7 @@ final class DelayColumns {
         }
         table.fault(
                 column,
-                "nanoseconds from 0 to " + Limits.EDGE_DELAY_PS / 1000,
+                "nanoseconds from 0 to " + FabricLimits.EDGE_DELAY_PS / 1000,
                 () -> Text.quote(text));
         return 0;
     }

@@ -12,7 +12,9 @@ import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.format.Labels;
+import padward.format.json.EnumWords;
+import padward.format.tables.csv.TableOut;
+import padward.format.tables.csv.Tables;
 
 /** Writes the tables of a design and its board. */
 final class DesignRows {
@@ -133,7 +135,7 @@ final class DesignRows {
                                     wiring.net(),
                                     wiring.traceMillimetres(),
                                     load(wiring),
-                                    Labels.of(attached.kind()),
+                                    EnumWords.of(attached.kind()),
                                     attached.name(),
                                     attached.pin());
                         }

@@ -15,13 +15,16 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
-import padward.format.DesignRules;
-import padward.format.Labels;
-import padward.format.Limits;
-import padward.format.Nearest;
-import padward.format.PadLookup;
-import padward.format.Text;
-import padward.format.Trouble;
+import padward.format.design.DesignRules;
+import padward.format.fabric.PadLookup;
+import padward.format.json.DesignFault;
+import padward.format.json.EnumWords;
+import padward.format.source.FileLimits;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /**
  * Reads the tables of a design: cells, ports, nets with their ends. Routes have their own class.
@@ -207,7 +210,7 @@ final class DesignTables {
         while (table.next()) {
             String name = table.name(nameColumn);
             boolean isClock = table.flag(clock);
-            int latest = table.integer(required, 0, Limits.REQUIRED_PS, -1);
+            int latest = table.integer(required, 0, FileLimits.REQUIRED_PS, -1);
             if (netByName.putIfAbsent(name, nets.size()) != null) {
                 again(table, nameColumn, "net", name);
                 continue;
@@ -252,7 +255,7 @@ final class DesignTables {
         return number;
     }
 
-    static void tell(CsvTable table, CsvTable.Column column, Optional<Trouble> trouble) {
+    static void tell(CsvTable table, CsvTable.Column column, Optional<DesignFault> trouble) {
         trouble.ifPresent(t -> table.fault(column, t.expected(), t::found));
     }
 
@@ -262,7 +265,7 @@ final class DesignTables {
         SINK;
 
         String label() {
-            return Labels.of(this);
+            return EnumWords.of(this);
         }
     }
 }

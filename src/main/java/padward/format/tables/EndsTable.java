@@ -10,8 +10,9 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
-import padward.format.DesignRules;
-import padward.format.Limits;
+import padward.format.design.DesignRules;
+import padward.format.source.FileLimits;
+import padward.format.tables.csv.CsvTable;
 
 /** Reads the ends of nets: each net has one driver, and each end one net. */
 final class EndsTable {
@@ -107,7 +108,7 @@ final class EndsTable {
 
     private static OptionalInt required(CsvTable table, boolean drives) {
         CsvTable.Column column = table.column("required_ps");
-        int latest = table.integer(column, 0, Limits.REQUIRED_PS, -1);
+        int latest = table.integer(column, 0, FileLimits.REQUIRED_PS, -1);
         if (latest >= 0 && drives) {
             table.fault(column, "a required time of sinks only", () -> "one of a driver");
         }

@@ -17,7 +17,10 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-import padward.format.Labels;
+import padward.format.json.EnumWords;
+import padward.format.tables.csv.Listed;
+import padward.format.tables.csv.TableOut;
+import padward.format.tables.csv.Tables;
 
 /** Writes the tables of a fabric, wire by wire. */
 final class FabricRows {
@@ -135,7 +138,7 @@ final class FabricRows {
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             for (var pin : site.pins()) {
-                rows.printRecord(site.name(), pin.name(), Labels.of(pin.direction()));
+                rows.printRecord(site.name(), pin.name(), EnumWords.of(pin.direction()));
             }
         }
     }
@@ -167,7 +170,7 @@ final class FabricRows {
                     fabric.tileName(pad.tile()),
                     pad.packagePin(),
                     pad.bank(),
-                    Labels.of(pad.directions()),
+                    EnumWords.of(pad.directions()),
                     siteName(pad.dataSite()),
                     siteName(pad.enableSite()),
                     pad.defaultSetting());

@@ -10,14 +10,20 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
-import padward.format.Labels;
-import padward.format.Limits;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
+import padward.format.json.EnumWords;
+import padward.format.source.FileLimits;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.Faults;
+import padward.format.tables.csv.PlaceColumns;
+import padward.format.tables.csv.RepeatedEdgeRows;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /**
  * Reads the tables of a fabric. What it keeps beside the fabric's builder is a kind for each wire
@@ -69,7 +75,7 @@ final class FabricTables {
         folder.read(Tables.SWITCHES, this::readSwitches);
         Fabric built = fabric.build();
         if (!fabric.repeated().isEmpty()) {
-            new SecondEdges(folder, faults, fabric.repeated()).tell();
+            new RepeatedEdgeRows(folder, faults, fabric.repeated()).tell();
         }
         return built;
     }
@@ -126,10 +132,10 @@ final class FabricTables {
     }
 
     private void count(CsvTable table, CsvTable.Column column) {
-        if (++vertices == padward.fabric.Limits.VERTICES + 1) {
+        if (++vertices == padward.fabric.FabricLimits.VERTICES + 1) {
             table.fault(
                     column,
-                    "at most " + padward.fabric.Limits.VERTICES + " wires, pins and pads",
+                    "at most " + padward.fabric.FabricLimits.VERTICES + " wires, pins and pads",
                     () -> "more");
         }
     }
@@ -149,7 +155,8 @@ final class FabricTables {
             int tile = place.tile(place.read(name), info.columns(), info.rows());
             Optional<PackagePins.Pin> known = padPins.find(name);
             PadDirections stated =
-                    table.oneOf(directions, PadDirections.values(), Labels::of, PadDirections.BOTH);
+                    table.oneOf(
+                            directions, PadDirections.values(), EnumWords::of, PadDirections.BOTH);
             int added =
                     fabric.addPad(
                             name,
@@ -222,7 +229,7 @@ final class FabricTables {
         CsvTable.Column toColumn = table.column("to");
         CsvTable.Column kindColumn = table.column("kind");
         DelayColumns delay = new DelayColumns(table);
-        EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.JOINT};
+        EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.CONNECTION};
         while (table.next()) {
             int from = readSource(table, fromColumn);
             int to = readVertex(table, toColumn);
@@ -242,9 +249,11 @@ final class FabricTables {
                         "a delay, as table delays has none for " + sortOf(to),
                         () -> "an empty field");
             }
-            if (edges++ == Limits.EDGES) {
+            if (edges++ == FileLimits.EDGES) {
                 table.fault(
-                        toColumn, "at most " + Limits.EDGES + " switches and joints", () -> "more");
+                        toColumn,
+                        "at most " + FileLimits.EDGES + " switches and joints",
+                        () -> "more");
             }
             fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO));
         }

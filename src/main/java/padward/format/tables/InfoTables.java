@@ -12,9 +12,12 @@ import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
-import padward.format.Limits;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.format.source.FileLimits;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /** The small tables: names, the grid, kinds of cell, settings, banks. */
 final class InfoTables {
@@ -50,7 +53,7 @@ final class InfoTables {
         folder.read(Tables.BANKS, this::readBanks);
         electrical = new LoadTables().read(folder);
         if (columns == 0 || rows == 0) {
-            Extent extent = Extent.of(folder);
+            GridExtent extent = GridExtent.of(folder);
             columns = columns == 0 ? extent.columns() : columns;
             rows = rows == 0 ? extent.rows() : rows;
         }
@@ -73,19 +76,19 @@ final class InfoTables {
                 table.fault(key, "each key once", () -> "a second " + Text.quote(name));
             }
             if (name.equals("columns")) {
-                columns = table.integer(value, 1, padward.fabric.Limits.GRID_SIDE, 1);
+                columns = table.integer(value, 1, padward.fabric.FabricLimits.GRID_SIDE, 1);
             } else if (name.equals("rows")) {
-                rows = table.integer(value, 1, padward.fabric.Limits.GRID_SIDE, 1);
+                rows = table.integer(value, 1, padward.fabric.FabricLimits.GRID_SIDE, 1);
             }
         }
     }
 
     private static String note(CsvTable table, CsvTable.Column value) {
         String note = table.text(value);
-        if (note.length() > Limits.NOTE) {
+        if (note.length() > FileLimits.NOTE) {
             table.fault(
                     value,
-                    "at most " + Limits.NOTE + " characters",
+                    "at most " + FileLimits.NOTE + " characters",
                     () -> note.length() + " characters");
         }
         return note;
@@ -135,7 +138,7 @@ final class InfoTables {
         if (!table.has(column)) {
             table.fault(column, "a whole number", () -> "an empty field");
         }
-        return table.integer(column, 0, Limits.ELECTRIC, 0);
+        return table.integer(column, 0, FileLimits.ELECTRIC, 0);
     }
 
     private static <T> void addNew(

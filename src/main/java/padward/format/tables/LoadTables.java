@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.AtCorners;
 import padward.fabric.Electrical;
-import padward.format.Limits;
+import padward.format.source.FileLimits;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /** Reads resistances and capacitances of wires and switches. */
 final class LoadTables {
@@ -44,7 +47,7 @@ final class LoadTables {
     }
 
     private static AtCorners read(CsvTable table, String fast, String slow) {
-        return read(table, table.column(fast), table.column(slow), Limits.OHMS);
+        return read(table, table.column(fast), table.column(slow), FileLimits.OHMS);
     }
 
     /** A value at both corners that must be there; nothing after a fault. */

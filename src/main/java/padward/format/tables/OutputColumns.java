@@ -5,7 +5,8 @@ import java.util.Optional;
 import padward.fabric.AtCorners;
 import padward.fabric.Delay;
 import padward.fabric.DriverOutput;
-import padward.fabric.Limits;
+import padward.fabric.FabricLimits;
+import padward.format.tables.csv.CsvTable;
 
 /** The columns in which {@code settings} says what a driver does to its signal. */
 final class OutputColumns {
@@ -42,12 +43,13 @@ final class OutputColumns {
                 return Optional.empty();
             }
         }
-        AtCorners rise = LoadTables.read(table, riseFast, riseSlow, Limits.EDGE_DELAY_PS);
+        AtCorners rise = LoadTables.read(table, riseFast, riseSlow, FabricLimits.EDGE_DELAY_PS);
         return Optional.of(
                 new DriverOutput(
-                        table.real(rated, 0, padward.format.Limits.LOAD_PF, 0),
+                        table.real(rated, 0, padward.format.source.FileLimits.LOAD_PF, 0),
                         new Delay(rise.fast(), rise.slow()),
-                        LoadTables.read(table, fastOhms, slowOhms, padward.format.Limits.OHMS),
-                        table.integer(most, 1, padward.format.Limits.ELECTRIC, 0)));
+                        LoadTables.read(
+                                table, fastOhms, slowOhms, padward.format.source.FileLimits.OHMS),
+                        table.integer(most, 1, padward.format.source.FileLimits.ELECTRIC, 0)));
     }
 }

@@ -2,8 +2,9 @@ package padward.format.tables;
 
 import java.util.OptionalInt;
 import padward.fabric.Fabric;
-import padward.format.Nearest;
-import padward.format.PadLookup;
+import padward.format.fabric.PadLookup;
+import padward.format.source.Nearest;
+import padward.format.tables.csv.CsvTable;
 
 /** The two columns that can name a pad. */
 final class PadColumns {

@@ -4,10 +4,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import padward.fabric.PadDirections;
-import padward.format.Labels;
-import padward.format.Nearest;
-import padward.format.Text;
 import padward.format.bsdl.PackagePins;
+import padward.format.json.EnumWords;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
 
 /**
  * Fills what the pad table leaves open from the pins of a package, and compares what it states. A
@@ -109,12 +110,12 @@ final class PadPins {
         if (own != PadDirections.BOTH && stated != own) {
             table.fault(
                     directions,
-                    Labels.of(own)
+                    EnumWords.of(own)
                             + ", as port "
                             + known.get().port()
                             + " is of mode "
                             + known.get().mode().label(),
-                    () -> Labels.of(stated));
+                    () -> EnumWords.of(stated));
         }
         return stated;
     }

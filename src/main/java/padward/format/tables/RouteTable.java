@@ -14,10 +14,15 @@ import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.format.Nearest;
-import padward.format.RouteRules;
-import padward.format.Text;
-import padward.format.Trouble;
+import padward.format.design.RouteRules;
+import padward.format.json.DesignFault;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.Faults;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.TableShape;
+import padward.format.tables.csv.Tables;
 
 /**
  * Reads the steps of routes, in any order, and makes trees of them. Steps that stand in the order
@@ -166,7 +171,7 @@ final class RouteTable {
             }
             int start = from.getInt(steps[i]);
             if (tree.contains(start)) {
-                lay(tree, steps, i, ready);
+                route(tree, steps, i, ready);
                 release(tree, steps, ready, firstWaiting, nextWaiting);
             } else {
                 nextWaiting[i] = firstWaiting.put(start, i);
@@ -176,7 +181,7 @@ final class RouteTable {
         return tree.build();
     }
 
-    private void lay(RouteTree.Builder tree, int[] steps, int i, IntArrayFIFOQueue ready) {
+    private void route(RouteTree.Builder tree, int[] steps, int i, IntArrayFIFOQueue ready) {
         tree.add(from.getInt(steps[i]), to.getInt(steps[i]));
         ready.enqueue(to.getInt(steps[i]));
     }
@@ -190,7 +195,7 @@ final class RouteTable {
         while (!ready.isEmpty()) {
             int waiting = firstWaiting.remove(ready.dequeueInt());
             while (waiting != Fabric.NOTHING) {
-                lay(tree, steps, waiting, ready);
+                route(tree, steps, waiting, ready);
                 waiting = nextWaiting[waiting];
             }
         }
@@ -220,7 +225,7 @@ final class RouteTable {
         return joined && taken;
     }
 
-    private boolean tell(TableShape table, long row, Optional<Trouble> trouble) {
+    private boolean tell(TableShape table, long row, Optional<DesignFault> trouble) {
         String column = table == Tables.ROUTES ? "to" : "net";
         trouble.ifPresent(
                 t ->

@@ -12,13 +12,19 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import padward.fabric.EdgeKind;
-import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
-import padward.format.Labels;
-import padward.format.Nearest;
-import padward.format.Text;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.format.json.EnumWords;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.Faults;
+import padward.format.tables.csv.Listed;
+import padward.format.tables.csv.PlaceColumns;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /**
  * Sites, their pins and the ways through them. Sites are read before the fabric is begun, as they
@@ -89,12 +95,12 @@ final class SiteTables {
             if (!table.has(direction)) {
                 table.fault(direction, "in or out", () -> "an empty field");
             }
-            PinDirection way =
-                    table.oneOf(direction, PinDirection.values(), Labels::of, PinDirection.IN);
+            PinDirection route =
+                    table.oneOf(direction, PinDirection.values(), EnumWords::of, PinDirection.IN);
             if (site != Fabric.NOTHING) {
                 siteOfPin.add(site);
                 rowOfPin.add((int) table.row());
-                pins.add(shared.computeIfAbsent(new SitePin(name, way), p -> p));
+                pins.add(shared.computeIfAbsent(new SitePin(name, route), p -> p));
             }
         }
         group(siteOfPin, pins);
@@ -203,14 +209,14 @@ final class SiteTables {
         DelayColumns delay = new DelayColumns(table);
         while (table.next()) {
             int number = readSite(table, siteColumn);
-            var way = delay.readRequired();
+            var route = delay.readRequired();
             if (number != Fabric.NOTHING) {
                 Site site = sites.get(number);
                 int start = readPin(table, from, site, PinDirection.IN, fabric);
                 int end = readPin(table, to, site, PinDirection.OUT, fabric);
                 boolean known = start != Fabric.NOTHING && end != Fabric.NOTHING;
                 if (known) {
-                    fabric.addEdge(start, end, EdgeKind.THROUGH, way);
+                    fabric.addEdge(start, end, EdgeKind.THROUGH, route);
                 }
             }
         }
@@ -228,7 +234,7 @@ final class SiteTables {
         }
         table.fault(
                 column,
-                "the name of an " + Labels.of(direction) + " pin of site " + site.name,
+                "the name of an " + EnumWords.of(direction) + " pin of site " + site.name,
                 () -> Nearest.describe(name, site.pins.stream().map(SitePin::name)));
         return Fabric.NOTHING;
     }

@@ -9,7 +9,9 @@ import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Design;
 import padward.fabric.Fabric;
-import padward.format.FolderSwap;
+import padward.format.source.FolderSwap;
+import padward.format.tables.csv.TableOut;
+import padward.format.tables.csv.Tables;
 
 /**
  * Writes fabrics, designs and boards as tables; a pattern fabric is written wire by wire. What

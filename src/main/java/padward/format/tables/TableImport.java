@@ -11,6 +11,9 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.format.bsdl.PackagePins;
+import padward.format.tables.csv.Faults;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
 
 /**
  * Reads a folder of tables ({@link Tables}) as a fabric and, where there are tables of it, a design

@@ -12,8 +12,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.ui.model.Note;
-import padward.ui.model.Notes;
+import padward.ui.work.Note;
+import padward.ui.work.Notes;
 
 /** The notes, each until it is put away. */
 public final class NotesBar extends VBox {

@@ -10,8 +10,8 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.util.Duration;
-import padward.ui.model.Jobs;
-import padward.ui.model.OneJob;
+import padward.ui.work.Jobs;
+import padward.ui.work.OneJob;
 
 /** How far the work is that goes on, and a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {

@@ -108,7 +108,7 @@ public final class CanvasSurface implements Surface {
     }
 
     @Override
-    public void cells(Cells cells, double x, double y, double w, double h) {
+    public void cells(TileImage cells, double x, double y, double w, double h) {
         g.setImageSmoothing(false);
         g.drawImage(cells.image(), x, y, w, h);
     }

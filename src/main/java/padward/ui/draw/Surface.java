@@ -88,5 +88,5 @@ public interface Surface {
     void marks(Consumer<Marks> painter);
 
     /** A grid of coloured cells over a rectangle, without smoothing. */
-    void cells(Cells cells, double x, double y, double w, double h);
+    void cells(TileImage cells, double x, double y, double w, double h);
 }

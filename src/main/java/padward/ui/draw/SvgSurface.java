@@ -143,7 +143,7 @@ public final class SvgSurface implements Surface {
     }
 
     @Override
-    public void cells(Cells cells, double x, double y, double w, double h) {
+    public void cells(TileImage cells, double x, double y, double w, double h) {
         String data = Base64.getEncoder().encodeToString(cells.toPng());
         out.write(
                 "image",

@@ -11,18 +11,18 @@ import javafx.beans.binding.BooleanBinding;
 import javafx.scene.image.WritableImage;
 import padward.base.Progress;
 import padward.base.WholeFile;
-import padward.breakout.Answer;
-import padward.breakout.Survey;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.survey.Survey;
 import padward.ui.control.Action;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.StripScene;
+import padward.ui.work.OneJob;
 
 /**
  * Saves what the window shows: the map and the strip map as PNG and SVG, the lists as CSV. Files
@@ -71,7 +71,7 @@ public final class Exports {
         return out -> out.write(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    private static WholeFile.Body csv(Table table) {
+    private static WholeFile.Body csv(ListTable table) {
         return text(table.toCsv());
     }
 
@@ -101,38 +101,42 @@ public final class Exports {
         save(what, name, p -> out -> Pictures.writePng(image, out));
     }
 
-    private void waysOut() {
+    private void routesOut() {
         Optional<Survey> survey = model.shown().surveyProperty().get();
-        survey.ifPresent(s -> save("the ways out", "ways-out.csv", p -> csv(Tables.waysOut(s))));
+        survey.ifPresent(
+                s -> save("the ways out", "ways-out.csv", p -> csv(ListTables.routesOut(s))));
     }
 
     private void nets() {
-        Optional<Opened> opened = model.openedProperty().get();
-        opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(Tables.nets(o, p))));
+        Optional<OpenDesign> opened = model.openedProperty().get();
+        opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(ListTables.nets(o, p))));
     }
 
     private void openings() {
         List<WhyBlocked.Option> options = model.shown().options();
         if (model.shown().answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
-            save("what would open it", "openings.csv", p -> csv(Tables.openings(blocked, options)));
+            save(
+                    "what would open it",
+                    "openings.csv",
+                    p -> csv(ListTables.openings(blocked, options)));
         }
     }
 
     private void hops() {
-        Optional<Way> way = model.shown().way();
-        way.ifPresent(w -> save("the way", "way.csv", p -> csv(Tables.hops(w))));
+        Optional<Route> route = model.shown().route();
+        route.ifPresent(w -> save("the way", "way.csv", p -> csv(ListTables.hops(w))));
     }
 
     /** What can be saved, each when it is there. */
     public List<Action> actions() {
         BooleanBinding open =
                 whether(() -> model.openedProperty().get().isPresent(), model.openedProperty());
-        BooleanBinding way =
+        BooleanBinding route =
                 whether(
-                        () -> model.shown().way().isPresent(),
+                        () -> model.shown().route().isPresent(),
                         model.shown().answerProperty(),
                         model.shown().optionProperty(),
-                        model.shown().trialProperty());
+                        model.shown().whatIfProperty());
         BooleanBinding surveyed =
                 whether(
                         () -> model.shown().surveyProperty().get().isPresent(),
@@ -149,24 +153,24 @@ public final class Exports {
                                 this::mapSvg)
                         .when(open),
                 export("strip-png", "strip map as PNG", "A picture of the way", this::stripPng)
-                        .when(way),
+                        .when(route),
                 export(
                                 "strip-svg",
                                 "strip map as SVG",
                                 "A drawing of the way, in lines and letters",
                                 this::stripSvg)
-                        .when(way),
+                        .when(route),
                 export(
                                 "way-csv",
                                 "way as CSV",
                                 "The way as a table, a row for each hop, delays in ps",
                                 this::hops)
-                        .when(way),
+                        .when(route),
                 export(
                                 "ways-out-csv",
                                 "ways out as CSV",
                                 "All pads for the net as a table, best first, delays in ps",
-                                this::waysOut)
+                                this::routesOut)
                         .when(surveyed),
                 export(
                                 "openings-csv",

@@ -11,10 +11,10 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
-import padward.breakout.Bus;
-import padward.breakout.Prospect;
+import padward.breakout.ask.Answer;
+import padward.breakout.group.Bus;
+import padward.breakout.group.RouteMatrix;
+import padward.breakout.text.AnswerText;
 import padward.ui.draw.Palette;
 import padward.ui.model.LookModel;
 
@@ -48,7 +48,7 @@ final class GroupMatrix extends Canvas {
         focusedProperty().addListener((p, old, now) -> draw());
     }
 
-    private Optional<Prospect> prospect() {
+    private Optional<RouteMatrix> prospect() {
         return group.prospectProperty().get();
     }
 
@@ -98,7 +98,7 @@ final class GroupMatrix extends Canvas {
     }
 
     private void pin() {
-        Optional<Prospect> seen = prospect();
+        Optional<RouteMatrix> seen = prospect();
         boolean there =
                 seen.isPresent()
                         && row < seen.get().nets().size()
@@ -109,7 +109,7 @@ final class GroupMatrix extends Canvas {
     }
 
     private void tell() {
-        Prospect seen = prospect().orElseThrow();
+        RouteMatrix seen = prospect().orElseThrow();
         if (row < seen.nets().size() && column < seen.pads().size()) {
             told.setText(AnswerText.sentence(seen.answer(row, column)));
         }
@@ -117,7 +117,7 @@ final class GroupMatrix extends Canvas {
 
     /** Draws everything. */
     void draw() {
-        Optional<Prospect> seen = prospect();
+        Optional<RouteMatrix> seen = prospect();
         int rows = seen.map(s -> s.nets().size()).orElse(0);
         int columns = seen.map(s -> s.pads().size()).orElse(0);
         row = Math.min(row, Math.max(0, rows - 1));
@@ -147,7 +147,7 @@ final class GroupMatrix extends Canvas {
         heads(g, palette, seen.get());
     }
 
-    private void heads(GraphicsContext g, Palette palette, Prospect seen) {
+    private void heads(GraphicsContext g, Palette palette, RouteMatrix seen) {
         g.setTextAlign(TextAlignment.LEFT);
         g.setFill(palette.ink());
         for (int j = 0; j < seen.pads().size(); j++) {
@@ -159,7 +159,7 @@ final class GroupMatrix extends Canvas {
         }
     }
 
-    private static String padName(Prospect seen, int index) {
+    private static String padName(RouteMatrix seen, int index) {
         int pad = seen.pads().get(index);
         var value = seen.design().fabric().pads().get(pad);
         return seen.design()
@@ -176,13 +176,13 @@ final class GroupMatrix extends Canvas {
         return name.length() <= most ? name : "…" + name.substring(name.length() - most);
     }
 
-    private void cell(GraphicsContext g, Palette palette, Prospect seen, int i, int j) {
+    private void cell(GraphicsContext g, Palette palette, RouteMatrix seen, int i, int j) {
         double x = NAMES + j * CELL;
         double y = HEADS + i * CELL;
         Answer answer = seen.answer(i, j);
         Color fill = palette.paper();
         if (answer instanceof Answer.Open) {
-            fill = palette.paper().interpolate(palette.way(), 0.22);
+            fill = palette.paper().interpolate(palette.route(), 0.22);
         }
         g.setFill(fill);
         g.fillRect(x + 1, y + 1, CELL - 2, CELL - 2);
@@ -197,7 +197,7 @@ final class GroupMatrix extends Canvas {
         g.setLineWidth(1);
         g.strokeRect(x + 0.5, y + 0.5, CELL - 1, CELL - 1);
         if (isChosen(seen, i, j)) {
-            g.setFill(palette.way());
+            g.setFill(palette.route());
             g.fillOval(x + 5, y + 5, CELL - 10, CELL - 10);
         }
         if (Integer.valueOf(j).equals(group.pinned().get(i))) {
@@ -212,7 +212,7 @@ final class GroupMatrix extends Canvas {
         }
     }
 
-    private boolean isChosen(Prospect seen, int i, int j) {
+    private boolean isChosen(RouteMatrix seen, int i, int j) {
         String net = seen.nets().get(i).name();
         int pad = seen.pads().get(j);
         return group.busProperty().get().map(Bus::lines).orElse(List.of()).stream()

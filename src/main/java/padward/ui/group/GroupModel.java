@@ -14,17 +14,17 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
-import padward.breakout.Bus;
-import padward.breakout.Matched;
-import padward.breakout.Prospect;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.RouteMatrix;
+import padward.change.WhatIf;
 import padward.design.Design;
-import padward.design.Trial;
-import padward.timing.Outside;
+import padward.timing.ExternalLine;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
-import padward.ui.model.OneJob;
-import padward.ui.model.TrialDesk;
-import padward.ui.scene.Opened;
+import padward.ui.model.KeptChanges;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.OneJob;
 
 /** Several nets at once: what could be, what is pinned, what is laid. No control. */
 public final class GroupModel {
@@ -34,11 +34,11 @@ public final class GroupModel {
     private final StringProperty pads = new SimpleStringProperty("any");
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.SUM);
     private final IntegerProperty tolerancePs = new SimpleIntegerProperty(150);
-    private final ObjectProperty<Optional<Prospect>> prospect =
+    private final ObjectProperty<Optional<RouteMatrix>> prospect =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
     private final ObjectProperty<Optional<Bus>> bus = new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Matched>> matched =
+    private final ObjectProperty<Optional<MatchedGroup>> matched =
             new SimpleObjectProperty<>(Optional.empty());
 
     /** A group of nets of whatever design is open. */
@@ -58,7 +58,7 @@ public final class GroupModel {
 
     /** Prices all pairs of what is typed, and lays the group. */
     void look() {
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
             model.notes().tell(this, "Open a design first (Ctrl+O).");
             return;
@@ -68,19 +68,19 @@ public final class GroupModel {
         String wanted = nets.get();
         String allowed = pads.get();
         Bus.Aim by = aim.get();
-        record Looked(Prospect prospect, Bus bus) {}
+        record Looked(RouteMatrix prospect, Bus bus) {}
         job.start(
                 "Pricing the group",
                 progress -> {
-                    Prospect seen =
-                            Prospect.of(
+                    RouteMatrix seen =
+                            RouteMatrix.of(
                                     design,
                                     GroupText.nets(design, wanted),
                                     GroupText.pads(design, allowed),
                                     by,
                                     progress);
                     seen.complete(progress);
-                    return new Looked(seen, seen.lay(Map.of(), progress));
+                    return new Looked(seen, seen.route(Map.of(), progress));
                 },
                 looked -> {
                     prospect.set(Optional.of(looked.prospect()));
@@ -99,13 +99,13 @@ public final class GroupModel {
             pinned.values().removeIf(p -> p == pad);
             pinned.put(net, pad);
         }
-        Prospect seen = prospect.get().get();
+        RouteMatrix seen = prospect.get().get();
         Map<Integer, Integer> pins = Map.copyOf(pinned);
         matched.set(Optional.empty());
         job.start(
                 "Laying the group",
-                progress -> seen.lay(pins, progress),
-                laid -> bus.set(Optional.of(laid)));
+                progress -> seen.route(pins, progress),
+                routed -> bus.set(Optional.of(routed)));
     }
 
     /** Makes the ways agree. */
@@ -114,11 +114,11 @@ public final class GroupModel {
             return;
         }
         Design design = prospect.get().orElseThrow().design();
-        Bus laid = matched.get().map(Matched::before).orElse(bus.get().get());
+        Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
         job.start(
                 "Matching the ways",
-                progress -> Matched.of(design, laid, tolerance, Outside.NONE, progress),
+                progress -> MatchedGroup.of(design, routed, tolerance, ExternalLine.NONE, progress),
                 result -> {
                     matched.set(Optional.of(result));
                     bus.set(Optional.of(result.after()));
@@ -130,17 +130,17 @@ public final class GroupModel {
         if (bus.get().isEmpty() || bus.get().get().lines().isEmpty()) {
             return;
         }
-        Bus laid = bus.get().get();
-        Opened opened = model.openedProperty().get().orElseThrow();
-        TrialDesk.Kept kept =
-                new TrialDesk.Kept(
+        Bus routed = bus.get().get();
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
+        KeptChanges.Kept kept =
+                new KeptChanges.Kept(
                         OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
                         nets.get(),
                         pads.get(),
-                        laid.edits());
+                        routed.edits());
         job.start(
                 "Keeping the group",
-                progress -> opened.with(Trial.of(opened.design(), laid.edits())),
+                progress -> opened.with(WhatIf.of(opened.design(), routed.edits())),
                 shown -> model.design().keep(kept, shown));
     }
 
@@ -160,7 +160,7 @@ public final class GroupModel {
         return tolerancePs;
     }
 
-    ReadOnlyObjectProperty<Optional<Prospect>> prospectProperty() {
+    ReadOnlyObjectProperty<Optional<RouteMatrix>> prospectProperty() {
         return prospect;
     }
 
@@ -172,7 +172,7 @@ public final class GroupModel {
         return bus;
     }
 
-    ReadOnlyObjectProperty<Optional<Matched>> matchedProperty() {
+    ReadOnlyObjectProperty<Optional<MatchedGroup>> matchedProperty() {
         return matched;
     }
 

@@ -18,8 +18,8 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
-import padward.breakout.Bus;
-import padward.breakout.Matched;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
 import padward.ui.control.Controls;
 import padward.ui.model.LookModel;
 
@@ -111,13 +111,13 @@ public final class GroupView extends ScrollPane {
         tolerance.setId("group-tolerance");
         tolerance.setAccessibleText("Tolerance in picoseconds");
         tolerance.valueProperty().addListener((p, old, now) -> group.toleranceProperty().set(now));
-        Button lay =
+        Button route =
                 Controls.button(
                         "group-lay",
                         "Lay",
                         "Chooses a pad for each net and lays all ways together",
                         group::look);
-        return new FlowPane(8, 6, aim, lay, match, tolerance, new Label("ps"), keep);
+        return new FlowPane(8, 6, aim, route, match, tolerance, new Label("ps"), keep);
     }
 
     /** What aims are called. */
@@ -142,9 +142,9 @@ public final class GroupView extends ScrollPane {
     }
 
     private void show() {
-        boolean laid = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
-        match.setDisable(!laid);
-        keep.setDisable(!laid);
+        boolean routed = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
+        match.setDisable(!routed);
+        keep.setDisable(!routed);
         boolean priced = group.prospectProperty().get().isPresent();
         table.setVisible(priced);
         table.setManaged(priced);
@@ -178,7 +178,7 @@ public final class GroupView extends ScrollPane {
                         "; skew outside the pads %.3f ns both fast, %.3f ns both slow.",
                         fast / 1000.0,
                         slow / 1000.0));
-        Optional<Matched> matched = group.matchedProperty().get();
+        Optional<MatchedGroup> matched = group.matchedProperty().get();
         matched.ifPresent(
                 m ->
                         text.append(

@@ -8,8 +8,8 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import padward.breakout.Bus;
-import padward.breakout.Matched;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
 import padward.fabric.Delay;
 import padward.ui.draw.Palette;
 import padward.ui.model.LookModel;
@@ -47,7 +47,7 @@ final class SkewPicture extends Canvas {
         int last = 0;
         int first = Integer.MAX_VALUE;
         for (int i = 0; i < lines.size(); i++) {
-            Delay now = lines.get(i).way().total();
+            Delay now = lines.get(i).route().total();
             Delay was = before(i).orElse(now);
             last = Math.max(last, Math.max(now.slowPs(), was.slowPs()));
             first = Math.min(first, Math.min(now.fastPs(), was.fastPs()));
@@ -67,8 +67,8 @@ final class SkewPicture extends Canvas {
                     NAMES - 6,
                     y + ROW / 2,
                     NAMES - 10);
-            Delay now = lines.get(i).way().total();
-            g.setFill(palette.way());
+            Delay now = lines.get(i).route().total();
+            g.setFill(palette.route());
             g.fillRoundRect(x(now.fastPs(), from, scale), y + 7, width(now, scale), 9, 4, 4);
             Optional<Delay> was = before(i).filter(d -> !d.equals(now));
             if (was.isPresent()) {
@@ -85,8 +85,8 @@ final class SkewPicture extends Canvas {
     private Optional<Delay> before(int index) {
         return group.matchedProperty()
                 .get()
-                .map(Matched::before)
-                .map(b -> b.lines().get(index).way().total());
+                .map(MatchedGroup::before)
+                .map(b -> b.lines().get(index).route().total());
     }
 
     private static double x(int ps, int from, double scale) {

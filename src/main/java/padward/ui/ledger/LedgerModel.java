@@ -8,14 +8,14 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.breakout.Harmlessness;
+import padward.breakout.verify.ChangeAudit;
+import padward.change.EntryRemoval;
 import padward.design.Design;
-import padward.design.Undoing;
-import padward.format.DesignReader;
+import padward.format.design.DesignReader;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.model.TrialDesk;
-import padward.ui.scene.Opened;
+import padward.ui.model.KeptChanges;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.OneJob;
 
 /**
  * What is kept, entry by entry: each can be undone wherever it stands, and whether they touched
@@ -24,9 +24,9 @@ import padward.ui.scene.Opened;
 public final class LedgerModel {
     private final ExplorerModel model;
     private final OneJob job;
-    private final ObjectProperty<Optional<Undoing>> pending =
+    private final ObjectProperty<Optional<EntryRemoval>> pending =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Harmlessness>> report =
+    private final ObjectProperty<Optional<ChangeAudit>> report =
             new SimpleObjectProperty<>(Optional.empty());
 
     /** The ledger of whatever design is open. */
@@ -42,8 +42,8 @@ public final class LedgerModel {
     }
 
     /** What is kept, oldest first. */
-    List<TrialDesk.Kept> kept() {
-        return model.deskProperty().get().map(TrialDesk::kept).orElse(List.of());
+    List<KeptChanges.Kept> kept() {
+        return model.deskProperty().get().map(KeptChanges::kept).orElse(List.of());
     }
 
     /**
@@ -52,7 +52,7 @@ public final class LedgerModel {
      * @param index which, from 0
      */
     void undo(int index) {
-        Optional<TrialDesk> desk = model.deskProperty().get();
+        Optional<KeptChanges> desk = model.deskProperty().get();
         if (desk.isEmpty() || index >= desk.get().kept().size()) {
             return;
         }
@@ -78,15 +78,15 @@ public final class LedgerModel {
         pending.set(Optional.empty());
     }
 
-    private void carryOut(Undoing undoing) {
-        TrialDesk desk = model.deskProperty().get().orElseThrow();
+    private void carryOut(EntryRemoval undoing) {
+        KeptChanges desk = model.deskProperty().get().orElseThrow();
         model.design().changeTo("undoing " + undoing.entry().what(), desk.after(undoing));
     }
 
     /** Checks that nothing but what is listed was touched, against the design's file read anew. */
     void check() {
-        Optional<TrialDesk> desk = model.deskProperty().get();
-        Optional<Opened> shown = model.openedProperty().get();
+        Optional<KeptChanges> desk = model.deskProperty().get();
+        Optional<OpenDesign> shown = model.openedProperty().get();
         if (desk.isEmpty() || shown.isEmpty()) {
             return;
         }
@@ -94,7 +94,7 @@ public final class LedgerModel {
         job.start(
                 "Comparing with the design's file",
                 progress ->
-                        Harmlessness.of(
+                        ChangeAudit.of(
                                 before(file, desk.get(), progress),
                                 desk.get().toUnsigned(),
                                 shown.get().design()),
@@ -102,18 +102,18 @@ public final class LedgerModel {
     }
 
     /** The demo has no file: it is compared with what was read. */
-    private static Design before(Optional<Path> file, TrialDesk desk, Progress progress)
+    private static Design before(Optional<Path> file, KeptChanges desk, Progress progress)
             throws BadInput {
         return file.isPresent() ? DesignReader.read(file.get(), progress) : desk.original();
     }
 
     /** The undoing that would take others with it, until it is decided. */
-    public ReadOnlyObjectProperty<Optional<Undoing>> pendingProperty() {
+    public ReadOnlyObjectProperty<Optional<EntryRemoval>> pendingProperty() {
         return pending;
     }
 
     /** The last check of what is kept now. */
-    ReadOnlyObjectProperty<Optional<Harmlessness>> reportProperty() {
+    ReadOnlyObjectProperty<Optional<ChangeAudit>> reportProperty() {
         return report;
     }
 }

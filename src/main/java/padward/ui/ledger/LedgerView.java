@@ -14,13 +14,13 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.breakout.Harmlessness;
-import padward.design.Edit;
-import padward.design.Undoing;
+import padward.breakout.verify.ChangeAudit;
+import padward.change.Edit;
+import padward.change.EntryRemoval;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.TrialDesk;
+import padward.ui.model.KeptChanges;
 
 /** What is kept, with undo at each entry, and the report that nothing else was touched. */
 public final class LedgerView extends VBox {
@@ -69,7 +69,7 @@ public final class LedgerView extends VBox {
     }
 
     private void show() {
-        List<TrialDesk.Kept> kept = ledger.kept();
+        List<KeptChanges.Kept> kept = ledger.kept();
         entries.getChildren().clear();
         report.getChildren().clear();
         check.setDisable(kept.isEmpty());
@@ -86,7 +86,7 @@ public final class LedgerView extends VBox {
         }
     }
 
-    private Node row(int index, TrialDesk.Kept kept) {
+    private Node row(int index, KeptChanges.Kept kept) {
         Label what = wrapped((index + 1) + ". " + kept.what());
         what.getStyleClass().add("side-title");
         String note = kept.note().isBlank() ? "" : " — " + kept.note();
@@ -119,7 +119,7 @@ public final class LedgerView extends VBox {
         return more > 0 ? few + "; and " + more + " more" : few;
     }
 
-    private void show(Optional<Undoing> undoing) {
+    private void show(Optional<EntryRemoval> undoing) {
         pending.setVisible(undoing.isPresent());
         pending.setManaged(undoing.isPresent());
         pending.getChildren().clear();
@@ -151,17 +151,17 @@ public final class LedgerView extends VBox {
         pending.getChildren().add(new HBox(8, all, leave));
     }
 
-    private void tell(Optional<Harmlessness> found) {
+    private void tell(Optional<ChangeAudit> found) {
         report.getChildren().clear();
         if (found.isEmpty()) {
             return;
         }
-        Harmlessness harmless = found.get();
-        Label title = new Label(harmless.holds() ? "✓ Nothing else was touched" : "✗ Not harmless");
+        ChangeAudit audit = found.get();
+        Label title = new Label(audit.holds() ? "✓ Nothing else was touched" : "✗ Not harmless");
         title.getStyleClass().add("side-title");
-        report.getChildren().addAll(title, wrapped(harmless.sentence()));
-        harmless.unlisted().forEach(u -> report.getChildren().add(wrapped("✗ " + u)));
-        for (Harmlessness.Touched one : harmless.touched()) {
+        report.getChildren().addAll(title, wrapped(audit.sentence()));
+        audit.unlisted().forEach(u -> report.getChildren().add(wrapped("✗ " + u)));
+        for (ChangeAudit.Touched one : audit.touched()) {
             String numbers =
                     one.entries().stream().map(String::valueOf).collect(Collectors.joining(", "));
             Label line =

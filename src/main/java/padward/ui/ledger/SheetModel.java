@@ -19,21 +19,21 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.base.WholeFile;
-import padward.breakout.BenchSheet;
+import padward.change.Ledger;
 import padward.design.Design;
-import padward.design.Ledger;
-import padward.format.Digest;
+import padward.format.design.Digest;
+import padward.handover.BenchSheet;
 import padward.handover.ChangeList;
 import padward.handover.ChangeText;
 import padward.handover.SdfText;
 import padward.handover.SheetCsv;
 import padward.handover.SheetPage;
 import padward.handover.SheetPdf;
+import padward.timing.ExternalLine;
 import padward.timing.Instrument;
-import padward.timing.Outside;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.model.TrialDesk;
+import padward.ui.model.KeptChanges;
+import padward.ui.work.OneJob;
 
 /** The bench sheet of what is kept: its pages as they will be printed, and its export. */
 final class SheetModel {
@@ -54,11 +54,11 @@ final class SheetModel {
     private record Sheet(BenchSheet sheet, Design after, String made) {}
 
     /** What a sheet is made of, as it is at one moment. */
-    private record Parts(TrialDesk desk, Design after, double leadMetres) {
+    private record Parts(KeptChanges desk, Design after, double leadMetres) {
         Sheet toSheet() {
-            Outside usual = Outside.NONE;
-            Outside outside =
-                    new Outside(
+            ExternalLine usual = ExternalLine.NONE;
+            ExternalLine outside =
+                    new ExternalLine(
                             usual.dielectric(),
                             usual.connectorPs(),
                             leadMetres,
@@ -74,7 +74,7 @@ final class SheetModel {
 
     /** None while nothing is kept. */
     private Optional<Parts> parts() {
-        Optional<TrialDesk> desk = model.deskProperty().get().filter(d -> !d.kept().isEmpty());
+        Optional<KeptChanges> desk = model.deskProperty().get().filter(d -> !d.kept().isEmpty());
         return desk.flatMap(
                 d ->
                         model.openedProperty()
@@ -125,7 +125,7 @@ final class SheetModel {
     }
 
     private static void write(
-            Path file, Sheet sheet, SheetPage.Paper size, TrialDesk desk, Optional<Path> design)
+            Path file, Sheet sheet, SheetPage.Paper size, KeptChanges desk, Optional<Path> design)
             throws BadInput {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.endsWith(".pdf")) {

@@ -6,13 +6,13 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
-import padward.lesson.Difficulty;
-import padward.lesson.Exercise;
-import padward.lesson.ExerciseKind;
-import padward.lesson.ExerciseMaker;
+import padward.lesson.exercise.Difficulty;
+import padward.lesson.exercise.Exercise;
+import padward.lesson.exercise.ExerciseKind;
+import padward.lesson.exercise.ExerciseMaker;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.OneJob;
 
 /** Random questions about the design that is open, and what came of the answers. No control. */
 public final class ExercisesModel {
@@ -51,7 +51,7 @@ public final class ExercisesModel {
 
     /** Asks what a seed gives. */
     void ask(long seed) {
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
             model.notes().tell(this, "Open a design first (Ctrl+O): exercises are about it.");
             return;

@@ -16,10 +16,10 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
-import padward.lesson.Difficulty;
-import padward.lesson.Exercise;
-import padward.lesson.ExerciseKind;
 import padward.lesson.LessonText;
+import padward.lesson.exercise.Difficulty;
+import padward.lesson.exercise.Exercise;
+import padward.lesson.exercise.ExerciseKind;
 import padward.ui.control.Controls;
 
 /** Random questions about the open design, answered here and marked at once. */

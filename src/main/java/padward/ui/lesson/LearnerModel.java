@@ -7,9 +7,9 @@ import java.util.function.UnaryOperator;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.format.LearnerFolder;
 import padward.lesson.LearnerRecord;
-import padward.ui.model.Jobs;
+import padward.lesson.file.LearnerFolder;
+import padward.ui.work.Jobs;
 
 /**
  * Who learns, and what is remembered of that. Changes are written one after the other, away from

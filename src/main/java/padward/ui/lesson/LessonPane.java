@@ -11,11 +11,11 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.format.Course;
-import padward.lesson.Deed;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;
 import padward.lesson.LessonStep;
+import padward.lesson.UserAction;
+import padward.lesson.file.Course;
 import padward.ui.control.Controls;
 
 /** The lesson that is being done: its tasks, what is seen, hints; in the end, why. */
@@ -115,7 +115,9 @@ final class LessonPane extends VBox {
                             "How: "
                                     + String.join(
                                             "; ",
-                                            step.solution().stream().map(Deed::toText).toList())
+                                            step.solution().stream()
+                                                    .map(UserAction::toText)
+                                                    .toList())
                                     + ".",
                             "lesson-hint");
             how.setId("lesson-how");

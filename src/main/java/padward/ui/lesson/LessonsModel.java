@@ -12,19 +12,19 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.Answer;
+import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.fabric.Corner;
-import padward.format.Course;
-import padward.format.LearnerSummary;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;
-import padward.lesson.WindowState;
-import padward.ui.model.Background;
+import padward.lesson.condition.WindowState;
+import padward.lesson.file.Course;
+import padward.lesson.file.LearnerSummary;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.model.TrialDesk;
+import padward.ui.model.KeptChanges;
+import padward.ui.work.Background;
+import padward.ui.work.OneJob;
 
 /**
  * The lessons, the one that is being done, and how far the learner is: found out from the state of
@@ -84,7 +84,7 @@ public final class LessonsModel {
         model.shown().answerProperty().addListener((p, old, now) -> look());
         model.shown().optionProperty().addListener((p, old, now) -> look());
         model.shown().selectedHopProperty().addListener((p, old, now) -> lookSoon());
-        model.shown().trialProperty().addListener((p, old, now) -> look());
+        model.shown().whatIfProperty().addListener((p, old, now) -> look());
         reading.start(
                 "Reading the lessons",
                 progress -> Course.builtIn(),
@@ -130,7 +130,7 @@ public final class LessonsModel {
     }
 
     private void designShown() {
-        Optional<Design> original = model.deskProperty().get().map(TrialDesk::original);
+        Optional<Design> original = model.deskProperty().get().map(KeptChanges::original);
         Optional<Begun> waits =
                 begun.get().filter(b -> original.filter(o -> o == b.design()).isPresent());
         if (waits.isPresent()) {
@@ -148,7 +148,7 @@ public final class LessonsModel {
     }
 
     private boolean isAtHand() {
-        Optional<Design> original = model.deskProperty().get().map(TrialDesk::original);
+        Optional<Design> original = model.deskProperty().get().map(KeptChanges::original);
         return running.get()
                 .filter(r -> original.filter(o -> o == r.design()).isPresent())
                 .isPresent();
@@ -181,17 +181,17 @@ public final class LessonsModel {
 
     private WindowState state() {
         Design design = model.openedProperty().get().orElseThrow().design();
-        TrialDesk desk = model.deskProperty().get().orElseThrow();
+        KeptChanges desk = model.deskProperty().get().orElseThrow();
         Optional<Answer> answer = model.shown().answerProperty().get();
         return new WindowState(
                 desk.original(),
                 design,
                 answer,
                 model.shown().chosenOption(),
-                model.shown().way(),
+                model.shown().route(),
                 model.shown().selectedHopProperty().get(),
                 model.shown()
-                        .trialProperty()
+                        .whatIfProperty()
                         .get()
                         .map(t -> new WindowState.Tried(t.edits(), t.after())),
                 desk.kept().stream()

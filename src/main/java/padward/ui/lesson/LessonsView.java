@@ -16,10 +16,10 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import padward.format.Course;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonText;
+import padward.lesson.file.Course;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import padward.breakout.WhyText;
+import padward.breakout.text.WhyText;
 import padward.design.Attachment;
 import padward.design.Cell;
 import padward.design.Design;
@@ -18,18 +18,18 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.ui.scene.ChannelFill;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Tells of a thing on the map what it is, who holds it and what it drives. */
 public final class Describer {
     private static final int MOST_NAMED = 6;
 
-    private final Opened opened;
+    private final OpenDesign opened;
     private final Design design;
     private final Fabric fabric;
 
     /** Tells of things of one design. */
-    public Describer(Opened opened) {
+    public Describer(OpenDesign opened) {
         this.opened = opened;
         this.design = opened.design();
         this.fabric = design.fabric();
@@ -115,7 +115,7 @@ public final class Describer {
         return new Pointed(
                 "pad",
                 pad.name(),
-                holder(pad.vertex()),
+                occupant(pad.vertex()),
                 details,
                 pad.vertex(),
                 pad.tile(),
@@ -134,7 +134,7 @@ public final class Describer {
         return new Pointed(
                 "wire",
                 fabric.vertexName(vertex),
-                holder(vertex),
+                occupant(vertex),
                 leadsTo(vertex),
                 vertex,
                 fabric.tile(vertex),
@@ -142,7 +142,7 @@ public final class Describer {
                 Optional.empty());
     }
 
-    private String holder(int vertex) {
+    private String occupant(int vertex) {
         return design.occupancy().findOccupant(vertex).map(WhyText::who).orElse("free");
     }
 

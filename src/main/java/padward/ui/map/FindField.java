@@ -9,7 +9,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Finds a name on the map and flies there. */
 public final class FindField extends HBox {
@@ -49,15 +49,15 @@ public final class FindField extends HBox {
     }
 
     private List<String> names() {
-        return model.openedProperty().get().map(Opened::placeNames).orElse(List.of());
+        return model.openedProperty().get().map(OpenDesign::placeNames).orElse(List.of());
     }
 
     private void find() {
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty() || field.getText().isBlank()) {
             return;
         }
-        OptionalInt vertex = Finder.find(opened.get(), field.getText());
+        OptionalInt vertex = NameFinder.find(opened.get(), field.getText());
         model.notes().putAwayAbout(this);
         if (vertex.isPresent()) {
             map.travel().flyTo(vertex.getAsInt());

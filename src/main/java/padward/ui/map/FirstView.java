@@ -9,11 +9,11 @@ import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
-import padward.ui.model.Ahead;
-import padward.ui.model.Prelude;
 import padward.ui.model.Session;
+import padward.ui.model.StartupRead;
 import padward.ui.paint.MapPicture;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.EarlyTask;
 
 /**
  * What is seen until the window's controls are there: the map alone, about where it will be. A
@@ -33,7 +33,7 @@ public final class FirstView extends Pane {
 
     private final Palette palette;
     private final Runnable then;
-    private final Ahead<Canvas> picture;
+    private final EarlyTask<Canvas> picture;
 
     /**
      * Begins to paint, on a thread of its own, as a canvas may be as long as it is in no scene: the
@@ -41,7 +41,7 @@ public final class FirstView extends Pane {
      *
      * @param then what follows once a picture stands, or none is to be had soon
      */
-    public FirstView(Prelude prelude, double width, double height, Runnable then) {
+    public FirstView(StartupRead prelude, double width, double height, Runnable then) {
         this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
         this.then = then;
         Canvas canvas =
@@ -50,7 +50,7 @@ public final class FirstView extends Pane {
         canvas.setLayoutY(MAP_TOP);
         double density = Math.max(1, Screen.getPrimary().getOutputScaleX());
         this.picture =
-                new Ahead<>(
+                new EarlyTask<>(
                         progress -> {
                             paint(canvas, prelude.awaitDesign(), prelude.place(), density);
                             return canvas;
@@ -92,12 +92,12 @@ public final class FirstView extends Pane {
     }
 
     private void paint(
-            Canvas canvas, Opened opened, Optional<Session.Place> place, double density) {
+            Canvas canvas, OpenDesign opened, Optional<Session.Place> place, double density) {
         double width = canvas.getWidth();
         double height = canvas.getHeight();
         Viewport all =
-                Extents.of(opened.design().fabric())
-                        .in(new Viewport(width, height, 0, 0, 40), Travel.NEAREST_FIT);
+                ViewTargets.of(opened.design().fabric())
+                        .in(new Viewport(width, height, 0, 0, 40), MapNavigation.NEAREST_FIT);
         Viewport view = place.map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale())).orElse(all);
         MapPicture.paint(
                 MapPicture.plain(opened, view, palette),

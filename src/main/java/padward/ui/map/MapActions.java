@@ -44,7 +44,7 @@ public final class MapActions {
         return result;
     }
 
-    private static List<Action> places(Travel travel) {
+    private static List<Action> places(MapNavigation travel) {
         return List.of(
                 onMap(
                         Action.Group.MAP,
@@ -59,7 +59,7 @@ public final class MapActions {
                         "Whole way",
                         "W",
                         "Zooms so that the whole way is seen",
-                        travel::fitWay),
+                        travel::fitRoute),
                 onMap(
                         Action.Group.MAP,
                         "whole-net",

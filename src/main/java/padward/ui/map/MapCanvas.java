@@ -3,16 +3,16 @@ package padward.ui.map;
 import java.util.Optional;
 import javafx.scene.canvas.GraphicsContext;
 import padward.ui.draw.CanvasSurface;
-import padward.ui.draw.Cells;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
-import padward.ui.paint.GroundColors;
 import padward.ui.paint.MapPicture;
+import padward.ui.paint.TileColors;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Paints the map on a canvas, with what is kept from frame to frame. */
 final class MapCanvas {
@@ -20,17 +20,17 @@ final class MapCanvas {
 
     private final MapModel map;
     private Raster raster;
-    private Cells cells;
-    private GroundColors cellColors;
+    private TileImage cells;
+    private TileColors cellColors;
 
     MapCanvas(MapModel map) {
         this.map = map;
     }
 
     /** The scene that is painted. */
-    MapScene scene(Opened opened, Viewport view, Palette palette) {
-        GroundColors colors =
-                new GroundColors(
+    MapScene scene(OpenDesign opened, Viewport view, Palette palette) {
+        TileColors colors =
+                new TileColors(
                         opened,
                         palette,
                         map.options().shown(Layer.OCCUPANCY).get(),
@@ -50,7 +50,7 @@ final class MapCanvas {
      */
     void paint(
             GraphicsContext g,
-            Opened opened,
+            OpenDesign opened,
             Viewport view,
             Palette palette,
             double density,

@@ -6,28 +6,28 @@ import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.Answer;
-import padward.breakout.DelayField;
-import padward.breakout.Hop;
-import padward.breakout.Obstacle;
-import padward.breakout.Question;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.DelayField;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
 import padward.design.Net;
 import padward.fabric.Fabric;
-import padward.ui.draw.Cells;
 import padward.ui.draw.Palette;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.model.TriedOut;
+import padward.ui.model.PendingWhatIf;
 import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapOptions;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Overlay;
+import padward.ui.work.OneJob;
 
 /**
  * What the map shows of what the window knows: its layers, the obstacle that is chosen, on map,
@@ -74,7 +74,7 @@ public final class MapModel {
                             chosenObstacle.set(Optional.empty());
                         });
         model.shown()
-                .trialProperty()
+                .whatIfProperty()
                 .addListener((p, old, now) -> chosenObstacle.set(Optional.empty()));
         model.shown().selectedHopProperty().addListener((p, old, now) -> followHop(now));
         options.shown(Layer.DELAY).addListener((p, old, now) -> sweepIfWanted());
@@ -182,7 +182,7 @@ public final class MapModel {
                         model.shown().answerProperty(),
                         model.shown().selectedHopProperty(),
                         model.shown().previewProperty(),
-                        model.shown().trialProperty(),
+                        model.shown().whatIfProperty(),
                         chosenObstacle,
                         pinned,
                         reach,
@@ -199,9 +199,9 @@ public final class MapModel {
      *
      * @param cells all tiles from afar, in the palette's colours
      */
-    public MapScene scene(Opened opened, Viewport view, Palette palette, Cells cells) {
-        Optional<TriedOut> trial = model.shown().trialProperty().get();
-        Optional<Way> before = trial.flatMap(t -> wayBefore(t.before()));
+    public MapScene scene(OpenDesign opened, Viewport view, Palette palette, TileImage cells) {
+        Optional<PendingWhatIf> whatIf = model.shown().whatIfProperty().get();
+        Optional<Route> before = whatIf.flatMap(t -> routeBefore(t.before()));
         Optional<Net> net =
                 pinned.get()
                         .flatMap(Pointed::net)
@@ -219,10 +219,10 @@ public final class MapModel {
                 options.shownLayers(),
                 cells,
                 net,
-                model.shown().way(),
-                trial.isPresent() ? List.of() : alternatives(),
+                model.shown().route(),
+                whatIf.isPresent() ? List.of() : alternatives(),
                 before,
-                trial.isPresent() ? model.shown().obstaclesOfChosen() : model.shown().obstacles(),
+                whatIf.isPresent() ? model.shown().obstaclesOfChosen() : model.shown().obstacles(),
                 chosenObstacle.get(),
                 marked(),
                 reach.get(),
@@ -230,33 +230,36 @@ public final class MapModel {
     }
 
     /** The way of the chosen clearance, as it is without the trial. */
-    private Optional<Way> wayBefore(Answer before) {
-        return model.shown().chosenOption().map(WhyBlocked.Option::way).or(() -> before.findWay());
+    private Optional<Route> routeBefore(Answer before) {
+        return model.shown()
+                .chosenOption()
+                .map(WhyBlocked.Option::route)
+                .or(() -> before.findRoute());
     }
 
-    private List<Way> alternatives() {
-        List<Way> result = new ArrayList<>();
+    private List<Route> alternatives() {
+        List<Route> result = new ArrayList<>();
         model.shown().options().stream()
-                .map(WhyBlocked.Option::way)
-                .filter(w -> !model.shown().way().equals(Optional.of(w)))
+                .map(WhyBlocked.Option::route)
+                .filter(w -> !model.shown().route().equals(Optional.of(w)))
                 .forEach(result::add);
-        model.shown().previewProperty().get().flatMap(Answer::findWay).ifPresent(result::add);
+        model.shown().previewProperty().get().flatMap(Answer::findRoute).ifPresent(result::add);
         return result;
     }
 
     /** The pad that was asked for, where no way leads to it. */
-    Optional<Integer> noWayTo() {
+    Optional<Integer> noRouteTo() {
         return model.shown()
                 .answerProperty()
                 .get()
-                .filter(a -> a instanceof Answer.NoWay)
+                .filter(a -> a instanceof Answer.NoRoute)
                 .map(a -> a.question().padValue().vertex());
     }
 
     private List<Integer> marked() {
         List<Integer> result = new ArrayList<>();
         model.shown().findSelectedHop().map(Hop::vertex).ifPresent(result::add);
-        noWayTo().ifPresent(result::add);
+        noRouteTo().ifPresent(result::add);
         found.get().ifPresent(result::add);
         pinned.get().map(Pointed::vertex).filter(v -> v != Fabric.NOTHING).ifPresent(result::add);
         return result.stream().distinct().toList();

@@ -5,12 +5,12 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
-import padward.breakout.Obstacle;
+import padward.breakout.ask.Obstacle;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.ObstaclePlaces;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileLayout;
 
 /**
@@ -28,7 +28,7 @@ final class MapPointer {
 
     private final MapModel map;
     private final ExplorerModel model;
-    private final Travel travel;
+    private final MapNavigation travel;
     private final Label under = new Label();
     private boolean overview;
     private double pressX;
@@ -36,7 +36,7 @@ final class MapPointer {
     private double dragX;
     private double dragY;
 
-    MapPointer(MapModel map, Travel travel) {
+    MapPointer(MapModel map, MapNavigation travel) {
         this.map = map;
         this.model = map.explorer();
         this.travel = travel;
@@ -73,7 +73,7 @@ final class MapPointer {
         return travel.view();
     }
 
-    private Optional<Opened> opened() {
+    private Optional<OpenDesign> opened() {
         return model.openedProperty().get();
     }
 
@@ -139,11 +139,11 @@ final class MapPointer {
 
     private Optional<Obstacle> obstacleAt(double x, double y) {
         if (opened().isEmpty()
-                || model.shown().way().isEmpty()
-                || model.shown().trialProperty().get().isPresent()) {
+                || model.shown().route().isEmpty()
+                || model.shown().whatIfProperty().get().isPresent()) {
             return Optional.empty();
         }
-        return new ObstaclePlaces(opened().get(), model.shown().way().get())
+        return new ObstaclePlaces(opened().get(), model.shown().route().get())
                 .near(
                         model.shown().obstacles(),
                         view().worldX(x),

@@ -19,7 +19,7 @@ import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
@@ -32,7 +32,7 @@ public final class MapView extends Pane {
     private final ExplorerModel model;
     private final Canvas canvas = new Canvas();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
-    private final Travel travel;
+    private final MapNavigation travel;
     private final MapPointer pointer;
     private final MapCanvas picture;
     private final PinCard card;
@@ -45,7 +45,7 @@ public final class MapView extends Pane {
         this.map = map;
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
-        this.travel = new Travel(map, this::moved);
+        this.travel = new MapNavigation(map, this::moved);
         this.pointer = new MapPointer(map, travel);
         this.card = new PinCard(map);
         setId("map");
@@ -59,7 +59,7 @@ public final class MapView extends Pane {
         bar.getChildren().add(new LayersButton(map.options()));
         getChildren().addAll(canvas, pointer.under(), bar, card);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
-        model.shown().answerProperty().addListener((p, old, now) -> travel.fitWay());
+        model.shown().answerProperty().addListener((p, old, now) -> travel.fitRoute());
         model.shown().selectedHopProperty().addListener((p, old, now) -> travel.flyToHop());
         map.addListener(this::repaint);
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
@@ -84,7 +84,7 @@ public final class MapView extends Pane {
     }
 
     /** Another fabric is shown from the start; another state of the same one where one was. */
-    private void show(Optional<Opened> old, Optional<Opened> now) {
+    private void show(Optional<OpenDesign> old, Optional<OpenDesign> now) {
         boolean sameFabric =
                 now.isPresent()
                         && old.isPresent()
@@ -104,7 +104,7 @@ public final class MapView extends Pane {
         return travel.view();
     }
 
-    private Optional<Opened> opened() {
+    private Optional<OpenDesign> opened() {
         return model.openedProperty().get();
     }
 
@@ -114,7 +114,7 @@ public final class MapView extends Pane {
     }
 
     /** How one gets about on it. */
-    Travel travel() {
+    MapNavigation travel() {
         return travel;
     }
 

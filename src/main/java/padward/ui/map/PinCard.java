@@ -10,7 +10,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.breakout.DelayField;
+import padward.breakout.ask.DelayField;
 import padward.fabric.Fabric;
 import padward.ui.scene.NetReach;
 

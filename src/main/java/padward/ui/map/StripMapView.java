@@ -10,8 +10,8 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
-import padward.breakout.Answer;
-import padward.breakout.Obstacle;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Obstacle;
 import padward.fabric.Corner;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
@@ -51,7 +51,7 @@ public final class StripMapView extends ScrollPane {
         model.shown().answerProperty().addListener((p, old, now) -> paint());
         model.shown().selectedHopProperty().addListener((p, old, now) -> paint());
         model.shown().optionProperty().addListener((p, old, now) -> paint());
-        model.shown().trialProperty().addListener((p, old, now) -> paint());
+        model.shown().whatIfProperty().addListener((p, old, now) -> paint());
         map.chosenObstacleProperty().addListener((p, old, now) -> paint());
         model.look().lettersProperty().addListener((p, old, now) -> size());
         viewportBoundsProperty().addListener((p, old, now) -> paint());
@@ -112,7 +112,7 @@ public final class StripMapView extends ScrollPane {
 
     private void select(int mark) {
         model.shown()
-                .way()
+                .route()
                 .ifPresent(
                         w -> {
                             int last = w.hops().size() - 1;
@@ -123,15 +123,15 @@ public final class StripMapView extends ScrollPane {
 
     /** The scene that is painted. */
     public StripScene scene() {
-        boolean noWay =
+        boolean noRoute =
                 model.shown()
                         .answerProperty()
                         .get()
-                        .filter(a -> a instanceof Answer.NoWay)
+                        .filter(a -> a instanceof Answer.NoRoute)
                         .isPresent();
         return new StripScene(
-                model.shown().way(),
-                noWay
+                model.shown().route(),
+                noRoute
                         ? "There is no way to draw. Try another pad."
                         : "Ask a question, and its way is drawn here to the scale of delay.",
                 model.shown()

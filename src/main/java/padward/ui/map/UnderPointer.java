@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.fabric.Fabric;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Scales;
 import padward.ui.scene.TileRange;
 
@@ -13,12 +13,12 @@ final class UnderPointer {
     /** How near the pointer must be to a wire, pixels. */
     private static final double REACH = 5;
 
-    private final Opened opened;
+    private final OpenDesign opened;
     private final Fabric fabric;
     private final Describer describer;
 
     /** Finds things of one design. */
-    UnderPointer(Opened opened) {
+    UnderPointer(OpenDesign opened) {
         this.opened = opened;
         this.fabric = opened.design().fabric();
         this.describer = new Describer(opened);

@@ -5,13 +5,13 @@ import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.Answer;
-import padward.breakout.Hop;
-import padward.breakout.Keeping;
-import padward.breakout.Obstacle;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
-import padward.design.Edit;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.change.Edit;
 
 /**
  * What is looked at of an answer: one of its clearances with the way that it opens, a hop of that
@@ -19,7 +19,7 @@ import padward.design.Edit;
  */
 final class AnswerFocus {
     private final ReadOnlyObjectProperty<Optional<Answer>> answer;
-    private final ReadOnlyObjectProperty<Optional<TriedOut>> trial;
+    private final ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIf;
     private final ObjectProperty<Integer> option = new SimpleObjectProperty<>(0);
     private final ObjectProperty<Optional<Integer>> selectedHop =
             new SimpleObjectProperty<>(Optional.empty());
@@ -28,13 +28,13 @@ final class AnswerFocus {
 
     /**
      * @param answer the answer
-     * @param trial what is tried out; while there is something, its way is the one to look at
+     * @param whatIf what is tried out; while there is something, its way is the one to look at
      */
     AnswerFocus(
             ReadOnlyObjectProperty<Optional<Answer>> answer,
-            ReadOnlyObjectProperty<Optional<TriedOut>> trial) {
+            ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIf) {
         this.answer = answer;
-        this.trial = trial;
+        this.whatIf = whatIf;
     }
 
     /** Looks at no hop and at no other pad any more. */
@@ -58,23 +58,24 @@ final class AnswerFocus {
     }
 
     /** The way of the answer: of the clearance that is looked at, if there is one. */
-    Optional<Way> way() {
-        return trial.get()
-                .flatMap(t -> t.after().findWay())
-                .or(() -> chosenOption().map(WhyBlocked.Option::way))
-                .or(() -> answer.get().flatMap(Answer::findWay));
+    Optional<Route> route() {
+        return whatIf.get()
+                .flatMap(t -> t.after().findRoute())
+                .or(() -> chosenOption().map(WhyBlocked.Option::route))
+                .or(() -> answer.get().flatMap(Answer::findRoute));
     }
 
     /** The hop of that way that is selected. */
     Optional<Hop> findSelectedHop() {
         return selectedHop
                 .get()
-                .flatMap(i -> way().map(Way::hops).filter(h -> i < h.size()).map(h -> h.get(i)));
+                .flatMap(
+                        i -> route().map(Route::hops).filter(h -> i < h.size()).map(h -> h.get(i)));
     }
 
     /** What stands on that way. */
     List<Obstacle> obstacles() {
-        return trial.get().isPresent() ? List.of() : obstaclesOfChosen();
+        return whatIf.get().isPresent() ? List.of() : obstaclesOfChosen();
     }
 
     /** What stands on the way of the clearance that is looked at, without the trial. */
@@ -94,11 +95,11 @@ final class AnswerFocus {
      */
     List<Edit> edits() {
         Optional<Answer> now = answer.get();
-        if (now.orElse(null) instanceof Answer.Open open && !Keeping.isThere(open)) {
-            return Keeping.of(open);
+        if (now.orElse(null) instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
+            return AnswerEdits.of(open);
         }
         return now.orElse(null) instanceof Answer.Blocked blocked
-                ? chosenOption().map(o -> Keeping.of(blocked, o)).orElse(List.of())
+                ? chosenOption().map(o -> AnswerEdits.of(blocked, o)).orElse(List.of())
                 : List.of();
     }
 

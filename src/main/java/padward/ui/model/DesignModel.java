@@ -9,10 +9,16 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
-import padward.format.Demo;
-import padward.format.DesignReader;
-import padward.format.FileKind;
-import padward.ui.scene.Opened;
+import padward.format.design.Demo;
+import padward.format.design.DesignReader;
+import padward.format.json.FileKind;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
+import padward.ui.work.EarlyTask;
+import padward.ui.work.History;
+import padward.ui.work.Jobs;
+import padward.ui.work.Notes;
+import padward.ui.work.OneJob;
 
 /**
  * The design that is open, with the trials kept on it; its file; its ledger. The file is never
@@ -24,15 +30,15 @@ public final class DesignModel {
     private final History history;
     private final OneJob job;
     private final OneJob saving;
-    private final KeptStore store;
-    private final ObjectProperty<Optional<Opened>> opened =
+    private final KeptChangeStore store;
+    private final ObjectProperty<Optional<OpenDesign>> opened =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<TrialDesk>> desk =
+    private final ObjectProperty<Optional<KeptChanges>> desk =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Path>> file =
             new SimpleObjectProperty<>(Optional.empty());
 
-    DesignModel(Jobs jobs, History history, KeptStore store) {
+    DesignModel(Jobs jobs, History history, KeptChangeStore store) {
         this.jobs = jobs;
         this.notes = jobs.notes();
         this.history = history;
@@ -71,7 +77,7 @@ public final class DesignModel {
      * @param path its file; none for the demo
      * @param then what follows when it is shown
      */
-    void take(Optional<Path> path, Ahead<Read> reading, Runnable then) {
+    void take(Optional<Path> path, EarlyTask<Read> reading, Runnable then) {
         Optional<Read> read = reading.findResult();
         if (read.isPresent()) {
             show(read.get(), path);
@@ -125,35 +131,35 @@ public final class DesignModel {
      * @param opened the design with that
      * @param fault why what was kept cannot be shown
      */
-    record Read(TrialDesk bare, TrialDesk kept, Opened opened, Optional<BadInput> fault) {}
+    record Read(KeptChanges bare, KeptChanges kept, OpenDesign opened, Optional<BadInput> fault) {}
 
     /**
      * The work of reading a design with what was kept on it the last time.
      *
      * @param file none for the demo, of which nothing is kept
      */
-    static Background.Work<Read> reading(Optional<Path> file, KeptStore store) {
+    static Background.Work<Read> reading(Optional<Path> file, KeptChangeStore store) {
         return progress -> file.isPresent() ? read(file.get(), store, progress) : bare(Demo.open());
     }
 
     private static Read bare(Design design) {
-        TrialDesk nothing = TrialDesk.of(design);
-        return new Read(nothing, nothing, new Opened(design), Optional.empty());
+        KeptChanges nothing = KeptChanges.of(design);
+        return new Read(nothing, nothing, new OpenDesign(design), Optional.empty());
     }
 
-    private static Read read(Path path, KeptStore store, Progress progress) throws BadInput {
+    private static Read read(Path path, KeptChangeStore store, Progress progress) throws BadInput {
         Design design = DesignReader.read(path, progress);
-        TrialDesk bare = TrialDesk.of(design);
+        KeptChanges bare = KeptChanges.of(design);
         try {
-            TrialDesk kept = store.find(path, design, progress).orElse(bare);
-            return new Read(bare, kept, new Opened(kept.design()), Optional.empty());
+            KeptChanges kept = store.find(path, design, progress).orElse(bare);
+            return new Read(bare, kept, new OpenDesign(kept.design()), Optional.empty());
         } catch (BadInput fault) {
-            return new Read(bare, bare, new Opened(design), Optional.of(fault));
+            return new Read(bare, bare, new OpenDesign(design), Optional.of(fault));
         }
     }
 
     /** Has what is worked out late worked out before somebody waits for it. */
-    private void prepare(Opened shown) {
+    private void prepare(OpenDesign shown) {
         jobs.background()
                 .start(
                         progress -> {
@@ -177,7 +183,7 @@ public final class DesignModel {
     }
 
     /** Has a desk safe, and shows it. */
-    private void show(TrialDesk next, Opened withIt) {
+    private void show(KeptChanges next, OpenDesign withIt) {
         file.get().ifPresent(path -> keepSafe(path, next));
         prepare(withIt);
         desk.set(Optional.of(next));
@@ -185,7 +191,7 @@ public final class DesignModel {
     }
 
     /** Before it is shown as kept, it is: only the flush to the disk may take its time. */
-    private void keepSafe(Path path, TrialDesk next) {
+    private void keepSafe(Path path, KeptChanges next) {
         try {
             store.save(path, next);
         } catch (BadInput fault) {
@@ -202,14 +208,14 @@ public final class DesignModel {
     }
 
     /** Keeps a trial: the design is shown with it from now on. */
-    public void keep(TrialDesk.Kept kept, Opened withIt) {
-        TrialDesk before = desk.get().orElseThrow();
-        TrialDesk after = before.keeping(kept);
+    public void keep(KeptChanges.Kept kept, OpenDesign withIt) {
+        KeptChanges before = desk.get().orElseThrow();
+        KeptChanges after = before.keeping(kept);
         remember("keeping " + kept.what(), before, after);
         show(after, withIt);
     }
 
-    private void remember(String what, TrialDesk before, TrialDesk after) {
+    private void remember(String what, KeptChanges before, KeptChanges after) {
         history.did(new History.Step(what, () -> change(before), () -> change(after)));
     }
 
@@ -218,13 +224,13 @@ public final class DesignModel {
      *
      * @param what what is done by that, as a noun phrase
      */
-    public void changeTo(String what, TrialDesk next) {
+    public void changeTo(String what, KeptChanges next) {
         remember(what, desk.get().orElseThrow(), next);
         change(next);
     }
 
-    private void change(TrialDesk next) {
-        Opened shown = opened.get().orElseThrow();
+    private void change(KeptChanges next) {
+        OpenDesign shown = opened.get().orElseThrow();
         job.start(
                 "Changing the design",
                 progress -> shown.with(next.design()),
@@ -237,7 +243,7 @@ public final class DesignModel {
             notes.tell(this, "Only a design that was opened from a file can have a ledger.");
             return;
         }
-        TrialDesk now = desk.get().get();
+        KeptChanges now = desk.get().get();
         Path design = file.get().get();
         job.start(
                 "Saving " + ledger.getFileName(),
@@ -254,12 +260,12 @@ public final class DesignModel {
             notes.tell(this, "Open a design first (Ctrl+O), then its ledger.");
             return;
         }
-        TrialDesk before = desk.get().get();
-        Opened shown = opened.get().orElseThrow();
+        KeptChanges before = desk.get().get();
+        OpenDesign shown = opened.get().orElseThrow();
         job.start(
                 "Opening " + ledger.getFileName(),
                 progress -> {
-                    TrialDesk next = TrialDesk.open(ledger, before.original(), progress);
+                    KeptChanges next = KeptChanges.open(ledger, before.original(), progress);
                     return new Loaded(next, shown.with(next.design()));
                 },
                 loaded -> {
@@ -268,15 +274,15 @@ public final class DesignModel {
                 });
     }
 
-    private record Loaded(TrialDesk desk, Opened opened) {}
+    private record Loaded(KeptChanges desk, OpenDesign opened) {}
 
     /** The design as it is shown, with all that is kept. */
-    ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
+    ReadOnlyObjectProperty<Optional<OpenDesign>> openedProperty() {
         return opened;
     }
 
     /** The design as it was opened and the trials kept on it; set before the design is shown. */
-    ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+    ReadOnlyObjectProperty<Optional<KeptChanges>> deskProperty() {
         return desk;
     }
 

@@ -12,10 +12,14 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
-import padward.breakout.Answer;
-import padward.breakout.Question;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Question;
 import padward.design.Design;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
+import padward.ui.work.History;
+import padward.ui.work.Jobs;
+import padward.ui.work.Notes;
 
 /**
  * What the window knows, put together from the models of its parts: the design, the questions, the
@@ -39,11 +43,11 @@ public final class ExplorerModel {
 
     /** A model that keeps nothing for the next time. */
     public ExplorerModel(Background background) {
-        this(background, KeptStore.NONE);
+        this(background, KeptChangeStore.NONE);
     }
 
     /** Nothing open; what is kept goes to the store. */
-    public ExplorerModel(Background background, KeptStore store) {
+    public ExplorerModel(Background background, KeptChangeStore store) {
         this.jobs = new Jobs(background, notes);
         this.design = new DesignModel(jobs, history, store);
         this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
@@ -71,7 +75,7 @@ public final class ExplorerModel {
 
     /** Runs before any view hears of the design. */
     private void designChanged() {
-        Optional<Design> now = design.deskProperty().get().map(TrialDesk::original);
+        Optional<Design> now = design.deskProperty().get().map(KeptChanges::original);
         if (now.equals(original)) {
             questions.askAgain();
         } else {
@@ -143,7 +147,7 @@ public final class ExplorerModel {
     /** Drops the trial; all is as it was. */
     public void drop() {
         QuestionModel asked = shown.question();
-        asked.trialProperty()
+        asked.whatIfProperty()
                 .get()
                 .ifPresent(
                         tried -> {
@@ -159,13 +163,13 @@ public final class ExplorerModel {
     /** Keeps the trial: the design is shown with it from now on. */
     public void keep() {
         QuestionModel asked = shown.question();
-        if (asked.trialProperty().get().isEmpty()) {
+        if (asked.whatIfProperty().get().isEmpty()) {
             return;
         }
-        TriedOut tried = asked.trialProperty().get().get();
+        PendingWhatIf tried = asked.whatIfProperty().get().get();
         Question question = tried.before().question();
-        TrialDesk.Kept kept =
-                new TrialDesk.Kept(
+        KeptChanges.Kept kept =
+                new KeptChanges.Kept(
                         OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
                         question.net().name(),
                         question.padValue().name(),
@@ -197,12 +201,12 @@ public final class ExplorerModel {
     }
 
     /** The design that is open, with what is kept; empty until the first one is read. */
-    public ReadOnlyObjectProperty<Optional<Opened>> openedProperty() {
+    public ReadOnlyObjectProperty<Optional<OpenDesign>> openedProperty() {
         return design.openedProperty();
     }
 
     /** The opened design and the trials kept on it. */
-    public ReadOnlyObjectProperty<Optional<TrialDesk>> deskProperty() {
+    public ReadOnlyObjectProperty<Optional<KeptChanges>> deskProperty() {
         return design.deskProperty();
     }
 

@@ -3,7 +3,7 @@ package padward.ui.model;
 import java.util.Arrays;
 import java.util.List;
 import padward.base.BadInput;
-import padward.breakout.GroupNames;
+import padward.breakout.group.GroupNames;
 import padward.design.Design;
 import padward.design.Net;
 

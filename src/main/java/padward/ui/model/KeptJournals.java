@@ -7,16 +7,16 @@ import java.util.UUID;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
-import padward.format.Digest;
-import padward.format.Journal;
-import padward.format.Journals;
+import padward.format.design.Digest;
+import padward.format.ledger.Journal;
+import padward.format.ledger.Journals;
 
 /**
  * What is kept, in a journal for each design's file: written down before it is shown as kept, so
  * that killing the window at any moment loses none of it. Two windows on one file do not disturb
  * each other.
  */
-final class KeptJournals implements KeptStore {
+final class KeptJournals implements KeptChangeStore {
     private final Journals journals;
     private Optional<Open> open = Optional.empty();
 
@@ -30,7 +30,7 @@ final class KeptJournals implements KeptStore {
     }
 
     @Override
-    public synchronized Optional<TrialDesk> find(Path file, Design design, Progress progress)
+    public synchronized Optional<KeptChanges> find(Path file, Design design, Progress progress)
             throws BadInput {
         Journals.Begun begun = begin(file, design);
         if (begun.setAside().isPresent()) {
@@ -39,7 +39,7 @@ final class KeptJournals implements KeptStore {
         Journal journal = begun.journal();
         return journal.found().isEmpty()
                 ? Optional.empty()
-                : Optional.of(TrialDesk.of(file, journal.found(), design));
+                : Optional.of(KeptChanges.of(file, journal.found(), design));
     }
 
     private Journals.Begun begin(Path file, Design design) throws BadInput {
@@ -50,7 +50,7 @@ final class KeptJournals implements KeptStore {
     }
 
     @Override
-    public synchronized void save(Path file, TrialDesk desk) throws BadInput {
+    public synchronized void save(Path file, KeptChanges desk) throws BadInput {
         if (open.filter(o -> o.file().equals(file)).isEmpty()) {
             begin(file, desk.original());
         }

@@ -9,19 +9,22 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
-import padward.breakout.Answer;
-import padward.breakout.Asker;
-import padward.breakout.Question;
-import padward.design.Edit;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
 import padward.fabric.Corner;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Jobs;
+import padward.ui.work.Notes;
+import padward.ui.work.OneJob;
 
 /**
  * One question: its net, pad and corner, the answer, and a trial that waits to be kept or dropped.
  * What is looked at of the answer and the survey of its net are parts with models of their own.
  */
 public final class QuestionModel {
-    private final Supplier<Optional<Opened>> opened;
+    private final Supplier<Optional<OpenDesign>> opened;
     private final Notes notes;
     private final OneJob asking;
     private final SurveyModel survey;
@@ -31,7 +34,7 @@ public final class QuestionModel {
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<TriedOut>> trial =
+    private final ObjectProperty<Optional<PendingWhatIf>> whatIf =
             new SimpleObjectProperty<>(Optional.empty());
 
     /** Whether it was asked in the last session, and has no answer yet. */
@@ -41,12 +44,12 @@ public final class QuestionModel {
      * @param opened the design that is asked about, whichever it is at the time
      * @param jobs where its work runs
      */
-    QuestionModel(Supplier<Optional<Opened>> opened, Jobs jobs) {
+    QuestionModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs) {
         this.opened = opened;
         this.notes = jobs.notes();
         this.asking = new OneJob(jobs, this);
         this.survey = new SurveyModel(new OneJob(jobs, this));
-        this.focus = new AnswerFocus(answer, trial);
+        this.focus = new AnswerFocus(answer, whatIf);
     }
 
     /** Asks what the fields state. A question still being answered is given up. */
@@ -103,7 +106,7 @@ public final class QuestionModel {
 
     private void lookAfresh() {
         focus.leaveHops();
-        trial.set(Optional.empty());
+        whatIf.set(Optional.empty());
         focus.optionProperty().set(0);
     }
 
@@ -141,7 +144,7 @@ public final class QuestionModel {
         }
     }
 
-    private static boolean isAbout(Answer answer, Opened opened) {
+    private static boolean isAbout(Answer answer, OpenDesign opened) {
         return answer.question().design() == opened.design();
     }
 
@@ -189,7 +192,7 @@ public final class QuestionModel {
      * the net out, and asks again.
      */
     void tryIt() {
-        if (answer.get().isEmpty() || trial.get().isPresent()) {
+        if (answer.get().isEmpty() || whatIf.get().isPresent()) {
             return;
         }
         List<Edit> edits = focus.edits();
@@ -200,7 +203,7 @@ public final class QuestionModel {
 
     /** Drops the trial; all is as it was. */
     void drop() {
-        trial.set(Optional.empty());
+        whatIf.set(Optional.empty());
     }
 
     /** Tries the same once more, unless something else has been asked since. */
@@ -211,11 +214,11 @@ public final class QuestionModel {
     }
 
     private void start(Answer before, List<Edit> edits) {
-        Opened now = opened.get().orElseThrow();
+        OpenDesign now = opened.get().orElseThrow();
         asking.start(
                 "Trying it out",
-                progress -> TriedOut.of(now, before, edits, progress),
-                t -> trial.set(Optional.of(t)));
+                progress -> PendingWhatIf.of(now, before, edits, progress),
+                t -> whatIf.set(Optional.of(t)));
     }
 
     /** What is looked at of the answer. */
@@ -249,8 +252,8 @@ public final class QuestionModel {
     }
 
     /** The trial that waits to be kept or dropped. */
-    public ObjectProperty<Optional<TriedOut>> trialProperty() {
-        return trial;
+    public ObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
+        return whatIf;
     }
 
     /** Whether it is being answered or tried out. */

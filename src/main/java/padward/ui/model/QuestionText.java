@@ -3,12 +3,12 @@ package padward.ui.model;
 import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
-import padward.breakout.Question;
+import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.Corner;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Reads a question from what stands in the two fields. */
 final class QuestionText {
@@ -19,13 +19,13 @@ final class QuestionText {
      *
      * @throws BadInput when one of them does not mean one net or one pad
      */
-    static Question read(Opened opened, String net, String pad, Corner corner) throws BadInput {
+    static Question read(OpenDesign opened, String net, String pad, Corner corner) throws BadInput {
         Design design = opened.design();
         return new Question(
                 design, net(opened, net.strip()), pad(design, pad.strip(), "pad"), corner);
     }
 
-    private static Net net(Opened opened, String text) throws BadInput {
+    private static Net net(OpenDesign opened, String text) throws BadInput {
         Optional<Net> exact = opened.design().findNet(text);
         if (exact.isPresent()) {
             return exact.get();

@@ -10,11 +10,13 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import padward.fabric.Corner;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.History;
+import padward.ui.work.Jobs;
 
 /** The questions that are open, at least one, and which of them is shown. */
 public final class QuestionsModel {
-    private final Supplier<Optional<Opened>> opened;
+    private final Supplier<Optional<OpenDesign>> opened;
     private final Jobs jobs;
     private final History history;
     private final ObservableList<QuestionModel> all = FXCollections.observableArrayList();
@@ -40,7 +42,7 @@ public final class QuestionsModel {
      * @param jobs where work runs
      * @param history where closing is remembered
      */
-    QuestionsModel(Supplier<Optional<Opened>> opened, Jobs jobs, History history) {
+    QuestionsModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs, History history) {
         this.opened = opened;
         this.jobs = jobs;
         this.history = history;
@@ -179,17 +181,17 @@ public final class QuestionsModel {
     void askAgain() {
         QuestionModel first = shown.get();
         // A trial that is just being kept has no answer any more: nothing of it is lost.
-        long trials =
+        long whatIfs =
                 all.stream()
-                        .filter(q -> q.trialProperty().get().isPresent())
+                        .filter(q -> q.whatIfProperty().get().isPresent())
                         .filter(q -> q.answerProperty().get().isPresent())
                         .count();
-        if (trials > 0) {
+        if (whatIfs > 0) {
             jobs.notes()
                     .tell(
                             this,
                             "The design under "
-                                    + (trials == 1 ? "a trial" : trials + " trials")
+                                    + (whatIfs == 1 ? "a trial" : whatIfs + " trials")
                                     + " has changed: try again what was not kept.");
         }
         List<QuestionModel> order = new ArrayList<>(List.of(first));

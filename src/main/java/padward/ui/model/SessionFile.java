@@ -17,7 +17,7 @@ import java.util.Locale;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.fabric.Corner;
-import padward.format.JsonOut;
+import padward.format.json.JsonOut;
 
 /** Reads and writes a session as a small JSON file. What is missing in it is as the first time. */
 final class SessionFile {

@@ -7,6 +7,7 @@ import java.util.function.Supplier;
 import javafx.beans.Observable;
 import javafx.collections.ListChangeListener;
 import padward.base.BadInput;
+import padward.ui.work.EarlyTask;
 
 /**
  * Remembers the window's session in a file: writes it whenever something has happened in the window
@@ -47,7 +48,7 @@ public final class SessionKeeper {
     }
 
     /** Shows what was open, and asks what was asked. */
-    void reopen(Session session, Path file, Ahead<DesignModel.Read> reading) {
+    void reopen(Session session, Path file, EarlyTask<DesignModel.Read> reading) {
         reopening = Optional.of(session);
         place = session::place;
         model.design().take(Optional.of(file), reading, () -> reask(session));

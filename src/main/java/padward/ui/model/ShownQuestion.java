@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
-import padward.breakout.Answer;
-import padward.breakout.Hop;
-import padward.breakout.Obstacle;
-import padward.breakout.Survey;
-import padward.breakout.Way;
-import padward.breakout.WhyBlocked;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.survey.Survey;
 import padward.fabric.Corner;
 
 /**
@@ -22,7 +22,7 @@ public final class ShownQuestion {
     private final ObjectProperty<String> padText;
     private final ObjectProperty<Corner> corner;
     private final ObjectProperty<Optional<Survey>> survey;
-    private final ObjectProperty<Optional<TriedOut>> trial;
+    private final ObjectProperty<Optional<PendingWhatIf>> whatIf;
     private final ObjectProperty<Optional<Answer>> preview;
     private final ObjectProperty<Integer> option;
     private final ObjectProperty<Optional<Answer>> answer;
@@ -30,16 +30,16 @@ public final class ShownQuestion {
 
     ShownQuestion(ReadOnlyObjectProperty<QuestionModel> shown) {
         this.shown = shown;
-        netText = new Followed<>(shown, QuestionModel::netTextProperty);
-        padText = new Followed<>(shown, QuestionModel::padTextProperty);
-        corner = new Followed<>(shown, QuestionModel::cornerProperty);
-        survey = new Followed<>(shown, q -> q.survey().surveyProperty());
-        trial = new Followed<>(shown, QuestionModel::trialProperty);
-        preview = new Followed<>(shown, q -> q.focus().previewProperty());
-        option = new Followed<>(shown, q -> q.focus().optionProperty());
-        answer = new Followed<>(shown, QuestionModel::answerProperty);
+        netText = new ShownProperty<>(shown, QuestionModel::netTextProperty);
+        padText = new ShownProperty<>(shown, QuestionModel::padTextProperty);
+        corner = new ShownProperty<>(shown, QuestionModel::cornerProperty);
+        survey = new ShownProperty<>(shown, q -> q.survey().surveyProperty());
+        whatIf = new ShownProperty<>(shown, QuestionModel::whatIfProperty);
+        preview = new ShownProperty<>(shown, q -> q.focus().previewProperty());
+        option = new ShownProperty<>(shown, q -> q.focus().optionProperty());
+        answer = new ShownProperty<>(shown, QuestionModel::answerProperty);
         // After the answer: who hears of a hop looks for it in the answer's way.
-        selectedHop = new Followed<>(shown, q -> q.focus().selectedHopProperty());
+        selectedHop = new ShownProperty<>(shown, q -> q.focus().selectedHopProperty());
     }
 
     /** The one that is shown now. */
@@ -73,8 +73,8 @@ public final class ShownQuestion {
     }
 
     /** The way of the answer: of the clearance that is looked at, if there is one. */
-    public Optional<Way> way() {
-        return question().focus().way();
+    public Optional<Route> route() {
+        return question().focus().route();
     }
 
     /** The hop of that way that is selected. */
@@ -108,8 +108,8 @@ public final class ShownQuestion {
     }
 
     /** The trial that waits to be kept or dropped. */
-    public ReadOnlyObjectProperty<Optional<TriedOut>> trialProperty() {
-        return trial;
+    public ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
+        return whatIf;
     }
 
     /** The answer. */

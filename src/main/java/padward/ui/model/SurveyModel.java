@@ -3,9 +3,10 @@ package padward.ui.model;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.Question;
-import padward.breakout.Survey;
-import padward.route.Engine;
+import padward.breakout.ask.Question;
+import padward.breakout.survey.Survey;
+import padward.route.search.Engine;
+import padward.ui.work.OneJob;
 
 /** The survey of the net that was asked for last, made while its answer is looked at. */
 final class SurveyModel {

@@ -1,7 +1,7 @@
 package padward.ui.nets;
 
 import java.util.Optional;
-import padward.breakout.Outlets;
+import padward.breakout.survey.PadReachability;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -30,7 +30,7 @@ public record NetRow(
         String latest,
         String remark,
         boolean leadsOut) {
-    static NetRow of(Design design, Net net, Outlets outlets, String label) {
+    static NetRow of(Design design, Net net, PadReachability outlets, String label) {
         return new NetRow(
                 label,
                 net.name(),

@@ -10,7 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 import padward.base.BadInput;
-import padward.breakout.Outlets;
+import padward.breakout.survey.PadReachability;
 import padward.design.Design;
 import padward.design.Glob;
 import padward.design.Net;
@@ -26,7 +26,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     private static final Pattern MEMBER = Pattern.compile("(.+)\\[(\\d{1,9})]");
 
     /** The nets that pass a test. O(size of their trees). */
-    static NetTree of(Design design, Outlets outlets, Predicate<String> wanted) {
+    static NetTree of(Design design, PadReachability outlets, Predicate<String> wanted) {
         List<Net> nets = design.nets().stream().filter(n -> wanted.test(n.name())).toList();
         return level(design, outlets, "", nets, 0);
     }
@@ -54,7 +54,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     }
 
     private static NetTree level(
-            Design design, Outlets outlets, String label, List<Net> nets, int from) {
+            Design design, PadReachability outlets, String label, List<Net> nets, int from) {
         Map<String, List<Net>> byPart = new TreeMap<>();
         for (Net net : nets) {
             int slash = net.name().indexOf('/', from);
@@ -84,7 +84,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     }
 
     private static NetTree vector(
-            Design design, Outlets outlets, String part, List<Net> members, int from) {
+            Design design, PadReachability outlets, String part, List<Net> members, int from) {
         List<Net> sorted = new ArrayList<>(members);
         sorted.sort(Comparator.comparingInt(NetTree::number));
         String base = part.substring(0, part.length() - 2);
@@ -100,7 +100,7 @@ record NetTree(NetRow row, List<NetTree> children) {
         return member.matches() ? Integer.parseInt(member.group(2)) : 0;
     }
 
-    private static NetTree leaf(Design design, Outlets outlets, Net net, int from) {
+    private static NetTree leaf(Design design, PadReachability outlets, Net net, int from) {
         NetRow row = NetRow.of(design, net, outlets, net.name().substring(from));
         return new NetTree(row, List.of());
     }

@@ -18,13 +18,13 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
-import padward.breakout.NetStanding;
+import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.fabric.Corner;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.OneJob;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.Background;
+import padward.ui.work.OneJob;
 
 /**
  * The nets that are listed, and how those that are seen stand with the pads: that is worked out in
@@ -38,7 +38,7 @@ final class NetsModel {
     private final ObjectProperty<Optional<NetTree>> tree =
             new SimpleObjectProperty<>(Optional.empty());
     private final StringProperty fault = new SimpleStringProperty("");
-    private final Map<String, NetStanding> standings = new HashMap<>();
+    private final Map<String, NetObservability> standings = new HashMap<>();
     private final IntegerProperty known = new SimpleIntegerProperty(0);
     private final Deque<String> wanted = new ArrayDeque<>();
     private Background.Job building = () -> {};
@@ -71,7 +71,7 @@ final class NetsModel {
 
     private void rebuild() {
         building.cancel();
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
             tree.set(Optional.empty());
             return;
@@ -110,7 +110,7 @@ final class NetsModel {
     }
 
     private void next() {
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         String name = wanted.poll();
         if (name == null || opened.isEmpty()) {
             return;
@@ -122,7 +122,8 @@ final class NetsModel {
                                 job.start(
                                         "Ways out of the nets listed",
                                         progress ->
-                                                NetStanding.of(design, net, Corner.SLOW, progress),
+                                                NetObservability.of(
+                                                        design, net, Corner.SLOW, progress),
                                         result -> {
                                             standings.put(name, result);
                                             known.set(standings.size());
@@ -131,7 +132,7 @@ final class NetsModel {
     }
 
     /** How a net stands with the pads, once that is known. */
-    Optional<NetStanding> findStanding(String net) {
+    Optional<NetObservability> findStanding(String net) {
         return Optional.ofNullable(standings.get(net));
     }
 

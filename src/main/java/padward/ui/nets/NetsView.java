@@ -19,7 +19,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import padward.breakout.NetStanding;
+import padward.breakout.survey.NetObservability;
 import padward.ui.control.ByNumber;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
@@ -72,7 +72,7 @@ public final class NetsView extends VBox {
         empty.setWrapText(true);
         table.setPlaceholder(empty);
         column("net", 144, NetRow::label);
-        column("way out", 120, this::wayOut);
+        column("way out", 120, this::routeOut);
         number("fan-out", 74, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
         number("wires", 58, r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number("latest, ns", 96, r -> r.latest().replace(" ns", ""));
@@ -120,11 +120,11 @@ public final class NetsView extends VBox {
                 });
     }
 
-    private String wayOut(NetRow row) {
+    private String routeOut(NetRow row) {
         return row.isGroup()
                 ? ""
                 : nets.findStanding(row.name())
-                        .map(NetStanding::toText)
+                        .map(NetObservability::toText)
                         .orElse(row.leadsOut() ? "…" : "no way out");
     }
 

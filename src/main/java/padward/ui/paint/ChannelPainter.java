@@ -35,10 +35,10 @@ final class ChannelPainter {
         Palette colors = scene.palette();
         Color free = colors.tile().interpolate(colors.box(), 0.28);
         seen.forEach(
-                tile -> paintTile(tile, Raster.pixel(free), Raster.pixel(colors.heldStrong())));
+                tile -> paintTile(tile, Raster.pixel(free), Raster.pixel(colors.usedStrong())));
     }
 
-    private void paintTile(int tile, int free, int held) {
+    private void paintTile(int tile, int free, int used) {
         Fabric fabric = scene.opened().design().fabric();
         Viewport view = scene.view();
         TileLayout.Point box = scene.opened().layout().box(tile);
@@ -51,14 +51,14 @@ final class ChannelPainter {
             double far = view.screenX(scene.opened().layout().box(tile + 1).x());
             bar(x, y - wide / 2, far - x, wide, free);
             double part = shown ? wide * fill.across(tile) : 0;
-            bar(x, y - part / 2, far - x, part, held);
+            bar(x, y - part / 2, far - x, part, used);
         }
         if (fabric.row(tile) < fabric.rows() - 1) {
             int above = tile + fabric.columns();
             double far = view.screenY(scene.opened().layout().box(above).y());
             bar(x - wide / 2, far, wide, y - far, free);
             double part = shown ? wide * fill.along(tile) : 0;
-            bar(x - part / 2, far, part, y - far, held);
+            bar(x - part / 2, far, part, y - far, used);
         }
     }
 

@@ -9,7 +9,7 @@ import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileRange;
 
 /**
@@ -20,7 +20,7 @@ public final class MapPicture {
     private MapPicture() {}
 
     /** The scene of a design of which nothing is asked, as the map shows it at first. */
-    public static MapScene plain(Opened opened, Viewport view, Palette palette) {
+    public static MapScene plain(OpenDesign opened, Viewport view, Palette palette) {
         Set<Layer> layers = Layer.shownFirst();
         boolean heat = layers.contains(Layer.OCCUPANCY);
         return new MapScene(
@@ -29,7 +29,7 @@ public final class MapPicture {
                 palette,
                 1,
                 layers,
-                new GroundColors(opened, palette, heat, Optional.empty()).toCells(),
+                new TileColors(opened, palette, heat, Optional.empty()).toCells(),
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),
@@ -46,10 +46,10 @@ public final class MapPicture {
         Viewport view = scene.view();
         Fabric fabric = scene.opened().design().fabric();
         TileRange seen = TileRange.of(fabric, view);
-        GroundPainter ground = new GroundPainter(scene, out);
+        TilePainter ground = new TilePainter(scene, out);
         PartPainter parts = new PartPainter(scene);
         DelayPainter delays = new DelayPainter(scene);
-        WayPainter marks = new WayPainter(scene, out);
+        RoutePainter marks = new RoutePainter(scene, out);
         out.group(
                 "fabric",
                 () -> {

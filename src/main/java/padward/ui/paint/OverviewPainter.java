@@ -6,7 +6,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileLayout;
 
 /**
@@ -93,7 +93,7 @@ public final class OverviewPainter {
 
     /** The place that a point of the screen stands for, when it lies on the overview. */
     public static Optional<TileLayout.Point> placeAt(
-            Opened opened, Viewport view, double x, double y) {
+            OpenDesign opened, Viewport view, double x, double y) {
         Fabric fabric = opened.design().fabric();
         Frame frame = Frame.of(fabric, view);
         boolean inside =

@@ -15,7 +15,7 @@ import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Scales;
 import padward.ui.scene.TileLayout;
 import padward.ui.scene.TileRange;
@@ -35,13 +35,13 @@ final class PartPainter {
     private final MapScene scene;
     private final Viewport view;
     private final Palette colors;
-    private final Opened opened;
+    private final OpenDesign opened;
     private final Fabric fabric;
     private final Occupancy occupancy;
     private final int ground;
     private final int rim;
     private final int free;
-    private final int held;
+    private final int used;
 
     PartPainter(MapScene scene) {
         this.scene = scene;
@@ -53,7 +53,7 @@ final class PartPainter {
         this.ground = Raster.pixel(colors.tile());
         this.rim = Raster.pixel(colors.box());
         this.free = Raster.pixel(colors.site());
-        this.held = Raster.pixel(colors.held());
+        this.used = Raster.pixel(colors.used());
     }
 
     /** Switch boxes, as discs. */
@@ -71,7 +71,7 @@ final class PartPainter {
         opened.layout().pads().forEachIn(seen, pad -> paintPad(marks, pad));
     }
 
-    private boolean isHeld(int vertex) {
+    private boolean isUsed(int vertex) {
         return scene.shows(Layer.OCCUPANCY) && occupancy.isOccupied(vertex);
     }
 
@@ -102,7 +102,7 @@ final class PartPainter {
                     w,
                     h,
                     Math.min(w, h) * CORNER,
-                    cellOn(site).isPresent() ? held : free,
+                    cellOn(site).isPresent() ? used : free,
                     rim);
             if (withPins && isSeen(place)) {
                 paintPins(marks, fabric.site(site), ink);
@@ -138,8 +138,8 @@ final class PartPainter {
         // From afar a pad is still a dot.
         double w = Math.max(1, box.width() * scene.scale());
         double h = Math.max(1, box.height() * scene.scale());
-        boolean isHeld = isHeld(fabric.pads().get(pad).vertex());
-        int inside = isHeld ? held : free;
+        boolean isUsed = isUsed(fabric.pads().get(pad).vertex());
+        int inside = isUsed ? used : free;
         marks.box(
                 view.screenX(box.x()),
                 view.screenY(box.y() + box.height()),

@@ -3,8 +3,8 @@ package padward.ui.paint;
 import java.util.Arrays;
 import java.util.Optional;
 import javafx.scene.paint.Color;
-import padward.breakout.Hop;
-import padward.breakout.Way;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Route;
 import padward.fabric.Delay;
 import padward.fabric.VertexKind;
 import padward.ui.draw.Palette;
@@ -68,7 +68,7 @@ public final class StripPainter {
      * when marks need them.
      */
     public static Optional<StripLayout> layout(StripScene scene, double width) {
-        return scene.way()
+        return scene.route()
                 .map(
                         w ->
                                 new StripLayout(
@@ -102,24 +102,24 @@ public final class StripPainter {
             return;
         }
         Arrays.fill(rowEnds, Double.NEGATIVE_INFINITY);
-        paintWay(scene.way().orElseThrow(), layout.get());
+        paintRoute(scene.route().orElseThrow(), layout.get());
     }
 
-    private void paintWay(Way way, StripLayout places) {
+    private void paintRoute(Route route, StripLayout places) {
         // A net that is on the pad already has no own wires beside the way: they are the way.
-        int branch = way.branchHop() < way.hops().size() - 1 ? way.branchHop() : 0;
+        int branch = route.branchHop() < route.hops().size() - 1 ? route.branchHop() : 0;
         for (int i = 1; i < places.count(); i++) {
             boolean own = i <= branch;
             Surface.Line line =
-                    own ? new Surface.Line(colors.net(), 2) : new Surface.Line(colors.way(), 4);
+                    own ? new Surface.Line(colors.net(), 2) : new Surface.Line(colors.route(), 4);
             out.line(places.position(i - 1), level, places.position(i), level, line);
         }
         for (int i = 0; i < places.count(); i++) {
-            paintMark(way, i, places.position(i));
+            paintMark(route, i, places.position(i));
         }
         for (int i = 0; i < places.count(); i++) {
-            if (isTold(way, i)) {
-                delay(way, i, places.position(i));
+            if (isTold(route, i)) {
+                delay(route, i, places.position(i));
             }
         }
         out.text(
@@ -131,23 +131,23 @@ public final class StripPainter {
                 new Surface.Lettering(scene.letters(LETTERS), Surface.Align.LEFT, colors.faint()));
     }
 
-    private static Optional<Hop> hop(Way way, int mark) {
-        return mark < way.hops().size() ? Optional.of(way.hops().get(mark)) : Optional.empty();
+    private static Optional<Hop> hop(Route route, int mark) {
+        return mark < route.hops().size() ? Optional.of(route.hops().get(mark)) : Optional.empty();
     }
 
     private boolean isSelected(int mark) {
         return scene.selected().filter(s -> s == mark).isPresent() || scene.chosen().contains(mark);
     }
 
-    private static boolean isHeld(Way way, int mark) {
-        return hop(way, mark).flatMap(Hop::obstacle).isPresent();
+    private static boolean isUsed(Route route, int mark) {
+        return hop(route, mark).flatMap(Hop::obstacle).isPresent();
     }
 
-    private void paintMark(Way way, int mark, double x) {
-        Optional<Hop> hop = hop(way, mark);
-        boolean held = isHeld(way, mark);
-        shape(hop.map(Hop::kind).orElse(VertexKind.PAD), x, held);
-        if (held) {
+    private void paintMark(Route route, int mark, double x) {
+        Optional<Hop> hop = hop(route, mark);
+        boolean used = isUsed(route, mark);
+        shape(hop.map(Hop::kind).orElse(VertexKind.PAD), x, used);
+        if (used) {
             out.line(x - 4, level, x + 4, level, new Surface.Line(colors.paper(), 2.5));
         }
         if (isSelected(mark)) {
@@ -161,7 +161,7 @@ public final class StripPainter {
                 new Surface.Lettering(
                         scene.letters(LETTERS),
                         Surface.Align.LEFT,
-                        held ? colors.obstacleInk() : colors.ink(),
+                        used ? colors.obstacleInk() : colors.ink(),
                         LABEL_ANGLE));
     }
 
@@ -173,10 +173,10 @@ public final class StripPainter {
     }
 
     /** Wires are dots, pins squares, pads lozenges: the kind shows without a colour. */
-    private void shape(VertexKind kind, double x, boolean held) {
-        double r = held ? 8 : 5;
-        Color fill = held ? colors.obstacle() : colors.paper();
-        Surface.Line line = new Surface.Line(held ? colors.obstacle() : colors.ink(), 1.5);
+    private void shape(VertexKind kind, double x, boolean used) {
+        double r = used ? 8 : 5;
+        Color fill = used ? colors.obstacle() : colors.paper();
+        Surface.Line line = new Surface.Line(used ? colors.obstacle() : colors.ink(), 1.5);
         switch (kind) {
             case WIRE -> {
                 out.fillDisc(x, level, r, fill);
@@ -194,14 +194,14 @@ public final class StripPainter {
         }
     }
 
-    private boolean isTold(Way way, int mark) {
-        boolean end = mark == 0 || mark >= way.hops().size() - 1;
-        return end || isSelected(mark) || isHeld(way, mark);
+    private boolean isTold(Route route, int mark) {
+        boolean end = mark == 0 || mark >= route.hops().size() - 1;
+        return end || isSelected(mark) || isUsed(route, mark);
     }
 
     /** The delay to a mark, in the first row where it meets no other. */
-    private void delay(Way way, int mark, double x) {
-        Delay total = hop(way, mark).map(Hop::total).orElse(way.total());
+    private void delay(Route route, int mark, double x) {
+        Delay total = hop(route, mark).map(Hop::total).orElse(route.total());
         String text = total.toText();
         double half = Surface.Lettering.width(text, scene.letters(LETTERS)) / 2;
         int row = 0;

@@ -45,8 +45,8 @@ final class SwitchPainter {
             seen.forEach(tile -> paintAll(tile, into, free));
         }
         if (scene.scale() >= Scales.NAMES && scene.shows(Layer.OCCUPANCY)) {
-            int held = Raster.pixel(colors.heldStrong());
-            seen.forEach(tile -> paintUsed(tile, held));
+            int used = Raster.pixel(colors.usedStrong());
+            seen.forEach(tile -> paintUsed(tile, used));
         }
     }
 

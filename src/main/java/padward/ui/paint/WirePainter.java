@@ -21,7 +21,7 @@ final class WirePainter {
     private final double[] ends = new double[4];
 
     /** Held wires and their tiles, in pairs, to be drawn last. */
-    private final IntArrayList held = new IntArrayList();
+    private final IntArrayList used = new IntArrayList();
 
     WirePainter(MapScene scene, Marks marks) {
         this.scene = scene;
@@ -57,9 +57,9 @@ final class WirePainter {
                 paintOrKeep(wire, tile, free);
             }
         }
-        int strong = Raster.pixel(colors.heldStrong());
-        for (int i = 0; i < held.size(); i += 2) {
-            line(held.getInt(i), held.getInt(i + 1), 2, strong);
+        int strong = Raster.pixel(colors.usedStrong());
+        for (int i = 0; i < used.size(); i += 2) {
+            line(used.getInt(i), used.getInt(i + 1), 2, strong);
         }
     }
 
@@ -78,8 +78,8 @@ final class WirePainter {
     private void paintOrKeep(int wire, int tile, int free) {
         Occupancy occupancy = scene.opened().design().occupancy();
         if (scene.shows(Layer.OCCUPANCY) && occupancy.isOccupied(wire)) {
-            held.add(wire);
-            held.add(tile);
+            used.add(wire);
+            used.add(tile);
         } else {
             line(wire, tile, 1, free);
         }

@@ -19,14 +19,14 @@ final class GroupFields extends VBox {
         pads.setId("steps-pads");
         pads.setPromptText("pads, e.g. J1.*");
         pads.setAccessibleText("Pads that may be taken: names or patterns, with commas");
-        Button lay =
+        Button route =
                 StepsView.button(
                         "group",
                         "Lay together",
                         "Brings the nets out at once, and records the rounds",
                         () -> steps.recordings().recordGroup(nets.getText(), pads.getText()));
         HBox.setHgrow(nets, Priority.ALWAYS);
-        HBox row = new HBox(6, nets, pads, lay);
+        HBox row = new HBox(6, nets, pads, route);
         row.setAlignment(Pos.CENTER_LEFT);
         Button example =
                 StepsView.button(

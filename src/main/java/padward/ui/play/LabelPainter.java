@@ -3,7 +3,7 @@ package padward.ui.play;
 import java.util.List;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
-import padward.lesson.LabelStep;
+import padward.lesson.recording.LabelStep;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;

@@ -3,11 +3,11 @@ package padward.ui.play;
 import it.unimi.dsi.fastutil.ints.Int2ObjectLinkedOpenHashMap;
 import java.util.List;
 import java.util.stream.Collectors;
-import padward.breakout.WhyText;
+import padward.breakout.text.WhyText;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
-import padward.lesson.LabelStep;
-import padward.lesson.PlayedLabels;
+import padward.lesson.recording.LabelStep;
+import padward.lesson.recording.PlayedLabels;
 import padward.ui.scene.Overlay;
 
 /** Plays the search for the fewest obstacles, label by label; people count labels looked at. */

@@ -1,7 +1,7 @@
 package padward.ui.play;
 
 import java.util.Optional;
-import padward.lesson.SearchMethod;
+import padward.lesson.recording.SearchMethod;
 
 /** What can be played on the map. */
 public enum PlayKind {

@@ -7,16 +7,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.Question;
-import padward.clearance.SearchLimits;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
-import padward.lesson.PlayedLabels;
-import padward.lesson.PlayedQuestion;
-import padward.lesson.Recorder;
-import padward.lesson.SearchMethod;
+import padward.lesson.recording.PlayedLabels;
+import padward.lesson.recording.PlayedQuestion;
+import padward.lesson.recording.Recorder;
+import padward.lesson.recording.SearchMethod;
+import padward.unblock.why.SearchLimits;
 
 /**
  * A question's searches, recorded and ready to be played.

@@ -6,14 +6,14 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.Answer;
+import padward.breakout.ask.Answer;
 import padward.design.Design;
-import padward.format.Demo;
-import padward.lesson.PlayedRounds;
+import padward.format.design.Demo;
+import padward.lesson.recording.PlayedRounds;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
-import padward.ui.model.OneJob;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
+import padward.ui.work.OneJob;
 
 /**
  * What is recorded to be played: the searches of the question that is shown, as long as somebody
@@ -27,7 +27,7 @@ final class Recordings {
 
     private final ExplorerModel model;
     private final OneJob job;
-    private final OneJob laying;
+    private final OneJob routing;
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<PlayedSearches>> searches =
             new SimpleObjectProperty<>(Optional.empty());
@@ -38,7 +38,7 @@ final class Recordings {
     Recordings(ExplorerModel model) {
         this.model = model;
         this.job = new OneJob(model.jobs(), this);
-        this.laying = new OneJob(model.jobs(), rounds);
+        this.routing = new OneJob(model.jobs(), rounds);
         wanted.addListener((p, old, now) -> recordIfWanted());
         model.shown()
                 .answerProperty()
@@ -71,7 +71,7 @@ final class Recordings {
     }
 
     private void opened() {
-        laying.cancel();
+        routing.cancel();
         rounds.set(Optional.empty());
         boolean record =
                 example
@@ -87,12 +87,12 @@ final class Recordings {
 
     /** Brings several nets out at once, and records the rounds. */
     void recordGroup(String nets, String pads) {
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
             return;
         }
         Design design = opened.get().design();
-        laying.start(
+        routing.start(
                 "Laying the nets together",
                 progress ->
                         PlayedRounds.of(

@@ -3,9 +3,9 @@ package padward.ui.play;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.paint.Color;
-import padward.breakout.Bus;
+import padward.breakout.group.Bus;
 import padward.design.RouteTree;
-import padward.route.RoutingRound;
+import padward.route.negotiate.RoutingRound;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -31,7 +31,7 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
 
     private void paint(Bus.Round shown, MapScene scene, Surface out) {
         Color[] colors = {
-            scene.palette().way(),
+            scene.palette().route(),
             scene.palette().delayLine(),
             scene.palette().frontier(),
             scene.palette().selection()

@@ -3,9 +3,9 @@ package padward.ui.play;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import padward.breakout.Bus;
-import padward.lesson.PlayedRounds;
-import padward.route.RoutingRound;
+import padward.breakout.group.Bus;
+import padward.lesson.recording.PlayedRounds;
+import padward.route.negotiate.RoutingRound;
 import padward.ui.scene.Overlay;
 
 /** Plays the rounds in which several nets negotiate for wires. */
@@ -42,15 +42,15 @@ final class RoundPlayer implements Player {
         }
         Bus.Round round = played.rounds().get(done - 1);
         RoutingRound values = round.round();
-        String laid =
-                values.laid().stream()
+        String routed =
+                values.routed().stream()
                         .map(i -> round.nets().get(i).name())
                         .collect(Collectors.joining(", "));
         long shared = values.sharedCount();
         return "Round "
                 + values.number()
                 + ": laid "
-                + (laid.isEmpty() ? "nothing anew" : laid)
+                + (routed.isEmpty() ? "nothing anew" : routed)
                 + ". "
                 + (shared == 0
                         ? "No wire is shared any more."

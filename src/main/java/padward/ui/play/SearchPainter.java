@@ -6,10 +6,10 @@ import java.util.Optional;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
-import padward.lesson.Replay;
-import padward.lesson.SearchStep;
-import padward.route.Path;
-import padward.route.PricedWays;
+import padward.lesson.recording.RecordingReplay;
+import padward.lesson.recording.SearchStep;
+import padward.route.cost.ObstacleCost;
+import padward.route.search.VertexPath;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -35,9 +35,9 @@ final class SearchPainter implements Overlay {
     private static final int MOST_LABELS = 160;
     private static final double LETTERS = 10;
 
-    private final Replay replay;
+    private final RecordingReplay replay;
 
-    SearchPainter(Replay replay) {
+    SearchPainter(RecordingReplay replay) {
         this.replay = replay;
     }
 
@@ -177,9 +177,9 @@ final class SearchPainter implements Overlay {
         }
 
         private void paintLast(SearchStep step) {
-            Optional<Path> way = replay.findWayTo(step.vertex());
+            Optional<VertexPath> route = replay.findRouteTo(step.vertex());
             Surface.Line line = new Surface.Line(scene.palette().ink(), 2.5);
-            way.ifPresent(
+            route.ifPresent(
                     w -> {
                         pen.vertex(w.vertex(0), line);
                         for (int i = 1; i < w.size(); i++) {
@@ -217,7 +217,7 @@ final class SearchPainter implements Overlay {
 
         /** A cost without its held stretches, ns. */
         private static double nanos(long cost) {
-            return cost % PricedWays.PRICE / 1000.0;
+            return cost % ObstacleCost.PRICE / 1000.0;
         }
     }
 }

@@ -3,12 +3,12 @@ package padward.ui.play;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import padward.fabric.Fabric;
-import padward.lesson.PlayedQuestion;
-import padward.lesson.Recording;
-import padward.lesson.Replay;
-import padward.lesson.SearchStep;
-import padward.route.PricedWays;
-import padward.route.SearchOutcome;
+import padward.lesson.recording.PlayedQuestion;
+import padward.lesson.recording.Recording;
+import padward.lesson.recording.RecordingReplay;
+import padward.lesson.recording.SearchStep;
+import padward.route.cost.ObstacleCost;
+import padward.route.search.SearchOutcome;
 import padward.ui.scene.Overlay;
 
 /** Plays one search of a question; people count settled vertices. */
@@ -18,15 +18,15 @@ final class SearchPlayer implements Player {
 
     private final Fabric fabric;
     private final PlayedQuestion.Part part;
-    private final Replay replay;
+    private final RecordingReplay replay;
 
     SearchPlayer(Fabric fabric, PlayedQuestion.Part part) {
         this.fabric = fabric;
         this.part = part;
-        this.replay = new Replay(part.recording());
+        this.replay = new RecordingReplay(part.recording());
     }
 
-    Replay replay() {
+    RecordingReplay replay() {
         return replay;
     }
 
@@ -156,8 +156,8 @@ final class SearchPlayer implements Player {
 
     /** A cost in words: delay, and held stretches when there are any. */
     static String cost(long cost) {
-        long stretches = cost / PricedWays.PRICE;
-        String delay = "%.3f ns".formatted(cost % PricedWays.PRICE / 1000.0);
+        long stretches = cost / ObstacleCost.PRICE;
+        String delay = "%.3f ns".formatted(cost % ObstacleCost.PRICE / 1000.0);
         return stretches == 0
                 ? delay
                 : stretches

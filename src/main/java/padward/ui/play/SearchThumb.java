@@ -3,11 +3,11 @@ package padward.ui.play;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Region;
-import padward.lesson.Replay;
+import padward.lesson.recording.RecordingReplay;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileLayout;
 
 /** A search at one moment, on the whole fabric, small: settled dots, the frontier around them. */
@@ -32,7 +32,7 @@ final class SearchThumb extends Region {
     }
 
     /** Paints a moment. */
-    void show(Opened opened, Replay replay, Palette colors) {
+    void show(OpenDesign opened, RecordingReplay replay, Palette colors) {
         painting = () -> paint(opened, replay, colors);
         painting.run();
     }
@@ -43,7 +43,7 @@ final class SearchThumb extends Region {
         canvas.getGraphicsContext2D().clearRect(0, 0, canvas.getWidth(), HEIGHT);
     }
 
-    private void paint(Opened opened, Replay replay, Palette colors) {
+    private void paint(OpenDesign opened, RecordingReplay replay, Palette colors) {
         int columns = opened.design().fabric().columns();
         int rows = opened.design().fabric().rows();
         Viewport view =

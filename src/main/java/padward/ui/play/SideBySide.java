@@ -10,12 +10,12 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.lesson.Recording;
-import padward.lesson.SearchMethod;
-import padward.route.SearchOutcome;
+import padward.lesson.recording.Recording;
+import padward.lesson.recording.SearchMethod;
+import padward.route.search.SearchOutcome;
 import padward.ui.draw.Palette;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** A* and Dijkstra on the same question, after as many settled vertices each, with their counts. */
 final class SideBySide extends VBox {
@@ -95,7 +95,7 @@ final class SideBySide extends VBox {
 
     private void refresh(Side side) {
         Optional<SearchPlayer> player = steps.search(side.method);
-        Optional<Opened> opened = model.openedProperty().get();
+        Optional<OpenDesign> opened = model.openedProperty().get();
         if (player.isEmpty() || opened.isEmpty()) {
             side.thumb.clear();
             return;

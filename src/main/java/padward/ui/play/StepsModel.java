@@ -9,7 +9,7 @@ import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.lesson.SearchMethod;
+import padward.lesson.recording.SearchMethod;
 import padward.ui.map.MapModel;
 import padward.ui.model.ExplorerModel;
 

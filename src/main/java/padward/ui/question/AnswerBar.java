@@ -12,9 +12,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
-import padward.breakout.Keeping;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.text.AnswerText;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
@@ -29,7 +29,7 @@ public final class AnswerBar extends VBox {
     private final VBox cautions = new VBox(2);
     private final Button bringOut;
     private final Button tryIt;
-    private final Button anotherWay;
+    private final Button anotherRoute;
     private final Button anotherPad;
     private final Tooltip whole = new Tooltip();
 
@@ -38,7 +38,7 @@ public final class AnswerBar extends VBox {
         this.model = model;
         this.bringOut = Controls.button(actions.get("try"), "Bring it out");
         this.tryIt = Controls.button(actions.get("try"));
-        this.anotherWay = Controls.button(actions.get("another-way"));
+        this.anotherRoute = Controls.button(actions.get("another-way"));
         this.anotherPad = Controls.button(actions.get("another-pad"));
         setId("answer-bar");
         getStyleClass().add("answer-bar");
@@ -53,7 +53,7 @@ public final class AnswerBar extends VBox {
         HBox.setHgrow(sentence, Priority.ALWAYS);
         bringOut.setId("bring-out-button");
         sentence.setMaxWidth(Double.MAX_VALUE);
-        HBox buttons = new HBox(6, bringOut, tryIt, anotherWay, anotherPad);
+        HBox buttons = new HBox(6, bringOut, tryIt, anotherRoute, anotherPad);
         buttons.getStyleClass().add("answer-buttons");
         buttons.setMinWidth(Region.USE_PREF_SIZE);
         HBox answerRow = new HBox(10, word, sentence, buttons);
@@ -67,7 +67,7 @@ public final class AnswerBar extends VBox {
         model.openedProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
         model.shown()
-                .trialProperty()
+                .whatIfProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
         show(model.shown().answerProperty().get());
     }
@@ -77,16 +77,17 @@ public final class AnswerBar extends VBox {
         word.getStyleClass().removeAll("open", "blocked", "no-way");
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
-        boolean ready = answer.orElse(null) instanceof Answer.Open open && !Keeping.isThere(open);
-        boolean inTrial = model.shown().trialProperty().get().isPresent();
+        boolean ready =
+                answer.orElse(null) instanceof Answer.Open open && !AnswerEdits.isThere(open);
+        boolean inWhatIf = model.shown().whatIfProperty().get().isPresent();
         boolean blocked = answer.orElse(null) instanceof Answer.Blocked;
-        shown(bringOut, ready && !inTrial);
-        shown(tryIt, blocked && !inTrial);
-        shown(anotherWay, blocked && !inTrial && model.shown().options().size() > 1);
-        shown(anotherPad, answer.isPresent() && !ready && !inTrial);
+        shown(bringOut, ready && !inWhatIf);
+        shown(tryIt, blocked && !inWhatIf);
+        shown(anotherRoute, blocked && !inWhatIf && model.shown().options().size() > 1);
+        shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
         // Beside a trial, which tells both sides, the answer without it takes one line.
-        sentence.setWrapText(!inTrial);
-        sentence.setTooltip(inTrial ? whole : null);
+        sentence.setWrapText(!inWhatIf);
+        sentence.setTooltip(inWhatIf ? whole : null);
         if (answer.isEmpty()) {
             sentence.setText(
                     model.openedProperty().get().isPresent()

@@ -20,7 +20,7 @@ import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.Recent;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** The question as a sentence with two fields. */
 public final class QuestionRow extends HBox {
@@ -101,11 +101,11 @@ public final class QuestionRow extends HBox {
     }
 
     private List<String> netNames() {
-        return model.openedProperty().get().map(Opened::netNames).orElse(List.of());
+        return model.openedProperty().get().map(OpenDesign::netNames).orElse(List.of());
     }
 
     private List<String> padNames() {
-        return model.openedProperty().get().map(Opened::padNames).orElse(List.of());
+        return model.openedProperty().get().map(OpenDesign::padNames).orElse(List.of());
     }
 
     private static final class CornerText extends StringConverter<Corner> {

@@ -8,8 +8,8 @@ import javafx.collections.ListChangeListener;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.Tooltip;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
+import padward.breakout.ask.Answer;
+import padward.breakout.text.AnswerText;
 import padward.ui.model.QuestionModel;
 import padward.ui.model.QuestionsModel;
 
@@ -68,7 +68,7 @@ public final class QuestionTabs extends TabPane {
                                 question.netTextProperty(),
                                 question.padTextProperty(),
                                 question.answerProperty(),
-                                question.trialProperty(),
+                                question.whatIfProperty(),
                                 question.busyProperty()));
         Tooltip tip = new Tooltip();
         tip.textProperty().bind(question.netTextProperty());
@@ -87,7 +87,7 @@ public final class QuestionTabs extends TabPane {
         String state;
         if (question.busyProperty().get()) {
             state = " …";
-        } else if (question.trialProperty().get().isPresent()) {
+        } else if (question.whatIfProperty().get().isPresent()) {
             state = ": trial";
         } else {
             state = answer.map(a -> ": " + AnswerText.word(a).toLowerCase()).orElse("");

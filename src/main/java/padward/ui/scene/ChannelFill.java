@@ -20,23 +20,23 @@ public final class ChannelFill {
         Passing columns = new Passing(tiles, fabric.columns());
         for (int tile = 0; tile < tiles; tile++) {
             int wires = 0;
-            int held = 0;
+            int used = 0;
             for (int i = index.first(tile); i < index.first(tile + 1); i++) {
                 int vertex = index.vertex(i);
                 int head = index.head(vertex);
                 if (head == Fabric.NOTHING) {
                     continue;
                 }
-                boolean isHeld = occupancy.isOccupied(vertex);
+                boolean isUsed = occupancy.isOccupied(vertex);
                 wires++;
-                held += isHeld ? 1 : 0;
+                used += isUsed ? 1 : 0;
                 if (head != tile && fabric.row(head) == fabric.row(tile)) {
-                    rows.add(tile, head, isHeld);
+                    rows.add(tile, head, isUsed);
                 } else if (head != tile && fabric.column(head) == fabric.column(tile)) {
-                    columns.add(tile, head, isHeld);
+                    columns.add(tile, head, isUsed);
                 }
             }
-            whole[tile] = wires == 0 ? 0 : (float) held / wires;
+            whole[tile] = wires == 0 ? 0 : (float) used / wires;
         }
         across = rows.shares(fabric.columns(), tiles / fabric.columns());
         along = columns.shares(tiles / fabric.columns(), fabric.columns());
@@ -62,8 +62,8 @@ public final class ChannelFill {
         private final int step;
         private final int[] begin;
         private final int[] end;
-        private final int[] heldBegin;
-        private final int[] heldEnd;
+        private final int[] usedBegin;
+        private final int[] usedEnd;
 
         /**
          * @param step from one tile to the next of the same channel
@@ -72,16 +72,16 @@ public final class ChannelFill {
             this.step = step;
             this.begin = new int[tiles];
             this.end = new int[tiles];
-            this.heldBegin = new int[tiles];
-            this.heldEnd = new int[tiles];
+            this.usedBegin = new int[tiles];
+            this.usedEnd = new int[tiles];
         }
 
-        void add(int from, int to, boolean isHeld) {
+        void add(int from, int to, boolean isUsed) {
             begin[Math.min(from, to)]++;
             end[Math.max(from, to)]++;
-            if (isHeld) {
-                heldBegin[Math.min(from, to)]++;
-                heldEnd[Math.max(from, to)]++;
+            if (isUsed) {
+                usedBegin[Math.min(from, to)]++;
+                usedEnd[Math.max(from, to)]++;
             }
         }
 
@@ -89,14 +89,14 @@ public final class ChannelFill {
             float[] result = new float[length * channels];
             for (int channel = 0; channel < channels; channel++) {
                 int passing = 0;
-                int held = 0;
+                int used = 0;
                 int tile = step == 1 ? channel * length : channel;
                 for (int at = 0; at < length; at++, tile += step) {
                     passing += begin[tile];
-                    held += heldBegin[tile];
-                    result[tile] = passing == 0 ? 0 : (float) held / passing;
+                    used += usedBegin[tile];
+                    result[tile] = passing == 0 ? 0 : (float) used / passing;
                     passing -= end[tile];
-                    held -= heldEnd[tile];
+                    used -= usedEnd[tile];
                 }
             }
             return result;

@@ -3,12 +3,12 @@ package padward.ui.scene;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import padward.breakout.Obstacle;
-import padward.breakout.Way;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
 import padward.design.Net;
-import padward.ui.draw.Cells;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 
 /**
@@ -22,7 +22,7 @@ import padward.ui.draw.Viewport;
  * @param layers what is shown of it
  * @param cells all tiles from afar, in the palette's colours
  * @param net the net of the question
- * @param way the way that is looked at
+ * @param route the way that is looked at
  * @param alternatives other ways
  * @param before when a trial is looked at: the way without it
  * @param obstacles what stands on the way; in a trial, what it removes
@@ -32,16 +32,16 @@ import padward.ui.draw.Viewport;
  * @param overlay what another view lays over it
  */
 public record MapScene(
-        Opened opened,
+        OpenDesign opened,
         Viewport view,
         Palette palette,
         double letters,
         Set<Layer> layers,
-        Cells cells,
+        TileImage cells,
         Optional<Net> net,
-        Optional<Way> way,
-        List<Way> alternatives,
-        Optional<Way> before,
+        Optional<Route> route,
+        List<Route> alternatives,
+        Optional<Route> before,
         List<Obstacle> obstacles,
         Optional<Obstacle> chosenObstacle,
         List<Integer> marked,

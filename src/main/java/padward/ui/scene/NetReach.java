@@ -4,7 +4,7 @@ import java.util.BitSet;
 import java.util.Locale;
 import java.util.OptionalInt;
 import padward.base.Progress;
-import padward.breakout.DelayField;
+import padward.breakout.ask.DelayField;
 import padward.fabric.Fabric;
 
 /**

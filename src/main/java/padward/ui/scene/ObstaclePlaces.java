@@ -2,21 +2,21 @@ package padward.ui.scene;
 
 import java.util.List;
 import java.util.Optional;
-import padward.breakout.Obstacle;
-import padward.breakout.Way;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
 import padward.fabric.Fabric;
 
 /** Where the obstacles of a way stand on the map. */
 public final class ObstaclePlaces {
     private final Fabric fabric;
     private final TileLayout layout;
-    private final Way way;
+    private final Route route;
 
     /** Places of the obstacles of one way, which are looked for where the way passes them. */
-    public ObstaclePlaces(Opened opened, Way way) {
+    public ObstaclePlaces(OpenDesign opened, Route route) {
         this.fabric = opened.design().fabric();
         this.layout = opened.layout();
-        this.way = way;
+        this.route = route;
     }
 
     /**
@@ -25,7 +25,7 @@ public final class ObstaclePlaces {
     int vertex(Obstacle obstacle) {
         return obstacle.hops().isEmpty()
                 ? fabric.site(fabric.findSite(obstacle.resource())).firstPin()
-                : way.hops().get(obstacle.hops().get(0)).vertex();
+                : route.hops().get(obstacle.hops().get(0)).vertex();
     }
 
     /** The rectangle of the site that it holds. */

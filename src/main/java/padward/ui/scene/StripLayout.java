@@ -1,6 +1,6 @@
 package padward.ui.scene;
 
-import padward.breakout.Way;
+import padward.breakout.ask.Route;
 import padward.fabric.Corner;
 
 /**
@@ -11,25 +11,25 @@ public final class StripLayout {
     private final double[] positions;
 
     /**
-     * @param way the way
+     * @param route the way
      * @param corner corner whose delays give the scale
      * @param width room for the whole, pixels
      * @param margin room to keep free at both ends, pixels
      * @param leastStep least distance of two marks, pixels
      */
-    public StripLayout(Way way, Corner corner, double width, double margin, double leastStep) {
-        int count = way.hops().size() + (way.setting().isPresent() ? 1 : 0);
+    public StripLayout(Route route, Corner corner, double width, double margin, double leastStep) {
+        int count = route.hops().size() + (route.setting().isPresent() ? 1 : 0);
         positions = new double[count];
-        double total = Math.max(1, way.total().at(corner));
-        double spare = Math.max(0, width - 2 * margin - leastStep * (count - 1));
+        double total = Math.max(1, route.total().at(corner));
+        double removable = Math.max(0, width - 2 * margin - leastStep * (count - 1));
         positions[0] = margin;
         int before = 0;
         for (int i = 1; i < count; i++) {
             int now =
-                    i < way.hops().size()
-                            ? way.hops().get(i).total().at(corner)
-                            : way.total().at(corner);
-            positions[i] = positions[i - 1] + leastStep + spare * (now - before) / total;
+                    i < route.hops().size()
+                            ? route.hops().get(i).total().at(corner)
+                            : route.total().at(corner);
+            positions[i] = positions[i - 1] + leastStep + removable * (now - before) / total;
             before = now;
         }
     }

@@ -2,14 +2,14 @@ package padward.ui.scene;
 
 import java.util.Optional;
 import java.util.Set;
-import padward.breakout.Way;
+import padward.breakout.ask.Route;
 import padward.fabric.Corner;
 import padward.ui.draw.Palette;
 
 /**
  * All that one picture of the strip map shows, as a value.
  *
- * @param way the way
+ * @param route the way
  * @param empty what is said when there is no way to draw
  * @param corner corner whose delays give the scale
  * @param palette its colours
@@ -18,7 +18,7 @@ import padward.ui.draw.Palette;
  * @param chosen indices of the hops that the chosen obstacle holds
  */
 public record StripScene(
-        Optional<Way> way,
+        Optional<Route> route,
         String empty,
         Corner corner,
         Palette palette,

@@ -14,7 +14,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.format.FabricReader;
+import padward.format.fabric.FabricReader;
 import padward.format.tables.TableExport;
 import padward.format.tables.TableImport;
 

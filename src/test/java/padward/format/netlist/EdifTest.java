@@ -13,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.format.Source;
+import padward.format.source.Source;
 
 /** A netlist written by hand with the constructs of EDIF 2 0 0 (ANSI/EIA-548, from memory). */
 class EdifTest {

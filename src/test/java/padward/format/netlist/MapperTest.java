@@ -15,14 +15,13 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
 import padward.design.Terminal;
-import padward.fabric.ExplicitBuilder;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
-import padward.fabric.PatternFabric;
-import padward.fabric.PatternFault;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
-import padward.format.MappingReader;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternFault;
 import padward.synth.FabricMaker;
 
 /** From a netlist's types to a fabric's kinds of cell. */

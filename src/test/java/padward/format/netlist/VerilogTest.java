@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.format.Source;
+import padward.format.source.Source;
 
 /**
  * Constructs of IEEE 1364-2005, written by hand after its clauses: 3 (words, constants, escaped

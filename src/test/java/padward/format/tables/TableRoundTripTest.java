@@ -18,10 +18,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.AnswerText;
-import padward.breakout.Asker;
-import padward.breakout.Question;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.text.AnswerText;
 import padward.design.Board;
 import padward.design.Design;
 import padward.design.Net;
@@ -29,12 +29,12 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.format.DesignReader;
-import padward.format.FabricReader;
-import padward.format.FabricWriter;
-import padward.format.ImportedFiles;
-import padward.route.Engine;
-import padward.synth.Maker;
+import padward.format.design.DesignReader;
+import padward.format.design.ImportedFiles;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
+import padward.route.search.Engine;
+import padward.synth.DesignMaker;
 
 /** What is exported as tables and imported again is the same. */
 class TableRoundTripTest {
@@ -160,7 +160,7 @@ class TableRoundTripTest {
 
     @Test
     void aMadeDesignAnswersTheSame(@TempDir Path folder) throws Exception {
-        compareAnswers(Maker.make(6000, 3, 0.5, Progress.NONE).design(), folder, 60);
+        compareAnswers(DesignMaker.make(6000, 3, 0.5, Progress.NONE).design(), folder, 60);
     }
 
     @Test
@@ -187,13 +187,15 @@ class TableRoundTripTest {
             String text = net.name() + " to pad " + pad;
             assertThat(AnswerText.word(other)).as(text).isEqualTo(AnswerText.word(one));
             if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
-                assertThat(b.way().total().slowPs()).as(text).isEqualTo(a.way().total().slowPs());
+                assertThat(b.route().total().slowPs())
+                        .as(text)
+                        .isEqualTo(a.route().total().slowPs());
                 open++;
             }
             if (one instanceof Answer.Blocked a && other instanceof Answer.Blocked b) {
                 assertThat(b.obstacles()).as(text).hasSameSizeAs(a.obstacles());
             }
-            if (one instanceof Answer.NoWay a && other instanceof Answer.NoWay b) {
+            if (one instanceof Answer.NoRoute a && other instanceof Answer.NoRoute b) {
                 assertThat(b.reason()).as(text).isEqualTo(a.reason());
             }
         }

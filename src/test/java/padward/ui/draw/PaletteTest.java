@@ -51,7 +51,7 @@ class PaletteTest {
                 TEXT,
                 "ink",
                 p.ink(),
-                List.of(p.paper(), p.tile(), p.rim(), p.site(), p.held(), kind));
+                List.of(p.paper(), p.tile(), p.rim(), p.site(), p.used(), kind));
         demand(TEXT, "faint", p.faint(), List.of(p.paper(), p.tile(), p.rim(), kind));
         demand(TEXT, "obstacle's name", p.obstacleInk(), List.of(p.paper()));
     }
@@ -62,18 +62,18 @@ class PaletteTest {
     void marksStandOutFromTheirGrounds(Palette p) {
         List<Color> grounds = List.of(p.paper(), p.tile(), p.rim());
         Map<String, Color> marks = new LinkedHashMap<>();
-        marks.put("way", p.way());
+        marks.put("way", p.route());
         marks.put("net", p.net());
         marks.put("alternative", p.alternative());
         marks.put("obstacle", p.obstacle());
         marks.put("selection", p.selection());
         marks.put("delay line", p.delayLine());
         marks.put("frontier", p.frontier());
-        marks.put("held wire", p.heldStrong());
+        marks.put("held wire", p.usedStrong());
         marks.put("outline", p.box());
         marks.forEach((name, color) -> demand(MARK, name, color, grounds));
         demand(MARK, "outline", p.box(), List.of(p.site()));
-        demand(MARK, "held site", p.held(), List.of(p.site()));
+        demand(MARK, "held site", p.used(), List.of(p.site()));
     }
 
     private static void demand(double least, String name, Color color, List<Color> grounds) {

@@ -24,20 +24,20 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
-import padward.breakout.Way;
+import padward.breakout.ask.Route;
 import padward.ui.OpenWindow;
 import padward.ui.control.Actions;
-import padward.ui.draw.Cells;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 
 /** Pictures and tables saved from the window, read again by parsers of others. */
 @ExtendWith(ApplicationExtension.class)
@@ -94,8 +94,8 @@ class ExportsTest {
                 .contains("D7", "pump/run/motor_out");
         // The way: thick lines in the way's colour, as many as its hops need.
         String blue = "#0072b2";
-        Way way = model.shown().way().orElseThrow();
-        long wires = way.hops().stream().filter(h -> h.kind().name().equals("WIRE")).count();
+        Route route = model.shown().route().orElseThrow();
+        long wires = route.hops().stream().filter(h -> h.kind().name().equals("WIRE")).count();
         assertThat(all(svg, "line"))
                 .filteredOn(
                         l ->
@@ -114,12 +114,12 @@ class ExportsTest {
 
     @Test
     void allWiresInViewAreInTheDrawing() throws Exception {
-        Opened opened = model.openedProperty().get().orElseThrow();
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
         MapModel map = new MapModel(model);
         int columns = opened.design().fabric().columns();
         int rows = opened.design().fabric().rows();
         Viewport all = new Viewport(100 * columns, 100 * rows, columns / 2.0, rows / 2.0, 80);
-        Cells cells = new Cells(opened.design().fabric(), tile -> 0);
+        TileImage cells = new TileImage(opened.design().fabric(), tile -> 0);
         Document svg = parse(Pictures.mapSvg(map.scene(opened, all, Palette.LIGHT, cells)));
         long lines =
                 all(svg, "path").stream()
@@ -155,7 +155,7 @@ class ExportsTest {
         Document svg = parse(Files.readString(save(robot, "save-strip-svg", "strip-map.svg")));
         List<String> texts = all(svg, "text").stream().map(Element::getTextContent).toList();
         model.shown()
-                .way()
+                .route()
                 .orElseThrow()
                 .hops()
                 .forEach(h -> assertThat(texts).anyMatch(t -> isEndOf(h.name(), t)));
@@ -186,12 +186,12 @@ class ExportsTest {
 
     @Test
     void tablesComeBackAsTheyWere(FxRobot robot) throws Exception {
-        List<CSVRecord> ways = read(save(robot, "save-ways-out-csv", "ways-out.csv"));
-        assertThat(ways)
+        List<CSVRecord> routes = read(save(robot, "save-ways-out-csv", "ways-out.csv"));
+        assertThat(routes)
                 .hasSize(model.shown().surveyProperty().get().orElseThrow().answers().size());
-        assertThat(ways.get(0).get("slow_ps")).isEqualTo("3980");
+        assertThat(routes.get(0).get("slow_ps")).isEqualTo("3980");
         List<CSVRecord> hops = read(save(robot, "save-way-csv", "way.csv"));
-        assertThat(hops).hasSize(model.shown().way().orElseThrow().hops().size() + 1);
+        assertThat(hops).hasSize(model.shown().route().orElseThrow().hops().size() + 1);
         assertThat(hops.get(hops.size() - 1).get("slow_ps")).isEqualTo("4150");
         List<CSVRecord> nets = read(save(robot, "save-nets-csv", "nets.csv"));
         assertThat(nets).hasSize(13);
@@ -204,7 +204,7 @@ class ExportsTest {
 
     @Test
     void quotesAndLineEndsInNamesComeBack() throws Exception {
-        Table.Builder table = new Table.Builder("name", "with,comma");
+        ListTable.Builder table = new ListTable.Builder("name", "with,comma");
         table.row("say \"so\"", "two\r\nlines");
         try (CSVParser parser = CSVParser.parse(table.build().toCsv(), CSVFormat.RFC4180)) {
             List<CSVRecord> rows = parser.getRecords();

@@ -62,8 +62,8 @@ class GroupWindowTest {
                     robot.lookup("#group-lay").queryAs(Button.class).fire();
                 });
         take(robot, "group-laid");
-        String laid = robot.lookup("#group-totals").queryAs(Label.class).getText();
-        assertThat(laid).contains("of").contains("served");
+        String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
+        assertThat(routed).contains("of").contains("served");
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);

@@ -17,15 +17,15 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.base.Progress;
 import padward.fabric.Corner;
-import padward.format.Course;
-import padward.format.LearnerFolder;
-import padward.lesson.Deed;
-import padward.lesson.Difficulty;
-import padward.lesson.Exercise;
-import padward.lesson.ExerciseKind;
-import padward.lesson.ExerciseMaker;
 import padward.lesson.LearnerRecord;
 import padward.lesson.LessonStep;
+import padward.lesson.UserAction;
+import padward.lesson.exercise.Difficulty;
+import padward.lesson.exercise.Exercise;
+import padward.lesson.exercise.ExerciseKind;
+import padward.lesson.exercise.ExerciseMaker;
+import padward.lesson.file.Course;
+import padward.lesson.file.LearnerFolder;
 
 /** Every lesson solved, and every lesson failed, in the real window. */
 @ExtendWith(ApplicationExtension.class)
@@ -43,30 +43,33 @@ class LessonFlowsTest {
      * @param deeds what is done then
      * @param told what the lesson says
      */
-    private record Wrong(int solved, List<Deed> deeds, String told) {}
+    private record Wrong(int solved, List<UserAction> deeds, String told) {}
 
-    private static Deed ask(String net, String pad) {
-        return new Deed.Ask(net, pad, Corner.SLOW);
+    private static UserAction ask(String net, String pad) {
+        return new UserAction.Ask(net, pad, Corner.SLOW);
     }
 
-    private static final Deed TRY = new Deed.TryIt();
-    private static final Deed KEEP = new Deed.Keep();
+    private static final UserAction TRY = new UserAction.TryIt();
+    private static final UserAction KEEP = new UserAction.Keep();
 
     private static final Map<String, Wrong> WRONG =
             Map.of(
                     "boxes",
                     new Wrong(0, List.of(ask(S1, "J1.3")), "That is pin 3"),
                     "strip-map",
-                    new Wrong(1, List.of(new Deed.ChooseHop("x7y3/outreg[1].q")), "Near, but not"),
+                    new Wrong(
+                            1,
+                            List.of(new UserAction.ChooseHop("x7y3/outreg[1].q")),
+                            "Near, but not"),
                     "branching",
                     new Wrong(
                             1,
-                            List.of(new Deed.ChooseHop("x4y5/cell[0].out")),
+                            List.of(new UserAction.ChooseHop("x4y5/cell[0].out")),
                             "That is the net's driver"),
                     "io-register",
                     new Wrong(
                             1,
-                            List.of(new Deed.ChooseHop("x3y3/e3[1]")),
+                            List.of(new UserAction.ChooseHop("x3y3/e3[1]")),
                             "Nothing holds that wire"),
                     "enable",
                     new Wrong(
@@ -143,7 +146,7 @@ class LessonFlowsTest {
         window.act(robot, KEEP);
         assertThat(LessonWindow.has(robot, "#lesson-mistake")).isTrue();
         assertThat(window.model().notes().all()).isEmpty();
-        window.act(robot, new Deed.Undo());
+        window.act(robot, new UserAction.Undo());
         assertThat(LessonWindow.has(robot, "#lesson-mistake")).isFalse();
         solve(robot, cautions, 1, 2);
         assertThat(LessonWindow.has(robot, "#lesson-solved")).isTrue();

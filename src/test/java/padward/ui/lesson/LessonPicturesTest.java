@@ -14,11 +14,11 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.fabric.Corner;
-import padward.format.Course;
-import padward.lesson.Deed;
-import padward.lesson.Difficulty;
-import padward.lesson.ExerciseKind;
 import padward.lesson.LessonStep;
+import padward.lesson.UserAction;
+import padward.lesson.exercise.Difficulty;
+import padward.lesson.exercise.ExerciseKind;
+import padward.lesson.file.Course;
 import padward.ui.OpenWindow;
 import padward.ui.map.MapView;
 import padward.ui.play.PlayKind;
@@ -63,7 +63,7 @@ class LessonPicturesTest {
     private void large(FxRobot robot) throws Exception {
         robot.interact(() -> window.model().open(Path.of("fixtures/workbench/design.json.gz")));
         window.tab(robot, "steps");
-        window.act(robot, new Deed.Ask("pump/phase/acc[0]", "J3.1", Corner.SLOW));
+        window.act(robot, new UserAction.Ask("pump/phase/acc[0]", "J3.1", Corner.SLOW));
         kind(robot, PlayKind.DIJKSTRA);
         Slider place = robot.lookup("#steps-place").queryAs(Slider.class);
         robot.interact(() -> place.setValue(place.getMax() / 2));
@@ -74,7 +74,7 @@ class LessonPicturesTest {
     private void steps(FxRobot robot) throws Exception {
         window.tab(robot, "steps");
         take(robot, "steps-empty");
-        window.act(robot, new Deed.Ask(NET, "J1.4", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.4", Corner.SLOW));
         for (int i = 0; i < 12; i++) {
             window.fire(robot, "#steps-next");
         }
@@ -84,7 +84,7 @@ class LessonPicturesTest {
         kind(robot, PlayKind.DIJKSTRA);
         window.fire(robot, "#steps-end");
         take(robot, "steps-dijkstra");
-        window.act(robot, new Deed.Ask(NET, "J1.3", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.3", Corner.SLOW));
         kind(robot, PlayKind.A_STAR);
         window.fire(robot, "#steps-occupied");
         take(robot, "steps-occupied");
@@ -128,8 +128,8 @@ class LessonPicturesTest {
             }
             take(robot, "lesson-" + name);
             if (name.equals("cautions")) {
-                window.act(robot, new Deed.TryIt());
-                window.act(robot, new Deed.Keep());
+                window.act(robot, new UserAction.TryIt());
+                window.act(robot, new UserAction.Keep());
                 take(robot, "lesson-mistake");
             }
             window.fire(robot, "#lesson-all");

@@ -12,8 +12,8 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.testfx.api.FxRobot;
 import padward.fabric.Corner;
-import padward.format.LearnerFolder;
-import padward.lesson.Deed;
+import padward.lesson.UserAction;
+import padward.lesson.file.LearnerFolder;
 import padward.ui.OpenWindow;
 import padward.ui.model.ExplorerModel;
 
@@ -59,29 +59,29 @@ public final class LessonWindow {
     }
 
     /** Does something in the window. */
-    public void act(FxRobot robot, Deed deed) {
-        if (deed instanceof Deed.Ask ask) {
+    public void act(FxRobot robot, UserAction deed) {
+        if (deed instanceof UserAction.Ask ask) {
             ask(robot, ask);
-        } else if (deed instanceof Deed.ChooseHop choose) {
+        } else if (deed instanceof UserAction.ChooseHop choose) {
             choose(robot, choose.vertex());
-        } else if (deed instanceof Deed.LookAtClearance look) {
+        } else if (deed instanceof UserAction.LookAtOption look) {
             robot.interact(
                     () ->
                             robot.lookup("#option-" + look.index())
                                     .queryAs(RadioButton.class)
                                     .fire());
-        } else if (deed instanceof Deed.TryIt) {
+        } else if (deed instanceof UserAction.TryIt) {
             onMap(robot, KeyCode.T);
-        } else if (deed instanceof Deed.Keep) {
+        } else if (deed instanceof UserAction.Keep) {
             fire(robot, "#keep-button");
-        } else if (deed instanceof Deed.Drop) {
+        } else if (deed instanceof UserAction.Drop) {
             fire(robot, "#drop-button");
         } else {
             onMap(robot, KeyCode.Z);
         }
     }
 
-    private static void ask(FxRobot robot, Deed.Ask ask) {
+    private static void ask(FxRobot robot, UserAction.Ask ask) {
         robot.interact(
                 () -> {
                     robot.lookup("#net-field").queryAs(TextField.class).setText(ask.net());
@@ -105,7 +105,7 @@ public final class LessonWindow {
     }
 
     private int hop(String vertex) {
-        var hops = model.shown().way().orElseThrow().hops();
+        var hops = model.shown().route().orElseThrow().hops();
         for (int i = 0; i < hops.size(); i++) {
             if (hops.get(i).name().equals(vertex)) {
                 return i;

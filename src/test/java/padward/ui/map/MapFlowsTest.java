@@ -20,8 +20,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.breakout.Answer;
-import padward.breakout.Obstacle;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Obstacle;
 import padward.ui.OpenWindow;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
@@ -109,7 +109,7 @@ class MapFlowsTest {
         TileLayout.Point at =
                 new ObstaclePlaces(
                                 model.openedProperty().get().orElseThrow(),
-                                model.shown().way().orElseThrow())
+                                model.shown().route().orElseThrow())
                         .of(obstacle);
         click(robot, at.x(), at.y());
         assertThat(model.shown().selectedHopProperty().get()).contains(obstacle.hops().get(0));

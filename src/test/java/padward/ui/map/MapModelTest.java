@@ -6,19 +6,19 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import padward.breakout.Obstacle;
-import padward.breakout.Way;
-import padward.ui.draw.Cells;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
 import padward.ui.draw.Palette;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.Opened;
+import padward.ui.scene.OpenDesign;
 import padward.ui.scene.TileLayout;
+import padward.ui.work.Background;
 
 /** What the map shows, without a toolkit. */
 class MapModelTest {
@@ -40,8 +40,8 @@ class MapModelTest {
     }
 
     private MapScene scene() {
-        Opened opened = model.openedProperty().get().orElseThrow();
-        Cells cells = new Cells(opened.design().fabric(), tile -> 0);
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
+        TileImage cells = new TileImage(opened.design().fabric(), tile -> 0);
         return map.scene(opened, VIEW, Palette.LIGHT, cells);
     }
 
@@ -72,25 +72,25 @@ class MapModelTest {
 
     @Test
     void aTrialShowsBothWaysAndWhatItRemoves() {
-        Way before = model.shown().way().orElseThrow();
+        Route before = model.shown().route().orElseThrow();
         Obstacle obstacle = model.shown().obstacles().get(0);
         assertThat(scene().before()).isEmpty();
         model.shown().tryIt();
         assertThat(scene().before()).contains(before);
-        assertThat(scene().way()).isPresent().isNotEqualTo(Optional.of(before));
+        assertThat(scene().route()).isPresent().isNotEqualTo(Optional.of(before));
         assertThat(scene().obstacles()).containsExactly(obstacle);
         model.drop();
         assertThat(scene().before()).isEmpty();
     }
 
     @Test
-    void aPadToWhichNoWayLeadsIsMarkedAndShownWithTheNet() {
+    void aPadToWhichNoRouteLeadsIsMarkedAndShownWithTheNet() {
         ask("x3y0/pad[0]");
-        Opened opened = model.openedProperty().get().orElseThrow();
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
         int pad = opened.design().fabric().findVertex("x3y0/pad[0]");
-        assertThat(scene().way()).isEmpty();
+        assertThat(scene().route()).isEmpty();
         assertThat(scene().marked()).contains(pad);
-        Viewport seen = new Extents(map).way().orElseThrow().in(VIEW, 100);
+        Viewport seen = new ViewTargets(map).route().orElseThrow().in(VIEW, 100);
         for (int vertex :
                 new int[] {
                     pad,
@@ -122,16 +122,16 @@ class MapModelTest {
         map.options().bandWidthProperty().set(BandWidth.HALF);
         assertThat(scene().bands().orElseThrow().limit(1)).isEqualTo("1 ns");
         ask("J1.2");
-        Way way = model.shown().way().orElseThrow();
+        Route route = model.shown().route().orElseThrow();
         assertThat(map.reachProperty().get().orElseThrow().meetsPs())
-                .hasValue(way.toPadVertex().slowPs());
+                .hasValue(route.toPadVertex().slowPs());
         map.options().toggle(Layer.DELAY);
         assertThat(scene().bands()).isEmpty();
     }
 
     @Test
     void placesVisitedAreGoneBackTo() {
-        Journey journey = new Journey();
+        ViewHistory journey = new ViewHistory();
         journey.look(VIEW);
         journey.jump(VIEW.centredOn(1, 1));
         journey.look(journey.view().panned(10, 0));
@@ -150,7 +150,7 @@ class MapModelTest {
 
     @Test
     void thingsOnTheMapAreTold() {
-        Opened opened = model.openedProperty().get().orElseThrow();
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
         UnderPointer pointer = new UnderPointer(opened);
         TileLayout.Box site =
                 opened.layout().site(opened.design().fabric().findSite("x3y3/cell[1]"));

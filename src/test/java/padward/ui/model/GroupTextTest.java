@@ -10,7 +10,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
-import padward.format.DesignReader;
+import padward.format.design.DesignReader;
 
 class GroupTextTest {
     private Design design;

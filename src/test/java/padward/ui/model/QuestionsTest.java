@@ -6,8 +6,9 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import padward.breakout.Answer;
+import padward.breakout.ask.Answer;
 import padward.fabric.Corner;
+import padward.ui.work.Background;
 
 /** Several open questions, without a window. */
 class QuestionsTest {
@@ -31,13 +32,13 @@ class QuestionsTest {
     }
 
     @Test
-    void eachHasItsOwnAnswerWaysOutAndTrial() {
+    void eachHasItsOwnAnswerRoutesOutAndTrial() {
         ask(NET, "J1.3");
         model.shown().tryIt();
         QuestionModel first = model.shown().question();
         model.questions().open(NET);
         assertThat(model.shown().answerProperty().get()).isEmpty();
-        assertThat(model.shown().trialProperty().get()).isEmpty();
+        assertThat(model.shown().whatIfProperty().get()).isEmpty();
         assertThat(model.shown().netTextProperty().get()).isEqualTo(NET);
         ask("alarm/beep", "J1.2");
         Answer second = answer();
@@ -45,7 +46,7 @@ class QuestionsTest {
                 .isEqualTo("alarm/beep");
         model.questions().show(first);
         assertThat(answer()).isInstanceOf(Answer.Blocked.class);
-        assertThat(model.shown().trialProperty().get()).isPresent();
+        assertThat(model.shown().whatIfProperty().get()).isPresent();
         assertThat(model.shown().surveyProperty().get().orElseThrow().net().name()).isEqualTo(NET);
         assertThat(model.shown().padTextProperty().get()).isEqualTo("J1.3");
         model.questions().step(1);
@@ -109,12 +110,12 @@ class QuestionsTest {
         ask(NET, "J1.3");
         model.shown().tryIt();
         model.drop();
-        assertThat(model.shown().trialProperty().get()).isEmpty();
+        assertThat(model.shown().whatIfProperty().get()).isEmpty();
         assertThat(model.history().nextUndoProperty().get()).contains("dropping the trial");
         model.undo();
-        assertThat(model.shown().trialProperty().get()).isPresent();
+        assertThat(model.shown().whatIfProperty().get()).isPresent();
         model.redo();
-        assertThat(model.shown().trialProperty().get()).isEmpty();
+        assertThat(model.shown().whatIfProperty().get()).isEmpty();
     }
 
     @Test

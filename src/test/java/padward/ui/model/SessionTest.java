@@ -17,6 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Corner;
+import padward.ui.work.Background;
+import padward.ui.work.EarlyTask;
 
 /** What the window remembers, without a window. */
 class SessionTest {
@@ -38,7 +40,7 @@ class SessionTest {
         design = folder.resolve("only.design.json");
     }
 
-    private KeptStore store = KeptStore.NONE;
+    private KeptChangeStore store = KeptChangeStore.NONE;
 
     /** The model of a window opened when the last one was closed. */
     private ExplorerModel model() throws BadInput {
@@ -50,7 +52,7 @@ class SessionTest {
     /** The model of a window that goes on from the last session. */
     private ExplorerModel next() throws BadInput {
         store.close();
-        Prelude prelude = Prelude.begin(folder.resolve("settings"), Optional.empty());
+        StartupRead prelude = StartupRead.begin(folder.resolve("settings"), Optional.empty());
         store = prelude.store();
         ExplorerModel model = new ExplorerModel(Background.immediate(), store);
         prelude.goOn(model);
@@ -186,7 +188,7 @@ class SessionTest {
         keeper.reopen(
                 last,
                 design,
-                new Ahead<>(
+                new EarlyTask<>(
                         progress -> {
                             never.await();
                             return DesignModel.reading(Optional.empty(), store).run(progress);
@@ -212,9 +214,9 @@ class SessionTest {
         assertThat(model.questions().stated()).isEqualTo(stated);
     }
 
-    private Ahead<DesignModel.Read> read() throws Exception {
-        Ahead<DesignModel.Read> result =
-                new Ahead<>(DesignModel.reading(Optional.of(design), KeptStore.NONE));
+    private EarlyTask<DesignModel.Read> read() throws Exception {
+        EarlyTask<DesignModel.Read> result =
+                new EarlyTask<>(DesignModel.reading(Optional.of(design), KeptChangeStore.NONE));
         result.run(Progress.NONE);
         return result;
     }

@@ -8,19 +8,19 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.breakout.Outlets;
+import padward.breakout.survey.PadReachability;
 import padward.design.Design;
-import padward.format.DesignReader;
+import padward.format.design.DesignReader;
 
 /** The nets browser's tree, without a window. */
 class NetTreeTest {
     private static Design design;
-    private static Outlets outlets;
+    private static PadReachability outlets;
 
     @BeforeAll
     static void read() throws BadInput {
         design = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
-        outlets = Outlets.of(design.fabric());
+        outlets = PadReachability.of(design.fabric());
     }
 
     private static NetTree tree(String text, boolean expression) throws BadInput {

@@ -6,16 +6,16 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.breakout.Answer;
-import padward.breakout.Asker;
-import padward.breakout.NetStanding;
-import padward.breakout.Question;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
-import padward.route.Engine;
-import padward.ui.model.Background;
+import padward.route.search.Engine;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** The list of nets and how they stand with the pads, without a window. */
 class NetsModelTest {
@@ -56,7 +56,7 @@ class NetsModelTest {
                 open += answer instanceof Answer.Open ? 1 : 0;
                 blocked += answer instanceof Answer.Blocked ? 1 : 0;
             }
-            NetStanding standing = nets.findStanding(net.name()).orElseThrow();
+            NetObservability standing = nets.findStanding(net.name()).orElseThrow();
             assertThat(standing.open()).as(net.name()).isEqualTo(open);
             assertThat(standing.blocked()).as(net.name()).isEqualTo(blocked);
             assertThat(standing.reason().isPresent()).isEqualTo(open + blocked == 0);

@@ -9,8 +9,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.ui.model.Background;
 import padward.ui.model.ExplorerModel;
+import padward.ui.work.Background;
 
 /** What is recorded to be played, without a window. */
 class RecordingsTest {
@@ -62,10 +62,10 @@ class RecordingsTest {
         work();
         assertThat(recordings.roundsProperty().get()).isPresent();
         recordings.recordGroup(Recordings.EXAMPLE_NETS, Recordings.EXAMPLE_PADS);
-        Runnable laying = waiting.remove(0);
+        Runnable routing = waiting.remove(0);
         model.open(Path.of("fixtures/small/only.design.json"));
         work();
-        laying.run();
+        routing.run();
         work();
         assertThat(recordings.roundsProperty().get()).isEmpty();
     }

@@ -16,7 +16,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.fabric.Corner;
-import padward.lesson.Deed;
+import padward.lesson.UserAction;
 import padward.ui.lesson.LessonWindow;
 import padward.ui.map.MapView;
 import padward.ui.scene.Overlay;
@@ -55,7 +55,7 @@ class StepsWindowTest {
     void aSearchIsSteppedOnAndBackSideBySide(FxRobot robot) {
         window.tab(robot, "steps");
         assertThat(LessonWindow.text(robot, "#steps-empty")).startsWith("Ask a question");
-        window.act(robot, new Deed.Ask(NET, "J1.4", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.4", Corner.SLOW));
         for (int i = 0; i < 5; i++) {
             window.fire(robot, "#steps-next");
         }
@@ -82,7 +82,7 @@ class StepsWindowTest {
     @Test
     void thePlayRunsToTheEndAndStops(FxRobot robot) throws Exception {
         window.tab(robot, "steps");
-        window.act(robot, new Deed.Ask(NET, "J1.4", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.4", Corner.SLOW));
         Slider speed = robot.lookup("#steps-speed").queryAs(Slider.class);
         robot.interact(() -> speed.setValue(1));
         window.fire(robot, "#steps-play");
@@ -96,7 +96,7 @@ class StepsWindowTest {
     @Test
     void theFirstOccupiedSiteIsFound(FxRobot robot) {
         window.tab(robot, "steps");
-        window.act(robot, new Deed.Ask(NET, "J1.3", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.3", Corner.SLOW));
         window.fire(robot, "#steps-occupied");
         assertThat(LessonWindow.text(robot, "#steps-told")).contains("1 held stretch");
         @SuppressWarnings("unchecked")
@@ -110,7 +110,7 @@ class StepsWindowTest {
     @Test
     void labelsAndRoundsArePlayed(FxRobot robot) {
         window.tab(robot, "steps");
-        window.act(robot, new Deed.Ask(NET, "J1.3", Corner.SLOW));
+        window.act(robot, new UserAction.Ask(NET, "J1.3", Corner.SLOW));
         kind(robot, PlayKind.LABELS);
         assertThat(LessonWindow.text(robot, "#steps-told")).contains("at least 1 must go");
         window.fire(robot, "#steps-end");

@@ -13,11 +13,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
-import padward.fabric.PatternFabric;
-import padward.fabric.PatternFault;
 import padward.fabric.RandomFabrics;
 import padward.fabric.VertexKind;
-import padward.format.DesignReader;
+import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternFault;
+import padward.format.design.DesignReader;
 
 /** Wires on the map: none lies on another, none is left out, channels count what passes them. */
 class LanesTest {
@@ -116,7 +116,7 @@ class LanesTest {
     }
 
     @Test
-    void channelsTellTheShareOfHeldWiresThatPass() throws Exception {
+    void channelsTellTheShareOfUsedWiresThatPass() throws Exception {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Fabric fabric = design.fabric();
@@ -138,7 +138,7 @@ class LanesTest {
                         .filter(w -> w.acrossRow() == acrossRow && w.channel() == channel)
                         .filter(w -> w.from() <= place && w.to() >= place)
                         .toList();
-        long held = passing.stream().filter(w -> design.occupancy().isOccupied(w.wire())).count();
-        return passing.isEmpty() ? 0 : (float) held / passing.size();
+        long used = passing.stream().filter(w -> design.occupancy().isOccupied(w.wire())).count();
+        return passing.isEmpty() ? 0 : (float) used / passing.size();
     }
 }

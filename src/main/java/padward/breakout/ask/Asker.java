@@ -1,0 +1,317 @@
+package padward.breakout.ask;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
+import padward.base.Progress;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.route.cost.CostModel;
+import padward.route.jgrapht.ReferenceSearch;
+import padward.route.search.AlternatingSearch;
+import padward.route.search.Engine;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+import padward.unblock.Explainer;
+import padward.unblock.Explanation;
+import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.PortBranch;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.weigh.UnblockOption;
+import padward.unblock.why.Chokepoint;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * Answers questions about one net. Two searches at the most: over what is free; then, if that
+ * fails, over everything that could be freed, at a price.
+ *
+ * <p>One object keeps the search's state between questions and belongs to one thread.
+ */
+public final class Asker {
+    private final Fabric fabric;
+    private final PathSearch search;
+    private final RouteSearch routes;
+
+    /** An asker for designs on one fabric. O(vertices). */
+    public Asker(Fabric fabric, Engine engine) {
+        this.fabric = fabric;
+        this.search = new PathSearch(fabric);
+        this.routes = routesOf(engine);
+    }
+
+    private RouteSearch routesOf(Engine engine) {
+        return switch (engine) {
+            case OWN ->
+                    (starts, goal, corner, model, progress) ->
+                            AlternatingSearch.run(
+                                    search, fabric, starts, goal, corner, model, progress);
+            case REFERENCE ->
+                    (starts, goal, corner, model, progress) ->
+                            ReferenceSearch.run(fabric, starts, goal, corner, model, progress);
+            case REFERENCE_GUIDED ->
+                    (starts, goal, corner, model, progress) ->
+                            ReferenceSearch.runGuided(
+                                    fabric,
+                                    starts,
+                                    goal,
+                                    corner,
+                                    model,
+                                    LowerBound.best(fabric, goal, corner),
+                                    progress);
+        };
+    }
+
+    /** An asker that finds its ways by a search of the caller's. O(vertices). */
+    public Asker(Fabric fabric, RouteSearch routes) {
+        this.fabric = fabric;
+        this.search = new PathSearch(fabric);
+        this.routes = routes;
+    }
+
+    /**
+     * The explained answer to one question, with the project's own search.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static Answer ask(Question question, Progress progress) {
+        return new Asker(question.design().fabric(), Engine.OWN)
+                .explained(question, SearchLimits.USUAL, progress);
+    }
+
+    /**
+     * The quick answer to one question: what it is, not all that could be said about it. A blocked
+     * one names obstacles that would open a way, without proof that they are the fewest.
+     *
+     * @throws CancellationException when {@code progress} says so
+     * @throws IllegalArgumentException when the question is about another fabric
+     */
+    public Answer answer(Question question, Progress progress) {
+        return answer(
+                question,
+                (starts, model, disconnected) -> run(question, starts, model, progress),
+                progress);
+    }
+
+    /**
+     * The answer to one question with everything that can be said about it: for a blocked one, the
+     * fewest obstacles with proof and consequences, and alternatives; for one without a way, the
+     * nearest signals that have one.
+     *
+     * @throws CancellationException when {@code progress} says so
+     * @throws IllegalArgumentException when the question is about another fabric
+     */
+    public Answer explained(Question question, SearchLimits limits, Progress progress) {
+        Answer quick = answer(question, progress);
+        if (quick instanceof Answer.Blocked blocked) {
+            return explain(blocked, limits, progress);
+        }
+        if (quick instanceof Answer.Open open) {
+            QuestionContext situation =
+                    new QuestionContext(question.design(), question.net(), open.disconnected());
+            return new Answer.Open(
+                    question,
+                    open.route(),
+                    Chokepoint.onFreeRoutes(situation, starts(question), open.route().newPart()),
+                    open.disconnected(),
+                    open.cautions());
+        }
+        if (quick instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
+            return new Answer.NoRoute(
+                    question,
+                    none.reason(),
+                    none.detail(),
+                    NearbySignals.of(this, question, progress),
+                    none.disconnected(),
+                    none.cautions());
+        }
+        return quick;
+    }
+
+    /** Whether another net might fare better on the same pad. */
+    private static boolean isOfTheNet(NoRouteReason reason) {
+        return reason != NoRouteReason.INPUT_ONLY_PAD && reason != NoRouteReason.NO_FITTING_SETTING;
+    }
+
+    private Answer explain(Answer.Blocked blocked, SearchLimits limits, Progress progress) {
+        Question question = blocked.question();
+        QuestionContext situation =
+                new QuestionContext(question.design(), question.net(), blocked.disconnected());
+        Explanation explanation =
+                new Explainer(
+                                situation,
+                                starts(question),
+                                question.padValue(),
+                                blocked.route().newPart(),
+                                question.corner(),
+                                search,
+                                limits,
+                                progress)
+                        .explain();
+        RouteBuilder routes = new RouteBuilder(question, situation);
+        IntSet chokepoints = new IntOpenHashSet();
+        explanation.chokepoints().forEach(c -> chokepoints.add(c.vertex()));
+        List<WhyBlocked.Option> options = new ArrayList<>();
+        for (UnblockOption option : explanation.options()) {
+            Route route = routes.build(option.path(), blocked.disconnected());
+            options.add(
+                    new WhyBlocked.Option(
+                            option, route, routes.obstacles(option, route, chokepoints)));
+        }
+        return new Answer.Blocked(
+                question,
+                options.get(0).route(),
+                options.get(0).obstacles(),
+                blocked.disconnected(),
+                blocked.cautions(),
+                Optional.of(new WhyBlocked(explanation, options)));
+    }
+
+    /** How a way to the question's pad is found under a cost model. */
+    public interface Finder {
+        SearchOutcome find(
+                SearchSources starts, CostModel model, Optional<DisconnectedBranch> disconnected);
+    }
+
+    /**
+     * A question with what follows from it before any search.
+     *
+     * @param enabled whether nobody else has the pad's enable in hand
+     */
+    private record Posed(
+            Question question,
+            boolean enabled,
+            Optional<DisconnectedBranch> disconnected,
+            QuestionContext situation,
+            SearchSources starts,
+            List<String> cautions) {
+        static Posed of(Question question) {
+            Pad pad = question.padValue();
+            boolean there = question.net().route().placeOf(pad.vertex()) >= 0;
+            Optional<DisconnectedBranch> disconnected =
+                    there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
+            QuestionContext situation =
+                    new QuestionContext(question.design(), question.net(), disconnected);
+            return new Posed(
+                    question,
+                    there || situation.enableOccupant(pad) == Fabric.NOTHING,
+                    disconnected,
+                    situation,
+                    Asker.starts(question),
+                    Cautions.of(question));
+        }
+
+        Answer.Open open(VertexPath path) {
+            Route route = new RouteBuilder(question, situation).build(path, disconnected);
+            return new Answer.Open(question, route, List.of(), disconnected, cautions);
+        }
+
+        Answer.Blocked blocked(VertexPath path) {
+            RouteBuilder routes = new RouteBuilder(question, situation);
+            Route route = routes.build(path, disconnected);
+            List<Obstacle> obstacles = routes.obstacles(route);
+            return new Answer.Blocked(
+                    question, route, obstacles, disconnected, cautions, Optional.empty());
+        }
+
+        Answer.NoRoute noRoute(NoRouteDiagnosis reach) {
+            return new Answer.NoRoute(
+                    question, reach.reason(), reach.detail(), List.of(), disconnected, cautions);
+        }
+    }
+
+    /** The answer, with the two searches done by a finder: over what is free first, then priced. */
+    public Answer answer(Question question, Finder finder, Progress progress) {
+        checkFabric(question);
+        Optional<NoRouteReason> undrivable = undrivable(question);
+        if (undrivable.isPresent()) {
+            return new Answer.NoRoute(
+                    question,
+                    undrivable.get(),
+                    "",
+                    List.of(),
+                    Optional.empty(),
+                    Cautions.of(question));
+        }
+        Posed posed = Posed.of(question);
+        Optional<VertexPath> free = accepted(posed, QuestionContext::overFree, finder, progress);
+        if (free.isPresent() && posed.enabled()) {
+            return posed.open(free.get());
+        }
+        Optional<VertexPath> path =
+                free.or(() -> accepted(posed, QuestionContext::atAPrice, finder, progress));
+        if (path.isPresent()) {
+            return posed.blocked(path.get());
+        }
+        NoRouteDiagnosis reach =
+                NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed());
+        return posed.noRoute(reach);
+    }
+
+    /** The answer if it is Open, by one search over what is free; empty when it is another. */
+    public Optional<Answer.Open> ifOpen(Question question, Finder finder, Progress progress) {
+        checkFabric(question);
+        if (undrivable(question).isPresent()) {
+            return Optional.empty();
+        }
+        Posed posed = Posed.of(question);
+        return posed.enabled()
+                ? accepted(posed, QuestionContext::overFree, finder, progress).map(posed::open)
+                : Optional.empty();
+    }
+
+    private void checkFabric(Question question) {
+        if (question.design().fabric() != fabric) {
+            throw new IllegalArgumentException("the question is about another fabric");
+        }
+    }
+
+    /** Why a pad cannot be driven at all, whatever the ways. */
+    private static Optional<NoRouteReason> undrivable(Question question) {
+        if (!question.padValue().directions().canDrive()) {
+            return Optional.of(NoRouteReason.INPUT_ONLY_PAD);
+        }
+        return DriverFit.of(question).isHopeless()
+                ? Optional.of(NoRouteReason.NO_FITTING_SETTING)
+                : Optional.empty();
+    }
+
+    /** The first way by a finder; another one when that drives a second pad on its way. */
+    private Optional<VertexPath> accepted(
+            Posed posed,
+            Function<QuestionContext, CostModel> model,
+            Finder finder,
+            Progress progress) {
+        QuestionContext situation = posed.situation();
+        SearchOutcome outcome =
+                finder.find(posed.starts(), model.apply(situation), posed.disconnected());
+        while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
+            outcome = run(posed.question(), posed.starts(), model.apply(situation), progress);
+        }
+        return outcome instanceof SearchOutcome.Found found
+                ? Optional.of(found.path())
+                : Optional.empty();
+    }
+
+    /** The net's own tree, each vertex at the delay that the signal has there. */
+    public static SearchSources starts(Question question) {
+        return SearchSources.along(
+                question.design().fabric(), question.net().route(), question.corner());
+    }
+
+    private SearchOutcome run(
+            Question question, SearchSources starts, CostModel model, Progress progress) {
+        int goal = question.padValue().vertex();
+        SearchOutcome outcome = routes.run(starts, goal, question.corner(), model, progress);
+        if (outcome instanceof SearchOutcome.Cancelled) {
+            throw new CancellationException("stopped on request");
+        }
+        return outcome;
+    }
+}

@@ -1,0 +1,19 @@
+package padward.breakout.ask;
+
+/** Why there is no way, not even on an empty fabric. */
+public enum NoRouteReason {
+    /** The pad has no driver: signals only come in through it. */
+    INPUT_ONLY_PAD,
+    /** No setting of the pad's driver is for the voltage that its bank is supplied with. */
+    NO_FITTING_SETTING,
+    /** No edges lead from the net's wires towards any general wire. */
+    NEVER_LEAVES_ITS_SITE,
+    /** The net is a clock, on wires that lead to clock pins only. */
+    CLOCK_WIRES_ONLY,
+    /** The net gets on wires of kinds of their own, none of which leads to any pad. */
+    DEDICATED_WIRES,
+    /** No wire at all leads to the pad. */
+    NOTHING_LEADS_TO_PAD,
+    /** The net's wires lead on, but none of the ways ends at the pad. */
+    PAD_OUT_OF_REACH
+}

@@ -1,0 +1,31 @@
+package padward.breakout.ask;
+
+import java.util.List;
+import padward.design.Occupant;
+
+/**
+ * An occupant that stands on a way.
+ *
+ * @param occupant the cell or net to be freed
+ * @param resource what it holds there: the site's name for a cell, else the first vertex's name
+ * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
+ * @param tile name of the tile where the resource is
+ * @param hops indices of the way's hops that it holds; none when it only has the pad's enable
+ * @param withItsNets whether it is a cell that holds some of this only through the nets at it
+ * @param removable whether all that it feeds ends in the port being given up
+ * @param wouldLose how many endpoints would lose their signal if it were freed and not moved
+ */
+public record Obstacle(
+        Occupant occupant,
+        String resource,
+        String resourceKind,
+        String tile,
+        List<Integer> hops,
+        boolean withItsNets,
+        boolean removable,
+        int wouldLose) {
+    /** Copies the hops. */
+    public Obstacle {
+        hops = List.copyOf(hops);
+    }
+}

@@ -1,0 +1,33 @@
+package padward.breakout.ask;
+
+import java.util.List;
+import java.util.Optional;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.route.search.VertexPath;
+
+/**
+ * A way from a net's driver to a pad: first along the net's own tree, then over new edges.
+ *
+ * @param hops from the driver's vertex to the pad's, both included
+ * @param branchHop index of the hop at which the new part leaves the net's own tree
+ * @param setting the pad driver's setting that the sum reckons with; empty when none is known
+ * @param toPadVertex delay from the net's driver to the pad driver's input
+ * @param total {@code toPadVertex} and the pad driver's own delay
+ */
+public record Route(
+        List<Hop> hops,
+        int branchHop,
+        Optional<DriverSetting> setting,
+        Delay toPadVertex,
+        Delay total) {
+    /** Copies the hops. */
+    public Route {
+        hops = List.copyOf(hops);
+    }
+
+    /** The vertices of the new part, from the net's own tree to the pad. */
+    VertexPath newPart() {
+        return new VertexPath(hops.stream().skip(branchHop).mapToInt(Hop::vertex).toArray());
+    }
+}

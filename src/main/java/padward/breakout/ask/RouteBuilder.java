@@ -1,0 +1,213 @@
+package padward.breakout.ask;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupant;
+import padward.design.RouteTree;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.route.search.VertexPath;
+import padward.timing.EdgeFinder;
+import padward.timing.TreeDelays;
+import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.FanOut;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.release.ResourceNames;
+import padward.unblock.weigh.Removal;
+import padward.unblock.weigh.UnblockOption;
+
+/** Turns a found path into a way with names, delays and obstacles. */
+public final class RouteBuilder {
+    private final Question question;
+    private final Design design;
+    private final Fabric fabric;
+    private final QuestionContext situation;
+    private final FanOut fanOut;
+
+    public RouteBuilder(Question question, QuestionContext situation) {
+        this.question = question;
+        this.design = question.design();
+        this.fabric = design.fabric();
+        this.situation = situation;
+        this.fanOut = new FanOut(situation, question.padValue());
+    }
+
+    /** The way from the driver along the tree to the path's first vertex, and on along the path. */
+    public Route build(VertexPath path, Optional<DisconnectedBranch> disconnected) {
+        IntArrayList vertices = fromDriverTo(question.net(), path.first());
+        int branchHop = vertices.size() - 1;
+        for (int i = 1; i < path.size(); i++) {
+            vertices.add(path.vertex(i));
+        }
+        List<Hop> hops = hops(vertices, branchHop);
+        Optional<DriverSetting> setting = setting(disconnected);
+        Delay toPad = hops.get(hops.size() - 1).total();
+        Delay driver = setting.map(DriverSetting::delay).orElse(Delay.ZERO);
+        return new Route(hops, branchHop, setting, toPad, toPad.plus(driver));
+    }
+
+    private static IntArrayList fromDriverTo(Net net, int vertex) {
+        RouteTree tree = net.route();
+        IntArrayList reversed = new IntArrayList();
+        for (int p = tree.placeOf(vertex); p != Fabric.NOTHING; p = tree.parent(p)) {
+            reversed.add(tree.vertex(p));
+        }
+        IntArrayList result = new IntArrayList();
+        for (int i = reversed.size() - 1; i >= 0; i--) {
+            result.add(reversed.getInt(i));
+        }
+        return result;
+    }
+
+    /**
+     * What the delays along a way depend on: the way alone, or, where the fabric says what loads
+     * do, the net's own tree with the way's new part.
+     */
+    private RouteTree bearing(IntArrayList vertices, int branchHop) {
+        boolean loads = !fabric.info().electrical().isUnknown();
+        RouteTree.Builder tree =
+                loads
+                        ? RouteTree.Builder.from(question.net().route())
+                        : new RouteTree.Builder(vertices.getInt(0));
+        for (int i = loads ? branchHop + 1 : 1; i < vertices.size(); i++) {
+            tree.add(vertices.getInt(i - 1), vertices.getInt(i));
+        }
+        return tree.build();
+    }
+
+    private List<Hop> hops(IntArrayList vertices, int branchHop) {
+        EdgeFinder finder = new EdgeFinder(fabric);
+        RouteTree tree = bearing(vertices, branchHop);
+        TreeDelays delays = TreeDelays.of(fabric, tree);
+        List<Hop> hops = new ArrayList<>(vertices.size());
+        Delay before = Delay.ZERO;
+        for (int i = 0; i < vertices.size(); i++) {
+            int vertex = vertices.getInt(i);
+            Delay total = delays.at(tree.placeOf(vertex));
+            Optional<EdgeKind> kind =
+                    i == 0
+                            ? Optional.empty()
+                            : Optional.of(finder.get(vertices.getInt(i - 1), vertex).kind());
+            Delay step = total.less(before);
+            before = total;
+            boolean onNet = i <= branchHop;
+            hops.add(
+                    new Hop(
+                            vertex,
+                            fabric.vertexName(vertex),
+                            fabric.kind(vertex),
+                            fabric.tileName(fabric.tile(vertex)),
+                            kind,
+                            step,
+                            total,
+                            onNet,
+                            onNet ? Optional.empty() : obstacleAt(vertex)));
+        }
+        return hops;
+    }
+
+    private Optional<Occupant> obstacleAt(int vertex) {
+        int id = situation.obstacleAt(vertex);
+        return id == Fabric.NOTHING
+                ? Optional.empty()
+                : Optional.of(design.occupancy().occupant(id));
+    }
+
+    /**
+     * The port's own setting stays with the pad; a pad without one has the fabric's default. If its
+     * voltage is not the bank's, the first setting that fits the bank takes its place.
+     */
+    private Optional<DriverSetting> setting(Optional<DisconnectedBranch> disconnected) {
+        String ported =
+                disconnected
+                        .map(l -> l.port().setting())
+                        .or(() -> design.findPortOn(question.pad()).map(p -> p.setting()))
+                        .orElse("");
+        return DriverFit.of(design, question.padValue(), ported).setting();
+    }
+
+    /**
+     * The obstacles of a way, one for each occupant, in the order of the way; last what has the
+     * enable of the pad's driver in its hands, unless it stands on the way anyhow.
+     */
+    List<Obstacle> obstacles(Route route) {
+        Map<Occupant, List<Integer>> hopsByOccupant = new LinkedHashMap<>();
+        for (int i = 0; i < route.hops().size(); i++) {
+            int index = i;
+            route.hops()
+                    .get(i)
+                    .obstacle()
+                    .ifPresent(
+                            o ->
+                                    hopsByOccupant
+                                            .computeIfAbsent(o, x -> new ArrayList<>())
+                                            .add(index));
+        }
+        int enable = situation.enableOccupant(question.padValue());
+        if (enable != Fabric.NOTHING) {
+            hopsByOccupant.putIfAbsent(design.occupancy().occupant(enable), List.of());
+        }
+        List<Obstacle> result = new ArrayList<>();
+        hopsByOccupant.forEach(
+                (o, hops) -> result.add(obstacle(o, hops, route, firstVertex(hops, route))));
+        return result;
+    }
+
+    /**
+     * The obstacles of a clearance, as they stand on the way that it opens.
+     *
+     * @param chokepoints vertices that every way passes; an obstacle is called by one of these
+     *     rather than by the first that it holds
+     */
+    List<Obstacle> obstacles(UnblockOption option, Route route, IntSet chokepoints) {
+        Int2IntOpenHashMap hopOf = new Int2IntOpenHashMap();
+        for (int i = 0; i < route.hops().size(); i++) {
+            hopOf.put(route.hops().get(i).vertex(), i);
+        }
+        List<Obstacle> result = new ArrayList<>();
+        for (Removal removal : option.removals()) {
+            List<Integer> hops = removal.vertices().stream().map(hopOf::get).toList();
+            int named =
+                    removal.vertices().stream()
+                            .filter(v -> chokepoints.contains((int) v))
+                            .findFirst()
+                            .orElseGet(() -> firstVertex(hops, route));
+            result.add(obstacle(removal.occupant(), hops, route, named));
+        }
+        return result;
+    }
+
+    private int firstVertex(List<Integer> hops, Route route) {
+        return hops.isEmpty()
+                ? fabric.site(question.padValue().enableSite()).firstPin()
+                : route.hops().get(hops.get(0)).vertex();
+    }
+
+    private Obstacle obstacle(Occupant occupant, List<Integer> hops, Route route, int vertex) {
+        int number = design.occupancy().numberOf(occupant);
+        boolean removable = fanOut.isRemovable(number);
+        boolean withItsNets =
+                hops.stream()
+                        .map(h -> route.hops().get(h).obstacle())
+                        .anyMatch(o -> !o.equals(Optional.of(occupant)));
+        return new Obstacle(
+                occupant,
+                ResourceNames.name(fabric, vertex),
+                ResourceNames.kind(fabric, vertex),
+                fabric.tileName(fabric.tile(vertex)),
+                hops,
+                withItsNets,
+                removable,
+                removable ? 0 : fanOut.losing(number).size());
+    }
+}

@@ -1,0 +1,154 @@
+package padward.breakout.group;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.survey.OneToAllRoutes;
+import padward.breakout.survey.Survey;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.route.search.Engine;
+
+/**
+ * What each net's way to each pad takes, alone. What is open is known from the beginning; whatever
+ * else there is to be told of a net is worked out when it is asked for, since most groups never
+ * need it. Safe for several threads.
+ */
+final class BusCosts {
+    private final BusRequest request;
+    private final List<List<Optional<Answer.Open>>> open;
+    private final Map<Integer, Map<Integer, Answer>> full = new HashMap<>();
+
+    private BusCosts(BusRequest request, List<List<Optional<Answer.Open>>> open) {
+        this.request = request;
+        this.open = open;
+    }
+
+    /** Finds what is open, with one sweep over the fabric for each net. */
+    static BusCosts of(BusRequest request, Progress progress) {
+        Asker asker = new Asker(request.design().fabric(), Engine.OWN);
+        List<List<Optional<Answer.Open>>> open = new ArrayList<>();
+        int count = request.nets().size();
+        for (Net net : request.nets()) {
+            progress.report((double) open.size() / count, "pricing " + net.name());
+            if (progress.cancelled()) {
+                throw new CancellationException("stopped on request");
+            }
+            open.add(openTo(asker, request, net, progress));
+        }
+        return new BusCosts(request, open);
+    }
+
+    private static List<Optional<Answer.Open>> openTo(
+            Asker asker, BusRequest request, Net net, Progress progress) {
+        List<Optional<Answer.Open>> result = new ArrayList<>();
+        Optional<OneToAllRoutes> swept = Optional.empty();
+        for (int pad : request.pads()) {
+            Question question = new Question(request.design(), net, pad, Corner.SLOW);
+            if (swept.isEmpty()) {
+                swept = Optional.of(OneToAllRoutes.from(question, progress));
+            }
+            Asker.Finder finder = swept.get().finderFor(question, progress);
+            result.add(asker.ifOpen(question, finder, progress));
+        }
+        return result;
+    }
+
+    /**
+     * The quick answer for a net and a pad, by their places in the request. For one that is not
+     * open, the first asked of a net works out all of the net's: two sweeps, and for each pad that
+     * lets a port go a search.
+     */
+    Answer answer(int net, int pad) {
+        Optional<Answer.Open> known = open.get(net).get(pad);
+        return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
+    }
+
+    /** Works out all answers, so that none has to be waited for. */
+    void complete(Progress progress) {
+        int count = request.nets().size();
+        for (int net = 0; net < count; net++) {
+            progress.report((double) net / count, "asking for " + request.nets().get(net).name());
+            if (progress.cancelled()) {
+                throw new CancellationException("stopped on request");
+            }
+            if (open.get(net).stream().anyMatch(Optional::isEmpty)) {
+                all(net);
+            }
+        }
+    }
+
+    private synchronized Map<Integer, Answer> all(int net) {
+        return full.computeIfAbsent(
+                net,
+                n -> {
+                    Map<Integer, Answer> byPad = new HashMap<>();
+                    Survey.of(
+                                    request.design(),
+                                    request.nets().get(n),
+                                    request.pads(),
+                                    Corner.SLOW,
+                                    Engine.OWN,
+                                    Progress.NONE)
+                            .answers()
+                            .forEach(a -> byPad.put(a.question().pad(), a));
+                    return byPad;
+                });
+    }
+
+    /** Delays of the ways over what is free, slow corner; {@link Matching#NONE} for no such way. */
+    int[][] freePs() {
+        int[][] result = new int[open.size()][request.pads().size()];
+        for (int i = 0; i < result.length; i++) {
+            for (int j = 0; j < result[i].length; j++) {
+                result[i][j] =
+                        open.get(i)
+                                .get(j)
+                                .map(a -> a.route().total().slowPs())
+                                .orElse(Matching.NONE);
+            }
+        }
+        return result;
+    }
+
+    /** A net that got no pad, and why. */
+    Bus.Left left(int net) {
+        long reached = open.get(net).stream().filter(Optional::isPresent).count();
+        boolean blocked = isAnyBlocked(net);
+        String reason = "it has no way to any of the pads";
+        if (reached == 1) {
+            reason = "the only pad that it reaches is taken by another";
+        } else if (reached > 1) {
+            reason = "all " + reached + " pads that it reaches are taken by the others";
+        } else if (blocked) {
+            reason = "none of the pads is open to it, but freeing would open some";
+        }
+        return new Bus.Left(request.nets().get(net), reason, blocked);
+    }
+
+    /** Whether some pad is blocked to a net. Asks pad by pad: mostly the first one is. */
+    private synchronized boolean isAnyBlocked(int net) {
+        if (full.containsKey(net)) {
+            return full.get(net).values().stream().anyMatch(a -> a instanceof Answer.Blocked);
+        }
+        Asker asker = new Asker(request.design().fabric(), Engine.OWN);
+        for (int j = 0; j < request.pads().size(); j++) {
+            if (open.get(net).get(j).isEmpty()) {
+                int pad = request.pads().get(j);
+                Question question =
+                        new Question(request.design(), request.nets().get(net), pad, Corner.SLOW);
+                if (asker.answer(question, Progress.NONE) instanceof Answer.Blocked) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+}

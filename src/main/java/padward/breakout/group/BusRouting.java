@@ -1,0 +1,153 @@
+package padward.breakout.group;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import padward.base.Progress;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.RouteBuilder;
+import padward.change.Edit;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
+import padward.route.negotiate.NegotiatedRouter;
+import padward.route.negotiate.RouteJob;
+import padward.route.negotiate.RoutingRound;
+import padward.route.search.VertexPath;
+import padward.unblock.release.QuestionContext;
+
+/** Lays the ways of a group together, once each net has its pad. */
+final class BusRouting {
+    /** Rounds of negotiation. */
+    private static final int ROUNDS = 60;
+
+    private final List<Edit> edits = new ArrayList<>();
+    private final List<Net> nets = new ArrayList<>();
+    private final List<Integer> pads = new ArrayList<>();
+    private final List<Integer> alonePs = new ArrayList<>();
+    private final Design design;
+
+    /** For a design on which nothing has to be freed but the ports on the pads. */
+    BusRouting(Design design) {
+        this.design = design;
+    }
+
+    /** Makes room first. */
+    void make(List<Edit> room) {
+        edits.addAll(room);
+    }
+
+    /**
+     * Adds a net, and lets the port on its pad go.
+     *
+     * @param alone what its way would take alone, slow corner, ps
+     */
+    void add(Net net, int pad, int alone) {
+        nets.add(net);
+        pads.add(pad);
+        alonePs.add(alone);
+        // Also one whose net is gone: it is in the way of the new port all the same.
+        design.findPortOn(pad)
+                .map(p -> new Edit.DisconnectPort(p.name()))
+                .filter(e -> !edits.contains(e))
+                .ifPresent(e -> edits.add(0, e));
+    }
+
+    /**
+     * Lays them all. Nets that find no way beside the others are left.
+     *
+     * @param left nets that are left already
+     * @param watcher is told what each round of negotiation left
+     */
+    Bus route(List<Bus.Left> left, Optional<Consumer<Bus.Round>> watcher, Progress progress) {
+        Design freed = WhatIf.of(design, edits);
+        List<RouteJob> jobs = new ArrayList<>();
+        for (int i = 0; i < nets.size(); i++) {
+            int goal = freed.fabric().pads().get(pads.get(i)).vertex();
+            RouteTree own = freed.findNet(nets.get(i).name()).orElseThrow().route();
+            jobs.add(RouteJob.from(freed.fabric(), own, Corner.SLOW, goal));
+        }
+        Optional<Consumer<RoutingRound>> rounds =
+                watcher.map(w -> round -> w.accept(new Bus.Round(nets, round)));
+        List<Optional<RouteTree>> trees =
+                new NegotiatedRouter(freed.fabric(), closed(freed), rounds)
+                        .route(jobs, ROUNDS, progress);
+        List<Bus.Line> lines = new ArrayList<>();
+        List<Bus.Left> allLeft = new ArrayList<>(left);
+        List<Edit> allEdits = new ArrayList<>(edits);
+        Design now = freed;
+        long alone = 0;
+        for (int i = 0; i < nets.size(); i++) {
+            int pad = pads.get(i);
+            Optional<Bus.Line> line = Optional.empty();
+            if (trees.get(i).isPresent()) {
+                line = line(now, nets.get(i), pad, newPart(freed, i, trees.get(i).get()));
+            }
+            if (line.isEmpty()) {
+                String name = freed.fabric().pads().get(pad).name();
+                String reason = "no way to pad " + name + " beside the others";
+                allLeft.add(new Bus.Left(nets.get(i), reason, true));
+                continue;
+            }
+            lines.add(line.get());
+            alone += alonePs.get(i);
+            Edit edit = line.get().breakOut(now);
+            now = WhatIf.of(now, List.of(edit));
+            allEdits.add(edit);
+        }
+        return new Bus(lines, allLeft, allEdits, alone);
+    }
+
+    /** What no way may enter: what is held, and pads, which are only to be ends. */
+    static BitSet closed(Design design) {
+        BitSet closed = (BitSet) design.occupancy().bits().clone();
+        design.fabric().pads().forEach(p -> closed.set(p.vertex()));
+        return closed;
+    }
+
+    private VertexPath newPart(Design freed, int index, RouteTree tree) {
+        RouteTree own = freed.findNet(nets.get(index).name()).orElseThrow().route();
+        IntArrayList reversed = new IntArrayList();
+        int goal = freed.fabric().pads().get(pads.get(index)).vertex();
+        for (int p = tree.placeOf(goal); p != Fabric.NOTHING; p = tree.parent(p)) {
+            reversed.add(tree.vertex(p));
+            if (own.placeOf(tree.vertex(p)) != Fabric.NOTHING) {
+                break;
+            }
+        }
+        int[] path = new int[reversed.size()];
+        for (int i = 0; i < path.length; i++) {
+            path[i] = reversed.getInt(path.length - 1 - i);
+        }
+        return new VertexPath(path);
+    }
+
+    /**
+     * The line of a net over a path; empty when the path uses what the net itself closes, or a site
+     * that a line laid before goes through.
+     *
+     * @param now the design with the lines laid before
+     */
+    static Optional<Bus.Line> line(Design now, Net net, int pad, VertexPath path) {
+        Net own = now.findNet(net.name()).orElseThrow();
+        QuestionContext situation = new QuestionContext(now, own, Optional.empty());
+        for (int i = 1; i < path.size(); i++) {
+            int vertex = path.vertex(i);
+            boolean passesPad = i < path.size() - 1 && now.fabric().kind(vertex) == VertexKind.PAD;
+            if (passesPad || situation.closed().get(vertex) || now.occupancy().isOccupied(vertex)) {
+                return Optional.empty();
+            }
+        }
+        Question question = new Question(now, own, pad, Corner.SLOW);
+        Route route = new RouteBuilder(question, situation).build(path, Optional.empty());
+        return Optional.of(new Bus.Line(own, pad, route));
+    }
+}

@@ -1,0 +1,173 @@
+package padward.breakout.survey;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.route.cost.CostModel;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.search.AlternatingSearch;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.QuestionContext;
+
+/**
+ * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They
+ * hold for each pad until a port is let go there, which frees some vertices F. A way that uses none
+ * of F costs what the sweep says. A way that does has a first vertex in F; up to it, the sweep's
+ * cost is the least, so a search that sets out from the vertices of F, at the cost of entering
+ * them, finds the best of these. The better of the two is the answer; it costs what a search of its
+ * own would find.
+ *
+ * <p>Belongs to one thread.
+ */
+public final class OneToAllRoutes {
+    private final Fabric fabric;
+    private final Corner corner;
+    private final PathSearch free;
+    private final PathSearch local;
+    private final EdgeCursor into;
+    private final Question swept;
+    private Optional<PathSearch> priced = Optional.empty();
+
+    private OneToAllRoutes(Question question) {
+        this.swept = question;
+        this.fabric = question.design().fabric();
+        this.corner = question.corner();
+        this.free = new PathSearch(fabric);
+        this.local = new PathSearch(fabric);
+        this.into = fabric.edgesIn();
+    }
+
+    /** Sweeps from the question's net; its pad does not matter. */
+    public static OneToAllRoutes from(Question question, Progress progress) {
+        OneToAllRoutes routes = new OneToAllRoutes(question);
+        routes.sweep(routes.free, routes.situation().overFree(), progress);
+        return routes;
+    }
+
+    private QuestionContext situation() {
+        return new QuestionContext(swept.design(), swept.net(), Optional.empty());
+    }
+
+    private void sweep(PathSearch search, CostModel model, Progress progress) {
+        if (!search.sweep(Asker.starts(swept), corner, model, progress)) {
+            throw new CancellationException("stopped on request");
+        }
+    }
+
+    /** The priced sweep is done when the first pad is not open. */
+    private PathSearch priced(Progress progress) {
+        if (priced.isEmpty()) {
+            PathSearch search = new PathSearch(fabric);
+            sweep(search, situation().atAPrice(), progress);
+            priced = Optional.of(search);
+        }
+        return priced.get();
+    }
+
+    /** Finds ways to the pad of a question about the same net. */
+    public Asker.Finder finderFor(Question question, Progress progress) {
+        int goal = question.padValue().vertex();
+        return (starts, model, disconnected) -> {
+            PathSearch swept = model instanceof FreeOnlyCost ? free : priced(progress);
+            List<Integer> freed = disconnected.map(DisconnectedBranch::vertices).orElse(List.of());
+            Optional<SearchOutcome.Found> best =
+                    swept.cost(goal) == CostModel.CLOSED
+                            ? Optional.empty()
+                            : Optional.of(
+                                    new SearchOutcome.Found(
+                                            swept.pathTo(goal), swept.cost(goal), 0));
+            if (!freed.isEmpty()) {
+                best = better(best, through(swept, freed, goal, model, progress));
+            }
+            return best.<SearchOutcome>map(f -> f).orElse(new SearchOutcome.Unreachable(0));
+        };
+    }
+
+    private static Optional<SearchOutcome.Found> better(
+            Optional<SearchOutcome.Found> one, Optional<SearchOutcome.Found> other) {
+        if (one.isEmpty() || other.isEmpty()) {
+            return one.or(() -> other);
+        }
+        return one.get().cost() <= other.get().cost() ? one : other;
+    }
+
+    private Optional<SearchOutcome.Found> through(
+            PathSearch swept, List<Integer> freed, int goal, CostModel model, Progress progress) {
+        List<Integer> entries = new ArrayList<>();
+        List<Long> costs = new ArrayList<>();
+        for (int vertex : freed) {
+            long cost = entryCost(swept, vertex, model);
+            if (cost != CostModel.CLOSED) {
+                entries.add(vertex);
+                costs.add(cost);
+            }
+        }
+        SearchSources starts =
+                new SearchSources(
+                        entries.stream().mapToInt(Integer::intValue).toArray(),
+                        costs.stream().mapToLong(Long::longValue).toArray());
+        SearchOutcome outcome =
+                AlternatingSearch.run(local, fabric, starts, goal, corner, model, progress);
+        if (outcome instanceof SearchOutcome.Cancelled) {
+            throw new CancellationException("stopped on request");
+        }
+        if (outcome instanceof SearchOutcome.Found found) {
+            VertexPath tail = found.path();
+            VertexPath head = swept.pathTo(entrance(swept, tail.first(), model));
+            return Optional.of(new SearchOutcome.Found(joined(head, tail), found.cost(), 0));
+        }
+        return Optional.empty();
+    }
+
+    private long entryCost(PathSearch swept, int vertex, CostModel model) {
+        long least = CostModel.CLOSED;
+        into.reset(vertex);
+        while (into.next()) {
+            least = Math.min(least, costOver(swept, into.other(), vertex, model));
+        }
+        return least;
+    }
+
+    /** The vertex from which {@code vertex} is entered at the least cost. */
+    private int entrance(PathSearch swept, int vertex, CostModel model) {
+        int best = Fabric.NOTHING;
+        long least = CostModel.CLOSED;
+        into.reset(vertex);
+        while (into.next()) {
+            long cost = costOver(swept, into.other(), vertex, model);
+            if (cost < least) {
+                least = cost;
+                best = into.other();
+            }
+        }
+        return best;
+    }
+
+    private long costOver(PathSearch swept, int from, int to, CostModel model) {
+        long step = model.cost(from, to, into.delayPs(corner));
+        boolean possible = swept.cost(from) != CostModel.CLOSED && step != CostModel.CLOSED;
+        return possible ? swept.cost(from) + step : CostModel.CLOSED;
+    }
+
+    private static VertexPath joined(VertexPath head, VertexPath tail) {
+        int[] vertices = new int[head.size() + tail.size()];
+        for (int i = 0; i < head.size(); i++) {
+            vertices[i] = head.vertex(i);
+        }
+        for (int i = 0; i < tail.size(); i++) {
+            vertices[head.size() + i] = tail.vertex(i);
+        }
+        return new VertexPath(vertices);
+    }
+}

@@ -1,0 +1,56 @@
+package padward.breakout.survey;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.BitSet;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/**
+ * From where some pad that can be driven can be reached at all, on the empty fabric. Tells of any
+ * net whether it has a way out once everything else is freed, without asking for each pad.
+ */
+public final class PadReachability {
+    private final BitSet leading;
+
+    private PadReachability(BitSet leading) {
+        this.leading = leading;
+    }
+
+    /** Walks back from all pads at once. O(V + E). */
+    public static PadReachability of(Fabric fabric) {
+        BitSet leading = new BitSet(fabric.vertexCount());
+        IntArrayList open = new IntArrayList();
+        for (Pad pad : fabric.pads()) {
+            if (pad.directions().canDrive()) {
+                leading.set(pad.vertex());
+                open.add(pad.vertex());
+            }
+        }
+        EdgeCursor into = fabric.edgesIn();
+        while (!open.isEmpty()) {
+            into.reset(open.popInt());
+            while (into.next()) {
+                int before = into.other();
+                if (!leading.get(before)) {
+                    leading.set(before);
+                    open.add(before);
+                }
+            }
+        }
+        return new PadReachability(leading);
+    }
+
+    /** Whether a net's wires lead to some pad. O(size of its tree). */
+    public boolean leadOutOf(Net net) {
+        RouteTree tree = net.route();
+        for (int place = 0; place < tree.size(); place++) {
+            if (leading.get(tree.vertex(place))) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

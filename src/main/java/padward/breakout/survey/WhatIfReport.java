@@ -1,0 +1,144 @@
+package padward.breakout.survey;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.Occupant;
+import padward.design.Terminal;
+import padward.fabric.Pad;
+import padward.route.search.Engine;
+import padward.unblock.release.Endpoint;
+import padward.unblock.release.FanOut;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * What a trial does to a question: the answer before and after, and what it gains and costs.
+ *
+ * @param edits the trial
+ * @param before the answer as things are
+ * @param after the answer with the trial
+ * @param newlyOpen pads that the net reaches only with the trial
+ * @param noLongerOpen pads that it reaches only without
+ * @param lost endpoints that the trial takes their signal from
+ */
+public record WhatIfReport(
+        List<Edit> edits,
+        Answer before,
+        Answer after,
+        List<Pad> newlyOpen,
+        List<Pad> noLongerOpen,
+        List<Endpoint> lost) {
+    /** Copies the lists. */
+    public WhatIfReport {
+        edits = List.copyOf(edits);
+        newlyOpen = List.copyOf(newlyOpen);
+        noLongerOpen = List.copyOf(noLongerOpen);
+        lost = List.copyOf(lost);
+    }
+
+    /**
+     * Tries edits on top of a question's design. Surveys all pads twice.
+     *
+     * @throws IllegalArgumentException when an edit does not fit the design, or takes away the net
+     *     of the question
+     */
+    public static WhatIfReport of(
+            Question question, List<Edit> edits, SearchLimits limits, Progress progress) {
+        Design design = question.design();
+        Design tried = WhatIf.of(design, edits);
+        Net net =
+                tried.findNet(question.net().name())
+                        .orElseThrow(
+                                () ->
+                                        new IllegalArgumentException(
+                                                "the trial takes away net "
+                                                        + question.net().name()
+                                                        + " itself"));
+        Question after = new Question(tried, net, question.pad(), question.corner());
+        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Map<Integer, Boolean> openBefore = open(question, progress);
+        Map<Integer, Boolean> openAfter = open(after, progress);
+        List<Pad> newly = new ArrayList<>();
+        List<Pad> noLonger = new ArrayList<>();
+        List<Pad> pads = design.fabric().pads();
+        for (int pad = 0; pad < pads.size(); pad++) {
+            if (openAfter.get(pad) && !openBefore.get(pad)) {
+                newly.add(pads.get(pad));
+            } else if (!openAfter.get(pad) && openBefore.get(pad)) {
+                noLonger.add(pads.get(pad));
+            }
+        }
+        return new WhatIfReport(
+                edits,
+                asker.explained(question, limits, progress),
+                asker.explained(after, limits, progress),
+                newly,
+                noLonger,
+                lost(question, edits));
+    }
+
+    private static Map<Integer, Boolean> open(Question question, Progress progress) {
+        Map<Integer, Boolean> result = new HashMap<>();
+        Survey survey =
+                Survey.of(
+                        question.design(), question.net(), question.corner(), Engine.OWN, progress);
+        survey.answers().forEach(a -> result.put(a.question().pad(), a instanceof Answer.Open));
+        return result;
+    }
+
+    private static List<Endpoint> lost(Question question, List<Edit> edits) {
+        Design design = question.design();
+        QuestionContext situation = new QuestionContext(design, question.net(), Optional.empty());
+        FanOut fanOut = new FanOut(situation, question.padValue());
+        Set<Endpoint> result = new LinkedHashSet<>();
+        for (Edit edit : edits) {
+            if (edit instanceof Edit.DisconnectPort go) {
+                result.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
+                drivenByPort(design, go.port())
+                        .forEach(
+                                n ->
+                                        result.addAll(
+                                                fanOut.losing(
+                                                        design.occupancy()
+                                                                .numberOf(new Occupant.ByNet(n)))));
+            }
+            freed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
+        }
+        return List.copyOf(result);
+    }
+
+    private static List<Net> drivenByPort(Design design, String port) {
+        return design.nets().stream()
+                .filter(
+                        n ->
+                                n.driver() instanceof Terminal.PortEnd end
+                                        && design.ports().get(end.port()).name().equals(port))
+                .toList();
+    }
+
+    private static Optional<Integer> freed(Design design, Edit edit) {
+        Occupancy occupancy = design.occupancy();
+        if (edit instanceof Edit.RemoveCell free) {
+            return design.findCell(free.cell())
+                    .map(c -> occupancy.numberOf(new Occupant.ByCell(c)));
+        }
+        if (edit instanceof Edit.RemoveNet free) {
+            return design.findNet(free.net()).map(n -> occupancy.numberOf(new Occupant.ByNet(n)));
+        }
+        return Optional.empty();
+    }
+}

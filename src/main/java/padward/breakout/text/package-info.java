@@ -1,0 +1,2 @@
+/** Answers and explanations in words. */
+package padward.breakout.text;

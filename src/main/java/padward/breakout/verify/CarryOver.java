@@ -1,0 +1,247 @@
+package padward.breakout.verify;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.change.EntryReplay;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.fabric.Pad;
+import padward.route.search.Engine;
+import padward.unblock.move.Consequence;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * A ledger carried over to another run of its design: each entry is checked; where one does not fit
+ * any more, its lines can be searched again, one by one, on the same pads. A new way is taken when
+ * it is open, or opens without anybody losing a signal; what it costs otherwise is for a person to
+ * decide.
+ *
+ * @param design the design with all that could be carried over
+ * @param outcomes what became of each entry, in the ledger's order
+ */
+public record CarryOver(Design design, List<Outcome> outcomes) {
+    /** Copies the outcomes. */
+    public CarryOver {
+        outcomes = List.copyOf(outcomes);
+    }
+
+    /** How one line was found again. */
+    public sealed interface Line {
+        /** The net. */
+        String net();
+
+        /** The pad. */
+        String pad();
+
+        /**
+         * The line's old way still fits.
+         *
+         * @param net the net
+         * @param pad the pad
+         */
+        record Same(String net, String pad) implements Line {}
+
+        /**
+         * A new way was found.
+         *
+         * @param net the net
+         * @param pad the pad
+         * @param route the new way
+         * @param edits what it takes
+         */
+        record Found(String net, String pad, Route route, List<Edit> edits) implements Line {
+            /** Copies the edits. */
+            public Found {
+                edits = List.copyOf(edits);
+            }
+        }
+
+        /**
+         * No new way that could be taken unasked.
+         *
+         * @param net the net
+         * @param pad the pad
+         * @param reason why, as a sentence
+         */
+        record Left(String net, String pad, String reason) implements Line {}
+    }
+
+    /**
+     * What became of an entry.
+     *
+     * @param index which entry, from 0
+     * @param entry the entry as it was
+     * @param reasons what stood against it; empty when it fits as it is
+     * @param lines its lines, when they were searched again
+     * @param edits what is applied in the end; empty when nothing could be
+     */
+    public record Outcome(
+            int index,
+            LedgerEntry entry,
+            List<String> reasons,
+            List<Line> lines,
+            List<Edit> edits) {
+        /** Copies the lists. */
+        public Outcome {
+            reasons = List.copyOf(reasons);
+            lines = List.copyOf(lines);
+            edits = List.copyOf(edits);
+        }
+
+        /** Whether the entry fits as it is. */
+        public boolean fits() {
+            return reasons.isEmpty();
+        }
+
+        /** Whether all that the entry was for is there, in the old way or in a new one. */
+        public boolean isWhole() {
+            return fits()
+                    || !edits.isEmpty() && lines.stream().noneMatch(l -> l instanceof Line.Left);
+        }
+    }
+
+    /**
+     * Carries a ledger over.
+     *
+     * @param base the other run
+     * @param searchAgain whether lines that do not fit are searched again
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static CarryOver of(
+            Ledger ledger,
+            Design base,
+            boolean searchAgain,
+            SearchLimits limits,
+            Progress progress) {
+        EntryReplay replay = new EntryReplay(base);
+        List<Outcome> outcomes = new ArrayList<>();
+        for (int i = 0; i < ledger.entries().size(); i++) {
+            LedgerEntry entry = ledger.entries().get(i);
+            progress.report((double) i / ledger.entries().size(), entry.what());
+            List<String> reasons = replay.add(entry.edits());
+            if (reasons.isEmpty()) {
+                outcomes.add(new Outcome(i, entry, reasons, List.of(), entry.edits()));
+                continue;
+            }
+            List<Line> lines = new ArrayList<>();
+            List<Edit> edits = new ArrayList<>();
+            if (searchAgain) {
+                for (Edit edit : entry.edits()) {
+                    if (edit instanceof Edit.BreakOut out) {
+                        lines.add(line(replay, entry, out, edits, limits, progress));
+                    }
+                }
+            }
+            outcomes.add(new Outcome(i, entry, reasons, lines, edits));
+        }
+        return new CarryOver(replay.design(), outcomes);
+    }
+
+    /** Finds one line again, and applies what it takes. */
+    private static Line line(
+            EntryReplay replay,
+            LedgerEntry entry,
+            Edit.BreakOut out,
+            List<Edit> edits,
+            SearchLimits limits,
+            Progress progress) {
+        Design now = replay.design();
+        Optional<Net> net = now.findNet(out.net());
+        List<Pad> pads = now.fabric().pads();
+        int pad =
+                IntStream.range(0, pads.size())
+                        .filter(i -> pads.get(i).name().equals(out.pad()))
+                        .findFirst()
+                        .orElse(-1);
+        if (net.isEmpty() || pad < 0) {
+            String missing = net.isEmpty() ? "net " + out.net() : "pad " + out.pad();
+            return new Line.Left(out.net(), out.pad(), "There is no " + missing + " any more.");
+        }
+        List<Edit> same = new ArrayList<>();
+        now.findPortOn(pad)
+                .map(p -> (Edit) new Edit.DisconnectPort(p.name()))
+                .filter(entry.edits()::contains)
+                .ifPresent(same::add);
+        same.add(out);
+        if (replay.add(same).isEmpty()) {
+            edits.addAll(same);
+            return new Line.Same(out.net(), out.pad());
+        }
+        Answer answer =
+                new Asker(now.fabric(), Engine.OWN)
+                        .explained(
+                                new Question(now, net.get(), pad, Corner.SLOW), limits, progress);
+        return taken(replay, out, answer, edits);
+    }
+
+    private static Line taken(
+            EntryReplay replay, Edit.BreakOut out, Answer answer, List<Edit> edits) {
+        if (answer instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
+            return found(replay, out, open.route(), AnswerEdits.of(open), edits);
+        }
+        if (answer instanceof Answer.Blocked blocked) {
+            Optional<WhyBlocked.Option> audit =
+                    blocked.why().stream()
+                            .flatMap(w -> w.options().stream())
+                            .filter(CarryOver::costsNobody)
+                            .findFirst();
+            if (audit.isPresent()) {
+                WhyBlocked.Option option = audit.get();
+                return found(replay, out, option.route(), AnswerEdits.of(blocked, option), edits);
+            }
+        }
+        return new Line.Left(out.net(), out.pad(), AnswerText.sentence(answer));
+    }
+
+    private static boolean costsNobody(WhyBlocked.Option option) {
+        return option.option().removals().stream()
+                .noneMatch(r -> r.consequence() instanceof Consequence.LosesFunction);
+    }
+
+    private static Line found(
+            EntryReplay replay,
+            Edit.BreakOut out,
+            Route route,
+            List<Edit> takes,
+            List<Edit> edits) {
+        List<Edit> named = takes.stream().map(e -> named(e, out, replay.design())).toList();
+        List<String> reasons = replay.add(named);
+        if (!reasons.isEmpty()) {
+            return new Line.Left(out.net(), out.pad(), String.join("; ", reasons));
+        }
+        edits.addAll(named);
+        return new Line.Found(out.net(), out.pad(), route, named);
+    }
+
+    /** The new port bears the old one's name, if that is free. */
+    private static Edit named(Edit edit, Edit.BreakOut old, Design now) {
+        boolean free = now.ports().stream().noneMatch(p -> p.name().equals(old.port()));
+        return edit instanceof Edit.BreakOut out && free
+                ? new Edit.BreakOut(out.net(), old.port(), out.pad(), out.setting(), out.route())
+                : edit;
+    }
+
+    /** What does not fit as it is. */
+    public List<Outcome> misfits() {
+        return outcomes.stream().filter(o -> !o.fits()).toList();
+    }
+
+    /** Whether everything that the ledger was for is there. */
+    public boolean isWhole() {
+        return outcomes.stream().allMatch(Outcome::isWhole);
+    }
+}

@@ -1,0 +1,18 @@
+package padward.breakout.verify;
+
+import java.util.Locale;
+
+/** How something stands in one design beside another. */
+public enum Difference {
+    /** Only in the first. */
+    GONE,
+    /** In both, not alike. */
+    CHANGED,
+    /** Only in the second. */
+    NEW;
+
+    /** The word used in files and on screens. */
+    public String label() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

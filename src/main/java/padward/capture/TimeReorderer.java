@@ -1,0 +1,153 @@
+package padward.capture;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.PriorityQueue;
+
+/**
+ * Takes changes in the order of a capture and gives them on in the order of the corrected times,
+ * with the spans in which the order of two channels' changes is uncertain. Keeps only what later
+ * changes can still come before: O(changes within the greatest correction and uncertainty).
+ */
+final class TimeReorderer {
+    /** Where what comes out goes. */
+    interface Out {
+        /** All that follows happens at this time, which never falls. */
+        void time(long fs) throws IOException;
+
+        /** A channel changes. */
+        void change(int channel, String value) throws IOException;
+
+        /** The order of changes becomes uncertain, or certain again. */
+        void uncertain(boolean now) throws IOException;
+
+        /** Something that belongs to no single channel, as it stood. */
+        void whole(String text) throws IOException;
+    }
+
+    private enum Kind {
+        BEGIN,
+        CHANGE,
+        WHOLE,
+        END
+    }
+
+    private record Event(long fs, long number, Kind kind, int channel, String text)
+            implements Comparable<Event> {
+        @Override
+        public int compareTo(Event other) {
+            int byTime = Long.compare(fs, other.fs);
+            return byTime != 0 ? byTime : Long.compare(number, other.number);
+        }
+    }
+
+    private final long[] correctionFs;
+    private final long[] uncertaintyFs;
+    private final long mostUncertainFs;
+    private final Out out;
+    private final PriorityQueue<Event> waiting = new PriorityQueue<>();
+    private final String[] values;
+
+    /** Spans that a channel is in now. */
+    private final int[] spans;
+
+    private int unsettled;
+    private boolean uncertain;
+    private long number;
+    private long nowFs = Long.MIN_VALUE;
+
+    TimeReorderer(List<String> channels, Deskew deskew, Out out) {
+        this.correctionFs = channels.stream().mapToLong(deskew::correctionFs).toArray();
+        this.uncertaintyFs = channels.stream().mapToLong(deskew::uncertaintyFs).toArray();
+        this.mostUncertainFs = deskew.mostUncertainFs(channels);
+        this.values = new String[channels.size()];
+        this.spans = new int[channels.size()];
+        this.out = out;
+    }
+
+    /** A channel's value before its first change; is not corrected. */
+    void initial(int channel, String value) {
+        values[channel] = value;
+    }
+
+    /** A channel's change, as stamped. */
+    void change(long fs, int channel, String value) {
+        long at = fs + correctionFs[channel];
+        long span = uncertaintyFs[channel];
+        boolean changes = !value.equals(values[channel]);
+        values[channel] = value;
+        if (changes && span > 0) {
+            add(Math.max(0, at - span), Kind.BEGIN, channel, "");
+        }
+        add(at, Kind.CHANGE, channel, value);
+        if (changes && span > 0) {
+            add(at + span, Kind.END, channel, "");
+        }
+    }
+
+    /** What belongs to no single channel. */
+    void whole(long fs, String text) {
+        add(fs, Kind.WHOLE, 0, text);
+    }
+
+    /** Whether some channels are corrected alike. */
+    boolean alike(List<Integer> channels) {
+        return channels.stream().mapToLong(c -> correctionFs[c]).distinct().count() <= 1;
+    }
+
+    long correctionFs(int channel) {
+        return correctionFs[channel];
+    }
+
+    private void add(long fs, Kind kind, int channel, String text) {
+        waiting.add(new Event(fs, number++, kind, channel, text));
+    }
+
+    /** The capture has come to a time: what no later change can come before is given on. */
+    void advance(long fs) throws IOException {
+        while (!waiting.isEmpty() && waiting.peek().fs() < fs - mostUncertainFs) {
+            give();
+        }
+    }
+
+    /** The capture is over. */
+    void finish() throws IOException {
+        while (!waiting.isEmpty()) {
+            give();
+        }
+    }
+
+    /** Gives on all that happens at the next time; of marks only what stands at the end of it. */
+    private void give() throws IOException {
+        long fs = waiting.peek().fs();
+        List<Event> changes = new ArrayList<>();
+        while (!waiting.isEmpty() && waiting.peek().fs() == fs) {
+            Event event = waiting.poll();
+            switch (event.kind()) {
+                case BEGIN -> unsettled += spans[event.channel()]++ == 0 ? 1 : 0;
+                case END -> unsettled -= --spans[event.channel()] == 0 ? 1 : 0;
+                default -> changes.add(event);
+            }
+        }
+        boolean now = unsettled > 1;
+        if (changes.isEmpty() && now == uncertain) {
+            return;
+        }
+        if (fs != nowFs) {
+            nowFs = fs;
+            out.time(fs);
+        }
+        for (Event event : changes) {
+            if (event.kind() == Kind.WHOLE) {
+                out.whole(event.text());
+            } else {
+                out.change(event.channel(), event.text());
+            }
+        }
+        if (now != uncertain) {
+            uncertain = now;
+            out.uncertain(now);
+        }
+    }
+}

@@ -1,0 +1,250 @@
+package padward.cli.command;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.base.WholeFile;
+import padward.breakout.verify.CarryOver;
+import padward.breakout.verify.ChangeAudit;
+import padward.change.EntryReplay;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.option.OutputOption;
+import padward.cli.option.Outputs;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.CarryOverTable;
+import padward.cli.output.LedgerJson;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.design.Digest;
+import padward.format.design.References;
+import padward.format.ledger.EntrySigning;
+import padward.format.ledger.LedgerWriter;
+import padward.unblock.why.SearchLimits;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code apply}: a ledger on a design, written as a new design. */
+@Command(
+        name = "apply",
+        mixinStandardHelpOptions = true,
+        description =
+                "Writes a copy of a design with all that a ledger holds, reads it again, and reports what "
+                        + "was touched and that nothing else was. A ledger without entries gives the very bytes of "
+                        + "the design's file. On another run of the design than the ledger was made on, every entry "
+                        + "is checked, and all that does not fit any more is told; --search-again looks for new "
+                        + "ways to the same pads and keeps them in a new ledger.",
+        footer = {
+            "",
+            "Example:",
+            "  padward apply --design fixtures/small/only.design.json --ledger bench.json \\",
+            "      -o changed.design.json"
+        })
+public final class ApplyCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
+    @Mixin private OutputOption output;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--search-again",
+            description =
+                    "Searches a new way for each line that does not fit any more. Taken are ways that "
+                            + "are open, or that open without anybody losing a signal; the rest is told.")
+    private boolean searchAgain;
+
+    @Option(
+            names = "--new-ledger",
+            paramLabel = "FILE",
+            description = "A new ledger for this run, with all that was applied.")
+    private Path newLedger;
+
+    @Option(names = "--json", description = "Prints the report as JSON.")
+    private boolean json;
+
+    private PrintWriter out;
+
+    @Override
+    public Integer call() throws BadInput {
+        out = spec.commandLine().getOut();
+        Path target = output.checked(design, ledger);
+        checkNewLedger(target);
+        Design read = design.read();
+        Ledger kept = ledger.read(read);
+        boolean sameRun = kept.digest().equals(Digest.of(design.file()));
+        CarryOver carried = sameRun ? asKept(kept, read) : carriedOver(kept, read);
+        Optional<ChangeAudit> report = Optional.empty();
+        if (kept.entries().isEmpty() && isLike(design.file(), target)) {
+            WholeFile.write(target, bytes -> Files.copy(design.file(), bytes));
+        } else {
+            write(carried.design(), target);
+            Design again = DesignReader.read(target, Progress.NONE);
+            report = Optional.of(ChangeAudit.of(read, applied(carried), again));
+        }
+        if (newLedger != null) {
+            writeLedger(read, carried);
+        }
+        if (json) {
+            out.println(AnswerJson.text(json(kept, sameRun, carried, report, read)));
+        } else {
+            print(kept, sameRun, carried, report);
+        }
+        out.flush();
+        return carried.isWhole() ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private void checkNewLedger(Path target) throws BadInput {
+        if (searchAgain && newLedger == null) {
+            throw new BadInput("--search-again", "", "--new-ledger FILE with it", "none");
+        }
+        if (newLedger != null) {
+            Outputs.checkBesideDesign(newLedger, design.file(), ledger.file());
+            Outputs.check(newLedger, target);
+        }
+    }
+
+    /** On the run that the ledger was made on, every entry has to give what it gave then. */
+    private CarryOver asKept(Ledger kept, Design read) throws BadInput {
+        EntryReplay replay = new EntryReplay(read);
+        List<CarryOver.Outcome> outcomes = new ArrayList<>();
+        for (int i = 0; i < kept.entries().size(); i++) {
+            LedgerEntry entry = kept.entries().get(i);
+            List<String> reasons = replay.add(entry.edits());
+            if (!reasons.isEmpty()) {
+                throw LedgerTable.clash(
+                        List.of(new Ledger.Clash(i, entry, reasons)), ledger.file());
+            }
+            String digest = Digest.of(replay.design());
+            if (!digest.equals(entry.after())) {
+                throw new BadInput(
+                        ledger.file().toString(),
+                        "$.entries[" + i + "].after",
+                        digest,
+                        entry.after());
+            }
+            outcomes.add(new CarryOver.Outcome(i, entry, List.of(), List.of(), entry.edits()));
+        }
+        return new CarryOver(replay.design(), outcomes);
+    }
+
+    /** On another run every entry is tried; without a new search, all must fit. */
+    private CarryOver carriedOver(Ledger kept, Design read) throws BadInput {
+        CarryOver carried =
+                CarryOver.of(kept, read, searchAgain, SearchLimits.USUAL, Progress.NONE);
+        if (!searchAgain && !carried.misfits().isEmpty()) {
+            if (json) {
+                out.println(AnswerJson.text(json(kept, false, carried, Optional.empty(), read)));
+            } else {
+                CarryOverTable.print(kept, carried, out);
+            }
+            out.flush();
+            throw LedgerTable.clash(
+                    carried.misfits().stream()
+                            .map(o -> new Ledger.Clash(o.index(), o.entry(), o.reasons()))
+                            .toList(),
+                    ledger.file());
+        }
+        return carried;
+    }
+
+    private static List<LedgerEntry> applied(CarryOver carried) {
+        return carried.outcomes().stream()
+                .filter(o -> !o.edits().isEmpty())
+                .map(ApplyCommand::applied)
+                .toList();
+    }
+
+    /** An entry that was found again is the doing of whoever searched again. */
+    private static LedgerEntry applied(CarryOver.Outcome outcome) {
+        LedgerEntry old = outcome.entry();
+        return outcome.fits()
+                ? old
+                : new LedgerEntry(
+                        EntrySigning.now(),
+                        EntrySigning.user(),
+                        old.note(),
+                        old.net(),
+                        old.pad(),
+                        outcome.edits(),
+                        "",
+                        "");
+    }
+
+    private void writeLedger(Design read, CarryOver carried) throws BadInput {
+        Ledger fresh =
+                new Ledger(
+                        design.file().getFileName().toString(),
+                        Digest.of(design.file()),
+                        applied(carried));
+        LedgerWriter.write(EntrySigning.again(fresh, read), read.fabric(), newLedger);
+    }
+
+    /** Whether the very bytes will do: names of other files are relative, and .gz means gzip. */
+    private static boolean isLike(Path one, Path other) {
+        return one.toAbsolutePath().getParent().equals(other.toAbsolutePath().getParent())
+                && one.toString().endsWith(".gz") == other.toString().endsWith(".gz");
+    }
+
+    private void write(Design changed, Path target) throws BadInput {
+        References references = References.of(design.file()).seenFrom(design.file(), target);
+        DesignWriter.write(changed, target, references.fabric(), references.board());
+    }
+
+    private void print(
+            Ledger kept, boolean sameRun, CarryOver carried, Optional<ChangeAudit> report) {
+        if (!sameRun) {
+            CarryOverTable.print(kept, carried, out);
+        }
+        if (report.isPresent()) {
+            LedgerTable.print(report.get(), out);
+        } else {
+            out.println("The ledger is empty: the design's bytes were copied as they are.");
+        }
+        out.println("Written: " + output.file());
+        if (newLedger != null) {
+            out.println("Kept for this run: " + newLedger);
+        }
+    }
+
+    private JsonObject json(
+            Ledger kept,
+            boolean sameRun,
+            CarryOver carried,
+            Optional<ChangeAudit> report,
+            Design read) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-applied/1");
+        result.addProperty("ledger", ledger.file().toString());
+        result.addProperty("madeOn", kept.design());
+        result.addProperty("sameRun", sameRun);
+        result.addProperty("whole", carried.isWhole());
+        JsonArray entries = new JsonArray();
+        carried.outcomes().forEach(o -> entries.add(LedgerJson.outcome(o)));
+        result.add("entries", entries);
+        boolean refused = !searchAgain && !carried.misfits().isEmpty();
+        if (!refused) {
+            result.addProperty("written", output.file().toString());
+            if (newLedger != null) {
+                result.addProperty("newLedger", newLedger.toString());
+            }
+        }
+        report.ifPresent(r -> result.add("harmlessness", LedgerJson.audit(r, read.fabric())));
+        return result;
+    }
+}

@@ -1,0 +1,189 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.ClockForwarding;
+import padward.breakout.ask.Question;
+import padward.breakout.survey.WhatIfReport;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.QuestionOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.AnswerTable;
+import padward.cli.output.SinkDelayTable;
+import padward.cli.output.WhatIfTable;
+import padward.design.Design;
+import padward.route.search.Engine;
+import padward.unblock.why.SearchLimits;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code ask}: one net, one pad. */
+@Command(
+        name = "ask",
+        mixinStandardHelpOptions = true,
+        description = "Says how a net gets out to a pad, or what stands in the way.",
+        footer = {
+            "",
+            "Example:",
+            "  padward ask --design fixtures/small/only.design.json \\",
+            "      --net 'pump/level/sample[1]' --pad J1.3 --corner slow"
+        })
+public final class AskCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private QuestionOption question;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--engine",
+            defaultValue = "own",
+            description = {
+                "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's"
+                        + " A*),",
+                "which are slower and find equal delays."
+            })
+    private Engine engine;
+
+    @Option(names = "--json", description = "Prints the answer as JSON.")
+    private boolean json;
+
+    @Option(
+            names = "--trial",
+            paramLabel = "EDIT",
+            description =
+                    "Answers as if something were freed: 'free cell NAME', 'free net NAME', "
+                            + "'let go port NAME'. May be given several times. Changes nothing.")
+    private List<String> whatIf = List.of();
+
+    @Option(
+            names = "--push-depth",
+            defaultValue = "1",
+            description = "How deep a move may push other nets aside, 0 to 5 (${DEFAULT-VALUE}).")
+    private int pushDepth;
+
+    @Option(
+            names = "--effort-ms",
+            defaultValue = "600",
+            description = "Most milliseconds for proving the fewest obstacles (${DEFAULT-VALUE}).")
+    private int effort;
+
+    @Option(
+            names = "--within-ms",
+            paramLabel = "MS",
+            description =
+                    "Stops the search after so many milliseconds; the question is then not decided. "
+                            + "Without it, the search goes on to the end.")
+    private Long withinMillis;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        Question asked = question.about(read);
+        SearchLimits limits = limits();
+        PrintWriter out = spec.commandLine().getOut();
+        try {
+            return answer(asked, limits, out);
+        } catch (CancellationException stopped) {
+            printUndecided(asked, out);
+            return Padward.NOT_OPEN;
+        } finally {
+            out.flush();
+        }
+    }
+
+    private Progress progress() {
+        return withinMillis == null ? Progress.NONE : Progress.NONE.within(withinMillis);
+    }
+
+    private int answer(Question asked, SearchLimits limits, PrintWriter out) throws BadInput {
+        if (!whatIf.isEmpty()) {
+            Answer after = printWhatIf(asked, limits, out);
+            return after instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+        }
+        Asker asker = new Asker(asked.design().fabric(), engine);
+        Answer answer = asker.explained(asked, limits, progress());
+        if (json) {
+            out.println(AnswerJson.text(answer));
+        } else {
+            print(answer, out);
+        }
+        return answer instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private SearchLimits limits() throws BadInput {
+        if (pushDepth < 0 || pushDepth > 5) {
+            throw new BadInput("--push-depth", "", "a number from 0 to 5", "" + pushDepth);
+        }
+        if (effort < 0) {
+            throw new BadInput("--effort-ms", "", "a number from 0", "" + effort);
+        }
+        if (withinMillis != null && withinMillis < 0) {
+            throw new BadInput("--within-ms", "", "a number from 0", "" + withinMillis);
+        }
+        SearchLimits usual = SearchLimits.USUAL;
+        return new SearchLimits(usual.labels(), effort, usual.alternatives(), pushDepth);
+    }
+
+    /** Neither a way nor its absence is known: said as just that. */
+    private void printUndecided(Question asked, PrintWriter out) {
+        String sentence =
+                "Not decided: the search was stopped after "
+                        + withinMillis
+                        + " ms; whether "
+                        + asked.net().name()
+                        + " gets out to pad "
+                        + asked.padValue().name()
+                        + " is not known. Allow more with --within-ms.";
+        out.println(json ? AnswerJson.text(AnswerJson.undecided(asked, sentence)) : sentence);
+    }
+
+    private static void print(Answer answer, PrintWriter out) {
+        out.println(AnswerText.sentence(answer));
+        AnswerTable.print(answer, out);
+        if (answer instanceof Answer.Open open) {
+            printTiming(open, out);
+        }
+    }
+
+    /** Whether a clock is forwarded, and whom the new branch slows. */
+    private static void printTiming(Answer.Open open, PrintWriter out) {
+        Question question = open.question();
+        out.println();
+        if (question.net().clock()) {
+            out.println(ClockForwarding.of(question, open.route(), Progress.NONE).toText());
+        }
+        if (!AnswerEdits.isThere(open)) {
+            SinkDelayTable.print(question.design(), AnswerEdits.of(open), out);
+        }
+    }
+
+    private Answer printWhatIf(Question question, SearchLimits limits, PrintWriter out)
+            throws BadInput {
+        List<Edit> edits = WhatIfTable.parse(question.design(), whatIf);
+        WhatIfReport report;
+        try {
+            report = WhatIfReport.of(question, edits, limits, progress());
+        } catch (IllegalArgumentException fault) {
+            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
+        }
+        if (json) {
+            out.println(AnswerJson.text(WhatIfTable.json(report)));
+        } else {
+            WhatIfTable.print(report, out);
+            print(report.after(), out);
+        }
+        return report.after();
+    }
+}

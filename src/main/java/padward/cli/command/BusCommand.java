@@ -1,0 +1,182 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.RegisteredGroup;
+import padward.breakout.group.UnblockedGroup;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.GroupOption;
+import padward.cli.option.LeadOption;
+import padward.cli.option.SigningOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.BusJson;
+import padward.cli.output.BusTable;
+import padward.cli.output.LedgerTable;
+import padward.cli.output.RegisteredTable;
+import padward.design.Design;
+import padward.format.ledger.LedgerFile;
+import padward.timing.ExternalLine;
+import padward.unblock.why.SearchLimits;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code bus}: several nets at once. */
+@Command(
+        name = "bus",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Brings several nets out at once, on pads of its choice among those given, over ways"
+                    + " that",
+            "do not meet. Tells each line's delay at both corners and the skew between them."
+        },
+        footer = {
+            "",
+            "Example:",
+            "  padward bus --design fixtures/small/only.design.json \\",
+            "      --nets 'pump/level/sample[*]' --pads 'header J1'"
+        })
+public final class BusCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private GroupOption group;
+    @Mixin private SigningOption signing;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--aim",
+            defaultValue = "sum",
+            description =
+                    "What the choice of pads goes by: sum, worst, skew, or order"
+                            + " (${DEFAULT-VALUE}).")
+    private Bus.Aim aim;
+
+    @Option(
+            names = "--match-ps",
+            paramLabel = "PS",
+            description =
+                    "Lengthens quick ways by detours until all arrive, at each corner, within so"
+                            + " many picoseconds of one another at the instrument.")
+    private Integer match;
+
+    @Option(
+            names = "--hold",
+            paramLabel = "CLOCK",
+            description =
+                    "Also tells what it takes to hold the signals in the pads' IO registers with"
+                            + " that clock net, one period later, and the skew that is left then.")
+    private String register;
+
+    @Option(
+            names = "--clear",
+            description =
+                    "When not all nets fit, frees what stands in the way; without it, that is only"
+                            + " told.")
+    private boolean clear;
+
+    @Mixin private LeadOption lead;
+
+    @Option(
+            names = {"-l", "--ledger"},
+            paramLabel = "FILE",
+            description = "Keeps what is served in a ledger, and asks on what it holds already.")
+    private Path ledger;
+
+    @Option(names = "--json", description = "Prints the answer as JSON.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws BadInput {
+        ExternalLine outside = lead.read();
+        Design read = design.read();
+        boolean[] all = {false};
+        if (ledger == null) {
+            all[0] = answer(read, outside).left().isEmpty();
+        } else {
+            LedgerFile.change(
+                    ledger,
+                    design.file(),
+                    read.fabric(),
+                    old -> {
+                        Design now = LedgerTable.apply(old, read, ledger);
+                        Bus bus = answer(now, outside);
+                        all[0] = bus.left().isEmpty();
+                        return bus.lines().isEmpty() ? old : kept(old, now, bus);
+                    });
+        }
+        spec.commandLine().getOut().flush();
+        return all[0] ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private Bus answer(Design now, ExternalLine outside) throws BadInput {
+        if (match != null && match < 0) {
+            throw new BadInput("--match-ps", "", "a number from 0", "" + match);
+        }
+        Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, Progress.NONE);
+        Optional<UnblockedGroup> unblocked = unblocked(now, found);
+        Bus bus = clear ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
+        Optional<MatchedGroup> matched =
+                match == null
+                        ? Optional.empty()
+                        : Optional.of(MatchedGroup.of(now, bus, match, outside, Progress.NONE));
+        Optional<RegisteredGroup> registered =
+                register == null
+                        ? Optional.empty()
+                        : Optional.of(
+                                RegisteredGroup.of(
+                                        now,
+                                        bus,
+                                        DesignOption.net("--hold", now, register),
+                                        outside,
+                                        Progress.NONE));
+        Bus routed = matched.map(MatchedGroup::after).orElse(bus);
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(
+                    AnswerJson.text(
+                            BusJson.object(now, routed, unblocked, matched, registered, outside)));
+        } else {
+            new BusTable(now, routed, outside).print(out);
+            unblocked.ifPresent(c -> BusTable.printUnblocked(c, clear, out));
+            registered.ifPresent(h -> RegisteredTable.print(now, h, out));
+            matched.ifPresent(m -> BusTable.printMatched(now, m, out));
+        }
+        return routed;
+    }
+
+    /** What to free so that those are served too that are left for want of free ways. */
+    private Optional<UnblockedGroup> unblocked(Design now, Bus found) throws BadInput {
+        if (found.left().stream().noneMatch(Bus.Left::couldBeUnblocked)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                UnblockedGroup.of(
+                        now,
+                        group.nets(now),
+                        group.pads(now),
+                        aim,
+                        SearchLimits.USUAL,
+                        Progress.NONE));
+    }
+
+    private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {
+        LedgerEntry entry =
+                signing.entry(
+                        now,
+                        group.netsText(),
+                        group.padsText(),
+                        bus.edits(),
+                        "a group of " + bus.lines().size());
+        return old.with(entry);
+    }
+}

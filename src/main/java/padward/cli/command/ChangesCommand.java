@@ -1,0 +1,85 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.WholeFile;
+import padward.change.Ledger;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.option.OutputOption;
+import padward.cli.option.Outputs;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.handover.ChangeList;
+import padward.handover.ChangeTemplate;
+import padward.handover.ChangeText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code changes}: a ledger for other tools. */
+@Command(
+        name = "handover",
+        mixinStandardHelpOptions = true,
+        description =
+                "Writes what a ledger does as a list of elementary changes, for whatever carries them out: "
+                        + "as .json, as .csv, or through a text template of your own, which makes of the list what "
+                        + "your environment reads. A template cannot run anything; docs/templates has an example.",
+        footer = {
+            "",
+            "Example:",
+            "  padward handover --design fixtures/small/only.design.json --ledger bench.json \\",
+            "      --template docs/templates/plain-commands.mustache -o changes.txt"
+        })
+public final class ChangesCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
+    @Mixin private OutputOption output;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = {"-t", "--template"},
+            paramLabel = "FILE",
+            description = "A text template in the Mustache language.")
+    private Path template;
+
+    @Override
+    public Integer call() throws BadInput {
+        Path target = output.checked(design, ledger);
+        if (template != null) {
+            Outputs.check(target, template);
+        }
+        Design read = design.read();
+        Ledger kept = ledger.read(read);
+        LedgerTable.apply(kept, read, ledger.file());
+        ChangeList list = ChangeList.of(read, kept);
+        WholeFile.writeText(target, text(list));
+        PrintWriter out = spec.commandLine().getOut();
+        int count = list.entries().stream().mapToInt(e -> e.changes().size()).sum();
+        out.println("Written: " + target + ", " + count + " elementary changes");
+        out.flush();
+        return Padward.DONE;
+    }
+
+    private String text(ChangeList list) throws BadInput {
+        if (template != null) {
+            return ChangeTemplate.run(template, list);
+        }
+        if (output.lowerName().endsWith(".json")) {
+            return ChangeText.json(list);
+        }
+        if (output.lowerName().endsWith(".csv")) {
+            return ChangeText.csv(list);
+        }
+        throw new BadInput(
+                "-o",
+                "",
+                "a name that ends in .json or .csv, or --template with it",
+                output.file().toString());
+    }
+}

@@ -1,0 +1,50 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.cli.Padward;
+import padward.cli.output.ConsoleProgress;
+import padward.lesson.file.Checker;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code check}: whether files are sound. */
+@Command(
+        name = "check",
+        mixinStandardHelpOptions = true,
+        description =
+                "Reads files of Padward and says what is in them, or what is wrong. "
+                        + "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches, "
+                        + "wires that hang in the air, nets without a route.",
+        footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
+public final class CheckCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files to check.")
+    private List<Path> files;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        int status = Padward.DONE;
+        for (Path file : files) {
+            try {
+                List<String> lines = Checker.check(file, new ConsoleProgress(err));
+                out.println(file + ": sound");
+                lines.forEach(l -> out.println("  " + l));
+            } catch (BadInput fault) {
+                err.println("padward: " + fault.getMessage());
+                status = Padward.BAD_INPUT;
+            }
+        }
+        out.flush();
+        err.flush();
+        return status;
+    }
+}

@@ -1,0 +1,157 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.capture.Captures;
+import padward.capture.Channel;
+import padward.capture.Deskew;
+import padward.cli.Padward;
+import padward.cli.option.Outputs;
+import padward.cli.option.SheetLines;
+import padward.cli.output.TextTable;
+import padward.fabric.Delay;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code deskew}: a capture brought level by its channels' delays. */
+@Command(
+        name = "align",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Shifts each channel of a capture by its line's delay, so that all stand as they left"
+                    + " the",
+            "nets' drivers, and marks the spans in which the order of changes on different"
+                    + " channels",
+            "is uncertain. Reads and writes VCD (IEEE 1364) or CSV (RFC 4180)."
+        },
+        footer = {
+            "",
+            "Exit status: 0 written; 1 written, but no channel is on the sheet; 2 bad input.",
+            "",
+            "Example:",
+            "  padward align capture.vcd --sheet bench.csv --sample-mhz 500 -o level.vcd"
+        })
+public final class DeskewCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "CAPTURE", description = "The capture: .vcd or .csv.")
+    private Path capture;
+
+    @Option(
+            names = {"-s", "--sheet"},
+            required = true,
+            paramLabel = "FILE",
+            description =
+                    "The bench sheet as .csv. A channel is known by a line's place, net, port, pad, "
+                            + "package pin or channel number; another table will do that has a column channel or one of these, and "
+                            + "instrumentFast_ps and instrumentSlow_ps.")
+    private Path sheet;
+
+    @Option(
+            names = "--channel",
+            paramLabel = "NAME=LINE",
+            description = "Says which line a channel shows, by one of the line's names.")
+    private Map<String, String> named = Map.of();
+
+    @Option(
+            names = "--sample-mhz",
+            paramLabel = "MHZ",
+            description =
+                    "How many samples a microsecond the instrument took; 0 counts no sampling.",
+            defaultValue = "0")
+    private double sampleMhz;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "FILE",
+            description = "The aligned capture, in the same form.")
+    private Path output;
+
+    @Override
+    public Integer call() throws BadInput {
+        Outputs.check(output, capture, sheet);
+        if (!(sampleMhz >= 0 && sampleMhz <= 1e6)) {
+            throw new BadInput("--sample-mhz", "", "a number from 0 to 1000000", "" + sampleMhz);
+        }
+        int samplePs = sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
+        SheetLines lines = lines();
+        Deskew[] used = new Deskew[1];
+        List<String> channels =
+                Captures.deskew(
+                        capture, output, c -> used[0] = new Deskew(delays(c, lines), samplePs));
+        print(channels, used[0]);
+        return used[0].delays().isEmpty() ? Padward.NOT_OPEN : Padward.DONE;
+    }
+
+    private void print(List<String> channels, Deskew used) {
+        PrintWriter out = spec.commandLine().getOut();
+        TextTable table = new TextTable("channel", "delay", "shifted by", "uncertain by");
+        List<String> unknown = new ArrayList<>();
+        for (String channel : channels) {
+            Delay delay = used.delays().get(channel);
+            if (delay == null) {
+                unknown.add(channel);
+            } else {
+                table.row(
+                        channel,
+                        delay.toText(),
+                        String.format(Locale.ROOT, "%+.4f ns", used.correctionFs(channel) / 1e6),
+                        String.format(Locale.ROOT, "± %.4f ns", used.uncertaintyFs(channel) / 1e6));
+            }
+        }
+        table.print(out);
+        if (!unknown.isEmpty()) {
+            out.println("Not on the sheet, so left where they are: " + String.join(", ", unknown));
+        }
+        out.println("Written: " + output);
+        out.flush();
+    }
+
+    /**
+     * The delays of the channels that a line of the sheet has a name of.
+     *
+     * @throws BadInput when a name settles nothing
+     */
+    private Map<String, Delay> delays(List<Channel> channels, SheetLines lines) throws BadInput {
+        Set<String> unmet = new TreeSet<>(named.keySet());
+        Map<String, Delay> result = new HashMap<>();
+        for (Channel channel : channels) {
+            String said = named.getOrDefault(channel.name(), named.get(channel.own()));
+            unmet.remove(channel.name());
+            unmet.remove(channel.own());
+            List<String> names =
+                    said == null ? List.of(channel.name(), channel.own()) : List.of(said);
+            // The own name may be that of several lines, which does not matter once it is known.
+            for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
+                lines.find(names.get(i)).ifPresent(d -> result.put(channel.name(), d));
+            }
+        }
+        for (String name : unmet) {
+            throw new BadInput("--channel", "", "a channel of the capture", name);
+        }
+        return result;
+    }
+
+    private SheetLines lines() throws BadInput {
+        SheetLines lines = SheetLines.read(sheet);
+        for (String line : named.values()) {
+            if (!lines.knows(line)) {
+                throw new BadInput("--channel", "", "a name of a line of the sheet", line);
+            }
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,75 @@
+package padward.cli.command;
+
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.breakout.verify.DesignDiff;
+import padward.cli.Padward;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.DiffTable;
+import padward.cli.output.LedgerJson;
+import padward.design.Design;
+import padward.format.ledger.ComparedDesigns;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code diff}: what differs between two designs. */
+@Command(
+        name = "diff",
+        mixinStandardHelpOptions = true,
+        description =
+                "Tells every net, cell and port that differs between two designs on one fabric, with the "
+                        + "wires and the delays. Either may be a ledger instead; it stands for the design that it "
+                        + "gives: on the other file, if that is a design; else on the design that it names, which "
+                        + "lies in the ledger's folder, or that --design names.",
+        footer = {
+            "",
+            "Exit status: 0 nothing differs, 1 something does, 2 bad input.",
+            "",
+            "Example:",
+            "  padward diff fixtures/small/only.design.json bench.json"
+        })
+public final class DiffCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "A", description = "A design or a ledger.")
+    private Path one;
+
+    @Parameters(index = "1", paramLabel = "B", description = "A design or a ledger.")
+    private Path other;
+
+    @Option(
+            names = {"-d", "--design"},
+            paramLabel = "FILE",
+            description = "The design that ledgers are applied to.")
+    private Path design;
+
+    @Option(names = "--json", description = "Prints the differences as JSON.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws BadInput {
+        ComparedDesigns sides = ComparedDesigns.read(one, other, Optional.ofNullable(design));
+        Design before = sides.before();
+        DesignDiff diff = DesignDiff.between(before, sides.after());
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            JsonObject result = new JsonObject();
+            result.addProperty("format", "padward-diff/1");
+            result.addProperty("a", one.toString());
+            result.addProperty("b", other.toString());
+            LedgerJson.diff(diff, before.fabric()).asMap().forEach(result::add);
+            out.println(AnswerJson.text(result));
+        } else {
+            DiffTable.print(diff, before.fabric(), out);
+        }
+        out.flush();
+        return diff.isNothing() ? Padward.DONE : Padward.NOT_OPEN;
+    }
+}

@@ -1,0 +1,157 @@
+package padward.cli.command;
+
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.option.QuestionOption;
+import padward.cli.option.SigningOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.LedgerJson;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.format.ledger.LedgerFile;
+import padward.route.search.Engine;
+import padward.unblock.why.SearchLimits;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code keep}: a question's answer, kept in a ledger. */
+@Command(
+        name = "keep",
+        mixinStandardHelpOptions = true,
+        description =
+                "Asks as ask does, on the design with all that the ledger holds, and adds what the "
+                        + "answer takes to the ledger: what is let go, freed and moved, and the way itself. "
+                        + "A ledger that is not there yet is made. The design's file is not changed; apply writes "
+                        + "a changed copy.",
+        footer = {
+            "",
+            "Example:",
+            "  padward keep --design fixtures/small/only.design.json \\",
+            "      --net 'pump/level/sample[1]' --pad J1.3 --ledger bench.json --note 'see sample 1'"
+        })
+public final class KeepCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private QuestionOption question;
+    @Mixin private LedgerOption ledger;
+    @Mixin private SigningOption signing;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--clearance",
+            defaultValue = "1",
+            paramLabel = "N",
+            description =
+                    "Which of the clearances that ask tells, when blocked (${DEFAULT-VALUE}).")
+    private int number;
+
+    @Option(names = "--json", description = "Prints the answer and what was kept as JSON.")
+    private boolean json;
+
+    private Answer answer;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        boolean[] kept = {false};
+        Ledger now =
+                LedgerFile.change(
+                        ledger.file(),
+                        design.file(),
+                        read.fabric(),
+                        old -> {
+                            Ledger next = kept(old, read);
+                            kept[0] = next != old;
+                            return next;
+                        });
+        // Only now, with the file in place, may it be called kept.
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(AnswerJson.text(json(now, kept[0])));
+        } else {
+            print(now, kept[0], out);
+        }
+        out.flush();
+        return kept[0] ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    /** The ledger with the answer's edits; the same one when there is no way. */
+    private Ledger kept(Ledger old, Design read) throws BadInput {
+        Design now = LedgerTable.apply(old, read, ledger.file());
+        answer =
+                new Asker(now.fabric(), Engine.OWN)
+                        .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
+        if (answer instanceof Answer.NoRoute) {
+            return old;
+        }
+        List<Edit> edits = edits();
+        Question asked = answer.question();
+        LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits, "", "");
+        // What cannot be applied must not be kept.
+        LedgerTable.apply(old.with(unsigned), read, ledger.file());
+        return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));
+    }
+
+    private List<Edit> edits() throws BadInput {
+        if (answer instanceof Answer.Open open) {
+            if (AnswerEdits.isThere(open)) {
+                throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
+            }
+            if (number != 1) {
+                throw new BadInput("--clearance", "", "1, for the way is open", "" + number);
+            }
+            return AnswerEdits.of(open);
+        }
+        Answer.Blocked blocked = (Answer.Blocked) answer;
+        List<WhyBlocked.Option> options = blocked.why().orElseThrow().options();
+        if (number < 1 || number > options.size()) {
+            String expected =
+                    options.isEmpty()
+                            ? "a pad that can be opened; no clearance was found"
+                            : "a number from 1 to " + options.size();
+            throw new BadInput("--clearance", "", expected, "" + number);
+        }
+        return AnswerEdits.of(blocked, options.get(number - 1));
+    }
+
+    private void print(Ledger now, boolean kept, PrintWriter out) {
+        out.println(AnswerText.sentence(answer));
+        if (kept) {
+            int count = now.entries().size();
+            out.println();
+            out.println("Kept as entry " + count + " of " + ledger.file() + ":");
+            now.entries().get(count - 1).edits().forEach(e -> out.println("  " + e.toText()));
+        }
+    }
+
+    private JsonObject json(Ledger now, boolean kept) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-kept/1");
+        result.addProperty("kept", kept);
+        result.addProperty("ledger", ledger.file().toString());
+        if (kept) {
+            int count = now.entries().size();
+            result.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
+        }
+        result.add("answer", AnswerJson.object(answer));
+        return result;
+    }
+}

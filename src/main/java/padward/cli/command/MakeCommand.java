@@ -1,0 +1,118 @@
+package padward.cli.command;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.cli.Padward;
+import padward.design.Design;
+import padward.format.design.BoardWriter;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.PatternWriter;
+import padward.synth.DesignMaker;
+import padward.synth.MadeDesign;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code make}: an invented fabric with a placed and routed design on it. */
+@Command(
+        name = "make",
+        mixinStandardHelpOptions = true,
+        description =
+                "Makes an invented fabric of about so many wires, a board, and a placed and routed design. "
+                        + "The same seed gives the same files.",
+        footer = {"", "Example:", "  padward make --wires 20000 --seed 7 --used 0.6 -o /tmp/made"})
+public final class MakeCommand implements Callable<Integer> {
+    private static final int LEAST_WIRES = 5_000;
+    private static final int MOST_WIRES = 20_000_000;
+
+    private static final String FABRIC = "fabric.json.gz";
+    private static final String DESIGN = "design.json.gz";
+    private static final String BOARD = "board.json";
+    private static final List<String> FILES = List.of(FABRIC, DESIGN, BOARD);
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--wires",
+            required = true,
+            paramLabel = "N",
+            description = "Number of wires, about.")
+    private int wires;
+
+    @Option(
+            names = "--seed",
+            defaultValue = "1",
+            description = "Seed of all choices (${DEFAULT-VALUE}).")
+    private long seed;
+
+    @Option(
+            names = "--used",
+            defaultValue = "0.6",
+            paramLabel = "SHARE",
+            description =
+                    "Share of the logic sites that the design uses, 0 to 0.9 (${DEFAULT-VALUE}).")
+    private double used;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "DIR",
+            description = "Folder to write " + FABRIC + ", " + DESIGN + " and " + BOARD + " to.")
+    private Path folder;
+
+    @Override
+    public Integer call() throws BadInput {
+        if (wires < LEAST_WIRES || wires > MOST_WIRES) {
+            throw new BadInput(
+                    "--wires",
+                    "",
+                    "a number from " + LEAST_WIRES + " to " + MOST_WIRES,
+                    String.valueOf(wires));
+        }
+        if (!(used >= 0 && used <= 0.9)) {
+            throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
+        }
+        checkFolder();
+        MadeDesign made = DesignMaker.make(wires, seed, used, Progress.NONE);
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException fault) {
+            throw new BadInput(
+                    folder.toString(), "", "a folder that can be made", fault.getMessage());
+        }
+        Design design = made.design();
+        PatternWriter.write(made.spec(), folder.resolve(FABRIC));
+        BoardWriter.write(design.board(), design.fabric(), folder.resolve(BOARD));
+        DesignWriter.write(design, folder.resolve(DESIGN), FABRIC, BOARD);
+        PrintWriter out = spec.commandLine().getOut();
+        out.printf(
+                "%s: %d vertices, %d cells, %d nets, %d ports; %d nets left out%n",
+                folder.resolve(DESIGN),
+                design.fabric().vertexCount(),
+                design.cells().size(),
+                design.nets().size(),
+                design.ports().size(),
+                made.leftOut());
+        out.flush();
+        return Padward.DONE;
+    }
+
+    /** What was made before is made anew; a file of the user's by one of the names is not. */
+    private void checkFolder() throws BadInput {
+        List<String> there = FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
+        if (!there.isEmpty() && there.size() < FILES.size()) {
+            throw new BadInput(
+                    folder.toString(),
+                    "",
+                    "a folder with none or all of " + String.join(", ", FILES),
+                    "only " + String.join(", ", there));
+        }
+    }
+}

@@ -1,0 +1,91 @@
+package padward.cli.command;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.TextTable;
+import padward.design.Design;
+import padward.design.Glob;
+import padward.design.Net;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code nets}: the nets of a design. */
+@Command(
+        name = "nets",
+        mixinStandardHelpOptions = true,
+        description = "Lists nets with their drivers, fan-out and wires.",
+        footer = {
+            "",
+            "Example:",
+            "  padward nets --design fixtures/small/only.design.json 'pump/*'"
+        })
+public final class NetsCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Spec private CommandSpec spec;
+
+    @Parameters(
+            arity = "0..1",
+            defaultValue = "*",
+            paramLabel = "PATTERN",
+            description = "Names to list; * and ? stand for any characters and for one.")
+    private String pattern;
+
+    @Option(names = "--json", description = "Prints JSON.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        Glob glob = Glob.of(pattern);
+        List<Net> nets = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            JsonArray list = new JsonArray();
+            nets.forEach(n -> list.add(object(read, n)));
+            JsonObject result = new JsonObject();
+            result.add("nets", list);
+            out.println(AnswerJson.text(result));
+        } else {
+            TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "");
+            for (Net net : nets) {
+                table.row(
+                        net.name(),
+                        read.textOf(net.driver()),
+                        String.valueOf(net.sinks().size()),
+                        String.valueOf(net.route().size()),
+                        net.clock() ? "clock" : "");
+            }
+            table.print(out);
+            out.println(nets.size() + " of " + read.nets().size() + " nets");
+            if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
+                out.println(
+                        "A pattern stands for whole names: *"
+                                + pattern
+                                + "* fits all that hold it somewhere.");
+            }
+        }
+        out.flush();
+        return Padward.DONE;
+    }
+
+    private static JsonObject object(Design design, Net net) {
+        JsonObject result = new JsonObject();
+        result.addProperty("name", net.name());
+        result.addProperty("driver", design.textOf(net.driver()));
+        result.addProperty("fanOut", net.sinks().size());
+        result.addProperty("vertices", net.route().size());
+        result.addProperty("clock", net.clock());
+        return result;
+    }
+}

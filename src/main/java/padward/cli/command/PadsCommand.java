@@ -1,0 +1,100 @@
+package padward.cli.command;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.TextTable;
+import padward.design.Design;
+import padward.design.Occupant;
+import padward.design.PadNames;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code pads}: the pads of a design's fabric, with what is on them. */
+@Command(
+        name = "pads",
+        mixinStandardHelpOptions = true,
+        description =
+                "Lists pads with package pin, bank, port and what holds their IO register sites.",
+        footer = {"", "Example:", "  padward pads --design fixtures/small/only.design.json"})
+public final class PadsCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Spec private CommandSpec spec;
+
+    @Option(names = "--json", description = "Prints JSON.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        PrintWriter out = spec.commandLine().getOut();
+        TextTable table =
+                new TextTable(
+                        "pad", "pin", "bank", "ways", "port", "IO register held by", "also called");
+        JsonArray list = new JsonArray();
+        for (int i = 0; i < read.fabric().pads().size(); i++) {
+            String[] row = row(read, i);
+            table.row(row);
+            list.add(object(row));
+        }
+        if (json) {
+            JsonObject result = new JsonObject();
+            result.add("pads", list);
+            out.println(AnswerJson.text(result));
+        } else {
+            table.print(out);
+        }
+        out.flush();
+        return Padward.DONE;
+    }
+
+    private static String[] row(Design design, int index) {
+        Pad pad = design.fabric().pads().get(index);
+        String port =
+                design.findPortOn(index)
+                        .map(p -> p.name() + " (" + p.direction().label() + ")")
+                        .orElse("");
+        return new String[] {
+            pad.name(),
+            pad.packagePin(),
+            pad.bank(),
+            pad.directions().name().toLowerCase(Locale.ROOT),
+            port,
+            occupant(design, pad.dataSite()),
+            PadNames.namesOf(design, index).stream()
+                    .filter(n -> !n.equals(pad.name()) && !n.equals(pad.packagePin()))
+                    .collect(Collectors.joining(", "))
+        };
+    }
+
+    private static String occupant(Design design, int site) {
+        if (site == Fabric.NOTHING) {
+            return "";
+        }
+        return design.occupancy()
+                .findOccupant(design.fabric().site(site).firstPin())
+                .map(o -> (o instanceof Occupant.ByCell ? "cell " : "net ") + o.name())
+                .orElse("");
+    }
+
+    private static JsonObject object(String[] row) {
+        String[] keys = {"pad", "packagePin", "bank", "directions", "port", "heldBy", "alsoCalled"};
+        JsonObject result = new JsonObject();
+        for (int i = 0; i < keys.length; i++) {
+            result.addProperty(keys[i], row[i]);
+        }
+        return result;
+    }
+}

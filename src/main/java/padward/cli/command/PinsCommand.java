@@ -1,0 +1,91 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.cli.Padward;
+import padward.cli.output.TextTable;
+import padward.fabric.Fabric;
+import padward.format.bsdl.BsdlReader;
+import padward.format.bsdl.PackagePins;
+import padward.format.bsdl.PinCheck;
+import padward.format.fabric.FabricReader;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code pins}: the pins of a package, and whether a fabric's pads agree with them. */
+@Command(
+        name = "pins",
+        mixinStandardHelpOptions = true,
+        description =
+                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes. "
+                        + "With a fabric, tells instead where its pads differ. To fill the pins in: import --bsdl.",
+        footer = {
+            "",
+            "Exit status: 0 listed, or no difference; 1 pads differ; 2 bad input.",
+            "",
+            "Example:",
+            "  padward pins --bsdl fixtures/package/larch-8.bsdl \\",
+            "      --fabric fixtures/small/only.fabric.json"
+        })
+public final class PinsCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Option(names = "--bsdl", required = true, paramLabel = "FILE", description = "The BSDL file.")
+    private Path bsdl;
+
+    @Option(
+            names = "--pin-map",
+            defaultValue = "",
+            paramLabel = "NAME",
+            description = "Its map of pins to take, where it has several.")
+    private String pinMap;
+
+    @Option(names = "--fabric", paramLabel = "FILE", description = "A fabric to compare with.")
+    private Path fabric;
+
+    @Override
+    public Integer call() throws BadInput {
+        PackagePins pins = BsdlReader.read(bsdl, pinMap, Progress.NONE);
+        PrintWriter out = spec.commandLine().getOut();
+        int status = fabric == null ? list(pins, out) : compare(pins, out);
+        out.flush();
+        return status;
+    }
+
+    private static int list(PackagePins pins, PrintWriter out) {
+        out.println(pins.entity() + ", map of pins " + pins.map());
+        TextTable table = new TextTable("pin", "port", "mode");
+        pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
+        table.print(out);
+        return Padward.DONE;
+    }
+
+    private int compare(PackagePins pins, PrintWriter out) throws BadInput {
+        Fabric read = FabricReader.read(fabric, Progress.NONE);
+        List<String> differences = PinCheck.differences(read, pins);
+        differences.forEach(out::println);
+        List<PackagePins.Pin> left = PinCheck.withoutPad(read, pins);
+        if (!left.isEmpty()) {
+            out.println(
+                    left.size()
+                            + " pins with signals that no pad is on: "
+                            + left.stream()
+                                    .limit(20)
+                                    .map(p -> p.pin() + " (" + p.port() + ")")
+                                    .collect(Collectors.joining(", "))
+                            + (left.size() > 20 ? ", …" : ""));
+        }
+        out.println(
+                differences.isEmpty()
+                        ? "the pads agree with " + pins.entity()
+                        : differences.size() + " pads differ");
+        return differences.isEmpty() ? Padward.DONE : Padward.NOT_OPEN;
+    }
+}

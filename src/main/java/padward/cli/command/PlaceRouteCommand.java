@@ -1,0 +1,231 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.Outputs;
+import padward.cli.output.ConsoleProgress;
+import padward.cli.output.TextTable;
+import padward.design.Board;
+import padward.design.Design;
+import padward.design.Netlist;
+import padward.fabric.Fabric;
+import padward.format.design.BoardReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricReader;
+import padward.format.netlist.CellMapping;
+import padward.format.netlist.MappingReader;
+import padward.format.netlist.NetlistReader;
+import padward.place.PlaceAndRoute;
+import padward.place.PlaceRouteOptions;
+import padward.place.PlaceRouteResult;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code placeAndRoute}: a netlist of another tool, placed and routed on a fabric. */
+@Command(
+        name = "settle",
+        mixinStandardHelpOptions = true,
+        description =
+                "Puts a netlist on a fabric: packs, places and routes it, and writes the design. "
+                        + "Netlists are structural Verilog, or EDIF 2 0 0 where the name ends in .edf, .edif, .edn; "
+                        + "a mapping says which kind of cell each of their types is (docs/your-own-design.md).",
+        footer = {
+            "",
+            "Exit status: 0 all of it fits, 1 something did not fit, 2 bad input.",
+            "",
+            "Example:",
+            "  padward settle --netlist fixtures/netlists/counter.v \\",
+            "      --mapping fixtures/netlists/larch.mapping.json \\",
+            "      --fabric fixtures/workbench/fabric.json.gz -o /tmp/counter.design.json"
+        })
+public final class PlaceRouteCommand implements Callable<Integer> {
+    private static final int MOST_TOLD = 20;
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--netlist",
+            required = true,
+            paramLabel = "FILE",
+            description = "The netlist's file.")
+    private Path netlist;
+
+    @Option(
+            names = "--mapping",
+            required = true,
+            paramLabel = "FILE",
+            description = "The file that says what its types of cell are.")
+    private Path mapping;
+
+    @Option(names = "--fabric", required = true, paramLabel = "FILE", description = "The fabric.")
+    private Path fabric;
+
+    @Option(names = "--board", paramLabel = "FILE", description = "The board around, if any.")
+    private Path board;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "OUT",
+            description = "The design's file to write; compressed when its name ends in .gz.")
+    private Path output;
+
+    @Option(
+            names = "--top",
+            defaultValue = "",
+            paramLabel = "MODULE",
+            description = "The top module, where the file leaves a choice.")
+    private String top;
+
+    @Option(
+            names = "--port",
+            paramLabel = "PORT=PAD",
+            description =
+                    "Puts a port on a pad, by the pad's name or package pin; may be repeated.")
+    private Map<String, String> ports = new HashMap<>();
+
+    @Option(
+            names = "--seed",
+            defaultValue = "1",
+            description = "Seed of all choices (${DEFAULT-VALUE}).")
+    private long seed;
+
+    @Option(
+            names = "--effort",
+            defaultValue = "1",
+            description =
+                    "Share of the moves of the published annealing schedule (${DEFAULT-VALUE}).")
+    private double effort;
+
+    @Option(
+            names = "--timing",
+            defaultValue = "2",
+            paramLabel = "WEIGHT",
+            description =
+                    "What delay on the longest path counts against wire; 0 for wire alone"
+                            + " (${DEFAULT-VALUE}).")
+    private double timing;
+
+    @Override
+    public Integer call() throws BadInput {
+        if (!(effort > 0 && effort <= 100)) {
+            throw new BadInput("--effort", "", "a number above 0, at most 100", "" + effort);
+        }
+        if (!(timing >= 0 && timing <= 1000)) {
+            throw new BadInput("--timing", "", "a number from 0 to 1000", "" + timing);
+        }
+        Outputs.check(output, netlist, mapping, fabric);
+        Progress progress = new ConsoleProgress(spec.commandLine().getErr());
+        Fabric read = FabricReader.read(fabric, progress);
+        Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
+        CellMapping types = MappingReader.read(mapping, progress);
+        NetlistReader.Mapped mapped = NetlistReader.read(netlist, top, types, read, progress);
+        PlaceRouteOptions options =
+                new PlaceRouteOptions(
+                        seed,
+                        effort,
+                        timing,
+                        PlaceRouteOptions.usual(seed).rounds(),
+                        pads(read, mapped.netlist()),
+                        around);
+        PlaceRouteResult result =
+                PlaceAndRoute.placeAndRoute(read, mapped.netlist(), options, progress);
+        PrintWriter out = spec.commandLine().getOut();
+        if (result instanceof PlaceRouteResult.NoRoom none) {
+            out.println("It does not fit:");
+            none.reasons().forEach(r -> out.println("  " + r));
+            out.flush();
+            return Padward.NOT_OPEN;
+        }
+        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result;
+        write(placed.design());
+        tell(out, placed, mapped.notes());
+        out.flush();
+        return placed.report().unrouted().isEmpty() ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private Map<String, Integer> pads(Fabric read, Netlist circuit) throws BadInput {
+        Map<String, Integer> result = new HashMap<>();
+        List<String> names = circuit.ports().stream().map(Netlist.LogicalPort::name).toList();
+        Design empty = new Design("", "", read, Board.UNKNOWN, List.of(), List.of(), List.of());
+        for (Map.Entry<String, String> entry : ports.entrySet()) {
+            if (!names.contains(entry.getKey())) {
+                throw new BadInput(
+                        "--port",
+                        "",
+                        "a port of the netlist",
+                        "“" + entry.getKey() + "”" + DesignOption.hint(entry.getKey(), names));
+            }
+            result.put(entry.getKey(), DesignOption.pad(empty, entry.getValue()));
+        }
+        return result;
+    }
+
+    private void write(Design design) throws BadInput {
+        Path folder = output.toAbsolutePath().normalize().getParent();
+        DesignWriter.write(
+                design,
+                output,
+                relative(folder, fabric),
+                board == null ? "" : relative(folder, board));
+    }
+
+    private static String relative(Path folder, Path file) {
+        Path whole = file.toAbsolutePath().normalize();
+        return folder.relativize(whole).toString().replace('\\', '/');
+    }
+
+    private void tell(PrintWriter out, PlaceRouteResult.OnFabric placed, List<String> moreNotes) {
+        PlaceRouteResult.Report report = placed.report();
+        Design design = placed.design();
+        out.printf(
+                Locale.ROOT,
+                "%s: %d cells, %d ports, %d nets%n",
+                output,
+                design.cells().size(),
+                design.ports().size(),
+                design.nets().size());
+        TextTable table = new TextTable("what", "used", "places", "share");
+        for (PlaceRouteResult.Use use : report.uses()) {
+            table.row(
+                    use.what(),
+                    "" + use.used(),
+                    "" + use.places(),
+                    String.format(Locale.ROOT, "%.1f %%", 100.0 * use.used() / use.places()));
+        }
+        table.print(out);
+        if (report.packed() > 0) {
+            out.println(report.packed() + " output registers stand in IO register sites");
+        }
+        out.println(
+                "wire: " + report.tiles() + " tiles estimated, " + report.wires() + " wires used");
+        if (!report.worstPath().isEmpty()) {
+            out.printf(
+                    Locale.ROOT,
+                    "worst delay: %.3f ns at the slow corner, pad drivers left out:%n",
+                    report.worstPs() / 1000.0);
+            report.worstPath().stream().limit(MOST_TOLD).forEach(s -> out.println("  " + s));
+        }
+        List<String> notes = new ArrayList<>(moreNotes);
+        notes.addAll(report.notes());
+        notes.forEach(n -> out.println("note: " + n));
+        if (!report.unrouted().isEmpty()) {
+            out.println(report.unrouted().size() + " nets found no way:");
+            report.unrouted().stream()
+                    .limit(MOST_TOLD)
+                    .forEach(u -> out.println("  " + u.net() + ": " + u.reason()));
+        }
+    }
+}

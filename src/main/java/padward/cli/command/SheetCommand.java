@@ -1,0 +1,93 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.WholeFile;
+import padward.change.Ledger;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.InstrumentOption;
+import padward.cli.option.LeadOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.option.OutputOption;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.handover.BenchSheet;
+import padward.handover.SdfText;
+import padward.handover.SheetCsv;
+import padward.handover.SheetPage;
+import padward.handover.SheetPdf;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code sheet}: the page for the bench. */
+@Command(
+        name = "sheet",
+        mixinStandardHelpOptions = true,
+        description =
+                "Writes what is taken to the bench: where each signal that a ledger brings out is to be "
+                        + "found, how late it is there, how to correct for it, and the cautions; a page for each "
+                        + "breakout or group. The file's name tells the form: .html (printable, needs no other "
+                        + "file), .pdf, .csv, or .sdf (delays for simulation).",
+        footer = {
+            "",
+            "Example:",
+            "  padward sheet --design fixtures/small/only.design.json --ledger bench.json \\",
+            "      -o bench.pdf --lead-m 0.3"
+        })
+public final class SheetCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
+    @Mixin private OutputOption output;
+    @Mixin private LeadOption lead;
+    @Mixin private InstrumentOption instrument;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--paper",
+            defaultValue = "a4",
+            description = "Size of the paper, a4 or letter (${DEFAULT-VALUE}).")
+    private SheetPage.Paper paper;
+
+    @Override
+    public Integer call() throws BadInput {
+        Path target = output.checked(design, ledger);
+        String form = form();
+        Design read = design.read();
+        Ledger kept = ledger.read(read);
+        Design after = LedgerTable.apply(kept, read, ledger.file());
+        BenchSheet sheet = BenchSheet.of(read, kept, after, lead.read(), instrument.read());
+        String made = LocalDate.now().toString();
+        switch (form) {
+            case "html" -> WholeFile.writeText(target, SheetPage.html(sheet, after, made, paper));
+            case "pdf" ->
+                    WholeFile.write(target, out -> SheetPdf.write(sheet, after, made, paper, out));
+            case "csv" -> WholeFile.writeText(target, SheetCsv.of(sheet));
+            default -> WholeFile.writeText(target, SdfText.of(sheet, after));
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        int count = sheet.lines().size();
+        out.println("Written: " + target + ", " + count + (count == 1 ? " signal" : " signals"));
+        out.flush();
+        return Padward.DONE;
+    }
+
+    private String form() throws BadInput {
+        for (String form : new String[] {"html", "pdf", "csv", "sdf"}) {
+            if (output.lowerName().endsWith("." + form)) {
+                return form;
+            }
+        }
+        throw new BadInput(
+                "-o",
+                "",
+                "a name that ends in .html, .pdf, .csv or .sdf",
+                output.file().toString());
+    }
+}

@@ -1,0 +1,202 @@
+package padward.cli.command;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.survey.Survey;
+import padward.breakout.text.AnswerText;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.NetOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.TextTable;
+import padward.cli.output.WhatIfTable;
+import padward.design.Design;
+import padward.fabric.Corner;
+import padward.fabric.Pad;
+import padward.route.search.Engine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code survey}: one net, all pads. */
+@Command(
+        name = "survey",
+        mixinStandardHelpOptions = true,
+        description =
+                "Ranks all pads for one net: pads that nothing else can drive before those that the "
+                        + "board may drive or the design reads; then by what the design would lose; then by the "
+                        + "number of obstacles; then by delay. Pads without a way come last.",
+        footer = {
+            "",
+            "Example:",
+            "  padward survey --design fixtures/small/only.design.json --net 'pump/level/sample[1]'"
+        })
+public final class SurveyCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private NetOption net;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--corner",
+            defaultValue = "slow",
+            description = "The corner that ranks delays, fast or slow (${DEFAULT-VALUE}).")
+    private Corner corner;
+
+    @Option(
+            names = "--sort",
+            paramLabel = "KEY",
+            description = "Ranks by this first: hazard, function, obstacles or delay.")
+    private Survey.Key sort;
+
+    @Option(names = "--bank", paramLabel = "BANK", description = "Only pads of this bank.")
+    private String bank;
+
+    @Option(
+            names = "--header",
+            paramLabel = "NAME",
+            description = "Only pads on this header, connector or test point of the board.")
+    private String header;
+
+    @Option(names = "--free", description = "Only pads that no port is on.")
+    private boolean free;
+
+    @Option(names = "--used", description = "Only pads that a port is on.")
+    private boolean used;
+
+    @Option(
+            names = "--trial",
+            paramLabel = "EDIT",
+            description = "Surveys as if something were freed; see ask.")
+    private List<String> whatIf = List.of();
+
+    @Option(names = "--json", description = "Prints the answers as JSON, best first.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = WhatIfTable.apply(design.read(), whatIf);
+        checkFilters(read);
+        Survey survey =
+                Survey.of(read, net.of(read), corner, Engine.OWN, Progress.NONE)
+                        .only(a -> isWanted(read, a.question().pad()));
+        if (sort != null) {
+            survey = survey.sortedBy(sort);
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            printJson(survey, out);
+        } else {
+            printTable(read, survey, out);
+        }
+        out.flush();
+        boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
+        return anyOpen ? Padward.DONE : Padward.NOT_OPEN;
+    }
+
+    private void checkFilters(Design read) throws BadInput {
+        boolean bankKnown =
+                bank == null || read.fabric().pads().stream().anyMatch(p -> bank.equals(p.bank()));
+        if (!bankKnown) {
+            throw new BadInput("--bank", "", "the name of a bank that has pads", quoted(bank));
+        }
+        boolean headerKnown =
+                header == null
+                        || read.board().wirings().stream()
+                                .flatMap(w -> w.attachments().stream())
+                                .anyMatch(a -> a.kind().probeable() && a.name().equals(header));
+        if (!headerKnown) {
+            String expected = "the name of a header or test point of the board";
+            throw new BadInput("--header", "", expected, quoted(header));
+        }
+    }
+
+    private static String quoted(String text) {
+        return "“" + text + "”";
+    }
+
+    private boolean isWanted(Design read, int pad) {
+        boolean port = read.findPortOn(pad).isPresent();
+        boolean onHeader =
+                header == null
+                        || read.board()
+                                .findWiring(pad)
+                                .map(
+                                        w ->
+                                                w.attachments().stream()
+                                                        .filter(a -> a.kind().probeable())
+                                                        .anyMatch(a -> a.name().equals(header)))
+                                .orElse(false);
+        return onHeader
+                && (bank == null || bank.equals(read.fabric().pads().get(pad).bank()))
+                && !(free && port)
+                && !(used && !port);
+    }
+
+    private static void printJson(Survey survey, PrintWriter out) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-survey/1");
+        result.addProperty("net", survey.net().name());
+        result.addProperty("corner", survey.corner().label());
+        JsonArray answers = new JsonArray();
+        survey.answers().forEach(a -> answers.add(AnswerJson.object(a)));
+        result.add("answers", answers);
+        out.println(AnswerJson.text(result));
+    }
+
+    private static void printTable(Design design, Survey survey, PrintWriter out) {
+        TextTable table =
+                new TextTable(
+                        "pad",
+                        "pin",
+                        "answer",
+                        "delay",
+                        "gives up",
+                        "in the way",
+                        "at stake",
+                        "on the board");
+        for (Answer answer : survey.answers()) {
+            Pad pad = answer.question().padValue();
+            table.row(
+                    pad.name(),
+                    pad.packagePin(),
+                    AnswerText.word(answer),
+                    delay(answer),
+                    design.findPortOn(answer.question().pad())
+                            .map(p -> "port " + p.name())
+                            .orElse(""),
+                    obstacles(answer),
+                    AnswerText.wouldLose(answer),
+                    AnswerText.onBoard(answer.question()));
+        }
+        table.print(out);
+        if (survey.answers().isEmpty()) {
+            out.println("No pad fits.");
+        }
+        out.println();
+        out.println(
+                "At stake: ends that lose their signal if the obstacle cannot be moved; ask tells.");
+        out.println(
+                "Before driving a pad, read its cautions with ask; the board's documents decide.");
+    }
+
+    private static String delay(Answer answer) {
+        return answer.findRoute().map(w -> w.total().toText()).orElse("");
+    }
+
+    private static String obstacles(Answer answer) {
+        return answer instanceof Answer.Blocked blocked
+                ? blocked.obstacles().stream()
+                        .map(o -> o.occupant().name())
+                        .collect(Collectors.joining(", "))
+                : "";
+    }
+}

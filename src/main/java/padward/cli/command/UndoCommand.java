@@ -1,0 +1,132 @@
+package padward.cli.command;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.change.EntryRemoval;
+import padward.change.Ledger;
+import padward.cli.Padward;
+import padward.cli.option.DesignOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.LedgerJson;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.format.ledger.EntrySigning;
+import padward.format.ledger.LedgerFile;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code undo}: an entry taken out of a ledger. */
+@Command(
+        name = "undo",
+        mixinStandardHelpOptions = true,
+        description =
+                "Takes an entry out of a ledger, the last one unless another is named. An entry that "
+                        + "later ones depend on stays, and these are told; --with-dependents takes them out too.",
+        footer = {
+            "",
+            "Example:",
+            "  padward undo --design fixtures/small/only.design.json --ledger bench.json --entry 1"
+        })
+public final class UndoCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
+    @Spec private CommandSpec spec;
+
+    @Option(names = "--entry", paramLabel = "N", description = "Which entry, from 1.")
+    private Integer entry;
+
+    @Option(
+            names = "--with-dependents",
+            description = "Takes out the entries that depend on it, too.")
+    private boolean withDependents;
+
+    @Option(names = "--json", description = "Prints what was undone as JSON.")
+    private boolean json;
+
+    private int number;
+    private EntryRemoval undoing;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        ledger.checkIsThere();
+        Ledger left =
+                LedgerFile.change(
+                        ledger.file(), design.file(), read.fabric(), old -> undone(old, read));
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(AnswerJson.text(json(left)));
+        } else {
+            out.println("Undone: entry " + number + ", " + undoing.entry().what() + ".");
+            undoing.dependents()
+                    .forEach(
+                            d ->
+                                    out.println(
+                                            "With it: entry "
+                                                    + (d.index() + 1)
+                                                    + ", "
+                                                    + d.entry().what()
+                                                    + "."));
+            out.println(left(left.entries().size()));
+        }
+        out.flush();
+        return Padward.DONE;
+    }
+
+    private Ledger undone(Ledger old, Design read) throws BadInput {
+        int count = old.entries().size();
+        number = entry == null ? count : entry;
+        if (number < 1 || number > count) {
+            String expected = count == 0 ? "a ledger with entries" : "a number from 1 to " + count;
+            throw new BadInput("--entry", "", expected, count == 0 ? "none" : "" + number);
+        }
+        LedgerTable.apply(old, read, ledger.file());
+        undoing = EntryRemoval.of(old, read, number - 1);
+        if (!undoing.isAlone() && !withDependents) {
+            String dependents =
+                    undoing.dependents().stream()
+                            .map(
+                                    d ->
+                                            "entry "
+                                                    + (d.index() + 1)
+                                                    + " does: "
+                                                    + LedgerTable.few(d.reasons()))
+                            .collect(Collectors.joining("; "));
+            throw new BadInput(
+                    ledger.file().toString(),
+                    "$.entries[" + (number - 1) + "]",
+                    "an entry that no other depends on, or --with-dependents",
+                    dependents);
+        }
+        // Entries that stay begin from another state of the design now.
+        return EntrySigning.again(undoing.rest(), read);
+    }
+
+    private static String left(int count) {
+        return switch (count) {
+            case 0 -> "Nothing is kept any more.";
+            case 1 -> "1 entry is left.";
+            default -> count + " entries are left.";
+        };
+    }
+
+    private JsonObject json(Ledger left) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-undone/1");
+        result.addProperty("ledger", ledger.file().toString());
+        JsonArray undone = new JsonArray();
+        undone.add(LedgerJson.entry(number, undoing.entry()));
+        undoing.dependents().forEach(d -> undone.add(LedgerJson.entry(d.index() + 1, d.entry())));
+        result.add("undone", undone);
+        result.addProperty("left", left.entries().size());
+        return result;
+    }
+}

@@ -1,0 +1,2 @@
+/** The commands, one class each. */
+package padward.cli.command;

@@ -1,0 +1,48 @@
+package padward.cli.option;
+
+import java.util.List;
+import padward.base.BadInput;
+import padward.breakout.group.GroupNames;
+import padward.design.Design;
+import padward.design.Net;
+import picocli.CommandLine.Option;
+
+/** The options that state a group: nets, and pads that may be taken. */
+public final class GroupOption {
+    @Option(
+            names = {"-n", "--nets"},
+            required = true,
+            paramLabel = "NETS",
+            description =
+                    "A net, or a pattern with * and ?; may be given several times. Vectors count"
+                            + " up.")
+    private List<String> nets = List.of();
+
+    @Option(
+            names = {"-p", "--pads"},
+            required = true,
+            split = ",",
+            paramLabel = "PADS",
+            description =
+                    "Pads that may be taken, with commas between: 'header NAME', 'bank NAME',"
+                            + " 'any', pads as ask takes them, or patterns of such names with * and ?.")
+    private List<String> pads = List.of();
+
+    /** The nets as they were asked for. */
+    public String netsText() {
+        return String.join(" ", nets);
+    }
+
+    /** The pads as they were asked for. */
+    public String padsText() {
+        return String.join(",", pads);
+    }
+
+    public List<Net> nets(Design design) throws BadInput {
+        return GroupNames.nets(design, nets, "--nets");
+    }
+
+    public List<Integer> pads(Design design) throws BadInput {
+        return GroupNames.pads(design, pads, DesignOption::pad, "--pads");
+    }
+}

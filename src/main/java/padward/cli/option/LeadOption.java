@@ -1,0 +1,55 @@
+package padward.cli.option;
+
+import padward.base.BadInput;
+import padward.timing.ExternalLine;
+import picocli.CommandLine.Option;
+
+/** What lies between the pad and the instrument. */
+public final class LeadOption {
+    @Option(
+            names = "--dielectric",
+            defaultValue = "4.3",
+            description = "Dielectric constant of the board, for traces (${DEFAULT-VALUE}).")
+    private double dielectric;
+
+    @Option(
+            names = "--lead-m",
+            defaultValue = "0",
+            description = "Length of the leads to the instrument, metres (${DEFAULT-VALUE}).")
+    private double lead;
+
+    @Option(
+            names = "--velocity",
+            defaultValue = "0.66",
+            description = "Velocity factor of the leads (${DEFAULT-VALUE}).")
+    private double velocity;
+
+    @Option(
+            names = "--connector-ps",
+            defaultValue = "0",
+            description = "Delay of the connector between board and lead (${DEFAULT-VALUE}).")
+    private int connector;
+
+    @Option(
+            names = "--probe-pf",
+            defaultValue = "10",
+            description =
+                    "Capacitance of the lead's end and the instrument, pF (${DEFAULT-VALUE}).")
+    private double load;
+
+    public ExternalLine read() throws BadInput {
+        check("--dielectric", dielectric, 1, 20);
+        check("--lead-m", lead, 0, 100);
+        check("--connector-ps", connector, 0, 10_000);
+        check("--probe-pf", load, 0, 1000);
+        check("--velocity", velocity, 0.1, 1);
+        return new ExternalLine(dielectric, connector, lead, velocity, load);
+    }
+
+    private static void check(String option, double value, double least, double most)
+            throws BadInput {
+        if (!(value >= least && value <= most)) {
+            throw new BadInput(option, "", "a number from " + least + " to " + most, "" + value);
+        }
+    }
+}

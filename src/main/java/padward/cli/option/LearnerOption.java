@@ -1,0 +1,37 @@
+package padward.cli.option;
+
+import java.nio.file.Path;
+import padward.base.BadInput;
+import padward.lesson.LearnerRecord;
+import padward.lesson.file.LearnerFolder;
+import picocli.CommandLine.Option;
+
+/** The options that say whose lessons and exercises are meant. */
+public final class LearnerOption {
+    @Option(
+            names = "--learner",
+            paramLabel = "NAME",
+            defaultValue = "${sys:user.name}",
+            description = "Whose progress is meant (you: ${DEFAULT-VALUE}).")
+    private String learner;
+
+    @Option(
+            names = "--records",
+            paramLabel = "DIR",
+            description =
+                    "Folder of the learners' files (usually learners in the window's settings folder, "
+                            + "on Linux ~/.config/padward).")
+    private Path folder;
+
+    public String name() {
+        return learner;
+    }
+
+    public LearnerFolder folder() {
+        return folder == null ? LearnerFolder.usual() : LearnerFolder.at(folder);
+    }
+
+    public LearnerRecord read() throws BadInput {
+        return folder().read(learner);
+    }
+}

@@ -1,0 +1,21 @@
+package padward.cli.option;
+
+import padward.base.BadInput;
+import padward.design.Design;
+import padward.design.Net;
+import picocli.CommandLine.Option;
+
+/** The option that names one net. */
+public final class NetOption {
+    @Option(
+            names = {"-n", "--net"},
+            required = true,
+            paramLabel = "NET",
+            description = "The net's name, or a pattern with * and ? that fits only one.")
+    private String net;
+
+    /** The net of a design. */
+    public Net of(Design design) throws BadInput {
+        return DesignOption.net("--net", design, net);
+    }
+}

@@ -1,0 +1,32 @@
+package padward.cli.option;
+
+import padward.base.BadInput;
+import padward.breakout.ask.Question;
+import padward.design.Design;
+import padward.fabric.Corner;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The options that state a question: a net, a pad, a corner. */
+public final class QuestionOption {
+    @Mixin private NetOption net;
+
+    @Option(
+            names = {"-p", "--pad"},
+            required = true,
+            paramLabel = "PAD",
+            description = "The pad: its name, package pin, port, board net or header pin (J1.3).")
+    private String pad;
+
+    @Option(
+            names = "--corner",
+            defaultValue = "slow",
+            description =
+                    "The corner at which the way shall be the quickest, fast or slow (${DEFAULT-VALUE}).")
+    private Corner corner;
+
+    /** The question about a design. */
+    public Question about(Design design) throws BadInput {
+        return new Question(design, net.of(design), DesignOption.pad(design, pad), corner);
+    }
+}

@@ -1,0 +1,31 @@
+package padward.cli.option;
+
+import java.util.List;
+import padward.change.Edit;
+import padward.change.LedgerEntry;
+import padward.design.Design;
+import padward.format.ledger.EntrySigning;
+import picocli.CommandLine.Option;
+
+/** The options that tell who keeps something, and why. */
+public final class SigningOption {
+    @Option(names = "--note", defaultValue = "", description = "Why, for whoever reads it next.")
+    private String note;
+
+    @Option(
+            names = "--who",
+            defaultValue = "${sys:user.name}",
+            description = "Who keeps it (${DEFAULT-VALUE}).")
+    private String who;
+
+    /** An entry for a ledger. */
+    public LedgerEntry entry(Design before, String net, String pad, List<Edit> edits) {
+        return EntrySigning.entry(before, net, pad, edits, who, note);
+    }
+
+    /** As {@link #entry}, with a note of the command's own where the user gave none. */
+    public LedgerEntry entry(
+            Design before, String net, String pad, List<Edit> edits, String otherwise) {
+        return EntrySigning.entry(before, net, pad, edits, who, note.isBlank() ? otherwise : note);
+    }
+}

@@ -1,0 +1,2 @@
+/** Options that several commands share, and what they name. */
+package padward.cli.option;

@@ -1,0 +1,141 @@
+package padward.cli.output;
+
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.Locale;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.NoRouteReason;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.text.AnswerText;
+import padward.design.Occupant;
+import padward.fabric.Delay;
+import padward.fabric.Fabric;
+import padward.unblock.release.DisconnectedBranch;
+
+/** Answers as JSON, as docs/formats.md describes it. */
+public final class AnswerJson {
+    private static final Gson GSON =
+            new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
+
+    private AnswerJson() {}
+
+    public static String text(Answer answer) {
+        return GSON.toJson(object(answer));
+    }
+
+    public static String text(JsonObject object) {
+        return GSON.toJson(object);
+    }
+
+    /** A question of which the search was stopped. */
+    public static JsonObject undecided(Question question, String sentence) {
+        return head(question, "undecided", sentence);
+    }
+
+    private static JsonObject head(Question question, String word, String sentence) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-answer/1");
+        result.addProperty("answer", word);
+        result.addProperty("sentence", sentence);
+        result.addProperty("net", question.net().name());
+        result.addProperty("pad", question.padValue().name());
+        result.addProperty("packagePin", question.padValue().packagePin());
+        result.addProperty("corner", question.corner().label());
+        return result;
+    }
+
+    /** One answer. */
+    public static JsonObject object(Answer answer) {
+        Question question = answer.question();
+        Fabric fabric = question.design().fabric();
+        String word = AnswerText.word(answer).toLowerCase(Locale.ROOT).replace(' ', '-');
+        JsonObject result = head(question, word, AnswerText.sentence(answer));
+        if (answer instanceof Answer.Open open) {
+            addRoute(open.route(), result);
+            JsonArray chokepoints = new JsonArray();
+            open.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
+            result.add("chokepoints", chokepoints);
+        } else if (answer instanceof Answer.Blocked blocked) {
+            JsonArray obstacles = new JsonArray();
+            blocked.obstacles().forEach(o -> obstacles.add(obstacle(o)));
+            result.add("obstacles", obstacles);
+            addRoute(blocked.route(), result);
+            blocked.why().ifPresent(w -> result.add("why", WhyJson.object(blocked, w)));
+        } else if (answer instanceof Answer.NoRoute noRoute) {
+            result.addProperty("reason", word(noRoute.reason()));
+            JsonArray nearby = new JsonArray();
+            noRoute.nearby().forEach(n -> nearby.add(WhyJson.nearby(n)));
+            result.add("nearby", nearby);
+        }
+        answer.disconnected().ifPresent(l -> result.add("letGo", disconnected(l, fabric)));
+        JsonArray cautions = new JsonArray();
+        answer.cautions().forEach(cautions::add);
+        result.add("cautions", cautions);
+        return result;
+    }
+
+    private static String word(NoRouteReason reason) {
+        return reason.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    static void addRoute(Route route, JsonObject result) {
+        result.add("delay_ps", delay(route.total()));
+        route.setting().ifPresent(s -> result.addProperty("setting", s.name()));
+        route.setting().ifPresent(s -> result.add("setting_delay_ps", delay(s.delay())));
+        JsonArray hops = new JsonArray();
+        route.hops().forEach(h -> hops.add(hop(h)));
+        result.add("hops", hops);
+    }
+
+    private static JsonObject hop(Hop hop) {
+        JsonObject result = new JsonObject();
+        result.addProperty("vertex", hop.name());
+        result.addProperty("kind", hop.kind().name().toLowerCase(Locale.ROOT));
+        result.addProperty("tile", hop.tile());
+        result.addProperty("edge", hop.edge().map(e -> e.label()).orElse("driver"));
+        result.add("delay_ps", delay(hop.step()));
+        result.add("total_ps", delay(hop.total()));
+        result.addProperty("onNet", hop.onNet());
+        hop.obstacle().ifPresent(o -> result.add("heldBy", occupant(o)));
+        return result;
+    }
+
+    static JsonObject occupant(Occupant occupant) {
+        JsonObject result = new JsonObject();
+        result.addProperty("kind", occupant instanceof Occupant.ByCell ? "cell" : "net");
+        result.addProperty("name", occupant.name());
+        return result;
+    }
+
+    static JsonObject obstacle(Obstacle obstacle) {
+        JsonObject result = occupant(obstacle.occupant());
+        result.addProperty("resource", obstacle.resource());
+        result.addProperty("resourceKind", obstacle.resourceKind());
+        result.addProperty("tile", obstacle.tile());
+        result.addProperty("spare", obstacle.removable());
+        result.addProperty("atStake", obstacle.wouldLose());
+        return result;
+    }
+
+    private static JsonObject disconnected(DisconnectedBranch disconnected, Fabric fabric) {
+        JsonObject result = new JsonObject();
+        result.addProperty("port", disconnected.port().name());
+        result.addProperty("net", disconnected.net().name());
+        JsonArray vertices = new JsonArray();
+        disconnected.vertices().forEach(v -> vertices.add(fabric.vertexName(v)));
+        result.add("vertices", vertices);
+        return result;
+    }
+
+    static JsonArray delay(Delay delay) {
+        JsonArray result = new JsonArray();
+        result.add(delay.fastPs());
+        result.add(delay.slowPs());
+        return result;
+    }
+}

@@ -1,0 +1,124 @@
+package padward.cli.output;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.NearbySignal;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.text.AnswerText;
+import padward.breakout.text.WhyText;
+import padward.design.Occupant;
+import padward.fabric.EdgeKind;
+import padward.unblock.Explanation;
+import padward.unblock.weigh.Removal;
+
+/** Prints what follows an answer's sentence: obstacles, hops, cautions. */
+public final class AnswerTable {
+    private AnswerTable() {}
+
+    public static void print(Answer answer, PrintWriter out) {
+        if (answer instanceof Answer.Open open) {
+            printRoute(open.route(), out);
+            String narrow = WhyText.everyFreeRoute(open);
+            if (!narrow.isEmpty()) {
+                out.println();
+                out.println(narrow);
+            }
+        } else if (answer instanceof Answer.Blocked blocked) {
+            blocked.why()
+                    .ifPresentOrElse(
+                            w -> printWhy(blocked, w, out), () -> printObstacles(blocked, out));
+            printRoute(blocked.route(), out);
+        } else if (answer instanceof Answer.NoRoute none && !none.nearby().isEmpty()) {
+            printNearby(none, out);
+        }
+        out.println();
+        out.println("Cautions:");
+        answer.cautions().forEach(c -> out.println("  - " + c));
+    }
+
+    private static void printObstacles(Answer.Blocked blocked, PrintWriter out) {
+        out.println();
+        out.println("To be freed first:");
+        for (Obstacle obstacle : blocked.obstacles()) {
+            out.println("  " + AnswerText.obstacle(obstacle) + ", in tile " + obstacle.tile());
+        }
+    }
+
+    private static void printWhy(Answer.Blocked blocked, WhyBlocked why, PrintWriter out) {
+        Explanation explanation = why.explanation();
+        String narrow = WhyText.oneOfThese(explanation);
+        if (!narrow.isEmpty()) {
+            out.println();
+            out.println(narrow);
+        }
+        out.println();
+        out.println("What would open a way, best first. " + WhyText.proof(explanation));
+        int number = 1;
+        for (WhyBlocked.Option option : why.options()) {
+            String total = option.route().total().toText();
+            out.println("  " + number++ + ". " + WhyText.option(option.option()) + ": " + total);
+            List<Removal> removals = option.option().removals();
+            for (int i = 0; i < removals.size(); i++) {
+                Obstacle obstacle = option.obstacles().get(i);
+                String every = removals.get(i).onEveryRoute() ? "; on every way" : "";
+                out.println("     " + AnswerText.obstacle(obstacle) + every);
+                out.println("       " + WhyText.consequence(blocked, removals.get(i)));
+            }
+        }
+        out.println();
+        out.println("The first of these:");
+    }
+
+    private static void printNearby(Answer.NoRoute none, PrintWriter out) {
+        out.println();
+        out.println("Near it, these reach the pad:");
+        TextTable table = new TextTable("net", "compared with it", "answer");
+        for (NearbySignal signal : none.nearby()) {
+            table.row(signal.net().name(), signal.difference(), AnswerText.word(signal.answer()));
+        }
+        table.print(out);
+    }
+
+    private static void printRoute(Route route, PrintWriter out) {
+        TextTable table = new TextTable("reached", "by", "delay", "from driver", "");
+        for (Hop hop : route.hops()) {
+            table.row(
+                    hop.name(),
+                    hop.edge().map(EdgeKind::label).orElse("driver"),
+                    hop.edge().isEmpty() ? "" : hop.step().toText(),
+                    hop.total().toText(),
+                    remark(hop));
+        }
+        route.setting()
+                .ifPresent(
+                        s ->
+                                table.row(
+                                        "outside the pad",
+                                        "pad driver",
+                                        s.delay().toText(),
+                                        route.total().toText(),
+                                        "set to " + s.name()));
+        out.println();
+        table.print(out);
+    }
+
+    private static String remark(Hop hop) {
+        List<String> remarks = new ArrayList<>();
+        if (hop.onNet()) {
+            remarks.add("on the net already");
+        }
+        hop.obstacle()
+                .ifPresent(
+                        o ->
+                                remarks.add(
+                                        "held by "
+                                                + (o instanceof Occupant.ByCell ? "cell " : "net ")
+                                                + o.name()));
+        return String.join(", ", remarks);
+    }
+}

@@ -1,0 +1,126 @@
+package padward.cli.output;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.Optional;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.RegisteredGroup;
+import padward.breakout.group.UnblockedGroup;
+import padward.breakout.text.WhyText;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.timing.ExternalLine;
+import padward.timing.SinkDelayChange;
+
+/** A group as JSON, as docs/formats.md describes it. */
+public final class BusJson {
+    private BusJson() {}
+
+    public static JsonObject object(
+            Design design,
+            Bus bus,
+            Optional<UnblockedGroup> unblocked,
+            Optional<MatchedGroup> matched,
+            Optional<RegisteredGroup> registered,
+            ExternalLine outside) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-bus/1");
+        JsonArray lines = new JsonArray();
+        bus.lines().forEach(l -> lines.add(line(design, l, outside)));
+        result.add("lines", lines);
+        JsonArray left = new JsonArray();
+        for (Bus.Left one : bus.left()) {
+            JsonObject net = new JsonObject();
+            net.addProperty("net", one.net().name());
+            net.addProperty("reason", one.reason());
+            left.add(net);
+        }
+        result.add("left", left);
+        JsonArray skews = new JsonArray();
+        bus.skews().forEach(s -> skews.add(skew(s)));
+        result.add("skews", skews);
+        result.addProperty("total_ps", bus.totalPs());
+        result.addProperty("alone_ps", bus.alonePs());
+        unblocked.ifPresent(c -> result.add("cleared", unblocked(c)));
+        registered.ifPresent(h -> result.add("held", RegisteredTable.json(design, h)));
+        matched.ifPresent(m -> result.add("matched", matched(design, m)));
+        result.add("shifts", delayChanges(design, bus));
+        JsonArray edits = new JsonArray();
+        bus.edits().forEach(e -> edits.add(e.toText()));
+        result.add("edits", edits);
+        return result;
+    }
+
+    private static JsonObject line(Design design, Bus.Line line, ExternalLine outside) {
+        JsonObject result = new JsonObject();
+        result.addProperty("net", line.net().name());
+        result.addProperty("pad", Bus.padOf(design, line).name());
+        result.add(
+                "instrument_ps",
+                AnswerJson.delay(line.route().total().plus(outside.delay(design, line.pad()))));
+        AnswerJson.addRoute(line.route(), result);
+        return result;
+    }
+
+    private static JsonObject unblocked(UnblockedGroup unblocked) {
+        JsonObject result = new JsonObject();
+        result.addProperty("served", unblocked.bus().lines().size());
+        result.addProperty("provenFewest", unblocked.provenFewest());
+        result.addProperty("atLeast", unblocked.atLeast());
+        JsonArray all = new JsonArray();
+        for (UnblockedGroup.Freed freed : unblocked.freed()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("occupant", WhyText.who(freed.removal().occupant()));
+            one.addProperty("net", freed.blocked().question().net().name());
+            one.addProperty("pad", freed.blocked().question().padValue().name());
+            one.addProperty("sentence", WhyText.consequence(freed.blocked(), freed.removal()));
+            all.add(one);
+        }
+        result.add("freed", all);
+        return result;
+    }
+
+    private static JsonObject matched(Design design, MatchedGroup matched) {
+        JsonObject result = new JsonObject();
+        result.addProperty("tolerance_ps", matched.tolerancePs());
+        result.addProperty("before_ps", matched.beforePs());
+        result.addProperty("after_ps", matched.afterPs());
+        JsonArray misses = new JsonArray();
+        for (MatchedGroup.Miss miss : matched.misses()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("net", miss.line().net().name());
+            one.addProperty("pad", Bus.padOf(design, miss.line()).name());
+            one.addProperty("proven", miss.proven());
+            misses.add(one);
+        }
+        result.add("misses", misses);
+        return result;
+    }
+
+    private static JsonArray delayChanges(Design design, Bus bus) {
+        JsonArray result = new JsonArray();
+        for (SinkDelayChange delayChange :
+                SinkDelayChange.between(design, WhatIf.of(design, bus.edits()))) {
+            JsonObject one = new JsonObject();
+            one.addProperty("net", delayChange.net());
+            one.addProperty("sink", delayChange.sink());
+            one.add("before_ps", AnswerJson.delay(delayChange.before()));
+            one.add("after_ps", AnswerJson.delay(delayChange.after()));
+            delayChange.slackBeforePs().ifPresent(s -> one.addProperty("slackBefore_ps", s));
+            delayChange.slackAfterPs().ifPresent(s -> one.addProperty("slackAfter_ps", s));
+            result.add(one);
+        }
+        return result;
+    }
+
+    private static JsonObject skew(Bus.Skew skew) {
+        JsonObject result = new JsonObject();
+        result.addProperty("one", skew.one().net().name());
+        result.addProperty("other", skew.other().net().name());
+        result.addProperty("fast_ps", skew.fastPs());
+        result.addProperty("slow_ps", skew.slowPs());
+        result.addProperty("across_ps", skew.acrossPs());
+        return result;
+    }
+}

@@ -1,0 +1,224 @@
+package padward.cli.output;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import padward.base.Progress;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.ClockForwarding;
+import padward.breakout.ask.Question;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.UnblockedGroup;
+import padward.breakout.text.WhyText;
+import padward.change.Edit;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.PadWiring;
+import padward.fabric.Corner;
+import padward.fabric.Delay;
+import padward.fabric.Pad;
+import padward.timing.ExternalLine;
+import padward.timing.TimeStampCorrections;
+
+/** A group as text. */
+public final class BusTable {
+    private static final int MOST_PAIRS = 8;
+
+    private final Design design;
+    private final Bus bus;
+    private final ExternalLine outside;
+
+    public BusTable(Design design, Bus bus, ExternalLine outside) {
+        this.design = design;
+        this.bus = bus;
+        this.outside = outside;
+    }
+
+    public void print(PrintWriter out) {
+        if (!bus.lines().isEmpty()) {
+            printLines(out);
+        }
+        for (Bus.Left left : bus.left()) {
+            out.println("Not served: " + left.net().name() + ": " + left.reason() + ".");
+        }
+        if (bus.lines().isEmpty()) {
+            return;
+        }
+        printClocks(out);
+        printSkew(out);
+        out.println();
+        if (design.fabric().info().electrical().isUnknown()) {
+            out.println("The fabric states no loads: no other sink is reckoned to be slowed.");
+        }
+        SinkDelayTable.print(design, bus.edits(), out);
+        out.println();
+        out.println("What it takes:");
+        bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
+        out.println();
+        out.println("Cautions:");
+        cautions().forEach(c -> out.println("  - " + c));
+    }
+
+    /** Clocks are told whether they are forwarded. */
+    private void printClocks(PrintWriter out) {
+        for (Bus.Line line : bus.lines()) {
+            if (line.net().clock()) {
+                Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
+                ClockForwarding forwarding =
+                        ClockForwarding.of(question, line.route(), Progress.NONE);
+                out.println(line.net().name() + ": " + forwarding.toText());
+            }
+        }
+    }
+
+    private Set<String> cautions() {
+        Set<String> result = new LinkedHashSet<>();
+        for (Bus.Line line : bus.lines()) {
+            Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
+            for (String caution : Cautions.of(question)) {
+                result.add(question.padValue().name() + ": " + caution);
+            }
+        }
+        return result;
+    }
+
+    private void printLines(PrintWriter out) {
+        TextTable table =
+                new TextTable(
+                        "net",
+                        "pad",
+                        "pin",
+                        "header",
+                        "outside the pad",
+                        "at the instrument",
+                        "correct by");
+        List<Delay> there =
+                bus.lines().stream()
+                        .map(l -> l.route().total().plus(outside.delay(design, l.pad())))
+                        .toList();
+        List<Integer> corrections = TimeStampCorrections.ofPs(there);
+        for (int i = 0; i < there.size(); i++) {
+            Bus.Line line = bus.lines().get(i);
+            Pad pad = Bus.padOf(design, line);
+            table.row(
+                    line.net().name(),
+                    pad.name(),
+                    pad.packagePin(),
+                    header(line.pad()),
+                    line.route().total().toText(),
+                    there.get(i).toText(),
+                    String.format(Locale.ROOT, "%+.3f ns", corrections.get(i) / 1000.0));
+        }
+        table.print(out);
+    }
+
+    private String header(int pad) {
+        return design.board()
+                .findWiring(pad)
+                .flatMap(PadWiring::findLeadPlace)
+                .map(Attachment::toShortText)
+                .orElse("");
+    }
+
+    private void printSkew(PrintWriter out) {
+        List<Bus.Skew> skews = bus.skews();
+        if (skews.isEmpty()) {
+            return;
+        }
+        Bus.Skew worst = skews.get(0);
+        out.println();
+        out.printf(
+                "Greatest skew outside the pads: %s across the corners, between %s and %s.%n",
+                ns(worst.acrossPs()), worst.one().net().name(), worst.other().net().name());
+        TextTable table = new TextTable("between", "and", "both fast", "both slow", "one of each");
+        for (Bus.Skew skew : skews.subList(0, Math.min(MOST_PAIRS, skews.size()))) {
+            table.row(
+                    skew.one().net().name(),
+                    skew.other().net().name(),
+                    ns(skew.fastPs()),
+                    ns(skew.slowPs()),
+                    ns(skew.acrossPs()));
+        }
+        table.print(out);
+        if (skews.size() > MOST_PAIRS) {
+            out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less");
+        }
+        double gap = 100.0 * (bus.totalPs() - bus.alonePs()) / Math.max(1, bus.alonePs());
+        out.printf(
+                Locale.ROOT,
+                "Sum of slow delays %.3f ns; each net alone to its pad would take %.3f ns: at most"
+                        + " %.1f %% could be gained on these pads.%n",
+                bus.totalPs() / 1000.0,
+                bus.alonePs() / 1000.0,
+                gap);
+        if (design.board().wirings().isEmpty()) {
+            out.println("No board is described: traces are not reckoned.");
+        }
+    }
+
+    /** What is freed, or could be, so that all are served. */
+    public static void printUnblocked(UnblockedGroup unblocked, boolean done, PrintWriter out) {
+        int served = unblocked.bus().lines().size();
+        int count = unblocked.freed().size();
+        out.println();
+        out.println(
+                (done ? "Freed so that " : "To free so that ")
+                        + served
+                        + " of "
+                        + (served + unblocked.bus().left().size())
+                        + " are served: "
+                        + count
+                        + (unblocked.provenFewest()
+                                ? ", proven to be the fewest."
+                                : ", not proven to be the fewest; at least "
+                                        + unblocked.atLeast()
+                                        + "."));
+        for (UnblockedGroup.Freed freed : unblocked.freed()) {
+            Question question = freed.blocked().question();
+            out.println(
+                    "  "
+                            + WhyText.who(freed.removal().occupant())
+                            + ", for "
+                            + question.net().name()
+                            + " on "
+                            + question.padValue().name());
+            out.println("    " + WhyText.consequence(freed.blocked(), freed.removal()));
+        }
+        for (Bus.Left left : unblocked.bus().left()) {
+            out.println("  Not served even so: " + left.net().name() + ": " + left.reason() + ".");
+        }
+        if (!done) {
+            out.println("With --clear this is done.");
+        }
+    }
+
+    /** What matching the ways came to. */
+    public static void printMatched(Design design, MatchedGroup matched, PrintWriter out) {
+        out.println();
+        out.printf(
+                "Greatest skew at one corner at the instrument: %s before matching, %s after%s.%n",
+                ns(matched.beforePs()),
+                ns(matched.afterPs()),
+                matched.reached()
+                        ? ""
+                        : ", more than the " + ns(matched.tolerancePs()) + " wanted");
+        for (MatchedGroup.Miss miss : matched.misses()) {
+            out.println(
+                    "Not matched: "
+                            + miss.line().net().name()
+                            + " on pad "
+                            + Bus.padOf(design, miss.line()).name()
+                            + (miss.proven()
+                                    ? ": no way beside the others takes so long, which is proven."
+                                    : ": no way that takes so long was found, which proves"
+                                            + " nothing."));
+        }
+    }
+
+    private static String ns(int ps) {
+        return String.format(Locale.ROOT, "%.3f ns", ps / 1000.0);
+    }
+}

@@ -1,0 +1,36 @@
+package padward.cli.output;
+
+import java.io.PrintWriter;
+import padward.base.Progress;
+
+/** Tells how far long work is, a line every few seconds, so that quick work says nothing. */
+public final class ConsoleProgress implements Progress {
+    private static final long BETWEEN_NANOS = 3_000_000_000L;
+
+    private final PrintWriter out;
+    private long last = System.nanoTime();
+
+    /**
+     * @param out where the lines go; answers should go elsewhere
+     */
+    public ConsoleProgress(PrintWriter out) {
+        this.out = out;
+    }
+
+    @Override
+    public synchronized void report(double fraction, String message) {
+        long now = System.nanoTime();
+        if (now - last < BETWEEN_NANOS) {
+            return;
+        }
+        last = now;
+        String share = fraction < 0 ? "" : String.format(" (%.0f %%)", fraction * 100);
+        out.println("… " + message + share);
+        out.flush();
+    }
+
+    @Override
+    public boolean cancelled() {
+        return Thread.currentThread().isInterrupted();
+    }
+}

@@ -1,0 +1,71 @@
+package padward.cli.output;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import padward.breakout.group.RegisteredGroup;
+import padward.breakout.text.WhyText;
+import padward.design.Design;
+import padward.fabric.Corner;
+
+/** A group held in IO registers, as text and as JSON. */
+public final class RegisteredTable {
+    private RegisteredTable() {}
+
+    public static void print(Design design, RegisteredGroup registered, PrintWriter out) {
+        out.println();
+        out.println(
+                "Held in the pads' IO registers by clock "
+                        + registered.clock().name()
+                        + ", one period later:");
+        TextTable table =
+                new TextTable("net", "pad", "to free", "data arrives", "clock arrives", "");
+        for (RegisteredGroup.Line line : registered.lines()) {
+            boolean can = line.hindrance().isEmpty();
+            table.row(
+                    line.net().name(),
+                    design.fabric().pads().get(line.pad()).name(),
+                    line.toFree().stream().map(WhyText::who).collect(Collectors.joining(", ")),
+                    can ? line.data().toText() : "",
+                    can ? line.clocked().toText() : "",
+                    line.hindrance().map(h -> "not possible: " + h).orElse(""));
+        }
+        table.print(out);
+        out.printf(
+                Locale.ROOT,
+                "Skew that is left at the instrument: %.3f ns both fast, %.3f ns both slow.%n",
+                registered.skewPs(Corner.FAST) / 1000.0,
+                registered.skewPs(Corner.SLOW) / 1000.0);
+        out.println(
+                "An offer only: no cells are placed. The registers need setup and hold times, which"
+                        + " the fabric does not state.");
+    }
+
+    static JsonObject json(Design design, RegisteredGroup registered) {
+        JsonObject result = new JsonObject();
+        result.addProperty("clock", registered.clock().name());
+        result.addProperty("possible", registered.isPossible());
+        result.addProperty("skewFast_ps", registered.skewPs(Corner.FAST));
+        result.addProperty("skewSlow_ps", registered.skewPs(Corner.SLOW));
+        JsonArray lines = new JsonArray();
+        for (RegisteredGroup.Line line : registered.lines()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("net", line.net().name());
+            one.addProperty("pad", design.fabric().pads().get(line.pad()).name());
+            JsonArray free = new JsonArray();
+            line.toFree().forEach(o -> free.add(WhyText.who(o)));
+            one.add("toFree", free);
+            line.hindrance().ifPresent(h -> one.addProperty("hindrance", h));
+            if (line.hindrance().isEmpty()) {
+                one.add("data_ps", AnswerJson.delay(line.data()));
+                one.add("clock_ps", AnswerJson.delay(line.clocked()));
+                one.add("instrument_ps", AnswerJson.delay(line.atInstrument()));
+            }
+            lines.add(one);
+        }
+        result.add("lines", lines);
+        return result;
+    }
+}

@@ -1,0 +1,42 @@
+package padward.cli.output;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.OptionalInt;
+import padward.change.Edit;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.timing.SinkDelayChange;
+
+/** What edits do to the sinks that the touched nets had before. */
+public final class SinkDelayTable {
+    private SinkDelayTable() {}
+
+    /** Prints the sinks that are slowed or have a required time; nothing when there is nothing. */
+    public static void print(Design design, List<Edit> edits, PrintWriter out) {
+        List<SinkDelayChange> all = SinkDelayChange.between(design, WhatIf.of(design, edits));
+        List<SinkDelayChange> told =
+                all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
+        boolean loads = !design.fabric().info().electrical().isUnknown();
+        if (told.isEmpty()) {
+            if (loads) {
+                out.println("None of the " + all.size() + " other sinks of these nets is slowed.");
+            }
+            return;
+        }
+        out.println("Other sinks of these nets:");
+        TextTable table = new TextTable("net", "sink", "before", "after", "later by", "slack");
+        for (SinkDelayChange delayChange : told) {
+            OptionalInt slack = delayChange.slackAfterPs();
+            String missed = delayChange.breaksTiming() ? ", missed now" : "";
+            table.row(
+                    delayChange.net(),
+                    delayChange.sink(),
+                    delayChange.before().toText(),
+                    delayChange.after().toText(),
+                    delayChange.laterPs() + " ps",
+                    slack.isPresent() ? slack.getAsInt() + " ps" + missed : "");
+        }
+        table.print(out);
+    }
+}

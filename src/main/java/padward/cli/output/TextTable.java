@@ -1,0 +1,37 @@
+package padward.cli.output;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Text in columns, as wide as they need to be. */
+public final class TextTable {
+    private final List<String[]> rows = new ArrayList<>();
+
+    public TextTable(String... heads) {
+        rows.add(heads);
+    }
+
+    public void row(String... cells) {
+        rows.add(cells);
+    }
+
+    public void print(PrintWriter out) {
+        int columns = rows.get(0).length;
+        int[] widths = new int[columns];
+        for (String[] row : rows) {
+            for (int i = 0; i < columns; i++) {
+                widths[i] = Math.max(widths[i], row[i].codePointCount(0, row[i].length()));
+            }
+        }
+        for (String[] row : rows) {
+            StringBuilder line = new StringBuilder();
+            for (int i = 0; i < columns; i++) {
+                line.append(row[i]);
+                int length = row[i].codePointCount(0, row[i].length());
+                line.append(" ".repeat(widths[i] - length + 2));
+            }
+            out.println(line.toString().stripTrailing());
+        }
+    }
+}

@@ -1,0 +1,86 @@
+package padward.cli.output;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.breakout.survey.WhatIfReport;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.change.EditText;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.fabric.Pad;
+import padward.unblock.release.Endpoint;
+
+/** Tells what a trial gains and costs. */
+public final class WhatIfTable {
+    private static final int MOST_NAMED = 8;
+
+    private WhatIfTable() {}
+
+    /** A design with edits, stated in words, applied to it. */
+    public static Design apply(Design design, List<String> texts) throws BadInput {
+        try {
+            return WhatIf.of(design, parse(design, texts));
+        } catch (IllegalArgumentException fault) {
+            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
+        }
+    }
+
+    /** Edits stated in words. */
+    public static List<Edit> parse(Design design, List<String> texts) throws BadInput {
+        List<Edit> result = new ArrayList<>();
+        for (String text : texts) {
+            result.add(EditText.parse(design, text, "--trial"));
+        }
+        return result;
+    }
+
+    public static void print(WhatIfReport report, PrintWriter out) {
+        String edits = report.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));
+        out.println("Trial: " + edits + ". Nothing is changed.");
+        out.println("Without it: " + AnswerText.word(report.before()) + ".");
+        List<String> lost = report.lost().stream().map(Endpoint::toText).toList();
+        out.println("Loses its signal: " + named(lost) + ".");
+        out.println("Newly open pads: " + pads(report.newlyOpen()) + ".");
+        if (!report.noLongerOpen().isEmpty()) {
+            out.println("No longer open: " + pads(report.noLongerOpen()) + ".");
+        }
+        out.println();
+    }
+
+    private static String pads(List<Pad> pads) {
+        return named(pads.stream().map(Pad::name).toList());
+    }
+
+    private static String named(List<String> names) {
+        if (names.isEmpty()) {
+            return "none";
+        }
+        String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        int more = names.size() - MOST_NAMED;
+        return more > 0 ? few + " and " + more + " more" : few;
+    }
+
+    public static JsonObject json(WhatIfReport report) {
+        JsonObject result = new JsonObject();
+        result.addProperty("format", "padward-trial/1");
+        result.add("trial", names(report.edits().stream().map(Edit::toText).toList()));
+        result.add("lost", names(report.lost().stream().map(Endpoint::toText).toList()));
+        result.add("newlyOpen", names(report.newlyOpen().stream().map(Pad::name).toList()));
+        result.add("noLongerOpen", names(report.noLongerOpen().stream().map(Pad::name).toList()));
+        result.add("before", AnswerJson.object(report.before()));
+        result.add("after", AnswerJson.object(report.after()));
+        return result;
+    }
+
+    private static JsonArray names(List<String> names) {
+        JsonArray result = new JsonArray();
+        names.forEach(result::add);
+        return result;
+    }
+}

@@ -1,0 +1,2 @@
+/** Answers as text and as JSON. */
+package padward.cli.output;

@@ -1,0 +1,225 @@
+package padward.fabric.explicit;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import padward.fabric.Delay;
+import padward.fabric.DelayClasses;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
+import padward.fabric.Pad;
+import padward.fabric.PadDirections;
+import padward.fabric.SitePin;
+import padward.fabric.VertexKind;
+
+/**
+ * Collects the parts of an explicit fabric. Parts may come in any order, but what an edge or pad
+ * refers to comes before it. Numbers that the builder returns are its own; the finished fabric
+ * numbers vertices and sites tile by tile, those of one tile in the order in which they were added.
+ * That is also how a pattern numbers them, if each tile's wires are added before its sites, and
+ * these before its pads.
+ *
+ * <p>Memory, besides the fabric's: some 35 bytes a vertex, and 6 an edge. Belongs to one thread and
+ * builds once.
+ */
+public final class ExplicitBuilder {
+    private final FabricInfo info;
+    private final int columns;
+    private final int rows;
+    private final String[] tileTypes;
+    private final TileRelativeName split;
+    private final InternedBytes pool = new InternedBytes();
+    private final NameIndex vertices;
+    private final IntArrayList tiles = new IntArrayList();
+    private final IntArrayList heads = new IntArrayList();
+    private final IntArrayList sortOf = new IntArrayList();
+    private final Interner<VertexClasses.Sort> sorts = new Interner<>();
+    private final NameIndex sites;
+    private final IntArrayList siteTiles = new IntArrayList();
+    private final IntArrayList modelOf = new IntArrayList();
+    private final IntArrayList firstPins = new IntArrayList();
+    private final Interner<SiteList.Model> models = new Interner<>();
+    private final List<Pad> pads = new ArrayList<>();
+    private final EdgeBag edges = new EdgeBag();
+    private final DelayClasses classes = new DelayClasses();
+    private List<RepeatedEdge> repeated = List.of();
+    private boolean built;
+
+    /** Starts a fabric of {@code columns × rows} tiles, all of the type {@code empty}. */
+    public ExplicitBuilder(FabricInfo info, int columns, int rows) {
+        this.info = info;
+        this.columns = columns;
+        this.rows = rows;
+        this.tileTypes = new String[columns * rows];
+        this.split = new TileRelativeName(columns, rows);
+        this.vertices = new NameIndex(columns, pool);
+        this.sites = new NameIndex(columns, pool);
+        Arrays.fill(tileTypes, "empty");
+    }
+
+    /** Sets the type of a tile; its number. */
+    public int addTile(int column, int row, String type) {
+        tileTypes[row * columns + column] = type;
+        return row * columns + column;
+    }
+
+    private int addVertex(String name, VertexKind kind, int tile, int head, String wireKind) {
+        int vertex = vertices.add(split.of(name));
+        if (vertex != Fabric.NOTHING) {
+            tiles.add(tile);
+            heads.add(head);
+            sortOf.add(sorts.number(new VertexClasses.Sort(kind, wireKind)));
+        }
+        return vertex;
+    }
+
+    /** Adds a wire; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
+    public int addWire(String name, int startTile, int endTile, String kind) {
+        return addVertex(name, VertexKind.WIRE, startTile, endTile, kind);
+    }
+
+    /** Adds a site and its pins; its number, or {@link Fabric#NOTHING} when a name is taken. */
+    public int addSite(
+            String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {
+        if (sites.find(split.of(name)) != Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        int firstPin = vertices.size();
+        for (SitePin pin : pins) {
+            if (addVertex(name + "." + pin.name(), VertexKind.PIN, tile, tile, "")
+                    == Fabric.NOTHING) {
+                return Fabric.NOTHING;
+            }
+        }
+        siteTiles.add(tile);
+        modelOf.add(models.number(new SiteList.Model(kind, accepts, pins)));
+        firstPins.add(firstPin);
+        return sites.add(split.of(name));
+    }
+
+    /** Adds a pad; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
+    public int addPad(
+            String name,
+            int tile,
+            String packagePin,
+            String bank,
+            PadDirections directions,
+            int dataSite,
+            int enableSite,
+            String setting) {
+        int vertex = addVertex(name, VertexKind.PAD, tile, tile, "");
+        if (vertex != Fabric.NOTHING) {
+            pads.add(
+                    new Pad(
+                            name,
+                            vertex,
+                            tile,
+                            packagePin,
+                            bank,
+                            directions,
+                            dataSite,
+                            enableSite,
+                            setting));
+        }
+        return vertex;
+    }
+
+    /** The vertex of that name, or {@link Fabric#NOTHING}. */
+    public int findVertex(String name) {
+        return vertices.find(split.of(name));
+    }
+
+    /** The site of that name, or {@link Fabric#NOTHING}. */
+    public int findSite(String name) {
+        return sites.find(split.of(name));
+    }
+
+    /** Adds an edge. A second one between the same ends is left out, and told after building. */
+    public void addEdge(int from, int to, EdgeKind kind, Delay delay) {
+        edges.add(from, to, classes.intern(kind, delay));
+    }
+
+    /**
+     * The finished fabric. O(vertices + edges).
+     *
+     * @throws IllegalStateException when called again
+     */
+    public ExplicitFabric build() {
+        if (built) {
+            throw new IllegalStateException("a builder builds once");
+        }
+        built = true;
+        int count = vertices.size();
+        TileOffsets bases = TileOffsets.counting(columns * rows, tiles.elements(), count);
+        int[] order = bases.order(tiles.elements(), count);
+        VertexClasses kinds =
+                new VertexClasses(
+                        sorts.values(), sortOf.elements(), heads.elements(), order, bases);
+        TileNames names = new TileNames(columns, rows, pool, vertices, order, bases);
+        int[] number = inverse(order);
+        TileOffsets siteBases =
+                TileOffsets.counting(columns * rows, siteTiles.elements(), sites.size());
+        int[] siteOrder = siteBases.order(siteTiles.elements(), sites.size());
+        SiteList list =
+                new SiteList(
+                        models.values(),
+                        modelOf.elements(),
+                        pins(number),
+                        siteOrder,
+                        siteBases,
+                        bases);
+        TileNames siteNames = new TileNames(columns, rows, pool, sites, siteOrder, siteBases);
+        pool.trim(true);
+        int[] siteNumber = inverse(siteOrder);
+        List<Pad> padList =
+                pads.stream()
+                        .map(p -> renumbered(p, number, siteNumber))
+                        .sorted(Comparator.comparingInt(Pad::vertex))
+                        .toList();
+        EdgeSorter sorter = new EdgeSorter(edges, bases, number, classes);
+        EdgeRows out = sorter.rows();
+        repeated = sorter.repeated().stream().map(r -> told(r, names)).toList();
+        EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
+        return new ExplicitFabric(
+                info, columns, rows, tileTypes, bases, kinds, names, list, siteNames, padList, out,
+                in, pool);
+    }
+
+    private static RepeatedEdge told(EdgeSorter.Repeated edge, TileNames names) {
+        return new RepeatedEdge(names.name(edge.from()), names.name(edge.to()), edge.kept());
+    }
+
+    private static int[] inverse(int[] order) {
+        int[] number = new int[order.length];
+        for (int i = 0; i < order.length; i++) {
+            number[order[i]] = i;
+        }
+        return number;
+    }
+
+    /** First pins in final numbers; of sites without pins any number. */
+    private int[] pins(int[] number) {
+        return firstPins.intStream().map(p -> p < number.length ? number[p] : 0).toArray();
+    }
+
+    private static Pad renumbered(Pad pad, int[] number, int[] siteNumber) {
+        return new Pad(
+                pad.name(),
+                number[pad.vertex()],
+                pad.tile(),
+                pad.packagePin(),
+                pad.bank(),
+                pad.directions(),
+                pad.dataSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.dataSite()],
+                pad.enableSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.enableSite()],
+                pad.defaultSetting());
+    }
+
+    /** After building: edges of which a second was left out, some thousands at most. */
+    public List<RepeatedEdge> repeated() {
+        return repeated;
+    }
+}

@@ -1,0 +1,190 @@
+package padward.fabric.explicit;
+
+import java.util.List;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+
+/**
+ * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
+ * have in common (which wires they have, their names, sites and edges, told from the tile) is
+ * stored once, what they do not have in common tile by tile. A fabric of repeated tiles thus costs
+ * little more than its pattern would; where every tile lacks some switches that others have, some
+ * 20 bytes a vertex at ten edges each; where edges have no order at all, 20 and some 5 an edge in
+ * each direction. Names come besides. Made by an {@link ExplicitBuilder}.
+ */
+public final class ExplicitFabric implements Fabric {
+    private final FabricInfo info;
+    private final int columns;
+    private final int rows;
+    private final String[] tileTypes;
+    private final TileOffsets bases;
+    private final VertexClasses sorts;
+    private final TileNames names;
+    private final SiteList sites;
+    private final TileNames siteNames;
+    private final List<Pad> pads;
+    private final EdgeRows out;
+    private final EdgeRows in;
+    private final InternedBytes namePool;
+
+    ExplicitFabric(
+            FabricInfo info,
+            int columns,
+            int rows,
+            String[] tileTypes,
+            TileOffsets bases,
+            VertexClasses sorts,
+            TileNames names,
+            SiteList sites,
+            TileNames siteNames,
+            List<Pad> pads,
+            EdgeRows out,
+            EdgeRows in,
+            InternedBytes namePool) {
+        this.info = info;
+        this.columns = columns;
+        this.rows = rows;
+        this.tileTypes = tileTypes;
+        this.bases = bases;
+        this.sorts = sorts;
+        this.names = names;
+        this.sites = sites;
+        this.siteNames = siteNames;
+        this.pads = pads;
+        this.out = out;
+        this.in = in;
+        this.namePool = namePool;
+    }
+
+    /**
+     * Bytes of all arrays that say which vertices, sites and edges there are: edges in both
+     * directions with their delays, kinds, places; without names and the list of pads.
+     */
+    public long graphBytes() {
+        return 4L * tileTypes.length
+                + bases.memory()
+                + sorts.memory()
+                + sites.memory()
+                + out.memory()
+                + in.memory();
+    }
+
+    /** Bytes of all arrays that hold names, and find them. */
+    public long nameBytes() {
+        return namePool.memory() + names.memory() + siteNames.memory();
+    }
+
+    /** The incoming edges made anew with slices of another size, for tests. */
+    EdgeRows incomingInSlicesOf(int edges) {
+        return Transposer.transpose(bases, out, out.classes(), edges);
+    }
+
+    /** How many different rows its edges need, out and in. */
+    public int rowCount() {
+        return out.rowCount() + in.rowCount();
+    }
+
+    @Override
+    public FabricInfo info() {
+        return info;
+    }
+
+    @Override
+    public int columns() {
+        return columns;
+    }
+
+    @Override
+    public int rows() {
+        return rows;
+    }
+
+    @Override
+    public String tileType(int tile) {
+        return tileTypes[tile];
+    }
+
+    @Override
+    public String tileName(int tile) {
+        return "x" + column(tile) + "y" + row(tile);
+    }
+
+    @Override
+    public int vertexCount() {
+        return bases.count();
+    }
+
+    @Override
+    public VertexKind kind(int vertex) {
+        return sorts.kind(vertex);
+    }
+
+    @Override
+    public String vertexName(int vertex) {
+        return names.name(vertex);
+    }
+
+    @Override
+    public int findVertex(String name) {
+        return names.find(name);
+    }
+
+    @Override
+    public int tile(int vertex) {
+        return bases.tileOf(vertex);
+    }
+
+    @Override
+    public int headTile(int vertex) {
+        return sorts.headTile(vertex);
+    }
+
+    @Override
+    public String wireKind(int vertex) {
+        return sorts.wireKind(vertex);
+    }
+
+    @Override
+    public EdgeCursor edgesOut() {
+        return out.cursor();
+    }
+
+    @Override
+    public EdgeCursor edgesIn() {
+        return in.cursor();
+    }
+
+    @Override
+    public int siteCount() {
+        return sites.count();
+    }
+
+    @Override
+    public SiteView site(int site) {
+        return sites.site(site, siteNames.name(site));
+    }
+
+    @Override
+    public int siteOf(int vertex) {
+        return sites.siteOf(vertex);
+    }
+
+    @Override
+    public int findSite(String name) {
+        return siteNames.find(name);
+    }
+
+    @Override
+    public int firstSite(int tile) {
+        return sites.first(tile);
+    }
+
+    @Override
+    public List<Pad> pads() {
+        return pads;
+    }
+}

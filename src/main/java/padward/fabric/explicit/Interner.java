@@ -1,0 +1,28 @@
+package padward.fabric.explicit;
+
+import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
+import java.util.ArrayList;
+import java.util.List;
+import padward.fabric.Fabric;
+
+/** Different values, numbered from 0 in the order in which they came. Belongs to one thread. */
+final class Interner<T> {
+    private final List<T> values = new ArrayList<>();
+    private final Object2IntOpenHashMap<T> numbers = new Object2IntOpenHashMap<>();
+
+    /** The number of a value, which is added when it is new. */
+    int number(T value) {
+        int number = numbers.getOrDefault(value, Fabric.NOTHING);
+        if (number == Fabric.NOTHING) {
+            number = values.size();
+            values.add(value);
+            numbers.put(value, number);
+        }
+        return number;
+    }
+
+    /** All values by their numbers. */
+    List<T> values() {
+        return List.copyOf(values);
+    }
+}

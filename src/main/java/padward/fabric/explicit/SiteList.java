@@ -1,0 +1,114 @@
+package padward.fabric.explicit;
+
+import java.util.List;
+import padward.fabric.Fabric;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
+
+/**
+ * The sites of an explicit fabric, tile by tile: of each its model and its first pin. Tiles with
+ * like sites share one run; 8 bytes a tile and 8 for each site of each different tile.
+ */
+final class SiteList {
+    /**
+     * What sites of one model have in common.
+     *
+     * @param kind their kind
+     * @param accepts kinds of cell that they can hold
+     * @param pins their pins
+     */
+    record Model(String kind, List<String> accepts, List<SitePin> pins) {
+        Model {
+            accepts = List.copyOf(accepts);
+            pins = List.copyOf(pins);
+        }
+    }
+
+    private final List<Model> models;
+    private final TileOffsets sites;
+    private final TileOffsets vertices;
+    private final int[] runOfTile;
+
+    /** For each place in a run the site's model, and its first pin's place in the tile. */
+    private final int[] words;
+
+    /**
+     * @param models all models
+     * @param modelOf for each site as it was added the number of its model
+     * @param firstPinOf for each that has pins the first of them, in the vertices' final numbers
+     * @param order those sites in the order in which they are numbered now
+     */
+    SiteList(
+            List<Model> models,
+            int[] modelOf,
+            int[] firstPinOf,
+            int[] order,
+            TileOffsets sites,
+            TileOffsets vertices) {
+        this.models = models;
+        this.sites = sites;
+        this.vertices = vertices;
+        this.runOfTile = new int[sites.tiles()];
+        InternedRuns runs = new InternedRuns();
+        int[] own = new int[16];
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            int size = sites.size(tile);
+            own = ArrayGrowth.room(own, 0, 2 * size);
+            int behind = 0;
+            for (int i = 0; i < size; i++) {
+                int number = order[sites.first(tile) + i];
+                int pins = models.get(modelOf[number]).pins().size();
+                // a site without pins has none to say where it stands: behind the one before
+                int place = pins == 0 ? behind : firstPinOf[number] - vertices.first(tile);
+                own[2 * i] = modelOf[number];
+                own[2 * i + 1] = place;
+                behind = place + pins;
+            }
+            runOfTile[tile] = runs.intern(own, 0, 2 * size);
+        }
+        words = runs.toArray();
+    }
+
+    int count() {
+        return sites.count();
+    }
+
+    int first(int tile) {
+        return sites.first(tile);
+    }
+
+    SiteView site(int site, String name) {
+        int tile = sites.tileOf(site);
+        int at = runOfTile[tile] + 2 * (site - sites.first(tile));
+        Model model = models.get(words[at]);
+        int firstPin = vertices.first(tile) + words[at + 1];
+        return new SiteView(
+                site, name, model.kind(), tile, model.accepts(), firstPin, model.pins());
+    }
+
+    /** The site of a vertex, or {@link Fabric#NOTHING}. O(log sites of its tile). */
+    int siteOf(int vertex) {
+        int tile = vertices.tileOf(vertex);
+        int place = vertex - vertices.first(tile);
+        int run = runOfTile[tile];
+        int low = 0;
+        int high = sites.size(tile) - 1;
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            int firstPin = words[run + 2 * middle + 1];
+            if (place < firstPin) {
+                high = middle - 1;
+            } else if (place >= firstPin + models.get(words[run + 2 * middle]).pins().size()) {
+                low = middle + 1;
+            } else {
+                return sites.first(tile) + middle;
+            }
+        }
+        return Fabric.NOTHING;
+    }
+
+    /** Bytes of the arrays, with the sites' bases, without the vertices'. */
+    long memory() {
+        return 4L * (runOfTile.length + words.length) + sites.memory();
+    }
+}

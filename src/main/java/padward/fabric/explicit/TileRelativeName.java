@@ -1,0 +1,162 @@
+package padward.fabric.explicit;
+
+import java.util.Arrays;
+import padward.fabric.Fabric;
+
+/**
+ * A name taken apart into the tile that it states and the rest: {@code x3y4/e1[5]} is tile (3, 4)
+ * and {@code …/e1[5]}, which tiles of the same type have in common. The place may stand anywhere in
+ * the name, as {@code x3y4} or {@code X3Y4}; the first of the grid counts, written without leading
+ * zeros, so that {@link #join} gives back the very name. One object is used for many names; it
+ * belongs to one thread.
+ */
+final class TileRelativeName {
+    /** Stand for the place; no encoded character has these bytes. */
+    private static final byte LOWER = (byte) 0xff;
+
+    private static final byte UPPER = (byte) 0xfe;
+
+    private static final int MOST_DIGITS = 5;
+    private static final int BYTES_A_CHAR = 3;
+
+    private final int columns;
+    private final int rows;
+    private byte[] bytes = new byte[64];
+    private int length;
+    private int tile;
+
+    TileRelativeName(int columns, int rows) {
+        this.columns = columns;
+        this.rows = rows;
+    }
+
+    /** The rest of the name; its first {@link #length} bytes count. */
+    byte[] bytes() {
+        return bytes;
+    }
+
+    int length() {
+        return length;
+    }
+
+    /** The tile that the name states, or {@link Fabric#NOTHING}. */
+    int tile() {
+        return tile;
+    }
+
+    /** Takes a name apart. O(length). */
+    TileRelativeName of(String name) {
+        length = 0;
+        tile = Fabric.NOTHING;
+        if (bytes.length < name.length() * BYTES_A_CHAR) {
+            bytes = new byte[name.length() * BYTES_A_CHAR];
+        }
+        int at = 0;
+        while (at < name.length()) {
+            char c = name.charAt(at);
+            int behind = tile == Fabric.NOTHING && (c == 'x' || c == 'X') ? place(name, at) : at;
+            if (behind > at) {
+                bytes[length++] = c == 'x' ? LOWER : UPPER;
+                at = behind;
+            } else {
+                encode(c);
+                at++;
+            }
+        }
+        return this;
+    }
+
+    /** Takes a place at a position as the tile; the position behind it, or the same for none. */
+    private int place(String name, int at) {
+        char second = name.charAt(at) == 'x' ? 'y' : 'Y';
+        int middle = digits(name, at + 1);
+        if (middle == at + 1 || middle == name.length() || name.charAt(middle) != second) {
+            return at;
+        }
+        int end = digits(name, middle + 1);
+        if (end == middle + 1) {
+            return at;
+        }
+        int x = Integer.parseInt(name, at + 1, middle, 10);
+        int y = Integer.parseInt(name, middle + 1, end, 10);
+        if (x >= columns || y >= rows) {
+            return at;
+        }
+        tile = y * columns + x;
+        return end;
+    }
+
+    /** The end of a number without leading zeros, or its start when there is none. */
+    private static int digits(String name, int start) {
+        int end = start;
+        while (end < name.length() && name.charAt(end) >= '0' && name.charAt(end) <= '9') {
+            end++;
+        }
+        boolean padded = end - start > 1 && name.charAt(start) == '0';
+        return padded || end - start > MOST_DIGITS ? start : end;
+    }
+
+    /**
+     * As UTF-8, but for surrogates, which are encoded one by one, so that every text comes back.
+     */
+    private void encode(char c) {
+        if (c < 0x80) {
+            bytes[length++] = (byte) c;
+        } else if (c < 0x800) {
+            bytes[length++] = (byte) (0xc0 | c >> 6);
+            bytes[length++] = (byte) (0x80 | c & 0x3f);
+        } else {
+            bytes[length++] = (byte) (0xe0 | c >> 12);
+            bytes[length++] = (byte) (0x80 | c >> 6 & 0x3f);
+            bytes[length++] = (byte) (0x80 | c & 0x3f);
+        }
+    }
+
+    /** Puts a name together again. O(length). */
+    static String join(byte[] bytes, int start, int end, int tile, int columns) {
+        char[] name = new char[end - start + 2 * (MOST_DIGITS + 1)];
+        int length = 0;
+        int at = start;
+        while (at < end) {
+            byte b = bytes[at];
+            if (b >= 0) {
+                name[length++] = (char) b;
+                at++;
+            } else if (b == LOWER || b == UPPER) {
+                name[length++] = b == LOWER ? 'x' : 'X';
+                length = digits(name, length, tile % columns);
+                name[length++] = b == LOWER ? 'y' : 'Y';
+                length = digits(name, length, tile / columns);
+                at++;
+            } else if ((b & 0x20) == 0) {
+                name[length++] = (char) ((b & 0x1f) << 6 | bytes[at + 1] & 0x3f);
+                at += 2;
+            } else {
+                int low = (bytes[at + 1] & 0x3f) << 6 | bytes[at + 2] & 0x3f;
+                name[length++] = (char) ((b & 0x0f) << 12 | low);
+                at += BYTES_A_CHAR;
+            }
+        }
+        return new String(name, 0, length);
+    }
+
+    private static int digits(char[] text, int at, int number) {
+        int end = at;
+        int rest = number;
+        do {
+            text[end++] = (char) ('0' + rest % 10);
+            rest /= 10;
+        } while (rest > 0);
+        for (int i = at, j = end - 1; i < j; i++, j--) {
+            char c = text[i];
+            text[i] = text[j];
+            text[j] = c;
+        }
+        return end;
+    }
+
+    @Override
+    public String toString() {
+        return join(Arrays.copyOf(bytes, length), 0, length, tile, columns);
+    }
+}

@@ -1,0 +1,85 @@
+package padward.fabric.explicit;
+
+import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
+import it.unimi.dsi.fastutil.longs.LongArrayList;
+import java.util.List;
+import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
+
+/**
+ * What each vertex is, of which kind, and how far its end lies from its start. Tiles that agree in
+ * all this share one run. 4 bytes a tile, 4 for each vertex of each different tile.
+ */
+final class VertexClasses {
+    /**
+     * What vertices of one sort have in common.
+     *
+     * @param kind what they are
+     * @param wireKind their kind of wire, or an empty text
+     */
+    record Sort(VertexKind kind, String wireKind) {}
+
+    private final TileOffsets bases;
+    private final List<Sort> sorts;
+    private final int[] runOfTile;
+    private final int[] pairOfPlace;
+
+    /** For each pair of a sort and a step from start to end: the step, and the sort. */
+    private final long[] pairs;
+
+    /**
+     * @param sorts all sorts
+     * @param sortOf for each vertex as it was added the number of its sort
+     * @param headOf for each the tile where it ends
+     * @param order those vertices in the order in which they are numbered now
+     */
+    VertexClasses(List<Sort> sorts, int[] sortOf, int[] headOf, int[] order, TileOffsets bases) {
+        this.bases = bases;
+        this.sorts = sorts;
+        Long2IntOpenHashMap known = new Long2IntOpenHashMap();
+        known.defaultReturnValue(Fabric.NOTHING);
+        LongArrayList all = new LongArrayList();
+        InternedRuns runs = new InternedRuns();
+        runOfTile = new int[bases.tiles()];
+        int[] own = new int[16];
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            int size = bases.size(tile);
+            own = ArrayGrowth.room(own, 0, size);
+            for (int i = 0; i < size; i++) {
+                int number = order[bases.first(tile) + i];
+                long pair = (long) (headOf[number] - tile) << Integer.SIZE | sortOf[number];
+                own[i] = known.get(pair);
+                if (own[i] == Fabric.NOTHING) {
+                    own[i] = all.size();
+                    known.put(pair, own[i]);
+                    all.add(pair);
+                }
+            }
+            runOfTile[tile] = runs.intern(own, 0, size);
+        }
+        pairOfPlace = runs.toArray();
+        pairs = all.toLongArray();
+    }
+
+    private long pair(int tile, int vertex) {
+        return pairs[pairOfPlace[runOfTile[tile] + vertex - bases.first(tile)]];
+    }
+
+    VertexKind kind(int vertex) {
+        return sorts.get((int) pair(bases.tileOf(vertex), vertex)).kind();
+    }
+
+    String wireKind(int vertex) {
+        return sorts.get((int) pair(bases.tileOf(vertex), vertex)).wireKind();
+    }
+
+    int headTile(int vertex) {
+        int tile = bases.tileOf(vertex);
+        return tile + (int) (pair(tile, vertex) >> Integer.SIZE);
+    }
+
+    /** Bytes of the arrays, without the bases. */
+    long memory() {
+        return 4L * (runOfTile.length + pairOfPlace.length) + 8L * pairs.length;
+    }
+}

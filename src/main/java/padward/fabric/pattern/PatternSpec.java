@@ -1,0 +1,197 @@
+package padward.fabric.pattern;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.FabricInfo;
+import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+
+/**
+ * The pattern form of a fabric: a hundred lines that describe any number of wires. Tile types are
+ * laid on a grid; each says which wires start there, which sites and pads it has, and how its
+ * switch box joins them. A wire that would leave the grid does not exist.
+ *
+ * @param info name, note, settings, banks, kinds of cell
+ * @param columns tiles from left to right
+ * @param rows tiles from bottom to top
+ * @param wires kinds of wire
+ * @param tileTypes types of tile
+ * @param areas which type lies where; later areas lie over earlier ones; all tiles must be covered
+ * @param padOverrides what is known of single pads beyond their type
+ */
+public record PatternSpec(
+        FabricInfo info,
+        int columns,
+        int rows,
+        List<WireKind> wires,
+        List<TileType> tileTypes,
+        List<Area> areas,
+        List<PadOverride> padOverrides) {
+    /** Copies the lists. */
+    public PatternSpec {
+        wires = List.copyOf(wires);
+        tileTypes = List.copyOf(tileTypes);
+        areas = List.copyOf(areas);
+        padOverrides = List.copyOf(padOverrides);
+    }
+
+    /**
+     * A kind of wire.
+     *
+     * @param name name, unique among wires
+     * @param dx columns from its start to its end
+     * @param dy rows from its start to its end
+     * @param count how many start in each tile whose type lists it
+     * @param delay delay of entering and running along it, without the switch
+     * @param twoWay whether signals may enter and leave at both ends
+     * @param use {@code general}, or a word for a dedicated purpose such as {@code clock}
+     */
+    public record WireKind(
+            String name, int dx, int dy, int count, Delay delay, boolean twoWay, String use) {}
+
+    /**
+     * A type of tile.
+     *
+     * @param name name
+     * @param wires names of the kinds of wire that start in it
+     * @param sites groups of sites
+     * @param pads groups of pads
+     * @param rules how its switch box joins them
+     */
+    public record TileType(
+            String name,
+            List<String> wires,
+            List<SiteGroup> sites,
+            List<PadGroup> pads,
+            List<Rule> rules) {
+        /** Copies the lists. */
+        public TileType {
+            wires = List.copyOf(wires);
+            sites = List.copyOf(sites);
+            pads = List.copyOf(pads);
+            rules = List.copyOf(rules);
+        }
+    }
+
+    /**
+     * Equal sites in one tile, named {@code name[0]}, {@code name[1]} …; plain {@code name} when
+     * there is only one.
+     *
+     * @param name name in the tile
+     * @param count how many
+     * @param kind kind of site
+     * @param accepts kinds of cell it can hold
+     * @param pins groups of pins
+     * @param through ways through it
+     */
+    public record SiteGroup(
+            String name,
+            int count,
+            String kind,
+            List<String> accepts,
+            List<PinGroup> pins,
+            List<Through> through) {
+        /** Copies the lists. */
+        public SiteGroup {
+            accepts = List.copyOf(accepts);
+            pins = List.copyOf(pins);
+            through = List.copyOf(through);
+        }
+    }
+
+    /**
+     * Equal pins of a site, named like sites.
+     *
+     * @param name name at the site
+     * @param count how many
+     * @param direction which way signals go
+     */
+    public record PinGroup(String name, int count, PinDirection direction) {}
+
+    /**
+     * A combinational way through a site, from each pin of one group to each pin of another, or
+     * between single pins.
+     *
+     * @param from name of a pin or a group of pins
+     * @param to name of a pin or a group of pins
+     * @param delay its delay
+     */
+    public record Through(String from, String to, Delay delay) {}
+
+    /**
+     * Equal pads in one tile, named like sites.
+     *
+     * @param name name in the tile
+     * @param count how many
+     * @param directions which way signals can cross them
+     * @param dataSite name of the site group that holds the IO registers before their drivers, with
+     *     as many sites as there are pads; {@code ""} for none
+     * @param enableSite the same for the drivers' enables; {@code ""} when the drivers are always
+     *     on
+     * @param setting driver setting used when a port states none, {@code ""} for none
+     */
+    public record PadGroup(
+            String name,
+            int count,
+            PadDirections directions,
+            String dataSite,
+            String enableSite,
+            String setting) {}
+
+    /**
+     * One rule of a switch box. The groups are named: a kind of wire ({@code from}: those that end
+     * here, {@code to}: those that start here, both for two-way wires), pins as {@code site.pin},
+     * or pads. {@code cell.in} means all pins of the group {@code in} of all sites of the group
+     * {@code cell}, site by site; {@code cell[1].in[0]} means one.
+     *
+     * @param from where signals come from
+     * @param to where they go
+     * @param map which members meet
+     * @param kind {@link EdgeKind#SWITCH} or {@link EdgeKind#CONNECTION}
+     * @param delay delay of the switch or joint; that of the wire entered is added to it
+     */
+    public record Rule(String from, String to, IndexMap map, EdgeKind kind, Delay delay) {}
+
+    /**
+     * Where a type of tile lies: all tiles of a rectangle, or every n-th column of it.
+     *
+     * @param tileType name of the type
+     * @param fromColumn first column
+     * @param toColumn last column, included
+     * @param fromRow first row
+     * @param toRow last row, included
+     * @param everyColumns 1 for all columns, n for each n-th from the first on
+     */
+    public record Area(
+            String tileType,
+            int fromColumn,
+            int toColumn,
+            int fromRow,
+            int toRow,
+            int everyColumns) {}
+
+    /**
+     * What is known of one pad beyond its type. An empty string leaves the type's word.
+     *
+     * @param pad full name, {@code x0y3/pad[1]}
+     * @param packagePin pin or ball of the package
+     * @param bank bank
+     * @param directions word for its directions, empty to leave
+     * @param setting driver setting
+     */
+    public record PadOverride(
+            String pad,
+            String packagePin,
+            String bank,
+            Optional<PadDirections> directions,
+            String setting) {}
+
+    /** The kinds of wire by name. */
+    public Map<String, WireKind> wiresByName() {
+        return wires.stream().collect(Collectors.toMap(WireKind::name, w -> w, (a, b) -> a));
+    }
+}

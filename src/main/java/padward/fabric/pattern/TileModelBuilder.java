@@ -1,0 +1,268 @@
+package padward.fabric.pattern;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import padward.fabric.Fabric;
+import padward.fabric.SitePin;
+import padward.fabric.pattern.PatternSpec.PadGroup;
+import padward.fabric.pattern.PatternSpec.PinGroup;
+import padward.fabric.pattern.PatternSpec.Rule;
+import padward.fabric.pattern.PatternSpec.SiteGroup;
+import padward.fabric.pattern.PatternSpec.Through;
+import padward.fabric.pattern.PatternSpec.TileType;
+import padward.fabric.pattern.PatternSpec.WireKind;
+
+/** Resolves the names of one tile type, and says which are wrong. */
+final class TileModelBuilder {
+    private final TileType type;
+    private final String place;
+    private final List<WireKind> wires;
+    private final Map<String, Integer> kindByName = new HashMap<>();
+    private final Map<String, IntArrayList> groups = new HashMap<>();
+    private final Map<String, int[]> sitesByGroup = new HashMap<>();
+    private final TileModel model;
+
+    TileModelBuilder(TileType type, String place, List<WireKind> wires) throws PatternFault {
+        this.type = type;
+        this.place = place;
+        this.wires = wires;
+        for (int i = 0; i < wires.size(); i++) {
+            kindByName.put(wires.get(i).name(), i);
+        }
+        this.model = new TileModel(type.name(), wireKinds());
+    }
+
+    private int[] wireKinds() throws PatternFault {
+        IntArrayList kinds = new IntArrayList();
+        for (int i = 0; i < type.wires().size(); i++) {
+            Integer kind = kindByName.get(type.wires().get(i));
+            if (kind == null) {
+                throw unknown(
+                        ".wires[" + i + "]", "the name of a kind of wire", type.wires().get(i));
+            }
+            if (kinds.contains((int) kind)) {
+                throw fault(
+                        ".wires[" + i + "]",
+                        "each kind of wire once",
+                        type.wires().get(i) + " again");
+            }
+            kinds.add((int) kind);
+        }
+        return kinds.toIntArray();
+    }
+
+    TileModel build() throws PatternFault {
+        IntArrayList siteOfPin = new IntArrayList();
+        for (int i = 0; i < type.sites().size(); i++) {
+            addSites(type.sites().get(i), ".sites[" + i + "]", siteOfPin);
+        }
+        model.siteOfPin = siteOfPin.toIntArray();
+        model.pinCount = siteOfPin.size();
+        for (int i = 0; i < type.pads().size(); i++) {
+            addPads(type.pads().get(i), ".pads[" + i + "]");
+        }
+        for (int i = 0; i < type.rules().size(); i++) {
+            addRule(type.rules().get(i));
+        }
+        return model;
+    }
+
+    private void addSites(SiteGroup group, String at, IntArrayList siteOfPin) throws PatternFault {
+        int[] members = new int[group.count()];
+        for (int i = 0; i < group.count(); i++) {
+            String name = member(group.name(), i, group.count());
+            int site = model.sites.size();
+            members[i] = site;
+            if (model.siteByName.put(name, site) != null) {
+                throw fault(
+                        at + ".name", "a name used once in the tile type", "“" + name + "” again");
+            }
+            int firstPin = siteOfPin.size();
+            List<SitePin> pins = new ArrayList<>();
+            Map<String, IntArrayList> pinsByName = new HashMap<>();
+            for (PinGroup pin : group.pins()) {
+                for (int k = 0; k < pin.count(); k++) {
+                    String pinName = member(pin.name(), k, pin.count());
+                    int offset = siteOfPin.size();
+                    siteOfPin.add(site);
+                    pins.add(new SitePin(pinName, pin.direction()));
+                    nameFixed(name + "." + pinName, offset, at + ".pins");
+                    addToGroup(name + "." + pin.name(), offset);
+                    addToGroup(group.name() + "." + pinName, offset);
+                    addToGroup(group.name() + "." + pin.name(), offset);
+                    pinsByName.computeIfAbsent(pinName, x -> new IntArrayList()).add(offset);
+                    if (!pinName.equals(pin.name())) {
+                        pinsByName.computeIfAbsent(pin.name(), x -> new IntArrayList()).add(offset);
+                    }
+                }
+            }
+            model.sites.add(
+                    new TileModel.LocalSite(name, group.kind(), group.accepts(), firstPin, pins));
+            addThroughs(group, at, pinsByName);
+        }
+        sitesByGroup.put(group.name(), members);
+    }
+
+    private void addThroughs(SiteGroup group, String at, Map<String, IntArrayList> pinsByName)
+            throws PatternFault {
+        for (int i = 0; i < group.through().size(); i++) {
+            Through route = group.through().get(i);
+            String where = at + ".through[" + i + "]";
+            IntArrayList from = pinsByName.get(route.from());
+            IntArrayList to = pinsByName.get(route.to());
+            if (from == null) {
+                throw unknown(where + ".from", "a pin of the site", route.from());
+            }
+            if (to == null) {
+                throw unknown(where + ".to", "a pin of the site", route.to());
+            }
+            for (int f : from) {
+                for (int t : to) {
+                    model.throughs.add(new TileModel.LocalThrough(f, t, route.delay()));
+                }
+            }
+        }
+    }
+
+    private void addPads(PadGroup group, String at) throws PatternFault {
+        int[] data = companions(group.dataSite(), group.count(), at + ".data");
+        int[] enable = companions(group.enableSite(), group.count(), at + ".enable");
+        for (int i = 0; i < group.count(); i++) {
+            String name = member(group.name(), i, group.count());
+            int offset = model.pinCount + model.pads.size();
+            nameFixed(name, offset, at + ".name");
+            addToGroup(group.name(), offset);
+            model.pads.add(
+                    new TileModel.LocalPad(
+                            name, group.directions(), data[i], enable[i], group.setting()));
+        }
+    }
+
+    /** The sites of a group, one for each pad. */
+    private int[] companions(String siteGroup, int count, String at) throws PatternFault {
+        if (siteGroup.isEmpty()) {
+            int[] none = new int[count];
+            Arrays.fill(none, Fabric.NOTHING);
+            return none;
+        }
+        int[] sites = sitesByGroup.get(siteGroup);
+        if (sites == null) {
+            throw unknown(at, "the name of a group of sites in this tile type", siteGroup);
+        }
+        if (sites.length != count) {
+            throw fault(
+                    at,
+                    "a group of " + count + " sites, one for each pad",
+                    sites.length + " sites");
+        }
+        return sites;
+    }
+
+    private void nameFixed(String name, int offset, String at) throws PatternFault {
+        if (model.fixedByName.put(name, offset) != null) {
+            throw fault(at, "names used once in the tile type", "“" + name + "” again");
+        }
+        model.fixedNames.add(name);
+    }
+
+    private void addToGroup(String name, int offset) {
+        IntArrayList group = groups.computeIfAbsent(name, x -> new IntArrayList());
+        if (group.isEmpty() || group.getInt(group.size() - 1) != offset) {
+            group.add(offset);
+        }
+    }
+
+    private void addRule(Rule rule) throws PatternFault {
+        String at = ", rule from “" + rule.from() + "” to “" + rule.to() + "”";
+        TileModel.RuleEnd from = end(rule.from(), at);
+        TileModel.RuleEnd to = end(rule.to(), at);
+        if (to.isWire()
+                && !contains(model.wireKinds, to.wireKind())
+                && !wires.get(to.wireKind()).twoWay()) {
+            throw fault(
+                    at, "a wire that starts in this tile type as target", "“" + rule.to() + "”");
+        }
+        if (rule.map() instanceof IndexMap.ByTopology) {
+            checkTopology(from, to, at);
+        }
+        if (rule.map() instanceof IndexMap.Pairs pairs) {
+            for (IndexPair pair : pairs.pairs()) {
+                checkIndex(pair.from(), from, at);
+                checkIndex(pair.to(), to, at);
+            }
+        }
+        model.rules.add(new TileModel.LocalRule(from, to, rule.map(), rule.kind(), rule.delay()));
+    }
+
+    private void checkTopology(TileModel.RuleEnd from, TileModel.RuleEnd to, String at)
+            throws PatternFault {
+        if (!from.isWire() || !to.isWire()) {
+            throw fault(
+                    at, "wires at both ends of a rule with a switch-box topology", "pins or pads");
+        }
+        WireKind a = wires.get(from.wireKind());
+        WireKind b = wires.get(to.wireKind());
+        if (a.count() != b.count()) {
+            throw fault(
+                    at, "equal counts for a switch-box topology", a.count() + " and " + b.count());
+        }
+        for (WireKind kind : List.of(a, b)) {
+            if ((kind.dx() == 0) == (kind.dy() == 0)) {
+                throw fault(
+                        at,
+                        "wires along one axis for a switch-box topology",
+                        "step " + kind.dx() + "," + kind.dy());
+            }
+        }
+    }
+
+    private void checkIndex(int index, TileModel.RuleEnd end, String at) throws PatternFault {
+        int size = end.isWire() ? wires.get(end.wireKind()).count() : end.fixed().length;
+        if (index < 0 || index >= size) {
+            throw fault(
+                    at, "an index from 0 to " + (size - 1) + " in pairs", String.valueOf(index));
+        }
+    }
+
+    private TileModel.RuleEnd end(String name, String at) throws PatternFault {
+        IntArrayList fixed = groups.get(name);
+        if (fixed != null) {
+            return new TileModel.RuleEnd(Fabric.NOTHING, fixed.toIntArray());
+        }
+        Integer single = model.fixedByName.get(name);
+        if (single != null) {
+            return new TileModel.RuleEnd(Fabric.NOTHING, new int[] {single});
+        }
+        Integer kind = kindByName.get(name);
+        if (kind != null) {
+            return new TileModel.RuleEnd(kind, new int[0]);
+        }
+        throw unknown(at, "a kind of wire, pins as site.pin, or pads of this tile type", name);
+    }
+
+    private static boolean contains(int[] values, int value) {
+        for (int v : values) {
+            if (v == value) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The name of a member of a group: plain when the group has only one. */
+    static String member(String name, int index, int count) {
+        return count == 1 ? name : name + "[" + index + "]";
+    }
+
+    private PatternFault unknown(String at, String expected, String found) {
+        return fault(at, expected, "“" + found + "”");
+    }
+
+    private PatternFault fault(String at, String expected, String found) {
+        return new PatternFault(place + at, expected, found);
+    }
+}

@@ -1,9 +1,0 @@
-package padward.format;
-
-/**
- * What is wrong with a statement about a design, before it is known where the statement stood.
- *
- * @param expected what should have stood there, as a noun phrase
- * @param found what stood there
- */
-public record Trouble(String expected, String found) {}

@@ -1,0 +1,111 @@
+package padward.format.design;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import padward.design.PortDirection;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
+import padward.format.json.DesignFault;
+import padward.format.json.EnumWords;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+
+/**
+ * What holds in every design: where cells and ports can stand and what they can be ends of. All
+ * readers of designs ask here, so that a fault is told alike whatever the file looks like. One
+ * object watches over one design.
+ */
+public final class DesignRules {
+    private final Fabric fabric;
+    private final Map<Integer, String> cellBySite = new HashMap<>();
+    private final Map<Integer, String> portByPad = new HashMap<>();
+
+    /** Rules for a design on that fabric. */
+    public DesignRules(Fabric fabric) {
+        this.fabric = fabric;
+    }
+
+    /** Puts a cell on a site: one that accepts its kind and that no other cell has. */
+    public Optional<DesignFault> placeCell(String cell, String kind, int site) {
+        SiteView view = fabric.site(site);
+        if (!view.accepts().contains(kind)) {
+            String accepted = view.accepts().isEmpty() ? "none" : String.join(", ", view.accepts());
+            return trouble(
+                    "a kind of cell that site " + view.name() + " accepts: " + accepted,
+                    Nearest.describe(kind, view.accepts().stream()));
+        }
+        String before = cellBySite.putIfAbsent(site, cell);
+        return before == null
+                ? Optional.empty()
+                : trouble(
+                        "one cell on site " + view.name(),
+                        Text.quote(before) + " and " + Text.quote(cell));
+    }
+
+    /** Puts a port on a pad: one that has its direction and that no other port has. */
+    public Optional<DesignFault> placePort(String port, PortDirection direction, int padIndex) {
+        Pad pad = fabric.pads().get(padIndex);
+        if (!fits(direction, pad.directions())) {
+            return trouble(
+                    "a direction that pad "
+                            + pad.name()
+                            + " has: "
+                            + EnumWords.of(pad.directions()),
+                    Text.quote(direction.label()));
+        }
+        String before = portByPad.putIfAbsent(padIndex, port);
+        return before == null
+                ? Optional.empty()
+                : trouble(
+                        "one port on pad " + pad.name(),
+                        Text.quote(before) + " and " + Text.quote(port));
+    }
+
+    private static boolean fits(PortDirection port, PadDirections pad) {
+        return switch (port) {
+            case IN -> pad != PadDirections.OUT;
+            case OUT -> pad != PadDirections.IN;
+            case BOTH -> pad == PadDirections.BOTH;
+        };
+    }
+
+    /** Whether a pin is there, and can drive a net or be a sink of one. */
+    public Optional<DesignFault> checkPin(SiteView site, String pin, boolean drives) {
+        int vertex = site.findPin(pin);
+        if (vertex == Fabric.NOTHING) {
+            return trouble(
+                    "a pin of site " + site.name(),
+                    Nearest.describe(pin, site.pins().stream().map(p -> p.name())));
+        }
+        PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
+        if (site.pins().get(vertex - site.firstPin()).direction() != wanted) {
+            return trouble(
+                    (drives ? "a driver, an out pin" : "a sink, an in pin")
+                            + " of site "
+                            + site.name(),
+                    Text.quote(pin) + ", which has the other direction");
+        }
+        return Optional.empty();
+    }
+
+    /** Whether a port can drive a net or be a sink of one. */
+    public static Optional<DesignFault> checkPort(
+            String port, PortDirection direction, boolean drives) {
+        PortDirection wrong = drives ? PortDirection.OUT : PortDirection.IN;
+        return direction != wrong
+                ? Optional.empty()
+                : trouble(
+                        drives
+                                ? "a driver, a port of direction in"
+                                : "a sink, a port of direction out",
+                        "port " + Text.quote(port) + " of direction " + wrong.label());
+    }
+
+    static Optional<DesignFault> trouble(String expected, String found) {
+        return Optional.of(new DesignFault(expected, found));
+    }
+}

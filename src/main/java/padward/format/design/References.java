@@ -1,0 +1,51 @@
+package padward.format.design;
+
+import com.google.gson.stream.JsonToken;
+import java.nio.file.Path;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.format.json.JsonIn;
+import padward.format.source.Source;
+
+/**
+ * The files that a design names.
+ *
+ * @param fabric name of the fabric's file, relative to the design's
+ * @param board name of the board's file; empty for none
+ */
+public record References(String fabric, String board) {
+    /** Reads no more of a design than these names. */
+    public static References of(Path design) throws BadInput {
+        String fabric = "";
+        String board = "";
+        try (JsonIn in = new JsonIn(Source.of(design), Progress.NONE)) {
+            in.beginObject();
+            while (in.more()) {
+                String name = in.memberName();
+                boolean text = in.peek() == JsonToken.STRING;
+                if (text && name.equals("fabric")) {
+                    fabric = in.name();
+                } else if (text && name.equals("board")) {
+                    board = in.name();
+                } else {
+                    in.skip();
+                }
+            }
+        }
+        return new References(fabric, board);
+    }
+
+    /** The same files, named from another folder. */
+    public References seenFrom(Path design, Path other) {
+        Path from = design.toAbsolutePath().getParent();
+        Path to = other.toAbsolutePath().getParent();
+        return new References(moved(from, to, fabric), moved(from, to, board));
+    }
+
+    private static String moved(Path from, Path to, String name) {
+        if (name.isEmpty() || from.equals(to)) {
+            return name;
+        }
+        return to.relativize(from.resolve(name).normalize()).toString().replace('\\', '/');
+    }
+}

@@ -1,0 +1,101 @@
+package padward.format.design;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import java.util.List;
+import java.util.Optional;
+import padward.design.Cell;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.format.json.DesignFault;
+import padward.format.source.Text;
+
+/**
+ * What holds of the wires of every design: each is driven by one net, over switches, joints and
+ * through-paths that are there and free. One object watches over one design; 16 bytes a vertex in
+ * use.
+ */
+public final class RouteRules {
+    private final Fabric fabric;
+    private final EdgeCursor edges;
+    private final List<Cell> cells;
+    private final List<String> netNames;
+    private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
+    private final Int2IntOpenHashMap netThroughSite = new Int2IntOpenHashMap();
+    private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
+
+    /**
+     * @param cells the design's cells on their sites
+     * @param netNames names of nets by number; may grow meanwhile
+     */
+    public RouteRules(Fabric fabric, List<Cell> cells, List<String> netNames) {
+        this.fabric = fabric;
+        this.edges = fabric.edgesOut();
+        this.cells = cells;
+        this.netNames = netNames;
+        netByVertex.defaultReturnValue(Fabric.NOTHING);
+        netThroughSite.defaultReturnValue(Fabric.NOTHING);
+        cellBySite.defaultReturnValue(Fabric.NOTHING);
+        for (Cell cell : cells) {
+            cellBySite.put(cell.site(), cell.id());
+        }
+    }
+
+    private String quote(int vertex) {
+        return Text.quote(fabric.vertexName(vertex));
+    }
+
+    /** Gives a vertex to a net, which must be the only one that has it. */
+    public Optional<DesignFault> take(int net, int vertex) {
+        int before = netByVertex.putIfAbsent(vertex, net);
+        return before == Fabric.NOTHING
+                ? Optional.empty()
+                : DesignRules.trouble(
+                        "a wire, pin or pad that only one net has",
+                        quote(vertex)
+                                + ", which nets "
+                                + Text.quote(netNames.get(before))
+                                + " and "
+                                + Text.quote(netNames.get(net))
+                                + " both have");
+    }
+
+    /** Whether a net can go from one vertex to the next. O(edges at {@code from}). */
+    public Optional<DesignFault> step(int net, int from, int to) {
+        edges.reset(from);
+        while (edges.next()) {
+            if (edges.other() == to) {
+                return edges.kind() == EdgeKind.THROUGH
+                        ? through(net, fabric.siteOf(to))
+                        : Optional.empty();
+            }
+        }
+        return DesignRules.trouble(
+                "a switch, joint or through-path from " + quote(from) + " to it",
+                quote(to) + ", to which there is none");
+    }
+
+    private Optional<DesignFault> through(int net, int site) {
+        int cell = cellBySite.get(site);
+        if (cell != Fabric.NOTHING && !cells.get(cell).letsThrough()) {
+            return DesignRules.trouble(
+                    "a way through a site that is free, or whose cell has the setting through ="
+                            + " open",
+                    "site "
+                            + fabric.site(site).name()
+                            + ", which cell "
+                            + Text.quote(cells.get(cell).name())
+                            + " holds");
+        }
+        int before = netThroughSite.put(site, net);
+        return before == Fabric.NOTHING || before == net
+                ? Optional.empty()
+                : DesignRules.trouble(
+                        "a site that one net goes through",
+                        "site "
+                                + fabric.site(site).name()
+                                + ", through which net "
+                                + Text.quote(netNames.get(before))
+                                + " goes already");
+    }
+}

@@ -1,0 +1,72 @@
+package padward.format.fabric;
+
+import java.nio.file.Path;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.fabric.Fabric;
+import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternFault;
+import padward.fabric.pattern.PatternSpec;
+import padward.format.json.FileHeader;
+import padward.format.source.Source;
+import padward.format.source.Text;
+
+/**
+ * Reads fabrics, in both forms, from JSON files; names that end in {@code .gz} are gzip data. Files
+ * are read as streams: what is held is the fabric, not the text.
+ */
+public final class FabricReader {
+    private FabricReader() {}
+
+    /**
+     * Reads a fabric.
+     *
+     * @throws BadInput when the file cannot be read or is not a fabric
+     * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
+     */
+    public static Fabric read(Path file, Progress progress) throws BadInput {
+        return read(Source.of(file), progress);
+    }
+
+    /** As {@link #read(Path, Progress)}, from any source. */
+    public static Fabric read(Source source, Progress progress) throws BadInput {
+        try {
+            FileHeader head = FileHeader.expect(source, FileHeader.FABRIC);
+            return switch (head.form()) {
+                case "pattern" -> compile(source, progress);
+                case "explicit" -> new ExplicitReader().read(source, progress);
+                default ->
+                        throw new BadInput(
+                                source.label(),
+                                "$.form",
+                                "pattern or explicit",
+                                head.form().isEmpty() ? "none" : Text.quote(head.form()));
+            };
+        } catch (OutOfMemoryError e) {
+            // a file of a hundred bytes can state a grid of 10^8 tiles; the user can act on this
+            throw new BadInput(
+                    source.label(),
+                    "",
+                    "a fabric that fits into " + (Runtime.getRuntime().maxMemory() >> 20) + " MiB",
+                    "a greater one");
+        }
+    }
+
+    /** Reads a pattern as its records, before any graph is made of it. */
+    public static PatternSpec readPattern(Source source, Progress progress) throws BadInput {
+        FileHeader head = FileHeader.expect(source, FileHeader.FABRIC);
+        if (!head.form().equals("pattern")) {
+            throw new BadInput(source.label(), "$.form", "\"pattern\"", Text.quote(head.form()));
+        }
+        return new PatternReader().read(source, progress);
+    }
+
+    private static Fabric compile(Source source, Progress progress) throws BadInput {
+        PatternSpec spec = new PatternReader().read(source, progress);
+        try {
+            return PatternFabric.compile(spec);
+        } catch (PatternFault e) {
+            throw new BadInput(source.label(), e.place(), e.expected(), e.found());
+        }
+    }
+}

@@ -1,0 +1,13 @@
+package padward.format.json;
+
+import java.util.Locale;
+
+/** The words that files use for enumerated values. */
+public final class EnumWords {
+    private EnumWords() {}
+
+    /** The constant's name in lower case. */
+    public static String of(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,58 @@
+package padward.format.json;
+
+import padward.base.BadInput;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+
+/**
+ * Walks over the members of one object, and names those that are unknown, doubled or missing.
+ *
+ * <pre>{@code
+ * Members member = in.object(SHAPE);
+ * while (member.next()) { switch (member.name()) { ... } }
+ * }</pre>
+ */
+public final class Members {
+    private final JsonIn in;
+    private final Shape shape;
+    private long seen;
+    private String name = "";
+
+    Members(JsonIn in, Shape shape) {
+        this.in = in;
+        this.shape = shape;
+    }
+
+    /** Moves to the next member; after the last one the object is closed. */
+    public boolean next() throws BadInput {
+        if (!in.more()) {
+            in.endObject();
+            if (!shape.complete(seen)) {
+                throw in.fault("member " + Text.quote(shape.firstMissing(seen)), "none");
+            }
+            return false;
+        }
+        name = in.memberName();
+        int index = shape.indexOf(name);
+        if (index < 0) {
+            throw in.faultHere(
+                    "one of " + String.join(", ", shape.names()),
+                    "member " + Nearest.describe(name, shape.nameStream()));
+        }
+        if ((seen & 1L << index) != 0) {
+            throw in.faultHere("each member once", "a second " + Text.quote(name));
+        }
+        seen |= 1L << index;
+        return true;
+    }
+
+    /** Name of the member that the reader stands before. */
+    public String name() {
+        return name;
+    }
+
+    /** Whether a member has come. */
+    public boolean has(String member) {
+        return (seen & 1L << shape.indexOf(member)) != 0;
+    }
+}

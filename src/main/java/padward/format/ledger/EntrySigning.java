@@ -1,0 +1,80 @@
+package padward.format.ledger;
+
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import padward.change.Edit;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.format.design.Digest;
+import padward.format.source.FileLimits;
+
+/** Puts names, times and digests to what is kept. */
+public final class EntrySigning {
+    /** Groups are kept under all their names; a few of them tell which group it is. */
+    private static final int LONGEST = 300;
+
+    private EntrySigning() {}
+
+    /** The time that it is, to the second, ISO 8601. */
+    public static String now() {
+        return OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
+    }
+
+    /** The name of whoever works here, as the system tells it. */
+    public static String user() {
+        String name = System.getProperty("user.name", "");
+        return name.isBlank() ? "unknown" : name;
+    }
+
+    /**
+     * A new entry. O(size of the design).
+     *
+     * @param before the design that the edits are made for
+     * @param net the net that it is for
+     * @param pad the pad that it is for
+     * @param who who keeps it; blank for unknown
+     * @throws IllegalArgumentException when the edits do not fit the design
+     */
+    public static LedgerEntry entry(
+            Design before, String net, String pad, List<Edit> edits, String who, String note) {
+        return new LedgerEntry(
+                now(),
+                who.isBlank() ? "unknown" : line(who),
+                note.substring(0, Math.min(note.length(), FileLimits.NOTE)),
+                line(net),
+                line(pad),
+                edits,
+                Digest.of(before),
+                Digest.of(WhatIf.of(before, edits)));
+    }
+
+    /** A text that can stand where a name stands: what is kept must be readable again. */
+    private static String line(String text) {
+        String plain = text.replaceAll("\\p{Cntrl}", " ");
+        return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST) + "…";
+    }
+
+    /**
+     * A ledger whose entries have changed, with the digests that are true now. O(entries × size of
+     * the design).
+     *
+     * @param base the design without the ledger
+     * @throws IllegalArgumentException when an entry does not fit
+     */
+    public static Ledger again(Ledger ledger, Design base) {
+        List<LedgerEntry> entries = new ArrayList<>();
+        Design now = base;
+        String digest = Digest.of(now);
+        for (LedgerEntry entry : ledger.entries()) {
+            now = WhatIf.of(now, entry.edits());
+            String after = Digest.of(now);
+            entries.add(entry.with(entry.edits(), digest, after));
+            digest = after;
+        }
+        return ledger.withEntries(entries);
+    }
+}

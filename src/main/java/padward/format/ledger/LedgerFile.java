@@ -1,0 +1,83 @@
+package padward.format.ledger;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.base.WholeFile;
+import padward.change.Ledger;
+import padward.fabric.Fabric;
+import padward.format.design.Digest;
+
+/**
+ * A ledger's file, changed by one program at a time: a lock is held from reading to writing. The
+ * file is replaced as a whole, so a program that is killed at any moment leaves the ledger before
+ * or after the change, never half of it; what has been told as kept is in it.
+ */
+public final class LedgerFile {
+    /** How a ledger is changed. */
+    public interface Change {
+        /** The ledger to be written in place of the one that was read. */
+        Ledger to(Ledger ledger) throws BadInput;
+    }
+
+    private LedgerFile() {}
+
+    /**
+     * Reads a ledger, changes it, writes it again. Nothing is written when the change fails.
+     *
+     * @param name the ledger's file; need not exist yet
+     * @param design the design's file, for a new ledger and to see that an old one is for it
+     * @throws BadInput when another program holds it, it is for another file, or cannot be written
+     */
+    public static Ledger change(Path name, Path design, Fabric fabric, Change change)
+            throws BadInput {
+        // One lock for all names that lead to the file.
+        Path file = Files.isSymbolicLink(name) ? WholeFile.end(name) : name;
+        Optional<OwnerLock> lock = take(file);
+        if (lock.isEmpty()) {
+            String owner = OwnerLock.owner(file).map(o -> " by " + o).orElse("");
+            throw new BadInput(
+                    file.toString(), "", "a ledger that no one else is changing", "in use" + owner);
+        }
+        try (OwnerLock used = lock.get()) {
+            WholeFile.clearLeftovers(file);
+            Ledger old = readOrNew(file, design, fabric);
+            Ledger changed = change.to(old);
+            if (!changed.equals(old)) {
+                LedgerWriter.write(changed, fabric, file);
+            }
+            return changed;
+        } catch (IOException fault) {
+            throw WholeFile.describe(file, fault);
+        }
+    }
+
+    private static Optional<OwnerLock> take(Path file) throws BadInput {
+        try {
+            return OwnerLock.tryTake(file);
+        } catch (IOException | ReadOnlyFileSystemException fault) {
+            throw WholeFile.describe(file, fault);
+        }
+    }
+
+    private static Ledger readOrNew(Path file, Path design, Fabric fabric) throws BadInput {
+        String digest = Digest.of(design);
+        if (!Files.exists(file)) {
+            return new Ledger(design.getFileName().toString(), digest, List.of());
+        }
+        Ledger ledger = LedgerReader.read(file, fabric, Progress.NONE);
+        if (!ledger.digest().equals(digest)) {
+            throw new BadInput(
+                    file.toString(),
+                    "$.sha256",
+                    "the ledger of " + design + ", " + digest,
+                    ledger.digest() + " (it was made on another file; see apply)");
+        }
+        return ledger;
+    }
+}

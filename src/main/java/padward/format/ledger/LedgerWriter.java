@@ -1,0 +1,125 @@
+package padward.format.ledger;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import padward.base.BadInput;
+import padward.change.Edit;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.format.json.FileHeader;
+import padward.format.json.JsonOut;
+
+/** Writes ledgers, as a whole or not at all. */
+public final class LedgerWriter {
+    private final Fabric fabric;
+    private final JsonWriter out;
+
+    private LedgerWriter(Fabric fabric, JsonWriter out) {
+        this.fabric = fabric;
+        this.out = out;
+    }
+
+    /**
+     * Writes a file, compressed when its name ends in {@code .gz}.
+     *
+     * @param fabric the fabric whose vertices the entries name
+     * @throws BadInput when it cannot be written; an old file then stands as it was
+     */
+    public static void write(Ledger ledger, Fabric fabric, Path file) throws BadInput {
+        JsonOut.write(file, out -> new LedgerWriter(fabric, out).writeAll(ledger));
+    }
+
+    /** Writes an array of entries where the stream stands. */
+    static void writeEntries(List<LedgerEntry> entries, Fabric fabric, JsonWriter out)
+            throws IOException {
+        LedgerWriter writer = new LedgerWriter(fabric, out);
+        out.beginArray();
+        for (LedgerEntry entry : entries) {
+            writer.writeEntry(entry);
+        }
+        out.endArray();
+    }
+
+    private void writeAll(Ledger ledger) throws IOException {
+        out.beginObject();
+        out.name("format").value(FileHeader.LEDGER);
+        out.name("design").value(ledger.design());
+        out.name("sha256").value(ledger.digest());
+        out.name("entries");
+        writeEntries(ledger.entries(), fabric, out);
+        out.endObject();
+    }
+
+    private void writeEntry(LedgerEntry entry) throws IOException {
+        out.beginObject();
+        out.name("when").value(entry.when());
+        out.name("who").value(entry.who());
+        JsonOut.optional(out, "note", entry.note());
+        out.name("net").value(entry.net()).name("pad").value(entry.pad());
+        out.name("edits").beginArray();
+        for (Edit edit : entry.edits()) {
+            writeEdit(edit);
+        }
+        out.endArray();
+        out.name("before").value(entry.before()).name("after").value(entry.after());
+        out.endObject();
+    }
+
+    private void writeEdit(Edit edit) throws IOException {
+        out.beginObject();
+        if (edit instanceof Edit.DisconnectPort go) {
+            out.name("do").value("let-go-port").name("port").value(go.port());
+        } else if (edit instanceof Edit.RemoveNet free) {
+            out.name("do").value("free-net").name("net").value(free.net());
+        } else if (edit instanceof Edit.RemoveCell free) {
+            out.name("do").value("free-cell").name("cell").value(free.cell());
+        } else if (edit instanceof Edit.SetCell set) {
+            out.name("do").value("set-cell").name("cell").value(set.cell());
+            out.name("setting").value(set.setting()).name("value").value(set.value());
+        } else if (edit instanceof Edit.RouteNet route) {
+            out.name("do").value("lay-net");
+            writeRouted(route);
+        } else if (edit instanceof Edit.RelocateCell move) {
+            out.name("do").value("move-cell").name("cell").value(move.cell());
+            out.name("site").value(move.site()).name("nets").beginArray();
+            for (Edit.RouteNet route : move.nets()) {
+                out.beginObject();
+                writeRouted(route);
+                out.endObject();
+            }
+            out.endArray();
+        } else if (edit instanceof Edit.BreakOut brought) {
+            out.name("do").value("break-out").name("net").value(brought.net());
+            out.name("port").value(brought.port()).name("pad").value(brought.pad());
+            JsonOut.optional(out, "setting", brought.setting());
+            writeNames("route", brought.route());
+        }
+        out.endObject();
+    }
+
+    private void writeRouted(Edit.RouteNet route) throws IOException {
+        out.name("net").value(route.net());
+        out.name("from").value(fabric.vertexName(route.route().root()));
+        out.name("steps").beginArray();
+        RouteTree tree = route.route();
+        for (int place = 1; place < tree.size(); place++) {
+            out.beginArray();
+            out.value(fabric.vertexName(tree.vertex(tree.parent(place))));
+            out.value(fabric.vertexName(tree.vertex(place)));
+            out.endArray();
+        }
+        out.endArray();
+    }
+
+    private void writeNames(String name, List<Integer> vertices) throws IOException {
+        out.name(name).beginArray();
+        for (int vertex : vertices) {
+            out.value(fabric.vertexName(vertex));
+        }
+        out.endArray();
+    }
+}

@@ -1,0 +1,2 @@
+/** Reads and writes ledgers, and the journal of what is kept in the window. */
+package padward.format.ledger;

@@ -1,0 +1,63 @@
+package padward.format.netlist;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.design.Netlist;
+
+/**
+ * What the types of a netlist's cells are on a fabric.
+ *
+ * @param name name of the mapping
+ * @param types what each type is, by its name
+ */
+public record CellMapping(String name, Map<String, Type> types) {
+    /** Copies the map. */
+    public CellMapping {
+        types = new LinkedHashMap<>(types);
+    }
+
+    /** What a type is. */
+    public sealed interface Type {}
+
+    /**
+     * A cell.
+     *
+     * @param kind kind of cell on the fabric
+     * @param pins names of pins at its sites, by those of the netlist
+     * @param settings settings that every such cell gets
+     * @param clocks pins of the netlist at which nets are clocks
+     * @param atPad what it becomes in a pad's IO register site, if it can stand there
+     */
+    public record OfCell(
+            String kind,
+            Map<String, String> pins,
+            Map<String, String> settings,
+            List<String> clocks,
+            Optional<Netlist.AtPad> atPad)
+            implements Type {
+        /** Copies the parts. */
+        public OfCell {
+            pins = new LinkedHashMap<>(pins);
+            settings = Map.copyOf(settings);
+            clocks = List.copyOf(clocks);
+        }
+    }
+
+    /**
+     * No cell: two of its pins are one net, as of a buffer.
+     *
+     * @param from one pin
+     * @param to the other
+     */
+    public record Joins(String from, String to) implements Type {}
+
+    /**
+     * No cell: a pin with a constant.
+     *
+     * @param pin the pin
+     * @param value 0 or 1
+     */
+    public record Constant(String pin, int value) implements Type {}
+}

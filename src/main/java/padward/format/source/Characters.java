@@ -1,0 +1,79 @@
+package padward.format.source;
+
+import java.io.IOException;
+import java.io.PushbackReader;
+import java.io.Reader;
+import padward.base.BadInput;
+
+/**
+ * The characters of a text, one by one, with the line that they stand on: what readers of words and
+ * brackets stand on. Whatever keeps the text from being read is a fault of the source.
+ */
+public final class Characters {
+    /** How many characters can be given back. */
+    private static final int BACK = 2;
+
+    private final Source source;
+    private final PushbackReader text;
+    private int line = 1;
+
+    /**
+     * @param source what the faults are told of
+     * @param text its text; who opened it closes it
+     */
+    public Characters(Source source, Reader text) {
+        this.source = source;
+        this.text = new PushbackReader(text, BACK);
+    }
+
+    /** The next character; -1 at the end. */
+    public int get() throws BadInput {
+        try {
+            int c = text.read();
+            line += c == '\n' ? 1 : 0;
+            return c;
+        } catch (IOException e) {
+            throw IoFaults.describe(source, e);
+        }
+    }
+
+    /** Gives the character back that was read last, at most two of them in a row; the end stays. */
+    public void back(int c) throws BadInput {
+        if (c >= 0) {
+            try {
+                text.unread(c);
+                line -= c == '\n' ? 1 : 0;
+            } catch (IOException e) {
+                throw IoFaults.describe(source, e);
+            }
+        }
+    }
+
+    /** Moves past the end of the line. */
+    public void skipLine() throws BadInput {
+        int c = get();
+        while (c >= 0 && c != '\n') {
+            c = get();
+        }
+    }
+
+    /** The line of the next character, from 1. */
+    public int line() {
+        return line;
+    }
+
+    /** What the text comes from, as it is told. */
+    public String label() {
+        return source.label();
+    }
+
+    /** A line as the place of a fault. */
+    public static String place(int line) {
+        return "line " + line;
+    }
+
+    /** A fault at a place. */
+    public BadInput fault(String place, String expected, String found) {
+        return new BadInput(source.label(), place, expected, found);
+    }
+}

@@ -1,0 +1,33 @@
+package padward.format.source;
+
+/**
+ * The greatest numbers that a file may state beyond those of {@link padward.fabric.FabricLimits}.
+ * They are told in {@code docs/formats.md}.
+ */
+public final class FileLimits {
+    /** Switches, joints and through-paths of an explicit fabric. */
+    public static final int EDGES = 1_000_000_000;
+
+    /** Characters of a note. */
+    public static final int NOTE = 100_000;
+
+    /** Millivolts of a bank, milliamperes of a driver. */
+    public static final int ELECTRIC = 1_000_000;
+
+    /** Length of a trace, mm. */
+    public static final int TRACE_MM = 100_000;
+
+    /** Load of a pad, pF. */
+    public static final int LOAD_PF = 100_000;
+
+    /** Ohms, femtofarads. */
+    public static final int OHMS = 10_000_000;
+
+    /** Required time of a net, ps: a millisecond. */
+    public static final int REQUIRED_PS = 1_000_000_000;
+
+    /** Brackets inside brackets. The formats need 8. */
+    public static final int NESTING = 64;
+
+    private FileLimits() {}
+}

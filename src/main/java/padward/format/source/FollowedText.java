@@ -1,0 +1,38 @@
+package padward.format.source;
+
+import java.io.FilterReader;
+import java.io.IOException;
+import java.io.Reader;
+
+/** A text whose characters are looked at as they are read, so that it can be refused in time. */
+public abstract class FollowedText extends FilterReader {
+    /** Looks at what another reads. */
+    protected FollowedText(Reader text) {
+        super(text);
+    }
+
+    /**
+     * Looks at the next character.
+     *
+     * @throws IOException to read no further
+     */
+    protected abstract void follow(char c) throws IOException;
+
+    @Override
+    public final int read() throws IOException {
+        int c = super.read();
+        if (c >= 0) {
+            follow((char) c);
+        }
+        return c;
+    }
+
+    @Override
+    public final int read(char[] chars, int offset, int count) throws IOException {
+        int got = super.read(chars, offset, count);
+        for (int i = offset; i < offset + got; i++) {
+            follow(chars[i]);
+        }
+        return got;
+    }
+}

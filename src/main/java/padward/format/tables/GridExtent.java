@@ -1,0 +1,44 @@
+package padward.format.tables;
+
+import padward.fabric.FabricLimits;
+import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.Place;
+import padward.format.tables.csv.PlaceColumns;
+import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.Tables;
+
+/**
+ * The least grid that holds all places that tables state; found by looking through them, so that a
+ * device's size need not be known.
+ *
+ * @param columns tiles from left to right, at least 1
+ * @param rows tiles from bottom to top, at least 1
+ */
+record GridExtent(int columns, int rows) {
+    static GridExtent of(TableFolder folder) {
+        long[] most = new long[2];
+        folder.lookThrough(Tables.TILES, t -> look(t, "", false, most));
+        folder.lookThrough(Tables.WIRES, t -> look(t, "", true, most));
+        folder.lookThrough(Tables.WIRES, t -> look(t, "to_", false, most));
+        folder.lookThrough(Tables.SITES, t -> look(t, "", true, most));
+        folder.lookThrough(Tables.PADS, t -> look(t, "", true, most));
+        int limit = FabricLimits.GRID_SIDE;
+        return new GridExtent(
+                (int) Math.min(limit, most[0] + 1), (int) Math.min(limit, most[1] + 1));
+    }
+
+    private static void look(CsvTable table, String prefix, boolean named, long[] most) {
+        PlaceColumns place = new PlaceColumns(table, prefix);
+        CsvTable.Column name = named ? table.column("name") : null;
+        while (table.next()) {
+            long at =
+                    place.isStated()
+                            ? place.readStated()
+                            : named ? Place.first(table.text(name)) : Place.NONE;
+            if (at != Place.NONE) {
+                most[0] = Math.max(most[0], Place.column(at));
+                most[1] = Math.max(most[1], Place.row(at));
+            }
+        }
+    }
+}

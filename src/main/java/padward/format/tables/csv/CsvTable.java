@@ -1,0 +1,362 @@
+package padward.format.tables.csv;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.apache.commons.csv.CSVException;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.fabric.FabricLimits;
+import padward.format.source.IoFaults;
+import padward.format.source.Nearest;
+import padward.format.source.Source;
+import padward.format.source.Text;
+import padward.format.source.TextSource;
+
+/**
+ * Walks over the rows of one table (RFC 4180, UTF-8) without keeping them. The separator is the one
+ * of comma, semicolon and tab that gives the head the most known columns; columns stand in any
+ * order; blanks around a field that is not quoted mean nothing. A table that is at fault as a whole
+ * says so to the {@link Faults} and has no (more) rows.
+ *
+ * <pre>{@code
+ * while (table.next()) { use(table.text(name)); }
+ * }</pre>
+ */
+public final class CsvTable implements AutoCloseable {
+    private static final char[] SEPARATORS = {',', ';', '\t'};
+
+    /** Characters of the first line: enough for every head. */
+    private static final int HEAD_LENGTH = 10_000;
+
+    private static final CSVRecord[] NO_ROW = {};
+
+    private final Source source;
+    private final TableShape shape;
+    private final Faults faults;
+    private final int[] fieldOfColumn;
+    private CSVParser parser;
+    private Iterator<CSVRecord> rows;
+    private CSVRecord row;
+    private int fields;
+
+    /** Opens a table and reads its head. */
+    CsvTable(Source source, TableShape shape, Faults faults, Progress progress) {
+        this.source = source;
+        this.shape = shape;
+        this.faults = faults;
+        this.fieldOfColumn = new int[shape.columns().size()];
+        Arrays.fill(fieldOfColumn, -1);
+        this.rows = List.of(NO_ROW).iterator();
+        try {
+            BufferedReader text = new BufferedReader(TextSource.open(source, progress));
+            CSVFormat format =
+                    CSVFormat.RFC4180
+                            .builder()
+                            .setDelimiter(separator(text))
+                            .setIgnoreSurroundingSpaces(true)
+                            .setIgnoreEmptyLines(false)
+                            .get();
+            parser = CSVParser.parse((Reader) new BoundedRows(text), format);
+            Iterator<CSVRecord> all = parser.iterator();
+            if (!all.hasNext()) {
+                headFault("", "a head with the names of columns", "an empty file");
+            } else if (readHead(all.next())) {
+                rows = all;
+            }
+        } catch (BadInput e) {
+            faults.addBreak(e);
+        } catch (IOException e) {
+            faults.addBreak(IoFaults.describe(source, e));
+        } catch (UncheckedIOException e) {
+            faults.addBreak(malformed(e.getCause()));
+        }
+    }
+
+    /** The separator that splits the first line into the most known columns. */
+    private char separator(BufferedReader text) throws IOException {
+        text.mark(HEAD_LENGTH);
+        StringBuilder head = new StringBuilder();
+        int c = text.read();
+        while (c >= 0 && c != '\n' && c != '\r' && head.length() < HEAD_LENGTH - 1) {
+            head.append((char) c);
+            c = text.read();
+        }
+        text.reset();
+        char best = SEPARATORS[0];
+        long most = 0;
+        for (char separator : SEPARATORS) {
+            String[] names = head.toString().split(String.valueOf(separator), -1);
+            long known = Arrays.stream(names).map(CsvTable::head).filter(this::isKnown).count();
+            if (known > most) {
+                most = known;
+                best = separator;
+            }
+        }
+        return best;
+    }
+
+    private boolean isKnown(String head) {
+        return shape.findColumn(head).isPresent();
+    }
+
+    private static String head(String text) {
+        return text.replace("\"", "").strip().toLowerCase(Locale.ROOT);
+    }
+
+    /** Whether the head is sound. */
+    private boolean readHead(CSVRecord heads) {
+        boolean sound = true;
+        fields = heads.size();
+        List<String> known = shape.heads().toList();
+        for (int i = 0; i < fields; i++) {
+            String head = head(heads.get(i));
+            if (head.startsWith("#")) {
+                continue; // a column for people
+            }
+            int column = known.indexOf(head);
+            if (column < 0) {
+                String expected = "one of the columns " + String.join(", ", known);
+                headFault("", expected, Nearest.describe(head, known.stream()));
+                sound = false;
+            } else if (fieldOfColumn[column] >= 0) {
+                headFault(head, "each column once", "a second " + Text.quote(head));
+                sound = false;
+            } else {
+                fieldOfColumn[column] = i;
+            }
+        }
+        for (int i = 0; i < fieldOfColumn.length; i++) {
+            ColumnShape column = shape.columns().get(i);
+            if (column.need() == ColumnShape.Need.MUST && fieldOfColumn[i] < 0) {
+                headFault("", "a column " + Text.quote(column.name()), present(heads));
+                sound = false;
+            }
+        }
+        return sound;
+    }
+
+    private void headFault(String column, String expected, String found) {
+        faults.addBreak(new BadInput(source.label(), place(1, column), expected, found));
+    }
+
+    private static String present(CSVRecord heads) {
+        return "only "
+                + IntStream.range(0, heads.size())
+                        .mapToObj(i -> Text.quote(head(heads.get(i))))
+                        .collect(Collectors.joining(", "));
+    }
+
+    /**
+     * A handle for a column.
+     *
+     * @throws IllegalArgumentException when tables of this shape have none of that name
+     */
+    public Column column(String name) {
+        int index = shape.heads().toList().indexOf(name);
+        if (index < 0) {
+            throw new IllegalArgumentException(shape.name() + " has no column " + name);
+        }
+        return new Column(name, fieldOfColumn[index]);
+    }
+
+    /**
+     * A column of an opened table.
+     *
+     * @param name its head
+     * @param field where it stands in each row, -1 for nowhere
+     */
+    public record Column(String name, int field) {}
+
+    /** Moves to the next row that is not empty; false at the end, or where it cannot go on. */
+    public boolean next() {
+        try {
+            while (rows.hasNext()) {
+                row = rows.next();
+                boolean empty = row.size() == 1 && row.get(0).isEmpty();
+                if (!empty && row.size() == fields) {
+                    return true;
+                }
+                if (!empty) {
+                    int size = row.size();
+                    fault(row(), "", fields + " fields, as in the head", () -> "" + size);
+                }
+            }
+        } catch (UncheckedIOException e) {
+            faults.addBreak(malformed(e.getCause()));
+        }
+        rows = List.of(NO_ROW).iterator();
+        return false;
+    }
+
+    private BadInput malformed(IOException e) {
+        boolean quoting = e instanceof CSVException;
+        return quoting || e instanceof BoundedRows.TooLong
+                ? new BadInput(
+                        source.label(),
+                        "row " + (parser == null ? 1 : parser.getRecordNumber() + 1),
+                        "fields as RFC 4180 writes them",
+                        "" + e.getMessage())
+                : IoFaults.describe(source, e);
+    }
+
+    /** Number of the row as a spreadsheet counts: the head is row 1. */
+    public long row() {
+        return row.getRecordNumber();
+    }
+
+    /** The field of a column, empty when the table does not have the column. */
+    public String text(Column column) {
+        return column.field() < 0 ? "" : row.get(column.field());
+    }
+
+    public boolean has(Column column) {
+        return column.field() >= 0 && !row.get(column.field()).isEmpty();
+    }
+
+    /** A name: printable, not empty. Empty after a fault. */
+    public String name(Column column) {
+        String name = word(column);
+        if (name.isEmpty() && text(column).isEmpty()) {
+            fault(column, "a name", () -> "an empty field");
+        }
+        return name;
+    }
+
+    /** A name, or nothing. */
+    public String word(Column column) {
+        String text = text(column);
+        if (text.length() > FabricLimits.NAME_LENGTH) {
+            fault(
+                    column,
+                    "at most " + FabricLimits.NAME_LENGTH + " characters",
+                    () -> text.length() + " characters");
+            return "";
+        }
+        for (int i = 0; i < text.length(); i++) {
+            if (Character.isISOControl(text.charAt(i))) {
+                fault(column, "a name of printable characters", () -> Text.quote(text));
+                return "";
+            }
+        }
+        return text;
+    }
+
+    /** A whole number of a range, or another value when the field is empty or at fault. */
+    public int integer(Column column, int least, int most, int otherwise) {
+        String text = text(column);
+        if (text.isEmpty()) {
+            return otherwise;
+        }
+        try {
+            long value = Long.parseLong(text);
+            if (value >= least && value <= most) {
+                return (int) value;
+            }
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        fault(column, "a whole number from " + least + " to " + most, () -> Text.quote(text));
+        return otherwise;
+    }
+
+    /** A number of a range, or another value when the field is empty or at fault. */
+    public double real(Column column, double least, double most, double otherwise) {
+        String text = text(column);
+        if (text.isEmpty()) {
+            return otherwise;
+        }
+        try {
+            double value = Double.parseDouble(text);
+            if (value >= least && value <= most) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        String expected = String.format(Locale.ROOT, "a number from %.0f to %.0f", least, most);
+        fault(column, expected, () -> Text.quote(text));
+        return otherwise;
+    }
+
+    /** {@code yes} or {@code no}; the latter when the field is empty. */
+    public boolean flag(Column column) {
+        return flag(column, false);
+    }
+
+    /** {@code yes} or {@code no}, or another value when the field is empty or at fault. */
+    public boolean flag(Column column, boolean otherwise) {
+        String text = text(column).toLowerCase(Locale.ROOT);
+        switch (text) {
+            case "yes", "true", "1" -> {
+                return true;
+            }
+            case "no", "false", "0" -> {
+                return false;
+            }
+            case "" -> {
+                return otherwise;
+            }
+            default -> {
+                fault(column, "yes or no", () -> Text.quote(text));
+                return otherwise;
+            }
+        }
+    }
+
+    /** One of a few words; another value when the field is empty or at fault. */
+    public <T> T oneOf(Column column, T[] values, Function<T, String> label, T other) {
+        String text = text(column);
+        if (text.isEmpty()) {
+            return other;
+        }
+        for (T value : values) {
+            if (label.apply(value).equalsIgnoreCase(text)) {
+                return value;
+            }
+        }
+        List<String> labels = Arrays.stream(values).map(label).toList();
+        fault(
+                column,
+                "one of " + String.join(", ", labels),
+                () -> Nearest.describe(text, labels.stream()));
+        return other;
+    }
+
+    /** Tells a fault of a field of this row. */
+    public void fault(Column column, String expected, Supplier<String> found) {
+        fault(row(), column.name(), expected, found);
+    }
+
+    /** Tells a fault of a field of any row. */
+    public void fault(long atRow, String column, String expected, Supplier<String> found) {
+        faults.add(source.label(), place(atRow, column), expected, found);
+    }
+
+    public static String place(long row, String column) {
+        return "row " + row + (column.isEmpty() ? "" : ", column " + column);
+    }
+
+    @Override
+    public void close() {
+        try {
+            if (parser != null) {
+                parser.close();
+            }
+        } catch (IOException e) {
+            faults.add(IoFaults.describe(source, e));
+        }
+    }
+}

@@ -1,0 +1,120 @@
+package padward.format.tables.csv;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.format.source.Nearest;
+import padward.format.source.Source;
+
+/**
+ * The tables of a folder: {@code NAME.csv} or {@code .tsv}, each with {@code .gz} behind or not.
+ */
+public final class TableFolder {
+    private static final List<String> ENDINGS = List.of(".csv", ".csv.gz", ".tsv", ".tsv.gz");
+
+    private final Path folder;
+    private final Map<TableShape, Path> files = new LinkedHashMap<>();
+    private final Faults faults;
+    private final Progress progress;
+
+    /**
+     * Looks for the tables.
+     *
+     * @throws BadInput when the folder cannot be read
+     */
+    public TableFolder(Path folder, Faults faults, Progress progress) throws BadInput {
+        this.folder = folder;
+        this.faults = faults;
+        this.progress = progress;
+        if (!Files.isDirectory(folder)) {
+            throw new BadInput(
+                    folder.toString(),
+                    "",
+                    "a folder with tables",
+                    Files.exists(folder) ? "a file" : "no such folder");
+        }
+        try (Stream<Path> all = Files.list(folder)) {
+            all.sorted().forEach(this::add);
+        } catch (IOException | UncheckedIOException e) {
+            throw new BadInput(folder.toString(), "", "a folder that can be read", e.getMessage());
+        }
+    }
+
+    private void add(Path file) {
+        String name = file.getFileName().toString();
+        String ending = ENDINGS.stream().filter(name::endsWith).findFirst().orElse("");
+        if (ending.isEmpty() || !Files.isRegularFile(file)) {
+            return; // other files are no business of ours
+        }
+        String stem = name.substring(0, name.length() - ending.length());
+        List<String> known = Tables.ALL.stream().map(TableShape::name).toList();
+        if (!known.contains(stem)) {
+            faults.add(
+                    file.toString(),
+                    "",
+                    "a table of one of the names " + String.join(", ", known),
+                    () -> Nearest.describe(stem, known.stream()));
+            return;
+        }
+        Path before = files.putIfAbsent(Tables.ALL.get(known.indexOf(stem)), file);
+        if (before != null) {
+            faults.add(
+                    file.toString(),
+                    "",
+                    "each table once",
+                    () -> before.getFileName() + " as well");
+        }
+    }
+
+    /** The folder's name, which things are called that have no other. */
+    public String name() {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "tables" : name.toString();
+    }
+
+    public boolean has(TableShape shape) {
+        return files.containsKey(shape);
+    }
+
+    /** What messages call a table, whether it is there or not. */
+    public String label(TableShape shape) {
+        return has(shape)
+                ? files.get(shape).toString()
+                : folder.resolve(shape.name() + ".csv").toString();
+    }
+
+    /** What is done with each table that is there. */
+    public interface Use {
+        public void read(CsvTable table);
+    }
+
+    /**
+     * Reads a table, if it is there. Once a table could not be read to its end, of the others only
+     * the heads are looked at.
+     */
+    public void read(TableShape shape, Use use) {
+        read(shape, faults, use);
+    }
+
+    /** Reads a table that is read again later, when its faults will be told. */
+    public void lookThrough(TableShape shape, Use use) {
+        read(shape, new Faults(0), use);
+    }
+
+    private void read(TableShape shape, Faults to, Use use) {
+        if (has(shape)) {
+            try (CsvTable table = new CsvTable(Source.of(files.get(shape)), shape, to, progress)) {
+                if (!to.broken()) {
+                    use.read(table);
+                }
+            }
+        }
+    }
+}

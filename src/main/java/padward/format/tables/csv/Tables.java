@@ -1,0 +1,354 @@
+package padward.format.tables.csv;
+
+import static padward.format.tables.csv.ColumnShape.Need.INSTEAD;
+import static padward.format.tables.csv.ColumnShape.Need.MAY;
+import static padward.format.tables.csv.ColumnShape.Need.MUST;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** All tables that are read and written. {@code docs/your-own-device.md} shows the same. */
+public final class Tables {
+    public static final TableShape ABOUT =
+            shape(
+                    "about",
+                    "a word about the whole",
+                    must(
+                            "key",
+                            "`fabric`, `design`, `board`: names; `fabric_note`, `design_note`,"
+                                    + " `board_note`: free text; `columns`, `rows`: size of the grid"),
+                    must(
+                            "value",
+                            "its value; names are otherwise that of the folder, the grid just"
+                                    + " holds all places"));
+    public static final TableShape CELL_KINDS =
+            shape(
+                    "cell_kinds",
+                    "a kind of cell",
+                    must(
+                            "name",
+                            "name of the kind; without this table, the kinds are those that"
+                                    + " sites accept"),
+                    may(
+                            "holds_state",
+                            "`yes` for registers and memories, where signals end for"
+                                    + " timing; otherwise `no`"));
+    public static final TableShape SETTINGS =
+            shape(
+                    "settings",
+                    "a way to set a pad's driver",
+                    join(
+                            List.of(
+                                    must("name", "name of the setting"),
+                                    may("standard", "signalling standard; otherwise none"),
+                                    must("millivolts", "supply of the bank"),
+                                    must("milliamps", "drive strength"),
+                                    may("slew", "`slow` or `fast`; otherwise `slow`")),
+                            delays("from the driver's input to the pad; must be given"),
+                            List.of(
+                                    may(
+                                            "rated_pf",
+                                            "load at which the delays hold; this and the next five"
+                                                    + " are otherwise unknown, all together"),
+                                    may("rise_fast_ps", "rise time from 10 to 90 %"),
+                                    may("rise_slow_ps", "the same at the slow corner"),
+                                    may("fast_ohms", "output resistance at the fast corner"),
+                                    may("slow_ohms", "the same at the slow corner"),
+                                    may(
+                                            "most_mhz",
+                                            "highest frequency that the maker allows;"
+                                                    + " otherwise unknown"))));
+    public static final TableShape WIRE_LOADS =
+            shape(
+                    "wire_loads",
+                    "resistance and capacitance of a kind of wire",
+                    join(List.of(must("kind", "kind of wire")), loads()));
+    public static final TableShape SWITCH_LOADS =
+            shape(
+                    "switch_loads",
+                    "the same of switches and joints; the first row that fits counts",
+                    join(
+                            List.of(
+                                    must(
+                                            "from",
+                                            "kind of wire that it leaves, or `pin`, `pad`,"
+                                                    + " `*` for any"),
+                                    must("to", "kind of wire that it enters, or one of these"),
+                                    may(
+                                            "buffered",
+                                            "`no` for pass transistors and plain metal;"
+                                                    + " otherwise `yes`")),
+                            loads()));
+    public static final TableShape BANKS =
+            shape(
+                    "banks",
+                    "a group of pads with one supply",
+                    must("name", "name of the bank"),
+                    must("millivolts", "supply of its drivers"));
+    public static final TableShape TILES =
+            shape(
+                    "tiles",
+                    "a tile",
+                    join(
+                            place("", "where it is"),
+                            List.of(
+                                    must(
+                                            "type",
+                                            "type of the tile; tiles"
+                                                    + " that are not listed are `empty`"))));
+    public static final TableShape WIRES =
+            shape(
+                    "wires",
+                    "a wire",
+                    join(
+                            List.of(must("name", "full name, used by no other wire, pin or pad")),
+                            place("", "where it begins; otherwise the first place in its name"),
+                            place("to_", "where it ends; otherwise where it begins"),
+                            List.of(may("kind", "kind of wire; otherwise none"))));
+    public static final TableShape SITES =
+            shape(
+                    "sites",
+                    "a site",
+                    join(
+                            List.of(must("name", "full name, used by no other site")),
+                            place("", "where it is; otherwise the first place in its name"),
+                            List.of(
+                                    must("kind", "kind of site"),
+                                    may(
+                                            "accepts",
+                                            "kinds of cell that it holds, with `|` between"
+                                                    + " them; otherwise its own kind"))));
+    public static final TableShape PINS =
+            shape(
+                    "pins",
+                    "a pin of a site",
+                    must("site", "full name of the site"),
+                    must("name", "name inside the site; elsewhere the pin is `site.name`"),
+                    must("direction", "`in` or `out`, seen from the site"));
+    public static final TableShape THROUGH =
+            shape(
+                    "through",
+                    "a way through a site",
+                    join(
+                            List.of(
+                                    must("site", "full name of the site"),
+                                    must("from", "name of an `in` pin"),
+                                    must("to", "name of an `out` pin")),
+                            delays("of the way; must be given")));
+    public static final TableShape PADS =
+            shape(
+                    "pads",
+                    "a pad",
+                    join(
+                            List.of(must("name", "full name, used by no other wire, pin or pad")),
+                            place("", "where it is; otherwise the first place in its name"),
+                            List.of(
+                                    may(
+                                            "package_pin",
+                                            "pin or ball of the package; otherwise" + " unknown"),
+                                    instead(
+                                            "bsdl_port",
+                                            "its port in the file of `import --bsdl`; otherwise the"
+                                                    + " port of the pad's full name, or of its last"
+                                                    + " part"),
+                                    may("bank", "a bank of `banks`; otherwise none"),
+                                    may("directions", "`in`, `out` or `both`; otherwise `both`"),
+                                    may(
+                                            "data",
+                                            "full name of the site before its driver; otherwise"
+                                                    + " none"),
+                                    may(
+                                            "enable",
+                                            "full name of the site of its driver's enable;"
+                                                    + " otherwise the driver is always on"),
+                                    may(
+                                            "setting",
+                                            "a setting of `settings`, used when a port"
+                                                    + " states none; otherwise none"))));
+    public static final TableShape DELAYS =
+            shape(
+                    "delays",
+                    "what a switch or joint takes that states no delay of its own",
+                    join(
+                            List.of(
+                                    must("enters", "`wire`, `pin` or `pad`"),
+                                    may(
+                                            "kind",
+                                            "kind of wire; otherwise all wires that have no row"
+                                                    + " of their own")),
+                            delays("of the switch and of what it enters together; must be given")));
+    public static final TableShape SWITCHES =
+            shape(
+                    "switches",
+                    "a connection from one wire, pin or pad to another",
+                    join(
+                            List.of(
+                                    must(
+                                            "from",
+                                            "full name of a wire, a pin (`site.pin`) or a pad"),
+                                    must("to", "the same"),
+                                    may(
+                                            "kind",
+                                            "`switch` (programmable) or `joint` (fixed);"
+                                                    + " otherwise `switch`")),
+                            delays(
+                                    "of the connection and of what it enters together; otherwise"
+                                            + " that of `delays`")));
+    public static final TableShape CELLS =
+            shape(
+                    "cells",
+                    "a cell on a site",
+                    must("name", "name of the cell, with `/` between the levels"),
+                    may("kind", "kind of cell; otherwise the only one that its site accepts"),
+                    must("site", "full name of the site"));
+    public static final TableShape CELL_SETTINGS =
+            shape(
+                    "cell_settings",
+                    "how a cell is set",
+                    must("cell", "name of the cell"),
+                    must("setting", "name of the setting"),
+                    may("value", "its value; otherwise the empty text"));
+    public static final TableShape PORTS =
+            shape(
+                    "ports",
+                    "a port of the design on a pad",
+                    must("name", "name of the port"),
+                    may("direction", "`in`, `out` or `both`; otherwise the pad's"),
+                    may("pad", "full name of the pad, or"),
+                    instead("package_pin", "its pin or ball of the package: one of the two"),
+                    may("setting", "a setting of `settings`; otherwise the pad's"));
+    public static final TableShape NETS =
+            shape(
+                    "nets",
+                    "a net",
+                    must("name", "name of the net, with `/` between the levels"),
+                    may("clock", "`yes` for a clock; otherwise `no`"),
+                    may(
+                            "required_ps",
+                            "latest arrival at its sinks that the design allows;"
+                                    + " otherwise unknown"));
+    public static final TableShape ENDS =
+            shape(
+                    "ends",
+                    "where a net begins, once, or ends",
+                    must("net", "name of the net"),
+                    may("cell", "name of a cell, and"),
+                    may("pin", "name of a pin of its site; or"),
+                    may("port", "name of a port"),
+                    may("role", "`driver` or `sink`; otherwise by the direction of pin or port"),
+                    may(
+                            "required_ps",
+                            "of a sink, the latest arrival that the design allows there;"
+                                    + " otherwise that of its net"));
+    public static final TableShape ROUTES =
+            shape(
+                    "routes",
+                    "a step of a net's route",
+                    must("net", "name of the net"),
+                    must("from", "full name of a wire, pin or pad that the net has"),
+                    must("to", "full name of the one that it enters from there"));
+    public static final TableShape BOARD =
+            shape(
+                    "board",
+                    "what the board has on a pad; a pad with several things has several rows",
+                    may("pad", "full name of the pad, or"),
+                    instead("package_pin", "its pin or ball of the package: one of the two"),
+                    may("net", "name of the board's net; otherwise none"),
+                    may("trace_mm", "length of the trace; otherwise 0"),
+                    may(
+                            "load_pf",
+                            "capacitance of the trace and all that is on it; otherwise"
+                                    + " unknown"),
+                    may(
+                            "attached",
+                            "`header`, `testpoint`, `light`, `button`, `driver`, `load` or"
+                                    + " `pull`; otherwise nothing is attached"),
+                    may("part", "name of what is attached"),
+                    may("part_pin", "its pin; otherwise it has only one"));
+
+    /** All tables, in the order in which they are read. */
+    public static final List<TableShape> ALL =
+            List.of(
+                    ABOUT,
+                    CELL_KINDS,
+                    SETTINGS,
+                    BANKS,
+                    WIRE_LOADS,
+                    SWITCH_LOADS,
+                    TILES,
+                    WIRES,
+                    SITES,
+                    PINS,
+                    THROUGH,
+                    PADS,
+                    DELAYS,
+                    SWITCHES,
+                    CELLS,
+                    CELL_SETTINGS,
+                    PORTS,
+                    NETS,
+                    ENDS,
+                    ROUTES,
+                    BOARD);
+
+    /** Those that make a design; without any of them, the tables are of a fabric alone. */
+    public static final List<TableShape> OF_DESIGN =
+            List.of(CELLS, CELL_SETTINGS, PORTS, NETS, ENDS, ROUTES);
+
+    private Tables() {}
+
+    private static TableShape shape(String name, String meaning, ColumnShape... columns) {
+        return new TableShape(name, meaning, List.of(columns));
+    }
+
+    private static TableShape shape(String name, String meaning, List<ColumnShape> columns) {
+        return new TableShape(name, meaning, columns);
+    }
+
+    private static ColumnShape must(String name, String meaning) {
+        return new ColumnShape(name, MUST, meaning);
+    }
+
+    private static ColumnShape may(String name, String meaning) {
+        return new ColumnShape(name, MAY, meaning);
+    }
+
+    private static ColumnShape instead(String name, String meaning) {
+        return new ColumnShape(name, INSTEAD, meaning);
+    }
+
+    private static List<ColumnShape> place(String prefix, String meaning) {
+        return List.of(
+                may(prefix + "tile", meaning + "; a tile's name, `x3y4`, or"),
+                instead(prefix + "column", "column of the tile, the leftmost being 0, and"),
+                instead(prefix + "row", "row of the tile, the lowest being 0"));
+    }
+
+    private static List<ColumnShape> delays(String meaning) {
+        List<ColumnShape> all = new ArrayList<>();
+        all.add(may("fast_ps", "delay at the fast corner, whole picoseconds, " + meaning));
+        all.add(
+                may(
+                        "slow_ps",
+                        "the same at the slow corner; one of the two alone stands for both"));
+        all.add(instead("delay_ps", "one delay for both corners"));
+        all.add(instead("fast_ns", "as `fast_ps` in nanoseconds, rounded to picoseconds"));
+        all.add(instead("slow_ns", "as `slow_ps` in nanoseconds"));
+        all.add(instead("delay_ns", "as `delay_ps` in nanoseconds"));
+        return all;
+    }
+
+    private static List<ColumnShape> loads() {
+        return List.of(
+                must("fast_ohms", "resistance at the fast corner"),
+                must("slow_ohms", "the same at the slow corner"),
+                must("fast_ff", "capacitance at the fast corner, femtofarads"),
+                must("slow_ff", "the same at the slow corner"));
+    }
+
+    @SafeVarargs
+    private static List<ColumnShape> join(List<ColumnShape>... parts) {
+        return Arrays.stream(parts).flatMap(List::stream).toList();
+    }
+}

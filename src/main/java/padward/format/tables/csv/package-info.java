@@ -1,0 +1,2 @@
+/** One folder of plain tables (RFC 4180): their shapes, rows, fields and faults. */
+package padward.format.tables.csv;

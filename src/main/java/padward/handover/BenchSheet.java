@@ -1,0 +1,301 @@
+package padward.handover;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.design.Attachment;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadWiring;
+import padward.design.Terminal;
+import padward.fabric.Corner;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.timing.ExternalLine;
+import padward.timing.Instrument;
+import padward.timing.LineTiming;
+import padward.timing.TimeStampCorrections;
+
+/**
+ * What is taken to the bench: where each signal is to be found, and how late it is there; a page
+ * for each breakout or group that a ledger holds.
+ *
+ * @param title name of the design
+ * @param fabric name of the fabric
+ * @param board name of the board, may be empty
+ * @param outside what lies between pads and instrument, as reckoned with
+ * @param pages in the ledger's order; entries whose nets are on no pad any more have none
+ */
+public record BenchSheet(
+        String title, String fabric, String board, ExternalLine outside, List<Page> pages) {
+    /** Copies the pages. */
+    public BenchSheet {
+        pages = List.copyOf(pages);
+    }
+
+    /**
+     * One page.
+     *
+     * @param number the entry's number in the ledger, from 1
+     * @param entry the entry
+     * @param lines one for each net that it brings out
+     * @param restore what to do to have the design as it was
+     * @param cautions to be read before a pad is driven
+     */
+    public record Page(
+            int number,
+            LedgerEntry entry,
+            List<Line> lines,
+            List<String> restore,
+            List<String> cautions) {
+        /** Copies the lists. */
+        public Page {
+            lines = List.copyOf(lines);
+            restore = List.copyOf(restore);
+            cautions = List.copyOf(cautions);
+        }
+    }
+
+    /**
+     * One signal.
+     *
+     * @param channel its number on the sheet, from 1
+     * @param net the net
+     * @param polarity what a high level on the pad means, as a clause
+     * @param port the port that brings it out
+     * @param pad the pad's name
+     * @param packagePin pin or ball of the package
+     * @param place where the lead goes; empty when the board's description knows no place
+     * @param boardNet the board's net on the pad; empty when not known
+     * @param setting the pad driver's setting
+     * @param timing when its signal arrives at the instrument, and what of it is seen there
+     * @param correctionPs what to add to this channel's time stamps so that all of the sheet stand
+     *     level with the latest, reckoned with the middles of the ranges, ps
+     */
+    public record Line(
+            int channel,
+            String net,
+            String polarity,
+            String port,
+            String pad,
+            String packagePin,
+            Optional<Attachment> place,
+            String boardNet,
+            Optional<DriverSetting> setting,
+            LineTiming timing,
+            int correctionPs) {
+        /** Delay from the net's driver to outside the pad. */
+        public Delay atPad() {
+            return timing.chain().atPad();
+        }
+
+        /** The same with the board's trace, the connector and the lead. */
+        public Delay atInstrument() {
+            return timing.chain().atInstrument();
+        }
+
+        private Line with(int number, int ps) {
+            return new Line(
+                    number,
+                    net,
+                    polarity,
+                    port,
+                    pad,
+                    packagePin,
+                    place,
+                    boardNet,
+                    setting,
+                    timing,
+                    ps);
+        }
+    }
+
+    /** All lines, in the order of their channels. */
+    public List<Line> lines() {
+        return pages.stream().flatMap(p -> p.lines().stream()).toList();
+    }
+
+    /**
+     * The sheet of a ledger.
+     *
+     * @param base the design without the ledger
+     * @param after the design with it
+     */
+    public static BenchSheet of(
+            Design base, Ledger ledger, Design after, ExternalLine outside, Instrument instrument) {
+        List<Page> pages = new ArrayList<>();
+        for (int i = 0; i < ledger.entries().size(); i++) {
+            LedgerEntry entry = ledger.entries().get(i);
+            List<Line> lines = new ArrayList<>();
+            Map<String, List<String>> cautions = new LinkedHashMap<>();
+            boolean inGroup =
+                    entry.edits().stream().filter(e -> e instanceof Edit.BreakOut).count() > 1;
+            for (Edit edit : entry.edits()) {
+                if (edit instanceof Edit.BreakOut out) {
+                    Optional<Line> line = line(after, out, outside, instrument);
+                    line.ifPresent(lines::add);
+                    line.ifPresent(l -> addCautions(base, out, inGroup, cautions));
+                }
+            }
+            if (!lines.isEmpty()) {
+                List<String> told = new ArrayList<>();
+                cautions.forEach((c, pads) -> told.add(String.join(", ", pads) + ": " + c));
+                pages.add(new Page(i + 1, entry, lines, restore(i + 1, entry), told));
+            }
+        }
+        return new BenchSheet(
+                base.name(),
+                base.fabric().info().name(),
+                base.board().name(),
+                outside,
+                numbered(pages));
+    }
+
+    private static List<Page> numbered(List<Page> pages) {
+        List<Line> all = pages.stream().flatMap(p -> p.lines().stream()).toList();
+        List<Integer> corrections =
+                TimeStampCorrections.ofPs(all.stream().map(Line::atInstrument).toList());
+        List<Page> result = new ArrayList<>();
+        int channel = 0;
+        for (Page page : pages) {
+            List<Line> lines = new ArrayList<>();
+            for (Line line : page.lines()) {
+                lines.add(line.with(channel + 1, corrections.get(channel)));
+                channel++;
+            }
+            result.add(
+                    new Page(page.number(), page.entry(), lines, page.restore(), page.cautions()));
+        }
+        return result;
+    }
+
+    private static List<String> restore(int number, LedgerEntry entry) {
+        List<String> steps = new ArrayList<>();
+        steps.add(
+                "Load the design that stood in the device before; its file has not been changed.");
+        steps.add(
+                "To take this entry out of the ledger: padward undo --design FILE --ledger FILE"
+                        + " --entry "
+                        + number
+                        + ". It gives back: "
+                        + given(entry)
+                        + ".");
+        return steps;
+    }
+
+    private static String given(LedgerEntry entry) {
+        List<String> all =
+                entry.edits().stream()
+                        .filter(e -> !(e instanceof Edit.BreakOut))
+                        .map(Edit::toText)
+                        .toList();
+        String rest = "the pad" + (entry.edits().size() - all.size() > 1 ? "s" : "");
+        if (all.isEmpty()) {
+            return rest;
+        }
+        int most = 8;
+        String more = all.size() > most ? " and " + (all.size() - most) + " more" : "";
+        return rest
+                + ", and undoes: "
+                + String.join("; ", all.subList(0, Math.min(most, all.size())))
+                + more;
+    }
+
+    private static int padIndex(Design design, String name) {
+        List<Pad> pads = design.fabric().pads();
+        return IntStream.range(0, pads.size())
+                .filter(i -> pads.get(i).name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
+    }
+
+    /** Empty when a later entry has taken the net off the pad again. */
+    private static Optional<Line> line(
+            Design after, Edit.BreakOut out, ExternalLine outside, Instrument instrument) {
+        int index = padIndex(after, out.pad());
+        Pad pad = after.fabric().pads().get(index);
+        Optional<Net> net = after.findNet(out.net());
+        int place = net.map(n -> n.route().placeOf(pad.vertex())).orElse(-1);
+        if (place < 0) {
+            return Optional.empty();
+        }
+        String name = out.setting().isEmpty() ? pad.defaultSetting() : out.setting();
+        Optional<DriverSetting> setting = after.fabric().info().findSetting(name);
+        Optional<PadWiring> wiring = after.board().findWiring(index);
+        return Optional.of(
+                new Line(
+                        0,
+                        out.net(),
+                        polarity(after, net.get()),
+                        out.port(),
+                        pad.name(),
+                        pad.packagePin(),
+                        wiring.flatMap(PadWiring::findLeadPlace),
+                        wiring.map(PadWiring::net).orElse(""),
+                        setting,
+                        LineTiming.of(
+                                after, net.get().route(), index, setting, outside, instrument),
+                        0));
+    }
+
+    /** Ways do not invert; a net can be the inverse of another by the cell that drives it. */
+    private static String polarity(Design design, Net net) {
+        if (!(net.driver() instanceof Terminal.CellPin at)) {
+            return "as the net";
+        }
+        Cell cell = design.cells().get(at.cell());
+        if (!"not".equals(cell.settings().get("function"))) {
+            return "as the net";
+        }
+        return design.netsAt(cell.id()).stream()
+                .filter(n -> n.id() != net.id())
+                .filter(n -> n.sinks().stream().anyMatch(t -> isAt(t, cell.id())))
+                .findFirst()
+                .map(n -> "as the net, the inverse of " + n.name())
+                .orElse("as the net");
+    }
+
+    private static boolean isAt(Terminal end, int cell) {
+        return end instanceof Terminal.CellPin at && at.cell() == cell;
+    }
+
+    /** Pads that share a caution share its line; in groups, so do those whose enables differ. */
+    private static void addCautions(
+            Design base,
+            Edit.BreakOut out,
+            boolean inGroup,
+            Map<String, List<String>> padsByCaution) {
+        String enable = enableSite(base, out.pad());
+        base
+                .findNet(out.net())
+                .map(n -> new Question(base, n, padIndex(base, out.pad()), Corner.SLOW))
+                .map(Cautions::of)
+                .orElse(List.of())
+                .stream()
+                .map(c -> inGroup ? c.replace(enable, "its enable's IO register site") : c)
+                .forEach(
+                        c ->
+                                padsByCaution
+                                        .computeIfAbsent(c, x -> new ArrayList<>())
+                                        .add(out.pad()));
+    }
+
+    /**
+     * The site before the enable of a pad's driver; some words that no text has if there is none.
+     */
+    private static String enableSite(Design base, String pad) {
+        int site = base.fabric().pads().get(padIndex(base, pad)).enableSite();
+        return site == Fabric.NOTHING ? "\n" : base.fabric().site(site).name();
+    }
+}

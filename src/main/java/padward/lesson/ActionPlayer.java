@@ -1,0 +1,173 @@
+package padward.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.change.Edit;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.design.Net;
+import padward.lesson.condition.Condition;
+import padward.lesson.condition.WindowState;
+
+/**
+ * Does deeds without a window, as the window would do them: serves to prove that a lesson can be
+ * solved. Belongs to one thread.
+ */
+public final class ActionPlayer {
+    private final Design original;
+    private final List<WindowState.Kept> kept = new ArrayList<>();
+    private Design now;
+    private Optional<Answer> answer = Optional.empty();
+    private int option;
+    private Optional<Integer> hop = Optional.empty();
+    private Optional<WindowState.Tried> whatIf = Optional.empty();
+
+    /** A bench with a design on it. */
+    public ActionPlayer(Design design) {
+        original = design;
+        now = design;
+    }
+
+    /** The state that the deeds have led to. */
+    public WindowState state() {
+        return new WindowState(
+                original, now, answer, option(), route(), hop, whatIf, List.copyOf(kept));
+    }
+
+    private Optional<WhyBlocked.Option> option() {
+        return answer.flatMap(a -> a instanceof Answer.Blocked b ? b.why() : Optional.empty())
+                .map(WhyBlocked::options)
+                .filter(all -> option < all.size())
+                .map(all -> all.get(option));
+    }
+
+    private Optional<Route> route() {
+        Optional<Answer> shown = whatIf.isPresent() ? whatIf.map(t -> t.after()) : answer;
+        if (whatIf.isEmpty() && option().isPresent()) {
+            return option().map(WhyBlocked.Option::route);
+        }
+        return shown.flatMap(Answer::findRoute);
+    }
+
+    /**
+     * Does something.
+     *
+     * @return why it cannot be done now; empty when it has been done
+     */
+    public Optional<String> act(UserAction deed) {
+        if (deed instanceof UserAction.Ask ask) {
+            return ask(ask);
+        }
+        if (deed instanceof UserAction.ChooseHop choose) {
+            return choose(choose.vertex());
+        }
+        if (deed instanceof UserAction.LookAtOption look) {
+            option = look.index();
+            hop = Optional.empty();
+            return option().isPresent()
+                    ? Optional.empty()
+                    : Optional.of("there is no clearance " + (look.index() + 1));
+        }
+        if (deed instanceof UserAction.TryIt) {
+            return tryOut();
+        }
+        if (deed instanceof UserAction.Keep) {
+            return keep();
+        }
+        if (deed instanceof UserAction.Drop) {
+            whatIf = Optional.empty();
+            return Optional.empty();
+        }
+        return undo();
+    }
+
+    private Optional<String> ask(UserAction.Ask ask) {
+        Optional<Net> net = now.findNet(ask.net());
+        List<Integer> pads = Condition.pads(now, ask.pad());
+        if (net.isEmpty() || pads.size() != 1) {
+            return Optional.of(
+                    net.isEmpty() ? "there is no net " + ask.net() : "no one pad is " + ask.pad());
+        }
+        answered(Asker.ask(new Question(now, net.get(), pads.get(0), ask.corner()), Progress.NONE));
+        return Optional.empty();
+    }
+
+    private void answered(Answer next) {
+        answer = Optional.of(next);
+        option = 0;
+        hop = Optional.empty();
+        whatIf = Optional.empty();
+    }
+
+    private Optional<String> choose(String vertex) {
+        if (route().isPresent()) {
+            List<Hop> hops = route().get().hops();
+            for (int i = 0; i < hops.size(); i++) {
+                if (hops.get(i).name().equals(vertex)) {
+                    hop = Optional.of(i);
+                    return Optional.empty();
+                }
+            }
+        }
+        return Optional.of("the way has no hop " + vertex);
+    }
+
+    private Optional<String> tryOut() {
+        List<Edit> edits = List.of();
+        if (answer.orElse(null) instanceof Answer.Open open) {
+            edits = AnswerEdits.of(open);
+        } else if (answer.orElse(null) instanceof Answer.Blocked blocked && option().isPresent()) {
+            edits = AnswerEdits.of(blocked, option().get());
+        }
+        if (edits.isEmpty()) {
+            return Optional.of("there is nothing to try");
+        }
+        Question question = answer.orElseThrow().question();
+        Design tried = WhatIf.of(now, edits);
+        Net net = tried.findNet(question.net().name()).orElseThrow();
+        Answer after =
+                Asker.ask(
+                        new Question(tried, net, question.pad(), question.corner()), Progress.NONE);
+        whatIf = Optional.of(new WindowState.Tried(edits, after));
+        return Optional.empty();
+    }
+
+    private Optional<String> keep() {
+        if (whatIf.isEmpty()) {
+            return Optional.of("no trial waits");
+        }
+        Answer after = whatIf.get().after();
+        Question question = after.question();
+        kept.add(
+                new WindowState.Kept(
+                        question.net().name(), question.padValue().name(), whatIf.get().edits()));
+        now = question.design();
+        answered(after);
+        return Optional.empty();
+    }
+
+    private Optional<String> undo() {
+        if (kept.isEmpty()) {
+            return Optional.of("nothing is kept");
+        }
+        kept.remove(kept.size() - 1);
+        now = original;
+        kept.forEach(k -> now = WhatIf.of(now, k.edits()));
+        answer.map(Answer::question)
+                .ifPresent(
+                        q ->
+                                ask(
+                                        new UserAction.Ask(
+                                                q.net().name(), q.padValue().name(), q.corner())));
+        return Optional.empty();
+    }
+}

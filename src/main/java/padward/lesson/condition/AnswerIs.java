@@ -1,0 +1,25 @@
+package padward.lesson.condition;
+
+import java.util.Optional;
+
+/**
+ * The present answer is of a kind.
+ *
+ * @param kind the kind
+ */
+public record AnswerIs(AnswerKind kind) implements Condition {
+    @Override
+    public boolean holds(WindowState state) {
+        return state.answer().filter(a -> AnswerKind.of(a) == kind).isPresent();
+    }
+
+    @Override
+    public String toText() {
+        return "the answer is " + kind.toText();
+    }
+
+    @Override
+    public Optional<String> seen(WindowState state) {
+        return state.answer().map(a -> "the answer is " + AnswerKind.of(a).toText());
+    }
+}

@@ -1,0 +1,89 @@
+package padward.lesson.condition;
+
+import java.util.List;
+import java.util.Optional;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.change.Edit;
+import padward.design.Design;
+
+/**
+ * What a lesson looks at: the state of the window's work, not how it came about.
+ *
+ * @param original the design as it was opened
+ * @param now the design with what is kept
+ * @param answer the present answer, with its question
+ * @param option the clearance that is looked at, of a blocked answer
+ * @param route the way that is shown
+ * @param hop index of the hop of that way that is chosen
+ * @param whatIf a trial that waits to be kept or dropped
+ * @param kept what is kept, oldest first
+ */
+public record WindowState(
+        Design original,
+        Design now,
+        Optional<Answer> answer,
+        Optional<WhyBlocked.Option> option,
+        Optional<Route> route,
+        Optional<Integer> hop,
+        Optional<Tried> whatIf,
+        List<Kept> kept) {
+    /**
+     * A trial.
+     *
+     * @param edits its edits
+     * @param after the answer with it
+     */
+    public record Tried(List<Edit> edits, Answer after) {
+        /** Copies the edits. */
+        public Tried {
+            edits = List.copyOf(edits);
+        }
+    }
+
+    /**
+     * A kept change.
+     *
+     * @param net the net that it was for
+     * @param pad full name of the pad that it was for
+     * @param edits its edits
+     */
+    public record Kept(String net, String pad, List<Edit> edits) {
+        /** Copies the edits. */
+        public Kept {
+            edits = List.copyOf(edits);
+        }
+    }
+
+    /** Copies what is kept. */
+    public WindowState {
+        kept = List.copyOf(kept);
+    }
+
+    /** A design that has just been opened. */
+    public static WindowState opened(Design design) {
+        return new WindowState(
+                design,
+                design,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
+    }
+
+    /** The present question. */
+    public Optional<Question> question() {
+        return answer.map(Answer::question);
+    }
+
+    /** The hop that is chosen. */
+    public Optional<Hop> chosenHop() {
+        return route.flatMap(
+                w -> hop.filter(h -> h >= 0 && h < w.hops().size()).map(h -> w.hops().get(h)));
+    }
+}

@@ -1,0 +1,110 @@
+package padward.lesson.file;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.design.DesignReview;
+import padward.fabric.Fabric;
+import padward.fabric.FabricReview;
+import padward.format.design.BoardReader;
+import padward.format.design.DesignReader;
+import padward.format.fabric.FabricReader;
+import padward.format.json.FileHeader;
+import padward.format.netlist.MappingReader;
+import padward.format.source.Source;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+
+/** Checks a file of any of our formats, and says what is in it. */
+public final class Checker {
+    private Checker() {}
+
+    /**
+     * Reads a file and counts what is in it.
+     *
+     * @return lines for people
+     * @throws BadInput when something in it cannot be
+     */
+    public static List<String> check(Path file, Progress progress) throws BadInput {
+        Source source = Source.of(file);
+        FileHeader head = FileHeader.read(source);
+        return switch (head.format()) {
+            case FileHeader.FABRIC -> describe(FabricReader.read(source, progress), progress);
+            case FileHeader.DESIGN -> describe(DesignReader.read(source, progress), progress);
+            case FileHeader.MAPPING -> {
+                int types = MappingReader.read(source, progress).types().size();
+                yield List.of(
+                        "mapping of " + types + " types of cell",
+                        "its kinds and pins are checked against a fabric by settle");
+            }
+            case FileHeader.LEDGER ->
+                    List.of("ledger", "its entries are checked against a design by apply and undo");
+            case FileHeader.LESSON -> describe(LessonReader.check(source, progress));
+            case FileHeader.LEARNER -> describe(LearnerFile.read(source));
+            default -> {
+                int entries = BoardReader.count(source, progress);
+                yield List.of(
+                        "board, " + entries + " pads described",
+                        "its pads are checked against a fabric when a design names both");
+            }
+        };
+    }
+
+    private static List<String> describe(Lesson lesson) {
+        return List.of(
+                "lesson " + lesson.number() + ", " + lesson.name() + ": " + lesson.title(),
+                lesson.steps().size()
+                        + " steps; its solution was played on its design and does them");
+    }
+
+    private static List<String> describe(LearnerRecord learner) {
+        long solved = learner.lessons().values().stream().filter(l -> l.isSolved()).count();
+        return List.of(
+                "what learner " + learner.learner() + " has done: " + solved + " lessons solved");
+    }
+
+    /** What is in a fabric and what is odd about it, as lines for people. O(connections). */
+    public static List<String> describe(Fabric fabric, Progress progress) {
+        List<String> lines = new ArrayList<>(counts(fabric));
+        FabricReview.Result review = FabricReview.of(fabric, progress);
+        lines.addAll(review.counts());
+        review.findings().forEach(f -> lines.add("odd: " + f));
+        return lines;
+    }
+
+    private static List<String> counts(Fabric fabric) {
+        long driven = fabric.pads().stream().filter(p -> p.directions().canDrive()).count();
+        return List.of(
+                "fabric "
+                        + fabric.info().name()
+                        + ": "
+                        + fabric.columns()
+                        + " × "
+                        + fabric.rows()
+                        + " tiles, "
+                        + fabric.vertexCount()
+                        + " vertices",
+                fabric.pads().size() + " pads, " + driven + " of which can be driven");
+    }
+
+    /** What is in a design and its fabric and what is odd about them, as lines for people. */
+    public static List<String> describe(Design design, Progress progress) {
+        List<String> lines = new ArrayList<>();
+        lines.add("design " + design.name());
+        lines.add(
+                design.cells().size()
+                        + " cells, "
+                        + design.nets().size()
+                        + " nets, "
+                        + design.ports().size()
+                        + " ports; "
+                        + design.occupancy().occupiedCount()
+                        + " vertices occupied");
+        DesignReview.of(design).forEach(f -> lines.add("odd: " + f));
+        lines.addAll(describe(design.fabric(), progress));
+        return lines;
+    }
+}

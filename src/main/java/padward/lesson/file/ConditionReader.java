@@ -1,0 +1,222 @@
+package padward.lesson.file;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.base.BadInput;
+import padward.fabric.Corner;
+import padward.fabric.EdgeKind;
+import padward.fabric.VertexKind;
+import padward.format.json.EnumWords;
+import padward.format.json.JsonIn;
+import padward.format.json.Members;
+import padward.format.json.Shape;
+import padward.format.source.Nearest;
+import padward.format.source.Text;
+import padward.lesson.condition.AnswerIs;
+import padward.lesson.condition.AnswerKind;
+import padward.lesson.condition.AskedFor;
+import padward.lesson.condition.Condition;
+import padward.lesson.condition.HopChosen;
+import padward.lesson.condition.KeptIs;
+import padward.lesson.condition.OptionChosen;
+import padward.lesson.condition.SkewWithin;
+import padward.lesson.condition.StillThere;
+import padward.lesson.condition.WhatIfIs;
+
+/** Reads one condition of a lesson. What it looks at decides which other members it may have. */
+final class ConditionReader {
+    /** What can be looked at, with the members that may say more. */
+    private static final Map<String, Set<String>> MAY_HAVE =
+            Map.of(
+                    "question", Set.of("net", "pad", "corner"),
+                    "answer", Set.of("answer"),
+                    "hop",
+                            Set.of(
+                                    "vertex",
+                                    "vertexKind",
+                                    "edge",
+                                    "tile",
+                                    "siteKind",
+                                    "holder",
+                                    "branch",
+                                    "slowest"),
+                    "clearance", Set.of("frees", "cost"),
+                    "trial", Set.of("waits", "answer"),
+                    "kept", Set.of("net", "pads", "hazardous"),
+                    "skew", Set.of("nets", "most_ps"),
+                    "design", Set.of("cell", "net", "port", "there"));
+
+    private static final Shape CONDITION =
+            Shape.of(
+                    "look!",
+                    "net",
+                    "pad",
+                    "corner",
+                    "answer",
+                    "vertex",
+                    "vertexKind",
+                    "edge",
+                    "tile",
+                    "siteKind",
+                    "holder",
+                    "branch",
+                    "slowest",
+                    "frees",
+                    "cost",
+                    "waits",
+                    "pads",
+                    "hazardous",
+                    "nets",
+                    "most_ps",
+                    "cell",
+                    "port",
+                    "there");
+    private static final int MOST_SKEW_PS = 1_000_000;
+
+    private final JsonIn in;
+    private String look = "";
+    private Optional<String> net = Optional.empty();
+    private Optional<String> pad = Optional.empty();
+    private Optional<Corner> corner = Optional.empty();
+    private Optional<AnswerKind> answer = Optional.empty();
+    private Optional<String> vertex = Optional.empty();
+    private Optional<VertexKind> vertexKind = Optional.empty();
+    private Optional<EdgeKind> edge = Optional.empty();
+    private Optional<String> tile = Optional.empty();
+    private Optional<String> siteKind = Optional.empty();
+    private Optional<String> occupant = Optional.empty();
+    private boolean branch;
+    private boolean slowest;
+    private Optional<String> frees = Optional.empty();
+    private Optional<OptionChosen.Cost> cost = Optional.empty();
+    private boolean waits = true;
+    private List<String> pads = List.of();
+    private Optional<Boolean> hazardous = Optional.empty();
+    private List<String> nets = List.of();
+    private int mostPs;
+    private Optional<String> cell = Optional.empty();
+    private Optional<String> port = Optional.empty();
+    private boolean there = true;
+
+    private ConditionReader(JsonIn in) {
+        this.in = in;
+    }
+
+    static Condition read(JsonIn in) throws BadInput {
+        return new ConditionReader(in).run();
+    }
+
+    private Condition run() throws BadInput {
+        Members member = in.object(CONDITION);
+        while (member.next()) {
+            readMember(member.name());
+        }
+        checkMembers(member);
+        return switch (look) {
+            case "question" -> new AskedFor(net, pad, corner);
+            case "answer" -> new AnswerIs(answer.orElseThrow());
+            case "hop" ->
+                    new HopChosen(
+                            vertex, vertexKind, edge, tile, siteKind, occupant, branch, slowest);
+            case "clearance" -> new OptionChosen(frees, cost);
+            case "trial" -> new WhatIfIs(waits, answer);
+            case "kept" -> new KeptIs(net, pads, hazardous);
+            case "skew" -> new SkewWithin(nets, mostPs);
+            default -> stillThere();
+        };
+    }
+
+    private void readMember(String name) throws BadInput {
+        switch (name) {
+            case "look" -> look = in.name();
+            case "net" -> net = Optional.of(in.name());
+            case "pad" -> pad = Optional.of(in.name());
+            case "corner" -> corner = Optional.of(in.oneOf(Corner.values(), Corner::label));
+            case "answer" -> answer = Optional.of(in.oneOf(AnswerKind.values(), AnswerKind::label));
+            case "vertex" -> vertex = Optional.of(in.name());
+            case "vertexKind" ->
+                    vertexKind = Optional.of(in.oneOf(VertexKind.values(), EnumWords::of));
+            case "edge" -> edge = Optional.of(in.oneOf(EdgeKind.values(), EdgeKind::label));
+            case "tile" -> tile = Optional.of(in.name());
+            case "siteKind" -> siteKind = Optional.of(in.name());
+            case "holder" -> occupant = Optional.of(in.name());
+            case "branch" -> branch = in.flag();
+            case "slowest" -> slowest = in.flag();
+            case "frees" -> frees = Optional.of(in.name());
+            case "cost" ->
+                    cost =
+                            Optional.of(
+                                    in.oneOf(OptionChosen.Cost.values(), OptionChosen.Cost::label));
+            case "waits" -> waits = in.flag();
+            case "pads" -> pads = in.list(JsonIn::name);
+            case "hazardous" -> hazardous = Optional.of(in.flag());
+            case "nets" -> nets = in.list(JsonIn::name);
+            case "most_ps" -> mostPs = in.integer(0, MOST_SKEW_PS);
+            case "cell" -> cell = Optional.of(in.name());
+            case "port" -> port = Optional.of(in.name());
+            default -> there = in.flag();
+        }
+    }
+
+    private void checkMembers(Members member) throws BadInput {
+        Set<String> allowed = MAY_HAVE.get(look);
+        if (allowed == null) {
+            List<String> known = MAY_HAVE.keySet().stream().sorted().toList();
+            throw in.fault(
+                    "\"look\" at one of " + String.join(", ", known),
+                    Nearest.describe(look, known.stream()));
+        }
+        for (String name : CONDITION.names()) {
+            if (!name.equals("look") && member.has(name) && !allowed.contains(name)) {
+                throw in.fault(
+                        "with \"look\" " + Text.quote(look) + " only " + sorted(allowed),
+                        "member " + Text.quote(name));
+            }
+        }
+        switch (look) {
+            case "answer" -> need(member, "answer");
+            case "skew" -> {
+                need(member, "nets");
+                need(member, "most_ps");
+                if (nets.size() < 2) {
+                    throw in.fault("two nets at least", nets.size() + "");
+                }
+            }
+            case "question" -> needOne(net.isPresent() || pad.isPresent() || corner.isPresent());
+            case "clearance" -> needOne(frees.isPresent() || cost.isPresent());
+            default -> {}
+        }
+    }
+
+    private static String sorted(Set<String> names) {
+        return String.join(", ", names.stream().sorted().toList());
+    }
+
+    private void need(Members member, String name) throws BadInput {
+        if (!member.has(name)) {
+            throw in.fault("member " + Text.quote(name), "none");
+        }
+    }
+
+    private void needOne(boolean any) throws BadInput {
+        if (!any) {
+            throw in.fault("one of " + sorted(MAY_HAVE.get(look)), "none");
+        }
+    }
+
+    private Condition stillThere() throws BadInput {
+        int count =
+                (cell.isPresent() ? 1 : 0) + (net.isPresent() ? 1 : 0) + (port.isPresent() ? 1 : 0);
+        if (count != 1) {
+            throw in.fault("one of cell, net, port", count == 0 ? "none" : "more");
+        }
+        if (cell.isPresent()) {
+            return new StillThere(StillThere.Sort.CELL, cell.get(), there);
+        }
+        return net.isPresent()
+                ? new StillThere(StillThere.Sort.NET, net.get(), there)
+                : new StillThere(StillThere.Sort.PORT, port.get(), there);
+    }
+}

@@ -1,0 +1,32 @@
+package padward.lesson.file;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import padward.base.BadInput;
+import padward.base.WholeFile;
+import padward.lesson.LearnerPage;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+import padward.lesson.LessonText;
+
+/** Writes for people what a learner has done. */
+public final class LearnerSummary {
+    private LearnerSummary() {}
+
+    /**
+     * Writes a page to print when the file's name ends in {@code .html}, else plain text; as a
+     * whole or not at all.
+     *
+     * @throws BadInput when that cannot be done
+     */
+    public static void write(Path file, LearnerRecord record, List<Lesson> lessons)
+            throws BadInput {
+        boolean page = file.toString().toLowerCase(Locale.ROOT).endsWith(".html");
+        WholeFile.writeText(
+                file,
+                page
+                        ? LearnerPage.of(record, lessons)
+                        : String.join("\n", LessonText.summary(record, lessons)) + "\n");
+    }
+}

@@ -1,0 +1,129 @@
+package padward.lesson.recording;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Question;
+import padward.design.Design;
+import padward.design.Occupant;
+import padward.route.search.SearchSources;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.why.LabelListener;
+import padward.unblock.why.MinimumColorRun;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * The search for the fewest occupants of a blocked question, recorded: labels that carry their
+ * obstacle sets. Immutable; of more steps than allowed the first are kept.
+ */
+public final class PlayedLabels {
+    private final Design design;
+    private final IntArrayList vertices = new IntArrayList();
+    private final List<int[]> sets = new ArrayList<>();
+    private final List<LabelStep.Event> events = new ArrayList<>();
+    private final int mostSteps;
+    private int stepsInAll;
+    private boolean fromNet;
+    private int atLeastByCuts;
+    private MinimumColorRun.Result result;
+
+    private PlayedLabels(Design design, int mostSteps) {
+        this.design = design;
+        this.mostSteps = mostSteps;
+    }
+
+    /**
+     * Searches and records.
+     *
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static PlayedLabels of(
+            Answer.Blocked blocked, SearchLimits limits, int mostSteps, Progress progress) {
+        Question question = blocked.question();
+        PlayedLabels played = new PlayedLabels(question.design(), mostSteps);
+        played.result =
+                MinimumColorRun.run(
+                        new QuestionContext(
+                                question.design(), question.net(), blocked.disconnected()),
+                        SearchSources.along(
+                                question.design().fabric(),
+                                question.net().route(),
+                                question.corner()),
+                        question.padValue(),
+                        limits,
+                        played.new Note(),
+                        progress);
+        return played;
+    }
+
+    private final class Note implements LabelListener {
+        @Override
+        public void begun(boolean setsOutFromNet, int atLeast) {
+            fromNet = setsOutFromNet;
+            atLeastByCuts = atLeast;
+        }
+
+        @Override
+        public void made(int vertex, int[] occupants) {
+            add(LabelStep.Event.MADE, vertex, occupants);
+        }
+
+        @Override
+        public void dropped(int vertex, int[] occupants) {
+            add(LabelStep.Event.DROPPED, vertex, occupants);
+        }
+
+        @Override
+        public void taken(int vertex, int[] occupants) {
+            add(LabelStep.Event.TAKEN, vertex, occupants);
+        }
+
+        @Override
+        public void arrived(int vertex, int[] occupants) {
+            add(LabelStep.Event.ARRIVED, vertex, occupants);
+        }
+
+        private void add(LabelStep.Event event, int vertex, int[] occupants) {
+            if (stepsInAll++ < mostSteps) {
+                events.add(event);
+                vertices.add(vertex);
+                sets.add(occupants);
+            }
+        }
+    }
+
+    /** Number of steps that are kept. */
+    public int size() {
+        return events.size();
+    }
+
+    /** Steps of the search, those that were not kept included. */
+    public int stepsInAll() {
+        return stepsInAll;
+    }
+
+    /** The step at a place, 0 being the first. */
+    public LabelStep step(int place) {
+        List<Occupant> freed =
+                Arrays.stream(sets.get(place)).mapToObj(design.occupancy()::occupant).toList();
+        return new LabelStep(events.get(place), vertices.getInt(place), freed);
+    }
+
+    /** Whether the search set out from the net; else from the pad. */
+    public boolean setOutFromNet() {
+        return fromNet;
+    }
+
+    /** No way can be opened by fewer occupants than this, as cuts showed before the first label. */
+    public int atLeastByCuts() {
+        return atLeastByCuts;
+    }
+
+    /** What the search found. */
+    public MinimumColorRun.Result result() {
+        return result;
+    }
+}

@@ -1,0 +1,87 @@
+package padward.lesson.recording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.RouteSearch;
+import padward.fabric.Fabric;
+import padward.route.cost.ObstacleCost;
+import padward.route.search.AlternatingSearch;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+
+/**
+ * A question answered while its searches were recorded.
+ *
+ * @param method by which search
+ * @param answer the quick answer, which is that of an unrecorded question
+ * @param parts its searches in their order: over what is free, then, if that fails, over what could
+ *     be freed, at a price
+ */
+public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
+    /**
+     * One search of the question.
+     *
+     * @param priced whether it went over what could be freed, at a price
+     * @param recording its steps
+     */
+    public record Part(boolean priced, Recording recording) {
+        /** What it searched, in a few words. */
+        public String what() {
+            return priced ? "over what could be freed, at a price" : "over what is free";
+        }
+    }
+
+    /** Copies the parts. */
+    public PlayedQuestion {
+        parts = List.copyOf(parts);
+    }
+
+    /**
+     * Answers a question and records how.
+     *
+     * @param mostSteps most steps to keep of each search
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static PlayedQuestion of(
+            Question question, SearchMethod method, int mostSteps, Progress progress) {
+        Fabric fabric = question.design().fabric();
+        Recorder recorder = new Recorder(mostSteps);
+        PathSearch search = new PathSearch(fabric, recorder);
+        List<Part> parts = new ArrayList<>();
+        RouteSearch recorded =
+                (starts, goal, corner, model, work) -> {
+                    SearchOutcome outcome =
+                            switch (method) {
+                                case A_STAR ->
+                                        search.run(
+                                                starts,
+                                                goal,
+                                                corner,
+                                                model,
+                                                LowerBound.best(fabric, goal, corner),
+                                                work);
+                                case DIJKSTRA ->
+                                        search.run(
+                                                starts, goal, corner, model, LowerBound.NONE, work);
+                                case AS_ASKED ->
+                                        AlternatingSearch.run(
+                                                search, fabric, starts, goal, corner, model, work);
+                            };
+                    parts.add(new Part(model instanceof ObstacleCost, recorder.take(outcome)));
+                    return outcome;
+                };
+        Answer answer = new Asker(fabric, recorded).answer(question, progress);
+        return new PlayedQuestion(method, answer, parts);
+    }
+
+    /** The search that found the way, or the last that did not. */
+    public Optional<Part> decisive() {
+        return parts.isEmpty() ? Optional.empty() : Optional.of(parts.get(parts.size() - 1));
+    }
+}

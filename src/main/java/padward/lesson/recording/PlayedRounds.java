@@ -1,0 +1,36 @@
+package padward.lesson.recording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.base.Progress;
+import padward.breakout.group.Bus;
+import padward.design.Design;
+import padward.design.Net;
+
+/**
+ * A group of nets brought out at once while the rounds of its negotiation were recorded; one round
+ * at the least, unless no net found a pad.
+ *
+ * @param bus what came of it
+ * @param rounds the rounds, in order
+ */
+public record PlayedRounds(Bus bus, List<Bus.Round> rounds) {
+    /** Copies the rounds. */
+    public PlayedRounds {
+        rounds = List.copyOf(rounds);
+    }
+
+    /**
+     * Brings the nets out and records how.
+     *
+     * @param pads indices of pads that may be taken
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static PlayedRounds of(
+            Design design, List<Net> nets, List<Integer> pads, Progress progress) {
+        List<Bus.Round> rounds = new ArrayList<>();
+        Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Optional.of(rounds::add), progress);
+        return new PlayedRounds(bus, rounds);
+    }
+}

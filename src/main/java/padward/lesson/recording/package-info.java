@@ -1,0 +1,2 @@
+/** Searches recorded step by step, to be played. */
+package padward.lesson.recording;

@@ -1,0 +1,54 @@
+package padward.place;
+
+import java.util.BitSet;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+
+/**
+ * Which vertices routes may not enter unless they end there: all pads and all pins, but for those
+ * of sites in the tiles of pads through which signals come and go. Such a site is left open when
+ * all ways through it end at one pin, so that no two nets can go through it.
+ */
+final class ClosedPins {
+    private ClosedPins() {}
+
+    static BitSet closed(Fabric fabric) {
+        BitSet closed = new BitSet(fabric.vertexCount());
+        BitSet padTiles = new BitSet(fabric.tileCount());
+        for (Pad pad : fabric.pads()) {
+            closed.set(pad.vertex());
+            padTiles.set(pad.tile());
+        }
+        EdgeCursor edges = fabric.edgesOut();
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            if (!padTiles.get(site.tile()) || !hasOneRouteOut(site, edges)) {
+                close(closed, site);
+            }
+        }
+        return closed;
+    }
+
+    static void close(BitSet closed, SiteView site) {
+        closed.set(site.firstPin(), site.firstPin() + site.pins().size());
+    }
+
+    private static boolean hasOneRouteOut(SiteView site, EdgeCursor edges) {
+        int end = Fabric.NOTHING;
+        for (int i = 0; i < site.pins().size(); i++) {
+            edges.reset(site.firstPin() + i);
+            while (edges.next()) {
+                if (edges.kind() == EdgeKind.THROUGH) {
+                    if (end != Fabric.NOTHING && end != edges.other()) {
+                        return false;
+                    }
+                    end = edges.other();
+                }
+            }
+        }
+        return end != Fabric.NOTHING;
+    }
+}

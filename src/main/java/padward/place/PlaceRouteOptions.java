@@ -1,0 +1,33 @@
+package padward.place;
+
+import java.util.Map;
+import padward.design.Board;
+
+/**
+ * How a netlist is to be put on a fabric.
+ *
+ * @param seed seed of all choices
+ * @param effort share of the moves of the published annealing schedule, above 0
+ * @param timingWeight what a picosecond on the longest path counts against one of wire; 0 for wire
+ *     alone
+ * @param rounds most rounds of routing
+ * @param padOfPort indices of pads that ports must have, by the ports' names
+ * @param board the board around, {@link Board#UNKNOWN} for none
+ */
+public record PlaceRouteOptions(
+        long seed,
+        double effort,
+        double timingWeight,
+        int rounds,
+        Map<String, Integer> padOfPort,
+        Board board) {
+    /** Copies the pads. */
+    public PlaceRouteOptions {
+        padOfPort = Map.copyOf(padOfPort);
+    }
+
+    /** What serves most. */
+    public static PlaceRouteOptions usual(long seed) {
+        return new PlaceRouteOptions(seed, 1, 2, 60, Map.of(), Board.UNKNOWN);
+    }
+}

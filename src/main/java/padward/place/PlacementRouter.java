@@ -1,0 +1,136 @@
+package padward.place;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import padward.base.Progress;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.route.negotiate.NegotiatedRouter;
+import padward.route.negotiate.RouteJob;
+
+/**
+ * Routes the nets of a placement: all of them at once, then those that failed once more, without
+ * the sinks that no wire leads to. Says for each that is left why it is.
+ */
+final class PlacementRouter {
+    private final Fabric fabric;
+    private final BitSet closed;
+
+    /**
+     * A net to route.
+     *
+     * @param name its name
+     * @param root vertex of its driver
+     * @param sinks vertices of its sinks
+     */
+    record Job(String name, int root, int[] sinks) {}
+
+    /**
+     * What was routed.
+     *
+     * @param trees a tree for each job, if it found one
+     * @param reasons why not, for those that did not or that lost sinks
+     */
+    record Result(List<Optional<RouteTree>> trees, List<PlaceRouteResult.Unrouted> reasons) {}
+
+    PlacementRouter(Fabric fabric, BitSet closed) {
+        this.fabric = fabric;
+        this.closed = closed;
+    }
+
+    Result route(List<Job> jobs, int rounds, Progress caller) {
+        Progress progress = new Plain(caller, "routing " + jobs.size() + " nets");
+        // a net without sinks holds its driver's vertex only
+        List<Integer> wanted = new ArrayList<>();
+        List<Optional<RouteTree>> trees = new ArrayList<>(Collections.nCopies(jobs.size(), null));
+        for (int j = 0; j < jobs.size(); j++) {
+            trees.set(j, Optional.of(RouteTree.of(jobs.get(j).root)));
+            if (jobs.get(j).sinks.length > 0) {
+                wanted.add(j);
+            }
+        }
+        List<RouteJob> first =
+                wanted.stream()
+                        .map(j -> new RouteJob(jobs.get(j).root, jobs.get(j).sinks))
+                        .toList();
+        List<Optional<RouteTree>> found =
+                new NegotiatedRouter(fabric, closed).route(first, rounds, progress);
+        BitSet used = (BitSet) closed.clone();
+        List<Integer> failed = new ArrayList<>();
+        for (int i = 0; i < found.size(); i++) {
+            trees.set(wanted.get(i), found.get(i));
+            found.get(i).ifPresent(t -> use(used, t));
+            if (found.get(i).isEmpty()) {
+                failed.add(wanted.get(i));
+            }
+        }
+        List<PlaceRouteResult.Unrouted> reasons = new ArrayList<>();
+        for (int j : failed) {
+            trees.set(j, again(jobs.get(j), used, rounds, reasons, progress));
+            trees.get(j).ifPresent(t -> use(used, t));
+        }
+        return new Result(trees, reasons);
+    }
+
+    /** Tells what is done as a whole, not each search. */
+    private record Plain(Progress caller, String message) implements Progress {
+        @Override
+        public void report(double fraction, String ignored) {
+            caller.report(-1, message);
+        }
+
+        @Override
+        public boolean cancelled() {
+            return caller.cancelled();
+        }
+    }
+
+    private static void use(BitSet used, RouteTree tree) {
+        for (int place = 0; place < tree.size(); place++) {
+            used.set(tree.vertex(place));
+        }
+    }
+
+    private Optional<RouteTree> again(
+            Job job,
+            BitSet used,
+            int rounds,
+            List<PlaceRouteResult.Unrouted> reasons,
+            Progress progress) {
+        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used);
+        BitSet ever = Reachability.from(job.root, fabric.edgesOut(), closed);
+        IntArrayList left = new IntArrayList();
+        IntArrayList never = new IntArrayList();
+        IntArrayList taken = new IntArrayList();
+        for (int sink : job.sinks) {
+            (free.get(sink) ? left : ever.get(sink) ? taken : never).add(sink);
+        }
+        if (!never.isEmpty()) {
+            reasons.add(reason(job, never, "no wires lead from its driver to "));
+        }
+        if (!taken.isEmpty()) {
+            reasons.add(reason(job, taken, "other nets hold the wires to "));
+        }
+        if (left.isEmpty()) {
+            return Optional.empty();
+        }
+        RouteJob rest = new RouteJob(job.root, left.toIntArray());
+        Optional<RouteTree> tree =
+                new NegotiatedRouter(fabric, used).route(List.of(rest), rounds, progress).get(0);
+        if (tree.isEmpty()) {
+            reasons.add(reason(job, left, "other nets hold the wires to "));
+        }
+        return tree;
+    }
+
+    private PlaceRouteResult.Unrouted reason(Job job, IntArrayList sinks, String why) {
+        String first = fabric.vertexName(sinks.getInt(0));
+        int more = sinks.size() - 1;
+        return new PlaceRouteResult.Unrouted(
+                job.name, why + first + (more > 0 ? " and " + more + " other sinks" : ""));
+    }
+}

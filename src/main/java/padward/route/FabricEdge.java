@@ -1,9 +1,0 @@
-package padward.route;
-
-/**
- * An edge as JGraphT sees it; equal when both ends are.
- *
- * @param from vertex that it leaves
- * @param to vertex that it enters
- */
-public record FabricEdge(int from, int to) {}

@@ -1,0 +1,20 @@
+package padward.route.cost;
+
+import java.util.BitSet;
+
+/**
+ * Delay alone, over vertices that nothing holds.
+ *
+ * @param closed vertices that may not be entered
+ */
+public record FreeOnlyCost(BlockedVertices closed) implements CostModel {
+    /** Over all but the members of a set, which is kept and not to be changed. */
+    public FreeOnlyCost(BitSet closed) {
+        this(BlockedVertices.of(closed));
+    }
+
+    @Override
+    public long cost(int from, int to, int delayPs) {
+        return closed.get(to) ? CLOSED : delayPs;
+    }
+}

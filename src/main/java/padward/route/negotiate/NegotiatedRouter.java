@@ -1,0 +1,264 @@
+package padward.route.negotiate;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
+import it.unimi.dsi.fastutil.longs.LongArrayList;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import padward.base.Progress;
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.cost.BlockedVertices;
+import padward.route.cost.CongestionCost;
+import padward.route.cost.CostModel;
+import padward.route.search.DistanceRate;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+
+/**
+ * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a
+ * negotiation-based performance-driven router for FPGAs", FPGA'95. Nets may overlap at first; a
+ * vertex that several want grows dearer round by round, (b + h) · p, until all but those that need
+ * it most have gone elsewhere. The paper gives no numbers for the growth of h and p; those here are
+ * ours.
+ *
+ * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves
+ * settled nets alone; and the delay term is left out (A = 0 for all nets).
+ *
+ * <p>Deterministic. One object belongs to one thread; it costs 20 bytes a vertex.
+ */
+public final class NegotiatedRouter {
+    private static final int PRESENT_FACTOR_START = 1;
+    private static final double PRESENT_GROWTH = 1.6;
+    private static final int PRESENT_FACTOR_MOST = 10_000;
+
+    /** Largest p: a shared vertex is then a last resort already. */
+    private static final int MOST_TIMES = 10_000;
+
+    private final Fabric fabric;
+    private final BitSet closed;
+    private final PathSearch search;
+    private final short[] users;
+    private final int[] history;
+
+    /** h and p of the paper for each vertex, as history and users stand. */
+    private final int[] pricePs;
+
+    private final int[] times;
+
+    private final int historyStep;
+    private final Optional<Consumer<RoutingRound>> watcher;
+    private double presentFactor;
+
+    /**
+     * @param fabric the fabric
+     * @param closed vertices that no net may enter, unless it ends there; not to be changed
+     */
+    public NegotiatedRouter(Fabric fabric, BitSet closed) {
+        this(fabric, closed, Optional.empty());
+    }
+
+    /**
+     * The same router, which tells what each round leaves; the last one tells how it ended.
+     *
+     * @param watcher is told, on the routing thread
+     */
+    public NegotiatedRouter(
+            Fabric fabric, BitSet closed, Optional<Consumer<RoutingRound>> watcher) {
+        this.watcher = watcher;
+        this.fabric = fabric;
+        this.closed = closed;
+        DistanceRate rate = DistanceRate.of(fabric, Corner.SLOW);
+        this.search = new PathSearch(fabric);
+        this.users = new short[fabric.vertexCount()];
+        this.history = new int[fabric.vertexCount()];
+        this.pricePs = new int[fabric.vertexCount()];
+        this.times = new int[fabric.vertexCount()];
+        Arrays.fill(times, 1);
+        this.historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
+    }
+
+    /**
+     * Routes all jobs.
+     *
+     * @param rounds most rounds to negotiate
+     * @return a tree for each job; empty for those that found no way of their own
+     * @throws CancellationException when {@code progress} says so
+     */
+    public List<Optional<RouteTree>> route(List<RouteJob> jobs, int rounds, Progress progress) {
+        List<Optional<RouteTree>> trees = new ArrayList<>();
+        jobs.forEach(j -> trees.add(Optional.empty()));
+        presentFactor = PRESENT_FACTOR_START;
+        for (int round = 0; round < rounds; round++) {
+            List<Integer> routed = new ArrayList<>();
+            for (int i = 0; i < jobs.size(); i++) {
+                if (round == 0 || overlaps(trees.get(i))) {
+                    reroute(jobs, trees, i, progress);
+                    routed.add(i);
+                }
+            }
+            progress.report(
+                    (double) (round + 1) / rounds,
+                    "round " + (round + 1) + ", " + routed.size() + " nets");
+            boolean shared = raiseHistory(trees);
+            if (!shared) {
+                tell(round + 1, routed, trees);
+                return trees;
+            }
+            presentFactor = Math.min(PRESENT_FACTOR_MOST, presentFactor * PRESENT_GROWTH);
+            for (int v = 0; v < pricePs.length; v++) {
+                setPrice(v);
+            }
+            tell(round + 1, routed, trees);
+        }
+        tell(rounds + 1, giveUpOverlaps(jobs, trees, progress), trees);
+        return trees;
+    }
+
+    /** Values for a watcher; nothing is done when there is none. */
+    private void tell(int round, List<Integer> routed, List<Optional<RouteTree>> trees) {
+        watcher.ifPresent(
+                w -> {
+                    List<RoutingRound.PricedVertex> priced = new ArrayList<>();
+                    for (int v = 0; v < history.length; v++) {
+                        if (history[v] > 0 || users[v] > 1) {
+                            priced.add(
+                                    new RoutingRound.PricedVertex(
+                                            v, users[v], history[v], times[v]));
+                        }
+                    }
+                    w.accept(new RoutingRound(round, routed, trees, priced));
+                });
+    }
+
+    private void reroute(
+            List<RouteJob> jobs, List<Optional<RouteTree>> trees, int i, Progress progress) {
+        trees.get(i).ifPresent(t -> use(t, -1));
+        Optional<RouteTree> tree = tree(jobs.get(i), progress);
+        tree.ifPresent(t -> use(t, 1));
+        trees.set(i, tree);
+    }
+
+    /**
+     * What is still shared when the rounds are over is settled net by net, first come first served.
+     * Says which jobs were laid anew.
+     */
+    private List<Integer> giveUpOverlaps(
+            List<RouteJob> jobs, List<Optional<RouteTree>> trees, Progress progress) {
+        List<Integer> routed = new ArrayList<>();
+        presentFactor = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < jobs.size(); i++) {
+            if (overlaps(trees.get(i))) {
+                reroute(jobs, trees, i, progress);
+                routed.add(i);
+            }
+        }
+        return routed;
+    }
+
+    private Optional<RouteTree> tree(RouteJob job, Progress progress) {
+        RouteTree.Builder tree = new RouteTree.Builder(job.root());
+        IntArrayList onTree = new IntArrayList();
+        LongArrayList costs = new LongArrayList();
+        for (int place = 0; place < job.base().size(); place++) {
+            int vertex = job.base().vertex(place);
+            if (place > 0) {
+                tree.add(job.base().vertex(job.base().parent(place)), vertex);
+            }
+            onTree.add(vertex);
+            costs.add(job.baseCost(place));
+        }
+        for (int i = 0; i < job.sinkCount(); i++) {
+            int goal = job.sink(i);
+            if (tree.contains(goal)) {
+                continue;
+            }
+            SearchOutcome outcome =
+                    search.run(
+                            new SearchSources(onTree.toIntArray(), costs.toLongArray()),
+                            goal,
+                            Corner.SLOW,
+                            costs(goal),
+                            LowerBound.best(fabric, goal, Corner.SLOW),
+                            progress);
+            if (outcome instanceof SearchOutcome.Cancelled) {
+                throw new CancellationException("stopped on request");
+            }
+            if (!(outcome instanceof SearchOutcome.Found found)) {
+                return Optional.empty();
+            }
+            for (int p = 1; p < found.path().size(); p++) {
+                tree.add(found.path().vertex(p - 1), found.path().vertex(p));
+                onTree.add(found.path().vertex(p));
+                costs.add(0);
+            }
+        }
+        return Optional.of(tree.build());
+    }
+
+    /**
+     * What a net pays that looks for a way to a goal. At the end, when overlaps are given up, what
+     * has a user is closed.
+     */
+    private CostModel costs(int goal) {
+        if (Double.isInfinite(presentFactor)) {
+            return (from, to, delayPs) ->
+                    users[to] > 0 || closed.get(to) && to != goal
+                            ? CostModel.CLOSED
+                            : (long) delayPs + history[to];
+        }
+        IntSet goalIsOpen = closed.get(goal) ? IntSets.singleton(goal) : IntSets.EMPTY_SET;
+        return new CongestionCost(new BlockedVertices(closed, goalIsOpen), pricePs, times);
+    }
+
+    /** Sets h and p of the paper for a vertex. Both are whole numbers here. */
+    private void setPrice(int vertex) {
+        int others = users[vertex];
+        pricePs[vertex] = others == 0 ? history[vertex] : history[vertex] + historyStep;
+        times[vertex] = 1 + (int) Math.round(Math.min(MOST_TIMES, others * presentFactor));
+    }
+
+    private void use(RouteTree tree, int change) {
+        for (int place = 0; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            users[vertex] += (short) change;
+            setPrice(vertex);
+        }
+    }
+
+    private boolean overlaps(Optional<RouteTree> tree) {
+        if (tree.isEmpty()) {
+            return false;
+        }
+        for (int place = 0; place < tree.get().size(); place++) {
+            if (users[tree.get().vertex(place)] > 1) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Makes each shared vertex dearer; whether there was any. */
+    private boolean raiseHistory(List<Optional<RouteTree>> trees) {
+        BitSet raised = new BitSet();
+        for (Optional<RouteTree> tree : trees) {
+            for (int place = 0; tree.isPresent() && place < tree.get().size(); place++) {
+                int vertex = tree.get().vertex(place);
+                if (users[vertex] > 1 && !raised.get(vertex)) {
+                    raised.set(vertex);
+                    history[vertex] += historyStep * (users[vertex] - 1);
+                }
+            }
+        }
+        return !raised.isEmpty();
+    }
+}

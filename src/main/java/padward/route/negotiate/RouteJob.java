@@ -1,0 +1,62 @@
+package padward.route.negotiate;
+
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.search.SearchSources;
+
+/** A net to be routed: from one vertex, or a tree that is there, to several. Immutable. */
+public final class RouteJob {
+    private final RouteTree base;
+    private final long[] baseCosts;
+    private final int[] sinks;
+
+    /**
+     * @param root vertex of the driver
+     * @param sinks vertices to reach, at least one
+     */
+    public RouteJob(int root, int... sinks) {
+        this(RouteTree.of(root), new long[1], sinks);
+    }
+
+    /**
+     * @param base wires that the net has already
+     * @param baseCosts what it costs to set out from each place of these, such as the delay there
+     * @param sinks vertices to reach, at least one
+     */
+    public RouteJob(RouteTree base, long[] baseCosts, int... sinks) {
+        this.base = base;
+        this.baseCosts = baseCosts.clone();
+        this.sinks = sinks.clone();
+    }
+
+    /** From a net's own wires, each at the delay that the signal has there. */
+    public static RouteJob from(Fabric fabric, RouteTree base, Corner corner, int... sinks) {
+        return new RouteJob(base, SearchSources.along(fabric, base, corner).toCosts(), sinks);
+    }
+
+    /** Vertex of the driver. */
+    public int root() {
+        return base.root();
+    }
+
+    /** The wires that the net has already; the driver's vertex at the least. */
+    public RouteTree base() {
+        return base;
+    }
+
+    /** What it costs to set out from a place of the base. */
+    long baseCost(int place) {
+        return baseCosts[place];
+    }
+
+    /** Number of sinks. */
+    public int sinkCount() {
+        return sinks.length;
+    }
+
+    /** A sink's vertex. */
+    public int sink(int index) {
+        return sinks[index];
+    }
+}

@@ -1,0 +1,2 @@
+/** Many nets routed at once by negotiated congestion. */
+package padward.route.negotiate;

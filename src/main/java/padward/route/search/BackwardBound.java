@@ -1,0 +1,143 @@
+package padward.route.search;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.route.cost.CostModel;
+import padward.route.cost.ObstacleCost;
+
+/**
+ * How many held stretches a way to a goal must cross at the least, found by looking backwards from
+ * the goal: first all that leads there freely, then at the price of one stretch, and so on, until
+ * an agreed number of vertices has been seen. Pads are mostly shut off by what stands right before
+ * them, and then this knows at once what a forward search would learn last.
+ *
+ * <p>The levels are those of a breadth-first search with steps of 0 and 1 (Dial's search with two
+ * buckets). Let L be the level at which the look ended. A vertex that was finished has its exact
+ * level; every other one has level L or more, and counts as L. This is consistent: for a step from
+ * u to v at price p, level(u) <= p + level(v) holds for exact levels; if v counts as L, then u
+ * counts as no more than L; if u counts as L and v is finished, then u's true level is L or more,
+ * and at most p + level(v).
+ *
+ * @see ObstacleCost
+ */
+public final class BackwardBound implements LowerBound {
+    private static final int FINISHED = 1 << 30;
+    private static final int SEEN_BETWEEN_CHECKS = 128;
+
+    private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
+    private final LowerBound delay;
+    private int outside;
+
+    /** Whether everything that leads to the goal has been seen, so that the rest never does. */
+    private boolean complete;
+
+    private BackwardBound(LowerBound delay) {
+        this.delay = delay;
+        levels.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    /**
+     * Looks back from a goal.
+     *
+     * @param model priced ways, or a model without stretches: then there is only level 0
+     * @param most how many vertices to see
+     * @param delay a lower bound on delay, which is added
+     * @param progress asked now and then whether to stop looking; what was seen by then serves
+     */
+    static BackwardBound of(
+            Fabric fabric,
+            int goal,
+            CostModel model,
+            int most,
+            LowerBound delay,
+            Progress progress) {
+        BackwardBound floor = new BackwardBound(delay);
+        floor.look(fabric, goal, model, most, progress);
+        return floor;
+    }
+
+    private void look(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
+        EdgeCursor into = fabric.edgesIn();
+        IntArrayList now = new IntArrayList(new int[] {goal});
+        IntArrayList next = new IntArrayList();
+        levels.put(goal, 0);
+        int seen = 0;
+        int level = 0;
+        while (true) {
+            while (!now.isEmpty()) {
+                int vertex = now.popInt();
+                if (levels.get(vertex) != level) {
+                    continue;
+                }
+                boolean stop = seen % SEEN_BETWEEN_CHECKS == 0 && progress.cancelled();
+                if (++seen > most || stop) {
+                    outside = level;
+                    return;
+                }
+                levels.put(vertex, level | FINISHED);
+                into.reset(vertex);
+                while (into.next()) {
+                    int other = into.other();
+                    long cost = model.cost(other, vertex, into.delayPs(Corner.FAST));
+                    if (cost == CostModel.CLOSED) {
+                        continue;
+                    }
+                    int reached = level + (cost >= ObstacleCost.PRICE ? 1 : 0);
+                    int before = levels.get(other);
+                    boolean better =
+                            before == Fabric.NOTHING
+                                    || (before & FINISHED) == 0 && reached < before;
+                    if (better) {
+                        levels.put(other, reached);
+                        (reached == level ? now : next).add(other);
+                    }
+                }
+            }
+            if (next.isEmpty()) {
+                complete = true;
+                outside = level + 1;
+                return;
+            }
+            level++;
+            IntArrayList swap = now;
+            now = next;
+            next = swap;
+        }
+    }
+
+    /** Whether it is certain that no start leads to the goal. */
+    public boolean excludes(SearchSources starts) {
+        if (!complete) {
+            return false;
+        }
+        for (int i = 0; i < starts.size(); i++) {
+            if (levels.containsKey(starts.vertex(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Least number of stretches from a vertex on. */
+    int levelAt(int vertex) {
+        int level = levels.get(vertex);
+        return (level & FINISHED) != 0 && level != Fabric.NOTHING ? level & ~FINISHED : outside;
+    }
+
+    /** The bound on delay. */
+    LowerBound delay() {
+        return delay;
+    }
+
+    @Override
+    public long at(int vertex) {
+        long delayPs = delay.at(vertex);
+        return delayPs == CostModel.CLOSED
+                ? CostModel.CLOSED
+                : levelAt(vertex) * ObstacleCost.PRICE + delayPs;
+    }
+}

@@ -1,0 +1,268 @@
+package padward.route.search;
+
+import java.util.Arrays;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.route.cost.CongestionCost;
+import padward.route.cost.SmallCost;
+
+/**
+ * Dijkstra's search over a whole pattern fabric, without goal or bound: the loop of {@link
+ * IntSearch} and the queue of {@link BucketQueue} written out in one method, so that everything it
+ * touches stays in registers. Vertices come in the order of their costs, so what an edge has
+ * reached once can only be improved on by an edge that is quicker than the slowest into it; most
+ * targets are dropped by a mask for that reason, a whole {@linkplain TileBlocks block} at a time.
+ * Vertices from which nothing leads on are not queued; their costs are final when the sweep is.
+ *
+ * <p>What waits in the queue is named by tile and local number, which are known when it is put in
+ * and would have to be looked up when it comes out.
+ *
+ * <p>Steps must be shorter than the ring: a sweep that meets a longer one gives up, and the search
+ * that called it goes on in its own way.
+ */
+final class BitParallelDijkstra {
+    private static final int RING = 8192;
+    private static final int NONE = -1;
+    private static final int POPS_BETWEEN_CHECKS = 1 << 14;
+
+    private final BitsetAdjacency edges;
+    private final TileBlocks blocks;
+    private final SearchState state;
+    private final long[] reached;
+    private final int[] head = new int[RING];
+
+    /** Buckets that hold something, and some that have come to hold nothing. */
+    private final long[] filled = new long[RING / Long.SIZE];
+
+    /** Pairs: a tile and local number, and the next entry of its bucket or of the free list. */
+    private int[] entries = new int[1 << 12];
+
+    /** By corner, {@link TileBlocks#delayPs} and {@link TileBlocks#slowestPs}. */
+    private final int[][] blockDelays = new int[Corner.values().length][];
+
+    private final int[][] slowestDelays = new int[Corner.values().length][];
+
+    /** How many low bits of an entry are the local number. */
+    private final int localBits;
+
+    private int settled;
+
+    BitParallelDijkstra(BitsetAdjacency edges, SearchState state) {
+        this.edges = edges;
+        this.blocks = new TileBlocks(edges);
+        this.state = state;
+        this.reached = new long[state.done.length];
+        for (Corner corner : Corner.values()) {
+            blockDelays[corner.ordinal()] = blocks.delayPs(corner);
+            slowestDelays[corner.ordinal()] = blocks.slowestPs(corner);
+        }
+        int most = 1;
+        for (int tile : edges.sampleTiles()) {
+            most = Math.max(most, edges.vertexBase[tile + 1] - edges.vertexBase[tile]);
+        }
+        localBits = Integer.SIZE - Integer.numberOfLeadingZeros(most - 1);
+    }
+
+    int settled() {
+        return settled;
+    }
+
+    /**
+     * Sweeps from the vertices that the state holds with their costs.
+     *
+     * @return how it ended; {@link IntSearch.End#TOO_COSTLY} when a step or a start is too long for
+     *     the ring, and the state must be set up anew
+     */
+    IntSearch.End run(
+            int[] starts, int[] startCosts, Corner corner, CongestionCost congested, Progress p) {
+        int first = Arrays.stream(startCosts).min().orElse(0);
+        int last = Arrays.stream(startCosts).max().orElse(0);
+        boolean longSteps = Arrays.stream(edges.delayPs(corner)).anyMatch(d -> d >= RING);
+        int tiles = edges.firstRow.length;
+        if (last - first >= RING || longSteps || tiles > Integer.MIN_VALUE >>> localBits) {
+            return IntSearch.End.TOO_COSTLY;
+        }
+        state.touchAll();
+        System.arraycopy(state.done, 0, reached, 0, reached.length);
+        Arrays.fill(head, NONE);
+        Arrays.fill(filled, 0);
+        while (entries.length < 2 * starts.length) {
+            entries = new int[entries.length * 2];
+        }
+        for (int i = 0; i < starts.length; i++) {
+            int bucket = startCosts[i] & (RING - 1);
+            int tile = edges.tile(starts[i]);
+            entries[2 * i] = tile << localBits | starts[i] - edges.vertexBase[tile];
+            entries[2 * i + 1] = head[bucket];
+            head[bucket] = 2 * i;
+            filled[bucket >>> 6] |= 1L << bucket;
+        }
+        settled = 0;
+        return loop(first, 2 * starts.length, corner, congested, p);
+    }
+
+    private IntSearch.End loop(
+            int first,
+            int firstUnused,
+            Corner corner,
+            CongestionCost congested,
+            Progress progress) {
+        int[] delayPs = blockDelays[corner.ordinal()];
+        int[] slowestPs = slowestDelays[corner.ordinal()];
+        int[] vertexBase = edges.vertexBase;
+        int[] firstRow = edges.firstRow;
+        int[] span = blocks.span;
+        long[] words = blocks.words;
+        int[] cost = state.cost;
+        long[] done = state.done;
+        long[] seen = reached;
+        int[] ring = head;
+        long[] some = filled;
+        int[] queue = entries;
+        int[] prices = congested == null ? null : congested.pricePs();
+        // Where nothing is overused all factors are 1: then they need not be looked up one by one.
+        int[] times = congested == null || areOnes(congested.times()) ? null : congested.times();
+        int bits = localBits;
+        int localMask = (1 << bits) - 1;
+        int unused = firstUnused;
+        int free = NONE;
+        int current = first;
+        int pops = 0;
+        while (true) {
+            int bucket = current & (RING - 1);
+            int entry = ring[bucket];
+            if (entry == NONE) {
+                some[bucket >>> 6] &= ~(1L << bucket);
+                int ahead = ahead(some, bucket);
+                if (ahead < 0) {
+                    settled = pops;
+                    return IntSearch.End.UNREACHABLE;
+                }
+                current += ahead;
+                if (current >= SmallCost.MOST) {
+                    return IntSearch.End.TOO_COSTLY;
+                }
+                continue;
+            }
+            int item = queue[entry];
+            ring[bucket] = queue[entry + 1];
+            queue[entry + 1] = free;
+            free = entry;
+            int tile = item >>> bits;
+            int own = item & localMask;
+            if (cost[vertexBase[tile] + own] != current) {
+                // It has come out before, at less.
+                continue;
+            }
+            pops++;
+            if ((pops & (POPS_BETWEEN_CHECKS - 1)) == 0) {
+                progress.report(-1, "sweeping, " + pops + " vertices settled");
+                if (progress.cancelled()) {
+                    settled = pops;
+                    return IntSearch.End.CANCELLED;
+                }
+            }
+            int run = span[firstRow[tile] + own];
+            int block = run >>> TileBlocks.COUNT_BITS;
+            int end = block + (run & TileBlocks.COUNT_MASK);
+            for (; block < end; block++) {
+                long where = words[2 * block];
+                int fixed = delayPs[block];
+                int toTile = tile + TileBlocks.step(where);
+                int low = TileBlocks.local(where);
+                int base = vertexBase[toTile] + low;
+                int word = base >>> 6;
+                long[] shut = fixed < 0 ? seen : done;
+                // Shifts count modulo 64, so a shift by 64 has to be made in two.
+                long window = shut[word] >>> base | shut[word + 1] << 1 << (~base & 63);
+                long open = words[2 * block + 1] & ~window;
+                if (open == 0) {
+                    continue;
+                }
+                seen[word] |= open << base;
+                seen[word + 1] |= open >>> 1 >>> (~base & 63);
+                int row = firstRow[toTile] + low;
+                int place = toTile << bits | low;
+                do {
+                    int bit = Long.numberOfTrailingZeros(open);
+                    open &= open - 1;
+                    int to = base + bit;
+                    int slowest = slowestPs[row + bit];
+                    int step = fixed < 0 ? slowest ^ slowest >> 31 : fixed;
+                    int known = cost[to];
+                    if (current + step >= known) {
+                        // A price can only add to it: no need to look one up.
+                        continue;
+                    }
+                    if (prices != null) {
+                        long product = (long) step + prices[to];
+                        if (times != null) {
+                            product *= times[to];
+                        }
+                        if (product >= RING) {
+                            return IntSearch.End.TOO_COSTLY;
+                        }
+                        step = (int) product;
+                        if (current + step >= known) {
+                            continue;
+                        }
+                    }
+                    int sum = current + step;
+                    cost[to] = sum;
+                    if (slowest < 0) {
+                        continue;
+                    }
+                    int added = free;
+                    if (added == NONE) {
+                        added = unused;
+                        unused += 2;
+                        if (unused > queue.length) {
+                            queue = Arrays.copyOf(queue, queue.length * 2);
+                            entries = queue;
+                        }
+                    } else {
+                        free = queue[added + 1];
+                    }
+                    int slot = sum & (RING - 1);
+                    queue[added] = place + bit;
+                    queue[added + 1] = ring[slot];
+                    ring[slot] = added;
+                    some[slot >>> 6] |= 1L << slot;
+                } while (open != 0);
+            }
+        }
+    }
+
+    private static boolean areOnes(int[] values) {
+        for (int value : values) {
+            if (value != 1) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** How many buckets on the next one is that holds something; negative when there is none. */
+    private static int ahead(long[] filled, int bucket) {
+        int word = bucket >>> 6;
+        long bits = filled[word] & (-1L << bucket);
+        for (int i = 0; i <= filled.length; i++) {
+            if (bits != 0) {
+                int found = (word << 6) + Long.numberOfTrailingZeros(bits);
+                return (found - bucket) & (RING - 1);
+            }
+            word = (word + 1) & (filled.length - 1);
+            bits = filled[word];
+        }
+        return -1;
+    }
+
+    /** Bytes held. */
+    long bytes() {
+        return 8L * (reached.length + filled.length)
+                + 4L * (head.length + entries.length)
+                + blocks.bytes()
+                + 8L * (blockDelays[0].length + slowestDelays[0].length);
+    }
+}

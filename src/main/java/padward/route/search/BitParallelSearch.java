@@ -1,0 +1,105 @@
+package padward.route.search;
+
+import padward.base.Progress;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.fabric.pattern.PatternFabric;
+import padward.route.cost.SmallCost;
+
+/**
+ * The quick search over a pattern fabric. All of a vertex's edges into one tile at one delay are
+ * taken at once: one mask drops the targets that are closed or settled, and only the others are
+ * looked at. This is the inner loop of the program; it trades brevity for speed.
+ */
+class BitParallelSearch extends IntSearch {
+    private final BitsetAdjacency edges;
+    private final int[] vertexBase;
+    private final int[] tileOfBlock;
+    private final int[] firstRow;
+    private final int[] groupSpan;
+    private final long[] groups;
+    private final int[] cost;
+    private final long[] done;
+    private final BitParallelDijkstra sweep;
+    private int[] delayPs;
+
+    BitParallelSearch(PatternFabric fabric) {
+        super(fabric);
+        edges = fabric.maskedEdges();
+        vertexBase = edges.vertexBase;
+        tileOfBlock = edges.tileOfBlock;
+        firstRow = edges.firstRow;
+        groupSpan = edges.groupSpan;
+        groups = edges.groups;
+        cost = state.cost;
+        done = state.done;
+        sweep = new BitParallelDijkstra(edges, state);
+    }
+
+    @Override
+    void prepare() {
+        delayPs = edges.delayPs(corner);
+    }
+
+    @Override
+    End sweepAll(int[] starts, int[] startCosts, Progress progress) {
+        if (costs.priced != null) {
+            return End.TOO_COSTLY;
+        }
+        End end = sweep.run(starts, startCosts, corner, costs.congested, progress);
+        settled = sweep.settled();
+        return end;
+    }
+
+    @Override
+    long bytes() {
+        return super.bytes() + sweep.bytes();
+    }
+
+    @Override
+    void expand(int vertex, int sofar) {
+        int tile = tileOfBlock[vertex >>> BitsetAdjacency.BLOCK_BITS];
+        while (vertexBase[tile + 1] <= vertex) {
+            tile++;
+        }
+        int span = groupSpan[firstRow[tile] + vertex - vertexBase[tile]];
+        int group = span >>> BitsetAdjacency.SPAN_BITS;
+        int end = group + (span & BitsetAdjacency.SPAN_MASK);
+        boolean plain = costs.congested == null && costs.priced == null;
+        for (; group < end; group++) {
+            long where = groups[2 * group + 1];
+            int toTile = tile + BitsetAdjacency.step(where);
+            int base = vertexBase[toTile] + BitsetAdjacency.local(where);
+            long open = groups[2 * group] & ~window(done, base);
+            if (open == 0) {
+                continue;
+            }
+            int delay = delayPs[group];
+            int cell = aim == null ? 0 : aim.cell(toTile);
+            int place = firstRow[toTile] + BitsetAdjacency.local(where);
+            do {
+                int bit = Long.numberOfTrailingZeros(open);
+                open &= open - 1;
+                int to = base + bit;
+                int sum = sofar + (plain ? delay : costs.openStep(vertex, to, delay));
+                if (sum < cost[to]) {
+                    improve(to, sum, ahead(to, place + bit, cell));
+                }
+            } while (open != 0);
+        }
+    }
+
+    /** The bits of 64 vertices from one on. */
+    private static long window(long[] bits, int vertex) {
+        int word = vertex >>> 6;
+        // Shifts count modulo 64, so a shift by 64 has to be made in two.
+        return bits[word] >>> vertex | bits[word + 1] << 1 << (~vertex & 63);
+    }
+
+    private int ahead(int to, int place, int cell) {
+        if (aim == null) {
+            return ahead(to);
+        }
+        int delay = aim.at(place, cell);
+        return delay == SmallCost.CLOSED || floor == null ? delay : delay + stretchesAhead(to);
+    }
+}

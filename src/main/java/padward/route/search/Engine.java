@@ -1,0 +1,19 @@
+package padward.route.search;
+
+import java.util.Locale;
+
+/** Which search answers. All give ways of equal cost. */
+public enum Engine {
+    /** The project's own A*. */
+    OWN,
+    /** JGraphT's Dijkstra on the same graph, which knows no bound of ours. */
+    REFERENCE,
+    /** JGraphT's A* on the same graph, with the project's bound. */
+    REFERENCE_GUIDED;
+
+    /** As it is written on the command line. */
+    @Override
+    public String toString() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,276 @@
+package padward.route.search;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.route.cost.CostModel;
+import padward.route.cost.SmallCost;
+
+/**
+ * A* and Dijkstra's search in costs of 31 bits over a bucket queue. Subclasses know how to get at a
+ * vertex's edges. No predecessors are kept: a way is read backwards from its goal, over edges whose
+ * cost is just the difference of their ends'.
+ */
+abstract class IntSearch {
+    /** What a search ended with. */
+    enum End {
+        FOUND,
+        UNREACHABLE,
+        CANCELLED,
+        /** As many vertices as were allowed are settled. */
+        LIMIT,
+        /** Costs grew beyond 31 bits; the general search has to answer. */
+        TOO_COSTLY
+    }
+
+    private static final int POPS_BETWEEN_CHECKS = 4096;
+
+    final Fabric fabric;
+    final SearchState state;
+    private final EdgeCursor into;
+    private final Int2IntOpenHashMap startCosts = new Int2IntOpenHashMap();
+
+    SmallCost costs;
+    Corner corner;
+
+    /** The bound on delay when it is a table, else null. */
+    LowerBoundTable.Aim aim;
+
+    /** The bound on delay when it is not a table, else null. */
+    LowerBound bound;
+
+    /** The bound on stretches, or null. */
+    BackwardBound floor;
+
+    int settled;
+
+    IntSearch(Fabric fabric) {
+        this.fabric = fabric;
+        this.state = new SearchState(fabric.vertexCount());
+        this.into = fabric.edgesIn();
+        startCosts.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    /** Whether this search can take on a question. */
+    boolean canAnswer(SmallCost small, SearchSources starts) {
+        for (int i = 0; i < starts.size(); i++) {
+            if (!small.fits(starts.cost(i))) {
+                return false;
+            }
+        }
+        return small.priced == null || WireGroups.of(fabric).longestPs() <= SmallCost.STRETCH / 512;
+    }
+
+    End run(
+            SearchSources starts,
+            int goal,
+            Corner at,
+            SmallCost small,
+            LowerBound lower,
+            int mostSettled,
+            Progress progress) {
+        corner = at;
+        costs = small;
+        setBound(lower);
+        settled = 0;
+        state.begin(small.closed);
+        boolean whole = goal == Fabric.NOTHING && mostSettled == Integer.MAX_VALUE;
+        if (whole && lower == LowerBound.NONE) {
+            setStartCosts(starts);
+            End end = sweepAll(starts.toVertices(), starts.toIntCosts(), progress);
+            if (end != End.TOO_COSTLY) {
+                return end;
+            }
+            state.begin(small.closed);
+            settled = 0;
+        }
+        queueStarts(starts);
+        prepare();
+        return loop(goal, mostSettled, progress);
+    }
+
+    private void setBound(LowerBound lower) {
+        floor = lower instanceof BackwardBound f ? f : null;
+        LowerBound delay = floor == null ? lower : floor.delay();
+        aim = delay instanceof LowerBoundTable.Aim a ? a : null;
+        bound = aim == null && delay != LowerBound.NONE ? delay : null;
+    }
+
+    /**
+     * A whole sweep in a way of the subclass's own, which finds the starts' costs set and counts
+     * what it settles.
+     *
+     * @return {@link End#TOO_COSTLY} when there is none for these costs
+     */
+    End sweepAll(int[] starts, int[] startCosts, Progress progress) {
+        return End.TOO_COSTLY;
+    }
+
+    private void setStartCosts(SearchSources starts) {
+        startCosts.clear();
+        for (int i = 0; i < starts.size(); i++) {
+            int vertex = starts.vertex(i);
+            int cost = (int) starts.cost(i);
+            state.cost[vertex] = cost;
+            state.touch(vertex);
+            startCosts.put(vertex, cost);
+        }
+    }
+
+    private void queueStarts(SearchSources starts) {
+        setStartCosts(starts);
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < starts.size(); i++) {
+            int ahead = ahead(starts.vertex(i));
+            if (ahead != SmallCost.CLOSED) {
+                least = Math.min(least, (int) starts.cost(i) + ahead);
+            }
+        }
+        state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
+        for (int i = 0; i < starts.size(); i++) {
+            int vertex = starts.vertex(i);
+            int ahead = ahead(vertex);
+            if (ahead != SmallCost.CLOSED) {
+                // Closed starts are queued as their complement: they are left, never entered.
+                int item = state.isDone(vertex) ? ~vertex : vertex;
+                state.queue.push(item, (int) starts.cost(i) + ahead);
+            }
+        }
+    }
+
+    /** The lower bound at a vertex in small numbers, {@link SmallCost#CLOSED} for no way. */
+    final int ahead(int vertex) {
+        int result = 0;
+        if (aim != null || bound != null) {
+            long delay = aim != null ? aim.at(vertex) : bound.at(vertex);
+            if (delay > SmallCost.MOST) {
+                return SmallCost.CLOSED;
+            }
+            result = (int) delay;
+        }
+        if (floor != null) {
+            result += stretchesAhead(vertex);
+        }
+        return result;
+    }
+
+    /** The bound on stretches, in small numbers; cut off where the quick searches end anyway. */
+    final int stretchesAhead(int vertex) {
+        return Math.min(floor.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
+    }
+
+    private End loop(int goal, int mostSettled, Progress progress) {
+        BucketQueue queue = state.queue;
+        int untilCheck = POPS_BETWEEN_CHECKS;
+        while (!queue.isEmpty()) {
+            int item = queue.pop();
+            int vertex = item;
+            if (item < 0) {
+                vertex = ~item;
+            } else if (state.isDone(item)) {
+                continue;
+            }
+            settled++;
+            if (vertex == goal) {
+                return state.cost[goal] >= SmallCost.MOST ? End.TOO_COSTLY : End.FOUND;
+            }
+            if (settled >= mostSettled) {
+                return End.LIMIT;
+            }
+            if (--untilCheck == 0) {
+                untilCheck = POPS_BETWEEN_CHECKS;
+                progress.report(-1, "searching, " + settled + " vertices settled");
+                if (progress.cancelled()) {
+                    return End.CANCELLED;
+                }
+            }
+            if (state.cost[vertex] >= SmallCost.MOST) {
+                return End.TOO_COSTLY;
+            }
+            state.setDone(vertex);
+            expand(vertex, state.cost[vertex]);
+        }
+        return End.UNREACHABLE;
+    }
+
+    /** Called before each run, when all that it depends on has been set. */
+    void prepare() {}
+
+    /** Offers all targets of a settled vertex their cost over it. */
+    abstract void expand(int vertex, int cost);
+
+    /** Gives a vertex a lower cost than it has, unless its bound says that no way leads on. */
+    final void improve(int vertex, int cost, int ahead) {
+        if (ahead == SmallCost.CLOSED) {
+            return;
+        }
+        if (state.cost[vertex] == SearchState.UNSEEN) {
+            state.touch(vertex);
+        }
+        state.cost[vertex] = cost;
+        state.queue.push(vertex, cost + ahead);
+    }
+
+    final int settled() {
+        return settled;
+    }
+
+    /** Bytes that the search holds for its state. */
+    long bytes() {
+        return state.bytes();
+    }
+
+    /** The least cost of a vertex that a search settled, in the model's numbers. */
+    final long cost(int vertex) {
+        int cost = state.cost[vertex];
+        return cost == SearchState.UNSEEN ? CostModel.CLOSED : costs.wide(cost);
+    }
+
+    /**
+     * The way to a vertex that the last search settled. Walks back over tight edges: every vertex
+     * with a cost got it over such an edge from a settled one. Where edges without delay form
+     * circles the walk may have to turn back, so it remembers where it was.
+     */
+    final VertexPath pathTo(int goal) {
+        IntArrayList route = new IntArrayList(new int[] {goal});
+        IntOpenHashSet left = new IntOpenHashSet(new int[] {goal});
+        while (true) {
+            int vertex = route.getInt(route.size() - 1);
+            if (startCosts.get(vertex) == state.cost[vertex]) {
+                break;
+            }
+            int before = tightBefore(vertex, left);
+            if (before == Fabric.NOTHING) {
+                route.popInt();
+            } else {
+                route.add(before);
+                left.add(before);
+            }
+        }
+        return VertexPath.ofReversed(route);
+    }
+
+    /** Of several the one that nobody holds, so that a held stretch is left as soon as can be. */
+    private int tightBefore(int vertex, IntOpenHashSet left) {
+        int cost = state.cost[vertex];
+        int found = Fabric.NOTHING;
+        into.reset(vertex);
+        while (into.next()) {
+            int other = into.other();
+            int before = state.cost[other];
+            if (before <= cost
+                    && before + costs.step(other, vertex, into.delayPs(corner)) == cost
+                    && !left.contains(other)) {
+                found = other;
+                if (costs.priced == null || !costs.priced.used().get(other)) {
+                    return found;
+                }
+            }
+        }
+        return found;
+    }
+}

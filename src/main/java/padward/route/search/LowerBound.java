@@ -1,0 +1,39 @@
+package padward.route.search;
+
+import java.util.Optional;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+
+/**
+ * A lower bound on the cost from a vertex to the goal. It must be consistent: for every edge from u
+ * to v, {@code at(u) <= cost(u, v) + at(v)}, and zero at the goal; then A* settles every vertex
+ * once and its first way to the goal is the cheapest (Hart, Nilsson, Raphael, IEEE Trans. Systems
+ * Science and Cybernetics 4(2), 1968, 100-107).
+ */
+public interface LowerBound {
+    /**
+     * The bound at a vertex, picoseconds; {@link padward.route.cost.CostModel#CLOSED} when no way
+     * leads on.
+     */
+    long at(int vertex);
+
+    /**
+     * The best bound known for delays to a goal: the table where the fabric allows one, else the
+     * distance.
+     */
+    static LowerBound best(Fabric fabric, int goal, Corner corner) {
+        Optional<LowerBoundTable> table =
+                switch (fabric.kind(goal)) {
+                    case PAD -> LowerBoundTable.of(fabric, corner, LowerBoundTable.Goals.PADS);
+                    case PIN -> LowerBoundTable.of(fabric, corner, LowerBoundTable.Goals.PINS);
+                    case WIRE -> Optional.empty();
+                };
+        if (table.isPresent()) {
+            return table.get().towards(fabric, goal);
+        }
+        return DistanceRate.of(fabric, corner).towards(fabric, goal);
+    }
+
+    /** No bound: A* becomes Dijkstra's search. */
+    LowerBound NONE = vertex -> 0;
+}

@@ -1,0 +1,345 @@
+package padward.route.search;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.WeakHashMap;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.route.cost.CostModel;
+
+/**
+ * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
+ * table: a lower bound for every search, and on a regular fabric nearly the truth.
+ *
+ * <p><b>Why it is admissible and consistent.</b> The table holds the least delays D over the steps
+ * of {@link WireGroups} on an endless plane. Every edge from u to v is one of the steps at the
+ * step's delay or more, so D(u) <= delay(u, v) + D(v); D of the goal's own group at its own tile is
+ * zero. Values beyond 16 bits are cut off to the largest, which keeps the inequality. Costs are
+ * never less than delays, so it holds for every {@link CostModel}. Idea: pattern databases
+ * (Culberson, Schaeffer, Computational Intelligence 14(3), 1998, 318-334), the pattern being the
+ * position and kind of wire.
+ *
+ * <p>Groups with one way on have no plane of their own; the plane of the next group serves, plus
+ * the delay. Memory: 2 bytes for each plane and tile of distance, (2 columns - 1)(2 rows - 1) of
+ * them.
+ */
+public final class LowerBoundTable {
+    /** Which vertices the table leads to. */
+    public enum Goals {
+        /** Pads. */
+        PADS,
+        /** Any pin or pad: weaker, but for goals of all kinds. */
+        PINS
+    }
+
+    /** Largest number of entries of one table: 128 million, a quarter of a gigabyte. */
+    private static final long MOST_ENTRIES = 1L << 27;
+
+    private static final int UNREACHED = 0xffff;
+    private static final int LARGEST = UNREACHED - 1;
+
+    /** What {@link #fill} knows of a step: the entry's change, the delay, tiles in x and in y. */
+    private static final int STEP_INTS = 4;
+
+    /** Stands in {@link #add} for groups from which no goal can be reached. */
+    private static final int NEVER = Integer.MAX_VALUE;
+
+    private record Kept(Corner corner, Goals goals) {}
+
+    private static final Map<Fabric, Map<Kept, Optional<LowerBoundTable>>> KNOWN =
+            Collections.synchronizedMap(new WeakHashMap<>());
+
+    private final int columns;
+    private final int rows;
+    private final int width;
+
+    /** Number of planes. */
+    private final int depth;
+
+    /**
+     * Cell by cell, the delays of all planes side by side: what is looked at together is together
+     * in memory.
+     */
+    private final short[] delays;
+
+    /** For each place (row of masked edges, or vertex): the number of its plane. */
+    private final int[] plane;
+
+    /** For each place: what is added to the plane's value. */
+    private final int[] add;
+
+    /** Finds a vertex's place when places are rows; null when they are vertices. */
+    private final BitsetAdjacency masked;
+
+    private LowerBoundTable(Fabric fabric, WireGroups groups, Planes planes, Corner corner) {
+        columns = fabric.columns();
+        rows = fabric.rows();
+        width = 2 * columns - 1;
+        depth = planes.count;
+        delays = new short[depth * width * (2 * rows - 1)];
+        Arrays.fill(delays, (short) UNREACHED);
+        masked = groups.rows();
+        plane = new int[groups.placeCount()];
+        add = new int[groups.placeCount()];
+        for (int i = 0; i < plane.length; i++) {
+            int group = groups.groupAt(i);
+            plane[i] = planes.planeOfGroup[group];
+            add[i] = planes.addOfGroup[group];
+        }
+        fill(planes, corner);
+    }
+
+    /**
+     * The table of a fabric, computed at the first call and kept for as long as the fabric is in
+     * use; empty when the fabric has too little order for one, or would need too much memory.
+     */
+    public static Optional<LowerBoundTable> of(Fabric fabric, Corner corner, Goals goals) {
+        Map<Kept, Optional<LowerBoundTable>> tables =
+                KNOWN.computeIfAbsent(fabric, f -> Collections.synchronizedMap(new HashMap<>()));
+        return tables.computeIfAbsent(new Kept(corner, goals), k -> compute(fabric, corner, goals));
+    }
+
+    /** Computes a table. O(entries × steps of a group). */
+    private static Optional<LowerBoundTable> compute(Fabric fabric, Corner corner, Goals goals) {
+        WireGroups groups = WireGroups.of(fabric);
+        if (!groups.areSound()) {
+            return Optional.empty();
+        }
+        Planes planes = new Planes(groups, corner, goals);
+        long entries = (long) planes.count * (2L * fabric.columns() - 1) * (2L * fabric.rows() - 1);
+        return entries > MOST_ENTRIES
+                ? Optional.empty()
+                : Optional.of(new LowerBoundTable(fabric, groups, planes, corner));
+    }
+
+    /** Which groups share a plane, and the steps between planes, backwards. */
+    private static final class Planes {
+        final int[] planeOfGroup;
+        final int[] addOfGroup;
+        final int count;
+        final List<List<WireGroups.Step>> stepsInto = new ArrayList<>();
+        final List<Integer> goalPlanes = new ArrayList<>();
+
+        Planes(WireGroups groups, Corner corner, Goals goals) {
+            int n = groups.count();
+            boolean[] goal = new boolean[n];
+            for (int g = 0; g < n; g++) {
+                goal[g] = goals == Goals.PADS ? groups.isPad(g) : !groups.isWire(g);
+            }
+            boolean[] alive = aliveGroups(groups, goal);
+            List<List<WireGroups.Step>> out = new ArrayList<>();
+            for (int g = 0; g < n; g++) {
+                out.add(new ArrayList<>());
+            }
+            for (WireGroups.Step step : groups.steps()) {
+                if (alive[step.from()] && alive[step.to()]) {
+                    out.get(step.from()).add(step);
+                }
+            }
+            int[] next = new int[n];
+            Arrays.fill(next, Fabric.NOTHING);
+            for (int g = 0; g < n; g++) {
+                boolean single = !goal[g] && out.get(g).size() == 1;
+                if (alive[g] && single) {
+                    WireGroups.Step only = out.get(g).get(0);
+                    if (only.dx() == 0 && only.dy() == 0 && only.to() != g) {
+                        next[g] = only.to();
+                    }
+                }
+            }
+            cutCircles(next);
+            planeOfGroup = new int[n];
+            addOfGroup = new int[n];
+            Arrays.fill(addOfGroup, NEVER);
+            int planes = 0;
+            for (int g = 0; g < n; g++) {
+                if (alive[g] && next[g] == Fabric.NOTHING) {
+                    addOfGroup[g] = 0;
+                    planeOfGroup[g] = planes++;
+                    if (goal[g]) {
+                        goalPlanes.add(planeOfGroup[g]);
+                    }
+                }
+            }
+            count = planes;
+            for (int g = 0; g < n; g++) {
+                int sum = 0;
+                int at = g;
+                while (next[at] != Fabric.NOTHING) {
+                    sum += out.get(at).get(0).delayPs(corner);
+                    at = next[at];
+                }
+                if (at != g) {
+                    planeOfGroup[g] = planeOfGroup[at];
+                    addOfGroup[g] = sum;
+                }
+            }
+            for (int p = 0; p < planes; p++) {
+                stepsInto.add(new ArrayList<>());
+            }
+            for (int g = 0; g < n; g++) {
+                if (alive[g] && next[g] == Fabric.NOTHING) {
+                    for (WireGroups.Step step : out.get(g)) {
+                        stepsInto.get(planeOfGroup[step.to()]).add(step);
+                    }
+                }
+            }
+        }
+
+        /** The most tiles that a step spans along either axis. */
+        int longestStep() {
+            return stepsInto.stream()
+                    .flatMap(List::stream)
+                    .mapToInt(s -> Math.max(Math.abs(s.dx()), Math.abs(s.dy())))
+                    .max()
+                    .orElse(0);
+        }
+
+        /** Groups from which a goal can be reached at all. */
+        private static boolean[] aliveGroups(WireGroups groups, boolean[] goal) {
+            boolean[] alive = goal.clone();
+            boolean grew = true;
+            while (grew) {
+                grew = false;
+                for (WireGroups.Step step : groups.steps()) {
+                    if (alive[step.to()] && !alive[step.from()]) {
+                        alive[step.from()] = true;
+                        grew = true;
+                    }
+                }
+            }
+            return alive;
+        }
+
+        /** A circle of single ways on leads nowhere; one of its groups must have its own plane. */
+        private static void cutCircles(int[] next) {
+            for (int g = 0; g < next.length; g++) {
+                int at = g;
+                for (int i = 0; i <= next.length && at != Fabric.NOTHING; i++) {
+                    at = next[at];
+                    if (at == g) {
+                        next[g] = Fabric.NOTHING;
+                        at = Fabric.NOTHING;
+                    }
+                }
+            }
+        }
+    }
+
+    /**
+     * Dijkstra's search backwards from the goals, over planes and distances. Away from the planes'
+     * rims every step stays inside, and is then one number to be added.
+     */
+    private void fill(Planes planes, Corner corner) {
+        int reach = planes.longestStep();
+        int[][] from = new int[planes.count][];
+        for (int p = 0; p < planes.count; p++) {
+            List<WireGroups.Step> steps = planes.stepsInto.get(p);
+            from[p] = new int[steps.size() * STEP_INTS];
+            for (int i = 0; i < steps.size(); i++) {
+                WireGroups.Step step = steps.get(i);
+                int other = planes.planeOfGroup[step.from()] - p;
+                int at = STEP_INTS * i;
+                from[p][at] = (step.dy() * width + step.dx()) * depth + other;
+                from[p][at + 1] = step.delayPs(corner) + planes.addOfGroup[step.to()];
+                from[p][at + 2] = step.dx();
+                from[p][at + 3] = step.dy();
+            }
+        }
+        int height = 2 * rows - 1;
+        // Multiplying is quicker than dividing; half a unit keeps it clear of the whole numbers.
+        double perDepth = 1.0 / depth;
+        double perWidth = 1.0 / width;
+        BucketQueue queue = new BucketQueue();
+        queue.clear(0);
+        int middle = (rows - 1) * width + columns - 1;
+        for (int goalPlane : planes.goalPlanes) {
+            delays[middle * depth + goalPlane] = 0;
+            queue.push(middle * depth + goalPlane, 0);
+        }
+        while (!queue.isEmpty()) {
+            int entry = queue.pop();
+            int sofar = delays[entry] & 0xffff;
+            if (sofar != queue.current()) {
+                continue;
+            }
+            int cell = (int) ((entry + 0.5) * perDepth);
+            int p = entry - cell * depth;
+            int y = (int) ((cell + 0.5) * perWidth);
+            int x = cell - y * width;
+            boolean inside = x >= reach && x < width - reach && y >= reach && y < height - reach;
+            int[] steps = from[p];
+            for (int i = 0; i < steps.length; i += STEP_INTS) {
+                if (!inside && leaves(x + steps[i + 2], y + steps[i + 3], height)) {
+                    continue;
+                }
+                int other = entry + steps[i];
+                int sum = Math.min(LARGEST, sofar + steps[i + 1]);
+                if (sum < (delays[other] & 0xffff)) {
+                    delays[other] = (short) sum;
+                    queue.push(other, sum);
+                }
+            }
+        }
+    }
+
+    private boolean leaves(int x, int y, int height) {
+        return x < 0 || x >= width || y < 0 || y >= height;
+    }
+
+    /** The bound towards a goal, which is of the kind that the table was computed for. */
+    public Aim towards(Fabric fabric, int goal) {
+        return new Aim(fabric, goal);
+    }
+
+    /** Bytes of the table itself. */
+    public long bytes() {
+        return 2L * delays.length + 8L * plane.length;
+    }
+
+    /** The table with one goal. */
+    public final class Aim implements LowerBound {
+        private final Fabric fabric;
+
+        /** The number of the goal's own cell, from which that of a tile is counted. */
+        private final int goalCell;
+
+        private Aim(Fabric fabric, int goal) {
+            this.fabric = fabric;
+            int tile = fabric.tile(goal);
+            goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
+        }
+
+        /** Where the cell for vertices that begin in a tile starts. */
+        int cell(int tile) {
+            return (goalCell - tile - tile / columns * (width - columns)) * depth;
+        }
+
+        /**
+         * The bound for a place (a row of the masked edges, or a vertex) at a cell, or {@link
+         * Integer#MAX_VALUE} when no way can lead to the goal.
+         */
+        int at(int place, int cell) {
+            int more = add[place];
+            if (more == NEVER) {
+                return NEVER;
+            }
+            int delay = delays[plane[place] + cell] & 0xffff;
+            return delay == UNREACHED ? NEVER : Math.min(LARGEST, delay + more);
+        }
+
+        @Override
+        public long at(int vertex) {
+            int tile = fabric.tile(vertex);
+            int place = masked == null ? vertex : masked.row(tile, vertex);
+            int value = at(place, cell(tile));
+            return value == NEVER ? CostModel.CLOSED : value;
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package padward.route.search;
+
+import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.WeakHashMap;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.fabric.pattern.PatternFabric;
+
+/**
+ * A fabric seen from far away: vertices that are alike (wires of one kind and span, pins of one
+ * name on one kind of site, pads) form a group, and between two groups there are steps, each a
+ * distance in tiles and the least delay of all edges that make that step. Every edge of the fabric
+ * is one of the steps, so the least delay over steps is never more than the least over edges.
+ *
+ * <p>For a pattern fabric one tile per template is looked at, for others every vertex.
+ */
+final class WireGroups {
+    /** More groups than that, and the fabric has no order that would make them useful. */
+    static final int MOST_GROUPS = 1024;
+
+    /** A step between groups, in tiles, from where the one begins to where the other begins. */
+    record Step(int from, int to, int dx, int dy, int fastPs, int slowPs) {
+        int delayPs(Corner corner) {
+            return corner == Corner.FAST ? fastPs : slowPs;
+        }
+    }
+
+    private record Key(int from, int to, int dx, int dy) {}
+
+    private static final Map<Fabric, WireGroups> KNOWN =
+            Collections.synchronizedMap(new WeakHashMap<>());
+
+    private final Object2IntOpenHashMap<String> numbers = new Object2IntOpenHashMap<>();
+    private final List<Boolean> isWire = new ArrayList<>();
+    private final List<Boolean> isPad = new ArrayList<>();
+    private final List<int[]> span = new ArrayList<>();
+    private final short[] groupOfPlace;
+    private int longestPs;
+
+    /** Finds a vertex's place when places are rows; null when they are vertices. */
+    private final BitsetAdjacency rows;
+
+    private final List<Step> steps;
+
+    private WireGroups(Fabric fabric) {
+        numbers.defaultReturnValue(Fabric.NOTHING);
+        rows = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
+        groupOfPlace = new short[rows != null ? rows.rowCount() : fabric.vertexCount()];
+        Map<Key, int[]> delays = new HashMap<>();
+        EdgeCursor edges = fabric.edgesOut();
+        if (rows != null) {
+            for (int tile : rows.sampleTiles()) {
+                int end = rows.vertexBase[tile + 1];
+                for (int v = rows.vertexBase[tile]; v < end; v++) {
+                    groupOfPlace[rows.row(tile, v)] = (short) look(fabric, edges, v, delays);
+                }
+            }
+        } else {
+            for (int v = 0; v < groupOfPlace.length; v++) {
+                groupOfPlace[v] = (short) look(fabric, edges, v, delays);
+            }
+        }
+        List<Step> found = new ArrayList<>(delays.size());
+        delays.forEach((k, d) -> found.add(new Step(k.from(), k.to(), k.dx(), k.dy(), d[0], d[1])));
+        steps = List.copyOf(found);
+    }
+
+    /** The groups of a fabric, found once and remembered for as long as the fabric is in use. */
+    static WireGroups of(Fabric fabric) {
+        return KNOWN.computeIfAbsent(fabric, WireGroups::new);
+    }
+
+    private int look(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {
+        int group = group(fabric, vertex);
+        int tile = fabric.tile(vertex);
+        edges.reset(vertex);
+        while (edges.next()) {
+            int other = fabric.tile(edges.other());
+            Key key =
+                    new Key(
+                            group,
+                            group(fabric, edges.other()),
+                            fabric.column(other) - fabric.column(tile),
+                            fabric.row(other) - fabric.row(tile));
+            int fast = edges.delayPs(Corner.FAST);
+            int slow = edges.delayPs(Corner.SLOW);
+            int[] least = delays.computeIfAbsent(key, k -> new int[] {fast, slow});
+            least[0] = Math.min(least[0], fast);
+            least[1] = Math.min(least[1], slow);
+            longestPs = Math.max(longestPs, slow);
+        }
+        return group;
+    }
+
+    private int group(Fabric fabric, int vertex) {
+        VertexKind kind = fabric.kind(vertex);
+        int tile = fabric.tile(vertex);
+        int head = fabric.headTile(vertex);
+        int dx = fabric.column(head) - fabric.column(tile);
+        int dy = fabric.row(head) - fabric.row(tile);
+        String name =
+                switch (kind) {
+                    case WIRE -> "w " + fabric.wireKind(vertex) + " " + dx + " " + dy;
+                    case PIN -> "p " + pinName(fabric, vertex);
+                    case PAD -> "pad";
+                };
+        int number = numbers.getInt(name);
+        if (number == Fabric.NOTHING) {
+            if (numbers.size() == MOST_GROUPS) {
+                return MOST_GROUPS - 1;
+            }
+            number = numbers.size();
+            numbers.put(name, number);
+            isWire.add(kind == VertexKind.WIRE);
+            isPad.add(kind == VertexKind.PAD);
+            span.add(new int[] {dx, dy});
+        }
+        return number;
+    }
+
+    private static String pinName(Fabric fabric, int vertex) {
+        SiteView site = fabric.site(fabric.siteOf(vertex));
+        String pin = site.pins().get(vertex - site.firstPin()).name();
+        int bracket = pin.indexOf('[');
+        return site.kind() + " " + (bracket < 0 ? pin : pin.substring(0, bracket));
+    }
+
+    /** Number of groups; {@link #MOST_GROUPS} when there may be more, and nothing holds. */
+    int count() {
+        return numbers.size();
+    }
+
+    /** Whether the groups tell vertices apart by what they are. */
+    boolean areSound() {
+        return count() < MOST_GROUPS;
+    }
+
+    boolean isWire(int group) {
+        return isWire.get(group);
+    }
+
+    boolean isPad(int group) {
+        return isPad.get(group);
+    }
+
+    /** Tiles from where a group's members begin to where they end, x then y. */
+    int[] span(int group) {
+        return span.get(group);
+    }
+
+    List<Step> steps() {
+        return steps;
+    }
+
+    /** The rows by which {@link #groupAt} counts, or null when it counts by vertex. */
+    BitsetAdjacency rows() {
+        return rows;
+    }
+
+    int groupAt(int place) {
+        return groupOfPlace[place];
+    }
+
+    int placeCount() {
+        return groupOfPlace.length;
+    }
+
+    /** The longest delay of any edge, picoseconds. */
+    int longestPs() {
+        return longestPs;
+    }
+}

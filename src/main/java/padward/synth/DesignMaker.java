@@ -1,0 +1,126 @@
+package padward.synth;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import padward.base.Progress;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternFault;
+import padward.fabric.pattern.PatternSpec;
+import padward.route.negotiate.NegotiatedRouter;
+import padward.route.negotiate.RouteJob;
+
+/** Makes a fabric with a placed and routed design on it, the same for the same seed. */
+public final class DesignMaker {
+    private static final int ROUNDS = 40;
+
+    private DesignMaker() {}
+
+    /**
+     * Makes one.
+     *
+     * @param wires number of wires, about
+     * @param seed seed of all choices
+     * @param used share of the logic, memory and multiplier sites that the design uses, 0 to 1
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static MadeDesign make(int wires, long seed, double used, Progress progress) {
+        PatternSpec spec = FabricMaker.make(wires, seed);
+        Fabric fabric = compile(spec);
+        Random random = new Random(seed * 31 + 7);
+        DraftNetlist plan = new DraftNetlist(fabric);
+        NetlistMaker netlist = new NetlistMaker(plan, random);
+        netlist.make(used);
+        new IoMaker(plan, netlist, random).make();
+        DraftNetlist.PlannedNet clock = plan.nets.get(plan.nets.size() - 1);
+        plan.nets.removeIf(n -> n.sinks.isEmpty() && n != clock);
+        List<Net> nets = route(plan, progress);
+        Design design =
+                new Design(
+                        "made-" + seed,
+                        "Invented design, made from seed " + seed + ".",
+                        fabric,
+                        BoardMaker.make(plan, random),
+                        plan.cells,
+                        nets,
+                        plan.ports);
+        return new MadeDesign(spec, design, plan.nets.size() - nets.size());
+    }
+
+    private static Fabric compile(PatternSpec spec) {
+        try {
+            return PatternFabric.compile(spec);
+        } catch (PatternFault fault) {
+            throw new IllegalStateException("the maker's own pattern is at fault", fault);
+        }
+    }
+
+    /**
+     * The clock first, on wires of its own; then the others. Nets that find no way are left out.
+     */
+    private static List<Net> route(DraftNetlist plan, Progress progress) {
+        BitSet closed = closedPins(plan);
+        List<DraftNetlist.PlannedNet> planned = new ArrayList<>(plan.nets);
+        DraftNetlist.PlannedNet clock = planned.remove(planned.size() - 1);
+        List<Terminal> reached = new ArrayList<>();
+        RouteTree clockTree = ClockTree.grow(plan, clock, closed, reached);
+        for (int place = 0; place < clockTree.size(); place++) {
+            closed.set(clockTree.vertex(place));
+        }
+        List<RouteJob> jobs =
+                planned.stream()
+                        .map(
+                                n ->
+                                        new RouteJob(
+                                                plan.vertexOf(n.driver),
+                                                n.sinks.stream()
+                                                        .mapToInt(plan::vertexOf)
+                                                        .toArray()))
+                        .toList();
+        List<Optional<RouteTree>> trees =
+                new NegotiatedRouter(plan.fabric, closed).route(jobs, ROUNDS, progress);
+        List<Net> nets = new ArrayList<>();
+        nets.add(new Net(0, clock.name, clock.driver, reached, clockTree, true));
+        for (int i = 0; i < planned.size(); i++) {
+            if (trees.get(i).isPresent()) {
+                DraftNetlist.PlannedNet net = planned.get(i);
+                nets.add(
+                        new Net(
+                                nets.size(),
+                                net.name,
+                                net.driver,
+                                net.sinks,
+                                trees.get(i).get(),
+                                false));
+            }
+        }
+        return nets;
+    }
+
+    /** Pins of held sites, pins of sites that only cells may use, and pads of other ports. */
+    private static BitSet closedPins(DraftNetlist plan) {
+        Fabric fabric = plan.fabric;
+        BitSet closed = new BitSet(fabric.vertexCount());
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            if (!site.kind().equals("io-register")) {
+                closed.set(site.firstPin(), site.firstPin() + site.pins().size());
+            }
+        }
+        for (Cell cell : plan.cells) {
+            SiteView site = fabric.site(cell.site());
+            closed.set(site.firstPin(), site.firstPin() + site.pins().size());
+        }
+        fabric.pads().forEach(p -> closed.set(p.vertex()));
+        return closed;
+    }
+}

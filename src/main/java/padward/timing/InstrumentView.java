@@ -1,0 +1,109 @@
+package padward.timing;
+
+import padward.fabric.Delay;
+import padward.fabric.DriverOutput;
+
+/**
+ * What the instrument sees of a pad's signal.
+ *
+ * @param rise rise time on the pad, 10 to 90 per cent, at both corners; zero when the fabric does
+ *     not state it
+ * @param seenRise the same as the instrument shows it
+ * @param neededMhz bandwidth that carries the signal's edges, MHz; 0 when not known
+ * @param mostToggleMhz highest frequency that the pad passes at this setting and load, MHz; 0 when
+ *     not known
+ * @param clockPasses whether the signal can follow its clock; true when either is not known
+ * @param sampleMhz samples a microsecond: what the instrument takes, else what is recommended; 0
+ *     when nothing is known
+ * @param sampleUncertaintyPs how far one channel's time stamps can be off against another's because
+ *     of sampling, either way: one sample, ps
+ */
+public record InstrumentView(
+        Delay rise,
+        Delay seenRise,
+        double neededMhz,
+        double mostToggleMhz,
+        boolean clockPasses,
+        double sampleMhz,
+        int sampleUncertaintyPs) {
+    /**
+     * Bandwidth times rise time of a system of one pole: ln 9 / 2π, as every textbook of
+     * measurement rounds it.
+     */
+    public static final double BANDWIDTH_TIMES_RISE = 0.35;
+
+    /** The part of an edge between 10 and 90 per cent; a straight edge is taken. */
+    private static final double TENTHS = 0.8;
+
+    /** Samples for the shortest level (common practice, no source). */
+    private static final int SAMPLES_A_LEVEL = 4;
+
+    private static final double PS_PER_US = 1e6;
+
+    /** Rise time of a system of that bandwidth, ps. */
+    public static double risePs(double bandwidthMhz) {
+        return BANDWIDTH_TIMES_RISE / bandwidthMhz * PS_PER_US;
+    }
+
+    /** Bandwidth that carries edges of that rise time, MHz. */
+    public static double bandwidthMhz(double risePs) {
+        return BANDWIDTH_TIMES_RISE / risePs * PS_PER_US;
+    }
+
+    /** Rise time behind several systems one after another: root of the sum of squares, ps. */
+    public static double behind(double... risesPs) {
+        double sum = 0;
+        for (double rise : risesPs) {
+            sum += rise * rise;
+        }
+        return Math.sqrt(sum);
+    }
+
+    /** What is seen of a pad whose driver's output is not known. */
+    public static InstrumentView unknown(Instrument instrument) {
+        return of(Delay.ZERO, 0, instrument);
+    }
+
+    /**
+     * What is seen of a pad.
+     *
+     * @param loadPf what hangs on it, pF
+     */
+    public static InstrumentView of(DriverOutput output, double loadPf, Instrument instrument) {
+        Delay rise = output.riseAt(loadPf);
+        // A level lasts as long as a whole edge takes at the least, and a period has two levels.
+        double most = rise.slowPs() == 0 ? 0 : TENTHS / (2.0 * rise.slowPs()) * PS_PER_US;
+        boolean stated = output.mostMhz() > 0;
+        return of(rise, stated ? least(most, output.mostMhz()) : most, instrument);
+    }
+
+    private static double least(double calculated, double stated) {
+        return calculated == 0 ? stated : Math.min(calculated, stated);
+    }
+
+    private static InstrumentView of(Delay rise, double mostMhz, Instrument instrument) {
+        // A registered signal has a level for each period of its clock: two for one of its own.
+        boolean passes = mostMhz == 0 || instrument.clockMhz() <= 2 * mostMhz;
+        double levelsAUs = instrument.clockMhz() > 0 ? instrument.clockMhz() : 2 * mostMhz;
+        double sample =
+                instrument.sampleMhz() > 0 ? instrument.sampleMhz() : SAMPLES_A_LEVEL * levelsAUs;
+        return new InstrumentView(
+                rise,
+                seen(rise, instrument),
+                rise.fastPs() == 0 ? 0 : bandwidthMhz(rise.fastPs()),
+                mostMhz,
+                passes,
+                sample,
+                sample == 0 ? 0 : (int) Math.ceil(PS_PER_US / sample));
+    }
+
+    private static Delay seen(Delay rise, Instrument instrument) {
+        if (instrument.bandwidthMhz() == 0 || rise.equals(Delay.ZERO)) {
+            return rise;
+        }
+        double own = risePs(instrument.bandwidthMhz());
+        return new Delay(
+                (int) Math.round(behind(rise.fastPs(), own)),
+                (int) Math.round(behind(rise.slowPs(), own)));
+    }
+}

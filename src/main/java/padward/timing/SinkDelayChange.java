@@ -1,0 +1,90 @@
+package padward.timing;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.Delay;
+import padward.fabric.Fabric;
+
+/**
+ * What a change does to one sink that was there before: a branch that a net gets hangs load on it,
+ * and so can slow its other sinks; wires laid elsewhere take another time.
+ *
+ * @param net the net's name
+ * @param sink the sink, {@code cell.pin} or {@code port NAME}
+ * @param before its delay from the net's driver, before
+ * @param after the same, after
+ * @param slackBeforePs required time less arrival at the slow corner, ps; empty when the design
+ *     states no required time
+ * @param slackAfterPs the same, after
+ */
+public record SinkDelayChange(
+        String net,
+        String sink,
+        Delay before,
+        Delay after,
+        OptionalInt slackBeforePs,
+        OptionalInt slackAfterPs) {
+    /** How much later the signal arrives at the slow corner, ps; negative when it is earlier. */
+    public int laterPs() {
+        return after.slowPs() - before.slowPs();
+    }
+
+    /** Whether the required time is met before and missed after. */
+    public boolean breaksTiming() {
+        return slackBeforePs.orElse(0) >= 0 && slackAfterPs.orElse(0) < 0;
+    }
+
+    /**
+     * All sinks of nets that are laid differently in two states of a design, but for those that are
+     * in one only, the most delayed first. O(wires of these nets).
+     */
+    public static List<SinkDelayChange> between(Design before, Design after) {
+        List<SinkDelayChange> result = new ArrayList<>();
+        for (Net net : before.nets()) {
+            after.findNet(net.name())
+                    .filter(n -> !n.route().equals(net.route()))
+                    .ifPresent(n -> add(before, net, after, n, result));
+        }
+        result.sort((a, b) -> Integer.compare(b.laterPs(), a.laterPs()));
+        return List.copyOf(result);
+    }
+
+    private static void add(
+            Design before, Net old, Design after, Net now, List<SinkDelayChange> result) {
+        TreeDelays delaysBefore = TreeDelays.of(before.fabric(), old.route());
+        TreeDelays delaysAfter = TreeDelays.of(after.fabric(), now.route());
+        Map<String, Terminal> sinksAfter = new HashMap<>();
+        now.sinks().forEach(s -> sinksAfter.put(after.textOf(s), s));
+        for (Terminal sink : old.sinks()) {
+            Terminal same = sinksAfter.get(before.textOf(sink));
+            int placeBefore = old.route().placeOf(before.vertexOf(sink));
+            int placeAfter =
+                    same == null ? Fabric.NOTHING : now.route().placeOf(after.vertexOf(same));
+            if (placeBefore == Fabric.NOTHING || placeAfter == Fabric.NOTHING) {
+                continue;
+            }
+            Delay one = delaysBefore.at(placeBefore);
+            Delay other = delaysAfter.at(placeAfter);
+            result.add(
+                    new SinkDelayChange(
+                            old.name(),
+                            before.textOf(sink),
+                            one,
+                            other,
+                            slack(old.requiredPs(sink), one),
+                            slack(old.requiredPs(sink), other)));
+        }
+    }
+
+    private static OptionalInt slack(OptionalInt required, Delay arrival) {
+        return required.isPresent()
+                ? OptionalInt.of(required.getAsInt() - arrival.slowPs())
+                : required;
+    }
+}

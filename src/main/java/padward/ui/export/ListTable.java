@@ -1,0 +1,67 @@
+package padward.ui.export;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+
+/**
+ * A table as it goes into a file.
+ *
+ * @param columns names of the columns, with their units
+ * @param rows one text for each column
+ */
+record ListTable(List<String> columns, List<List<String>> rows) {
+    /** Copies the lists. */
+    ListTable {
+        columns = List.copyOf(columns);
+        rows = rows.stream().map(List::copyOf).toList();
+    }
+
+    /** Collects rows. */
+    static final class Builder {
+        private final List<String> columns;
+        private final List<List<String>> rows = new ArrayList<>();
+
+        Builder(String... columns) {
+            this.columns = List.of(columns);
+        }
+
+        /**
+         * Adds a row.
+         *
+         * @throws IllegalArgumentException when there are more or fewer values than columns
+         */
+        void row(Object... values) {
+            if (values.length != columns.size()) {
+                throw new IllegalArgumentException(
+                        values.length + " values for " + columns.size() + " columns");
+            }
+            List<String> row = new ArrayList<>();
+            for (Object value : values) {
+                row.add(value.toString());
+            }
+            rows.add(row);
+        }
+
+        ListTable build() {
+            return new ListTable(columns, rows);
+        }
+    }
+
+    /** As RFC 4180 has it: lines end in CRLF, quotes where they are needed. */
+    String toCsv() {
+        StringBuilder text = new StringBuilder();
+        try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
+            out.printRecord(columns);
+            for (List<String> row : rows) {
+                out.printRecord(row);
+            }
+        } catch (IOException never) {
+            throw new UncheckedIOException(never);
+        }
+        return text.toString();
+    }
+}

@@ -1,0 +1,180 @@
+package padward.ui.export;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.survey.Survey;
+import padward.breakout.text.AnswerText;
+import padward.breakout.text.WhyText;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Port;
+import padward.fabric.Delay;
+import padward.fabric.Pad;
+import padward.ui.nets.NetRow;
+import padward.ui.scene.OpenDesign;
+import padward.unblock.weigh.Removal;
+
+/** What the window shows in lists, as tables for files; delays in picoseconds. */
+final class ListTables {
+    private ListTables() {}
+
+    /** All pads for a net, best first. */
+    static ListTable routesOut(Survey survey) {
+        ListTable.Builder table =
+                new ListTable.Builder(
+                        "rank",
+                        "net",
+                        "pad",
+                        "packagePin",
+                        "answer",
+                        "fast_ps",
+                        "slow_ps",
+                        "atStake",
+                        "inTheWay",
+                        "givesUp",
+                        "onTheBoard");
+        int rank = 1;
+        for (Answer answer : survey.answers()) {
+            Pad pad = answer.question().padValue();
+            Optional<Delay> delay = answer.findRoute().map(Route::total);
+            Design design = answer.question().design();
+            table.row(
+                    rank++,
+                    survey.net().name(),
+                    pad.name(),
+                    pad.packagePin(),
+                    AnswerText.word(answer),
+                    delay.map(Delay::fastPs).map(String::valueOf).orElse(""),
+                    delay.map(Delay::slowPs).map(String::valueOf).orElse(""),
+                    AnswerText.wouldLose(answer),
+                    blocking(answer),
+                    design.findPortOn(answer.question().pad()).map(Port::name).orElse(""),
+                    AnswerText.onBoard(answer.question()));
+        }
+        return table.build();
+    }
+
+    private static String blocking(Answer answer) {
+        return answer instanceof Answer.Blocked blocked
+                ? blocked.obstacles().stream()
+                        .map(o -> WhyText.who(o.occupant()))
+                        .collect(Collectors.joining(", "))
+                : "";
+    }
+
+    /** All nets of a design. O(size of the design). */
+    static ListTable nets(OpenDesign opened, Progress progress) {
+        ListTable.Builder table =
+                new ListTable.Builder(
+                        "net",
+                        "driver",
+                        "fanOut",
+                        "vertices",
+                        "latestFast_ps",
+                        "latestSlow_ps",
+                        "clock",
+                        "wayOut");
+        Design design = opened.design();
+        for (Net net : design.nets()) {
+            progress.report((double) net.id() / design.nets().size(), net.name());
+            Optional<Delay> latest = NetRow.findLatest(design, net);
+            table.row(
+                    net.name(),
+                    design.textOf(net.driver()),
+                    net.sinks().size(),
+                    net.route().size(),
+                    latest.map(Delay::fastPs).map(String::valueOf).orElse(""),
+                    latest.map(Delay::slowPs).map(String::valueOf).orElse(""),
+                    net.clock() ? "yes" : "no",
+                    opened.outlets().leadOutOf(net) ? "yes" : "no");
+        }
+        return table.build();
+    }
+
+    /** What would open a blocked way: a row for each obstacle of each clearance. */
+    static ListTable openings(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
+        ListTable.Builder table =
+                new ListTable.Builder(
+                        "clearance",
+                        "obstacle",
+                        "holds",
+                        "holdsKind",
+                        "consequence",
+                        "onEveryWay",
+                        "fast_ps",
+                        "slow_ps");
+        int number = 1;
+        for (WhyBlocked.Option option : options) {
+            List<Removal> removals = option.option().removals();
+            for (int i = 0; i < removals.size(); i++) {
+                Obstacle obstacle = option.obstacles().get(i);
+                table.row(
+                        number,
+                        WhyText.who(obstacle.occupant()),
+                        obstacle.resource(),
+                        obstacle.resourceKind(),
+                        WhyText.consequence(blocked, removals.get(i)),
+                        removals.get(i).onEveryRoute() ? "yes" : "no",
+                        option.route().total().fastPs(),
+                        option.route().total().slowPs());
+            }
+            number++;
+        }
+        return table.build();
+    }
+
+    /** A way hop by hop; the pad's driver comes last where its delay is known. */
+    static ListTable hops(Route route) {
+        ListTable.Builder table =
+                new ListTable.Builder(
+                        "hop",
+                        "name",
+                        "kind",
+                        "tile",
+                        "edge",
+                        "stepFast_ps",
+                        "stepSlow_ps",
+                        "fast_ps",
+                        "slow_ps",
+                        "onNet",
+                        "heldBy");
+        int number = 0;
+        for (Hop hop : route.hops()) {
+            table.row(
+                    number++,
+                    hop.name(),
+                    hop.kind().name().toLowerCase(Locale.ROOT),
+                    hop.tile(),
+                    hop.edge().map(e -> e.name().toLowerCase(Locale.ROOT)).orElse(""),
+                    hop.step().fastPs(),
+                    hop.step().slowPs(),
+                    hop.total().fastPs(),
+                    hop.total().slowPs(),
+                    hop.onNet() ? "yes" : "no",
+                    hop.obstacle().map(WhyText::who).orElse(""));
+        }
+        if (route.setting().isPresent()) {
+            table.row(
+                    number,
+                    "pad driver",
+                    "driver",
+                    "",
+                    "",
+                    route.total().fastPs() - route.toPadVertex().fastPs(),
+                    route.total().slowPs() - route.toPadVertex().slowPs(),
+                    route.total().fastPs(),
+                    route.total().slowPs(),
+                    "no",
+                    "");
+        }
+        return table.build();
+    }
+}

@@ -1,0 +1,99 @@
+package padward.ui.ledger;
+
+import java.util.List;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import padward.ui.control.Actions;
+import padward.ui.control.Controls;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.KeptChanges;
+
+/** The trials that are kept, each with its undo; hidden while there are none. */
+public final class KeptBar extends HBox {
+    private static final int SHOWN = 3;
+    private static final double TIP_WIDTH = 560;
+
+    private final Label text = new Label();
+    private final HBox undos = new HBox(4);
+    private final LedgerModel ledger;
+
+    /** Follows what is kept on the open design. */
+    public KeptBar(ExplorerModel model, LedgerModel ledger, Actions actions) {
+        this.ledger = ledger;
+        setId("kept-strip");
+        getStyleClass().add("kept-strip");
+        setSpacing(8);
+        setPadding(new Insets(5, 16, 5, 16));
+        setAlignment(Pos.CENTER_LEFT);
+        text.setId("kept-text");
+        Tooltip all = new Tooltip();
+        all.setWrapText(true);
+        all.setMaxWidth(TIP_WIDTH);
+        all.textProperty().bind(text.textProperty());
+        text.setTooltip(all);
+        HBox.setHgrow(text, Priority.ALWAYS);
+        text.setMaxWidth(Double.MAX_VALUE);
+        getChildren()
+                .addAll(
+                        text,
+                        undos,
+                        Controls.button(actions.get("undo")),
+                        Controls.button(actions.get("redo")),
+                        Controls.button(actions.get("save")),
+                        Controls.button(actions.get("show-kept")));
+        model.deskProperty().addListener((p, old, now) -> show(model));
+        model.history().nextRedoProperty().addListener((p, old, now) -> show(model));
+        show(model);
+    }
+
+    private void show(ExplorerModel model) {
+        List<KeptChanges.Kept> kept =
+                model.deskProperty().get().map(KeptChanges::kept).orElse(List.of());
+        boolean any = !kept.isEmpty() || model.history().nextRedoProperty().get().isPresent();
+        setVisible(any);
+        setManaged(any);
+        text.setText(told(kept));
+        undos.getChildren().clear();
+        for (int i = Math.max(0, kept.size() - SHOWN); i < kept.size(); i++) {
+            undos.getChildren().add(undo(i, kept.get(i)));
+        }
+    }
+
+    private Button undo(int index, KeptChanges.Kept kept) {
+        Button button = new Button("↶ " + (index + 1));
+        button.setId("undo-kept-" + (index + 1));
+        button.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
+        button.setTooltip(
+                new Tooltip(
+                        "Takes back entry "
+                                + (index + 1)
+                                + ", "
+                                + kept.what()
+                                + ", wherever it stands; what depends on it is told first"));
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setOnAction(e -> ledger.undo(index));
+        return button;
+    }
+
+    private static String told(List<KeptChanges.Kept> kept) {
+        if (kept.isEmpty()) {
+            return "Nothing is kept: the design is as it was opened.";
+        }
+        StringBuilder result = new StringBuilder("Kept, the design's file is as it was: ");
+        int from = Math.max(0, kept.size() - SHOWN);
+        if (from > 0) {
+            result.append(from).append(" more, ");
+        }
+        for (int i = from; i < kept.size(); i++) {
+            result.append(i + 1).append(". ").append(kept.get(i).what());
+            result.append(i < kept.size() - 1 ? "; " : "");
+        }
+        return result.toString();
+    }
+}

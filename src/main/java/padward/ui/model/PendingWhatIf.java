@@ -1,0 +1,37 @@
+package padward.ui.model;
+
+import java.util.List;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.WhatIf;
+import padward.design.Design;
+import padward.design.Net;
+import padward.ui.scene.OpenDesign;
+
+/**
+ * A trial that has been tried out, and waits to be kept or dropped.
+ *
+ * @param edits its edits
+ * @param before the answer without it
+ * @param after the answer with it
+ * @param design the design with it
+ */
+public record PendingWhatIf(List<Edit> edits, Answer before, Answer after, OpenDesign design) {
+    /** Copies the list. */
+    public PendingWhatIf {
+        edits = List.copyOf(edits);
+    }
+
+    /** Tries edits out on the design that an answer is about, and asks again. */
+    static PendingWhatIf of(OpenDesign shown, Answer before, List<Edit> edits, Progress progress) {
+        Question question = before.question();
+        Design design = WhatIf.of(question.design(), edits);
+        Net net = design.findNet(question.net().name()).orElseThrow();
+        Answer after =
+                Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
+        return new PendingWhatIf(edits, before, after, shown.with(design));
+    }
+}

@@ -1,0 +1,23 @@
+package padward.ui.model;
+
+import java.util.function.Function;
+import javafx.beans.property.Property;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+
+/**
+ * A property of the question that is shown, both ways; when another question is shown, the property
+ * of that one.
+ */
+final class ShownProperty<T> extends SimpleObjectProperty<T> {
+    ShownProperty(
+            ReadOnlyObjectProperty<QuestionModel> shown,
+            Function<QuestionModel, Property<T>> part) {
+        bindBidirectional(part.apply(shown.get()));
+        shown.addListener(
+                (p, old, now) -> {
+                    unbindBidirectional(part.apply(old));
+                    bindBidirectional(part.apply(now));
+                });
+    }
+}

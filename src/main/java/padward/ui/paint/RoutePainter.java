@@ -1,0 +1,262 @@
+package padward.ui.paint;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.paint.Color;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.design.Net;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.Layer;
+import padward.ui.scene.MapPen;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.ObstaclePlaces;
+import padward.ui.scene.TileLayout;
+
+/**
+ * Paints what stands out on the map: the net's own tree, ways, obstacles, and rings around what is
+ * selected.
+ */
+final class RoutePainter {
+    private static final double WAY_WIDTH = 4;
+    private static final double MARK = 7;
+    private static final double RING = 14;
+    private static final double HATCH = 6;
+
+    /** So much wider than a line is the paper under it, which sets it off from what is full. */
+    private static final double CASING = 2.5;
+
+    /** Paper under a larger net would take the time of a frame; such a net is seen anyway. */
+    private static final int MOST_CASED = 400;
+
+    private static final double NAME = 12;
+
+    /** In so many rows above and below a place for a name is looked for. */
+    private static final int ROWS = 4;
+
+    private final MapScene scene;
+    private final Surface out;
+    private final MapPen pen;
+    private final TileLayout layout;
+    private final Viewport view;
+    private final Palette palette;
+    private final List<Rectangle2D> names = new ArrayList<>();
+
+    RoutePainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.pen = new MapPen(scene, out);
+        this.layout = scene.opened().layout();
+        this.view = scene.view();
+        this.palette = scene.palette();
+    }
+
+    void paint() {
+        if (scene.shows(Layer.TREE)) {
+            scene.net().ifPresent(this::paintTree);
+        }
+        if (scene.shows(Layer.ALTERNATIVES)) {
+            scene.alternatives().forEach(this::paintAlternative);
+        }
+        if (scene.shows(Layer.WAY)) {
+            scene.route().ifPresent(this::paintRoute);
+            scene.before().ifPresent(this::paintBefore);
+        }
+        if (scene.shows(Layer.OBSTACLES)) {
+            shownObstacleRoute().ifPresent(this::paintObstacles);
+        }
+        scene.marked().forEach(this::paintRing);
+    }
+
+    /** In a trial, what it removes stands on the way without it. */
+    private Optional<Route> shownObstacleRoute() {
+        return scene.before().or(scene::route);
+    }
+
+    private void paintAlternative(Route route) {
+        lines(route, casing(2.5));
+        lines(route, new Surface.Line(palette.alternative(), 2.5, 9, 6));
+        pill(route, new Surface.Line(palette.alternative(), 2.5, 9, 6));
+    }
+
+    private void paintRoute(Route route) {
+        Surface.Line line = new Surface.Line(palette.route(), WAY_WIDTH);
+        lines(route, casing(WAY_WIDTH));
+        lines(route, line);
+        disc(route.hops().get(0), palette.route());
+        pill(route, line);
+    }
+
+    /** The way without a trial: beside the way with it, in dots. */
+    private void paintBefore(Route route) {
+        boolean same = scene.route().filter(w -> vertices(w).equals(vertices(route))).isPresent();
+        if (!same) {
+            lines(route, casing(2.5));
+            lines(route, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
+            pill(route, new Surface.Line(palette.obstacle(), 2.5, 2, 6));
+        }
+    }
+
+    private void paintTree(Net net) {
+        if (net.route().size() <= MOST_CASED) {
+            pen.tree(net.route(), casing(2));
+        }
+        pen.tree(net.route(), new Surface.Line(palette.net(), 2));
+    }
+
+    private Surface.Line casing(double width) {
+        return new Surface.Line(palette.paper(), width + CASING);
+    }
+
+    private static List<Integer> vertices(Route route) {
+        return route.hops().stream().map(Hop::vertex).toList();
+    }
+
+    private void lines(Route route, Surface.Line line) {
+        for (int i = 0; i < route.hops().size(); i++) {
+            int vertex = route.hops().get(i).vertex();
+            boolean last = i == route.hops().size() - 1;
+            if (i > 0) {
+                // The way stops at the pill's inner edge, so that the pad's name stays legible.
+                TileLayout.Point to = last ? layout.innerEdge(vertex) : layout.start(vertex);
+                pen.line(layout.end(route.hops().get(i - 1).vertex()), to, line);
+            }
+            if (!last) {
+                pen.vertex(vertex, line);
+            }
+        }
+    }
+
+    /** Each obstacle once, hatched over the whole site where it is one, and named. */
+    private void paintObstacles(Route route) {
+        boolean blocking = scene.before().isEmpty();
+        if (blocking) {
+            // The way is broken where something holds it.
+            for (Surface.Line line :
+                    List.of(
+                            casing(WAY_WIDTH + 2),
+                            new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 9))) {
+                route.hops().stream()
+                        .filter(h -> h.obstacle().isPresent())
+                        .forEach(h -> pen.vertex(h.vertex(), line));
+            }
+        }
+        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), route);
+        for (Obstacle obstacle : scene.obstacles()) {
+            places.site(obstacle).ifPresent(box -> hatch(box, blocking));
+            TileLayout.Point at = places.of(obstacle);
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            if (blocking) {
+                bar(x, y);
+            } else {
+                out.outlineDisc(x, y, MARK, new Surface.Line(palette.obstacle(), 2, 2, 5));
+            }
+            if (scene.chosenObstacle().filter(obstacle::equals).isPresent()) {
+                out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
+            }
+            name(obstacle.occupant().name() + (blocking ? "" : " makes room"), x, y);
+        }
+    }
+
+    private void hatch(TileLayout.Box box, boolean blocking) {
+        double x = view.screenX(box.x());
+        double y = view.screenY(box.y() + box.height());
+        double w = box.width() * view.scale();
+        double h = box.height() * view.scale();
+        Surface.Line thin = new Surface.Line(palette.obstacle(), 1.6);
+        // Each stroke ends at the box by itself: to have the canvas cut it off there costs it 7 ms.
+        for (double at = x - h + HATCH; blocking && at < x + w; at += HATCH) {
+            double from = Math.max(at, x);
+            double to = Math.min(at + h, x + w);
+            out.line(from, y + h - (from - at), to, y + h - (to - at), thin);
+        }
+        out.outlineRect(
+                x,
+                y,
+                w,
+                h,
+                6,
+                blocking
+                        ? new Surface.Line(palette.obstacle(), 2.5)
+                        : new Surface.Line(palette.obstacle(), 2, 2, 5));
+    }
+
+    private void bar(double x, double y) {
+        out.fillDisc(x, y, MARK + 2, palette.paper());
+        out.fillDisc(x, y, MARK, palette.obstacle());
+        out.line(x - MARK * 0.55, y, x + MARK * 0.55, y, new Surface.Line(palette.paper(), 2.5));
+    }
+
+    /** The name stands towards the middle of the view, off the pads, and on no other name. */
+    private void name(String name, double x, double y) {
+        if (names.isEmpty()) {
+            // The overview, which is painted later, covers this corner.
+            names.add(
+                    new Rectangle2D(
+                            Math.max(0, view.width() - OverviewPainter.WIDTH),
+                            0,
+                            OverviewPainter.WIDTH,
+                            OverviewPainter.WIDTH));
+        }
+        if (x < -20 || y < -20 || x > view.width() + 20 || y > view.height() + 20) {
+            return;
+        }
+        Tag tag = new Tag(name, scene.letters(NAME), palette.obstacle());
+        double beside = x > view.width() / 2 ? x - tag.width() - 10 : x + 10;
+        double left = Math.max(4, Math.min(view.width() - tag.width() - 4, beside));
+        double above = y - MARK - 18 - tag.height();
+        double below = y + MARK + 17;
+        double step = tag.height() + 3;
+        for (int row = 0; row < ROWS; row++) {
+            for (double top : List.of(above - row * step, below + row * step)) {
+                Rectangle2D place = new Rectangle2D(left, top, tag.width(), tag.height());
+                boolean free =
+                        top >= 4
+                                && top + tag.height() <= view.height()
+                                && names.stream().noneMatch(place::intersects);
+                if (free) {
+                    names.add(place);
+                    tag.paint(out, palette, left, top);
+                    return;
+                }
+            }
+        }
+    }
+
+    private void pill(Route route, Surface.Line line) {
+        TileLayout.Box box = layout.pillAt(route.hops().get(route.hops().size() - 1).vertex());
+        double w = box.width() * view.scale();
+        double h = box.height() * view.scale();
+        out.outlineRect(
+                view.screenX(box.x()),
+                view.screenY(box.y() + box.height()),
+                w,
+                h,
+                Math.min(w, h),
+                line);
+    }
+
+    /** A ring around a vertex that is selected, was searched for, or is pinned. */
+    private void paintRing(int vertex) {
+        TileLayout.Point from = layout.start(vertex);
+        TileLayout.Point to = layout.end(vertex);
+        double x = view.screenX((from.x() + to.x()) / 2);
+        double y = view.screenY((from.y() + to.y()) / 2);
+        if (!from.equals(to)) {
+            pen.line(from, to, new Surface.Line(palette.selection(), 2));
+        }
+        out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
+    }
+
+    private void disc(Hop hop, Color color) {
+        TileLayout.Point at = layout.end(hop.vertex());
+        out.fillDisc(view.screenX(at.x()), view.screenY(at.y()), 5, color);
+    }
+}

@@ -1,0 +1,93 @@
+package padward.ui.paint;
+
+import javafx.scene.paint.Color;
+import padward.fabric.Fabric;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.Scales;
+import padward.ui.scene.TileRange;
+
+/**
+ * Paints the tiles themselves: rim, kinds, and, from afar, how full they are; tinted by delay where
+ * that is shown.
+ */
+final class TilePainter {
+    private static final double GAP = 1;
+
+    private final MapScene scene;
+    private final Surface out;
+    private final Fabric fabric;
+    private final TileColors colors;
+
+    TilePainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.fabric = scene.opened().design().fabric();
+        this.colors = new TileColors(scene.opened(), scene.palette(), false, scene.bands());
+    }
+
+    void paint(TileRange seen) {
+        Viewport view = scene.view();
+        out.fillRect(0, 0, view.width(), view.height(), 0, scene.palette().paper());
+        if (scene.scale() < Scales.PARTS) {
+            double x = view.screenX(0);
+            double y = view.screenY(fabric.rows());
+            double w = fabric.columns() * scene.scale();
+            double h = fabric.rows() * scene.scale();
+            out.cells(scene.cells(), x, y, w, h);
+            out.outlineRect(x, y, w, h, 0, new Surface.Line(scene.palette().box(), 1));
+        } else {
+            seen.forEach(this::paintTile);
+        }
+    }
+
+    private void paintTile(int tile) {
+        Viewport view = scene.view();
+        double x = Math.round(view.screenX(fabric.column(tile)));
+        double y = Math.round(view.screenY(fabric.row(tile) + 1.0));
+        double right = Math.round(view.screenX(fabric.column(tile) + 1.0));
+        double bottom = Math.round(view.screenY(fabric.row(tile)));
+        out.fillRect(x, y, right - x - GAP, bottom - y - GAP, 0, colors.of(tile));
+    }
+
+    /** Names of tiles and kinds, where there is room. */
+    void names(TileRange seen) {
+        if (scene.scale() >= Scales.KINDS) {
+            seen.forEach(this::name);
+        }
+    }
+
+    /** Where neither channels nor sites are: low at the right, on the rim in the middle. */
+    private void name(int tile) {
+        boolean near = scene.scale() >= Scales.NAMES;
+        int column = fabric.column(tile);
+        boolean rim = scene.opened().layout().isRim(tile);
+        if (rim && !near) {
+            return;
+        }
+        boolean atSide = column == 0 || column == fabric.columns() - 1;
+        double x = scene.view().screenX(column + (rim && atSide ? 0.36 : 0.46));
+        double y = scene.view().screenY(fabric.row(tile) + (rim ? 0.5 : 0.08));
+        boolean inView =
+                x > -scene.scale()
+                        && y > 0
+                        && x < scene.view().width()
+                        && y < scene.view().height();
+        if (inView) {
+            double size = scene.letters(near ? PartPainter.fontSize(scene.scale()) : 9);
+            // On tints, faint letters would be too faint.
+            Color color =
+                    scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
+            String kind = fabric.tileType(tile);
+            String text = near ? fabric.tileName(tile) + " " + kind : kind;
+            int room = Surface.Lettering.room(0.52 * scene.scale(), size);
+            // Part of a kind's name tells nothing.
+            String shown = near ? PartPainter.shortened(text, room) : text;
+            if (shown.length() > room) {
+                return;
+            }
+            out.text(shown, x, y, new Surface.Lettering(size, Surface.Align.LEFT, color));
+        }
+    }
+}

@@ -1,0 +1,218 @@
+package padward.ui.question;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import javafx.collections.transformation.FilteredList;
+import javafx.collections.transformation.SortedList;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
+import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.ask.Answer;
+import padward.breakout.survey.Survey;
+import padward.breakout.text.AnswerText;
+import padward.design.Design;
+import padward.design.Port;
+import padward.ui.control.ByNumber;
+import padward.ui.model.ExplorerModel;
+
+/**
+ * All pads for the net, best first. Where the pointer or the selection rests, the way is shown on
+ * the map; Enter or a double click asks for that pad.
+ */
+public final class RoutesOutView extends VBox {
+    /** Widths of the pads' column, which fits their names: those of large fabrics are longer. */
+    private static final double LEAST_PAD = 96;
+
+    private static final double MOST_PAD = 170;
+    private static final double LETTER = 7.3;
+
+    private static final double ROW = 25;
+    private static final String ALL = "all pads";
+    private static final String FREE = "no port on them";
+    private static final String USED = "a port on them";
+    private static final String WIRED = "a place for a lead";
+
+    private final ExplorerModel model;
+    private final ObservableList<Answer> answers = FXCollections.observableArrayList();
+    private final FilteredList<Answer> shown = new FilteredList<>(answers);
+    private final TableView<Answer> table = new TableView<>();
+    private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
+    private final Label empty = new Label();
+
+    /** The pads for the net of the question that is in front. */
+    public RoutesOutView(ExplorerModel model) {
+        this.model = model;
+        setId("ways-out");
+        getStyleClass().add("side-part");
+        setSpacing(6);
+        setPadding(new Insets(10, 12, 10, 12));
+        Label title = new Label("Best first");
+        title.getStyleClass().add("faint");
+        title.setTooltip(
+                new Tooltip(
+                        "Pads that nothing else can drive come first; then by what the design"
+                                + " would lose; then by obstacles; then by delay."));
+        ChoiceBox<String> filter = new ChoiceBox<>();
+        filter.getItems().setAll(ALL, FREE, USED, WIRED);
+        filter.setValue(ALL);
+        filter.setAccessibleText("Which pads are listed");
+        filter.setId("ways-filter");
+        filter.valueProperty().addListener((p, old, now) -> shown.setPredicate(a -> fits(a, now)));
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        HBox head = new HBox(8, title, spring, filter);
+        head.setAlignment(Pos.CENTER_LEFT);
+        buildTable();
+        VBox.setVgrow(table, Priority.ALWAYS);
+        getChildren().addAll(head, table);
+        model.shown().surveyProperty().addListener((p, old, now) -> show(now));
+        model.shown().answerProperty().addListener((p, old, now) -> tellEmpty());
+        model.openedProperty().addListener((p, old, now) -> tellEmpty());
+        show(model.shown().surveyProperty().get());
+    }
+
+    private void buildTable() {
+        table.setId("ways-table");
+        table.setAccessibleText("Ways out of the net, best first. Enter asks for the pad.");
+        SortedList<Answer> sorted = new SortedList<>(shown);
+        sorted.comparatorProperty().bind(table.comparatorProperty());
+        table.setItems(sorted);
+        table.fixedCellSizeProperty().bind(model.look().sized(ROW));
+        table.setPlaceholder(empty);
+        empty.setWrapText(true);
+        empty.getStyleClass().add("faint");
+        add(pad, LEAST_PAD, a -> a.question().padValue().name());
+        column("pin", 42, a -> a.question().padValue().packagePin());
+        column("answer", 70, AnswerText::word);
+        TableColumn<Answer, String> delay = column("delay, ns", 90, RoutesOutView::delay);
+        delay.getStyleClass().add("number");
+        delay.setComparator(ByNumber.ORDER);
+        column("at stake", 76, AnswerText::wouldLose);
+        column("gives up", 78, a -> portOn(a).map(Port::name).orElse(""));
+        column("on the board", 190, a -> AnswerText.onBoard(a.question()));
+        table.getSelectionModel()
+                .selectedItemProperty()
+                .addListener(
+                        (p, old, now) ->
+                                model.shown().previewProperty().set(Optional.ofNullable(now)));
+        table.setOnKeyPressed(
+                e -> {
+                    if (e.getCode() == KeyCode.ENTER) {
+                        askSelected();
+                        e.consume();
+                    }
+                });
+        table.setRowFactory(t -> row());
+    }
+
+    private TableRow<Answer> row() {
+        TableRow<Answer> row = new TableRow<>();
+        row.hoverProperty()
+                .addListener(
+                        (p, old, over) -> {
+                            if (over && !row.isEmpty()) {
+                                model.shown().previewProperty().set(Optional.of(row.getItem()));
+                            } else if (!over) {
+                                Answer chosen = table.getSelectionModel().getSelectedItem();
+                                model.shown().previewProperty().set(Optional.ofNullable(chosen));
+                            }
+                        });
+        row.setOnMouseClicked(
+                e -> {
+                    if (row.isEmpty()) {
+                        // Beside all rows: nothing is meant any more, so nothing is previewed.
+                        table.getSelectionModel().clearSelection();
+                    } else if (e.getClickCount() == 2) {
+                        askSelected();
+                    }
+                });
+        return row;
+    }
+
+    private void askSelected() {
+        Answer chosen = table.getSelectionModel().getSelectedItem();
+        if (chosen != null) {
+            model.shown().askFor(chosen);
+        }
+    }
+
+    private TableColumn<Answer, String> column(
+            String title, double width, Function<Answer, String> text) {
+        TableColumn<Answer, String> column = new TableColumn<>(title);
+        add(column, width, text);
+        return column;
+    }
+
+    private void add(
+            TableColumn<Answer, String> column, double width, Function<Answer, String> text) {
+        column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
+        column.prefWidthProperty().bind(model.look().sized(width));
+        table.getColumns().add(column);
+    }
+
+    private void show(Optional<Survey> survey) {
+        table.getSelectionModel().clearSelection();
+        answers.setAll(survey.map(Survey::answers).orElse(List.of()));
+        int longest =
+                answers.stream()
+                        .mapToInt(a -> a.question().padValue().name().length())
+                        .max()
+                        .orElse(0);
+        double wanted = Math.max(LEAST_PAD, Math.min(MOST_PAD, 22 + longest * LETTER));
+        pad.prefWidthProperty().bind(model.look().sized(wanted));
+        tellEmpty();
+    }
+
+    private void tellEmpty() {
+        if (model.openedProperty().get().isEmpty()) {
+            empty.setText("Open a design to see the ways out of its nets.");
+        } else if (model.shown().answerProperty().get().isEmpty()) {
+            empty.setText("Ask for a net: all pads it can reach are listed here.");
+        } else {
+            empty.setText(
+                    model.shown().surveyProperty().get().isPresent()
+                            ? "No pad fits."
+                            : "All pads are being surveyed …");
+        }
+    }
+
+    private static boolean fits(Answer answer, String filter) {
+        return switch (filter) {
+            case FREE -> portOn(answer).isEmpty();
+            case USED -> portOn(answer).isPresent();
+            case WIRED ->
+                    design(answer)
+                            .board()
+                            .findWiring(answer.question().pad())
+                            .map(w -> w.attachments().stream().anyMatch(a -> a.kind().probeable()))
+                            .orElse(false);
+            default -> true;
+        };
+    }
+
+    private static Design design(Answer answer) {
+        return answer.question().design();
+    }
+
+    private static Optional<Port> portOn(Answer answer) {
+        return design(answer).findPortOn(answer.question().pad());
+    }
+
+    private static String delay(Answer answer) {
+        return answer.findRoute().map(w -> w.total().toText().replace(" ns", "")).orElse("");
+    }
+}

@@ -1,0 +1,181 @@
+package padward.ui.question;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.css.PseudoClass;
+import javafx.geometry.Insets;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.text.AnswerText;
+import padward.breakout.text.WhyText;
+import padward.ui.map.MapModel;
+import padward.ui.model.ExplorerModel;
+import padward.unblock.move.Consequence;
+import padward.unblock.weigh.Removal;
+
+/** What would open a blocked way: its clearances, best first, with what each of them means. */
+public final class UnblockView extends VBox {
+    /** Beside tag and text of an obstacle's line, pixels; see the style sheet. */
+    private static final double LINE_INSETS = 40;
+
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+
+    private final MapModel map;
+    private final ExplorerModel model;
+    private final VBox rows = new VBox(10);
+    private final Label proof = new Label();
+    private final Map<Button, Obstacle> lines = new HashMap<>();
+    private final List<RadioButton> choices = new ArrayList<>();
+
+    /** Follows the question that is in front; what is chosen here is chosen on the map. */
+    public UnblockView(MapModel map) {
+        this.map = map;
+        this.model = map.explorer();
+        setId("openings");
+        getStyleClass().add("side-part");
+        setSpacing(6);
+        setPadding(new Insets(10, 12, 10, 12));
+        Label title = new Label("What would open it");
+        title.getStyleClass().add("side-title");
+        proof.setWrapText(true);
+        proof.setMinHeight(Region.USE_PREF_SIZE);
+        proof.getStyleClass().add("faint");
+        proof.setId("proof");
+        ScrollPane scroll = new ScrollPane(rows);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("plain-scroll");
+        scroll.setMinHeight(40);
+        // As high as its rows, as long as there is room for the lists below.
+        scroll.prefViewportHeightProperty().bind(rows.heightProperty().add(4));
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().addAll(title, proof, scroll);
+        model.shown().answerProperty().addListener((p, old, now) -> show(now));
+        model.shown()
+                .optionProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now < choices.size()) {
+                                choices.get(now).setSelected(true);
+                            }
+                        });
+        map.chosenObstacleProperty().addListener((p, old, now) -> showChosen());
+        show(model.shown().answerProperty().get());
+    }
+
+    private void show(Optional<Answer> answer) {
+        rows.getChildren().clear();
+        lines.clear();
+        choices.clear();
+        boolean blocked = answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
+        setVisible(blocked);
+        setManaged(blocked);
+        if (!blocked) {
+            return;
+        }
+        Answer.Blocked given = (Answer.Blocked) answer.get();
+        WhyBlocked why = given.why().orElseThrow();
+        String narrow = WhyText.oneOfThese(why.explanation());
+        proof.setText(WhyText.proof(why.explanation()) + (narrow.isEmpty() ? "" : " " + narrow));
+        ToggleGroup group = new ToggleGroup();
+        List<WhyBlocked.Option> options = why.options();
+        for (int i = 0; i < options.size(); i++) {
+            rows.getChildren().add(row(given, options.get(i), i, group));
+        }
+    }
+
+    private Node row(
+            Answer.Blocked blocked, WhyBlocked.Option option, int index, ToggleGroup group) {
+        RadioButton choice =
+                new RadioButton(
+                        WhyText.option(option.option()) + ": " + option.route().total().toText());
+        choice.setId("option-" + index);
+        // Names hold underscores, which are no marks for keys.
+        choice.setMnemonicParsing(false);
+        choice.setToggleGroup(group);
+        choice.setSelected(index == model.shown().optionProperty().get());
+        choice.setWrapText(true);
+        choice.setMinHeight(Region.USE_PREF_SIZE);
+        choice.setOnAction(e -> model.shown().optionProperty().set(index));
+        choices.add(choice);
+        VBox box = new VBox(3, choice);
+        List<Removal> removals = option.option().removals();
+        for (int i = 0; i < removals.size(); i++) {
+            Obstacle obstacle = option.obstacles().get(i);
+            Button line = obstacle(blocked, obstacle, removals.get(i));
+            line.setId("obstacle-" + index + "-" + i);
+            line.setOnAction(
+                    e -> {
+                        choice.setSelected(true);
+                        model.shown().optionProperty().set(index);
+                        map.choose(obstacle);
+                    });
+            lines.put(line, obstacle);
+            box.getChildren().add(line);
+        }
+        return box;
+    }
+
+    private void showChosen() {
+        Optional<Obstacle> chosen = map.chosenObstacleProperty().get();
+        lines.forEach(
+                (line, obstacle) ->
+                        line.pseudoClassStateChanged(
+                                CHOSEN, chosen.filter(obstacle::equals).isPresent()));
+    }
+
+    /** An obstacle as a button that chooses it, on map and strip map as well. */
+    private Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
+        String meaning = WhyText.consequence(blocked, removal);
+        int colon = meaning.indexOf(':');
+        Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
+        tag.getStyleClass().addAll("tag", meaning.substring(0, colon));
+        tag.setMinWidth(Region.USE_PREF_SIZE);
+        Text text =
+                new Text(
+                        AnswerText.obstacle(obstacle)
+                                + (removal.onEveryRoute() ? "; on every way" : "")
+                                + ". "
+                                + sentence(meaning.substring(colon + 2)));
+        text.getStyleClass().add("small");
+        // A button asks how high its graphic is without telling how wide it can be.
+        text.wrappingWidthProperty()
+                .bind(rows.widthProperty().subtract(tag.widthProperty()).subtract(LINE_INSETS));
+        Button line = new Button();
+        line.setGraphic(new HBox(8, tag, text));
+        line.setMaxWidth(Double.MAX_VALUE);
+        // Else the line would keep the list as wide as it has ever been.
+        line.setMinWidth(0);
+        line.getStyleClass().add("obstacle-line");
+        line.setAccessibleText(tag.getText() + ", " + text.getText());
+        line.setTooltip(new Tooltip("Shows it on the map and the strip map"));
+        return line;
+    }
+
+    private static String sentence(String clause) {
+        return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + ".";
+    }
+
+    /** A mark beside the word, so that it does not take the colour to tell them apart. */
+    private static String mark(Consequence consequence) {
+        if (consequence instanceof Consequence.Removable) {
+            return "○";
+        }
+        return consequence instanceof Consequence.Movable ? "↷" : "⊖";
+    }
+}

@@ -1,0 +1,186 @@
+package padward.ui.question;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.WhyBlocked;
+import padward.breakout.text.AnswerText;
+import padward.breakout.text.WhyText;
+import padward.change.Edit;
+import padward.ui.control.Actions;
+import padward.ui.control.Controls;
+import padward.ui.model.ExplorerModel;
+import padward.ui.model.PendingWhatIf;
+import padward.unblock.move.Consequence;
+import padward.unblock.move.DelayChange;
+import padward.unblock.release.Endpoint;
+import padward.unblock.weigh.Removal;
+
+/** A trial, before and after side by side, to be kept or dropped. */
+public final class WhatIfBar extends VBox {
+    private final ExplorerModel model;
+    private final Label edits = new Label();
+    private final Label before = new Label();
+    private final Label after = new Label();
+    private final Label beforeRoute = new Label();
+    private final Label afterRoute = new Label();
+    private final Label cost = new Label();
+
+    /** Hidden until the question in front has a trial. */
+    public WhatIfBar(ExplorerModel model, Actions actions) {
+        this.model = model;
+        setId("trial-bar");
+        getStyleClass().add("trial-bar");
+        setPadding(new Insets(8, 16, 8, 16));
+        setSpacing(4);
+        edits.setId("trial-edits");
+        after.setId("trial-after");
+        beforeRoute.setId("trial-before-way");
+        afterRoute.setId("trial-after-way");
+        for (Label label : List.of(edits, before, after, beforeRoute, afterRoute, cost)) {
+            label.setWrapText(true);
+            label.setMinHeight(Region.USE_PREF_SIZE);
+        }
+        edits.getStyleClass().add("side-title");
+        beforeRoute.getStyleClass().add("small");
+        afterRoute.getStyleClass().add("small");
+        cost.getStyleClass().add("small");
+        cost.setId("trial-cost");
+        Button keep = Controls.button(actions.get("keep"));
+        Button drop = Controls.button(actions.get("drop"));
+        HBox.setHgrow(edits, Priority.ALWAYS);
+        edits.setMaxWidth(Double.MAX_VALUE);
+        HBox head = new HBox(8, edits, keep, drop);
+        head.setAlignment(Pos.CENTER_LEFT);
+        getChildren().addAll(head, sides());
+        model.shown().whatIfProperty().addListener((p, old, now) -> show(now));
+        show(model.shown().whatIfProperty().get());
+    }
+
+    /** Without the trial, with it, and what it costs, side by side in equal parts. */
+    private GridPane sides() {
+        VBox without = new VBox(2, before, beforeRoute);
+        VBox with = new VBox(2, after, afterRoute);
+        VBox costs = new VBox(2, new Label("What it costs"), cost);
+        GridPane sides = new GridPane();
+        sides.setHgap(16);
+        sides.addRow(0, without, with, costs);
+        List.of(without, with).forEach(s -> s.getStyleClass().add("trial-side"));
+        for (int i = 0; i < 3; i++) {
+            ColumnConstraints third = new ColumnConstraints();
+            third.setPercentWidth(100 / 3.0);
+            sides.getColumnConstraints().add(third);
+        }
+        return sides;
+    }
+
+    private void show(Optional<PendingWhatIf> whatIf) {
+        setVisible(whatIf.isPresent());
+        setManaged(whatIf.isPresent());
+        if (whatIf.isEmpty()) {
+            return;
+        }
+        PendingWhatIf tried = whatIf.get();
+        edits.setText(
+                "Trial: "
+                        + tried.edits().stream()
+                                .map(Edit::toText)
+                                .collect(Collectors.joining(", ")));
+        before.setText("Without: " + side(tried.before()));
+        after.setText("With it: " + side(tried.after()));
+        Optional<Route> old =
+                model.shown()
+                        .chosenOption()
+                        .map(WhyBlocked.Option::route)
+                        .or(() -> tried.before().findRoute());
+        Optional<Route> next = tried.after().findRoute();
+        beforeRoute.setText(route(old) + blocking(model.shown().obstaclesOfChosen()));
+        afterRoute.setText(route(next) + blocking(obstacles(tried.after())) + compared(old, next));
+        cost.setText(cost(model.shown().chosenOption().map(o -> o.option().removals())));
+    }
+
+    private static String route(Optional<Route> route) {
+        return route.map(w -> w.hops().size() + " hops to the pad in " + w.toPadVertex().toText())
+                .orElse("no way");
+    }
+
+    private static List<Obstacle> obstacles(Answer answer) {
+        return answer instanceof Answer.Blocked blocked ? blocked.obstacles() : List.of();
+    }
+
+    private static String blocking(List<Obstacle> obstacles) {
+        return obstacles.isEmpty()
+                ? "; nothing in the way"
+                : "; in the way: "
+                        + joined(obstacles.stream().map(o -> WhyText.who(o.occupant())).toList());
+    }
+
+    /** How much of the way with the trial is not on the one without. */
+    private static String compared(Optional<Route> old, Optional<Route> next) {
+        if (old.isEmpty() || next.isEmpty()) {
+            return "";
+        }
+        Set<Integer> known = new HashSet<>();
+        old.get().hops().forEach(h -> known.add(h.vertex()));
+        long other = next.get().hops().stream().filter(h -> !known.contains(h.vertex())).count();
+        return other == 0 ? "; the same way" : "; " + other + " hops over other wires";
+    }
+
+    private static String side(Answer answer) {
+        return AnswerText.word(answer)
+                + answer.findRoute()
+                        .filter(w -> answer instanceof Answer.Open)
+                        .map(w -> ", " + w.total().toText())
+                        .orElse("");
+    }
+
+    private static String cost(Optional<List<Removal>> removals) {
+        List<String> lost =
+                removals.orElse(List.of()).stream()
+                        .filter(r -> r.consequence() instanceof Consequence.LosesFunction)
+                        .flatMap(r -> ((Consequence.LosesFunction) r.consequence()).lost().stream())
+                        .map(Endpoint::toText)
+                        .toList();
+        List<String> moved =
+                removals.orElse(List.of()).stream()
+                        .filter(r -> r.consequence() instanceof Consequence.Movable)
+                        .flatMap(
+                                r ->
+                                        ((Consequence.Movable) r.consequence())
+                                                .delayChanges().stream())
+                        .map(WhatIfBar::delayChange)
+                        .toList();
+        String first = lost.isEmpty() ? "Nothing loses its signal" : "Lost: " + joined(lost);
+        return first + (moved.isEmpty() ? "." : "; moved: " + joined(moved) + ".");
+    }
+
+    private static String delayChange(DelayChange delayChange) {
+        return "net "
+                + delayChange.net()
+                + " ("
+                + delayChange.after().toText()
+                + ", before "
+                + delayChange.before().toText()
+                + ")";
+    }
+
+    private static String joined(List<String> names) {
+        String few = names.stream().limit(4).collect(Collectors.joining(", "));
+        return names.size() > 4 ? few + " and " + (names.size() - 4) + " more" : few;
+    }
+}

@@ -1,0 +1,49 @@
+package padward.ui.scene;
+
+import java.util.stream.IntStream;
+import padward.ui.draw.Viewport;
+
+/**
+ * The rectangle that holds some things on the map, world units.
+ *
+ * @param x0 left
+ * @param y0 lower
+ * @param x1 right
+ * @param y1 upper
+ */
+public record WorldRectangle(double x0, double y0, double x1, double y1) {
+    private static final double MARGIN = 0.6;
+
+    /** Height above it that stays free, for what stands over the map there, pixels. */
+    private static final double ABOVE = 34;
+
+    /** A view lower than this needs all of its height, pixels. */
+    private static final double LOW = 250;
+
+    /** The least rectangle that holds vertices, their both ends; there must be one at least. */
+    public static WorldRectangle of(TileLayout layout, IntStream vertices) {
+        double[] b = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        vertices.forEach(
+                v -> {
+                    include(b, layout.start(v));
+                    include(b, layout.end(v));
+                });
+        return new WorldRectangle(b[0] - MARGIN, b[1] - MARGIN, b[2] + MARGIN, b[3] + MARGIN);
+    }
+
+    private static void include(double[] bounds, TileLayout.Point point) {
+        bounds[0] = Math.min(bounds[0], point.x());
+        bounds[1] = Math.min(bounds[1], point.y());
+        bounds[2] = Math.max(bounds[2], point.x());
+        bounds[3] = Math.max(bounds[3], point.y());
+    }
+
+    /** A view that shows it whole, no nearer than so many pixels a tile. */
+    public Viewport in(Viewport view, double nearest) {
+        double free = view.height() < LOW ? 0 : ABOVE;
+        return view.resized(view.width(), view.height() - free)
+                .fitted(x0, y0, x1, y1, nearest)
+                .resized(view.width(), view.height())
+                .panned(0, free / 2);
+    }
+}

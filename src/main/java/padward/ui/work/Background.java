@@ -1,0 +1,166 @@
+package padward.ui.work;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import padward.base.Progress;
+
+/** Runs long work away from the UI thread; in tests, at once on the same thread. */
+public interface Background {
+    /** Work that can be told to stop. */
+    interface Job {
+        void cancel();
+    }
+
+    /** What is to be done, given where to report progress. */
+    interface Work<T> {
+        T run(Progress progress) throws Exception;
+    }
+
+    /** Hears how far work is. */
+    interface Watcher {
+        /**
+         * @param fraction share of the work done, 0 to 1; negative when it cannot be known
+         * @param message what is being done
+         */
+        void told(double fraction, String message);
+    }
+
+    /**
+     * Starts work. Exactly one of the two consumers is called, on the UI thread, unless the job was
+     * cancelled; the watcher is called there too, not more often than a person can read.
+     */
+    <T> Job start(Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed);
+
+    /** Starts work that nobody watches. */
+    default <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
+        return start(work, (fraction, message) -> {}, done, failed);
+    }
+
+    /** Does something on the UI thread after a while, unless it is cancelled before. */
+    default Job after(int millis, Runnable then) {
+        return start(
+                progress -> {
+                    pause(millis);
+                    return millis;
+                },
+                waited -> then.run(),
+                fault -> {});
+    }
+
+    /** Waits, where work has threads of its own. */
+    default void pause(int millis) throws InterruptedException {
+        Thread.sleep(millis);
+    }
+
+    /**
+     * On threads of its own, one for each job that runs at the time; the consumers go where {@code
+     * uiThread} puts them.
+     */
+    static Background threaded(Consumer<Runnable> uiThread) {
+        ExecutorService worker =
+                Executors.newCachedThreadPool(
+                        run -> {
+                            Thread thread = new Thread(run, "padward-work");
+                            thread.setDaemon(true);
+                            return thread;
+                        });
+        return new Background() {
+            @Override
+            public <T> Job start(
+                    Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag(watcher, uiThread);
+                worker.submit(() -> perform(() -> work.run(flag), done, failed, flag, uiThread));
+                return flag;
+            }
+        };
+    }
+
+    /** At once, on the calling thread. */
+    static Background immediate() {
+        return new Background() {
+            @Override
+            public <T> Job start(
+                    Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
+                Flag flag = new Flag(watcher, Runnable::run);
+                perform(() -> work.run(flag), done, failed, flag, Runnable::run);
+                return flag;
+            }
+
+            @Override
+            public void pause(int millis) {
+                // Nothing else could happen meanwhile.
+            }
+        };
+    }
+
+    private static <T> void perform(
+            Callable<T> call,
+            Consumer<T> done,
+            Consumer<Exception> failed,
+            Flag flag,
+            Consumer<Runnable> uiThread) {
+        if (flag.cancelled()) {
+            return;
+        }
+        T result;
+        try {
+            result = call.call();
+        } catch (CancellationException stopped) {
+            return;
+        } catch (Exception fault) {
+            uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
+            return;
+        } catch (Error broken) {
+            // Memory used up, say: the job is over all the same, and whoever waits for it is told.
+            Exception fault = new IllegalStateException("The work broke off: " + broken, broken);
+            uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
+            return;
+        }
+        uiThread.accept(() -> unlessCancelled(flag, () -> done.accept(result)));
+    }
+
+    private static void unlessCancelled(Flag flag, Runnable then) {
+        if (!flag.cancelled()) {
+            then.run();
+        }
+    }
+
+    /** A job's flag, which is also the progress that its work sees. */
+    final class Flag implements Job, Progress {
+        private static final long QUIET_NANOS = 60_000_000;
+
+        private final AtomicBoolean stop = new AtomicBoolean();
+        private final Watcher watcher;
+        private final Consumer<Runnable> uiThread;
+        private final AtomicLong quietUntil = new AtomicLong(System.nanoTime());
+
+        Flag(Watcher watcher, Consumer<Runnable> uiThread) {
+            this.watcher = watcher;
+            this.uiThread = uiThread;
+        }
+
+        @Override
+        public void cancel() {
+            stop.set(true);
+        }
+
+        @Override
+        public void report(double fraction, String message) {
+            long now = System.nanoTime();
+            long until = quietUntil.get();
+            if (now - until >= 0 && quietUntil.compareAndSet(until, now + QUIET_NANOS)) {
+                uiThread.accept(() -> unlessCancelled(this, () -> watcher.told(fraction, message)));
+            }
+        }
+
+        @Override
+        public boolean cancelled() {
+            return stop.get();
+        }
+    }
+}

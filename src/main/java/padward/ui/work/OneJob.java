@@ -1,0 +1,95 @@
+package padward.ui.work;
+
+import java.util.function.Consumer;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+
+/**
+ * Work of one kind, at most one piece of it at a time: a new piece takes the place of the last,
+ * which is given up. Its faults become notes. Used on the UI thread only.
+ */
+public final class OneJob {
+    /** Fraction of work whose end cannot be told. */
+    static final double UNKNOWN = -1;
+
+    private final Jobs jobs;
+    private final Object about;
+    private final BooleanProperty busy = new SimpleBooleanProperty(false);
+    private final DoubleProperty fraction = new SimpleDoubleProperty(UNKNOWN);
+    private final StringProperty message = new SimpleStringProperty("");
+    private Background.Job running = () -> {};
+
+    /**
+     * Work that is counted among all of the window's.
+     *
+     * @param jobs all of them
+     * @param about whose work it is; its notes bear this
+     */
+    public OneJob(Jobs jobs, Object about) {
+        this.jobs = jobs;
+        this.about = about;
+    }
+
+    /**
+     * Starts a piece of work.
+     *
+     * @param what what it does, for the progress line, until it tells something itself
+     */
+    public <T> void start(String what, Background.Work<T> work, Consumer<T> then) {
+        running.cancel();
+        jobs.notes().putAwayAbout(about);
+        fraction.set(UNKNOWN);
+        message.set(what);
+        busy.set(true);
+        jobs.began(this);
+        running =
+                jobs.background()
+                        .start(
+                                work,
+                                (share, doing) -> {
+                                    fraction.set(share < 0 ? UNKNOWN : share);
+                                    message.set(what + ": " + doing);
+                                },
+                                result -> {
+                                    over();
+                                    then.accept(result);
+                                },
+                                fault -> {
+                                    over();
+                                    jobs.notes().tell(about, fault);
+                                });
+    }
+
+    /** Gives up what is running. */
+    public void cancel() {
+        running.cancel();
+        over();
+    }
+
+    private void over() {
+        busy.set(false);
+        jobs.ended(this);
+    }
+
+    /** Whether a piece is at work. */
+    public ReadOnlyBooleanProperty busyProperty() {
+        return busy;
+    }
+
+    /** Share of it that is done, 0 to 1, or {@link #UNKNOWN}. */
+    public ReadOnlyDoubleProperty fractionProperty() {
+        return fraction;
+    }
+
+    /** What it is doing. */
+    public ReadOnlyStringProperty messageProperty() {
+        return message;
+    }
+}

@@ -1,0 +1,49 @@
+package padward.unblock.move;
+
+import java.util.List;
+import padward.change.Edit;
+import padward.unblock.release.Endpoint;
+
+/** What it means to free an obstacle: exactly one of three. */
+public sealed interface Consequence {
+    /** Everything that it feeds ends in the port being given up: nothing is lost. */
+    record Removable() implements Consequence {}
+
+    /**
+     * It can make room and still do its work.
+     *
+     * @param means how
+     * @param delayChanges what happens to the nets that are moved
+     * @param edits the edits that do it
+     */
+    record Movable(Means means, List<DelayChange> delayChanges, List<Edit> edits)
+            implements Consequence {
+        /** Copies the lists. */
+        public Movable {
+            delayChanges = List.copyOf(delayChanges);
+            edits = List.copyOf(edits);
+        }
+    }
+
+    /**
+     * It cannot: these endpoints lose their signal.
+     *
+     * @param lost the endpoints
+     */
+    record LosesFunction(List<Endpoint> lost) implements Consequence {
+        /** Copies the list. */
+        public LosesFunction {
+            lost = List.copyOf(lost);
+        }
+    }
+
+    /** How something makes room. */
+    enum Means {
+        /** The blocking part of the net is laid over other wires. */
+        OTHER_WIRES,
+        /** The cell lets the signal through its site. */
+        LET_THROUGH,
+        /** The cell goes to another free site of its kind. */
+        OTHER_SITE
+    }
+}

@@ -1,0 +1,86 @@
+package padward.unblock.move;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import java.util.OptionalInt;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Delay;
+import padward.fabric.Fabric;
+import padward.timing.TreeDelays;
+import padward.unblock.release.NetResources;
+
+/**
+ * What a move does to one net.
+ *
+ * @param net the net's name
+ * @param sink the sink whose delay at the slow corner grows the most
+ * @param before delay from the driver to that sink, before the move
+ * @param after the same, after the move
+ * @param slackBeforePs least of required time less arrival at the slow corner, ps; empty when the
+ *     design states no required time
+ * @param slackAfterPs the same, after the move
+ */
+public record DelayChange(
+        String net,
+        String sink,
+        Delay before,
+        Delay after,
+        OptionalInt slackBeforePs,
+        OptionalInt slackAfterPs) {
+    /** Whether the net meets its required time before the move and misses it after. */
+    public boolean breaksTiming() {
+        return slackAfterPs.orElse(0) < 0 && slackBeforePs.orElse(0) >= 0;
+    }
+
+    /**
+     * Reckons what it means for a net to lie elsewhere. O(wires of the net, before and after).
+     *
+     * @param used what the net holds before
+     * @param endsAfter where its ends are after the move
+     */
+    static DelayChange of(
+            Design design, Net net, NetResources used, RouteTree after, NetEnds endsAfter) {
+        Fabric fabric = design.fabric();
+        TreeDelays old = TreeDelays.of(fabric, net.route());
+        TreeDelays fresh = TreeDelays.of(fabric, after);
+        String worst = "";
+        Delay worstBefore = Delay.ZERO;
+        Delay worstAfter = Delay.ZERO;
+        int most = Integer.MIN_VALUE;
+        OptionalInt slackBefore = OptionalInt.empty();
+        OptionalInt slackAfter = OptionalInt.empty();
+        Int2IntOpenHashMap placeAfter = new Int2IntOpenHashMap();
+        placeAfter.defaultReturnValue(Fabric.NOTHING);
+        for (int place = 0; place < after.size(); place++) {
+            placeAfter.put(after.vertex(place), place);
+        }
+        for (Terminal sink : net.sinks()) {
+            int placeBefore = used.placeOf(design.vertexOf(sink));
+            int now = placeAfter.get(endsAfter.vertexOf(sink));
+            if (placeBefore == Fabric.NOTHING || now == Fabric.NOTHING) {
+                continue;
+            }
+            Delay one = old.at(placeBefore);
+            Delay other = fresh.at(now);
+            slackBefore = least(slackBefore, net.requiredPs(sink), one);
+            slackAfter = least(slackAfter, net.requiredPs(sink), other);
+            if (other.slowPs() - one.slowPs() > most) {
+                most = other.slowPs() - one.slowPs();
+                worst = design.textOf(sink);
+                worstBefore = one;
+                worstAfter = other;
+            }
+        }
+        return new DelayChange(net.name(), worst, worstBefore, worstAfter, slackBefore, slackAfter);
+    }
+
+    private static OptionalInt least(OptionalInt known, OptionalInt required, Delay arrival) {
+        if (required.isEmpty()) {
+            return known;
+        }
+        int slack = required.getAsInt() - arrival.slowPs();
+        return OptionalInt.of(Math.min(known.orElse(Integer.MAX_VALUE), slack));
+    }
+}

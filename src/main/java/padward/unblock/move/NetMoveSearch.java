@@ -1,0 +1,159 @@
+package padward.unblock.move;
+
+import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.change.Edit;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.route.search.RouteFinder;
+import padward.route.search.VertexPath;
+import padward.unblock.release.QuestionContext;
+
+/**
+ * Moves nets out of the way. First only the blocked branches of a net are laid anew, then the whole
+ * net; if that fails too, other nets are pushed aside to the depth allowed, and laid elsewhere in
+ * turn.
+ */
+final class NetMoveSearch {
+    private final NetRerouter rerouter;
+    private final QuestionContext context;
+    private final Design design;
+    private final RouteFinder finder;
+    private final int depth;
+
+    /**
+     * @param depth how deep other nets may be pushed aside
+     */
+    NetMoveSearch(NetRerouter rerouter, int depth) {
+        this.rerouter = rerouter;
+        this.context = rerouter.context();
+        this.design = context.design();
+        this.finder = rerouter.finder();
+        this.depth = depth;
+    }
+
+    /** Everything that one net's move does: new trees by net number. */
+    private static final class Moves {
+        final Map<Integer, RouteTree> trees = new LinkedHashMap<>();
+    }
+
+    /**
+     * Moves a net out of the way.
+     *
+     * @param overlay changed when the move succeeds, left alone when it fails
+     */
+    Optional<Consequence.Movable> moveNet(Net net, OccupancyOverlay overlay) {
+        Moves moves = new Moves();
+        OccupancyOverlay tried = overlay.copy();
+        boolean blocking =
+                rerouter.isStuck(net, overlay, design::vertexOf)
+                        || overlay.isReserved(net.route().root());
+        if (tried.wasMoved(net.id()) && !blocking) {
+            // It was pushed aside for another one, and keeps clear of the way since.
+            return Optional.of(
+                    new Consequence.Movable(Consequence.Means.OTHER_WIRES, List.of(), List.of()));
+        }
+        if (!relay(net, tried, depth, moves)) {
+            return Optional.empty();
+        }
+        overlay.become(tried);
+        List<Edit> edits = new ArrayList<>();
+        List<DelayChange> delayChanges = new ArrayList<>();
+        moves.trees.forEach(
+                (id, tree) -> {
+                    Net moved = design.nets().get(id);
+                    edits.add(new Edit.RouteNet(moved.name(), tree));
+                    if (moved.route().size() > 1) {
+                        delayChanges.add(rerouter.delayChange(moved, tree, design::vertexOf));
+                    }
+                });
+        return Optional.of(
+                new Consequence.Movable(Consequence.Means.OTHER_WIRES, delayChanges, edits));
+    }
+
+    private boolean relay(Net net, OccupancyOverlay overlay, int levels, Moves moves) {
+        boolean stuck =
+                rerouter.isStuck(net, overlay, design::vertexOf)
+                        || overlay.isReserved(net.route().root())
+                        || overlay.wasMoved(net.id())
+                        || net.id() == context.net().id();
+        if (stuck) {
+            return false;
+        }
+        IntSet sinks = rerouter.reachedSinks(net, design::vertexOf);
+        RouteTree kept = rerouter.keptPart(net, sinks, overlay);
+        // The blocked branches alone; then everything; then with others pushed aside.
+        for (RouteTree base : List.of(kept, RouteTree.of(net.route().root()))) {
+            OccupancyOverlay tried = overlay.copy();
+            rerouter.giveBack(net, base, tried);
+            Optional<RouteTree> tree = rerouter.route(base, sinks, tried);
+            if (tree.isPresent()) {
+                tried.noteMoved(net.id());
+                overlay.become(tried);
+                moves.trees.put(net.id(), tree.get());
+                return true;
+            }
+        }
+        return levels > 0 && routePushing(net, kept, sinks, overlay, levels, moves);
+    }
+
+    /** Lays a net over wires of others, which are laid elsewhere in turn. */
+    private boolean routePushing(
+            Net net,
+            RouteTree kept,
+            IntSet sinks,
+            OccupancyOverlay overlay,
+            int levels,
+            Moves moves) {
+        OccupancyOverlay tried = overlay.copy();
+        rerouter.giveBack(net, kept, tried);
+        Optional<GrowingTree> started = rerouter.startFrom(kept, sinks, tried);
+        if (started.isEmpty()) {
+            return false;
+        }
+        GrowingTree tree = started.get();
+        IntSet pushed = new IntLinkedOpenHashSet();
+        RipUpCost ripUp = new RipUpCost(context, net, tried);
+        for (int sink : sinks) {
+            if (tree.contains(sink)) {
+                continue;
+            }
+            Optional<VertexPath> found =
+                    finder.find(
+                            tree.starts(finder.corner()),
+                            sink,
+                            () -> ripUp.routesTo(sink, tree.build()),
+                            p -> rerouter.takePads(p, tried));
+            if (found.isEmpty()) {
+                return false;
+            }
+            VertexPath path = found.get();
+            for (int i = 1; i < path.size(); i++) {
+                int occupant = ripUp.usedBy(path.vertex(i), sink);
+                if (occupant != Fabric.NOTHING) {
+                    pushed.add(occupant);
+                }
+            }
+            tree.addReserved(path, tried);
+        }
+        tried.noteMoved(net.id());
+        Moves more = new Moves();
+        more.trees.put(net.id(), tree.build());
+        for (int other : pushed) {
+            boolean away = tried.wasMoved(other);
+            if (!away && !relay(design.nets().get(other), tried, levels - 1, more)) {
+                return false;
+            }
+        }
+        overlay.become(tried);
+        moves.trees.putAll(more.trees);
+        return true;
+    }
+}

@@ -1,0 +1,202 @@
+package padward.unblock.move;
+
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.Optional;
+import padward.design.Branches;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.search.RouteFinder;
+import padward.route.search.VertexPath;
+import padward.unblock.release.NetResources;
+import padward.unblock.release.QuestionContext;
+
+/**
+ * Lays nets of one design elsewhere, on a {@link OccupancyOverlay}: what of a net can stay, what it
+ * gives back, and the new wires, sink by sink in the design's order, each by the quickest way at
+ * the finder's corner. One object belongs to one thread.
+ */
+final class NetRerouter {
+    /** Nets with more sinks to be laid anew than this are not laid. */
+    private static final int MOST_SINKS = 200;
+
+    private final Design design;
+    private final QuestionContext context;
+    private final Fabric fabric;
+    private final RouteFinder finder;
+    private final StepDelays steps;
+    private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
+
+    /**
+     * @param context the design and the net of the question, which stays as it is
+     */
+    NetRerouter(QuestionContext context, RouteFinder finder) {
+        this.design = context.design();
+        this.context = context;
+        this.fabric = design.fabric();
+        this.finder = finder;
+        this.steps = new StepDelays(fabric);
+    }
+
+    QuestionContext context() {
+        return context;
+    }
+
+    RouteFinder finder() {
+        return finder;
+    }
+
+    private NetResources used(int net) {
+        return usedByNet.computeIfAbsent(net, n -> new NetResources(design, design.nets().get(n)));
+    }
+
+    /**
+     * The ground on which a way has been reserved for the net of the question, and the site of the
+     * pad's enable with it.
+     *
+     * @param tree the net's own wires, which stay, although freeing a cell may have let some go
+     * @param enableSite the site, or {@link Fabric#NOTHING}
+     */
+    OccupancyOverlay overlayFor(RouteTree tree, VertexPath route, int enableSite) {
+        OccupancyOverlay overlay = new OccupancyOverlay(design.occupancy());
+        for (int place = 0; place < tree.size(); place++) {
+            overlay.reserve(tree.vertex(place));
+            boolean through =
+                    place > 0
+                            && steps.isThrough(tree.vertex(tree.parent(place)), tree.vertex(place));
+            if (through) {
+                steps.pinsOf(fabric.siteOf(tree.vertex(place))).forEach(overlay::reserve);
+            }
+        }
+        if (enableSite != Fabric.NOTHING) {
+            steps.pinsOf(enableSite).forEach(overlay::reserve);
+        }
+        for (int vertex : context.closedVertices()) {
+            overlay.take(vertex);
+        }
+        for (int i = 1; i < route.size(); i++) {
+            overlay.reserve(route.vertex(i));
+            if (steps.isThrough(route.vertex(i - 1), route.vertex(i))) {
+                steps.pinsOf(fabric.siteOf(route.vertex(i))).forEach(overlay::reserve);
+            }
+        }
+        return overlay;
+    }
+
+    /** Whether an end of a net lies where the new way will be. */
+    boolean isStuck(Net net, OccupancyOverlay overlay, NetEnds ends) {
+        return net.sinks().stream().anyMatch(s -> overlay.isReserved(ends.vertexOf(s)));
+    }
+
+    /** The sinks that a net reaches now; one that it does not reach stays so. */
+    IntSet reachedSinks(Net net, NetEnds ends) {
+        IntSet result = new IntLinkedOpenHashSet();
+        for (Terminal sink : net.sinks()) {
+            if (used(net.id()).placeOf(design.vertexOf(sink)) != Fabric.NOTHING) {
+                result.add(ends.vertexOf(sink));
+            }
+        }
+        return result;
+    }
+
+    /** The part of a net's tree that need not be laid anew, without stubs. */
+    RouteTree keptPart(Net net, IntSet sinks, OccupancyOverlay overlay) {
+        RouteTree tree = net.route();
+        NetResources used = used(net.id());
+        boolean[] cut = new boolean[tree.size()];
+        for (int place = 1; place < tree.size(); place++) {
+            boolean siteTaken =
+                    used.goesThroughInto(place)
+                            && steps.pinsOf(fabric.siteOf(tree.vertex(place)))
+                                    .intStream()
+                                    .anyMatch(overlay::isReserved);
+            cut[place] =
+                    cut[tree.parent(place)] || overlay.isReserved(tree.vertex(place)) || siteTaken;
+        }
+        boolean[] serves = new boolean[tree.size()];
+        for (int place = tree.size() - 1; place > 0; place--) {
+            serves[place] |= !cut[place] && sinks.contains(tree.vertex(place));
+            serves[tree.parent(place)] |= serves[place];
+        }
+        boolean[] gone = new boolean[tree.size()];
+        for (int place = 1; place < tree.size(); place++) {
+            gone[place] = !serves[place];
+        }
+        return Branches.without(tree, gone);
+    }
+
+    /** Gives back what a net holds beyond the part that it keeps. */
+    void giveBack(Net net, RouteTree kept, OccupancyOverlay overlay) {
+        IntSet stays = new IntOpenHashSet();
+        for (int place = 0; place < kept.size(); place++) {
+            stays.add(kept.vertex(place));
+            if (place > 0 && steps.isThrough(kept.vertex(kept.parent(place)), kept.vertex(place))) {
+                stays.addAll(steps.pinsOf(fabric.siteOf(kept.vertex(place))));
+            }
+        }
+        for (int vertex : used(net.id()).vertices()) {
+            boolean itsOwn = design.occupancy().occupantId(vertex) == net.id();
+            if (itsOwn && !stays.contains(vertex) && !overlay.isNew(vertex)) {
+                overlay.release(vertex);
+            }
+        }
+    }
+
+    /** A net that grows from what it keeps; empty when it is too much work to lay the rest. */
+    Optional<GrowingTree> startFrom(RouteTree base, IntSet sinks, OccupancyOverlay overlay) {
+        GrowingTree tree = new GrowingTree(fabric, steps, base);
+        if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
+            return Optional.empty();
+        }
+        tree.routeBase(overlay);
+        return Optional.of(tree);
+    }
+
+    /** Lays what is missing of a net; takes it from the ground. Empty when a sink is shut off. */
+    Optional<RouteTree> route(RouteTree base, IntSet sinks, OccupancyOverlay overlay) {
+        Optional<GrowingTree> started = startFrom(base, sinks, overlay);
+        if (started.isEmpty()) {
+            return Optional.empty();
+        }
+        GrowingTree tree = started.get();
+        for (int sink : sinks) {
+            if (!tree.contains(sink)) {
+                Optional<VertexPath> path =
+                        finder.find(
+                                tree.starts(finder.corner()),
+                                sink,
+                                () -> new FreeOnlyCost(overlay.takenBut(sink)),
+                                p -> takePads(p, overlay));
+                if (path.isEmpty()) {
+                    return Optional.empty();
+                }
+                tree.add(path.get(), overlay);
+            }
+        }
+        return Optional.of(tree.build());
+    }
+
+    /** Takes the pads that a path goes through, which it must not drive; whether there are any. */
+    boolean takePads(VertexPath path, OccupancyOverlay overlay) {
+        boolean any = false;
+        for (int i = 1; i < path.size() - 1; i++) {
+            if (fabric.kind(path.vertex(i)) == VertexKind.PAD) {
+                any = true;
+                overlay.route(path.vertex(i));
+            }
+        }
+        return any;
+    }
+
+    /** What it means for a net to lie elsewhere. */
+    DelayChange delayChange(Net net, RouteTree after, NetEnds endsAfter) {
+        return DelayChange.of(design, net, used(net.id()), after, endsAfter);
+    }
+}

@@ -1,0 +1,135 @@
+package padward.unblock.move;
+
+import it.unimi.dsi.fastutil.ints.IntIterable;
+import it.unimi.dsi.fastutil.ints.IntIterator;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import padward.design.Occupancy;
+import padward.route.cost.BlockedVertices;
+
+/**
+ * Which vertices are taken while moves are tried, as differences from the design's occupancy. Can
+ * be copied, so that a move that fails leaves no traces.
+ */
+public final class OccupancyOverlay {
+    private final Occupancy occupancy;
+    private IntSet different;
+
+    /** Vertices that the new way will take; nothing may be laid there. */
+    private IntSet reserved;
+
+    /** Vertices that moves have laid something on. */
+    private IntSet routed;
+
+    /** Numbers of nets that have been laid anew, and are not to be moved again. */
+    private IntSet moved;
+
+    private OccupancyOverlay(
+            Occupancy occupancy, IntSet different, IntSet reserved, IntSet routed, IntSet moved) {
+        this.occupancy = occupancy;
+        this.different = different;
+        this.reserved = reserved;
+        this.routed = routed;
+        this.moved = moved;
+    }
+
+    OccupancyOverlay(Occupancy occupancy) {
+        this(
+                occupancy,
+                new IntOpenHashSet(),
+                new IntOpenHashSet(),
+                new IntOpenHashSet(),
+                new IntOpenHashSet());
+    }
+
+    OccupancyOverlay copy() {
+        return new OccupancyOverlay(
+                occupancy,
+                new IntOpenHashSet(different),
+                new IntOpenHashSet(reserved),
+                new IntOpenHashSet(routed),
+                new IntOpenHashSet(moved));
+    }
+
+    boolean wasMoved(int net) {
+        return moved.contains(net);
+    }
+
+    void noteMoved(int net) {
+        moved.add(net);
+    }
+
+    /** Takes over the state of a copy on which all went well; the copy is not to be used again. */
+    void become(OccupancyOverlay copy) {
+        different = copy.different;
+        reserved = copy.reserved;
+        routed = copy.routed;
+        moved = copy.moved;
+    }
+
+    boolean isTaken(int vertex) {
+        return occupancy.isOccupied(vertex) != different.contains(vertex);
+    }
+
+    void take(int vertex) {
+        if (!isTaken(vertex)) {
+            flip(vertex);
+        }
+    }
+
+    void takeAll(IntIterable vertices) {
+        for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
+            take(i.nextInt());
+        }
+    }
+
+    /** Lays something on a vertex. */
+    void route(int vertex) {
+        take(vertex);
+        routed.add(vertex);
+    }
+
+    /** Gives a vertex back, unless the new way needs it. */
+    void release(int vertex) {
+        routed.remove(vertex);
+        if (isTaken(vertex) && !reserved.contains(vertex)) {
+            flip(vertex);
+        }
+    }
+
+    /** Takes a vertex for the new way. */
+    void reserve(int vertex) {
+        take(vertex);
+        reserved.add(vertex);
+    }
+
+    boolean isReserved(int vertex) {
+        return reserved.contains(vertex);
+    }
+
+    /** Whether something new is there, which must not be moved again. */
+    boolean isNew(int vertex) {
+        return reserved.contains(vertex) || routed.contains(vertex);
+    }
+
+    /** Adds all vertices on which something new is. */
+    void newVertices(IntSet result) {
+        result.addAll(reserved);
+        result.addAll(routed);
+    }
+
+    private void flip(int vertex) {
+        if (!different.remove(vertex)) {
+            different.add(vertex);
+        }
+    }
+
+    /** What is taken, except for one vertex, which a search shall be able to enter. */
+    BlockedVertices takenBut(int vertex) {
+        IntSet all = new IntOpenHashSet(different);
+        if (isTaken(vertex) && !all.remove(vertex)) {
+            all.add(vertex);
+        }
+        return new BlockedVertices(occupancy.bits(), all);
+    }
+}

@@ -1,0 +1,72 @@
+package padward.unblock.move;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.BitSet;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+import padward.route.cost.BlockedVertices;
+import padward.route.cost.ObstacleCost;
+import padward.unblock.release.QuestionContext;
+
+/** Ways over the wires of nets that could be pushed aside: never over cells or what is new. */
+final class RipUpCost {
+    private final QuestionContext context;
+    private final Design design;
+    private final Net net;
+    private final OccupancyOverlay overlay;
+    private final BitSet fixed;
+
+    RipUpCost(QuestionContext context, Net net, OccupancyOverlay overlay) {
+        this.context = context;
+        this.design = context.design();
+        this.net = net;
+        this.overlay = overlay;
+        this.fixed = new BitSet(design.fabric().vertexCount());
+        for (Cell cell : design.cells()) {
+            SiteView site = design.fabric().site(cell.site());
+            for (int pin = 0; pin < site.pins().size(); pin++) {
+                int vertex = site.firstPin() + pin;
+                if (design.occupancy().occupantId(vertex) >= design.nets().size()
+                        && overlay.isTaken(vertex)) {
+                    fixed.set(vertex);
+                }
+            }
+        }
+    }
+
+    /**
+     * The ways to one sink, at a price for each net crossed.
+     *
+     * @param own the net's own tree, as far as it has been laid
+     */
+    ObstacleCost routesTo(int sink, RouteTree own) {
+        IntSet shut = new IntOpenHashSet(own.toVertices());
+        overlay.newVertices(shut);
+        for (int vertex : context.closedVertices()) {
+            shut.add(vertex);
+        }
+        BitSet closed = (BitSet) fixed.clone();
+        shut.forEach(closed::set);
+        closed.clear(sink);
+        return new ObstacleCost(
+                BlockedVertices.of(closed), overlay.takenBut(sink), design.occupancy()::occupantId);
+    }
+
+    /** The net to be pushed aside at a vertex, or {@link Fabric#NOTHING}. */
+    int usedBy(int vertex, int sink) {
+        int id = design.occupancy().occupantId(vertex);
+        boolean pushed =
+                vertex != sink
+                        && overlay.isTaken(vertex)
+                        && !overlay.isNew(vertex)
+                        && id >= 0
+                        && id < design.nets().size()
+                        && id != net.id();
+        return pushed ? id : Fabric.NOTHING;
+    }
+}

@@ -1,0 +1,170 @@
+package padward.unblock.release;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.CellKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/**
+ * What depends on an occupant, followed through the cells. Occupants have the numbers of {@link
+ * padward.design.Occupancy}.
+ */
+public final class FanOut {
+    private final Design design;
+    private final QuestionContext context;
+    private final int ownNet;
+    private final int ownDriver;
+    private final int portGivenUp;
+    private final int enableSite;
+    private final int padVertex;
+
+    /**
+     * @param pad the pad of the question, whose port is being given up
+     */
+    public FanOut(QuestionContext context, Pad pad) {
+        this.design = context.design();
+        this.context = context;
+        this.ownNet = context.net().id();
+        this.ownDriver = context.net().driverCell();
+        this.portGivenUp = context.disconnected().map(l -> l.port().id()).orElse(Fabric.NOTHING);
+        this.enableSite = pad.enableSite();
+        this.padVertex = pad.vertex();
+    }
+
+    /**
+     * Whether everything that the occupant feeds, however far, ends in the port being given up. A
+     * cell without nets of its own does something else, and is spare only if it switches the driver
+     * of the pad in question. O(what it feeds).
+     */
+    public boolean isRemovable(int occupant) {
+        IntSet cellsSeen = new IntOpenHashSet();
+        IntArrayList cells = new IntArrayList();
+        List<Net> nets = new ArrayList<>();
+        int cell = occupant - design.nets().size();
+        if (cell >= 0) {
+            cellsSeen.add(cell);
+            nets.addAll(design.netsDrivenBy(cell));
+            if (nets.isEmpty() || isAtOtherEnable(cell)) {
+                return design.cells().get(cell).site() == enableSite && !isAtOtherEnable(cell);
+            }
+        } else {
+            nets.add(design.nets().get(occupant));
+        }
+        while (true) {
+            for (Net net : nets) {
+                if (net.id() == ownNet || !sparing(net, cellsSeen, cells)) {
+                    return false;
+                }
+            }
+            nets.clear();
+            if (cells.isEmpty()) {
+                return true;
+            }
+            int next = cells.popInt();
+            nets.addAll(design.netsDrivenBy(next));
+            if ((nets.isEmpty() || isAtOtherEnable(next))
+                    && design.cells().get(next).site() != enableSite) {
+                return false;
+            }
+        }
+    }
+
+    /** Whether a cell switches the driver of another pad. */
+    private boolean isAtOtherEnable(int cell) {
+        int site = design.cells().get(cell).site();
+        return design.fabric().pads().stream()
+                .anyMatch(p -> p.enableSite() == site && p.vertex() != padVertex);
+    }
+
+    /** Notes a net's sink cells; false when it reaches another port, or what drives our own net. */
+    private boolean sparing(Net net, IntSet seen, IntArrayList cells) {
+        for (Terminal sink : net.sinks()) {
+            if (sink instanceof Terminal.PortEnd end) {
+                if (end.port() != portGivenUp) {
+                    return false;
+                }
+            } else {
+                int cell = ((Terminal.CellPin) sink).cell();
+                if (cell == ownDriver) {
+                    return false;
+                }
+                if (seen.add(cell)) {
+                    cells.add(cell);
+                }
+            }
+        }
+        return true;
+    }
+
+    /**
+     * The endpoints that lose their signal, or get a wrong one, when the occupant is freed; none
+     * for what is spare.
+     */
+    public List<Endpoint> losing(int occupant) {
+        if (isRemovable(occupant)) {
+            return List.of();
+        }
+        Set<Endpoint> result = new LinkedHashSet<>();
+        IntSet seen = new IntOpenHashSet();
+        List<Net> nets = new ArrayList<>();
+        int freed = occupant - design.nets().size();
+        if (freed >= 0) {
+            nets.addAll(design.netsDrivenBy(freed));
+            if (nets.isEmpty() || isAtOtherEnable(freed)) {
+                String name = design.cells().get(freed).name();
+                result.add(new Endpoint(Endpoint.Kind.CELL, name));
+            }
+        } else {
+            nets.add(design.nets().get(occupant));
+        }
+        for (int i = 0; i < nets.size(); i++) {
+            for (Terminal sink : nets.get(i).sinks()) {
+                follow(sink, freed, seen, nets, result);
+            }
+        }
+        return List.copyOf(result);
+    }
+
+    private void follow(
+            Terminal sink, int freed, IntSet seen, List<Net> nets, Set<Endpoint> result) {
+        if (sink instanceof Terminal.PortEnd end) {
+            if (end.port() != portGivenUp) {
+                String name = design.ports().get(end.port()).name();
+                result.add(new Endpoint(Endpoint.Kind.PORT, name));
+            }
+            return;
+        }
+        int cell = ((Terminal.CellPin) sink).cell();
+        boolean ofThisPad = design.cells().get(cell).site() == enableSite;
+        if (cell == freed || ofThisPad && portGivenUp != Fabric.NOTHING) {
+            return;
+        }
+        List<Net> driven = design.netsDrivenBy(cell);
+        if (holdsState(design.cells().get(cell)) || driven.isEmpty()) {
+            result.add(new Endpoint(Endpoint.Kind.PIN, design.textOf(sink)));
+        } else if (seen.add(cell)) {
+            nets.addAll(driven);
+            if (cell == ownDriver) {
+                result.add(new Endpoint(Endpoint.Kind.OWN_NET, context.net().name()));
+            }
+        }
+    }
+
+    private boolean holdsState(Cell cell) {
+        return design.fabric()
+                .info()
+                .findCellKind(cell.kind())
+                .map(CellKind::holdsState)
+                .orElse(true);
+    }
+}

@@ -1,0 +1,158 @@
+package padward.unblock.release;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.Optional;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+import padward.timing.EdgeFinder;
+
+/** What one net holds: the vertices of its tree, and the pins of the sites that it goes through. */
+public final class NetResources {
+    /** Stands, itself and no copy of it, for a place that serves more than cells. */
+    static final int[] OTHERS = {};
+
+    private final Design design;
+    private final Net net;
+    private final Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
+    private final boolean[] through;
+
+    /** By site: a net of thousands of sinks is asked for the site of each. */
+    private final Int2ObjectOpenHashMap<IntArrayList> throughBySite = new Int2ObjectOpenHashMap<>();
+
+    public NetResources(Design design, Net net) {
+        this.design = design;
+        this.net = net;
+        placeByVertex.defaultReturnValue(Fabric.NOTHING);
+        RouteTree tree = net.route();
+        through = new boolean[tree.size()];
+        EdgeFinder finder = new EdgeFinder(design.fabric());
+        for (int place = 0; place < tree.size(); place++) {
+            placeByVertex.put(tree.vertex(place), place);
+            through[place] =
+                    place > 0
+                            && design.fabric().siteOf(tree.vertex(place)) != Fabric.NOTHING
+                            && finder.get(tree.vertex(tree.parent(place)), tree.vertex(place))
+                                            .kind()
+                                    == EdgeKind.THROUGH;
+            if (through[place]) {
+                int site = design.fabric().siteOf(tree.vertex(place));
+                throughBySite.computeIfAbsent(site, s -> new IntArrayList()).add(place);
+            }
+        }
+    }
+
+    /** The place of a vertex in the net's tree, or {@link Fabric#NOTHING}. */
+    public int placeOf(int vertex) {
+        return placeByVertex.get(vertex);
+    }
+
+    /** Whether the tree reaches a place by way of a through-path. */
+    public boolean goesThroughInto(int place) {
+        return through[place];
+    }
+
+    /** The places that the tree reaches by through-paths of one site. */
+    IntList throughPlaces(int site) {
+        IntArrayList places = throughBySite.get(site);
+        return places == null ? IntList.of() : places;
+    }
+
+    /** All vertices that the net holds. */
+    public IntSet vertices() {
+        IntSet result = new IntOpenHashSet(placeByVertex.keySet());
+        for (int place = 1; place < through.length; place++) {
+            if (through[place]) {
+                SiteView site =
+                        design.fabric().site(design.fabric().siteOf(net.route().vertex(place)));
+                for (int pin = 0; pin < site.pins().size(); pin++) {
+                    int vertex = site.firstPin() + pin;
+                    if (design.occupancy().occupantId(vertex) == net.id()) {
+                        result.add(vertex);
+                    }
+                }
+            }
+        }
+        return result;
+    }
+
+    /**
+     * For each place, the cells that everything below it serves: when all of them leave, the place
+     * is given back. {@link #OTHERS} where other things are served too, or more cells than are
+     * asked for, and at the root. Follows {@link padward.design.Branches}.
+     *
+     * @param without what a port that gives up its pad lets go; counted as gone already
+     * @param most more cells than this count as too many
+     */
+    int[][] servedCells(Optional<DisconnectedBranch> without, int most) {
+        RouteTree tree = net.route();
+        IntSet[] served = new IntSet[tree.size()];
+        boolean[] other = new boolean[tree.size()];
+        boolean[] gone = new boolean[tree.size()];
+        boolean[] hasChild = new boolean[tree.size()];
+        for (int place = 0; place < served.length; place++) {
+            served[place] = new IntOpenHashSet(2);
+        }
+        Optional<DisconnectedBranch> ours = without.filter(l -> l.net().id() == net.id());
+        ours.ifPresent(
+                l -> {
+                    for (int vertex : l.vertices()) {
+                        int place = placeOf(vertex);
+                        if (place >= 0) {
+                            gone[place] = true;
+                        }
+                    }
+                });
+        for (Terminal sink : net.sinks()) {
+            int place = placeOf(design.vertexOf(sink));
+            boolean disconnected =
+                    ours.isPresent()
+                            && sink instanceof Terminal.PortEnd end
+                            && end.port() == ours.get().port().id();
+            if (place >= 0 && !disconnected) {
+                if (sink instanceof Terminal.CellPin at) {
+                    served[place].add(at.cell());
+                } else {
+                    other[place] = true;
+                }
+            }
+        }
+        boolean[] ledToDisconnected = new boolean[tree.size()];
+        for (int place = tree.size() - 1; place > 0; place--) {
+            boolean bare = !hasChild[place] && served[place].isEmpty() && !other[place];
+            // What led only to what is let go is held by its site alone, and serves nothing.
+            gone[place] |= bare && ledToDisconnected[place];
+            if (gone[place]) {
+                ledToDisconnected[tree.parent(place)] = true;
+                continue;
+            }
+            boolean stub = bare;
+            other[place] |= stub || served[place].size() > most;
+            int parent = tree.parent(place);
+            hasChild[parent] = true;
+            other[parent] |= other[place];
+            if (!other[parent]) {
+                served[parent].addAll(served[place]);
+            }
+        }
+        int[][] result = new int[tree.size()][];
+        result[0] = OTHERS;
+        for (int place = 1; place < result.length; place++) {
+            if (gone[place]) {
+                result[place] = new int[0];
+            } else {
+                result[place] = other[place] ? OTHERS : served[place].toIntArray();
+            }
+        }
+        return result;
+    }
+}

@@ -1,0 +1,194 @@
+package padward.unblock.release;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
+import java.util.BitSet;
+import java.util.Optional;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+import padward.route.cost.BlockedVertices;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.cost.ObstacleCost;
+import padward.route.search.VertexPath;
+
+/**
+ * What a breakout of one net may use, in three kinds: free vertices; vertices held by occupants
+ * that could be freed; vertices closed at any price, because they belong to the net itself or to
+ * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
+ */
+public final class QuestionContext {
+    private static final BitSet EMPTY = new BitSet();
+
+    private final Design design;
+    private final Net net;
+    private final Optional<DisconnectedBranch> given;
+    private final Occupancy occupancy;
+    private final IntSet closed = new IntOpenHashSet();
+    private final IntSet disconnected = new IntOpenHashSet();
+
+    /** The situation of a net when a port gives up its pad, or none does. */
+    public QuestionContext(Design design, Net net, Optional<DisconnectedBranch> disconnected) {
+        this.design = design;
+        this.net = net;
+        this.given = disconnected;
+        this.occupancy = design.occupancy();
+        disconnected.ifPresent(l -> this.disconnected.addAll(l.vertices()));
+        RouteTree tree = net.route();
+        NetResources own = new NetResources(design, net);
+        for (int place = 0; place < tree.size(); place++) {
+            closed.add(tree.vertex(place));
+            if (own.goesThroughInto(place)) {
+                closeSite(design.fabric(), tree.vertex(place));
+            }
+        }
+        if (net.driver() instanceof Terminal.CellPin at) {
+            closePins(design.fabric(), design.cells().get(at.cell()));
+        }
+    }
+
+    /** A site that the net itself goes through has other pins, which no other way may use. */
+    private void closeSite(Fabric fabric, int vertex) {
+        SiteView view = fabric.site(fabric.siteOf(vertex));
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int other = view.firstPin() + pin;
+            if (!disconnected.contains(other)) {
+                closed.add(other);
+            }
+        }
+    }
+
+    private void closePins(Fabric fabric, Cell driver) {
+        SiteView site = fabric.site(driver.site());
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            closed.add(site.firstPin() + pin);
+        }
+    }
+
+    /** The design. */
+    public Design design() {
+        return design;
+    }
+
+    /** The net to be brought out. */
+    public Net net() {
+        return net;
+    }
+
+    /** What the port on the pad lets go. */
+    public Optional<DisconnectedBranch> disconnected() {
+        return given;
+    }
+
+    /**
+     * Closes the pads that a way goes through on its way to another, which it would drive as well.
+     * Ways like that are rare, so pads are not closed before one turns up.
+     *
+     * @return whether there are such pads: then the search has to be done again
+     */
+    public boolean closePadsPassed(VertexPath path) {
+        boolean any = false;
+        for (int i = 1; i < path.size() - 1; i++) {
+            if (design.fabric().kind(path.vertex(i)) == VertexKind.PAD) {
+                any |= closed.add(path.vertex(i));
+            }
+        }
+        return any;
+    }
+
+    /** All vertices that nothing can make usable. */
+    public IntSet closedVertices() {
+        return closed;
+    }
+
+    /** Whether nothing can make the vertex usable. */
+    public boolean isClosed(int vertex) {
+        return closed.contains(vertex);
+    }
+
+    /** Whether an occupant holds the vertex that has not let it go. */
+    public boolean isUsed(int vertex) {
+        return occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
+    }
+
+    private boolean isUsable(int vertex) {
+        return !isUsed(vertex) && !closed.contains(vertex);
+    }
+
+    /** Ways over what is free. */
+    public FreeOnlyCost overFree() {
+        return overFreeAnd(IntSets.EMPTY_SET);
+    }
+
+    /** Ways over what is free, and over vertices that are held now but shall be freed. */
+    public FreeOnlyCost overFreeAnd(IntSet freed) {
+        IntSet different = new IntOpenHashSet();
+        for (int vertex : freed) {
+            if (occupancy.isOccupied(vertex) && !closed.contains(vertex)) {
+                different.add(vertex);
+            }
+        }
+        for (int vertex : closed) {
+            if (!occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        for (int vertex : disconnected) {
+            if (isUsable(vertex) == occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        return new FreeOnlyCost(new BlockedVertices(occupancy.bits(), different));
+    }
+
+    /** Ways over everything that could be freed, at a price. */
+    public ObstacleCost atAPrice() {
+        BlockedVertices used = new BlockedVertices(occupancy.bits(), usedDifferently());
+        return new ObstacleCost(closed(), used, occupancy::occupantId);
+    }
+
+    private IntSet usedDifferently() {
+        IntSet different = new IntOpenHashSet();
+        for (int vertex : disconnected) {
+            if (occupancy.isOccupied(vertex)) {
+                different.add(vertex);
+            }
+        }
+        return different;
+    }
+
+    /** Vertices that may not be entered at any price. */
+    public BlockedVertices closed() {
+        return new BlockedVertices(EMPTY, closed);
+    }
+
+    /**
+     * The number of the occupant that controls the enable of a pad's driver, or {@link
+     * Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
+     */
+    public int enableOccupant(Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        Optional<Cell> cell = occupancy.findCellOn(pad.enableSite());
+        return cell.filter(c -> c.id() != net.driverCell())
+                .map(c -> design.nets().size() + c.id())
+                .orElse(Fabric.NOTHING);
+    }
+
+    /**
+     * Number of the occupant to be freed before the vertex can be used, or {@link Fabric#NOTHING}.
+     */
+    public int obstacleAt(int vertex) {
+        boolean blocking = isUsed(vertex) && !closed.contains(vertex);
+        return blocking ? occupancy.occupantId(vertex) : Fabric.NOTHING;
+    }
+}

@@ -1,0 +1,330 @@
+package padward.unblock.release;
+
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+
+/**
+ * What it takes to open a vertex, by the rules of {@link padward.change.Edit}: a net gives back its
+ * wires; a cell gives back its pins, the nets that it drives, and of the nets that feed it the
+ * wires that lead to it alone. So a wire is opened by freeing its net, or the cell that drives it,
+ * or all the cells that this part of it serves; and a pin where a cell and a net meet may need
+ * both.
+ *
+ * <p>The answer is a list of needs, all of which must be met; each is a list of choices, of which
+ * one will do; each choice is a sorted set of occupants, all of which must be freed. Occupants have
+ * the numbers of {@link padward.design.Occupancy}. Choices of more than {@link #MOST_TOGETHER}
+ * occupants are left out; a set smaller than that cannot contain one. Results are kept; one object
+ * belongs to one thread.
+ */
+public final class ReleaseRules {
+    /** Largest choice that is listed. */
+    public static final int MOST_TOGETHER = 6;
+
+    private static final int[][][] NONE = {};
+    private static final int MOST_CHOICES = 16;
+
+    private final QuestionContext context;
+    private final Design design;
+    private final Fabric fabric;
+    private final int netCount;
+    private final int ownNet;
+    private final int ownDriver;
+    private final int alreadyFreed;
+    private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
+    private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
+    private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
+
+    /**
+     * @param alreadyFreed an occupant that goes in any case, or {@link Fabric#NOTHING}
+     */
+    public ReleaseRules(QuestionContext context, int alreadyFreed) {
+        this.context = context;
+        this.alreadyFreed = alreadyFreed;
+        this.design = context.design();
+        this.fabric = design.fabric();
+        this.netCount = design.nets().size();
+        this.ownNet = context.net().id();
+        this.ownDriver = context.net().driverCell();
+    }
+
+    /** What it takes to open a vertex; no needs when it is free. Not for closed vertices. */
+    public int[][][] of(int vertex) {
+        if (!context.isUsed(vertex)) {
+            return NONE;
+        }
+        int[][][] result = known.get(vertex);
+        if (result == null) {
+            result = find(vertex);
+            known.put(vertex, result);
+        }
+        return result;
+    }
+
+    private int[][][] find(int vertex) {
+        List<int[][]> needs = new ArrayList<>();
+        IntSet nets = new IntOpenHashSet();
+        design.occupancy().findNetOn(vertex).ifPresent(n -> nets.add(n.id()));
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING) {
+            design.occupancy().findCellOn(site).ifPresent(c -> addCell(c, vertex, needs));
+            addNetsThrough(site, nets);
+        }
+        for (int net : nets) {
+            if (contains(net, vertex)) {
+                needs.add(choices(net, vertex));
+            }
+        }
+        // A need that what is freed anyhow meets is none.
+        needs.removeIf(
+                choices -> {
+                    for (int[] choice : choices) {
+                        if (choice.length == 0) {
+                            return true;
+                        }
+                    }
+                    return false;
+                });
+        return needs.toArray(new int[0][][]);
+    }
+
+    /** Whether a net still holds a vertex when the port on the pad has let go. */
+    private boolean contains(int net, int vertex) {
+        boolean disconnected =
+                context.disconnected()
+                        .filter(l -> l.net().id() == net && l.vertices().contains(vertex))
+                        .isPresent();
+        return !disconnected;
+    }
+
+    private void addNetsThrough(int site, IntSet nets) {
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            design.occupancy()
+                    .findNetOn(view.firstPin() + pin)
+                    .filter(net -> !used(net.id()).throughPlaces(site).isEmpty())
+                    .ifPresent(net -> nets.add(net.id()));
+        }
+    }
+
+    private void addCell(Cell cell, int vertex, List<int[][]> needs) {
+        int[] itself = choice(new int[] {netCount + cell.id()});
+        if (!cell.letsThrough()) {
+            needs.add(new int[][] {itself});
+            return;
+        }
+        List<Net> ending = netsEndingAt(cell, vertex);
+        if (ending.isEmpty()) {
+            return;
+        }
+        // It holds a pin only as long as a net of its own ends there.
+        List<int[]> choices = new ArrayList<>();
+        choices.add(itself);
+        boolean own = ending.stream().anyMatch(n -> n.id() == ownNet);
+        if (!own) {
+            addTogether(ending, 0, new IntArrayList(), choices);
+        }
+        needs.add(choices.toArray(new int[0][]));
+    }
+
+    private List<Net> netsEndingAt(Cell cell, int vertex) {
+        return design.netsAt(cell.id()).stream()
+                .filter(
+                        n ->
+                                n.ends().stream()
+                                        .anyMatch(
+                                                t ->
+                                                        t instanceof Terminal.CellPin at
+                                                                && at.cell() == cell.id()
+                                                                && design.vertexOf(t) == vertex))
+                .toList();
+    }
+
+    /** Each of some nets freed by itself or with its driver: all combinations. */
+    private void addTogether(List<Net> nets, int from, IntArrayList chosen, List<int[]> choices) {
+        if (choices.size() > MOST_CHOICES || chosen.size() > MOST_TOGETHER) {
+            return;
+        }
+        if (from == nets.size()) {
+            choices.add(choice(chosen.toIntArray()));
+            return;
+        }
+        Net net = nets.get(from);
+        IntArrayList routes = new IntArrayList(new int[] {net.id()});
+        if (hasOtherDriver(net)) {
+            routes.add(netCount + net.driverCell());
+        }
+        for (int route : routes) {
+            chosen.add(route);
+            addTogether(nets, from + 1, chosen, choices);
+            chosen.popInt();
+        }
+    }
+
+    /** Whether a cell drives a net, and another one than drives the net of the question. */
+    private boolean hasOtherDriver(Net net) {
+        return net.driverCell() != Fabric.NOTHING && net.driverCell() != ownDriver;
+    }
+
+    /** The net itself, the cell that drives it, and the cells that this part of it serves. */
+    private int[][] choices(int net, int vertex) {
+        List<int[]> result = new ArrayList<>();
+        if (net != ownNet) {
+            result.add(choice(new int[] {net}));
+            Net occupant = design.nets().get(net);
+            if (hasOtherDriver(occupant)) {
+                result.add(choice(new int[] {netCount + occupant.driverCell()}));
+            }
+        }
+        served(net, vertex).ifPresent(result::add);
+        return result.toArray(new int[0][]);
+    }
+
+    /** The cells that must all go for a net to let go of a vertex; empty when that won't do. */
+    private Optional<int[]> served(int net, int vertex) {
+        int[][] byPlace =
+                servedByNet.computeIfAbsent(
+                        net, n -> used(n).servedCells(context.disconnected(), MOST_TOGETHER + 1));
+        IntSet all = new IntOpenHashSet();
+        int place = used(net).placeOf(vertex);
+        if (place != Fabric.NOTHING && !addServed(byPlace[place], all)) {
+            return Optional.empty();
+        }
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING) {
+            for (int through : used(net).throughPlaces(site)) {
+                if (!addServed(byPlace[through], all)) {
+                    return Optional.empty();
+                }
+            }
+        }
+        IntArrayList cells = new IntArrayList();
+        for (int cell : all) {
+            if (cell == ownDriver) {
+                return Optional.empty();
+            }
+            cells.add(netCount + cell);
+        }
+        int[] result = choice(cells.toIntArray());
+        return result.length > MOST_TOGETHER ? Optional.empty() : Optional.of(result);
+    }
+
+    private static boolean addServed(int[] cells, IntSet all) {
+        if (cells == NetResources.OTHERS) {
+            return false;
+        }
+        for (int cell : cells) {
+            all.add(cell);
+        }
+        return true;
+    }
+
+    /** A set, sorted, without what is freed anyhow. */
+    private int[] choice(int[] members) {
+        int[] result = members.clone();
+        Arrays.sort(result);
+        int size = 0;
+        for (int member : result) {
+            if (member != alreadyFreed && (size == 0 || result[size - 1] != member)) {
+                result[size++] = member;
+            }
+        }
+        return Arrays.copyOf(result, size);
+    }
+
+    public NetResources used(int net) {
+        return usedByNet.computeIfAbsent(net, n -> new NetResources(design, design.nets().get(n)));
+    }
+
+    /** The vertices, now held, that are usable once all of some occupants are freed. */
+    public IntSet openedBy(int[] occupants) {
+        IntSet candidates = new IntOpenHashSet();
+        IntArrayList all = new IntArrayList(occupants);
+        if (alreadyFreed != Fabric.NOTHING) {
+            all.add(alreadyFreed);
+        }
+        for (int occupant : all) {
+            if (occupant < netCount) {
+                addUsedBy(design.nets().get(occupant), candidates);
+            } else {
+                addUsedWith(design.cells().get(occupant - netCount), candidates);
+            }
+        }
+        IntSet result = new IntOpenHashSet();
+        for (int vertex : candidates) {
+            boolean opened =
+                    context.isUsed(vertex)
+                            && !context.isClosed(vertex)
+                            && isOpen(vertex, occupants);
+            if (opened) {
+                result.add(vertex);
+            }
+        }
+        return result;
+    }
+
+    private void addUsedBy(Net net, IntSet candidates) {
+        candidates.addAll(used(net.id()).vertices());
+        net.ends().forEach(t -> candidates.add(design.vertexOf(t)));
+    }
+
+    private void addUsedWith(Cell cell, IntSet candidates) {
+        SiteView site = fabric.site(cell.site());
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            candidates.add(site.firstPin() + pin);
+        }
+        for (Net net : design.netsAt(cell.id())) {
+            addUsedBy(net, candidates);
+        }
+    }
+
+    /** Whether a vertex is usable once the occupants are freed. */
+    public boolean isOpen(int vertex, int[] freed) {
+        for (int[][] choices : of(vertex)) {
+            if (!isMet(choices, freed)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether some occupants hold all of one of the choices. */
+    public static boolean isMet(int[][] choices, int[] freed) {
+        for (int[] choice : choices) {
+            if (containsAll(freed, choice)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean containsAll(int[] many, int[] few) {
+        for (int one : few) {
+            if (!contains(many, one)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a short list has a member. */
+    public static boolean contains(int[] members, int wanted) {
+        for (int member : members) {
+            if (member == wanted) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,27 @@
+package padward.unblock.release;
+
+import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
+
+/** How vertices are called when people speak of them: pins by their site. */
+public final class ResourceNames {
+    private ResourceNames() {}
+
+    /** The site's name for a pin, else the vertex's own. */
+    public static String name(Fabric fabric, int vertex) {
+        int site = fabric.siteOf(vertex);
+        return site == Fabric.NOTHING ? fabric.vertexName(vertex) : fabric.site(site).name();
+    }
+
+    /** {@code IO register site}, {@code site}, {@code wire} or {@code pad}. O(pads) for sites. */
+    public static String kind(Fabric fabric, int vertex) {
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING) {
+            boolean io =
+                    fabric.pads().stream()
+                            .anyMatch(p -> p.dataSite() == site || p.enableSite() == site);
+            return io ? "IO register site" : "site";
+        }
+        return fabric.kind(vertex) == VertexKind.PAD ? "pad" : "wire";
+    }
+}

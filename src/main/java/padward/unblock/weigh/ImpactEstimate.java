@@ -1,0 +1,91 @@
+package padward.unblock.weigh;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import padward.design.Design;
+import padward.fabric.Fabric;
+import padward.route.search.VertexPath;
+import padward.unblock.release.FanOut;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.release.ReleaseRules;
+
+/** Which of several sets of occupants is the milder one to free. */
+public final class ImpactEstimate {
+    private final QuestionContext context;
+    private final Design design;
+    private final ReleaseRules rules;
+    private final FanOut fanOut;
+    private final ConsequenceAnalysis analysis;
+    private final Map<Integer, Integer> impacts = new HashMap<>();
+
+    public ImpactEstimate(
+            QuestionContext context,
+            ReleaseRules rules,
+            FanOut fanOut,
+            ConsequenceAnalysis analysis) {
+        this.context = context;
+        this.design = context.design();
+        this.rules = rules;
+        this.fanOut = fanOut;
+        this.analysis = analysis;
+    }
+
+    /** A quick measure of harm: endpoints lost if nothing could be moved; 0 for what is spare. */
+    public int of(int[] set) {
+        int result = 0;
+        for (int occupant : set) {
+            result +=
+                    impacts.computeIfAbsent(
+                            occupant, o -> fanOut.isRemovable(o) ? 0 : 1 + fanOut.losing(o).size());
+        }
+        return result;
+    }
+
+    /**
+     * The same number of occupants, with a net in the place of a cell wherever the way needs
+     * nothing but wires of that one net and the cell could do no more for it: the cell can stay
+     * then.
+     */
+    public int[] mildest(int[] set, VertexPath path) {
+        int[] result = set.clone();
+        for (int i = 0; i < result.length; i++) {
+            int net = analysis.onlyNet(neededFor(result[i], result, path));
+            if (net != Fabric.NOTHING && isMilder(net, result[i])) {
+                result[i] = net;
+            }
+        }
+        return Arrays.stream(result).distinct().toArray();
+    }
+
+    /** The vertices of a way that a set opens, but not without one of its occupants. */
+    private IntList neededFor(int occupant, int[] set, VertexPath path) {
+        int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
+        IntList result = new IntArrayList();
+        for (int vertex : analysis.usedOn(path)) {
+            if (!rules.isOpen(vertex, others)) {
+                result.add(vertex);
+            }
+        }
+        return result;
+    }
+
+    /** Whether a cell, if it left, would give back everything that the net holds. */
+    private boolean isMilder(int net, int occupant) {
+        int[] itself = {occupant};
+        IntSet given = new IntOpenHashSet(rules.used(net).vertices());
+        design.nets().get(net).ends().forEach(t -> given.add(design.vertexOf(t)));
+        int[] netAlone = {net};
+        for (int vertex : given) {
+            boolean opened = context.isUsed(vertex) && rules.isOpen(vertex, netAlone);
+            if (opened && !context.isClosed(vertex) && !rules.isOpen(vertex, itself)) {
+                return false;
+            }
+        }
+        return occupant >= design.nets().size();
+    }
+}

@@ -1,0 +1,66 @@
+package padward.unblock.why;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.design.Occupant;
+import padward.fabric.Fabric;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.release.ResourceNames;
+
+/**
+ * A resource that every way to the pad passes.
+ *
+ * @param vertex the vertex; of a site's pins that all ways pass, the first
+ * @param resource name of the site or wire or pad
+ * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
+ * @param occupant who holds it, and so must let it go; empty when nobody does
+ */
+public record Chokepoint(
+        int vertex, String resource, String resourceKind, Optional<Occupant> occupant) {
+    /** Whether it is held, so that nothing opens a way without freeing it. */
+    public boolean mustBeFreed() {
+        return occupant.isPresent();
+    }
+
+    /**
+     * What every free way passes. O(V + E).
+     *
+     * @param route the new part of one of them
+     */
+    public static List<Chokepoint> onFreeRoutes(
+            QuestionContext context, SearchSources starts, VertexPath route) {
+        IntList vertices =
+                Chokepoints.along(
+                        context.design().fabric(),
+                        starts,
+                        new IntArrayList(route.toVertices()),
+                        context.overFree());
+        return named(vertices, context);
+    }
+
+    /** Vertices by the names of what they belong to; the pins of one site once. */
+    public static List<Chokepoint> named(IntList vertices, QuestionContext context) {
+        Fabric fabric = context.design().fabric();
+        Map<String, Chokepoint> result = new LinkedHashMap<>();
+        for (int vertex : vertices) {
+            String name = ResourceNames.name(fabric, vertex);
+            int occupant = context.obstacleAt(vertex);
+            Chokepoint known = result.get(name);
+            if (known == null || occupant != Fabric.NOTHING && known.occupant().isEmpty()) {
+                Optional<Occupant> by =
+                        occupant == Fabric.NOTHING
+                                ? Optional.empty()
+                                : Optional.of(context.design().occupancy().occupant(occupant));
+                result.put(
+                        name, new Chokepoint(vertex, name, ResourceNames.kind(fabric, vertex), by));
+            }
+        }
+        return List.copyOf(result.values());
+    }
+}

@@ -1,0 +1,42 @@
+package padward.unblock.why;
+
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.List;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.route.search.SearchSources;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.release.QuestionGraph;
+import padward.unblock.release.ReleaseRules;
+
+/**
+ * What a blocked question needs at the least, as sets of occupants of which no two share a member:
+ * whatever opens a way frees one of each. By these a group's need is bounded from below.
+ */
+public final class CutBound {
+    private CutBound() {}
+
+    /**
+     * The sets, by the numbers of {@link padward.design.Occupancy}; none when nothing is held
+     * between the net and the pad, or nothing could be said. O(edges between the pad and the net).
+     *
+     * @param starts the net's tree
+     */
+    public static List<IntSet> of(QuestionContext context, SearchSources starts, Pad pad) {
+        int enable = context.enableOccupant(pad);
+        ReleaseRules rules = new ReleaseRules(context, enable);
+        QuestionGraph fromPad =
+                QuestionGraph.towards(context, starts, pad.vertex()).reversed(starts);
+        List<IntSet> result =
+                new ArrayList<>(
+                        DisjointCuts.of(fromPad, rules).cuts().stream()
+                                .filter(c -> !c.isEmpty())
+                                .toList());
+        if (enable != Fabric.NOTHING) {
+            result.removeIf(c -> c.contains(enable));
+            result.add(IntSet.of(enable));
+        }
+        return result;
+    }
+}

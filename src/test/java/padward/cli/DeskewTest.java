@@ -1,0 +1,148 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Channels are found on the sheet by their names, and only by these. */
+class DeskewTest {
+    private static final String SHEET =
+            """
+            channel,place,net,instrumentFast_ps,instrumentSlow_ps
+            1,J1.2,a/out[1],2000,4000
+            2,J1.4,a/out[1],3000,5000
+            3,J1.1,b,5000,9000
+            """;
+
+    @TempDir private Path folder;
+    private Path sheet;
+
+    @BeforeEach
+    void writeSheet() throws Exception {
+        sheet = Files.writeString(folder.resolve("bench.csv"), SHEET);
+    }
+
+    private CommandRun deskew(String variable, String... more) throws Exception {
+        Path capture =
+                Files.writeString(
+                        folder.resolve("capture.vcd"),
+                        """
+                        $timescale 1 ns $end
+                        $scope module bench $end
+                        $var wire 1 ! %s $end
+                        $upscope $end
+                        $enddefinitions $end
+                        #0
+                        0!
+                        """
+                                .formatted(variable));
+        Object[] words = new Object[6 + more.length];
+        Object[] first = {"align", capture, "--sheet", sheet, "-o", folder.resolve("level.vcd")};
+        System.arraycopy(first, 0, words, 0, 6);
+        System.arraycopy(more, 0, words, 6, more.length);
+        return CommandRun.of(words);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"J1.2, 2.000–4.000 ns", "b, 5.000–9.000 ns", "3, 5.000–9.000 ns"})
+    void aNameInsideAScopeIsKnown(String variable, String delay) throws Exception {
+        CommandRun run = deskew(variable);
+        assertThat(run.out()).contains(delay).doesNotContain("Not on the sheet");
+        assertThat(run.code()).isZero();
+    }
+
+    @Test
+    void aPinsNumberIsNoChannelsNumber() throws Exception {
+        CommandRun run = deskew("J7.3");
+        assertThat(run.out()).contains("Not on the sheet", "bench.J7.3");
+        assertThat(run.code()).isEqualTo(Padward.NOT_OPEN);
+    }
+
+    @Test
+    void aNameOfTwoLinesMustBeSettled() throws Exception {
+        CommandRun run = deskew("a/out[1]");
+        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.err()).contains("one line called a/out[1]", "--channel", "lines 1, 2");
+        assertThat(folder.resolve("level.vcd")).doesNotExist();
+        assertThat(deskew("a/out[1]", "--channel", "a/out[1]=J1.4").out())
+                .contains("3.000–5.000 ns");
+        assertThat(deskew("a/out[1]", "--channel", "bench.a/out[1]=2").out())
+                .contains("3.000–5.000 ns");
+    }
+
+    @Test
+    void aChannelThatTheCaptureLacksIsTold() throws Exception {
+        CommandRun run = deskew("b", "--channel", "c=b");
+        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.err()).contains("--channel: expected a channel of the capture, found c");
+    }
+
+    @Test
+    void sheetsThatASpreadsheetSavedAreRead() throws Exception {
+        Files.writeString(sheet, "\uFEFF" + SHEET.replace(',', ';').replace("\n", "\r\n") + "\r\n");
+        assertThat(deskew("J1.4").out()).contains("3.000–5.000 ns");
+    }
+
+    @Test
+    void aColumnThatStandsTwiceIsTold() throws Exception {
+        Files.writeString(
+                sheet, "channel,instrumentFast_ps,instrumentSlow_ps,instrumentFast_ps\n1,1,2,3\n");
+        CommandRun run = deskew("1");
+        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.err()).contains("expected each column once");
+        // A separator at the end of every line, as spreadsheets leave it, is no column.
+        Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps,\n1,3000,5000,\n");
+        assertThat(deskew("1").out()).contains("3.000–5.000 ns");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "5000,4000",
+                "-1,4000",
+                "NaN,NaN",
+                "1e3,2e3",
+                "99999999999,99999999999",
+                ",",
+                "7"
+            })
+    void delaysThatAreNoneAreTold(String delays) throws Exception {
+        Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps\n1," + delays + "\n");
+        CommandRun run = deskew("1");
+        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.err()).contains("bench.csv, at record 1: expected a fast and a slow delay");
+    }
+
+    @Test
+    void whatIsNoSheetIsTold() throws Exception {
+        Files.delete(sheet);
+        assertThat(deskew("1").err())
+                .contains("bench.csv: expected a file that can be read, found no such file");
+        Files.createDirectory(sheet);
+        assertThat(deskew("1").err()).contains("found a folder");
+        Files.delete(sheet);
+        Files.write(sheet, new byte[] {'a', (byte) 0xff, '\n'});
+        assertThat(deskew("1").err()).contains("text in UTF-8");
+        Files.writeString(sheet, "");
+        assertThat(deskew("1").err()).contains("found an empty file");
+        Files.writeString(sheet, SHEET + "\"4");
+        assertThat(deskew("1").err()).contains("RFC 4180");
+    }
+
+    @Test
+    void whatCannotBeWrittenIsNoFaultOfTheCapture() throws Exception {
+        Path there = Files.createDirectory(folder.resolve("level.vcd"));
+        assertThat(deskew("b").err()).contains("-o: expected the name of a file, found a folder");
+        Files.delete(there);
+        Files.createSymbolicLink(there, folder.resolve("none/x.vcd"));
+        assertThat(deskew("b").err())
+                .contains("level.vcd: expected a file that can be written, found no such folder");
+    }
+}

@@ -1,0 +1,182 @@
+package padward.lesson.file;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.lesson.ActionPlayer;
+import padward.lesson.LearnerRecord;
+import padward.lesson.Lesson;
+import padward.lesson.LessonRun;
+import padward.lesson.UserAction;
+import padward.lesson.exercise.ExerciseKind;
+
+/** Lessons and learners' files. */
+class LessonFilesTest {
+    static Stream<Course.Place> lessons() throws BadInput {
+        return Course.builtIn().places().stream();
+    }
+
+    @Test
+    void thereAreEightInOrder() throws BadInput {
+        List<Lesson> all = lessons().map(Course.Place::lesson).toList();
+        assertThat(all).extracting(Lesson::number).containsExactly(1, 2, 3, 4, 5, 6, 7, 8);
+        assertThat(all).allMatch(l -> l.why().split("\\s+").length >= 40);
+        assertThat(all).allMatch(l -> !l.sources().isEmpty());
+        assertThat(all).allSatisfy(l -> assertThat(l.steps()).allMatch(s -> !s.hints().isEmpty()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void theirSolutionsSolveThem(Course.Place place) throws BadInput {
+        assertThat(LessonReader.check(place.source(), Progress.NONE)).isEqualTo(place.lesson());
+    }
+
+    /** Without its last deed no lesson counts as solved; nor by asking alone. */
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void halfASolutionIsNone(Course.Place place) throws BadInput {
+        Design design = place.design(Progress.NONE);
+        ActionPlayer bench = new ActionPlayer(design);
+        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
+        List<UserAction> deeds =
+                place.lesson().steps().stream().flatMap(s -> s.solution().stream()).toList();
+        for (UserAction deed : deeds.subList(0, deeds.size() - 1)) {
+            assertThat(bench.act(deed)).isEmpty();
+            run = run.at(bench.state());
+            assertThat(run.isSolved()).isFalse();
+            assertThat(run.open().isEmpty() && run.mistake().isEmpty()).isFalse();
+        }
+        bench.act(deeds.get(deeds.size() - 1));
+        assertThat(run.at(bench.state()).isSolved()).isTrue();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "\"net\": \"pump/level/sample[1]\" ; \"net\": \"pump/level/simple[1]\" ;"
+                        + " $.steps[0].done[0] ; the name of a net of the design",
+                "\"answer\": \"open\" ; \"answer\": \"opened\" ; $.steps[0].done[1].answer ; one of",
+                "\"answer\": \"open\" ; \"answer\": \"blocked\" ; $.steps[0].solution ;"
+                        + " what does the task",
+                "\"look\": \"answer\" ; \"look\": \"answers\" ; $.steps[0].done[1] ; look",
+                "\"vertexKind\": \"wire\" ; \"net\": \"n\" ; $.steps[1] ; only",
+                "\"do\": \"choose-hop\" ; \"do\": \"jump\" ; $.steps[1].solution[0] ; one of ask",
+                "\"design\": ; \"desing\": ; $.desing ; one of",
+                "\"x3y3/e3[1]\" ; \"x3y3/e3[0]\" ; $.steps[1].solution[0] ; that can be done there",
+                "\"number\": 1 ; \"number\": 0 ; $.number ; a whole number",
+                "../small/only.design.json ; ../small/gone.json ; ; gone.json"
+            })
+    void faultsAreToldWithTheirPlaces(
+            String good, String bad, String place, String message, @TempDir Path folder)
+            throws Exception {
+        Path lessons = Files.createDirectories(folder.resolve("lessons"));
+        Path small = Files.createDirectories(folder.resolve("small"));
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Files.copy(Path.of("fixtures/small", name), small.resolve(name));
+        }
+        String text = Files.readString(Path.of("fixtures/lessons/01-boxes.json"));
+        assertThat(text).contains(good.strip());
+        int at = text.indexOf(good.strip());
+        String changed =
+                text.substring(0, at) + bad.strip() + text.substring(at + good.strip().length());
+        Path file = Files.writeString(lessons.resolve("one.json"), changed);
+        assertThatThrownBy(() -> Checker.check(file, Progress.NONE))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining(place == null ? "" : place.strip())
+                .hasMessageContaining(message.strip());
+    }
+
+    @Test
+    void aLeadsOwnLessonsAreReadFromAFolder(@TempDir Path folder) throws Exception {
+        Path file = folder.resolve("ours.json");
+        Files.copy(Path.of("fixtures/lessons/02-strip-map.json"), file);
+        assertThat(Course.in(folder).places())
+                .extracting(p -> p.lesson().name())
+                .containsExactly("strip-map");
+        Files.copy(file, folder.resolve("twice.json"));
+        assertThatThrownBy(() -> Course.in(folder)).hasMessageContaining("only one lesson has");
+        assertThatThrownBy(() -> Course.in(folder.resolve("nowhere")))
+                .hasMessageContaining("a folder of lessons");
+    }
+
+    @Test
+    void whatALearnerHasDoneIsRememberedAndForgotten(@TempDir Path folder) throws Exception {
+        Course.Place place = Course.builtIn().places().get(0);
+        ActionPlayer bench = new ActionPlayer(place.design(Progress.NONE));
+        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
+        for (UserAction deed : place.lesson().steps().get(0).solution()) {
+            bench.act(deed);
+        }
+        LessonRun further = run.at(bench.state());
+        LearnerFolder learners = LearnerFolder.at(folder);
+        LearnerRecord written =
+                learners.change("Zoë O.", old -> old.with(further, 1, 2, "2026-01-02T03:04:05Z"));
+        learners.change("Zoë O.", old -> old.with(ExerciseKind.PAD, true));
+        LearnerRecord read = learners.read("Zoë O.");
+        assertThat(read.lessons()).isEqualTo(written.lessons());
+        assertThat(read.lessons().get("boxes").stepsDone()).isEqualTo(1);
+        assertThat(read.lessons().get("boxes").hints()).isEqualTo(2);
+        assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
+        assertThat(learners.read("somebody else").lessons()).isEmpty();
+        assertThat(read.without("boxes").lessons()).isEmpty();
+        assertThat(Checker.check(learners.file("Zoë O."), Progress.NONE).get(0)).contains("Zoë O.");
+        Files.writeString(learners.file("Zoë O."), "{\"format\": \"padward-learner/1\"");
+        assertThatThrownBy(() -> learners.change("Zoë O.", old -> old))
+                .isInstanceOf(BadInput.class);
+    }
+
+    @Test
+    void learnersAreRememberedInTheUsersFolder(@TempDir Path user, @TempDir Path home)
+            throws Exception {
+        LearnerFolder usual = LearnerFolder.usual("", user, home);
+        assertThat(usual.read("anna").exercises()).isEmpty();
+        usual.change("anna", old -> old.with(ExerciseKind.PAD, true));
+        assertThat(usual.file("anna")).isEqualTo(user.resolve("learners/anna.json")).exists();
+        assertThat(home).isEmptyDirectory();
+        assertThat(LearnerFolder.usual("elsewhere", user, home).file("anna"))
+                .isEqualTo(Path.of("elsewhere/anna.json"));
+    }
+
+    /** Until they have done something more, learners are found where earlier versions wrote. */
+    @Test
+    void theEarlierFolderIsReadAndLeftAlone(@TempDir Path user, @TempDir Path home)
+            throws Exception {
+        LearnerFolder earlier = LearnerFolder.at(home.resolve(".padward/learners"));
+        earlier.change("anna", old -> old.with(ExerciseKind.PAD, true));
+        String before = Files.readString(earlier.file("anna"));
+        LearnerFolder usual = LearnerFolder.usual("", user, home);
+        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(1);
+        usual.change("anna", old -> old.with(ExerciseKind.PAD, false));
+        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(2);
+        usual.change("anna", old -> LearnerRecord.of(old.learner()));
+        assertThat(usual.read("anna").exercises()).isEmpty();
+        assertThat(Files.readString(earlier.file("anna"))).isEqualTo(before);
+    }
+
+    @Test
+    void aSummaryIsAPageOrPlainText(@TempDir Path folder) throws Exception {
+        LearnerRecord anna = LearnerRecord.of("anna").with(ExerciseKind.PAD, true);
+        List<Lesson> lessons = Course.builtIn().lessons();
+        Path page = folder.resolve("anna.HTML");
+        Path text = folder.resolve("anna.txt");
+        LearnerSummary.write(page, anna, lessons);
+        LearnerSummary.write(text, anna, lessons);
+        assertThat(page).content().startsWithIgnoringCase("<!doctype html>").contains("anna");
+        assertThat(text).content().contains("anna").doesNotContain("<").endsWith("\n");
+        assertThatThrownBy(() -> LearnerSummary.write(folder.resolve("no/a.txt"), anna, lessons))
+                .isInstanceOf(BadInput.class);
+    }
+}

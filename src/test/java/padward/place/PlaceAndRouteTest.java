@@ -1,0 +1,188 @@
+package padward.place;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.design.Board;
+import padward.design.Design;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.pattern.PatternFabric;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.PatternWriter;
+import padward.format.netlist.MappingReader;
+import padward.format.netlist.NetlistReader;
+import padward.synth.FabricMaker;
+
+/** Netlists, hand-written and made, on a pattern fabric. */
+class PlaceAndRouteTest {
+    private static final Path NETLISTS = Path.of("fixtures/netlists");
+
+    private static NetlistReader.Mapped read(Path file, Fabric fabric) throws Exception {
+        return NetlistReader.read(
+                file,
+                "",
+                MappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
+                fabric,
+                Progress.NONE);
+    }
+
+    /**
+     * What the file reader says of the design: each wire one net, each net on ways that are there.
+     */
+    private static Design checked(PlaceRouteResult.OnFabric placed, int wires, Path folder)
+            throws Exception {
+        PatternWriter.write(FabricMaker.make(wires, 5), folder.resolve("fabric.json.gz"));
+        DesignWriter.write(placed.design(), folder.resolve("design.json"), "fabric.json.gz", "");
+        return DesignReader.read(folder.resolve("design.json"), Progress.NONE);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"counter, 32, 10, 8", "receiver, 44, 11, 1"})
+    void handWrittenCircuits(String name, int cells, int ports, int packed, @TempDir Path folder)
+            throws Exception {
+        int wires = 8_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        NetlistReader.Mapped mapped = read(NETLISTS.resolve(name + ".v"), fabric);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric,
+                                mapped.netlist(),
+                                PlaceRouteOptions.usual(1),
+                                Progress.NONE);
+        assertThat(placed.report().unrouted()).isEmpty();
+        assertThat(placed.report().packed()).isEqualTo(packed);
+        assertThat(placed.report().worstPs()).isPositive();
+        Design design = checked(placed, wires, folder);
+        assertThat(design.cells()).hasSize(cells);
+        assertThat(design.ports()).hasSize(ports);
+        assertThat(design.nets()).hasSize(mapped.netlist().nets().size());
+        PlaceRouteResult again =
+                PlaceAndRoute.placeAndRoute(
+                        fabric, mapped.netlist(), PlaceRouteOptions.usual(1), Progress.NONE);
+        assertThat(((PlaceRouteResult.OnFabric) again).design().nets())
+                .as("the same seed")
+                .isEqualTo(placed.design().nets());
+    }
+
+    @Test
+    void twoThousandCells(@TempDir Path folder) throws Exception {
+        int wires = 90_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        Path file = Files.writeString(folder.resolve("made.v"), RandomVerilog.make(2_000, 7));
+        NetlistReader.Mapped mapped = read(file, fabric);
+        assertThat(mapped.netlist().cells()).hasSize(2_000);
+        PlaceRouteOptions options = new PlaceRouteOptions(3, 0.05, 1, 60, Map.of(), Board.UNKNOWN);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric, mapped.netlist(), options, Progress.NONE);
+        assertThat(placed.report().unrouted()).isEmpty();
+        Design design = checked(placed, wires, folder);
+        assertThat(design.nets()).hasSize(mapped.netlist().nets().size());
+        Random random = new Random(1);
+        int open = 0;
+        for (int i = 0; i < 6; i++) {
+            Question question =
+                    new Question(
+                            design,
+                            design.nets().get(random.nextInt(design.nets().size())),
+                            random.nextInt(fabric.pads().size()),
+                            Corner.SLOW);
+            open += Asker.ask(question, Progress.NONE) instanceof Answer.Open ? 1 : 0;
+        }
+        assertThat(open).isPositive();
+    }
+
+    @Test
+    void whatDoesNotFitIsToldWithItsNumbers() throws Exception {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 5));
+        Path folder = Files.createTempDirectory("padward");
+        try {
+            Path file = Files.writeString(folder.resolve("made.v"), RandomVerilog.make(900, 7));
+            PlaceRouteResult result =
+                    PlaceAndRoute.placeAndRoute(
+                            fabric,
+                            read(file, fabric).netlist(),
+                            PlaceRouteOptions.usual(1),
+                            Progress.NONE);
+            assertThat(result).isInstanceOf(PlaceRouteResult.NoRoom.class);
+            assertThat(((PlaceRouteResult.NoRoom) result).reasons().get(0))
+                    .contains("lookup-table")
+                    .contains("register")
+                    .containsPattern("for \\d+ places that take them");
+        } finally {
+            Files.deleteIfExists(folder.resolve("made.v"));
+            Files.deleteIfExists(folder);
+        }
+    }
+
+    @Test
+    void aNetWithoutARouteIsToldWithItsReason(@TempDir Path folder) throws Exception {
+        int wires = 8_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        // a clock out of a lookup table: on this fabric, clock wires begin at pads only
+        Path file =
+                Files.writeString(
+                        folder.resolve("t.v"),
+                        "module t (input clock, input a, output y);\n  wire gated, q;\n"
+                                + "  look4 g (.a(clock), .b(a), .y(gated));\n"
+                                + "  keep k (.d(a), .c(gated), .q(q));\n"
+                                + "  look4 l (.a(q), .b(gated), .y(y));\nendmodule\n");
+        NetlistReader.Mapped mapped = read(file, fabric);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric,
+                                mapped.netlist(),
+                                PlaceRouteOptions.usual(1),
+                                Progress.NONE);
+        assertThat(placed.report().unrouted()).hasSize(1);
+        assertThat(placed.report().unrouted().get(0).net()).isEqualTo("gated");
+        assertThat(placed.report().unrouted().get(0).reason())
+                .startsWith("no wires lead from its driver to ")
+                .endsWith(".clk");
+        // the sink that wires do lead to keeps its signal
+        Design design = checked(placed, wires, folder);
+        assertThat(design.findNet("gated").orElseThrow().sinks()).hasSize(1);
+    }
+
+    @Test
+    void portsStayOnThePadsThatTheyAreGiven() throws Exception {
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(8_000, 5));
+        NetlistReader.Mapped mapped = read(NETLISTS.resolve("receiver.v"), fabric);
+        int pad = 0;
+        while (!fabric.pads().get(pad).directions().canDrive()) {
+            pad++;
+        }
+        PlaceRouteOptions options =
+                new PlaceRouteOptions(1, 0.1, 2, 60, Map.of("data[3]", pad), Board.UNKNOWN);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric, mapped.netlist(), options, Progress.NONE);
+        int own = pad;
+        assertThat(placed.design().ports())
+                .filteredOn(p -> p.name().equals("data[3]"))
+                .allMatch(p -> p.pad() == own);
+        // a clock cannot be there: its wires begin elsewhere
+        PlaceRouteOptions wrong =
+                new PlaceRouteOptions(1, 0.1, 2, 60, Map.of("clock", pad), Board.UNKNOWN);
+        PlaceRouteResult refused =
+                PlaceAndRoute.placeAndRoute(fabric, mapped.netlist(), wrong, Progress.NONE);
+        assertThat(refused).isInstanceOf(PlaceRouteResult.NoRoom.class);
+    }
+}

@@ -1,0 +1,146 @@
+package padward.unblock;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.base.Progress;
+import padward.design.Board;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Corner;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
+import padward.fabric.Pad;
+import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.route.search.LowerBound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.unblock.release.QuestionContext;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * A textbook graph as a fabric with a design: vertices are wires, some of them held by nets. Each
+ * net is driven by a cell of its own, from whose pin an edge leads to every wire that it holds.
+ */
+final class UsedGraph {
+    private final List<String[]> edges = new ArrayList<>();
+    private final Set<String> vertices = new LinkedHashSet<>();
+    private final Map<String, List<String>> used = new LinkedHashMap<>();
+
+    private UsedGraph() {}
+
+    /** Edges as words {@code from>to}. */
+    static UsedGraph of(String edges) {
+        UsedGraph graph = new UsedGraph();
+        for (String edge : edges.split(" ")) {
+            String[] ends = edge.split(">");
+            graph.edges.add(ends);
+            graph.vertices.addAll(List.of(ends));
+        }
+        return graph;
+    }
+
+    /** Lets a net hold vertices. */
+    UsedGraph used(String net, String... by) {
+        used.put(net, List.of(by));
+        return this;
+    }
+
+    Fabric fabric() {
+        return build("", "");
+    }
+
+    private Fabric build(String source, String goal) {
+        ExplicitBuilder builder =
+                new ExplicitBuilder(
+                        new FabricInfo("graph", "", List.of(), List.of(), List.of()), 1, 1);
+        vertices.stream()
+                .filter(v -> !v.equals(goal) && !v.equals(source))
+                .forEach(v -> builder.addWire(v, 0, 0, "wire"));
+        List<SitePin> out = List.of(new SitePin("out", PinDirection.OUT));
+        if (!source.isEmpty()) {
+            builder.addSite(source, 0, "logic", List.of("register"), out);
+            builder.addPad(goal, 0, "", "", PadDirections.OUT, Fabric.NOTHING, Fabric.NOTHING, "");
+        }
+        used.keySet()
+                .forEach(n -> builder.addSite("of_" + n, 0, "logic", List.of("register"), out));
+        Delay delay = new Delay(1, 2);
+        for (String[] edge : edges) {
+            int from = builder.findVertex(edge[0].equals(source) ? source + ".out" : edge[0]);
+            int to = builder.findVertex(edge[1]);
+            builder.addEdge(from, to, EdgeKind.SWITCH, delay);
+        }
+        used.forEach(
+                (net, wires) -> {
+                    int pin = builder.findVertex("of_" + net + ".out");
+                    for (String wire : wires) {
+                        builder.addEdge(pin, builder.findVertex(wire), EdgeKind.SWITCH, delay);
+                    }
+                });
+        return builder.build();
+    }
+
+    Explanation explain(String source, String goal) {
+        return explain(source, goal, new SearchLimits(1_000_000, 60_000, 6, 0));
+    }
+
+    Explanation explain(String source, String goal, SearchLimits limits) {
+        Fabric fabric = build(source, goal);
+        List<Cell> cells = new ArrayList<>();
+        List<Net> nets = new ArrayList<>();
+        add(fabric, source, "asked", List.of(), cells, nets);
+        used.forEach((net, wires) -> add(fabric, "of_" + net, net, wires, cells, nets));
+        Design design = new Design("graph", "", fabric, Board.UNKNOWN, cells, nets, List.of());
+        QuestionContext context = new QuestionContext(design, nets.get(0), Optional.empty());
+        Pad pad = fabric.pads().get(0);
+        SearchSources starts = SearchSources.at(nets.get(0).route().root());
+        PathSearch search = new PathSearch(fabric);
+        SearchOutcome any =
+                search.run(
+                        starts,
+                        pad.vertex(),
+                        Corner.SLOW,
+                        context.atAPrice(),
+                        LowerBound.NONE,
+                        Progress.NONE);
+        return new Explainer(
+                        context,
+                        starts,
+                        pad,
+                        ((SearchOutcome.Found) any).path(),
+                        Corner.SLOW,
+                        search,
+                        limits,
+                        Progress.NONE)
+                .explain();
+    }
+
+    private static void add(
+            Fabric fabric,
+            String site,
+            String name,
+            List<String> wires,
+            List<Cell> cells,
+            List<Net> nets) {
+        int number = fabric.findSite(site);
+        Cell cell = new Cell(cells.size(), "cell_" + name, "register", number, Map.of());
+        cells.add(cell);
+        RouteTree.Builder tree = new RouteTree.Builder(fabric.site(number).firstPin());
+        wires.forEach(w -> tree.add(fabric.site(number).firstPin(), fabric.findVertex(w)));
+        Terminal driver = new Terminal.CellPin(cell.id(), "out");
+        nets.add(new Net(nets.size(), name, driver, List.of(), tree.build(), false));
+    }
+}
