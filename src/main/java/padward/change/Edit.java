@@ -20,7 +20,7 @@ public sealed interface Edit {
     record DisconnectPort(String port) implements Edit {
         @Override
         public String toText() {
-            return "let go port " + port;
+            return "disconnect port " + port;
         }
     }
 
@@ -32,7 +32,7 @@ public sealed interface Edit {
     record RemoveNet(String net) implements Edit {
         @Override
         public String toText() {
-            return "free net " + net;
+            return "remove net " + net;
         }
     }
 
@@ -45,7 +45,7 @@ public sealed interface Edit {
     record RemoveCell(String cell) implements Edit {
         @Override
         public String toText() {
-            return "free cell " + cell;
+            return "remove cell " + cell;
         }
     }
 
@@ -58,7 +58,7 @@ public sealed interface Edit {
     record RouteNet(String net, RouteTree route) implements Edit {
         @Override
         public String toText() {
-            return "lay net " + net + " elsewhere";
+            return "reroute net " + net;
         }
     }
 
@@ -77,7 +77,7 @@ public sealed interface Edit {
 
         @Override
         public String toText() {
-            return "move cell " + cell + " to " + site;
+            return "relocate cell " + cell + " to " + site;
         }
     }
 

@@ -9,14 +9,15 @@ import padward.design.Net;
 import padward.design.Port;
 
 /**
- * Reads the edits that a person can state in words: {@code free cell NAME}, {@code free net NAME},
- * {@code let go port NAME}.
+ * Reads the edits that a person can state in words: {@code remove cell NAME}, {@code remove net
+ * NAME}, {@code disconnect port NAME}.
  */
 public final class EditText {
-    private static final String FORMS = "“free cell NAME”, “free net NAME” or “let go port NAME”";
-    private static final String CELL = "free cell ";
-    private static final String NET = "free net ";
-    private static final String PORT = "let go port ";
+    private static final String FORMS =
+            "“remove cell NAME”, “remove net NAME” or “disconnect port NAME”";
+    private static final String CELL = "remove cell ";
+    private static final String NET = "remove net ";
+    private static final String PORT = "disconnect port ";
 
     private EditText() {}
 

@@ -9,7 +9,7 @@ import java.util.Map;
  * @param name hierarchical name, {@code uart/rx/cnt[2]}
  * @param kind kind of cell, one that its site accepts
  * @param site number of its site
- * @param settings settings by name; {@code through = open} leaves the site's through-paths usable
+ * @param settings settings by name; {@code through = open} leaves the site's pass-throughs usable
  */
 public record Cell(int id, String name, String kind, int site, Map<String, String> settings) {
     /** Copies the settings. */

@@ -17,7 +17,7 @@ import padward.fabric.SiteView;
  * <p>A cell holds all pins of its site, those that nets reach included: to free the cell is to free
  * them. A net holds the vertices of its tree and, where it goes through a site, all pins of that
  * site. A cell that lets signals through holds only the pins its own nets use. Thus a way is free
- * exactly when its vertices are, and a through-path needs no test of its own.
+ * exactly when its vertices are, and a pass-through needs no test of its own.
  *
  * <p>Occupants are numbered: nets {@code 0 .. nets - 1}, then cells.
  */
@@ -75,7 +75,7 @@ public final class Occupancy {
             boolean through =
                     place > 0
                             && kindOfEdge(edges, tree.vertex(tree.parent(place)), vertex)
-                                    == EdgeKind.THROUGH;
+                                    == EdgeKind.PASS_THROUGH;
             if (through) {
                 SiteView site = fabric.site(fabric.siteOf(vertex));
                 for (int pin = 0; pin < site.pins().size(); pin++) {

@@ -7,14 +7,14 @@ public enum EdgeKind {
     /** A fixed connection, always there. */
     CONNECTION,
     /** A combinational way through a site, from one of its pins to another. */
-    THROUGH;
+    PASS_THROUGH;
 
     /** The word used in files and on screens. */
     public String label() {
         return switch (this) {
             case SWITCH -> "switch";
-            case CONNECTION -> "joint";
-            case THROUGH -> "through-path";
+            case CONNECTION -> "connection";
+            case PASS_THROUGH -> "pass-through";
         };
     }
 }

@@ -8,7 +8,8 @@ import java.util.Optional;
  * states them. Ends of switches that are no wires are of kind {@link #PIN} or {@link #PAD}.
  *
  * @param wires what is known of kinds of wire
- * @param switches what is known of switches and joints; of several rows that fit, the first counts
+ * @param switches what is known of switches and fixed connections; of several rows that fit, the
+ *     first counts
  */
 public record Electrical(List<WireLoad> wires, List<SwitchLoad> switches) {
     /** Nothing is known. */
@@ -39,7 +40,7 @@ public record Electrical(List<WireLoad> wires, List<SwitchLoad> switches) {
     public record WireLoad(String wire, AtCorners ohms, AtCorners femtofarads) {}
 
     /**
-     * A kind of switch or joint, told by what it joins.
+     * A kind of switch or fixed connection, told by what it joins.
      *
      * @param from kind of wire that it leaves, or {@link #PIN}, {@link #PAD}, {@link #ANY}
      * @param to kind of wire that it enters, or one of these

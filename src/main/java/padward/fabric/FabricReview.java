@@ -111,8 +111,8 @@ public final class FabricReview {
                 edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
                         + " switches, "
                         + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
-                        + " joints, "
-                        + edgeCounts.getOrDefault(EdgeKind.THROUGH, 0)
+                        + " fixed connections, "
+                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
                         + " ways through sites");
     }
 

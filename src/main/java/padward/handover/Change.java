@@ -20,7 +20,7 @@ public record Change(What what, Map<String, String> facts) {
 
     /** Kinds of elementary change, in the order in which they are to be carried out. */
     public enum What {
-        /** A switch, joint or through-path that a net uses no longer. */
+        /** A switch, fixed connection or pass-through that a net uses no longer. */
         OFF,
         /** A net has an end less. */
         END_GONE,
@@ -36,7 +36,7 @@ public record Change(What what, Map<String, String> facts) {
         CELL_SET,
         /** A port stands on a pad. */
         PORT_NEW,
-        /** A switch, joint or through-path that a net uses now. */
+        /** A switch, fixed connection or pass-through that a net uses now. */
         ON,
         /** A net has an end more. */
         END_NEW;

@@ -28,7 +28,7 @@ public final class SheetCsv {
                     "padSlow_ps",
                     "instrumentFast_ps",
                     "instrumentSlow_ps",
-                    "correction_ps",
+                    "addToTime_ps",
                     "riseFast_ps",
                     "riseSlow_ps",
                     "sample_MHz");

@@ -41,7 +41,7 @@ final class ClosedPins {
         for (int i = 0; i < site.pins().size(); i++) {
             edges.reset(site.firstPin() + i);
             while (edges.next()) {
-                if (edges.kind() == EdgeKind.THROUGH) {
+                if (edges.kind() == EdgeKind.PASS_THROUGH) {
                     if (end != Fabric.NOTHING && end != edges.other()) {
                         return false;
                     }

@@ -251,7 +251,7 @@ public final class PlaceAndRoute {
             for (int i = 0; i < site.pins().size(); i++) {
                 edges.reset(site.firstPin() + i);
                 while (edges.next()) {
-                    if (edges.kind() == EdgeKind.THROUGH) {
+                    if (edges.kind() == EdgeKind.PASS_THROUGH) {
                         most = Math.max(most, edges.delayPs(Corner.SLOW));
                     }
                 }

@@ -21,7 +21,7 @@ import padward.fabric.VertexKind;
  *
  * <p>The delay of the edge that leads into a stage is the fabric's own and covers the buffer and
  * the bare first wire. What the stage adds is Elmore's delay of the whole less that of the bare
- * first wire. Through-paths restore the signal.
+ * first wire. Pass-throughs restore the signal.
  */
 final class BufferedStages {
     /** Ohms times femtofarads are femtoseconds. */
@@ -88,7 +88,7 @@ final class BufferedStages {
             int parent = tree.parent(place);
             EdgeFinder.EdgeValue edge = finder.get(tree.vertex(parent), tree.vertex(place));
             Optional<SwitchLoad> load =
-                    edge.kind() == EdgeKind.THROUGH
+                    edge.kind() == EdgeKind.PASS_THROUGH
                             ? Optional.empty()
                             : electrical.findSwitch(
                                     kind(tree.vertex(parent)), kind(tree.vertex(place)));

@@ -157,7 +157,7 @@ final class MainView extends StackPane {
     private List<Panel> panels() {
         return List.of(
                 new Panel(
-                        "ways",
+                        "routes",
                         "Ways out",
                         "All pads for the net, best first",
                         () -> new RoutesOutView(model)),

@@ -116,7 +116,7 @@ final class WindowActions {
                                 model.shown()::tryIt)
                         .when(canTry),
                 question(
-                                "another-way",
+                                "another-route",
                                 "Another way",
                                 "",
                                 "Shows the next of the clearances that would open the way",

@@ -61,7 +61,7 @@ class ChangesTest {
 
     private String handedOver(String name, Object... more) throws Exception {
         Object[] words = new Object[7 + more.length];
-        Object[] first = {"handover", "-d", design, "-l", ledger, "-o", folder.resolve(name)};
+        Object[] first = {"changes", "-d", design, "-l", ledger, "-o", folder.resolve(name)};
         System.arraycopy(first, 0, words, 0, 7);
         System.arraycopy(more, 0, words, 7, more.length);
         CommandRun run = CommandRun.of(words);
@@ -202,7 +202,7 @@ class ChangesTest {
         Files.writeString(file, template.replace('|', '\n'));
         Path output = folder.resolve("c.txt");
         CommandRun run =
-                CommandRun.of("handover", "-d", design, "-l", ledger, "-o", output, "-t", file);
+                CommandRun.of("changes", "-d", design, "-l", ledger, "-o", output, "-t", file);
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains(place).contains(told);
         assertThat(run.err().strip()).doesNotContain("\n");

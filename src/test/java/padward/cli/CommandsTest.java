@@ -46,7 +46,7 @@ class CommandsTest {
         assertThat(run.out())
                 .contains("Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]")
                 .contains("Proven fewest")
-                .contains("1. free cell pump/run/motor_out")
+                .contains("1. remove cell pump/run/motor_out")
                 .contains("on every way")
                 .contains("spare: all that it feeds ends in port motor, which is given up")
                 .contains("Cautions:");
@@ -68,13 +68,13 @@ class CommandsTest {
         JsonObject why = answer.getAsJsonObject("why");
         assertThat(why.get("provenFewest").getAsBoolean()).isTrue();
         assertThat(why.get("atLeast").getAsInt()).isEqualTo(1);
-        JsonObject first = why.getAsJsonArray("clearances").get(0).getAsJsonObject();
+        JsonObject first = why.getAsJsonArray("options").get(0).getAsJsonObject();
         JsonObject obstacle = first.getAsJsonArray("obstacles").get(0).getAsJsonObject();
         assertThat(obstacle.get("name").getAsString()).isEqualTo("alarm/beep");
         assertThat(obstacle.get("consequence").getAsString()).isEqualTo("movable");
-        assertThat(obstacle.get("means").getAsString()).isEqualTo("other-wires");
+        assertThat(obstacle.get("means").getAsString()).isEqualTo("reroute");
         assertThat(first.getAsJsonArray("edits").get(0).getAsString())
-                .isEqualTo("lay net alarm/beep elsewhere");
+                .isEqualTo("reroute net alarm/beep");
     }
 
     @Test
@@ -107,10 +107,10 @@ class CommandsTest {
 
     @Test
     void aTrialAnswersAsIf() {
-        Run run = ask("x0y5/pad[0]", "--trial", "free net alarm/beep");
+        Run run = ask("x0y5/pad[0]", "--what-if", "remove net alarm/beep");
         assertThat(run.code()).isZero();
         assertThat(run.out())
-                .contains("Trial: free net alarm/beep. Nothing is changed.")
+                .contains("Trial: remove net alarm/beep. Nothing is changed.")
                 .contains("Without it: Blocked.")
                 .contains("Loses its signal: port buzzer.")
                 .contains("Newly open pads:")
@@ -119,14 +119,14 @@ class CommandsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "--trial, free cell nothing, “nothing”",
-        "--trial, free net " + NET + ", itself",
+        "--what-if, remove cell nothing, “nothing”",
+        "--what-if, remove net " + NET + ", itself",
         "--push-depth, 9, a number from 0 to 5",
         "--effort-ms, -1, a number from 0",
         "--corner, warm, '--corner: expected one of fast, slow, found “warm”; see padward ask'",
         "--engine, fast, 'expected one of own, reference, reference-guided, found “fast”'",
         "--effort-ms, 1e3, '--effort-ms: expected a whole number up to 2147483647, found “1e3”'",
-        "--trial, free it, --trial: expected “free cell NAME”"
+        "--what-if, free it, --what-if: expected “remove cell NAME”"
     })
     void badOptionsAreToldOnce(String option, String value, String told) {
         Run run = ask("x0y5/pad[0]", option, value);
@@ -153,10 +153,10 @@ class CommandsTest {
 
     @Test
     void optionsAreNamedAsTheyWereGiven() {
-        assertThat(run("align", "a.csv", "-s", "b.csv", "-o", "c.csv", "--channel", "J1").err())
+        assertThat(run("deskew", "a.csv", "-s", "b.csv", "-o", "c.csv", "--channel", "J1").err())
                 .startsWith("padward: --channel: expected NAME=LINE, found “J1”");
-        String[] bus = {"bus", "-d", DESIGN, "-n", NET, "-p", "header J1", "--hold", "clk13"};
-        assertThat(run(bus).err()).contains("--hold: ").contains("nearest name is “clk12”");
+        String[] bus = {"bus", "-d", DESIGN, "-n", NET, "-p", "header J1", "--register", "clk13"};
+        assertThat(run(bus).err()).contains("--register: ").contains("nearest name is “clk12”");
     }
 
     @Test
@@ -177,8 +177,8 @@ class CommandsTest {
                         DESIGN,
                         "--net",
                         NET,
-                        "--trial",
-                        "free cell pump/run/motor_out",
+                        "--what-if",
+                        "remove cell pump/run/motor_out",
                         "--used");
         assertThat(whatIf.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
                 .hasValueSatisfying(l -> assertThat(l).contains("Open"));

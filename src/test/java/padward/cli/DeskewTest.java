@@ -44,7 +44,7 @@ class DeskewTest {
                         """
                                 .formatted(variable));
         Object[] words = new Object[6 + more.length];
-        Object[] first = {"align", capture, "--sheet", sheet, "-o", folder.resolve("level.vcd")};
+        Object[] first = {"deskew", capture, "--sheet", sheet, "-o", folder.resolve("level.vcd")};
         System.arraycopy(first, 0, words, 0, 6);
         System.arraycopy(more, 0, words, 6, more.length);
         return CommandRun.of(words);

@@ -238,7 +238,7 @@ class LedgerCommandsTest {
                         "J1.4",
                         "--ledger",
                         ledger.toString(),
-                        "--clearance",
+                        "--option",
                         "5");
         assertThat(open.code()).isEqualTo(2);
         assertThat(open.err()).contains("the way is open");
@@ -315,11 +315,11 @@ class LedgerCommandsTest {
     @Test
     void aSpoiltLedgerIsOneClearError() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
-        String text = Files.readString(ledger).replace("let-go-port", "let-go-post");
+        String text = Files.readString(ledger).replace("disconnect-port", "disconnect-post");
         Files.writeString(ledger, text);
         Run run = undo();
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).contains("let-go-post").contains("$.entries[0]");
+        assertThat(run.err()).contains("disconnect-post").contains("$.entries[0]");
         assertThat(run.err().strip()).doesNotContain("\n");
     }
 

@@ -60,9 +60,9 @@ class NewerRunTest {
         assertThat(first.getAsJsonArray("reasons").get(0).getAsString())
                 .isEqualTo("there is no cell pump/run/motor_out");
         JsonObject line = first.getAsJsonArray("lines").get(0).getAsJsonObject();
-        assertThat(line.get("way").getAsString()).isEqualTo("new");
+        assertThat(line.get("route").getAsString()).isEqualTo("new");
         assertThat(line.getAsJsonArray("hops")).isNotEmpty();
-        assertThat(told.getAsJsonObject("harmlessness").get("holds").getAsBoolean()).isTrue();
+        assertThat(told.getAsJsonObject("audit").get("holds").getAsBoolean()).isTrue();
         // What was kept gives on its own run what was written.
         CommandRun same = CommandRun.of("diff", output, fresh, "-d", newer);
         assertThat(same.code()).isZero();

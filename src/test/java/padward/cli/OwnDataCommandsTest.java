@@ -102,7 +102,7 @@ class OwnDataCommandsTest {
                 .isZero();
         Run run =
                 run(
-                        "settle",
+                        "place-route",
                         "--netlist",
                         "fixtures/netlists/counter.v",
                         "--mapping",
@@ -120,7 +120,7 @@ class OwnDataCommandsTest {
         assertThat(checked.code()).isZero();
         Run wrong =
                 run(
-                        "settle",
+                        "place-route",
                         "--netlist",
                         "fixtures/netlists/counter.v",
                         "--mapping",

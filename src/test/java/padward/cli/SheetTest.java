@@ -91,9 +91,9 @@ class SheetTest {
             int atPad = Integer.parseInt(one.get("padFast_ps"));
             // 0.3 m of cable at 0.66 of light's speed take 1.516 ns; the trace comes on top.
             assertThat(fast - atPad).isBetween(1516, 2200);
-            assertThat(Integer.parseInt(one.get("correction_ps"))).isNotNegative();
+            assertThat(Integer.parseInt(one.get("addToTime_ps"))).isNotNegative();
         }
-        assertThat(records).anyMatch(r -> Integer.parseInt(r.get("correction_ps")) == 0);
+        assertThat(records).anyMatch(r -> Integer.parseInt(r.get("addToTime_ps")) == 0);
     }
 
     private static List<CSVRecord> table(String text) throws Exception {

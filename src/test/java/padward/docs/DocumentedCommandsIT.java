@@ -86,7 +86,7 @@ class DocumentedCommandsIT {
         // The channels are known by the sheet, which no example writes.
         int align =
                 IntStream.range(0, commands.size())
-                        .filter(i -> commands.get(i).source().equals("align"))
+                        .filter(i -> commands.get(i).source().equals("deskew"))
                         .findFirst()
                         .orElseThrow();
         commands.add(align, new PaperCommand("before", SHEET));

@@ -15,7 +15,7 @@ import picocli.CommandLine;
 
 /** The README's table of commands is the program's. */
 class ReadmeTest {
-    private static final Pattern ROW = Pattern.compile("(?m)^\\| `([a-z]+) ?([^`]*)` \\|");
+    private static final Pattern ROW = Pattern.compile("(?m)^\\| `([a-z-]+) ?([^`]*)` \\|");
     private static final Pattern OPTION = Pattern.compile("(?<![\\w-])--?[a-z][a-z-]*");
 
     private final Map<String, CommandLine> commands = Padward.commandLine().getSubcommands();

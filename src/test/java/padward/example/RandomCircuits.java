@@ -136,9 +136,9 @@ public final class RandomCircuits {
     }
 
     private void connectSite(ExplicitBuilder builder, int site, int wires) {
-        edge(builder, "s" + site + ".a", "s" + site + ".x", EdgeKind.THROUGH);
+        edge(builder, "s" + site + ".a", "s" + site + ".x", EdgeKind.PASS_THROUGH);
         if (random.nextBoolean()) {
-            edge(builder, "s" + site + ".b", "s" + site + ".y", EdgeKind.THROUGH);
+            edge(builder, "s" + site + ".b", "s" + site + ".y", EdgeKind.PASS_THROUGH);
         }
         for (int k = 0; k < 2; k++) {
             for (String in : List.of("a", "b")) {
@@ -259,7 +259,7 @@ public final class RandomCircuits {
             edges.reset(vertex);
             while (edges.next()) {
                 int next = edges.other();
-                boolean through = edges.kind() == EdgeKind.THROUGH;
+                boolean through = edges.kind() == EdgeKind.PASS_THROUGH;
                 if (!before.containsKey(next) && mayEnter(net, next, goal, through)) {
                     before.put(next, vertex);
                     queue.add(next);

@@ -50,7 +50,7 @@ class FabricReviewTest {
                 .containsExactly(
                         "59 wires: 59 e",
                         "2 sites with 2 pins: 2 logic",
-                        "59 switches, 2 joints, 0 ways through sites");
+                        "59 switches, 2 fixed connections, 0 ways through sites");
         assertThat(review.findings())
                 .containsExactly(
                         "pads that can drive, but nothing leads to them: 1 (unfed)",

@@ -41,7 +41,7 @@ class FaultPlacesTest {
             "pads":[{"name":"P0","at":[1,0],"packagePin":"A1","bank":"A","directions":"out","data":"io","setting":"s1"},
             {"name":"P1","at":[1,0],"packagePin":"A2","directions":"in"}],
             "switches":[["c0.q","w0",5,7],["c0.q","w1",5,7],["w0","io.d",5,7],["w1","io.d",5,7]],
-            "joints":[["io.q","P0",0,0],["P1","c0.d",3,4]]}
+            "connections":[["io.q","P0",0,0],["P1","c0.d",3,4]]}
             """;
 
     private static final String DESIGN =
@@ -161,7 +161,7 @@ class FaultPlacesTest {
                 "\"route\":[[\"c0.q\"; \"route\":[[\"w0\"; $.nets[0].route[0][0]; the driver's \"c0.q\"",
                 "\"route\":[[\"c0.q\",\"w0\"; \"route\":[[\"c0.q\",\"w2\"; $.nets[0].route[0][1]; did you mean \"w0\"",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"w1\",\"io.d\"]; $.nets[0].route[1][0]; earlier branch",
-                "[\"io.d\",\"io.q\",\"P0\"]; [\"io.d\",\"P0\"]; $.nets[0].route[1][1]; a switch, joint or through-path",
+                "[\"io.d\",\"io.q\",\"P0\"]; [\"io.d\",\"P0\"]; $.nets[0].route[1][1]; a switch, fixed connection or pass-through",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"io.d\",\"io.q\"]; $.nets[0].sinks[0]; not on the route",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"c0.q\",\"w1\",\"io.d\"]; $.nets[0].route[1][2]; drives already",
                 "[\"io.d\",\"io.q\",\"P0\"]; []; $.nets[0].route[1]; two names",

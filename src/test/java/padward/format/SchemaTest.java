@@ -38,7 +38,8 @@ import padward.lesson.file.LearnerFile;
 /** The files of the examples against the schemas, by a general validator of JSON Schema 2020-12. */
 class SchemaTest {
     private static Schema schema(String name) throws Exception {
-        try (InputStream in = SchemaTest.class.getResourceAsStream("/padward/format/" + name + ".schema.json")) {
+        try (InputStream in =
+                SchemaTest.class.getResourceAsStream("/padward/format/" + name + ".schema.json")) {
             String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
             return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
                     .getSchema(text, InputFormat.JSON);

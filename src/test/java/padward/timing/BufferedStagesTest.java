@@ -151,7 +151,7 @@ class BufferedStagesTest {
 
         private boolean isThrough(int place) {
             return finder.get(tree.vertex(tree.parent(place)), tree.vertex(place)).kind()
-                    == EdgeKind.THROUGH;
+                    == EdgeKind.PASS_THROUGH;
         }
 
         private int stage(int place) {

@@ -58,12 +58,12 @@ class FlowsTest {
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         assertThat(text(robot, "#proof")).startsWith("Proven fewest");
         robot.clickOn("#try-button");
-        assertThat(text(robot, "#trial-edits"))
+        assertThat(text(robot, "#what-if-edits"))
                 .isEqualTo(
-                        "Trial: let go port motor, free cell pump/run/motor_out, bring out net "
+                        "Trial: disconnect port motor, remove cell pump/run/motor_out, bring out net "
                                 + NET
                                 + " on pad x7y3/pad[0] as port out_J1.3");
-        assertThat(text(robot, "#trial-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
+        assertThat(text(robot, "#what-if-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
         assertThat(shown()).isSameAs(original);
         robot.clickOn("#keep-button");
         assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
@@ -85,7 +85,7 @@ class FlowsTest {
         robot.clickOn("#drop-button");
         assertThat(shown()).isSameAs(original);
         assertThat(model.shown().whatIfProperty().get()).isEmpty();
-        assertThat(robot.lookup("#trial-bar").query().isVisible()).isFalse();
+        assertThat(robot.lookup("#what-if-bar").query().isVisible()).isFalse();
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
     }
 
@@ -95,7 +95,7 @@ class FlowsTest {
         assertThat(robot.lookup("#option-0").queryAs(RadioButton.class).getText())
                 .startsWith("move net alarm/beep");
         robot.clickOn("#try-button");
-        assertThat(text(robot, "#trial-after")).startsWith("With it: Open");
+        assertThat(text(robot, "#what-if-after")).startsWith("With it: Open");
         robot.clickOn("#keep-button");
         assertThat(shown().findNet("alarm/beep")).isPresent();
         assertThat(text(robot, "#answer-word")).endsWith("Open");
@@ -104,7 +104,7 @@ class FlowsTest {
     @Test
     void routesOutAreListedPreviewedAndAskedFor(FxRobot robot) {
         ask(robot, "J1.3");
-        TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
+        TableView<Answer> table = robot.lookup("#routes-table").queryTableView();
         assertThat(table.getItems()).hasSize(shown().fabric().pads().size());
         robot.interact(() -> table.getSelectionModel().select(2));
         Answer third = table.getItems().get(2);
@@ -173,7 +173,7 @@ class FlowsTest {
     void anOpenAnswerIsBroughtOutAndKept(FxRobot robot) {
         ask(robot, "J1.2");
         robot.clickOn("#bring-out-button");
-        assertThat(text(robot, "#trial-after")).startsWith("With it: Open");
+        assertThat(text(robot, "#what-if-after")).startsWith("With it: Open");
         robot.clickOn("#keep-button");
         assertThat(text(robot, "#answer-sentence")).contains("is on pad x7y2/pad[1]");
         assertThat(robot.lookup("#bring-out-button").query().isVisible()).isFalse();

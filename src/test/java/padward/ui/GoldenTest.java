@@ -122,7 +122,7 @@ class GoldenTest {
     void windowWithATrial(FxRobot robot) {
         ask(robot, "J1.3");
         robot.interact(model.shown()::tryIt);
-        compare(window(robot), "window-trial");
+        compare(window(robot), "window-what-if");
     }
 
     @Test
@@ -161,7 +161,7 @@ class GoldenTest {
     void mapWithATrial(FxRobot robot) {
         ask(robot, "x0y5/pad[0]");
         robot.interact(model.shown()::tryIt);
-        compare(map(robot), "map-trial");
+        compare(map(robot), "map-what-if");
     }
 
     @Test

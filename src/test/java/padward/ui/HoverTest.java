@@ -51,7 +51,7 @@ class HoverTest {
                     model.shown().padTextProperty().set("J1.3");
                     model.shown().ask();
                 });
-        TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
+        TableView<Answer> table = robot.lookup("#routes-table").queryTableView();
         MapView map = robot.lookup("#map").queryAs(MapView.class);
         // All is seen, so every pad's way is.
         robot.interact(map::fitAll);

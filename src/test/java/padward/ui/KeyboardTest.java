@@ -49,7 +49,7 @@ class KeyboardTest {
                     "question-row",
                     "answer-bar",
                     "notes",
-                    "trial-bar",
+                    "what-if-bar",
                     "map",
                     "strip-map",
                     "openings",
@@ -138,7 +138,7 @@ class KeyboardTest {
         robot.interact(() -> OpenWindow.actions(stage).get("drop").run());
         assertThat(focused(robot).getId()).isEqualTo("try-button");
         TabPane panels = robot.lookup("#panels").queryAs(TabPane.class);
-        robot.interact(() -> robot.lookup("#ways-table").query().requestFocus());
+        robot.interact(() -> robot.lookup("#routes-table").query().requestFocus());
         robot.interact(() -> panels.getSelectionModel().select(1));
         assertThat(focused(robot)).isSameAs(panels);
     }

@@ -54,8 +54,8 @@ class PicturesTest {
         take(robot, "window-hop");
         robot.interact(() -> model.shown().selectedHopProperty().set(Optional.empty()));
         robot.interact(model.shown()::tryIt);
-        robot.interact(() -> OpenWindow.actions(stage).get("whole-way").run());
-        take(robot, "window-trial");
+        robot.interact(() -> OpenWindow.actions(stage).get("whole-route").run());
+        take(robot, "window-what-if");
         if (model.shown().whatIfProperty().get().isPresent()) {
             robot.interact(model::keep);
             take(robot, "window-kept");
@@ -65,7 +65,7 @@ class PicturesTest {
         take(robot, "window-movable");
         robot.interact(
                 () -> {
-                    TableView<?> table = robot.lookup("#ways-table").queryTableView();
+                    TableView<?> table = robot.lookup("#routes-table").queryTableView();
                     table.getSelectionModel().select(3);
                 });
         take(robot, "window-preview");

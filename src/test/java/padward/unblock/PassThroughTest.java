@@ -66,8 +66,8 @@ class PassThroughTest {
         for (String[] edge : edges) {
             add(builder, edge[0], edge[1], EdgeKind.SWITCH);
         }
-        add(builder, "halves.b", "halves.y", EdgeKind.THROUGH);
-        add(builder, "halves.a", "halves.x", EdgeKind.THROUGH);
+        add(builder, "halves.b", "halves.y", EdgeKind.PASS_THROUGH);
+        add(builder, "halves.a", "halves.x", EdgeKind.PASS_THROUGH);
         Fabric fabric = builder.build();
         List<Cell> cells =
                 List.of(

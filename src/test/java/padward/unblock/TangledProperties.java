@@ -142,7 +142,7 @@ class TangledProperties {
             for (int place = 1; place < net.route().size(); place++) {
                 int to = net.route().vertex(place);
                 int from = net.route().vertex(net.route().parent(place));
-                if (finder.get(from, to).kind() == EdgeKind.THROUGH) {
+                if (finder.get(from, to).kind() == EdgeKind.PASS_THROUGH) {
                     int site = after.fabric().siteOf(to);
                     String other = through.put(site, net.name());
                     assertThat(other == null || other.equals(net.name())).as(what).isTrue();

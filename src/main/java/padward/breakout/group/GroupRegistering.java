@@ -136,7 +136,7 @@ final class GroupRegistering {
         List<Integer> data = new ArrayList<>();
         into.reset(output);
         while (into.next()) {
-            if (into.kind() == EdgeKind.THROUGH) {
+            if (into.kind() == EdgeKind.PASS_THROUGH) {
                 data.add(into.other());
             }
         }

@@ -189,7 +189,7 @@ public final class WhyText {
         return delayChange.breaksTiming() ? text + ", too late" : text;
     }
 
-    /** One clearance as a phrase: {@code free cell A and net B}. */
+    /** One clearance as a phrase: {@code remove cell A and net B}. */
     public static String option(UnblockOption option) {
         return option.removals().stream()
                 .map(

@@ -175,7 +175,7 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
                 + same.nets()
                 + " nets keep every wire ("
                 + same.steps()
-                + " switches, joints and through-paths compared) and every delay ("
+                + " switches, fixed connections and pass-throughs compared) and every delay ("
                 + same.delays()
                 + " compared); all other "
                 + same.cells()

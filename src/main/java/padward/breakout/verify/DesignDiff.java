@@ -37,7 +37,7 @@ public record DesignDiff(
      * What was compared and found alike.
      *
      * @param nets nets with the same driver, ends, wires and delays
-     * @param steps their switches, joints and through-paths
+     * @param steps their switches, fixed connections and pass-throughs
      * @param delays their delays, reckoned at each vertex and at both corners
      * @param cells cells on the same site with the same settings
      * @param ports ports on the same pad with the same direction and setting

@@ -30,7 +30,7 @@ public record NetDiff(
     }
 
     /**
-     * One switch, joint or through-path in use.
+     * One switch, fixed connection or pass-through in use.
      *
      * @param from the vertex that it leads from
      * @param to the vertex that it leads to

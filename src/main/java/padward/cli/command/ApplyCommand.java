@@ -244,7 +244,7 @@ public final class ApplyCommand implements Callable<Integer> {
                 result.addProperty("newLedger", newLedger.toString());
             }
         }
-        report.ifPresent(r -> result.add("harmlessness", LedgerJson.audit(r, read.fabric())));
+        report.ifPresent(r -> result.add("audit", LedgerJson.audit(r, read.fabric())));
         return result;
     }
 }

@@ -60,11 +60,11 @@ public final class AskCommand implements Callable<Integer> {
     private boolean json;
 
     @Option(
-            names = "--trial",
+            names = "--what-if",
             paramLabel = "EDIT",
             description =
-                    "Answers as if something were freed: 'free cell NAME', 'free net NAME', "
-                            + "'let go port NAME'. May be given several times. Changes nothing.")
+                    "Answers as if something were freed: 'remove cell NAME', 'remove net NAME', "
+                            + "'disconnect port NAME'. May be given several times. Changes nothing.")
     private List<String> whatIf = List.of();
 
     @Option(
@@ -176,7 +176,7 @@ public final class AskCommand implements Callable<Integer> {
         try {
             report = WhatIfReport.of(question, edits, limits, progress());
         } catch (IllegalArgumentException fault) {
-            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
+            throw new BadInput("--what-if", "", "edits that fit the design", fault.getMessage());
         }
         if (json) {
             out.println(AnswerJson.text(WhatIfTable.json(report)));

@@ -70,7 +70,7 @@ public final class BusCommand implements Callable<Integer> {
     private Integer match;
 
     @Option(
-            names = "--hold",
+            names = "--register",
             paramLabel = "CLOCK",
             description =
                     "Also tells what it takes to hold the signals in the pads' IO registers with"
@@ -136,7 +136,7 @@ public final class BusCommand implements Callable<Integer> {
                                 RegisteredGroup.of(
                                         now,
                                         bus,
-                                        DesignOption.net("--hold", now, register),
+                                        DesignOption.net("--register", now, register),
                                         outside,
                                         Progress.NONE));
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);

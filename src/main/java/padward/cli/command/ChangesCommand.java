@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
 
 /** {@code changes}: a ledger for other tools. */
 @Command(
-        name = "handover",
+        name = "changes",
         mixinStandardHelpOptions = true,
         description =
                 "Writes what a ledger does as a list of elementary changes, for whatever carries them out: "
@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Example:",
-            "  padward handover --design fixtures/small/only.design.json --ledger bench.json \\",
+            "  padward changes --design fixtures/small/only.design.json --ledger bench.json \\",
             "      --template docs/templates/plain-commands.mustache -o changes.txt"
         })
 public final class ChangesCommand implements Callable<Integer> {

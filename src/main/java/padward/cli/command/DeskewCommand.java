@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
 
 /** {@code deskew}: a capture brought level by its channels' delays. */
 @Command(
-        name = "align",
+        name = "deskew",
         mixinStandardHelpOptions = true,
         description = {
             "Shifts each channel of a capture by its line's delay, so that all stand as they left"
@@ -41,7 +41,7 @@ import picocli.CommandLine.Spec;
             "Exit status: 0 written; 1 written, but no channel is on the sheet; 2 bad input.",
             "",
             "Example:",
-            "  padward align capture.vcd --sheet bench.csv --sample-mhz 500 -o level.vcd"
+            "  padward deskew capture.vcd --sheet bench.csv --sample-mhz 500 -o level.vcd"
         })
 public final class DeskewCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

@@ -56,7 +56,7 @@ public final class KeepCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
     @Option(
-            names = "--clearance",
+            names = "--option",
             defaultValue = "1",
             paramLabel = "N",
             description =
@@ -116,7 +116,7 @@ public final class KeepCommand implements Callable<Integer> {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
             if (number != 1) {
-                throw new BadInput("--clearance", "", "1, for the way is open", "" + number);
+                throw new BadInput("--option", "", "1, for the way is open", "" + number);
             }
             return AnswerEdits.of(open);
         }
@@ -127,7 +127,7 @@ public final class KeepCommand implements Callable<Integer> {
                     options.isEmpty()
                             ? "a pad that can be opened; no clearance was found"
                             : "a number from 1 to " + options.size();
-            throw new BadInput("--clearance", "", expected, "" + number);
+            throw new BadInput("--option", "", expected, "" + number);
         }
         return AnswerEdits.of(blocked, options.get(number - 1));
     }

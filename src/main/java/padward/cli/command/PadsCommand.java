@@ -42,7 +42,13 @@ public final class PadsCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         TextTable table =
                 new TextTable(
-                        "pad", "pin", "bank", "ways", "port", "IO register held by", "also called");
+                        "pad",
+                        "pin",
+                        "bank",
+                        "routes",
+                        "port",
+                        "IO register held by",
+                        "also called");
         JsonArray list = new JsonArray();
         for (int i = 0; i < read.fabric().pads().size(); i++) {
             String[] row = row(read, i);
@@ -90,7 +96,7 @@ public final class PadsCommand implements Callable<Integer> {
     }
 
     private static JsonObject object(String[] row) {
-        String[] keys = {"pad", "packagePin", "bank", "directions", "port", "heldBy", "alsoCalled"};
+        String[] keys = {"pad", "packagePin", "bank", "directions", "port", "usedBy", "alsoCalled"};
         JsonObject result = new JsonObject();
         for (int i = 0; i < keys.length; i++) {
             result.addProperty(keys[i], row[i]);

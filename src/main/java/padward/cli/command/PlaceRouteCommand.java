@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
 
 /** {@code placeAndRoute}: a netlist of another tool, placed and routed on a fabric. */
 @Command(
-        name = "settle",
+        name = "place-route",
         mixinStandardHelpOptions = true,
         description =
                 "Puts a netlist on a fabric: packs, places and routes it, and writes the design. "
@@ -46,7 +46,7 @@ import picocli.CommandLine.Spec;
             "Exit status: 0 all of it fits, 1 something did not fit, 2 bad input.",
             "",
             "Example:",
-            "  padward settle --netlist fixtures/netlists/counter.v \\",
+            "  padward place-route --netlist fixtures/netlists/counter.v \\",
             "      --mapping fixtures/netlists/larch.mapping.json \\",
             "      --fabric fixtures/workbench/fabric.json.gz -o /tmp/counter.design.json"
         })

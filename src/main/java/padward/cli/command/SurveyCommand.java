@@ -73,7 +73,7 @@ public final class SurveyCommand implements Callable<Integer> {
     private boolean used;
 
     @Option(
-            names = "--trial",
+            names = "--what-if",
             paramLabel = "EDIT",
             description = "Surveys as if something were freed; see ask.")
     private List<String> whatIf = List.of();

@@ -72,7 +72,7 @@ public final class AnswerJson {
             noRoute.nearby().forEach(n -> nearby.add(WhyJson.nearby(n)));
             result.add("nearby", nearby);
         }
-        answer.disconnected().ifPresent(l -> result.add("letGo", disconnected(l, fabric)));
+        answer.disconnected().ifPresent(l -> result.add("disconnected", disconnected(l, fabric)));
         JsonArray cautions = new JsonArray();
         answer.cautions().forEach(cautions::add);
         result.add("cautions", cautions);
@@ -101,7 +101,7 @@ public final class AnswerJson {
         result.add("delay_ps", delay(hop.step()));
         result.add("total_ps", delay(hop.total()));
         result.addProperty("onNet", hop.onNet());
-        hop.obstacle().ifPresent(o -> result.add("heldBy", occupant(o)));
+        hop.obstacle().ifPresent(o -> result.add("usedBy", occupant(o)));
         return result;
     }
 
@@ -117,8 +117,8 @@ public final class AnswerJson {
         result.addProperty("resource", obstacle.resource());
         result.addProperty("resourceKind", obstacle.resourceKind());
         result.addProperty("tile", obstacle.tile());
-        result.addProperty("spare", obstacle.removable());
-        result.addProperty("atStake", obstacle.wouldLose());
+        result.addProperty("removable", obstacle.removable());
+        result.addProperty("wouldLoseSignal", obstacle.wouldLose());
         return result;
     }
 

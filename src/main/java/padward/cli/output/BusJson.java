@@ -42,10 +42,10 @@ public final class BusJson {
         result.add("skews", skews);
         result.addProperty("total_ps", bus.totalPs());
         result.addProperty("alone_ps", bus.alonePs());
-        unblocked.ifPresent(c -> result.add("cleared", unblocked(c)));
+        unblocked.ifPresent(c -> result.add("unblocked", unblocked(c)));
         registered.ifPresent(h -> result.add("held", RegisteredTable.json(design, h)));
         matched.ifPresent(m -> result.add("matched", matched(design, m)));
-        result.add("shifts", delayChanges(design, bus));
+        result.add("delayChanges", delayChanges(design, bus));
         JsonArray edits = new JsonArray();
         bus.edits().forEach(e -> edits.add(e.toText()));
         result.add("edits", edits);

@@ -34,7 +34,7 @@ public final class DiffTable {
                         + same.nets()
                         + " nets with "
                         + same.steps()
-                        + " switches, joints and through-paths and "
+                        + " switches, fixed connections and pass-throughs and "
                         + same.delays()
                         + " delays, "
                         + same.cells()

@@ -60,13 +60,13 @@ public final class LedgerJson {
         result.addProperty("net", line.net());
         result.addProperty("pad", line.pad());
         if (line instanceof CarryOver.Line.Found found) {
-            result.addProperty("way", "new");
+            result.addProperty("route", "new");
             AnswerJson.addRoute(found.route(), result);
         } else if (line instanceof CarryOver.Line.Left left) {
-            result.addProperty("way", "none");
+            result.addProperty("route", "none");
             result.addProperty("reason", left.reason());
         } else {
-            result.addProperty("way", "same");
+            result.addProperty("route", "same");
         }
         return result;
     }

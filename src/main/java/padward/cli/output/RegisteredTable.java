@@ -56,8 +56,8 @@ public final class RegisteredTable {
             one.addProperty("pad", design.fabric().pads().get(line.pad()).name());
             JsonArray free = new JsonArray();
             line.toFree().forEach(o -> free.add(WhyText.who(o)));
-            one.add("toFree", free);
-            line.hindrance().ifPresent(h -> one.addProperty("hindrance", h));
+            one.add("toRemove", free);
+            line.hindrance().ifPresent(h -> one.addProperty("reason", h));
             if (line.hindrance().isEmpty()) {
                 one.add("data_ps", AnswerJson.delay(line.data()));
                 one.add("clock_ps", AnswerJson.delay(line.clocked()));

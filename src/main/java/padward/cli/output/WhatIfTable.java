@@ -27,7 +27,7 @@ public final class WhatIfTable {
         try {
             return WhatIf.of(design, parse(design, texts));
         } catch (IllegalArgumentException fault) {
-            throw new BadInput("--trial", "", "edits that fit the design", fault.getMessage());
+            throw new BadInput("--what-if", "", "edits that fit the design", fault.getMessage());
         }
     }
 
@@ -35,7 +35,7 @@ public final class WhatIfTable {
     public static List<Edit> parse(Design design, List<String> texts) throws BadInput {
         List<Edit> result = new ArrayList<>();
         for (String text : texts) {
-            result.add(EditText.parse(design, text, "--trial"));
+            result.add(EditText.parse(design, text, "--what-if"));
         }
         return result;
     }
@@ -68,8 +68,8 @@ public final class WhatIfTable {
 
     public static JsonObject json(WhatIfReport report) {
         JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-trial/1");
-        result.add("trial", names(report.edits().stream().map(Edit::toText).toList()));
+        result.addProperty("format", "padward-what-if/1");
+        result.add("whatIf", names(report.edits().stream().map(Edit::toText).toList()));
         result.add("lost", names(report.lost().stream().map(Endpoint::toText).toList()));
         result.add("newlyOpen", names(report.newlyOpen().stream().map(Pad::name).toList()));
         result.add("noLongerOpen", names(report.noLongerOpen().stream().map(Pad::name).toList()));

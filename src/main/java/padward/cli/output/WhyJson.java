@@ -33,7 +33,7 @@ final class WhyJson {
         result.add("oneOfThese", narrow);
         JsonArray options = new JsonArray();
         why.options().forEach(o -> options.add(option(blocked, o)));
-        result.add("clearances", options);
+        result.add("options", options);
         return result;
     }
 
@@ -41,7 +41,7 @@ final class WhyJson {
         JsonObject result = new JsonObject();
         result.addProperty("resource", choke.resource());
         result.addProperty("resourceKind", choke.resourceKind());
-        choke.occupant().ifPresent(h -> result.add("heldBy", AnswerJson.occupant(h)));
+        choke.occupant().ifPresent(h -> result.add("usedBy", AnswerJson.occupant(h)));
         return result;
     }
 
@@ -51,7 +51,7 @@ final class WhyJson {
         List<Removal> removals = option.option().removals();
         for (int i = 0; i < removals.size(); i++) {
             JsonObject one = AnswerJson.obstacle(option.obstacles().get(i));
-            one.addProperty("onEveryWay", removals.get(i).onEveryRoute());
+            one.addProperty("onEveryRoute", removals.get(i).onEveryRoute());
             addConsequence(removals.get(i), one);
             one.addProperty("sentence", WhyText.consequence(blocked, removals.get(i)));
             obstacles.add(one);
@@ -67,7 +67,7 @@ final class WhyJson {
     private static void addConsequence(Removal removal, JsonObject result) {
         Consequence consequence = removal.consequence();
         if (consequence instanceof Consequence.Removable) {
-            result.addProperty("consequence", "spare");
+            result.addProperty("consequence", "removable");
         } else if (consequence instanceof Consequence.Movable movable) {
             result.addProperty("consequence", "movable");
             String means = movable.means().name().toLowerCase(Locale.ROOT).replace('_', '-');
@@ -76,7 +76,7 @@ final class WhyJson {
             movable.delayChanges().forEach(s -> delayChanges.add(delayChange(s)));
             result.add("moved", delayChanges);
         } else {
-            result.addProperty("consequence", "costly");
+            result.addProperty("consequence", "loses-function");
             JsonArray lost = new JsonArray();
             ((Consequence.LosesFunction) consequence)
                     .lost().stream().map(Endpoint::toText).forEach(lost::add);

@@ -104,7 +104,7 @@ final class BoxEdges {
                     shape.pin(route.fromPin()),
                     tile,
                     shape.pin(route.toPin()),
-                    classes.intern(EdgeKind.THROUGH, route.delay()));
+                    classes.intern(EdgeKind.PASS_THROUGH, route.delay()));
         }
     }
 

@@ -152,7 +152,7 @@ public record PatternSpec(
      * @param to where they go
      * @param map which members meet
      * @param kind {@link EdgeKind#SWITCH} or {@link EdgeKind#CONNECTION}
-     * @param delay delay of the switch or joint; that of the wire entered is added to it
+     * @param delay delay of the switch or fixed connection; that of the wire entered is added to it
      */
     public record Rule(String from, String to, IndexMap map, EdgeKind kind, Delay delay) {}
 

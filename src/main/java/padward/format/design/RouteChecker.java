@@ -14,7 +14,7 @@ import padward.format.source.Text;
 
 /**
  * Makes trees of the routes of a design's nets, and sees that they share nothing and use only
- * switches, joints and through-paths that are there and free.
+ * switches, fixed connections and pass-throughs that are there and free.
  */
 final class RouteChecker {
     private final Fabric fabric;

@@ -11,9 +11,9 @@ import padward.format.json.DesignFault;
 import padward.format.source.Text;
 
 /**
- * What holds of the wires of every design: each is driven by one net, over switches, joints and
- * through-paths that are there and free. One object watches over one design; 16 bytes a vertex in
- * use.
+ * What holds of the wires of every design: each is driven by one net, over switches, fixed
+ * connections and pass-throughs that are there and free. One object watches over one design; 16
+ * bytes a vertex in use.
  */
 public final class RouteRules {
     private final Fabric fabric;
@@ -65,13 +65,13 @@ public final class RouteRules {
         edges.reset(from);
         while (edges.next()) {
             if (edges.other() == to) {
-                return edges.kind() == EdgeKind.THROUGH
+                return edges.kind() == EdgeKind.PASS_THROUGH
                         ? through(net, fabric.siteOf(to))
                         : Optional.empty();
             }
         }
         return DesignRules.trouble(
-                "a switch, joint or through-path from " + quote(from) + " to it",
+                "a switch, fixed connection or pass-through from " + quote(from) + " to it",
                 quote(to) + ", to which there is none");
     }
 

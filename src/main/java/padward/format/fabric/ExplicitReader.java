@@ -55,7 +55,12 @@ final class ExplicitReader {
                 .part("sites", this::readSites, InfoParts.ALL)
                 .part("pads!", this::readPads, "sites", "grid", "settings", "banks", "cellKinds")
                 .part("switches", in -> readEdges(in, EdgeKind.SWITCH), "wires", "sites", "pads")
-                .part("joints", in -> readEdges(in, EdgeKind.CONNECTION), "wires", "sites", "pads")
+                .part(
+                        "connections",
+                        in -> readEdges(in, EdgeKind.CONNECTION),
+                        "wires",
+                        "sites",
+                        "pads")
                 .run(source, progress);
         Fabric fabric = builder().build();
         if (!builder.repeated().isEmpty()) {
@@ -164,7 +169,7 @@ final class ExplicitReader {
             if (!routes.add((long) from << Integer.SIZE | to)) {
                 throw in.faultAt(at, "each way through the site once", "a second one");
             }
-            builder().addEdge(from, to, EdgeKind.THROUGH, route.delay());
+            builder().addEdge(from, to, EdgeKind.PASS_THROUGH, route.delay());
         }
     }
 
@@ -248,7 +253,8 @@ final class ExplicitReader {
             Delay delay = in.delayInside();
             in.endArray();
             if (edges++ >= FileLimits.EDGES) {
-                throw in.fault("at most " + FileLimits.EDGES + " switches and joints", "more");
+                throw in.fault(
+                        "at most " + FileLimits.EDGES + " switches and fixed connections", "more");
             }
             builder().addEdge(from, to, kind, delay);
         }

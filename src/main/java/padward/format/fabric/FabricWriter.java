@@ -65,7 +65,7 @@ public final class FabricWriter {
         }
         out.endArray();
         writeEdges("switches", EdgeKind.SWITCH);
-        writeEdges("joints", EdgeKind.CONNECTION);
+        writeEdges("connections", EdgeKind.CONNECTION);
         out.endObject();
     }
 
@@ -93,7 +93,7 @@ public final class FabricWriter {
         for (int i = 0; i < site.pins().size(); i++) {
             edges.reset(site.firstPin() + i);
             while (edges.next()) {
-                if (edges.kind() == EdgeKind.THROUGH) {
+                if (edges.kind() == EdgeKind.PASS_THROUGH) {
                     out.beginObject().name("from").value(site.pins().get(i).name());
                     out.name("to").value(site.pins().get(edges.other() - site.firstPin()).name());
                     JsonOut.delay(out, "delay_ps", edges.delay());

@@ -32,7 +32,7 @@ record ListedSite(
     private static final Shape SITE =
             Shape.of("name!", "at!", "kind!", "accepts", "pins!", "through");
     private static final Shape PIN = Shape.of("name!", "direction!");
-    private static final Shape THROUGH = Shape.of("from!", "to!", "delay_ps!");
+    private static final Shape PASS_THROUGH = Shape.of("from!", "to!", "delay_ps!");
 
     /** A way through the site, between pins by name. */
     record Through(String from, String to, Delay delay) {}
@@ -83,7 +83,7 @@ record ListedSite(
         String from = "";
         String to = "";
         Delay delay = Delay.ZERO;
-        Members member = in.object(THROUGH);
+        Members member = in.object(PASS_THROUGH);
         while (member.next()) {
             switch (member.name()) {
                 case "from" -> from = in.word();

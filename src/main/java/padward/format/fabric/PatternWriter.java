@@ -146,7 +146,7 @@ public final class PatternWriter {
         out.name("map");
         writeMap(rule.map());
         if (rule.kind() == EdgeKind.CONNECTION) {
-            out.name("joint").value(true);
+            out.name("connection").value(true);
             JsonOut.delay(out, "delay_ps", rule.delay());
         } else {
             out.name("switch").value(switchName(rule.delay()));

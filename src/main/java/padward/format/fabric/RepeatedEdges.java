@@ -25,7 +25,7 @@ final class RepeatedEdges {
         Set<List<String>> seen = new HashSet<>();
         for (RepeatedEdge edge : repeated) {
             doubled.add(List.of(edge.from(), edge.to()));
-            if (edge.kept() == EdgeKind.THROUGH) {
+            if (edge.kept() == EdgeKind.PASS_THROUGH) {
                 seen.add(List.of(edge.from(), edge.to()));
             }
         }
@@ -33,7 +33,7 @@ final class RepeatedEdges {
             in.beginObject();
             while (in.more()) {
                 String part = in.memberName();
-                if (!part.equals("switches") && !part.equals("joints")) {
+                if (!part.equals("switches") && !part.equals("connections")) {
                     in.skip();
                     continue;
                 }

@@ -25,7 +25,7 @@ import padward.format.source.Text;
 /** Reads the rules of a switch box, and spells out the short form for a whole box. */
 final class RuleReader {
     private static final Shape RULE =
-            Shape.of("from", "to", "map", "switch", "joint", "delay_ps", "box", "wires");
+            Shape.of("from", "to", "map", "switch", "connection", "delay_ps", "box", "wires");
     private static final Shape MAP = Shape.of("rotate", "spread", "shift", "pairs");
 
     private final Names wireNames;
@@ -56,7 +56,7 @@ final class RuleReader {
                 case "to" -> to = in.name();
                 case "map" -> map = readMap(in);
                 case "switch" -> delay = switches.get(switchNames.readKnown(in));
-                case "joint" -> connection = in.flag();
+                case "connection" -> connection = in.flag();
                 case "delay_ps" -> delay = in.delay();
                 case "box" -> box = in.oneOf(Topology.values(), EnumWords::of);
                 default -> boxed = in.list(this::readBoxed);
@@ -65,7 +65,7 @@ final class RuleReader {
         EdgeKind kind = connection ? EdgeKind.CONNECTION : EdgeKind.SWITCH;
         if (member.has("box")) {
             require(in, member, "wires", "switch");
-            forbid(in, member, "box", "from", "to", "map", "joint", "delay_ps");
+            forbid(in, member, "box", "from", "to", "map", "connection", "delay_ps");
             addBox(rules, new IndexMap.ByTopology(box), boxed, delay);
             return;
         }
@@ -73,7 +73,7 @@ final class RuleReader {
         forbid(
                 in,
                 member,
-                connection ? "joint" : "switch",
+                connection ? "connection" : "switch",
                 connection ? "switch" : "delay_ps",
                 "wires");
         rules.add(new Rule(from, to, map, kind, delay));

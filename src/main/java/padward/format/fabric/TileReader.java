@@ -26,7 +26,7 @@ final class TileReader {
     private static final Shape SITE =
             Shape.of("name!", "count", "kind!", "accepts", "pins!", "through");
     private static final Shape PIN = Shape.of("name!", "count", "direction!");
-    private static final Shape THROUGH = Shape.of("from!", "to!", "delay_ps!");
+    private static final Shape PASS_THROUGH = Shape.of("from!", "to!", "delay_ps!");
     private static final Shape PAD =
             Shape.of("name!", "count", "directions!", "data", "enable", "setting");
 
@@ -123,7 +123,7 @@ final class TileReader {
         String from = "";
         String to = "";
         Delay delay = Delay.ZERO;
-        Members member = in.object(THROUGH);
+        Members member = in.object(PASS_THROUGH);
         while (member.next()) {
             switch (member.name()) {
                 case "from" -> from = in.name();

@@ -6,8 +6,8 @@ import java.util.Locale;
 public final class EnumWords {
     private EnumWords() {}
 
-    /** The constant's name in lower case. */
+    /** The constant's name in lower case, with hyphens between its words. */
     public static String of(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT);
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

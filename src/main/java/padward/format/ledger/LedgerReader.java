@@ -135,19 +135,20 @@ public final class LedgerReader {
             }
         }
         return switch (parts.kind) {
-            case "let-go-port" -> new Edit.DisconnectPort(needed(in, member, "port", parts.port));
-            case "free-net" -> new Edit.RemoveNet(needed(in, member, "net", parts.net));
-            case "free-cell" -> new Edit.RemoveCell(needed(in, member, "cell", parts.cell));
+            case "disconnect-port" ->
+                    new Edit.DisconnectPort(needed(in, member, "port", parts.port));
+            case "remove-net" -> new Edit.RemoveNet(needed(in, member, "net", parts.net));
+            case "remove-cell" -> new Edit.RemoveCell(needed(in, member, "cell", parts.cell));
             case "set-cell" ->
                     new Edit.SetCell(
                             needed(in, member, "cell", parts.cell),
                             needed(in, member, "setting", parts.setting),
                             needed(in, member, "value", parts.value));
-            case "lay-net" -> {
+            case "route-net" -> {
                 needed(in, member, "from", "");
                 yield routed(in, needed(in, member, "net", parts.net), parts.from, parts.steps);
             }
-            case "move-cell" ->
+            case "relocate-cell" ->
                     new Edit.RelocateCell(
                             needed(in, member, "cell", parts.cell),
                             needed(in, member, "site", parts.site),

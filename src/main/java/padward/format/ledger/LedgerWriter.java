@@ -72,19 +72,19 @@ public final class LedgerWriter {
     private void writeEdit(Edit edit) throws IOException {
         out.beginObject();
         if (edit instanceof Edit.DisconnectPort go) {
-            out.name("do").value("let-go-port").name("port").value(go.port());
+            out.name("do").value("disconnect-port").name("port").value(go.port());
         } else if (edit instanceof Edit.RemoveNet free) {
-            out.name("do").value("free-net").name("net").value(free.net());
+            out.name("do").value("remove-net").name("net").value(free.net());
         } else if (edit instanceof Edit.RemoveCell free) {
-            out.name("do").value("free-cell").name("cell").value(free.cell());
+            out.name("do").value("remove-cell").name("cell").value(free.cell());
         } else if (edit instanceof Edit.SetCell set) {
             out.name("do").value("set-cell").name("cell").value(set.cell());
             out.name("setting").value(set.setting()).name("value").value(set.value());
         } else if (edit instanceof Edit.RouteNet route) {
-            out.name("do").value("lay-net");
+            out.name("do").value("route-net");
             writeRouted(route);
         } else if (edit instanceof Edit.RelocateCell move) {
-            out.name("do").value("move-cell").name("cell").value(move.cell());
+            out.name("do").value("relocate-cell").name("cell").value(move.cell());
             out.name("site").value(move.site()).name("nets").beginArray();
             for (Edit.RouteNet route : move.nets()) {
                 out.beginObject();

@@ -5,7 +5,7 @@ package padward.format.source;
  * They are told in {@code docs/formats.md}.
  */
 public final class FileLimits {
-    /** Switches, joints and through-paths of an explicit fabric. */
+    /** Switches, fixed connections and pass-throughs of an explicit fabric. */
     public static final int EDGES = 1_000_000_000;
 
     /** Characters of a note. */

@@ -91,7 +91,7 @@ final class FabricRows {
         out.table(Tables.WIRES, this::writeWires);
         out.table(Tables.SITES, this::writeSites);
         out.table(Tables.PINS, this::writePins);
-        out.table(Tables.THROUGH, this::writeThrough);
+        out.table(Tables.PASS_THROUGH, this::writeThrough);
         out.table(Tables.PADS, this::writePads);
         out.table(Tables.SWITCHES, this::writeSwitches);
     }
@@ -150,7 +150,7 @@ final class FabricRows {
             for (int i = 0; i < site.pins().size(); i++) {
                 edges.reset(site.firstPin() + i);
                 while (edges.next()) {
-                    if (edges.kind() == EdgeKind.THROUGH) {
+                    if (edges.kind() == EdgeKind.PASS_THROUGH) {
                         rows.printRecord(
                                 site.name(),
                                 site.pins().get(i).name(),
@@ -195,7 +195,7 @@ final class FabricRows {
                 edges.reset(v);
                 String from = fabric.vertexName(v);
                 while (edges.next()) {
-                    if (edges.kind() != EdgeKind.THROUGH) {
+                    if (edges.kind() != EdgeKind.PASS_THROUGH) {
                         rows.printRecord(
                                 from,
                                 fabric.vertexName(edges.other()),

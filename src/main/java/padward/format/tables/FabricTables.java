@@ -252,7 +252,7 @@ final class FabricTables {
             if (edges++ == FileLimits.EDGES) {
                 table.fault(
                         toColumn,
-                        "at most " + FileLimits.EDGES + " switches and joints",
+                        "at most " + FileLimits.EDGES + " switches and fixed connections",
                         () -> "more");
             }
             fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO));

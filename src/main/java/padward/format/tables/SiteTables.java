@@ -199,7 +199,7 @@ final class SiteTables {
 
     /** Adds the ways through sites. */
     void readThrough(ExplicitBuilder fabric) {
-        folder.read(Tables.THROUGH, t -> readThrough(t, fabric));
+        folder.read(Tables.PASS_THROUGH, t -> readThrough(t, fabric));
     }
 
     private void readThrough(CsvTable table, ExplicitBuilder fabric) {
@@ -216,7 +216,7 @@ final class SiteTables {
                 int end = readPin(table, to, site, PinDirection.OUT, fabric);
                 boolean known = start != Fabric.NOTHING && end != Fabric.NOTHING;
                 if (known) {
-                    fabric.addEdge(start, end, EdgeKind.THROUGH, route);
+                    fabric.addEdge(start, end, EdgeKind.PASS_THROUGH, route);
                 }
             }
         }

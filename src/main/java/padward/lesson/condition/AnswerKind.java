@@ -9,7 +9,7 @@ public enum AnswerKind {
     /** A way exists once occupants are freed. */
     BLOCKED("blocked"),
     /** There is no way. */
-    NO_WAY("no-way");
+    NO_WAY("no-route");
 
     private final String label;
 

@@ -28,7 +28,7 @@ public record OptionChosen(Optional<String> frees, Optional<Cost> cost) implemen
 
         /** The word that files use. */
         public String label() {
-            return name().toLowerCase(Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         static Cost of(Consequence consequence) {

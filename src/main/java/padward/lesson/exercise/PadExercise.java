@@ -155,7 +155,7 @@ final class PadExercise {
             parts.add(
                     obstacles
                             + (obstacles == 1 ? " obstacle, " : " obstacles, ")
-                            + (cost == 0 ? "spare" : "not spare, " + stake(answer)));
+                            + (cost == 0 ? "removable" : "not spare, " + stake(answer)));
         }
         parts.add(route(answer).total().toText());
         return String.join(", ", parts);

@@ -42,8 +42,8 @@ final class ConditionReader {
                                     "holder",
                                     "branch",
                                     "slowest"),
-                    "clearance", Set.of("frees", "cost"),
-                    "trial", Set.of("waits", "answer"),
+                    "option", Set.of("removes", "cost"),
+                    "whatIf", Set.of("waits", "answer"),
                     "kept", Set.of("net", "pads", "hazardous"),
                     "skew", Set.of("nets", "most_ps"),
                     "design", Set.of("cell", "net", "port", "there"));
@@ -63,7 +63,7 @@ final class ConditionReader {
                     "holder",
                     "branch",
                     "slowest",
-                    "frees",
+                    "removes",
                     "cost",
                     "waits",
                     "pads",
@@ -120,8 +120,8 @@ final class ConditionReader {
             case "hop" ->
                     new HopChosen(
                             vertex, vertexKind, edge, tile, siteKind, occupant, branch, slowest);
-            case "clearance" -> new OptionChosen(frees, cost);
-            case "trial" -> new WhatIfIs(waits, answer);
+            case "option" -> new OptionChosen(frees, cost);
+            case "whatIf" -> new WhatIfIs(waits, answer);
             case "kept" -> new KeptIs(net, pads, hazardous);
             case "skew" -> new SkewWithin(nets, mostPs);
             default -> stillThere();
@@ -144,7 +144,7 @@ final class ConditionReader {
             case "holder" -> occupant = Optional.of(in.name());
             case "branch" -> branch = in.flag();
             case "slowest" -> slowest = in.flag();
-            case "frees" -> frees = Optional.of(in.name());
+            case "removes" -> frees = Optional.of(in.name());
             case "cost" ->
                     cost =
                             Optional.of(
@@ -185,7 +185,7 @@ final class ConditionReader {
                 }
             }
             case "question" -> needOne(net.isPresent() || pad.isPresent() || corner.isPresent());
-            case "clearance" -> needOne(frees.isPresent() || cost.isPresent());
+            case "option" -> needOne(frees.isPresent() || cost.isPresent());
             default -> {}
         }
     }

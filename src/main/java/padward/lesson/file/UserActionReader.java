@@ -11,8 +11,7 @@ import padward.lesson.UserAction;
 
 /** Reads what the solution of a lesson's step does. */
 final class UserActionReader {
-    private static final Shape DEED =
-            Shape.of("do!", "net", "pad", "corner", "vertex", "clearance");
+    private static final Shape DEED = Shape.of("do!", "net", "pad", "corner", "vertex", "option");
     private static final int MOST_CLEARANCES = 64;
 
     private UserActionReader() {}
@@ -45,8 +44,8 @@ final class UserActionReader {
                 need(in, member, "vertex");
                 yield new UserAction.ChooseHop(vertex);
             }
-            case "look-at-clearance" -> {
-                need(in, member, "clearance");
+            case "look-at-option" -> {
+                need(in, member, "option");
                 yield new UserAction.LookAtOption(option - 1);
             }
             default -> plain(in, word);

@@ -161,13 +161,13 @@ public final class Exports {
                                 this::stripSvg)
                         .when(route),
                 export(
-                                "way-csv",
+                                "route-csv",
                                 "way as CSV",
                                 "The way as a table, a row for each hop, delays in ps",
                                 this::hops)
                         .when(route),
                 export(
-                                "ways-out-csv",
+                                "routes-out-csv",
                                 "ways out as CSV",
                                 "All pads for the net as a table, best first, delays in ps",
                                 this::routesOut)

@@ -37,8 +37,8 @@ final class ListTables {
                         "answer",
                         "fast_ps",
                         "slow_ps",
-                        "atStake",
-                        "inTheWay",
+                        "wouldLoseSignal",
+                        "blocking",
                         "givesUp",
                         "onTheBoard");
         int rank = 1;
@@ -81,7 +81,7 @@ final class ListTables {
                         "latestFast_ps",
                         "latestSlow_ps",
                         "clock",
-                        "wayOut");
+                        "routesOut");
         Design design = opened.design();
         for (Net net : design.nets()) {
             progress.report((double) net.id() / design.nets().size(), net.name());
@@ -103,12 +103,12 @@ final class ListTables {
     static ListTable openings(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
         ListTable.Builder table =
                 new ListTable.Builder(
-                        "clearance",
+                        "option",
                         "obstacle",
                         "holds",
-                        "holdsKind",
+                        "occupantKind",
                         "consequence",
-                        "onEveryWay",
+                        "onEveryRoute",
                         "fast_ps",
                         "slow_ps");
         int number = 1;
@@ -145,7 +145,7 @@ final class ListTables {
                         "fast_ps",
                         "slow_ps",
                         "onNet",
-                        "heldBy");
+                        "usedBy");
         int number = 0;
         for (Hop hop : route.hops()) {
             table.row(

@@ -113,7 +113,7 @@ public final class GroupView extends ScrollPane {
         tolerance.valueProperty().addListener((p, old, now) -> group.toleranceProperty().set(now));
         Button route =
                 Controls.button(
-                        "group-lay",
+                        "group-route",
                         "Lay",
                         "Chooses a pad for each net and lays all ways together",
                         group::look);

@@ -159,7 +159,7 @@ public final class Describer {
         List<Target> targets = new ArrayList<>();
         while (edges.next()) {
             boolean free = !design.occupancy().isOccupied(edges.other());
-            boolean known = edges.kind() != EdgeKind.THROUGH;
+            boolean known = edges.kind() != EdgeKind.PASS_THROUGH;
             String name = fabric.vertexName(edges.other()) + (known ? "" : " through its site");
             targets.add(new Target(name, edges.delay(), free));
         }

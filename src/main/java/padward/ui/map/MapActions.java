@@ -55,7 +55,7 @@ public final class MapActions {
                         travel::fitAll),
                 onMap(
                         Action.Group.MAP,
-                        "whole-way",
+                        "whole-route",
                         "Whole way",
                         "W",
                         "Zooms so that the whole way is seen",

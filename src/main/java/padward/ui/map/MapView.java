@@ -149,7 +149,7 @@ public final class MapView extends Pane {
                         Controls.button(given.get("zoom-out"), "−"),
                         Controls.button(given.get("zoom-in"), "+"),
                         Controls.button(given.get("whole-fabric")),
-                        Controls.button(given.get("whole-way")));
+                        Controls.button(given.get("whole-route")));
     }
 
     @Override

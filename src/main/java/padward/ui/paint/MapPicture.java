@@ -68,7 +68,7 @@ public final class MapPicture {
                     parts.names(out, seen);
                 });
         out.group("delay", () -> delays.paintLabels(out, seen));
-        out.group("ways", marks::paint);
+        out.group("routes", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
         out.group("legend", () -> delays.paintLegend(out));
         out.group("overview", () -> new OverviewPainter(scene, out).paint());

@@ -57,7 +57,7 @@ final class SwitchPainter {
             TileLayout.Point start = layout.start(vertex);
             into.reset(vertex);
             while (into.next()) {
-                if (into.kind() != EdgeKind.THROUGH) {
+                if (into.kind() != EdgeKind.PASS_THROUGH) {
                     line(end(into.other()), start, 1, pixel);
                 }
             }

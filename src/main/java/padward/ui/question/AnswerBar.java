@@ -38,7 +38,7 @@ public final class AnswerBar extends VBox {
         this.model = model;
         this.bringOut = Controls.button(actions.get("try"), "Bring it out");
         this.tryIt = Controls.button(actions.get("try"));
-        this.anotherRoute = Controls.button(actions.get("another-way"));
+        this.anotherRoute = Controls.button(actions.get("another-route"));
         this.anotherPad = Controls.button(actions.get("another-pad"));
         setId("answer-bar");
         getStyleClass().add("answer-bar");
@@ -74,7 +74,7 @@ public final class AnswerBar extends VBox {
 
     private void show(Optional<Answer> answer) {
         cautions.getChildren().clear();
-        word.getStyleClass().removeAll("open", "blocked", "no-way");
+        word.getStyleClass().removeAll("open", "blocked", "no-route");
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
         boolean ready =

@@ -56,7 +56,7 @@ public final class RoutesOutView extends VBox {
     /** The pads for the net of the question that is in front. */
     public RoutesOutView(ExplorerModel model) {
         this.model = model;
-        setId("ways-out");
+        setId("routes-out");
         getStyleClass().add("side-part");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
@@ -70,7 +70,7 @@ public final class RoutesOutView extends VBox {
         filter.getItems().setAll(ALL, FREE, USED, WIRED);
         filter.setValue(ALL);
         filter.setAccessibleText("Which pads are listed");
-        filter.setId("ways-filter");
+        filter.setId("routes-filter");
         filter.valueProperty().addListener((p, old, now) -> shown.setPredicate(a -> fits(a, now)));
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
@@ -86,7 +86,7 @@ public final class RoutesOutView extends VBox {
     }
 
     private void buildTable() {
-        table.setId("ways-table");
+        table.setId("routes-table");
         table.setAccessibleText("Ways out of the net, best first. Enter asks for the pad.");
         SortedList<Answer> sorted = new SortedList<>(shown);
         sorted.comparatorProperty().bind(table.comparatorProperty());

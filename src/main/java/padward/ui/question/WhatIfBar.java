@@ -44,14 +44,14 @@ public final class WhatIfBar extends VBox {
     /** Hidden until the question in front has a trial. */
     public WhatIfBar(ExplorerModel model, Actions actions) {
         this.model = model;
-        setId("trial-bar");
-        getStyleClass().add("trial-bar");
+        setId("what-if-bar");
+        getStyleClass().add("what-if-bar");
         setPadding(new Insets(8, 16, 8, 16));
         setSpacing(4);
-        edits.setId("trial-edits");
-        after.setId("trial-after");
-        beforeRoute.setId("trial-before-way");
-        afterRoute.setId("trial-after-way");
+        edits.setId("what-if-edits");
+        after.setId("what-if-after");
+        beforeRoute.setId("what-if-before-route");
+        afterRoute.setId("what-if-after-route");
         for (Label label : List.of(edits, before, after, beforeRoute, afterRoute, cost)) {
             label.setWrapText(true);
             label.setMinHeight(Region.USE_PREF_SIZE);
@@ -60,7 +60,7 @@ public final class WhatIfBar extends VBox {
         beforeRoute.getStyleClass().add("small");
         afterRoute.getStyleClass().add("small");
         cost.getStyleClass().add("small");
-        cost.setId("trial-cost");
+        cost.setId("what-if-cost");
         Button keep = Controls.button(actions.get("keep"));
         Button drop = Controls.button(actions.get("drop"));
         HBox.setHgrow(edits, Priority.ALWAYS);
@@ -80,7 +80,7 @@ public final class WhatIfBar extends VBox {
         GridPane sides = new GridPane();
         sides.setHgap(16);
         sides.addRow(0, without, with, costs);
-        List.of(without, with).forEach(s -> s.getStyleClass().add("trial-side"));
+        List.of(without, with).forEach(s -> s.getStyleClass().add("what-if-side"));
         for (int i = 0; i < 3; i++) {
             ColumnConstraints third = new ColumnConstraints();
             third.setPercentWidth(100 / 3.0);

@@ -28,8 +28,8 @@ public record MapPen(MapScene scene, Surface out) {
     }
 
     /**
-     * A switch or joint from the end of one vertex to the start of another, and that one; to a pad,
-     * whose name stays legible, no farther than its inner edge.
+     * A switch or fixed connection from the end of one vertex to the start of another, and that
+     * one; to a pad, whose name stays legible, no farther than its inner edge.
      */
     public void onward(int from, int vertex, Surface.Line line) {
         TileLayout layout = scene.opened().layout();

@@ -19,7 +19,7 @@ final class StepDelays {
 
     /** Whether a step goes through a site, of which it then takes all pins. */
     boolean isThrough(int from, int to) {
-        return finder.get(from, to).kind() == EdgeKind.THROUGH
+        return finder.get(from, to).kind() == EdgeKind.PASS_THROUGH
                 && fabric.siteOf(to) != Fabric.NOTHING;
     }
 

@@ -43,7 +43,7 @@ public final class NetResources {
                             && design.fabric().siteOf(tree.vertex(place)) != Fabric.NOTHING
                             && finder.get(tree.vertex(tree.parent(place)), tree.vertex(place))
                                             .kind()
-                                    == EdgeKind.THROUGH;
+                                    == EdgeKind.PASS_THROUGH;
             if (through[place]) {
                 int site = design.fabric().siteOf(tree.vertex(place));
                 throughBySite.computeIfAbsent(site, s -> new IntArrayList()).add(place);
@@ -56,12 +56,12 @@ public final class NetResources {
         return placeByVertex.get(vertex);
     }
 
-    /** Whether the tree reaches a place by way of a through-path. */
+    /** Whether the tree reaches a place by way of a pass-through. */
     public boolean goesThroughInto(int place) {
         return through[place];
     }
 
-    /** The places that the tree reaches by through-paths of one site. */
+    /** The places that the tree reaches by pass-throughs of one site. */
     IntList throughPlaces(int site) {
         IntArrayList places = throughBySite.get(site);
         return places == null ? IntList.of() : places;

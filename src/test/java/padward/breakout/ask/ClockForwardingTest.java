@@ -41,7 +41,7 @@ class ClockForwardingTest {
             "pads":[{"name":"P0","at":[1,0],"directions":"out","data":"io"}],
             "switches":[["c0.q","ck0",5,7],["c0.q","w0",1,2],["c1.q","w1",3,4],["ck0","c1.clk",5,7],
             ["ck0","io.clk",5,9],["w0","io.d",1,2],["w1","io.d",3,4]],
-            "joints":[["io.q","P0",0,0]]}
+            "connections":[["io.q","P0",0,0]]}
             """;
 
     private static final String DESIGN =

@@ -183,7 +183,7 @@ class SmallCasesTest {
                         only.findNet(NET).orElseThrow(),
                         PadNames.find(only, "x0y5/pad[0]").get(0),
                         Corner.SLOW);
-        Edit edit = EditText.parse(only, "free net alarm/beep", "--trial");
+        Edit edit = EditText.parse(only, "remove net alarm/beep", "--what-if");
         WhatIfReport report =
                 WhatIfReport.of(question, List.of(edit), SearchLimits.USUAL, Progress.NONE);
         assertThat(report.before()).isInstanceOf(Answer.Blocked.class);
@@ -195,12 +195,12 @@ class SmallCasesTest {
 
     @Test
     void aTrialThatFitsNothingIsRefused() {
-        assertThatThrownBy(() -> EditText.parse(only, "free net alarm/boop", "--trial"))
+        assertThatThrownBy(() -> EditText.parse(only, "remove net alarm/boop", "--what-if"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("alarm/boop");
-        assertThatThrownBy(() -> EditText.parse(only, "burn it", "--trial"))
+        assertThatThrownBy(() -> EditText.parse(only, "burn it", "--what-if"))
                 .isInstanceOf(BadInput.class)
-                .hasMessageContaining("free cell NAME");
+                .hasMessageContaining("remove cell NAME");
     }
 
     @Test

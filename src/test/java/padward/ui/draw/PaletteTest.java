@@ -62,7 +62,7 @@ class PaletteTest {
     void marksStandOutFromTheirGrounds(Palette p) {
         List<Color> grounds = List.of(p.paper(), p.tile(), p.rim());
         Map<String, Color> marks = new LinkedHashMap<>();
-        marks.put("way", p.route());
+        marks.put("route", p.route());
         marks.put("net", p.net());
         marks.put("alternative", p.alternative());
         marks.put("obstacle", p.obstacle());

@@ -109,7 +109,7 @@ class ExportsTest {
                 .hasSizeGreaterThan(5);
         assertThat(all(svg, "g"))
                 .extracting(g -> g.getAttribute("id"))
-                .contains("fabric", "ways", "overview");
+                .contains("fabric", "routes", "overview");
     }
 
     @Test
@@ -186,11 +186,11 @@ class ExportsTest {
 
     @Test
     void tablesComeBackAsTheyWere(FxRobot robot) throws Exception {
-        List<CSVRecord> routes = read(save(robot, "save-ways-out-csv", "ways-out.csv"));
+        List<CSVRecord> routes = read(save(robot, "save-routes-out-csv", "ways-out.csv"));
         assertThat(routes)
                 .hasSize(model.shown().surveyProperty().get().orElseThrow().answers().size());
         assertThat(routes.get(0).get("slow_ps")).isEqualTo("3980");
-        List<CSVRecord> hops = read(save(robot, "save-way-csv", "way.csv"));
+        List<CSVRecord> hops = read(save(robot, "save-route-csv", "way.csv"));
         assertThat(hops).hasSize(model.shown().route().orElseThrow().hops().size() + 1);
         assertThat(hops.get(hops.size() - 1).get("slow_ps")).isEqualTo("4150");
         List<CSVRecord> nets = read(save(robot, "save-nets-csv", "nets.csv"));

@@ -59,9 +59,9 @@ class GroupWindowTest {
                 () -> {
                     robot.lookup("#group-nets").queryAs(TextField.class).setText(NETS);
                     robot.lookup("#group-pads").queryAs(TextField.class).setText(PADS);
-                    robot.lookup("#group-lay").queryAs(Button.class).fire();
+                    robot.lookup("#group-route").queryAs(Button.class).fire();
                 });
-        take(robot, "group-laid");
+        take(robot, "group-routed");
         String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
         assertThat(routed).contains("of").contains("served");
         Node matrix = robot.lookup("#group-matrix").query();

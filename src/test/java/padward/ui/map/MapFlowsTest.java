@@ -164,9 +164,9 @@ class MapFlowsTest {
     void aTrialStandsBesideWhatWasBefore(FxRobot robot) {
         ask(robot, "J1.3");
         robot.interact(model.shown()::tryIt);
-        assertThat(text(robot, "#trial-before-way"))
+        assertThat(text(robot, "#what-if-before-route"))
                 .contains("in the way: cell pump/run/motor_out");
-        assertThat(text(robot, "#trial-after-way")).contains("nothing in the way");
+        assertThat(text(robot, "#what-if-after-route")).contains("nothing in the way");
         assertThat(map.scene().orElseThrow().before()).isPresent();
         assertThat(map.scene().orElseThrow().obstacles()).hasSize(1);
     }
@@ -174,12 +174,12 @@ class MapFlowsTest {
     @Test
     void aClickBesideTheRowsEndsThePreview(FxRobot robot) {
         ask(robot, "J1.3");
-        TableView<Answer> table = robot.lookup("#ways-table").queryTableView();
+        TableView<Answer> table = robot.lookup("#routes-table").queryTableView();
         robot.interact(
                 () -> {
                     @SuppressWarnings("unchecked")
                     ChoiceBox<String> filter =
-                            robot.lookup("#ways-filter").queryAs(ChoiceBox.class);
+                            robot.lookup("#routes-filter").queryAs(ChoiceBox.class);
                     filter.setValue("a port on them");
                     table.getSelectionModel().select(0);
                 });

@@ -124,7 +124,7 @@ class StepsWindowTest {
                 .contains("grows dearer");
         window.fire(robot, "#steps-end");
         assertThat(LessonWindow.text(robot, "#steps-told")).contains("No wire is shared any more");
-        window.tab(robot, "ways");
+        window.tab(robot, "routes");
         assertThat(overlay(robot)).isEmpty();
     }
 }

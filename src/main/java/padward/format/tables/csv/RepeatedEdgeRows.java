@@ -25,7 +25,7 @@ public final class RepeatedEdgeRows {
     }
 
     public void tell() {
-        folder.lookThrough(Tables.THROUGH, this::readThrough);
+        folder.lookThrough(Tables.PASS_THROUGH, this::readThrough);
         folder.lookThrough(Tables.SWITCHES, this::readSwitches);
     }
 
@@ -37,7 +37,7 @@ public final class RepeatedEdgeRows {
             String start = table.text(site) + "." + table.text(from);
             String end = table.text(site) + "." + table.text(to);
             if (isSecond(start, end)) {
-                tell(table, Tables.THROUGH, "each way through a site once");
+                tell(table, Tables.PASS_THROUGH, "each way through a site once");
             }
         }
     }

@@ -67,7 +67,7 @@ public final class Tables {
     public static final TableShape SWITCH_LOADS =
             shape(
                     "switch_loads",
-                    "the same of switches and joints; the first row that fits counts",
+                    "the same of switches and fixed connections; the first row that fits counts",
                     join(
                             List.of(
                                     must(
@@ -126,7 +126,7 @@ public final class Tables {
                     must("site", "full name of the site"),
                     must("name", "name inside the site; elsewhere the pin is `site.name`"),
                     must("direction", "`in` or `out`, seen from the site"));
-    public static final TableShape THROUGH =
+    public static final TableShape PASS_THROUGH =
             shape(
                     "through",
                     "a way through a site",
@@ -169,7 +169,7 @@ public final class Tables {
     public static final TableShape DELAYS =
             shape(
                     "delays",
-                    "what a switch or joint takes that states no delay of its own",
+                    "what a switch or fixed connection takes that states no delay of its own",
                     join(
                             List.of(
                                     must("enters", "`wire`, `pin` or `pad`"),
@@ -190,7 +190,7 @@ public final class Tables {
                                     must("to", "the same"),
                                     may(
                                             "kind",
-                                            "`switch` (programmable) or `joint` (fixed);"
+                                            "`switch` (programmable) or `connection` (fixed);"
                                                     + " otherwise `switch`")),
                             delays(
                                     "of the connection and of what it enters together; otherwise"
@@ -280,7 +280,7 @@ public final class Tables {
                     WIRES,
                     SITES,
                     PINS,
-                    THROUGH,
+                    PASS_THROUGH,
                     PADS,
                     DELAYS,
                     SWITCHES,
