@@ -89,7 +89,7 @@ final class MainView extends StackPane {
                                 Action.Group.MAP,
                                 "Find…",
                                 "Shortcut+F",
-                                "Finds a net, cell, pad, site, wire or tile, and flies there",
+                                "Finds a net, cell, pad, site, wire or tile, and shows it on the map",
                                 find::enter)));
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
@@ -104,7 +104,7 @@ final class MainView extends StackPane {
                                 Action.Group.HELP,
                                 "How to ask, and all keys",
                                 "F1",
-                                "Tells how to ask and what the keys do",
+                                "Explains how to ask, and lists all keys",
                                 () ->
                                         HelpView.show(
                                                 actions, getScene().getWindow(), model.look()))));
@@ -119,7 +119,7 @@ final class MainView extends StackPane {
                                 Action.Group.HELP,
                                 "All commands…",
                                 "Shortcut+E",
-                                "Finds anything that can be done here by words, and does it",
+                                "Finds any command by its words, and runs it",
                                 search::open)));
         WindowFrame frame =
                 new WindowFrame(
@@ -158,13 +158,13 @@ final class MainView extends StackPane {
         return List.of(
                 new Panel(
                         "routes",
-                        "Ways out",
+                        "Routes out",
                         "All pads for the net, best first",
                         () -> new RoutesOutView(model)),
                 new Panel(
                         "nets",
                         "Nets",
-                        "The design's nets by their hierarchy",
+                        "The design's nets by hierarchy",
                         () -> new NetsView(model)),
                 new Panel(
                         "steps",
@@ -174,7 +174,7 @@ final class MainView extends StackPane {
                 new Panel(
                         "lessons",
                         "Lessons",
-                        "How pads are reached: lessons that are done in this window",
+                        "How signals reach pads: lessons done in this window",
                         () -> new LessonsView(new LessonsModel(model, learner))),
                 new Panel(
                         "exercises",
@@ -184,12 +184,12 @@ final class MainView extends StackPane {
                 new Panel(
                         "kept",
                         "Ledger",
-                        "What is kept, with undo at each entry, and what it touched",
+                        "The kept changes, each with its own undo, and what they changed",
                         () -> new LedgerView(model, kept, actions)),
                 new Panel(
                         "group",
                         "Group",
-                        "Several nets at once: nets against pads, and when each line arrives",
+                        "Several nets at once: a pad for each, and when each line arrives",
                         () -> new GroupView(new GroupModel(model), model.look())));
     }
 

@@ -35,7 +35,7 @@ final class RecentMenu extends Menu {
             model.open(Path.of(file));
         } else {
             model.recentFiles().forget(file);
-            model.notes().tell(this, file + " is not there any more.");
+            model.notes().tell(this, file + " no longer exists.");
         }
     }
 }

@@ -32,7 +32,7 @@ final class SidePane extends VBox {
         getStyleClass().add("side");
         setMinWidth(220);
         tabs.setId("panels");
-        tabs.setAccessibleText("Lists and lessons beside the map");
+        tabs.setAccessibleText("Lists and lessons");
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
@@ -87,7 +87,7 @@ final class SidePane extends VBox {
     /** Shows the pads for the net, the first of them chosen when none is. */
     void showPads() {
         show(0);
-        TableView<?> pads = (TableView<?>) tabs.lookup("#ways-table");
+        TableView<?> pads = (TableView<?>) tabs.lookup("#routes-table");
         if (pads.getSelectionModel().isEmpty()) {
             pads.getSelectionModel().selectFirst();
         }

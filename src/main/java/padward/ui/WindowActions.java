@@ -26,7 +26,7 @@ final class WindowActions {
                         Action.Group.FILE,
                         "Open…",
                         "Shortcut+O",
-                        "Opens a design's file",
+                        "Opens a design file",
                         () -> dialogs.design().ifPresent(model::open)),
                 Action.of(
                         "demo",
@@ -40,7 +40,7 @@ final class WindowActions {
                                 Action.Group.FILE,
                                 "Ledger…",
                                 "Shortcut+L",
-                                "Opens a ledger on the design that is open",
+                                "Opens a ledger for the open design",
                                 () -> dialogs.ledger().ifPresent(model.design()::openLedger))
                         .when(isOpen),
                 Action.of(
@@ -48,7 +48,7 @@ final class WindowActions {
                                 Action.Group.FILE,
                                 "Save ledger…",
                                 "Shortcut+S",
-                                "Writes what is kept into a ledger's file",
+                                "Saves the kept changes as a ledger file",
                                 () -> dialogs.newLedger().ifPresent(model.design()::saveLedger))
                         .when(anyKept));
     }
@@ -66,7 +66,7 @@ final class WindowActions {
                         Action.Group.FILE,
                         "Bench sheet…",
                         "Shortcut+P",
-                        "Shows the page for the bench, to be printed or handed over",
+                        "Shows the page to take to the bench, for printing or export",
                         open)
                 .when(anyKept(model));
     }
@@ -106,57 +106,57 @@ final class WindowActions {
                         "ask",
                         "Ask",
                         "",
-                        "Asks how the net gets out to the pad",
+                        "Asks for a route from the net to the pad",
                         model.shown()::ask),
                 question(
                                 "try",
                                 "Try it",
                                 "Shortcut+T",
-                                "Tries it out on a copy; keep or drop it then",
+                                "Shows the change on a copy of the design; then keep or drop it",
                                 model.shown()::tryIt)
                         .when(canTry),
                 question(
-                                "another-route",
-                                "Another way",
+                                "another-option",
+                                "Another option",
                                 "",
-                                "Shows the next of the clearances that would open the way",
-                                () -> nextRoute(model))
+                                "Shows the next option to unblock the route",
+                                () -> nextOption(model))
                         .when(canChoose),
                 question(
                                 "keep",
                                 "Keep",
                                 "Shortcut+K",
-                                "Goes on with the trial; the design's file stays as it is",
+                                "Keeps the what-if; the design file is not changed",
                                 model::keep)
                         .when(inWhatIf),
-                question("drop", "Drop", "", "Forgets the trial", model::drop).when(inWhatIf),
-                question("undo", "Undo", "Shortcut+Z", "Takes the last step back", model::undo)
+                question("drop", "Drop", "", "Drops the what-if", model::drop).when(inWhatIf),
+                question("undo", "Undo", "Shortcut+Z", "Undoes the last step", model::undo)
                         .when(canUndo),
                 question(
                                 "redo",
                                 "Redo",
                                 "Shortcut+Shift+Z Shortcut+Y",
-                                "Does again what was undone",
+                                "Repeats the step that was undone last",
                                 model::redo)
                         .when(canRedo),
-                question("stop", "Stop", "Escape", "Stops the work that goes on", model::cancel),
+                question("stop", "Stop", "Escape", "Stops the running work", model::cancel),
                 question(
                         "new-question",
                         "New question",
                         "Shortcut+N",
-                        "Opens one more question beside those that are open",
+                        "Opens another question in a new tab",
                         () -> model.questions().open("")),
                 question(
                         "same-net",
                         "Same net, another pad",
                         "Shortcut+Shift+N",
-                        "Opens one more question about the same net",
+                        "Opens another question about the same net",
                         () -> model.questions().open(model.shown().netTextProperty().get())),
                 question(
                         "close-question",
                         "Close question",
                         "Shortcut+W",
-                        "Closes the question that is shown; undo brings it back",
+                        "Closes this question; Undo brings it back",
                         () -> model.questions().close(model.shown().question())),
                 question(
                                 "next-question",
@@ -166,15 +166,15 @@ final class WindowActions {
                                 () -> model.questions().step(1))
                         .when(several),
                 question(
-                                "last-question",
-                                "Question before",
+                                "previous-question",
+                                "Previous question",
                                 "Shortcut+Page_Up",
                                 "Shows the question to the left",
                                 () -> model.questions().step(-1))
                         .when(several));
     }
 
-    private static void nextRoute(ExplorerModel model) {
+    private static void nextOption(ExplorerModel model) {
         model.shown()
                 .optionProperty()
                 .set((model.shown().optionProperty().get() + 1) % model.shown().options().size());
@@ -186,7 +186,7 @@ final class WindowActions {
                         "another-pad",
                         "Another pad",
                         "",
-                        "Goes to the list of all pads for this net, best first",
+                        "Shows the list of all pads for this net, best first",
                         show)
                 .when(
                         Bindings.createBooleanBinding(
@@ -211,13 +211,13 @@ final class WindowActions {
                         "dark",
                         "Dark",
                         "Shortcut+D",
-                        "Turns between the light and the dark theme",
+                        "Switches between the light and the dark theme",
                         () -> look.darkProperty().set(!look.darkProperty().get())),
                 look(
                         "side",
                         "Lists",
                         "Shortcut+B",
-                        "Shows or hides the lists beside the map",
+                        "Shows or hides the lists next to the map",
                         () -> look.listsProperty().set(!look.listsProperty().get())),
                 look(
                         "larger-text",
@@ -232,10 +232,10 @@ final class WindowActions {
                         "Makes all text smaller",
                         () -> look.setTextSize(look.textSizeProperty().get() - 1)),
                 look(
-                        "usual-text",
-                        "Usual text",
+                        "default-text",
+                        "Default text size",
                         "Shortcut+Digit0 Shortcut+Numpad0",
-                        "Gives text its usual size",
+                        "Resets all text to its default size",
                         () -> look.setTextSize(LookModel.USUAL_TEXT)));
     }
 

@@ -104,7 +104,7 @@ class ComfortTest {
         assertThat(tabs.getTabs().get(1).getText()).isEqualTo("sample[1] on J1.2: open");
         robot.push(KeyCode.SHORTCUT, KeyCode.PAGE_UP);
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
-        assertThat(robot.lookup("#openings").query().isVisible()).isTrue();
+        assertThat(robot.lookup("#unblock-options").query().isVisible()).isTrue();
         robot.interact(() -> tabs.getSelectionModel().select(1));
         assertThat(text(robot, "#answer-word")).endsWith("Open");
         robot.push(KeyCode.SHORTCUT, KeyCode.W);
@@ -179,7 +179,7 @@ class ComfortTest {
         robot.interact(() -> model.design().openAny(Path.of("fixtures/small/board.json")));
         settle();
         assertThat(text(robot, "#note"))
-                .isEqualTo("board.json is a board. Open the design that names it.");
+                .isEqualTo("board.json is a board. Open the design that refers to it.");
         robot.clickOn("Dismiss");
         robot.interact(() -> model.design().openAny(Path.of("fixtures/lessons/01-boxes.json")));
         settle();

@@ -60,7 +60,7 @@ class FlowsTest {
         robot.clickOn("#try-button");
         assertThat(text(robot, "#what-if-edits"))
                 .isEqualTo(
-                        "Trial: disconnect port motor, remove cell pump/run/motor_out, bring out net "
+                        "What-if: disconnect port motor, remove cell pump/run/motor_out, bring out net "
                                 + NET
                                 + " on pad x7y3/pad[0] as port out_J1.3");
         assertThat(text(robot, "#what-if-after")).isEqualTo("With it: Open, 2.520–4.150 ns");

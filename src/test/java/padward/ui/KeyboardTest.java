@@ -52,7 +52,7 @@ class KeyboardTest {
                     "what-if-bar",
                     "map",
                     "strip-map",
-                    "openings",
+                    "unblock-options",
                     "panels",
                     "kept-strip");
 

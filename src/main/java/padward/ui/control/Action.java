@@ -46,7 +46,7 @@ public record Action(
         QUESTION("Question"),
         MAP("Map"),
         /** Small steps over the map. */
-        MOVE("Move about", MAP),
+        MOVE("Navigate", MAP),
         /** What the map shows. */
         LAYER("Layers", MAP),
         VIEW("View"),
@@ -138,9 +138,14 @@ public record Action(
         }
     }
 
-    /** The key that is told, as people read it; empty without one. */
+    /** The key that is shown, as people read it; empty without one. */
     String keyText() {
-        return keys.stream().findFirst().map(KeyCombination::getDisplayText).orElse("");
+        return keys.stream()
+                .findFirst()
+                .map(KeyCombination::getDisplayText)
+                .orElse("")
+                // "Ctrl++" and "Ctrl+-" are hard to read.
+                .replaceFirst("\\+([+-])$", " and $1");
     }
 
     /** What a tooltip says: what it is good for, and its key. */

@@ -35,12 +35,12 @@ public final class CommandSearch extends VBox {
         setVisible(false);
         words.setId("command-words");
         words.setPromptText("what do you want to do?");
-        words.setAccessibleText("Words of what you want to do; Down and Up choose, Enter does it");
+        words.setAccessibleText("Words of the command; Down and Up choose, Enter runs it");
         words.textProperty().addListener((p, old, now) -> find());
         list.setId("command-list");
         list.setFocusTraversable(false);
         list.setCellFactory(l -> new ActionCell());
-        list.setPlaceholder(new Label("Nothing is called so. Try another word."));
+        list.setPlaceholder(new Label("No command matches."));
         list.setOnMouseClicked(e -> take());
         VBox.setVgrow(list, Priority.ALWAYS);
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);

@@ -36,7 +36,7 @@ public final class FileDialogs {
 
     /** Where a ledger is to be written. */
     public Optional<Path> newLedger() {
-        FileChooser chooser = chooser("Save what is kept as a ledger");
+        FileChooser chooser = chooser("Save the kept changes as a ledger");
         chooser.setInitialFileName("ledger.json");
         return path(chooser.showSaveDialog(window()));
     }
@@ -50,7 +50,7 @@ public final class FileDialogs {
 
     /** Where a learner's summary is to be written, as a page or as text. */
     public Optional<Path> newSummary() {
-        FileChooser chooser = chooser("Write what the learner has done, .html or .txt");
+        FileChooser chooser = chooser("Save the learner's summary, .html or .txt");
         chooser.setInitialFileName("lessons.html");
         return path(chooser.showSaveDialog(window()));
     }

@@ -24,15 +24,15 @@ public final class HelpView extends ScrollPane {
 
     private static final List<String> HELP =
             List.of(
-                    "Type a net and a pad, and press Enter. In both, * stands for any characters,"
-                            + " ? for one; Down and Up choose among the names offered. The list Nets"
-                            + " has all nets.",
-                    "The answer says whether the net gets out, and what stands in the way. Try it"
-                            + " shows what a change would bring, on a copy; Keep goes on with it. The"
-                            + " design's file is never changed.",
-                    "Map: drag, or turn the wheel. Strip map: click a hop, or Left and Right; the"
-                            + " map flies there. Ways out: where the pointer rests, the way is shown;"
-                            + " Enter asks for that pad.",
+                    "Type a net and a pad, then press Enter. In both, * stands for any characters,"
+                            + " ? for one; Down and Up choose among the suggestions. The tab Nets"
+                            + " lists all nets.",
+                    "The answer says whether a route from the net to the pad exists, and what blocks"
+                            + " it. Try it shows the change on a copy of the design; Keep keeps it."
+                            + " The design file is never changed.",
+                    "Map: drag to move, turn the wheel to zoom. Strip map: click a hop, or press"
+                            + " Left and Right; the map goes there. Routes out: point at a pad to see"
+                            + " its route; Enter asks about that pad.",
                     "Before you drive a pad, read its cautions. The board's documents decide.");
 
     private HelpView(Actions actions) {

@@ -45,7 +45,7 @@ public final class NotesBar extends VBox {
         row.setAlignment(Pos.CENTER_LEFT);
         if (!note.detail().isEmpty()) {
             Button copy = button("Copy", () -> copy(note));
-            copy.setTooltip(new Tooltip("Copies the message with what is known in detail"));
+            copy.setTooltip(new Tooltip("Copies the message with its details"));
             row.getChildren().add(copy);
         }
         row.getChildren().add(button("Dismiss", () -> notes.putAway(note)));

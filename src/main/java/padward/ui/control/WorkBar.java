@@ -35,7 +35,7 @@ public final class WorkBar extends HBox {
         bar.setId("work-share");
         bar.setPrefWidth(70);
         bar.setMinWidth(50);
-        bar.setAccessibleText("Share of the work that is done");
+        bar.setAccessibleText("Progress");
         doing.setId("work-doing");
         // What it tells gets the room that is left, and never moves the fields of the question.
         doing.setMinWidth(0);

@@ -104,7 +104,7 @@ public final class Exports {
     private void routesOut() {
         Optional<Survey> survey = model.shown().surveyProperty().get();
         survey.ifPresent(
-                s -> save("the ways out", "ways-out.csv", p -> csv(ListTables.routesOut(s))));
+                s -> save("the routes out", "routes-out.csv", p -> csv(ListTables.routesOut(s))));
     }
 
     private void nets() {
@@ -112,19 +112,19 @@ public final class Exports {
         opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(ListTables.nets(o, p))));
     }
 
-    private void openings() {
+    private void options() {
         List<WhyBlocked.Option> options = model.shown().options();
         if (model.shown().answerProperty().get().orElse(null) instanceof Answer.Blocked blocked) {
             save(
-                    "what would open it",
-                    "openings.csv",
-                    p -> csv(ListTables.openings(blocked, options)));
+                    "the options to unblock",
+                    "options.csv",
+                    p -> csv(ListTables.options(blocked, options)));
         }
     }
 
     private void hops() {
         Optional<Route> route = model.shown().route();
-        route.ifPresent(w -> save("the way", "way.csv", p -> csv(ListTables.hops(w))));
+        route.ifPresent(w -> save("the route", "route.csv", p -> csv(ListTables.hops(w))));
     }
 
     /** What can be saved, each when it is there. */
@@ -141,43 +141,47 @@ public final class Exports {
                 whether(
                         () -> model.shown().surveyProperty().get().isPresent(),
                         model.shown().surveyProperty());
-        BooleanBinding openings =
+        BooleanBinding options =
                 whether(() -> !model.shown().options().isEmpty(), model.shown().answerProperty());
         return List.of(
-                export("map-png", "map as PNG", "A picture of the map as it is shown", this::mapPng)
+                export(
+                                "map-png",
+                                "map as PNG",
+                                "The map as it is shown, as a picture",
+                                this::mapPng)
                         .when(open),
                 export(
                                 "map-svg",
                                 "map as SVG",
-                                "A drawing of the map as it is shown, in lines and letters",
+                                "The map as it is shown, as scalable lines and letters",
                                 this::mapSvg)
                         .when(open),
-                export("strip-png", "strip map as PNG", "A picture of the way", this::stripPng)
+                export("strip-png", "strip map as PNG", "The route, as a picture", this::stripPng)
                         .when(route),
                 export(
                                 "strip-svg",
                                 "strip map as SVG",
-                                "A drawing of the way, in lines and letters",
+                                "The route, as scalable lines and letters",
                                 this::stripSvg)
                         .when(route),
                 export(
                                 "route-csv",
-                                "way as CSV",
-                                "The way as a table, a row for each hop, delays in ps",
+                                "route as CSV",
+                                "The route as a table, one row per hop, delays in ps",
                                 this::hops)
                         .when(route),
                 export(
                                 "routes-out-csv",
-                                "ways out as CSV",
+                                "routes out as CSV",
                                 "All pads for the net as a table, best first, delays in ps",
                                 this::routesOut)
                         .when(surveyed),
                 export(
-                                "openings-csv",
-                                "openings as CSV",
-                                "All clearances as a table, a row for each obstacle",
-                                this::openings)
-                        .when(openings),
+                                "options-csv",
+                                "options to unblock as CSV",
+                                "All options to unblock as a table, one row per obstacle",
+                                this::options)
+                        .when(options),
                 export(
                                 "nets-csv",
                                 "nets as CSV",

@@ -39,7 +39,7 @@ final class ListTables {
                         "slow_ps",
                         "wouldLoseSignal",
                         "blocking",
-                        "givesUp",
+                        "replacesPort",
                         "onTheBoard");
         int rank = 1;
         for (Answer answer : survey.answers()) {
@@ -100,13 +100,13 @@ final class ListTables {
     }
 
     /** What would open a blocked way: a row for each obstacle of each clearance. */
-    static ListTable openings(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
+    static ListTable options(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
         ListTable.Builder table =
                 new ListTable.Builder(
                         "option",
                         "obstacle",
-                        "holds",
-                        "occupantKind",
+                        "resource",
+                        "resourceKind",
                         "consequence",
                         "onEveryRoute",
                         "fast_ps",

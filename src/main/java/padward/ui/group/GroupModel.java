@@ -70,7 +70,7 @@ public final class GroupModel {
         Bus.Aim by = aim.get();
         record Looked(RouteMatrix prospect, Bus bus) {}
         job.start(
-                "Pricing the group",
+                "Routing the group",
                 progress -> {
                     RouteMatrix seen =
                             RouteMatrix.of(
@@ -103,7 +103,7 @@ public final class GroupModel {
         Map<Integer, Integer> pins = Map.copyOf(pinned);
         matched.set(Optional.empty());
         job.start(
-                "Laying the group",
+                "Routing the group",
                 progress -> seen.route(pins, progress),
                 routed -> bus.set(Optional.of(routed)));
     }
@@ -117,7 +117,7 @@ public final class GroupModel {
         Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
         job.start(
-                "Matching the ways",
+                "Matching the delays",
                 progress -> MatchedGroup.of(design, routed, tolerance, ExternalLine.NONE, progress),
                 result -> {
                     matched.set(Optional.of(result));

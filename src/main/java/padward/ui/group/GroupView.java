@@ -55,13 +55,13 @@ public final class GroupView extends ScrollPane {
                 Controls.button(
                         "group-match",
                         "Match",
-                        "Lengthens quick ways by detours until all arrive within the tolerance",
+                        "Lengthens short routes until all lines arrive within the tolerance",
                         group::match);
         keep =
                 Controls.button(
                         "group-keep",
                         "Keep",
-                        "Keeps the group as it is laid; it can be undone",
+                        "Keeps the group as routed; it can be undone",
                         group::keep);
         VBox all = new VBox(8, fields(), buttons(), totals, table, told, skew);
         all.setPadding(new Insets(10, 12, 10, 12));
@@ -78,7 +78,7 @@ public final class GroupView extends ScrollPane {
     private Node fields() {
         TextField nets = new TextField();
         nets.setId("group-nets");
-        nets.setPromptText("names or patterns, as bus/data[*]");
+        nets.setPromptText("names or patterns, such as bus/data[*]");
         nets.textProperty().bindBidirectional(group.netsProperty());
         nets.setOnAction(e -> group.look());
         nets.setAccessibleText("Nets of the group");
@@ -87,7 +87,7 @@ public final class GroupView extends ScrollPane {
         pads.setPromptText("header J1, bank A, names or patterns");
         pads.textProperty().bindBidirectional(group.padsProperty());
         pads.setOnAction(e -> group.look());
-        pads.setAccessibleText("Pads that may be taken");
+        pads.setAccessibleText("Pads that may be used");
         GridPane grid = new GridPane();
         grid.setHgap(8);
         grid.setVgap(6);
@@ -104,7 +104,7 @@ public final class GroupView extends ScrollPane {
         aim.setConverter(new AimNames());
         aim.valueProperty().bindBidirectional(group.aimProperty());
         aim.setId("group-aim");
-        aim.setAccessibleText("What the choice of pads goes by");
+        aim.setAccessibleText("Goal for the choice of pads");
         Spinner<Integer> tolerance = new Spinner<>(0, 100_000, group.toleranceProperty().get(), 50);
         tolerance.setEditable(true);
         tolerance.setPrefWidth(96);
@@ -114,8 +114,8 @@ public final class GroupView extends ScrollPane {
         Button route =
                 Controls.button(
                         "group-route",
-                        "Lay",
-                        "Chooses a pad for each net and lays all ways together",
+                        "Route",
+                        "Chooses a pad for each net and routes all nets together",
                         group::look);
         return new FlowPane(8, 6, aim, route, match, tolerance, new Label("ps"), keep);
     }
@@ -128,10 +128,10 @@ public final class GroupView extends ScrollPane {
                 return "";
             }
             return switch (aim) {
-                case SUM -> "least sum of delays";
-                case WORST -> "least greatest delay";
-                case SKEW -> "least skew";
-                case ORDER -> "nets in the pads' order";
+                case SUM -> "smallest sum of delays";
+                case WORST -> "smallest worst delay";
+                case SKEW -> "smallest skew";
+                case ORDER -> "nets in the order of the pads";
             };
         }
 
@@ -151,8 +151,8 @@ public final class GroupView extends ScrollPane {
         totals.setText(totals());
         told.setText(
                 priced
-                        ? "● chosen, ◎ pinned; filled: open, hatched: blocked. Click a cell, or go"
-                                + " there with the arrows and press Enter, to pin it."
+                        ? "● chosen, ◎ pinned; filled: open, hatched: blocked. To pin a cell, click"
+                                + " it, or move to it with the arrow keys and press Enter."
                         : "");
         matrix.draw();
         table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
@@ -162,20 +162,23 @@ public final class GroupView extends ScrollPane {
     private String totals() {
         Optional<Bus> bus = group.busProperty().get();
         if (bus.isEmpty()) {
-            return "Name several nets and the pads that they may take, and press Enter.";
+            return "Type several nets and the pads that they may use, then press Enter.";
         }
         List<Bus.Skew> skews = bus.get().skews();
         StringBuilder text = new StringBuilder();
         int all = bus.get().lines().size() + bus.get().left().size();
-        text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
+        text.append(bus.get().lines().size()).append(" of ").append(all).append(" routed");
         text.append(
-                String.format(Locale.ROOT, ", %.3f ns slow in all", bus.get().totalPs() / 1000.0));
+                String.format(
+                        Locale.ROOT,
+                        "; sum of slow-corner delays %.3f ns",
+                        bus.get().totalPs() / 1000.0));
         int slow = skews.stream().mapToInt(Bus.Skew::slowPs).max().orElse(0);
         int fast = skews.stream().mapToInt(Bus.Skew::fastPs).max().orElse(0);
         text.append(
                 String.format(
                         Locale.ROOT,
-                        "; skew outside the pads %.3f ns both fast, %.3f ns both slow.",
+                        "; skew at the pins %.3f ns at the fast corner, %.3f ns at the slow corner.",
                         fast / 1000.0,
                         slow / 1000.0));
         Optional<MatchedGroup> matched = group.matchedProperty().get();
@@ -184,8 +187,8 @@ public final class GroupView extends ScrollPane {
                         text.append(
                                 String.format(
                                         Locale.ROOT,
-                                        " Matched: %.3f ns at the instrument before (dashed), %.3f"
-                                                + " ns now%s.",
+                                        " Skew at the instrument: %.3f ns before matching"
+                                                + " (dashed), %.3f ns now%s.",
                                         m.beforePs() / 1000.0,
                                         m.afterPs() / 1000.0,
                                         m.reached()
@@ -193,7 +196,7 @@ public final class GroupView extends ScrollPane {
                                                 : "; " + m.misses().size() + " not matched")));
         bus.get()
                 .left()
-                .forEach(l -> text.append("\nNot served: " + l.net().name() + ": " + l.reason()));
+                .forEach(l -> text.append("\nNot routed: " + l.net().name() + ": " + l.reason()));
         return text.toString();
     }
 }

@@ -71,11 +71,11 @@ public final class KeptBar extends HBox {
         button.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
         button.setTooltip(
                 new Tooltip(
-                        "Takes back entry "
+                        "Undoes entry "
                                 + (index + 1)
                                 + ", "
                                 + kept.what()
-                                + ", wherever it stands; what depends on it is told first"));
+                                + "; entries that depend on it are listed first"));
         button.setMinWidth(Region.USE_PREF_SIZE);
         button.setOnAction(e -> ledger.undo(index));
         return button;
@@ -85,7 +85,7 @@ public final class KeptBar extends HBox {
         if (kept.isEmpty()) {
             return "Nothing is kept: the design is as it was opened.";
         }
-        StringBuilder result = new StringBuilder("Kept, the design's file is as it was: ");
+        StringBuilder result = new StringBuilder("Kept (the design file is unchanged): ");
         int from = Math.max(0, kept.size() - SHOWN);
         if (from > 0) {
             result.append(from).append(" more, ");

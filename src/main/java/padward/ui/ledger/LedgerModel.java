@@ -57,7 +57,7 @@ public final class LedgerModel {
             return;
         }
         job.start(
-                "Looking what depends on entry " + (index + 1),
+                "Checking what depends on entry " + (index + 1),
                 progress -> desk.get().undoing(index),
                 undoing -> {
                     if (undoing.isAlone()) {
@@ -92,7 +92,7 @@ public final class LedgerModel {
         }
         Optional<Path> file = model.design().fileProperty().get();
         job.start(
-                "Comparing with the design's file",
+                "Comparing with the design file",
                 progress ->
                         ChangeAudit.of(
                                 before(file, desk.get(), progress),

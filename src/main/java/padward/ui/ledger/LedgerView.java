@@ -41,13 +41,13 @@ public final class LedgerView extends VBox {
         check.setId("check-button");
         check.setTooltip(
                 new Tooltip(
-                        "Checks that nothing else was touched: reads the design's file again, compares"
-                                + " every wire and reckons every delay anew"));
+                        "Checks that nothing else changed: reads the design file again, compares"
+                                + " every wire and recalculates every delay"));
         check.setMinWidth(Region.USE_PREF_SIZE);
         check.setOnAction(e -> ledger.check());
         pending.getStyleClass().add("note");
         pending.setId("pending-undo");
-        report.setId("harmless");
+        report.setId("audit");
         HBox foot =
                 new HBox(
                         8,
@@ -76,8 +76,8 @@ public final class LedgerView extends VBox {
         if (kept.isEmpty()) {
             Label none =
                     wrapped(
-                            "Nothing is kept. Ask for a net and a pad, try the answer (Ctrl+T), and"
-                                    + " keep it: it stands here then, and can be undone.");
+                            "Nothing is kept. Ask about a net and a pad, try the answer (Ctrl+T) and"
+                                    + " keep it: it is then listed here and can be undone.");
             none.getStyleClass().add("faint");
             entries.getChildren().add(none);
         }
@@ -98,8 +98,7 @@ public final class LedgerView extends VBox {
         undo.setId("undo-entry-" + (index + 1));
         undo.setMinWidth(Region.USE_PREF_SIZE);
         undo.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
-        undo.setTooltip(
-                new Tooltip("Takes this entry back; tells first if later ones depend on it"));
+        undo.setTooltip(new Tooltip("Undoes this entry; asks first if later entries depend on it"));
         undo.setOnAction(e -> ledger.undo(index));
         VBox texts = new VBox(1, what, who, edits);
         HBox.setHgrow(texts, Priority.ALWAYS);
@@ -127,7 +126,7 @@ public final class LedgerView extends VBox {
             return;
         }
         pending.getChildren()
-                .add(wrapped("Others depend on " + undoing.get().entry().what() + ":"));
+                .add(wrapped("Other entries depend on " + undoing.get().entry().what() + ":"));
         undoing.get()
                 .dependents()
                 .forEach(
@@ -145,8 +144,8 @@ public final class LedgerView extends VBox {
         Button all = new Button("Undo all " + count);
         all.setId("undo-all-button");
         all.setOnAction(e -> ledger.undoPending());
-        Button leave = new Button("Leave them");
-        leave.setId("leave-button");
+        Button leave = new Button("Cancel");
+        leave.setId("cancel-undo-button");
         leave.setOnAction(e -> ledger.leavePending());
         pending.getChildren().add(new HBox(8, all, leave));
     }
@@ -157,7 +156,7 @@ public final class LedgerView extends VBox {
             return;
         }
         ChangeAudit audit = found.get();
-        Label title = new Label(audit.holds() ? "✓ Nothing else was touched" : "✗ Not harmless");
+        Label title = new Label(audit.holds() ? "✓ Nothing else changed" : "✗ Unexpected changes");
         title.getStyleClass().add("side-title");
         report.getChildren().addAll(title, wrapped(audit.sentence()));
         audit.unlisted().forEach(u -> report.getChildren().add(wrapped("✗ " + u)));

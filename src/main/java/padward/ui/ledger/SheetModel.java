@@ -117,11 +117,11 @@ final class SheetModel {
         job.start(
                 "Writing " + file.getFileName(),
                 progress -> {
-                    Parts from = parts.orElseThrow(() -> fault(file, "something kept", "nothing"));
+                    Parts from = parts.orElseThrow(() -> fault(file, "a kept change", "none"));
                     write(file, from.toSheet(), size, from.desk(), design);
                     return file;
                 },
-                written -> model.notes().tell(this, "Written: " + written));
+                written -> model.notes().tell(this, "Saved " + written + "."));
     }
 
     private static void write(

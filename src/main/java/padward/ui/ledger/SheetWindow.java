@@ -71,10 +71,10 @@ public final class SheetWindow extends BorderPane {
         ComboBox<SheetPage.Paper> paper = new ComboBox<>();
         paper.getItems().addAll(SheetPage.Paper.values());
         paper.setId("paper");
-        paper.setAccessibleText("Size of the paper");
+        paper.setAccessibleText("Paper size");
         paper.valueProperty().bindBidirectional(sheet.paperProperty());
         paper.valueProperty().addListener((p, old, now) -> sheet.refresh());
-        paper.setTooltip(new Tooltip("Size of the paper"));
+        paper.setTooltip(new Tooltip("Paper size"));
         Spinner<Double> lead = new Spinner<>(0.0, 100.0, 0.0, 0.1);
         lead.setId("lead");
         lead.setAccessibleText("Length of the leads to the instrument, metres");
@@ -93,8 +93,8 @@ public final class SheetWindow extends BorderPane {
         export.setId("export-button");
         export.setTooltip(
                 new Tooltip(
-                        "The file's name tells the form: .pdf, .html, .csv; .sdf for delays, .json"
-                                + " for the list of changes"));
+                        "The file name's ending sets the format: .pdf, .html, .csv; .sdf for"
+                                + " delays, .json for the list of changes"));
         export.setOnAction(
                 e ->
                         dialogs.get()
@@ -112,8 +112,7 @@ public final class SheetWindow extends BorderPane {
         pages.getChildren().clear();
         if (made.isEmpty()) {
             Label none =
-                    new Label(
-                            "Nothing that is kept brings a net out. Keep a trial first (Ctrl+K).");
+                    new Label("No kept change brings a net out. Keep a what-if first (Ctrl+K).");
             none.setMinHeight(Region.USE_PREF_SIZE);
             pages.getChildren().add(none);
         }

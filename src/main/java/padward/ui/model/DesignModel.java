@@ -113,8 +113,8 @@ public final class DesignModel {
         return switch (kind) {
             case LESSON -> "Open its folder with Own lessons… under Lessons.";
             case LEARNER -> "Type the learner's name under Lessons.";
-            case MAPPING -> "The command settle takes it.";
-            default -> "Open the design that names it.";
+            case MAPPING -> "Use it with the command place-route.";
+            default -> "Open the design that refers to it.";
         };
     }
 
@@ -177,7 +177,7 @@ public final class DesignModel {
         desk.set(Optional.of(read.kept()));
         opened.set(Optional.of(read.opened()));
         if (!read.kept().kept().isEmpty()) {
-            remember("what was kept the last time", read.bare(), read.kept());
+            remember("restoring what was kept the last time", read.bare(), read.kept());
         }
         read.fault().ifPresent(fault -> notes.tell(this, fault));
     }
@@ -199,7 +199,7 @@ public final class DesignModel {
             return;
         }
         saving.start(
-                "Keeping safe",
+                "Saving the kept changes",
                 progress -> {
                     store.flush();
                     return next;
@@ -251,10 +251,18 @@ public final class DesignModel {
                 written ->
                         notes.tell(
                                 this,
-                                "Saved " + written.entries().size() + " kept in " + ledger + "."));
+                                "Saved "
+                                        + changes(written.entries().size())
+                                        + " in "
+                                        + ledger
+                                        + "."));
     }
 
-    /** Shows the opened design with what a ledger holds. */
+    private static String changes(int count) {
+        return count == 1 ? "1 kept change" : count + " kept changes";
+    }
+
+    /** Shows the opened design with what a ledger contains. */
     public void openLedger(Path ledger) {
         if (desk.get().isEmpty()) {
             notes.tell(this, "Open a design first (Ctrl+O), then its ledger.");

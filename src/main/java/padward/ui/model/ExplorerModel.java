@@ -154,7 +154,7 @@ public final class ExplorerModel {
                             asked.drop();
                             history.did(
                                     new History.Step(
-                                            "dropping the trial",
+                                            "dropping the what-if",
                                             () -> asked.tryAgain(tried.before(), tried.edits()),
                                             asked::drop));
                         });

@@ -22,7 +22,7 @@ public final class GroupText {
     public static List<Net> nets(Design design, String text) throws BadInput {
         List<String> words = words(text);
         if (words.isEmpty()) {
-            throw new BadInput("nets", "", "names of nets, or patterns that fit some", "nothing");
+            throw new BadInput("nets", "", "names of nets, or patterns that match some", "nothing");
         }
         return GroupNames.nets(design, words, "nets");
     }

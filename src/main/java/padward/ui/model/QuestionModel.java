@@ -216,7 +216,7 @@ public final class QuestionModel {
     private void start(Answer before, List<Edit> edits) {
         OpenDesign now = opened.get().orElseThrow();
         asking.start(
-                "Trying it out",
+                "Trying the change",
                 progress -> PendingWhatIf.of(now, before, edits, progress),
                 t -> whatIf.set(Optional.of(t)));
     }

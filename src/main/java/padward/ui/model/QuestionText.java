@@ -37,7 +37,7 @@ final class QuestionText {
         throw new BadInput(
                 "net",
                 "",
-                "the name of a net, or a pattern that fits only one",
+                "the name of a net, or a pattern that matches only one",
                 found(text, fitting.size()));
     }
 
@@ -63,6 +63,9 @@ final class QuestionText {
         if (text.isEmpty()) {
             return "nothing";
         }
-        return "“" + text + "”" + (fitting > 1 ? ", which fits several" : ", which fits none");
+        return "“"
+                + text
+                + "”"
+                + (fitting > 1 ? ", which matches several" : ", which matches none");
     }
 }

@@ -190,9 +190,12 @@ public final class QuestionsModel {
             jobs.notes()
                     .tell(
                             this,
-                            "The design under "
-                                    + (whatIfs == 1 ? "a trial" : whatIfs + " trials")
-                                    + " has changed: try again what was not kept.");
+                            whatIfs == 1
+                                    ? "The design has changed, so the what-if was dropped: try it"
+                                            + " again."
+                                    : "The design has changed, so "
+                                            + whatIfs
+                                            + " what-ifs were dropped: try them again.");
         }
         List<QuestionModel> order = new ArrayList<>(List.of(first));
         all.stream().filter(q -> q != first).forEach(order::add);

@@ -44,7 +44,7 @@ final class SessionFile {
             throw new BadInput(
                     file.toString(),
                     "",
-                    "what the window remembered of the last time",
+                    "a session that the window has saved",
                     String.valueOf(fault.getMessage()));
         }
     }
@@ -105,8 +105,7 @@ final class SessionFile {
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
         } catch (IOException fault) {
-            throw new BadInput(
-                    file.toString(), "", "a folder that can be written", String.valueOf(fault));
+            throw new BadInput(file.toString(), "", "a writable folder", String.valueOf(fault));
         }
         JsonOut.write(file, out -> write(session, out));
     }

@@ -79,8 +79,7 @@ public final class StartupRead {
             keeper.reopen(session, file.get(), begun);
         } else {
             if (file.isEmpty()) {
-                session.file()
-                        .ifPresent(f -> model.notes().tell(keeper, f + " is not there any more."));
+                session.file().ifPresent(f -> model.notes().tell(keeper, f + " no longer exists."));
             }
             model.design().take(file, begun, () -> {});
         }

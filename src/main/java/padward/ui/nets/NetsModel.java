@@ -120,7 +120,7 @@ final class NetsModel {
                 .ifPresent(
                         net ->
                                 job.start(
-                                        "Ways out of the nets listed",
+                                        "Finding routes out of the listed nets",
                                         progress ->
                                                 NetObservability.of(
                                                         design, net, Corner.SLOW, progress),

@@ -45,7 +45,7 @@ public final class NetsView extends VBox {
         setPadding(new Insets(10, 12, 10, 12));
         TextField filter = new TextField();
         filter.setId("nets-filter");
-        filter.setPromptText("part of a name, * and ? as patterns");
+        filter.setPromptText("part of a name, or a pattern with * and ?");
         filter.setAccessibleText("Which nets are listed");
         filter.textProperty().bindBidirectional(nets.textProperty());
         CheckBox expression = new CheckBox("regular expression");
@@ -66,13 +66,13 @@ public final class NetsView extends VBox {
 
     private void buildTable() {
         table.setId("nets-table");
-        table.setAccessibleText("Nets. Enter takes one into the question.");
+        table.setAccessibleText("Nets. Enter puts one into the question.");
         table.setShowRoot(false);
         table.fixedCellSizeProperty().bind(look.sized(ROW));
         empty.setWrapText(true);
         table.setPlaceholder(empty);
         column("net", 144, NetRow::label);
-        column("way out", 120, this::routeOut);
+        column("route out", 120, this::routeOut);
         number("fan-out", 74, r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
         number("wires", 58, r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number("latest, ns", 96, r -> r.latest().replace(" ns", ""));
@@ -125,7 +125,7 @@ public final class NetsView extends VBox {
                 ? ""
                 : nets.findStanding(row.name())
                         .map(NetObservability::toText)
-                        .orElse(row.leadsOut() ? "…" : "no way out");
+                        .orElse(row.leadsOut() ? "…" : "no route out");
     }
 
     private void number(String title, double width, Function<NetRow, String> text) {
@@ -154,15 +154,12 @@ public final class NetsView extends VBox {
     private void show(Optional<NetTree> tree) {
         if (tree.isEmpty()) {
             String fault = nets.faultProperty().get();
-            String none =
-                    nets.isOpen()
-                            ? "The nets are being listed …"
-                            : "Open a design to see its nets.";
+            String none = nets.isOpen() ? "Listing the nets …" : "Open a design to see its nets.";
             empty.setText(fault.isEmpty() ? none : fault);
             table.setRoot(null);
             return;
         }
-        empty.setText("No net fits. Try a shorter part of the name.");
+        empty.setText("No nets match. Try a shorter part of the name.");
         TreeItem<NetRow> root = item(tree.get());
         root.setExpanded(true);
         if (tree.get().row().fanOut() < OPENED_WHEN_FEWER) {

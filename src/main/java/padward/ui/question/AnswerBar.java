@@ -29,7 +29,7 @@ public final class AnswerBar extends VBox {
     private final VBox cautions = new VBox(2);
     private final Button bringOut;
     private final Button tryIt;
-    private final Button anotherRoute;
+    private final Button anotherOption;
     private final Button anotherPad;
     private final Tooltip whole = new Tooltip();
 
@@ -38,7 +38,7 @@ public final class AnswerBar extends VBox {
         this.model = model;
         this.bringOut = Controls.button(actions.get("try"), "Bring it out");
         this.tryIt = Controls.button(actions.get("try"));
-        this.anotherRoute = Controls.button(actions.get("another-route"));
+        this.anotherOption = Controls.button(actions.get("another-option"));
         this.anotherPad = Controls.button(actions.get("another-pad"));
         setId("answer-bar");
         getStyleClass().add("answer-bar");
@@ -53,7 +53,7 @@ public final class AnswerBar extends VBox {
         HBox.setHgrow(sentence, Priority.ALWAYS);
         bringOut.setId("bring-out-button");
         sentence.setMaxWidth(Double.MAX_VALUE);
-        HBox buttons = new HBox(6, bringOut, tryIt, anotherRoute, anotherPad);
+        HBox buttons = new HBox(6, bringOut, tryIt, anotherOption, anotherPad);
         buttons.getStyleClass().add("answer-buttons");
         buttons.setMinWidth(Region.USE_PREF_SIZE);
         HBox answerRow = new HBox(10, word, sentence, buttons);
@@ -83,7 +83,7 @@ public final class AnswerBar extends VBox {
         boolean blocked = answer.orElse(null) instanceof Answer.Blocked;
         shown(bringOut, ready && !inWhatIf);
         shown(tryIt, blocked && !inWhatIf);
-        shown(anotherRoute, blocked && !inWhatIf && model.shown().options().size() > 1);
+        shown(anotherOption, blocked && !inWhatIf && model.shown().options().size() > 1);
         shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
         // Beside a trial, which tells both sides, the answer without it takes one line.
         sentence.setWrapText(!inWhatIf);
@@ -91,7 +91,7 @@ public final class AnswerBar extends VBox {
         if (answer.isEmpty()) {
             sentence.setText(
                     model.openedProperty().get().isPresent()
-                            ? "Name a net and a pad, then press Enter."
+                            ? "Type a net and a pad, then press Enter."
                             : "Open a design first: Ctrl+O, or drop its file on the window.");
             return;
         }

@@ -36,8 +36,7 @@ public final class QuestionRow extends HBox {
         setSpacing(8);
         setPadding(new Insets(12, 16, 8, 16));
         setAlignment(Pos.CENTER_LEFT);
-        TextField net =
-                field("net-field", "net, e.g. pump/*", this::netNames, model.recentNets(), 300);
+        TextField net = field("net-field", "net name", this::netNames, model.recentNets(), 300);
         net.textProperty().bindBidirectional(model.shown().netTextProperty());
         TextField pad =
                 field(
@@ -57,7 +56,7 @@ public final class QuestionRow extends HBox {
         corner.setId("corner");
         corner.setMinWidth(Region.USE_PREF_SIZE);
         corner.prefWidthProperty().bind(model.look().sized(CORNER_WIDTH));
-        corner.setAccessibleText("Corner at which the way shall be the quickest");
+        corner.setAccessibleText("Corner at which the delay is minimised");
         Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
         WorkBar work = new WorkBar(model.jobs(), actions.get("stop"));
@@ -68,7 +67,7 @@ public final class QuestionRow extends HBox {
                         net,
                         new Label("on"),
                         pad,
-                        new Label("quickest at the"),
+                        new Label("shortest delay at the"),
                         corner,
                         new Label("corner"),
                         ask,

@@ -88,7 +88,7 @@ public final class QuestionTabs extends TabPane {
         if (question.busyProperty().get()) {
             state = " …";
         } else if (question.whatIfProperty().get().isPresent()) {
-            state = ": trial";
+            state = ": what-if";
         } else {
             state = answer.map(a -> ": " + AnswerText.word(a).toLowerCase()).orElse("");
         }

@@ -42,9 +42,9 @@ public final class RoutesOutView extends VBox {
 
     private static final double ROW = 25;
     private static final String ALL = "all pads";
-    private static final String FREE = "no port on them";
-    private static final String USED = "a port on them";
-    private static final String WIRED = "a place for a lead";
+    private static final String FREE = "unused pads";
+    private static final String USED = "used pads";
+    private static final String WIRED = "reachable with a lead";
 
     private final ExplorerModel model;
     private final ObservableList<Answer> answers = FXCollections.observableArrayList();
@@ -65,7 +65,7 @@ public final class RoutesOutView extends VBox {
         title.setTooltip(
                 new Tooltip(
                         "Pads that nothing else can drive come first; then by what the design"
-                                + " would lose; then by obstacles; then by delay."));
+                                + " would lose, by obstacles, and by delay."));
         ChoiceBox<String> filter = new ChoiceBox<>();
         filter.getItems().setAll(ALL, FREE, USED, WIRED);
         filter.setValue(ALL);
@@ -87,7 +87,7 @@ public final class RoutesOutView extends VBox {
 
     private void buildTable() {
         table.setId("routes-table");
-        table.setAccessibleText("Ways out of the net, best first. Enter asks for the pad.");
+        table.setAccessibleText("Routes out of the net, best first. Enter asks about the pad.");
         SortedList<Answer> sorted = new SortedList<>(shown);
         sorted.comparatorProperty().bind(table.comparatorProperty());
         table.setItems(sorted);
@@ -101,8 +101,8 @@ public final class RoutesOutView extends VBox {
         TableColumn<Answer, String> delay = column("delay, ns", 90, RoutesOutView::delay);
         delay.getStyleClass().add("number");
         delay.setComparator(ByNumber.ORDER);
-        column("at stake", 76, AnswerText::wouldLose);
-        column("gives up", 78, a -> portOn(a).map(Port::name).orElse(""));
+        column("would lose signal", 122, AnswerText::wouldLose);
+        column("replaces port", 96, a -> portOn(a).map(Port::name).orElse(""));
         column("on the board", 190, a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()
                 .selectedItemProperty()
@@ -179,14 +179,14 @@ public final class RoutesOutView extends VBox {
 
     private void tellEmpty() {
         if (model.openedProperty().get().isEmpty()) {
-            empty.setText("Open a design to see the ways out of its nets.");
+            empty.setText("Open a design to see the routes out of its nets.");
         } else if (model.shown().answerProperty().get().isEmpty()) {
-            empty.setText("Ask for a net: all pads it can reach are listed here.");
+            empty.setText("Ask about a net: all pads that it can reach are listed here.");
         } else {
             empty.setText(
                     model.shown().surveyProperty().get().isPresent()
-                            ? "No pad fits."
-                            : "All pads are being surveyed …");
+                            ? "No pads match the filter."
+                            : "Surveying all pads …");
         }
     }
 

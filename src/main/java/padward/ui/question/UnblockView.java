@@ -47,11 +47,11 @@ public final class UnblockView extends VBox {
     public UnblockView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
-        setId("openings");
+        setId("unblock-options");
         getStyleClass().add("side-part");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
-        Label title = new Label("What would open it");
+        Label title = new Label("Options to unblock");
         title.getStyleClass().add("side-title");
         proof.setWrapText(true);
         proof.setMinHeight(Region.USE_PREF_SIZE);
@@ -141,17 +141,17 @@ public final class UnblockView extends VBox {
 
     /** An obstacle as a button that chooses it, on map and strip map as well. */
     private Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
-        String meaning = WhyText.consequence(blocked, removal);
-        int colon = meaning.indexOf(':');
-        Label tag = new Label(mark(removal.consequence()) + " " + meaning.substring(0, colon));
-        tag.getStyleClass().addAll("tag", meaning.substring(0, colon));
+        String word = word(removal.consequence());
+        String meaning = WhyText.consequence(blocked, removal).replaceFirst("^[\\w ]+: ", "");
+        Label tag = new Label(mark(removal.consequence()) + " " + word);
+        tag.getStyleClass().addAll("tag", word.replace(' ', '-'));
         tag.setMinWidth(Region.USE_PREF_SIZE);
         Text text =
                 new Text(
                         AnswerText.obstacle(obstacle)
-                                + (removal.onEveryRoute() ? "; on every way" : "")
+                                + (removal.onEveryRoute() ? "; on every route" : "")
                                 + ". "
-                                + sentence(meaning.substring(colon + 2)));
+                                + sentence(meaning));
         text.getStyleClass().add("small");
         // A button asks how high its graphic is without telling how wide it can be.
         text.wrappingWidthProperty()
@@ -171,7 +171,14 @@ public final class UnblockView extends VBox {
         return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + ".";
     }
 
-    /** A mark beside the word, so that it does not take the colour to tell them apart. */
+    private static String word(Consequence consequence) {
+        if (consequence instanceof Consequence.Removable) {
+            return "removable";
+        }
+        return consequence instanceof Consequence.Movable ? "movable" : "loses function";
+    }
+
+    /** A mark next to the word, so that nobody depends on the colours. */
     private static String mark(Consequence consequence) {
         if (consequence instanceof Consequence.Removable) {
             return "○";

@@ -97,7 +97,7 @@ public final class WhatIfBar extends VBox {
         }
         PendingWhatIf tried = whatIf.get();
         edits.setText(
-                "Trial: "
+                "What-if: "
                         + tried.edits().stream()
                                 .map(Edit::toText)
                                 .collect(Collectors.joining(", ")));
@@ -116,7 +116,7 @@ public final class WhatIfBar extends VBox {
 
     private static String route(Optional<Route> route) {
         return route.map(w -> w.hops().size() + " hops to the pad in " + w.toPadVertex().toText())
-                .orElse("no way");
+                .orElse("no route");
     }
 
     private static List<Obstacle> obstacles(Answer answer) {
@@ -125,8 +125,8 @@ public final class WhatIfBar extends VBox {
 
     private static String blocking(List<Obstacle> obstacles) {
         return obstacles.isEmpty()
-                ? "; nothing in the way"
-                : "; in the way: "
+                ? "; no obstacles"
+                : "; obstacles: "
                         + joined(obstacles.stream().map(o -> WhyText.who(o.occupant())).toList());
     }
 
@@ -138,7 +138,7 @@ public final class WhatIfBar extends VBox {
         Set<Integer> known = new HashSet<>();
         old.get().hops().forEach(h -> known.add(h.vertex()));
         long other = next.get().hops().stream().filter(h -> !known.contains(h.vertex())).count();
-        return other == 0 ? "; the same way" : "; " + other + " hops over other wires";
+        return other == 0 ? "; the same route" : "; " + other + " hops on other wires";
     }
 
     private static String side(Answer answer) {
@@ -165,7 +165,8 @@ public final class WhatIfBar extends VBox {
                                                 .delayChanges().stream())
                         .map(WhatIfBar::delayChange)
                         .toList();
-        String first = lost.isEmpty() ? "Nothing loses its signal" : "Lost: " + joined(lost);
+        String first =
+                lost.isEmpty() ? "Nothing loses its signal" : "Would lose signal: " + joined(lost);
         return first + (moved.isEmpty() ? "." : "; moved: " + joined(moved) + ".");
     }
 

@@ -117,7 +117,7 @@ public interface Background {
             return;
         } catch (Error broken) {
             // Memory used up, say: the job is over all the same, and whoever waits for it is told.
-            Exception fault = new IllegalStateException("The work broke off: " + broken, broken);
+            Exception fault = new IllegalStateException("Failed: " + broken, broken);
             uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
             return;
         }

@@ -50,9 +50,7 @@ public final class Notes {
     }
 
     private static String plain(Exception fault) {
-        return fault instanceof BadInput
-                ? fault.getMessage()
-                : "Something went wrong in Padward itself: " + fault;
+        return fault instanceof BadInput ? fault.getMessage() : "Internal error: " + fault;
     }
 
     private static String detail(Exception fault) {

@@ -186,20 +186,20 @@ class ExportsTest {
 
     @Test
     void tablesComeBackAsTheyWere(FxRobot robot) throws Exception {
-        List<CSVRecord> routes = read(save(robot, "save-routes-out-csv", "ways-out.csv"));
+        List<CSVRecord> routes = read(save(robot, "save-routes-out-csv", "routes-out.csv"));
         assertThat(routes)
                 .hasSize(model.shown().surveyProperty().get().orElseThrow().answers().size());
         assertThat(routes.get(0).get("slow_ps")).isEqualTo("3980");
-        List<CSVRecord> hops = read(save(robot, "save-route-csv", "way.csv"));
+        List<CSVRecord> hops = read(save(robot, "save-route-csv", "route.csv"));
         assertThat(hops).hasSize(model.shown().route().orElseThrow().hops().size() + 1);
         assertThat(hops.get(hops.size() - 1).get("slow_ps")).isEqualTo("4150");
         List<CSVRecord> nets = read(save(robot, "save-nets-csv", "nets.csv"));
         assertThat(nets).hasSize(13);
         assertThat(nets)
                 .anyMatch(r -> r.get("net").equals("clk12") && r.get("clock").equals("yes"));
-        List<CSVRecord> openings = read(save(robot, "save-openings-csv", "openings.csv"));
-        assertThat(openings.get(0).get("obstacle")).isEqualTo("cell pump/run/motor_out");
-        assertThat(openings.get(0).get("consequence")).startsWith("spare: ");
+        List<CSVRecord> options = read(save(robot, "save-options-csv", "options.csv"));
+        assertThat(options.get(0).get("obstacle")).isEqualTo("cell pump/run/motor_out");
+        assertThat(options.get(0).get("consequence")).startsWith("spare: ");
     }
 
     @Test

@@ -63,7 +63,7 @@ class GroupWindowTest {
                 });
         take(robot, "group-routed");
         String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
-        assertThat(routed).contains("of").contains("served");
+        assertThat(routed).contains("of").contains("routed");
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
@@ -73,7 +73,7 @@ class GroupWindowTest {
         robot.interact(() -> robot.lookup("#group-match").queryAs(Button.class).fire());
         take(robot, "group-matched");
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
-                .contains("Matched");
+                .contains("ns before matching");
         robot.interact(
                 () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
         take(robot, "group-dark");

@@ -86,8 +86,8 @@ class LedgerViewTest {
         press(robot, "#show-kept-button");
         assertThat(all(robot, "#ledger-view")).contains("1. " + ONE).contains("2. " + ZERO);
         press(robot, "#check-button");
-        assertThat(all(robot, "#harmless"))
-                .contains("✓ Nothing else was touched")
+        assertThat(all(robot, "#audit"))
+                .contains("✓ Nothing else changed")
                 .contains("cell pump/run/motor_out: gone by entry 1");
         picture(robot, "window-ledger", stage.getScene());
         robot.interact(() -> model.look().darkProperty().set(true));
@@ -108,9 +108,11 @@ class LedgerViewTest {
         keep(robot, ZERO, "J1.3");
         press(robot, "#undo-kept-1");
         assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
-        assertThat(all(robot, "#pending-undo")).contains("Others depend on").contains("2. " + ZERO);
+        assertThat(all(robot, "#pending-undo"))
+                .contains("Other entries depend on")
+                .contains("2. " + ZERO);
         picture(robot, "window-dependents", stage.getScene());
-        press(robot, "#leave-button");
+        press(robot, "#cancel-undo-button");
         assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
         press(robot, "#undo-entry-1");
         press(robot, "#undo-all-button");

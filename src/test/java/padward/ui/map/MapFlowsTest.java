@@ -165,8 +165,8 @@ class MapFlowsTest {
         ask(robot, "J1.3");
         robot.interact(model.shown()::tryIt);
         assertThat(text(robot, "#what-if-before-route"))
-                .contains("in the way: cell pump/run/motor_out");
-        assertThat(text(robot, "#what-if-after-route")).contains("nothing in the way");
+                .contains("obstacles: cell pump/run/motor_out");
+        assertThat(text(robot, "#what-if-after-route")).contains("no obstacles");
         assertThat(map.scene().orElseThrow().before()).isPresent();
         assertThat(map.scene().orElseThrow().obstacles()).hasSize(1);
     }
@@ -180,7 +180,7 @@ class MapFlowsTest {
                     @SuppressWarnings("unchecked")
                     ChoiceBox<String> filter =
                             robot.lookup("#routes-filter").queryAs(ChoiceBox.class);
-                    filter.setValue("a port on them");
+                    filter.setValue("used pads");
                     table.getSelectionModel().select(0);
                 });
         WaitForAsyncUtils.waitForFxEvents();

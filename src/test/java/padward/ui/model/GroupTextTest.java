@@ -36,7 +36,7 @@ class GroupTextTest {
         assertThatThrownBy(() -> GroupText.nets(design, " , "))
                 .isInstanceOf(BadInput.class)
                 .hasMessage(
-                        "nets: expected names of nets, or patterns that fit some, found nothing");
+                        "nets: expected names of nets, or patterns that match some, found nothing");
         assertThatThrownBy(() -> GroupText.nets(design, "pump/level/sample[*], nosuch"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith("nets: ")

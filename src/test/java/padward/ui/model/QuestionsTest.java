@@ -111,7 +111,7 @@ class QuestionsTest {
         model.shown().tryIt();
         model.drop();
         assertThat(model.shown().whatIfProperty().get()).isEmpty();
-        assertThat(model.history().nextUndoProperty().get()).contains("dropping the trial");
+        assertThat(model.history().nextUndoProperty().get()).contains("dropping the what-if");
         model.undo();
         assertThat(model.shown().whatIfProperty().get()).isPresent();
         model.redo();

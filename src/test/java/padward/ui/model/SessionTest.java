@@ -273,7 +273,7 @@ class SessionTest {
         ExplorerModel model = next();
         assertThat(model.openedProperty().get()).isPresent();
         assertThat(model.design().fileProperty().get()).isEmpty();
-        assertThat(model.notes().all().get(0).text()).contains("gone.json is not there any more");
+        assertThat(model.notes().all().get(0).text()).contains("gone.json no longer exists");
     }
 
     @Test
