@@ -89,7 +89,7 @@ final class MainView extends StackPane {
                                 Action.Group.MAP,
                                 "Find…",
                                 "Shortcut+F",
-                                "Finds a net, cell, pad, site, wire or tile, and shows it on the map",
+                                "Finds a net, cell, pad, site, wire or tile and shows it on the map",
                                 find::enter)));
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));

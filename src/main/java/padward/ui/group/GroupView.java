@@ -178,7 +178,7 @@ public final class GroupView extends ScrollPane {
         text.append(
                 String.format(
                         Locale.ROOT,
-                        "; skew at the pins %.3f ns at the fast corner, %.3f ns at the slow corner.",
+                        "; skew at the pins %.3f ns (fast corner), %.3f ns (slow corner).",
                         fast / 1000.0,
                         slow / 1000.0));
         Optional<MatchedGroup> matched = group.matchedProperty().get();
