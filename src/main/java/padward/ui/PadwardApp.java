@@ -12,12 +12,12 @@ import javafx.stage.Stage;
 import padward.design.Design;
 import padward.format.source.UserFolder;
 import padward.ui.control.Themes;
+import padward.ui.design.OpenDesign;
 import padward.ui.map.FirstView;
 import padward.ui.map.MapModel;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.SessionKeeper;
 import padward.ui.model.StartupRead;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.Background;
 
 /** The window program. */

@@ -13,9 +13,9 @@ import javafx.scene.layout.Region;
 import padward.design.Design;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
+import padward.ui.design.OpenDesign;
 import padward.ui.map.FindField;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 
 /** Menus, what is open, and what is found by name. */
 final class TopBar extends HBox {

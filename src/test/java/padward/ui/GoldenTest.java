@@ -22,6 +22,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Themes;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.map.Describer;
 import padward.ui.map.MapModel;
@@ -29,7 +30,6 @@ import padward.ui.map.MapView;
 import padward.ui.map.Pointed;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.Background;
 
 /**

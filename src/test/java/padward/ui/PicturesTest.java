@@ -12,12 +12,12 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.map.Describer;
 import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileLayout;
 import padward.ui.work.Background;
 
 /**

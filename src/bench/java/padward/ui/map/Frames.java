@@ -13,10 +13,10 @@ import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.Background;
 
 /**

@@ -16,11 +16,11 @@ import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.survey.Survey;
 import padward.ui.control.Action;
+import padward.ui.design.OpenDesign;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 import padward.ui.scene.StripScene;
 import padward.ui.work.OneJob;
 

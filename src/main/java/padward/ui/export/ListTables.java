@@ -18,8 +18,8 @@ import padward.design.Net;
 import padward.design.Port;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
+import padward.ui.design.OpenDesign;
 import padward.ui.nets.NetRow;
-import padward.ui.scene.OpenDesign;
 import padward.unblock.weigh.Removal;
 
 /** What the window shows in lists, as tables for files; delays in picoseconds. */

@@ -20,10 +20,10 @@ import padward.breakout.group.RouteMatrix;
 import padward.change.WhatIf;
 import padward.design.Design;
 import padward.timing.ExternalLine;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
 import padward.ui.model.KeptChanges;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.OneJob;
 
 /** Several nets at once: what could be, what is pinned, what is laid. No control. */

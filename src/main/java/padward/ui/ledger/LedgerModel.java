@@ -12,9 +12,9 @@ import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryRemoval;
 import padward.design.Design;
 import padward.format.design.DesignReader;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.OneJob;
 
 /**

@@ -10,8 +10,8 @@ import padward.lesson.exercise.Difficulty;
 import padward.lesson.exercise.Exercise;
 import padward.lesson.exercise.ExerciseKind;
 import padward.lesson.exercise.ExerciseMaker;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.OneJob;
 
 /** Random questions about the design that is open, and what came of the answers. No control. */

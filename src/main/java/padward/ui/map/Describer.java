@@ -17,8 +17,8 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-import padward.ui.scene.ChannelFill;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.ChannelFill;
+import padward.ui.design.OpenDesign;
 
 /** Tells of a thing on the map what it is, who holds it and what it drives. */
 public final class Describer {

@@ -8,8 +8,8 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 
 /** Finds a name on the map and flies there. */
 public final class FindField extends HBox {

@@ -5,6 +5,7 @@ import javafx.animation.AnimationTimer;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Pane;
 import javafx.stage.Screen;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
@@ -12,7 +13,6 @@ import padward.ui.draw.Viewport;
 import padward.ui.model.Session;
 import padward.ui.model.StartupRead;
 import padward.ui.paint.MapPicture;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.EarlyTask;
 
 /**

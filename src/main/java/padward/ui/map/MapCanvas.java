@@ -2,6 +2,7 @@ package padward.ui.map;
 
 import java.util.Optional;
 import javafx.scene.canvas.GraphicsContext;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
@@ -12,7 +13,6 @@ import padward.ui.paint.MapPicture;
 import padward.ui.paint.TileColors;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
 
 /** Paints the map on a canvas, with what is kept from frame to frame. */
 final class MapCanvas {

@@ -15,6 +15,7 @@ import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.design.Net;
 import padward.fabric.Fabric;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
@@ -25,7 +26,6 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapOptions;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Overlay;
 import padward.ui.work.OneJob;
 

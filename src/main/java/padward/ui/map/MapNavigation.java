@@ -2,10 +2,10 @@ package padward.ui.map;
 
 import java.util.Optional;
 import padward.breakout.ask.Hop;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
 import padward.ui.scene.WorldRectangle;
 
 /**

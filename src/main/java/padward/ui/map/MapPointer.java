@@ -6,12 +6,12 @@ import javafx.scene.control.Label;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import padward.breakout.ask.Obstacle;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.ObstaclePlaces;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileLayout;
 
 /**
  * What the pointer does on the map: it tells what it is on, pins that or chooses the obstacle

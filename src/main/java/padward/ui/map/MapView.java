@@ -14,12 +14,12 @@ import javafx.scene.text.TextAlignment;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
 
 /**
  * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn

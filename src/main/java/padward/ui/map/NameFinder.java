@@ -8,7 +8,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.Fabric;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 
 /** Finds anything by name: a net, a cell, a pad, a site, a wire, a tile. */
 final class NameFinder {

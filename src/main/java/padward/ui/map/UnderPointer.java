@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.fabric.Fabric;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileRange;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileRange;
 
 /** Finds what stands at a place of the map. */
 final class UnderPointer {

@@ -6,7 +6,7 @@ import java.util.stream.IntStream;
 import padward.breakout.ask.Hop;
 import padward.design.Net;
 import padward.fabric.Fabric;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 import padward.ui.scene.WorldRectangle;
 
 /** What can be shown whole on the map, and where it lies. */

@@ -12,7 +12,7 @@ import padward.design.Design;
 import padward.format.design.Demo;
 import padward.format.design.DesignReader;
 import padward.format.json.FileKind;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 import padward.ui.work.Background;
 import padward.ui.work.EarlyTask;
 import padward.ui.work.History;

@@ -15,7 +15,7 @@ import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
 import padward.design.Design;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 import padward.ui.work.Background;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;

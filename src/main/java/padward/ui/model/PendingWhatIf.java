@@ -9,7 +9,7 @@ import padward.change.Edit;
 import padward.change.WhatIf;
 import padward.design.Design;
 import padward.design.Net;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 
 /**
  * A trial that has been tried out, and waits to be kept or dropped.

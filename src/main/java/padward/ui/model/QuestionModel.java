@@ -14,7 +14,7 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.fabric.Corner;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
 import padward.ui.work.OneJob;

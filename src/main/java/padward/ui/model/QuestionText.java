@@ -8,7 +8,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.Corner;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 
 /** Reads a question from what stands in the two fields. */
 final class QuestionText {

@@ -10,7 +10,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import padward.fabric.Corner;
-import padward.ui.scene.OpenDesign;
+import padward.ui.design.OpenDesign;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;
 

@@ -21,8 +21,8 @@ import padward.base.BadInput;
 import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.fabric.Corner;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.Background;
 import padward.ui.work.OneJob;
 

@@ -2,16 +2,16 @@ package padward.ui.paint;
 
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
+import padward.ui.design.ChannelFill;
+import padward.ui.design.TileLayout;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.ChannelFill;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
-import padward.ui.scene.TileRange;
 
 /**
  * Paints how full the channels between boxes are, where single wires would be too many: each as a

@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.function.IntUnaryOperator;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
+import padward.ui.design.TileIndex;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
@@ -15,8 +17,6 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileIndex;
-import padward.ui.scene.TileRange;
 
 /**
  * Paints how far a net gets: a line between tiles of different bands of delay, with the delay

@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import padward.fabric.Fabric;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileRange;
 
 /**
  * Paints one picture of the map: the fabric as far as it can be seen, then what stands out. Each
@@ -45,7 +45,7 @@ public final class MapPicture {
     public static void paint(MapScene scene, Surface out) {
         Viewport view = scene.view();
         Fabric fabric = scene.opened().design().fabric();
-        TileRange seen = TileRange.of(fabric, view);
+        TileRange seen = scene.tilesSeen();
         TilePainter ground = new TilePainter(scene, out);
         PartPainter parts = new PartPainter(scene);
         DelayPainter delays = new DelayPainter(scene);

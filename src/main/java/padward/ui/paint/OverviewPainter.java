@@ -2,12 +2,12 @@ package padward.ui.paint;
 
 import java.util.Optional;
 import padward.fabric.Fabric;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileLayout;
 
 /**
  * The whole fabric, small, in the upper right corner of the map, with the part that the map shows;

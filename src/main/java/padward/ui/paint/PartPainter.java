@@ -8,6 +8,9 @@ import padward.design.Occupancy;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
@@ -15,10 +18,7 @@ import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
-import padward.ui.scene.TileRange;
 
 /** Paints boxes, sites and pads, and their names where there is room. */
 final class PartPainter {

@@ -9,6 +9,7 @@ import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.design.Net;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -17,7 +18,6 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ObstaclePlaces;
-import padward.ui.scene.TileLayout;
 
 /**
  * Paints what stands out on the map: the net's own tree, ways, obstacles, and rings around what is

@@ -6,16 +6,16 @@ import padward.design.Net;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.ui.design.TileIndex;
+import padward.ui.design.TileLayout;
+import padward.ui.design.TileRange;
+import padward.ui.design.TreeParents;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileIndex;
-import padward.ui.scene.TileLayout;
-import padward.ui.scene.TileRange;
-import padward.ui.scene.TreeParents;
 
 /**
  * Paints the switches of boxes, and what leads between a box and its pins: the ones that nets use

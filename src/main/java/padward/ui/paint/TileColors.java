@@ -2,11 +2,11 @@ package padward.ui.paint;
 
 import java.util.Optional;
 import javafx.scene.paint.Color;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.TileImage;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.OpenDesign;
 
 /**
  * The colour of each tile.

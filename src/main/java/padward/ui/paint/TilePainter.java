@@ -2,11 +2,11 @@ package padward.ui.paint;
 
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileRange;
 
 /**
  * Paints the tiles themselves: rim, kinds, and, from afar, how full they are; tinted by delay where

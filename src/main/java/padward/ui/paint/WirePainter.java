@@ -3,14 +3,14 @@ package padward.ui.paint;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import padward.design.Occupancy;
 import padward.fabric.Fabric;
+import padward.ui.design.TileIndex;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileIndex;
-import padward.ui.scene.TileRange;
 
 /** Paints every wire in view: free ones first, held ones over them, wider. */
 final class WirePainter {

@@ -4,6 +4,7 @@ import java.util.List;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.lesson.recording.LabelStep;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -12,7 +13,6 @@ import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
 
 /** Paints labels over the map: at each vertex how many obstacles are freed; near by, which. */
 record LabelPainter(List<LabelStep> labels, int last) implements Overlay {

@@ -10,9 +10,9 @@ import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.format.design.Demo;
 import padward.lesson.recording.PlayedRounds;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
-import padward.ui.scene.OpenDesign;
 import padward.ui.work.OneJob;
 
 /**

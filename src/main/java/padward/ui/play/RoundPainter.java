@@ -6,6 +6,7 @@ import javafx.scene.paint.Color;
 import padward.breakout.group.Bus;
 import padward.design.RouteTree;
 import padward.route.negotiate.RoutingRound;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -13,7 +14,6 @@ import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
 
 /**
  * Paints a round of negotiation over the map: each net's tree in a colour and dash of its own, the

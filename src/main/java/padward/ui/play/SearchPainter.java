@@ -10,6 +10,7 @@ import padward.lesson.recording.RecordingReplay;
 import padward.lesson.recording.SearchStep;
 import padward.route.cost.ObstacleCost;
 import padward.route.search.VertexPath;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
@@ -18,8 +19,6 @@ import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
-import padward.ui.scene.TileLayout;
-import padward.ui.scene.TileRange;
 
 /**
  * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
@@ -114,7 +113,7 @@ final class SearchPainter implements Overlay {
             int[] waiting = new int[fabric.tileCount()];
             replay.forReachedVertices(
                     v -> (replay.isSettled(v) ? settled : waiting)[fabric.tile(v)]++);
-            TileRange.of(fabric, view)
+            scene.tilesSeen()
                     .forEach(
                             tile -> {
                                 if (settled[tile] + waiting[tile] > 0) {

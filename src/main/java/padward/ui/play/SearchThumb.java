@@ -4,11 +4,11 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Region;
 import padward.lesson.recording.RecordingReplay;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileLayout;
 
 /** A search at one moment, on the whole fabric, small: settled dots, the frontier around them. */
 final class SearchThumb extends Region {

@@ -13,9 +13,9 @@ import javafx.scene.layout.VBox;
 import padward.lesson.recording.Recording;
 import padward.lesson.recording.SearchMethod;
 import padward.route.search.SearchOutcome;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.OpenDesign;
 
 /** A* and Dijkstra on the same question, after as many settled vertices each, with their counts. */
 final class SideBySide extends VBox {

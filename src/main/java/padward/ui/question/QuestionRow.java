@@ -18,9 +18,9 @@ import padward.ui.control.Actions;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.Recent;
-import padward.ui.scene.OpenDesign;
 
 /** The question as a sentence with two fields. */
 public final class QuestionRow extends HBox {

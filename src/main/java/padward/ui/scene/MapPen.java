@@ -1,6 +1,7 @@
 package padward.ui.scene;
 
 import padward.design.RouteTree;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Surface;
 
 /**

@@ -6,6 +6,8 @@ import java.util.Set;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.design.Net;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
@@ -78,6 +80,16 @@ public record MapScene(
                 view.screenY(y1),
                 wide,
                 pixel);
+    }
+
+    /** The tiles that are seen, and one more at each side. */
+    public TileRange tilesSeen() {
+        return TileRange.of(
+                opened.design().fabric(),
+                (int) Math.floor(view.worldX(0)) - 1,
+                (int) Math.floor(view.worldX(view.width())) + 1,
+                (int) Math.floor(view.worldY(view.height())) - 1,
+                (int) Math.floor(view.worldY(0)) + 1);
     }
 
     /** Pixels a tile. */

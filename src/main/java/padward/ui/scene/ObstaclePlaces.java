@@ -5,6 +5,8 @@ import java.util.Optional;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.fabric.Fabric;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 
 /** Where the obstacles of a way stand on the map. */
 public final class ObstaclePlaces {

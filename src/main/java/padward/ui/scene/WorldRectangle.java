@@ -1,6 +1,7 @@
 package padward.ui.scene;
 
 import java.util.stream.IntStream;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 
 /**

@@ -27,6 +27,7 @@ import org.xml.sax.InputSource;
 import padward.breakout.ask.Route;
 import padward.ui.OpenWindow;
 import padward.ui.control.Actions;
+import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
@@ -37,7 +38,6 @@ import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.OpenDesign;
 
 /** Pictures and tables saved from the window, read again by parsers of others. */
 @ExtendWith(ApplicationExtension.class)

@@ -23,11 +23,11 @@ import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Obstacle;
 import padward.ui.OpenWindow;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
 import padward.ui.scene.ObstaclePlaces;
-import padward.ui.scene.TileLayout;
 
 /** What people do on the map. */
 @ExtendWith(ApplicationExtension.class)

@@ -8,6 +8,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
@@ -16,8 +18,6 @@ import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.OpenDesign;
-import padward.ui.scene.TileLayout;
 import padward.ui.work.Background;
 
 /** What the map shows, without a toolkit. */

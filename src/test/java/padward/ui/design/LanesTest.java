@@ -1,4 +1,4 @@
-package padward.ui.scene;
+package padward.ui.design;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package padward.ui.scene;
+package padward.ui.design;
 
 import java.util.List;
 import java.util.stream.IntStream;

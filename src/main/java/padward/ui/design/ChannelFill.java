@@ -1,4 +1,4 @@
-package padward.ui.scene;
+package padward.ui.design;
 
 import padward.design.Occupancy;
 import padward.fabric.Fabric;

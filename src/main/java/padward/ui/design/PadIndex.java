@@ -1,4 +1,4 @@
-package padward.ui.scene;
+package padward.ui.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import java.util.Arrays;

@@ -1,8 +1,7 @@
-package padward.ui.scene;
+package padward.ui.design;
 
 import java.util.function.IntConsumer;
 import padward.fabric.Fabric;
-import padward.ui.draw.Viewport;
 
 /**
  * A rectangle of tiles, its limits included.
@@ -14,17 +13,8 @@ import padward.ui.draw.Viewport;
  * @param columns how many columns the fabric has
  */
 public record TileRange(int left, int right, int bottom, int top, int columns) {
-    /** The tiles that a view shows, and one more at each side. */
-    public static TileRange of(Fabric fabric, Viewport view) {
-        return around(
-                fabric,
-                (int) Math.floor(view.worldX(0)) - 1,
-                (int) Math.floor(view.worldX(view.width())) + 1,
-                (int) Math.floor(view.worldY(view.height())) - 1,
-                (int) Math.floor(view.worldY(0)) + 1);
-    }
-
-    private static TileRange around(Fabric fabric, int left, int right, int bottom, int top) {
+    /** The tiles between these limits, included, as far as the fabric goes. */
+    public static TileRange of(Fabric fabric, int left, int right, int bottom, int top) {
         return new TileRange(
                 clamp(left, fabric.columns()),
                 clamp(right, fabric.columns()),
@@ -35,7 +25,7 @@ public record TileRange(int left, int right, int bottom, int top, int columns) {
 
     /** Larger by so many tiles at each side, as far as the fabric goes. */
     public TileRange grown(Fabric fabric, int by) {
-        return around(fabric, left - by, right + by, bottom - by, top + by);
+        return of(fabric, left - by, right + by, bottom - by, top + by);
     }
 
     private static int clamp(int value, int size) {
@@ -51,7 +41,7 @@ public record TileRange(int left, int right, int bottom, int top, int columns) {
         }
     }
 
-    /** How many tiles it holds. */
+    /** Number of tiles in it. */
     int size() {
         return (right - left + 1) * (top - bottom + 1);
     }
