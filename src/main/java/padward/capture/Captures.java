@@ -47,7 +47,8 @@ public final class Captures {
             throws BadInput {
         boolean csv = isCsv(capture);
         if (csv != isCsv(deskewed)) {
-            throw new BadInput("-o", "", "a name of the capture's own form", deskewed.toString());
+            throw new BadInput(
+                    "-o", "", "a name with the capture's own extension", deskewed.toString());
         }
         List<String> channels = new ArrayList<>();
         // Names are kept byte for byte, whatever their encoding.

@@ -276,7 +276,7 @@ final class Vcd {
         }
         out.write("$timescale " + unit + " $end\n");
         out.write(head.toString());
-        out.write("$scope module alignment $end\n");
+        out.write("$scope module deskew $end\n");
         out.write("$var wire 1 " + mark + " order_uncertain $end\n");
         out.write("$upscope $end\n$enddefinitions $end\n");
         return mark;

@@ -35,13 +35,14 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = "padward 0.1.0",
         description =
-                "Brings an inner net of a finished programmable-logic design out to a pad, "
-                        + "and says what stands in the way when it cannot. Without a command, opens the window.",
+                "Brings an internal net of a finished programmable-logic design out to a pad, "
+                        + "and reports what blocks it when there is no free route. Without a command, "
+                        + "opens the window.",
         footer = {
             "",
-            "Here padward stands for: java -jar target/padward.jar",
+            "In the examples, padward stands for: java -jar target/padward.jar",
             "",
-            "Exit status: 0 open (or done), 1 blocked or no way, 2 bad input, 3 Padward failed.",
+            "Exit status: 0 open (or done), 1 blocked or no route, 2 bad input, 3 internal error.",
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
@@ -154,7 +155,7 @@ public final class Padward implements Runnable {
      * @return the exit status for it
      */
     public static int failed(Throwable fault, PrintWriter err) {
-        err.println("padward: a fault of Padward itself, not of what it was given:");
+        err.println("padward: internal error:");
         fault.printStackTrace(err);
         err.flush();
         return FAILED;

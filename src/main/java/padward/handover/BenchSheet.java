@@ -182,13 +182,12 @@ public record BenchSheet(
 
     private static List<String> restore(int number, LedgerEntry entry) {
         List<String> steps = new ArrayList<>();
+        steps.add("Load the design that was in the device before; its file has not been changed.");
         steps.add(
-                "Load the design that stood in the device before; its file has not been changed.");
-        steps.add(
-                "To take this entry out of the ledger: padward undo --design FILE --ledger FILE"
+                "To remove this entry from the ledger: padward undo --design FILE --ledger FILE"
                         + " --entry "
                         + number
-                        + ". It gives back: "
+                        + ". This restores "
                         + given(entry)
                         + ".");
         return steps;

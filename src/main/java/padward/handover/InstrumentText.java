@@ -38,46 +38,49 @@ final class InstrumentText {
         List<String> result = new ArrayList<>();
         if (seen.rise().equals(Delay.ZERO)) {
             result.add(
-                    "The fabric does not state the driver's rise time: take a bandwidth of at least"
-                            + " five times the clock's frequency (common practice, no source).");
+                    "The fabric does not state the driver's rise time: use a bandwidth of at least "
+                            + "five times the clock frequency.");
         } else {
             String shown =
                     seen.seenRise().equals(seen.rise())
                             ? ""
                             : "; the instrument shows " + seen.seenRise().toText();
             result.add(
-                    "Rise time on the pad, 10 to 90 %: "
+                    "Rise time at the pin, 10 to 90 %: "
                             + seen.rise().toText()
                             + shown
-                            + ". A bandwidth of "
+                            + ". Bandwidth of the edges, 0.35 / rise time: "
                             + mhz(seen.neededMhz())
-                            + " carries the edges.");
+                            + ".");
         }
         if (seen.mostToggleMhz() > 0) {
-            result.add("The pad passes at most " + mhz(seen.mostToggleMhz()) + " at this load.");
+            result.add("Maximum toggle frequency at this load: " + mhz(seen.mostToggleMhz()) + ".");
         }
         if (!seen.clockPasses()) {
-            result.add("The signal can change faster than the pad can follow: levels get lost.");
+            result.add(
+                    "The signal can change faster than the pad can follow: short pulses will be missed.");
         }
         if (seen.sampleMhz() > 0) {
             result.add(
                     "Sample rate: at least "
-                            + mhz(seen.sampleMhz())
-                            + ", four samples for the shortest level (common practice, no source);"
-                            + " sampling alone puts time stamps off by up to "
+                            + number(seen.sampleMhz())
+                            + " MS/s, four samples for the shortest level; sampling alone makes time stamps "
+                            + "uncertain by up to ±"
                             + seen.sampleUncertaintyPs()
-                            + " ps either way.");
+                            + " ps.");
         } else {
             result.add(
-                    "Sample rate: at least four samples for the shortest level of interest (common"
-                            + " practice, no source); time stamps of an instrument with a clock of"
-                            + " its own are off by up to one sample either way.");
+                    "Sample rate: at least four samples for the shortest level of interest; an "
+                            + "instrument with its own clock stamps times with an uncertainty of ±1 sample.");
         }
         return result;
     }
 
     private static String mhz(double mhz) {
-        return String.format(
-                Locale.ROOT, mhz < 10 ? "%.1f MHz" : "%.0f MHz", Math.ceil(mhz * 10) / 10);
+        return number(mhz) + " MHz";
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, value < 10 ? "%.1f" : "%.0f", Math.ceil(value * 10) / 10);
     }
 }

@@ -166,13 +166,15 @@ public final class SheetPage {
     private static Map<String, Object> line(BenchSheet.Line line) {
         Map<String, Object> model = new HashMap<>();
         model.put("channel", line.channel());
-        model.put("place", line.place().map(Attachment::toShortText).orElse("no place known"));
+        model.put(
+                "place",
+                line.place().map(Attachment::toShortText).orElse("no header or test point known"));
         model.put("boardNet", line.boardNet());
         model.put("net", line.net());
         model.put("pad", line.pad());
         model.put("packagePin", line.packagePin());
         model.put("polarity", line.polarity());
-        model.put("standard", line.setting().map(DriverSetting::standard).orElse("not known"));
+        model.put("standard", line.setting().map(DriverSetting::standard).orElse("unknown"));
         model.put("driver", line.setting().map(SheetPage::driver).orElse(""));
         model.put("instrument", line.atInstrument().toText());
         model.put("atPad", line.atPad().toText());
@@ -194,8 +196,8 @@ public final class SheetPage {
     private static String between(ExternalLine outside) {
         return String.format(
                 Locale.ROOT,
-                "Reckoned with a lead of %.2f m at %.2f of light's speed, a connector of %.3f ns, and"
-                        + " traces on a board of dielectric constant %.1f.",
+                "Calculated for %.2f m leads, velocity factor %.2f, a connector of %.3f ns, "
+                        + "and traces on a board with dielectric constant %.1f.",
                 outside.metres(),
                 outside.velocity(),
                 outside.connectorPs() / 1000.0,

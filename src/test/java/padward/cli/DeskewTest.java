@@ -44,7 +44,9 @@ class DeskewTest {
                         """
                                 .formatted(variable));
         Object[] words = new Object[6 + more.length];
-        Object[] first = {"deskew", capture, "--sheet", sheet, "-o", folder.resolve("level.vcd")};
+        Object[] first = {
+            "deskew", capture, "--sheet", sheet, "-o", folder.resolve("deskewed.vcd")
+        };
         System.arraycopy(first, 0, words, 0, 6);
         System.arraycopy(more, 0, words, 6, more.length);
         return CommandRun.of(words);
@@ -70,7 +72,7 @@ class DeskewTest {
         CommandRun run = deskew("a/out[1]");
         assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
         assertThat(run.err()).contains("one line called a/out[1]", "--channel", "lines 1, 2");
-        assertThat(folder.resolve("level.vcd")).doesNotExist();
+        assertThat(folder.resolve("deskewed.vcd")).doesNotExist();
         assertThat(deskew("a/out[1]", "--channel", "a/out[1]=J1.4").out())
                 .contains("3.000–5.000 ns");
         assertThat(deskew("a/out[1]", "--channel", "bench.a/out[1]=2").out())
@@ -138,11 +140,12 @@ class DeskewTest {
 
     @Test
     void whatCannotBeWrittenIsNoFaultOfTheCapture() throws Exception {
-        Path there = Files.createDirectory(folder.resolve("level.vcd"));
+        Path there = Files.createDirectory(folder.resolve("deskewed.vcd"));
         assertThat(deskew("b").err()).contains("-o: expected the name of a file, found a folder");
         Files.delete(there);
         Files.createSymbolicLink(there, folder.resolve("none/x.vcd"));
         assertThat(deskew("b").err())
-                .contains("level.vcd: expected a file that can be written, found no such folder");
+                .contains(
+                        "deskewed.vcd: expected a file that can be written, found no such folder");
     }
 }

@@ -115,8 +115,8 @@ class LedgerCommandsTest {
     void undoingAllGivesBackTheVeryBytes() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         keep("pump/level/sample[0]", "x0y5/pad[0]");
-        assertThat(undo("--entry", "1").out()).contains("1 entry is left");
-        assertThat(undo().out()).contains("Nothing is kept any more");
+        assertThat(undo("--entry", "1").out()).contains("1 entry remains");
+        assertThat(undo().out()).contains("The ledger is empty");
         Path back = folder.resolve("back.json");
         assertThat(apply(back).code()).isZero();
         assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
@@ -147,7 +147,7 @@ class LedgerCommandsTest {
         JsonObject told = JsonParser.parseString(undone.out()).getAsJsonObject();
         assertThat(told.get("format").getAsString()).isEqualTo("padward-undone/1");
         assertThat(told.getAsJsonArray("undone")).hasSize(2);
-        assertThat(told.get("left").getAsInt()).isEqualTo(1);
+        assertThat(told.get("remaining").getAsInt()).isEqualTo(1);
     }
 
     /** What is left after an undo in the middle begins from another state, and is signed for it. */
@@ -195,12 +195,12 @@ class LedgerCommandsTest {
             byte[] before = Files.readAllBytes(folder.resolve(name));
             Run run = apply(folder.resolve(name));
             assertThat(run.code()).isEqualTo(2);
-            assertThat(run.err()).contains("a file that is not read");
+            assertThat(run.err()).contains("a file that is not an input");
             assertThat(Files.readAllBytes(folder.resolve(name))).isEqualTo(before);
         }
         Path fabric = folder.resolve("only.fabric.json");
         assertThat(run("expand", fabric.toString(), "-o", fabric.toString()).code()).isEqualTo(2);
-        assertThat(apply(folder.resolve("none/changed.json")).err()).contains("a folder");
+        assertThat(apply(folder.resolve("none/changed.json")).err()).contains("an existing folder");
     }
 
     @Test
@@ -241,7 +241,7 @@ class LedgerCommandsTest {
                         "--option",
                         "5");
         assertThat(open.code()).isEqualTo(2);
-        assertThat(open.err()).contains("the way is open");
+        assertThat(open.err()).contains("the route is open");
         Run none =
                 run("bus", "--design", design.toString(), "--nets", "pump/run/hold", "--pads", ",");
         assertThat(none.code()).isEqualTo(2);
@@ -265,7 +265,7 @@ class LedgerCommandsTest {
         };
         Run run = run(words);
         assertThat(run.code()).isZero();
-        assertThat(run.out()).contains("Greatest skew outside the pads").contains("J1.1");
+        assertThat(run.out()).contains("Greatest skew at the pins").contains("J1.1");
         Path changed = folder.resolve("changed.json");
         assertThat(apply(changed).code()).isZero();
         Design after = read(changed);
@@ -274,7 +274,7 @@ class LedgerCommandsTest {
             assertThat(net.sinks()).hasSize(2);
         }
         assertThat(run(words).out()).contains("already");
-        assertThat(undo().out()).contains("Nothing is kept any more");
+        assertThat(undo().out()).contains("The ledger is empty");
         Run wrong = run("bus", "--design", design.toString(), "--nets", "x", "--pads", "header J1");
         assertThat(wrong.code()).isEqualTo(2);
         assertThat(wrong.err()).contains("“x”");

@@ -56,17 +56,17 @@ class NewerRunTest {
         assertThat(run.code()).isZero();
         JsonObject told = run.json();
         JsonObject first = told.getAsJsonArray("entries").get(0).getAsJsonObject();
-        assertThat(first.get("outcome").getAsString()).isEqualTo("found-again");
+        assertThat(first.get("outcome").getAsString()).isEqualTo("rerouted");
         assertThat(first.getAsJsonArray("reasons").get(0).getAsString())
                 .isEqualTo("there is no cell pump/run/motor_out");
         JsonObject line = first.getAsJsonArray("lines").get(0).getAsJsonObject();
         assertThat(line.get("route").getAsString()).isEqualTo("new");
         assertThat(line.getAsJsonArray("hops")).isNotEmpty();
-        assertThat(told.getAsJsonObject("audit").get("holds").getAsBoolean()).isTrue();
+        assertThat(told.getAsJsonObject("audit").get("nothingElseChanged").getAsBoolean()).isTrue();
         // What was kept gives on its own run what was written.
         CommandRun same = CommandRun.of("diff", output, fresh, "-d", newer);
         assertThat(same.code()).isZero();
-        assertThat(same.out()).contains("Nothing differs");
+        assertThat(same.out()).contains("No differences");
         Path again = folder.resolve("again.json");
         assertThat(CommandRun.of("apply", "-d", newer, "-l", fresh, "-o", again).code()).isZero();
         assertThat(again).hasSameBinaryContentAs(output);

@@ -83,11 +83,11 @@ class OwnDataCommandsTest {
     void pinsAreListedAndCompared() {
         String bsdl = "fixtures/package/larch-8.bsdl";
         Run listed = run("pins", "--bsdl", bsdl);
-        assertThat(listed.out()).contains("larch_8, map of pins SQUARE60").contains("IN_F3");
+        assertThat(listed.out()).contains("larch_8, pin map SQUARE60").contains("IN_F3");
         Run compared = run("pins", "--bsdl", bsdl, "--fabric", "fixtures/small/only.fabric.json");
         assertThat(compared.code()).isZero();
         assertThat(compared.out())
-                .contains("4 pins with signals that no pad is on: G1 (TCK)")
+                .contains("4 signal pins without a pad: G1 (TCK)")
                 .contains("the pads agree with larch_8");
         Run differs = run("pins", "--bsdl", bsdl, "--fabric", "fixtures/workbench/fabric.json.gz");
         assertThat(differs.code()).isEqualTo(1);
@@ -114,7 +114,7 @@ class OwnDataCommandsTest {
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out())
                 .contains("32 cells, 10 ports, 34 nets")
-                .contains("8 output registers stand in IO register sites")
+                .contains("8 output registers are in IO register sites")
                 .contains("worst delay:");
         Run checked = run("check", design);
         assertThat(checked.code()).isZero();

@@ -37,7 +37,7 @@ final class BusCosts {
         List<List<Optional<Answer.Open>>> open = new ArrayList<>();
         int count = request.nets().size();
         for (Net net : request.nets()) {
-            progress.report((double) open.size() / count, "pricing " + net.name());
+            progress.report((double) open.size() / count, "searching routes of " + net.name());
             if (progress.cancelled()) {
                 throw new CancellationException("stopped on request");
             }
@@ -122,13 +122,13 @@ final class BusCosts {
     Bus.Left left(int net) {
         long reached = open.get(net).stream().filter(Optional::isPresent).count();
         boolean blocked = isAnyBlocked(net);
-        String reason = "it has no way to any of the pads";
+        String reason = "it has no route to any of the pads";
         if (reached == 1) {
-            reason = "the only pad that it reaches is taken by another";
+            reason = "the only pad that it reaches is taken by another net";
         } else if (reached > 1) {
-            reason = "all " + reached + " pads that it reaches are taken by the others";
+            reason = "all " + reached + " pads that it reaches are taken by other nets";
         } else if (blocked) {
-            reason = "none of the pads is open to it, but freeing would open some";
+            reason = "none of the pads is open to it, but removing what blocks it would open some";
         }
         return new Bus.Left(request.nets().get(net), reason, blocked);
     }

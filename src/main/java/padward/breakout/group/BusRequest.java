@@ -35,7 +35,7 @@ record BusRequest(
             if (on.isPresent()) {
                 mayTake.remove(on.get());
                 String pad = design.fabric().pads().get(on.get()).name();
-                there.add(new Bus.Left(net, "it is on pad " + pad + " already", false));
+                there.add(new Bus.Left(net, "it is already on pad " + pad, false));
             } else {
                 toServe.add(net);
             }

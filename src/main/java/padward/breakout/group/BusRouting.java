@@ -93,7 +93,7 @@ final class BusRouting {
             }
             if (line.isEmpty()) {
                 String name = freed.fabric().pads().get(pad).name();
-                String reason = "no way to pad " + name + " beside the others";
+                String reason = "no route to pad " + name + " together with the others";
                 allLeft.add(new Bus.Left(nets.get(i), reason, true));
                 continue;
             }

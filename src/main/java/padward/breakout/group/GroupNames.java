@@ -40,7 +40,7 @@ public final class GroupNames {
                             .sorted(Comparator.comparing(n -> countingKey(n.name())))
                             .toList();
             if (fitting.isEmpty()) {
-                String expected = "the name of a net, or a pattern that fits some";
+                String expected = "the name of a net, or a pattern that matches some";
                 throw new BadInput(source, "", expected, "“" + text + "”");
             }
             result.addAll(fitting);
@@ -103,7 +103,7 @@ public final class GroupNames {
                     .ifPresent(n -> result.add(new Named(pad, n)));
         }
         if (result.isEmpty()) {
-            String expected = "a pattern that fits some pad's name, package pin or header pin";
+            String expected = "a pattern that matches some pad's name, package pin or header pin";
             throw new BadInput(source, "", expected, "“" + pattern + "”");
         }
         result.sort(Comparator.comparing(n -> countingKey(n.name())));

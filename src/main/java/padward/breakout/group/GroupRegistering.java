@@ -74,7 +74,9 @@ final class GroupRegistering {
         if (clockNow.isEmpty()) {
             return new RegisteredGroup(
                     clock,
-                    candidates.stream().map(c -> hindered(c, "the clock would be freed")).toList());
+                    candidates.stream()
+                            .map(c -> hindered(c, "the clock net would be removed"))
+                            .toList());
         }
         PathSearch reach = new PathSearch(fabric);
         QuestionContext situation = new QuestionContext(freed, clockNow.get(), Optional.empty());
@@ -112,7 +114,7 @@ final class GroupRegistering {
         }
         for (Occupant occupant : occupants) {
             if (occupant.name().equals(line.net().name()) && occupant instanceof Occupant.ByNet) {
-                return new Candidate(line, none, List.of(), "the net itself holds " + site.name());
+                return new Candidate(line, none, List.of(), "the net itself uses " + site.name());
             }
             room.add(
                     occupant instanceof Occupant.ByCell
@@ -166,7 +168,7 @@ final class GroupRegistering {
                             .findFirst();
             String hindrance = candidate.hindrance();
             if (hindrance.isEmpty() && net.isEmpty()) {
-                hindrance = "freeing the sites would take the net along";
+                hindrance = "making the sites free would also remove the net";
             } else if (hindrance.isEmpty() && clockPin.isEmpty()) {
                 hindrance = "the clock does not reach its IO register site";
             }
@@ -199,7 +201,9 @@ final class GroupRegistering {
             if (jobOf.get(i) == Fabric.NOTHING) {
                 lines.add(hindered(candidate, candidate.hindrance()));
             } else if (trees.get(jobOf.get(i)).isEmpty() || clockTree.isEmpty()) {
-                lines.add(hindered(candidate, "no way for data and clock beside the others"));
+                lines.add(
+                        hindered(
+                                candidate, "no route for data and clock together with the others"));
             } else {
                 RouteTree data = trees.get(jobOf.get(i)).get();
                 lines.add(line(candidate, data, clockTree.get(), clockPins.get(i)));

@@ -60,7 +60,7 @@ final class GroupUnblocking {
         Map<Integer, Line> lines = new LinkedHashMap<>();
         Design now = request.design();
         for (int i = 0; i < choice.length; i++) {
-            progress.report((double) i / choice.length, "clearing for " + nameOf(i));
+            progress.report((double) i / choice.length, "unblocking " + nameOf(i));
             if (choice[i] == Matching.NONE) {
                 left.add(prices.left(i));
                 continue;

@@ -45,11 +45,12 @@ import picocli.CommandLine.Spec;
         name = "apply",
         mixinStandardHelpOptions = true,
         description =
-                "Writes a copy of a design with all that a ledger holds, reads it again, and reports what "
-                        + "was touched and that nothing else was. A ledger without entries gives the very bytes of "
-                        + "the design's file. On another run of the design than the ledger was made on, every entry "
-                        + "is checked, and all that does not fit any more is told; --search-again looks for new "
-                        + "ways to the same pads and keeps them in a new ledger.",
+                "Writes a copy of a design with all changes in a ledger applied, reads the "
+                        + "copy back, and reports what changed and that nothing else did. An empty "
+                        + "ledger gives an exact copy of the design's file. If the design is from "
+                        + "another run than the ledger, every entry is checked, and those that no longer "
+                        + "fit are listed; --search-again searches new routes to the same pads and "
+                        + "writes them to a new ledger.",
         footer = {
             "",
             "Example:",
@@ -65,14 +66,15 @@ public final class ApplyCommand implements Callable<Integer> {
     @Option(
             names = "--search-again",
             description =
-                    "Searches a new way for each line that does not fit any more. Taken are ways that "
-                            + "are open, or that open without anybody losing a signal; the rest is told.")
+                    "Searches a new route for each line that no longer fits. Only routes that are "
+                            + "open, or that open without any endpoint losing its signal, are taken; the "
+                            + "other lines are listed.")
     private boolean searchAgain;
 
     @Option(
             names = "--new-ledger",
             paramLabel = "FILE",
-            description = "A new ledger for this run, with all that was applied.")
+            description = "A new ledger for this run, with everything that was applied.")
     private Path newLedger;
 
     @Option(names = "--json", description = "Prints the report as JSON.")
@@ -214,11 +216,11 @@ public final class ApplyCommand implements Callable<Integer> {
         if (report.isPresent()) {
             LedgerTable.print(report.get(), out);
         } else {
-            out.println("The ledger is empty: the design's bytes were copied as they are.");
+            out.println("The ledger is empty: the design's file was copied unchanged.");
         }
         out.println("Written: " + output.file());
         if (newLedger != null) {
-            out.println("Kept for this run: " + newLedger);
+            out.println("New ledger: " + newLedger);
         }
     }
 
@@ -233,7 +235,7 @@ public final class ApplyCommand implements Callable<Integer> {
         result.addProperty("ledger", ledger.file().toString());
         result.addProperty("madeOn", kept.design());
         result.addProperty("sameRun", sameRun);
-        result.addProperty("whole", carried.isWhole());
+        result.addProperty("complete", carried.isWhole());
         JsonArray entries = new JsonArray();
         carried.outcomes().forEach(o -> entries.add(LedgerJson.outcome(o)));
         result.add("entries", entries);

@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "ask",
         mixinStandardHelpOptions = true,
-        description = "Says how a net gets out to a pad, or what stands in the way.",
+        description = "Finds a route from a net to a pad, or reports what blocks it.",
         footer = {
             "",
             "Example:",
@@ -49,11 +49,9 @@ public final class AskCommand implements Callable<Integer> {
     @Option(
             names = "--engine",
             defaultValue = "own",
-            description = {
-                "The search: own; reference (JGraphT's Dijkstra) or reference-guided (JGraphT's"
-                        + " A*),",
-                "which are slower and find equal delays."
-            })
+            description =
+                    "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided "
+                            + "(JGraphT's A*). The reference engines are slower and find the same delays.")
     private Engine engine;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
@@ -63,28 +61,32 @@ public final class AskCommand implements Callable<Integer> {
             names = "--what-if",
             paramLabel = "EDIT",
             description =
-                    "Answers as if something were freed: 'remove cell NAME', 'remove net NAME', "
-                            + "'disconnect port NAME'. May be given several times. Changes nothing.")
+                    "Answers as if something were removed: 'remove cell NAME', 'remove net NAME', "
+                            + "'disconnect port NAME'. May be repeated. Changes nothing.")
     private List<String> whatIf = List.of();
 
     @Option(
             names = "--push-depth",
             defaultValue = "1",
-            description = "How deep a move may push other nets aside, 0 to 5 (${DEFAULT-VALUE}).")
+            description =
+                    "How many levels of other nets a move may reroute in turn, 0 to 5 "
+                            + "(${DEFAULT-VALUE}).")
     private int pushDepth;
 
     @Option(
             names = "--effort-ms",
             defaultValue = "600",
-            description = "Most milliseconds for proving the fewest obstacles (${DEFAULT-VALUE}).")
+            description =
+                    "Time limit for proving the minimum number of obstacles, milliseconds "
+                            + "(${DEFAULT-VALUE}).")
     private int effort;
 
     @Option(
             names = "--within-ms",
             paramLabel = "MS",
             description =
-                    "Stops the search after so many milliseconds; the question is then not decided. "
-                            + "Without it, the search goes on to the end.")
+                    "Stops the search after this many milliseconds and reports the question as "
+                            + "undecided. Without it, the search runs to the end.")
     private Long withinMillis;
 
     @Override
@@ -139,13 +141,13 @@ public final class AskCommand implements Callable<Integer> {
     /** Neither a way nor its absence is known: said as just that. */
     private void printUndecided(Question asked, PrintWriter out) {
         String sentence =
-                "Not decided: the search was stopped after "
+                "Undecided: the search was stopped after "
                         + withinMillis
-                        + " ms; whether "
+                        + " ms, so it is not known whether "
                         + asked.net().name()
-                        + " gets out to pad "
+                        + " has a route to pad "
                         + asked.padValue().name()
-                        + " is not known. Allow more with --within-ms.";
+                        + ". Allow more time with --within-ms.";
         out.println(json ? AnswerJson.text(AnswerJson.undecided(asked, sentence)) : sentence);
     }
 

@@ -36,11 +36,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "bus",
         mixinStandardHelpOptions = true,
-        description = {
-            "Brings several nets out at once, on pads of its choice among those given, over ways"
-                    + " that",
-            "do not meet. Tells each line's delay at both corners and the skew between them."
-        },
+        description =
+                "Brings several nets out at once: chooses among the given pads, routes all "
+                        + "nets together, and reports each line's delay at both corners and the skew "
+                        + "between the lines.",
         footer = {
             "",
             "Example:",
@@ -57,39 +56,39 @@ public final class BusCommand implements Callable<Integer> {
             names = "--aim",
             defaultValue = "sum",
             description =
-                    "What the choice of pads goes by: sum, worst, skew, or order"
-                            + " (${DEFAULT-VALUE}).")
+                    "What the choice of pads minimizes: sum (of delays), worst (delay), skew; or "
+                            + "order (nets in the order of the pads) (${DEFAULT-VALUE}).")
     private Bus.Aim aim;
 
     @Option(
             names = "--match-ps",
             paramLabel = "PS",
             description =
-                    "Lengthens quick ways by detours until all arrive, at each corner, within so"
-                            + " many picoseconds of one another at the instrument.")
+                    "Lengthens short routes until all signals arrive within this many picoseconds "
+                            + "of one another at the instrument, at each corner.")
     private Integer match;
 
     @Option(
             names = "--register",
             paramLabel = "CLOCK",
             description =
-                    "Also tells what it takes to hold the signals in the pads' IO registers with"
-                            + " that clock net, one period later, and the skew that is left then.")
+                    "Also reports what it takes to sample the signals in the pads' IO registers "
+                            + "with this clock net, one period later, and the skew that remains.")
     private String register;
 
     @Option(
-            names = "--clear",
+            names = "--unblock",
             description =
-                    "When not all nets fit, frees what stands in the way; without it, that is only"
-                            + " told.")
-    private boolean clear;
+                    "When not all nets have a route, removes what blocks them; without it, that is "
+                            + "only reported.")
+    private boolean unblock;
 
     @Mixin private LeadOption lead;
 
     @Option(
             names = {"-l", "--ledger"},
             paramLabel = "FILE",
-            description = "Keeps what is served in a ledger, and asks on what it holds already.")
+            description = "Records the edits in this ledger, on top of the entries that it has.")
     private Path ledger;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
@@ -124,7 +123,7 @@ public final class BusCommand implements Callable<Integer> {
         }
         Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, Progress.NONE);
         Optional<UnblockedGroup> unblocked = unblocked(now, found);
-        Bus bus = clear ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
+        Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
                 match == null
                         ? Optional.empty()
@@ -147,7 +146,7 @@ public final class BusCommand implements Callable<Integer> {
                             BusJson.object(now, routed, unblocked, matched, registered, outside)));
         } else {
             new BusTable(now, routed, outside).print(out);
-            unblocked.ifPresent(c -> BusTable.printUnblocked(c, clear, out));
+            unblocked.ifPresent(c -> BusTable.printUnblocked(c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }

@@ -27,9 +27,10 @@ import picocli.CommandLine.Spec;
         name = "changes",
         mixinStandardHelpOptions = true,
         description =
-                "Writes what a ledger does as a list of elementary changes, for whatever carries them out: "
-                        + "as .json, as .csv, or through a text template of your own, which makes of the list what "
-                        + "your environment reads. A template cannot run anything; docs/templates has an example.",
+                "Writes the changes of a ledger as a list of elementary changes for another "
+                        + "tool to carry out: as .json, as .csv, or through a text template of your own "
+                        + "that writes what your environment reads. A template cannot run anything; "
+                        + "docs/templates has an example.",
         footer = {
             "",
             "Example:",

@@ -18,9 +18,9 @@ import picocli.CommandLine.Spec;
         name = "check",
         mixinStandardHelpOptions = true,
         description =
-                "Reads files of Padward and says what is in them, or what is wrong. "
-                        + "Of fabrics and designs it also tells what is sound but odd: pads that nothing reaches, "
-                        + "wires that hang in the air, nets without a route.",
+                "Reads Padward's files and reports what is in them, or what is wrong. For "
+                        + "fabrics and designs it also lists what is valid but suspicious: pads that "
+                        + "cannot be reached, unconnected wires, nets without a route.",
         footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
 public final class CheckCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

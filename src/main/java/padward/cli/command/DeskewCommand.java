@@ -29,19 +29,17 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "deskew",
         mixinStandardHelpOptions = true,
-        description = {
-            "Shifts each channel of a capture by its line's delay, so that all stand as they left"
-                    + " the",
-            "nets' drivers, and marks the spans in which the order of changes on different"
-                    + " channels",
-            "is uncertain. Reads and writes VCD (IEEE 1364) or CSV (RFC 4180)."
-        },
+        description =
+                "Deskews a capture: shifts each channel by its line's delay, so that changes "
+                        + "are stamped as they left the nets' drivers, and marks the spans in which the "
+                        + "order of changes on different channels is uncertain. Reads and writes VCD "
+                        + "(IEEE 1364) or CSV (RFC 4180).",
         footer = {
             "",
             "Exit status: 0 written; 1 written, but no channel is on the sheet; 2 bad input.",
             "",
             "Example:",
-            "  padward deskew capture.vcd --sheet bench.csv --sample-mhz 500 -o level.vcd"
+            "  padward deskew capture.vcd --sheet bench.csv --sample-mhz 500 -o deskewed.vcd"
         })
 public final class DeskewCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
@@ -54,22 +52,25 @@ public final class DeskewCommand implements Callable<Integer> {
             required = true,
             paramLabel = "FILE",
             description =
-                    "The bench sheet as .csv. A channel is known by a line's place, net, port, pad, "
-                            + "package pin or channel number; another table will do that has a column channel or one of these, and "
-                            + "instrumentFast_ps and instrumentSlow_ps.")
+                    "The bench sheet as .csv. A channel is matched to a line by the line's place, "
+                            + "net, port, pad, package pin or channel number. Another table also works if it "
+                            + "has one of these columns and the columns instrumentFast_ps and "
+                            + "instrumentSlow_ps.")
     private Path sheet;
 
     @Option(
             names = "--channel",
             paramLabel = "NAME=LINE",
-            description = "Says which line a channel shows, by one of the line's names.")
+            description =
+                    "Assigns a line of the sheet to a channel, by one of the names of the line. "
+                            + "May be repeated.")
     private Map<String, String> named = Map.of();
 
     @Option(
             names = "--sample-mhz",
             paramLabel = "MHZ",
             description =
-                    "How many samples a microsecond the instrument took; 0 counts no sampling.",
+                    "Sample rate of the instrument, MS/s; 0: ignore sampling (${DEFAULT-VALUE}).",
             defaultValue = "0")
     private double sampleMhz;
 
@@ -77,7 +78,7 @@ public final class DeskewCommand implements Callable<Integer> {
             names = {"-o", "--output"},
             required = true,
             paramLabel = "FILE",
-            description = "The aligned capture, in the same form.")
+            description = "The deskewed capture, in the same format.")
     private Path output;
 
     @Override
@@ -98,7 +99,7 @@ public final class DeskewCommand implements Callable<Integer> {
 
     private void print(List<String> channels, Deskew used) {
         PrintWriter out = spec.commandLine().getOut();
-        TextTable table = new TextTable("channel", "delay", "shifted by", "uncertain by");
+        TextTable table = new TextTable("channel", "delay", "add to time stamps", "uncertainty");
         List<String> unknown = new ArrayList<>();
         for (String channel : channels) {
             Delay delay = used.delays().get(channel);
@@ -114,7 +115,7 @@ public final class DeskewCommand implements Callable<Integer> {
         }
         table.print(out);
         if (!unknown.isEmpty()) {
-            out.println("Not on the sheet, so left where they are: " + String.join(", ", unknown));
+            out.println("Not on the sheet, so not shifted: " + String.join(", ", unknown));
         }
         out.println("Written: " + output);
         out.flush();

@@ -24,10 +24,11 @@ import picocli.CommandLine.Spec;
         name = "diff",
         mixinStandardHelpOptions = true,
         description =
-                "Tells every net, cell and port that differs between two designs on one fabric, with the "
-                        + "wires and the delays. Either may be a ledger instead; it stands for the design that it "
-                        + "gives: on the other file, if that is a design; else on the design that it names, which "
-                        + "lies in the ledger's folder, or that --design names.",
+                "Lists every net, cell and port that differs between two designs on the same "
+                        + "fabric, with wires and delays. Either can be a ledger, which stands for the "
+                        + "design that it gives: applied to the other file, if that is a design; "
+                        + "otherwise to the design that it names (in the ledger's folder) or that "
+                        + "--design names.",
         footer = {
             "",
             "Exit status: 0 nothing differs, 1 something does, 2 bad input.",

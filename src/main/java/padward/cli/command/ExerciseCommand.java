@@ -30,9 +30,9 @@ import picocli.CommandLine.Spec;
         name = "exercise",
         mixinStandardHelpOptions = true,
         description =
-                "Asks a random question about a design, or, with --answer, marks an answer to it. "
-                        + "The same seed asks the same question. Without a design, the easy ones are about the "
-                        + "built-in demo, the others about a design that is made up for them.",
+                "Asks a random question about a design or, with --answer, marks an answer to "
+                        + "it. The same seed asks the same question. Without --design, easy questions "
+                        + "are about the built-in demo, the others about an invented design.",
         footer = {
             "",
             "Exit status: 0 right (or only asked), 1 wrong, 2 bad input.",
@@ -53,7 +53,7 @@ public final class ExerciseCommand implements Callable<Integer> {
     @Option(
             names = {"-d", "--design"},
             paramLabel = "FILE",
-            description = "The design that is asked about.")
+            description = "The design to ask about.")
     private Path file;
 
     @Option(
@@ -61,8 +61,8 @@ public final class ExerciseCommand implements Callable<Integer> {
             paramLabel = "KIND",
             defaultValue = "site",
             description =
-                    "What is asked: site (which must be freed?), pad (which is the cheapest?), "
-                            + "delay (how late?) (${DEFAULT-VALUE}).")
+                    "What is asked: site (which site must be freed?), pad (which pad costs the "
+                            + "least?), delay (how long is it?) (${DEFAULT-VALUE}).")
     private ExerciseKind kind;
 
     @Option(
@@ -75,16 +75,19 @@ public final class ExerciseCommand implements Callable<Integer> {
     @Option(names = "--seed", paramLabel = "N", description = "The question's seed (a random one).")
     private Long seed;
 
-    @Option(names = "--count", defaultValue = "1", description = "How many, with the seeds after.")
+    @Option(
+            names = "--count",
+            defaultValue = "1",
+            description = "Number of questions; each takes the next seed (${DEFAULT-VALUE}).")
     private int count;
 
     @Option(
             names = "--answer",
             paramLabel = "A",
-            description = "Your answer: a number or name among the choices, or a delay in ns.")
+            description = "Your answer: the number or name of a choice, or a delay in ns.")
     private String answer;
 
-    @Option(names = "--key", description = "Prints the right answers with why.")
+    @Option(names = "--key", description = "Prints the right answers with an explanation.")
     private boolean key;
 
     @Override
@@ -110,8 +113,8 @@ public final class ExerciseCommand implements Callable<Integer> {
                 throw new BadInput(
                         file == null ? "--seed" : file.toString(),
                         "",
-                        "a design about which that can be asked",
-                        "none of its nets and pads gives such a question");
+                        "a design that allows this kind of question",
+                        "no suitable net and pad");
             }
             status =
                     Math.max(status, answer == null ? ask(made.get(), out) : mark(made.get(), out));

@@ -20,7 +20,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "expand",
         mixinStandardHelpOptions = true,
-        description = "Writes a fabric out in the explicit form: every wire, switch, site and pad.",
+        description =
+                "Writes a fabric in the explicit form: every wire, switch, site and pad is "
+                        + "listed.",
         footer = {
             "",
             "Example:",

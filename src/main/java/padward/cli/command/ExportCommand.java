@@ -23,8 +23,9 @@ import picocli.CommandLine.Spec;
         name = "export",
         mixinStandardHelpOptions = true,
         description =
-                "Writes a design with its fabric and its board, or a fabric alone, as plain tables (CSV). "
-                        + "A pattern fabric is written wire by wire. What import makes of them is the same again.",
+                "Writes a design with its fabric and its board, or a fabric alone, as plain "
+                        + "tables (CSV). A pattern fabric is written wire by wire. import reads the "
+                        + "tables back as the same fabric, design and board.",
         footer = {
             "",
             "Example:",
@@ -41,13 +42,10 @@ public final class ExportCommand implements Callable<Integer> {
         @Option(
                 names = {"-d", "--design"},
                 paramLabel = "FILE",
-                description = "The design's file; it names its fabric and its board itself.")
+                description = "The design's file, which names its fabric and its board.")
         private Path design;
 
-        @Option(
-                names = "--fabric",
-                paramLabel = "FILE",
-                description = "The file of a fabric alone.")
+        @Option(names = "--fabric", paramLabel = "FILE", description = "The file of a fabric.")
         private Path fabric;
     }
 
@@ -55,7 +53,7 @@ public final class ExportCommand implements Callable<Integer> {
             names = "--tables",
             required = true,
             paramLabel = "DIR",
-            description = "Folder to write to: a new one, or one that has tables only.")
+            description = "Folder to write to: a new one, or one that contains only tables.")
     private Path tables;
 
     @Option(names = "--gz", description = "Compresses the tables.")

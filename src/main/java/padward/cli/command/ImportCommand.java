@@ -26,8 +26,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Reads a folder of plain tables (CSV) as a fabric, a design on it and a board. "
-                        + "All faults are told, with table, row and column; nothing is imported half. "
-                        + "docs/your-own-device.md lists the tables and their columns.",
+                        + "All faults are listed with table, row and column; nothing is written if there "
+                        + "are any. docs/your-own-device.md lists the tables and their columns.",
         footer = {
             "",
             "Example:",
@@ -55,22 +55,22 @@ public final class ImportCommand implements Callable<Integer> {
             names = "--faults",
             defaultValue = "100",
             paramLabel = "N",
-            description = "Most faults to tell (${DEFAULT-VALUE}); all are counted.")
+            description = "Maximum number of faults to list (${DEFAULT-VALUE}); all are counted.")
     private int mostFaults;
 
     @Option(
             names = "--bsdl",
             paramLabel = "FILE",
             description =
-                    "Package pins and directions of pads from a BSDL file (IEEE 1149.1): "
-                            + "fills what the pad table leaves open, checks what it states.")
+                    "Package pins and directions of pads from a BSDL file (IEEE 1149.1): fills in "
+                            + "what the pad table leaves open and checks what it states.")
     private Path bsdl;
 
     @Option(
             names = "--pin-map",
             defaultValue = "",
             paramLabel = "NAME",
-            description = "The file's map of pins to take, where it has several.")
+            description = "The pin map of the BSDL file to use, if it has several.")
     private String pinMap;
 
     @Override

@@ -38,10 +38,10 @@ import picocli.CommandLine.Spec;
         name = "keep",
         mixinStandardHelpOptions = true,
         description =
-                "Asks as ask does, on the design with all that the ledger holds, and adds what the "
-                        + "answer takes to the ledger: what is let go, freed and moved, and the way itself. "
-                        + "A ledger that is not there yet is made. The design's file is not changed; apply writes "
-                        + "a changed copy.",
+                "Answers a question as ask does, on the design with all changes in the ledger, "
+                        + "and adds the answer's edits to the ledger: what is disconnected, removed and "
+                        + "moved, and the route. A ledger that does not exist is created. The design's "
+                        + "file is not changed; apply writes a changed copy.",
         footer = {
             "",
             "Example:",
@@ -60,7 +60,8 @@ public final class KeepCommand implements Callable<Integer> {
             defaultValue = "1",
             paramLabel = "N",
             description =
-                    "Which of the clearances that ask tells, when blocked (${DEFAULT-VALUE}).")
+                    "Which of the options to unblock that ask lists, if the pad is blocked "
+                            + "(${DEFAULT-VALUE}).")
     private int number;
 
     @Option(names = "--json", description = "Prints the answer and what was kept as JSON.")
@@ -116,7 +117,7 @@ public final class KeepCommand implements Callable<Integer> {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
             if (number != 1) {
-                throw new BadInput("--option", "", "1, for the way is open", "" + number);
+                throw new BadInput("--option", "", "1, because the route is open", "" + number);
             }
             return AnswerEdits.of(open);
         }
@@ -125,7 +126,7 @@ public final class KeepCommand implements Callable<Integer> {
         if (number < 1 || number > options.size()) {
             String expected =
                     options.isEmpty()
-                            ? "a pad that can be opened; no clearance was found"
+                            ? "a pad that can be unblocked; no option was found"
                             : "a number from 1 to " + options.size();
             throw new BadInput("--option", "", expected, "" + number);
         }

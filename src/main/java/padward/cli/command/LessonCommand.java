@@ -27,8 +27,8 @@ import picocli.CommandLine.Spec;
         name = "lesson",
         mixinStandardHelpOptions = true,
         description =
-                "Lists the lessons with how far a learner is, or shows one to be read. "
-                        + "Lessons are done in the window, in its tab Lessons.",
+                "Lists the lessons with a learner's progress, or shows one to read. Lessons "
+                        + "are done in the window, in its tab Lessons.",
         footer = {
             "",
             "Examples:",
@@ -44,27 +44,30 @@ public final class LessonCommand implements Callable<Integer> {
     @Parameters(
             arity = "0..1",
             paramLabel = "LESSON",
-            description = "Name or number of a lesson to be shown.")
+            description = "Name or number of the lesson to show.")
     private String name;
 
     @Option(
             names = "--from",
             paramLabel = "DIR",
-            description = "A folder of lessons of your own, instead of those built in.")
+            description = "A folder with your own lessons, instead of the built-in ones.")
     private Path folder;
 
-    @Option(names = "--summary", description = "Prints what the learner has done.")
+    @Option(names = "--summary", description = "Prints the learner's results.")
     private boolean summary;
 
     @Option(
             names = {"-o", "--output"},
             paramLabel = "FILE",
-            description = "With --summary: writes a page to print, .html, or plain text, instead.")
+            description =
+                    "With --summary: writes the results to this file, as a printable page if its "
+                            + "name ends in .html, otherwise as plain text.")
     private Path output;
 
     @Option(
             names = "--reset",
-            description = "Forgets what the learner has done, of one lesson if one is named.")
+            description =
+                    "Deletes the learner's progress; only that of one lesson if one is named.")
     private boolean reset;
 
     @Override
@@ -114,8 +117,8 @@ public final class LessonCommand implements Callable<Integer> {
                                         : old.without(lesson));
         out.println(
                 lesson.isEmpty()
-                        ? "Nothing is remembered of learner " + learner.name() + " any more."
-                        : "Lesson " + lesson + " counts as not begun.");
+                        ? "The progress of learner " + learner.name() + " was deleted."
+                        : "The progress in lesson " + lesson + " was deleted.");
     }
 
     private void printSummary(List<Lesson> lessons, PrintWriter out) throws BadInput {

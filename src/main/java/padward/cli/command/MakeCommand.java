@@ -25,8 +25,8 @@ import picocli.CommandLine.Spec;
         name = "make",
         mixinStandardHelpOptions = true,
         description =
-                "Makes an invented fabric of about so many wires, a board, and a placed and routed design. "
-                        + "The same seed gives the same files.",
+                "Makes an invented fabric with about the given number of wires, a board, and a "
+                        + "placed and routed design. The same seed gives the same files.",
         footer = {"", "Example:", "  padward make --wires 20000 --seed 7 --used 0.6 -o /tmp/made"})
 public final class MakeCommand implements Callable<Integer> {
     private static final int LEAST_WIRES = 5_000;
@@ -43,13 +43,13 @@ public final class MakeCommand implements Callable<Integer> {
             names = "--wires",
             required = true,
             paramLabel = "N",
-            description = "Number of wires, about.")
+            description = "Approximate number of wires.")
     private int wires;
 
     @Option(
             names = "--seed",
             defaultValue = "1",
-            description = "Seed of all choices (${DEFAULT-VALUE}).")
+            description = "Seed of the random choices (${DEFAULT-VALUE}).")
     private long seed;
 
     @Option(

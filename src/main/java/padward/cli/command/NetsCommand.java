@@ -38,7 +38,7 @@ public final class NetsCommand implements Callable<Integer> {
             arity = "0..1",
             defaultValue = "*",
             paramLabel = "PATTERN",
-            description = "Names to list; * and ? stand for any characters and for one.")
+            description = "Names to list; * matches any characters, ? matches one.")
     private String pattern;
 
     @Option(names = "--json", description = "Prints JSON.")
@@ -70,9 +70,9 @@ public final class NetsCommand implements Callable<Integer> {
             out.println(nets.size() + " of " + read.nets().size() + " nets");
             if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
                 out.println(
-                        "A pattern stands for whole names: *"
+                        "A pattern matches whole names: *"
                                 + pattern
-                                + "* fits all that hold it somewhere.");
+                                + "* matches all names that contain it.");
             }
         }
         out.flush();

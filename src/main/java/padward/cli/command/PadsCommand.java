@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
         name = "pads",
         mixinStandardHelpOptions = true,
         description =
-                "Lists pads with package pin, bank, port and what holds their IO register sites.",
+                "Lists pads with package pin, bank, port and what uses their IO register sites.",
         footer = {"", "Example:", "  padward pads --design fixtures/small/only.design.json"})
 public final class PadsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
@@ -45,9 +45,9 @@ public final class PadsCommand implements Callable<Integer> {
                         "pad",
                         "pin",
                         "bank",
-                        "routes",
+                        "direction",
                         "port",
-                        "IO register held by",
+                        "IO register used by",
                         "also called");
         JsonArray list = new JsonArray();
         for (int i = 0; i < read.fabric().pads().size(); i++) {

@@ -24,8 +24,9 @@ import picocli.CommandLine.Spec;
         name = "pins",
         mixinStandardHelpOptions = true,
         description =
-                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes. "
-                        + "With a fabric, tells instead where its pads differ. To fill the pins in: import --bsdl.",
+                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and "
+                        + "modes. With a fabric, lists instead which of its pads differ. To fill in the "
+                        + "pins: import --bsdl.",
         footer = {
             "",
             "Exit status: 0 listed, or no difference; 1 pads differ; 2 bad input.",
@@ -44,10 +45,10 @@ public final class PinsCommand implements Callable<Integer> {
             names = "--pin-map",
             defaultValue = "",
             paramLabel = "NAME",
-            description = "Its map of pins to take, where it has several.")
+            description = "The pin map of the BSDL file to use, if it has several.")
     private String pinMap;
 
-    @Option(names = "--fabric", paramLabel = "FILE", description = "A fabric to compare with.")
+    @Option(names = "--fabric", paramLabel = "FILE", description = "The fabric to compare with.")
     private Path fabric;
 
     @Override
@@ -60,7 +61,7 @@ public final class PinsCommand implements Callable<Integer> {
     }
 
     private static int list(PackagePins pins, PrintWriter out) {
-        out.println(pins.entity() + ", map of pins " + pins.map());
+        out.println(pins.entity() + ", pin map " + pins.map());
         TextTable table = new TextTable("pin", "port", "mode");
         pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
         table.print(out);
@@ -75,7 +76,7 @@ public final class PinsCommand implements Callable<Integer> {
         if (!left.isEmpty()) {
             out.println(
                     left.size()
-                            + " pins with signals that no pad is on: "
+                            + " signal pins without a pad: "
                             + left.stream()
                                     .limit(20)
                                     .map(p -> p.pin() + " (" + p.port() + ")")

@@ -33,17 +33,18 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code placeAndRoute}: a netlist of another tool, placed and routed on a fabric. */
+/** {@code place-route}: a netlist of another tool, placed and routed on a fabric. */
 @Command(
         name = "place-route",
         mixinStandardHelpOptions = true,
         description =
-                "Puts a netlist on a fabric: packs, places and routes it, and writes the design. "
-                        + "Netlists are structural Verilog, or EDIF 2 0 0 where the name ends in .edf, .edif, .edn; "
-                        + "a mapping says which kind of cell each of their types is (docs/your-own-design.md).",
+                "Packs, places and routes a netlist on a fabric, and writes the design. "
+                        + "Netlists are structural Verilog, or EDIF 2 0 0 if the name ends in .edf, "
+                        + ".edif or .edn; a mapping states the kind of cell of each of their types "
+                        + "(docs/your-own-design.md).",
         footer = {
             "",
-            "Exit status: 0 all of it fits, 1 something did not fit, 2 bad input.",
+            "Exit status: 0 everything fits, 1 something does not fit, 2 bad input.",
             "",
             "Example:",
             "  padward place-route --netlist fixtures/netlists/counter.v \\",
@@ -66,47 +67,51 @@ public final class PlaceRouteCommand implements Callable<Integer> {
             names = "--mapping",
             required = true,
             paramLabel = "FILE",
-            description = "The file that says what its types of cell are.")
+            description = "The file that states the kind of cell of each type in the netlist.")
     private Path mapping;
 
     @Option(names = "--fabric", required = true, paramLabel = "FILE", description = "The fabric.")
     private Path fabric;
 
-    @Option(names = "--board", paramLabel = "FILE", description = "The board around, if any.")
+    @Option(
+            names = "--board",
+            paramLabel = "FILE",
+            description = "The board around the device, if any.")
     private Path board;
 
     @Option(
             names = {"-o", "--output"},
             required = true,
             paramLabel = "OUT",
-            description = "The design's file to write; compressed when its name ends in .gz.")
+            description = "The design's file to write; compressed if its name ends in .gz.")
     private Path output;
 
     @Option(
             names = "--top",
             defaultValue = "",
             paramLabel = "MODULE",
-            description = "The top module, where the file leaves a choice.")
+            description = "The top module, if the file has several candidates.")
     private String top;
 
     @Option(
             names = "--port",
             paramLabel = "PORT=PAD",
             description =
-                    "Puts a port on a pad, by the pad's name or package pin; may be repeated.")
+                    "Places a port on a pad, named by its name or package pin; may be repeated.")
     private Map<String, String> ports = new HashMap<>();
 
     @Option(
             names = "--seed",
             defaultValue = "1",
-            description = "Seed of all choices (${DEFAULT-VALUE}).")
+            description = "Seed of the random choices (${DEFAULT-VALUE}).")
     private long seed;
 
     @Option(
             names = "--effort",
             defaultValue = "1",
             description =
-                    "Share of the moves of the published annealing schedule (${DEFAULT-VALUE}).")
+                    "Number of moves, relative to the published annealing schedule "
+                            + "(${DEFAULT-VALUE}).")
     private double effort;
 
     @Option(
@@ -114,8 +119,8 @@ public final class PlaceRouteCommand implements Callable<Integer> {
             defaultValue = "2",
             paramLabel = "WEIGHT",
             description =
-                    "What delay on the longest path counts against wire; 0 for wire alone"
-                            + " (${DEFAULT-VALUE}).")
+                    "Weight of critical-path delay versus wire length; 0: wire length only "
+                            + "(${DEFAULT-VALUE}).")
     private double timing;
 
     @Override
@@ -197,7 +202,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
                 design.cells().size(),
                 design.ports().size(),
                 design.nets().size());
-        TextTable table = new TextTable("what", "used", "places", "share");
+        TextTable table = new TextTable("resource", "used", "available", "share");
         for (PlaceRouteResult.Use use : report.uses()) {
             table.row(
                     use.what(),
@@ -207,14 +212,18 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         }
         table.print(out);
         if (report.packed() > 0) {
-            out.println(report.packed() + " output registers stand in IO register sites");
+            out.println(report.packed() + " output registers are in IO register sites");
         }
         out.println(
-                "wire: " + report.tiles() + " tiles estimated, " + report.wires() + " wires used");
+                "wire length: "
+                        + report.tiles()
+                        + " tiles estimated, "
+                        + report.wires()
+                        + " wires used");
         if (!report.worstPath().isEmpty()) {
             out.printf(
                     Locale.ROOT,
-                    "worst delay: %.3f ns at the slow corner, pad drivers left out:%n",
+                    "worst delay: %.3f ns at the slow corner, without pad drivers:%n",
                     report.worstPs() / 1000.0);
             report.worstPath().stream().limit(MOST_TOLD).forEach(s -> out.println("  " + s));
         }
@@ -222,7 +231,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         notes.addAll(report.notes());
         notes.forEach(n -> out.println("note: " + n));
         if (!report.unrouted().isEmpty()) {
-            out.println(report.unrouted().size() + " nets found no way:");
+            out.println(report.unrouted().size() + " nets have no route:");
             report.unrouted().stream()
                     .limit(MOST_TOLD)
                     .forEach(u -> out.println("  " + u.net() + ": " + u.reason()));

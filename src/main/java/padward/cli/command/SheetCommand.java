@@ -31,10 +31,10 @@ import picocli.CommandLine.Spec;
         name = "sheet",
         mixinStandardHelpOptions = true,
         description =
-                "Writes what is taken to the bench: where each signal that a ledger brings out is to be "
-                        + "found, how late it is there, how to correct for it, and the cautions; a page for each "
-                        + "breakout or group. The file's name tells the form: .html (printable, needs no other "
-                        + "file), .pdf, .csv, or .sdf (delays for simulation).",
+                "Writes the bench sheet: where each signal that a ledger brings out is found, "
+                        + "its delay there, what to add to its time stamps, and the cautions; one page "
+                        + "for each breakout or group. The file's name selects the format: .html "
+                        + "(printable, needs no other file), .pdf, .csv, or .sdf (delays for simulation).",
         footer = {
             "",
             "Example:",
@@ -52,7 +52,7 @@ public final class SheetCommand implements Callable<Integer> {
     @Option(
             names = "--paper",
             defaultValue = "a4",
-            description = "Size of the paper, a4 or letter (${DEFAULT-VALUE}).")
+            description = "Paper size, a4 or letter (${DEFAULT-VALUE}).")
     private SheetPage.Paper paper;
 
     @Override

@@ -32,9 +32,10 @@ import picocli.CommandLine.Spec;
         name = "survey",
         mixinStandardHelpOptions = true,
         description =
-                "Ranks all pads for one net: pads that nothing else can drive before those that the "
-                        + "board may drive or the design reads; then by what the design would lose; then by the "
-                        + "number of obstacles; then by delay. Pads without a way come last.",
+                "Ranks all pads for one net: first pads that nothing else can drive, then pads "
+                        + "that the board may drive or the design reads; within these by what the design "
+                        + "would lose, then by the number of obstacles, then by delay. Pads without a "
+                        + "route come last.",
         footer = {
             "",
             "Example:",
@@ -48,7 +49,8 @@ public final class SurveyCommand implements Callable<Integer> {
     @Option(
             names = "--corner",
             defaultValue = "slow",
-            description = "The corner that ranks delays, fast or slow (${DEFAULT-VALUE}).")
+            description =
+                    "The corner at which delays are compared, fast or slow (${DEFAULT-VALUE}).")
     private Corner corner;
 
     @Option(
@@ -66,16 +68,16 @@ public final class SurveyCommand implements Callable<Integer> {
             description = "Only pads on this header, connector or test point of the board.")
     private String header;
 
-    @Option(names = "--free", description = "Only pads that no port is on.")
+    @Option(names = "--free", description = "Only pads without a port.")
     private boolean free;
 
-    @Option(names = "--used", description = "Only pads that a port is on.")
+    @Option(names = "--used", description = "Only pads with a port.")
     private boolean used;
 
     @Option(
             names = "--what-if",
             paramLabel = "EDIT",
-            description = "Surveys as if something were freed; see ask.")
+            description = "Surveys as if something were removed; see ask.")
     private List<String> whatIf = List.of();
 
     @Option(names = "--json", description = "Prints the answers as JSON, best first.")
@@ -159,9 +161,9 @@ public final class SurveyCommand implements Callable<Integer> {
                         "pin",
                         "answer",
                         "delay",
-                        "gives up",
-                        "in the way",
-                        "at stake",
+                        "replaces port",
+                        "blocked by",
+                        "would lose signal",
                         "on the board");
         for (Answer answer : survey.answers()) {
             Pad pad = answer.question().padValue();
@@ -179,11 +181,12 @@ public final class SurveyCommand implements Callable<Integer> {
         }
         table.print(out);
         if (survey.answers().isEmpty()) {
-            out.println("No pad fits.");
+            out.println("No pads match the filter.");
         }
         out.println();
         out.println(
-                "At stake: ends that lose their signal if the obstacle cannot be moved; ask tells.");
+                "Would lose signal: endpoints that lose their signal if the obstacle cannot be "
+                        + "moved; ask reports whether it can.");
         out.println(
                 "Before driving a pad, read its cautions with ask; the board's documents decide.");
     }

@@ -28,8 +28,9 @@ import picocli.CommandLine.Spec;
         name = "undo",
         mixinStandardHelpOptions = true,
         description =
-                "Takes an entry out of a ledger, the last one unless another is named. An entry that "
-                        + "later ones depend on stays, and these are told; --with-dependents takes them out too.",
+                "Removes an entry from a ledger, the last one unless another is named. An "
+                        + "entry that later ones depend on is not removed, and these are listed; "
+                        + "--with-dependents removes them too.",
         footer = {
             "",
             "Example:",
@@ -40,12 +41,12 @@ public final class UndoCommand implements Callable<Integer> {
     @Mixin private LedgerOption ledger;
     @Spec private CommandSpec spec;
 
-    @Option(names = "--entry", paramLabel = "N", description = "Which entry, from 1.")
+    @Option(names = "--entry", paramLabel = "N", description = "Number of the entry, from 1.")
     private Integer entry;
 
     @Option(
             names = "--with-dependents",
-            description = "Takes out the entries that depend on it, too.")
+            description = "Also removes the entries that depend on it.")
     private boolean withDependents;
 
     @Option(names = "--json", description = "Prints what was undone as JSON.")
@@ -97,7 +98,7 @@ public final class UndoCommand implements Callable<Integer> {
                                     d ->
                                             "entry "
                                                     + (d.index() + 1)
-                                                    + " does: "
+                                                    + " depends on it: "
                                                     + LedgerTable.few(d.reasons()))
                             .collect(Collectors.joining("; "));
             throw new BadInput(
@@ -112,9 +113,9 @@ public final class UndoCommand implements Callable<Integer> {
 
     private static String left(int count) {
         return switch (count) {
-            case 0 -> "Nothing is kept any more.";
-            case 1 -> "1 entry is left.";
-            default -> count + " entries are left.";
+            case 0 -> "The ledger is empty.";
+            case 1 -> "1 entry remains.";
+            default -> count + " entries remain.";
         };
     }
 
@@ -126,7 +127,7 @@ public final class UndoCommand implements Callable<Integer> {
         undone.add(LedgerJson.entry(number, undoing.entry()));
         undoing.dependents().forEach(d -> undone.add(LedgerJson.entry(d.index() + 1, d.entry())));
         result.add("undone", undone);
-        result.addProperty("left", left.entries().size());
+        result.addProperty("remaining", left.entries().size());
         return result;
     }
 }

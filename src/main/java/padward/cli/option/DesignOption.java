@@ -22,7 +22,7 @@ public final class DesignOption {
             names = {"-d", "--design"},
             required = true,
             paramLabel = "FILE",
-            description = "The design's file; it names its fabric and its board itself.")
+            description = "The design's file, which names its fabric and its board.")
     private Path file;
 
     public Path file() {
@@ -43,7 +43,7 @@ public final class DesignOption {
         if (fitting.size() == 1) {
             return fitting.get(0);
         }
-        String expected = "the name of a net, or a pattern that fits only one";
+        String expected = "the name of a net, or a pattern that matches only one";
         if (fitting.size() > 1) {
             throw new BadInput(
                     option,
@@ -51,7 +51,7 @@ public final class DesignOption {
                     expected,
                     "“"
                             + text
-                            + "”, which fits "
+                            + "”, which matches "
                             + listed(fitting.stream().map(Net::name).toList()));
         }
         List<String> names = design.nets().stream().map(Net::name).toList();

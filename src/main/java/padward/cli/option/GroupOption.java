@@ -14,8 +14,8 @@ public final class GroupOption {
             required = true,
             paramLabel = "NETS",
             description =
-                    "A net, or a pattern with * and ?; may be given several times. Vectors count"
-                            + " up.")
+                    "A net, or a pattern with * and ?; may be repeated. The bits of a vector are "
+                            + "taken in ascending order.")
     private List<String> nets = List.of();
 
     @Option(
@@ -24,8 +24,8 @@ public final class GroupOption {
             split = ",",
             paramLabel = "PADS",
             description =
-                    "Pads that may be taken, with commas between: 'header NAME', 'bank NAME',"
-                            + " 'any', pads as ask takes them, or patterns of such names with * and ?.")
+                    "Pads that may be used, separated by commas: 'header NAME', 'bank NAME', "
+                            + "'any', pads named as in ask, or patterns of such names with * and ?.")
     private List<String> pads = List.of();
 
     /** The nets as they were asked for. */

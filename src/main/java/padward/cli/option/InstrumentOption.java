@@ -11,19 +11,19 @@ public final class InstrumentOption {
     @Option(
             names = "--bandwidth-mhz",
             defaultValue = "0",
-            description = "Bandwidth of the instrument with its lead, MHz; 0: not known.")
+            description = "Bandwidth of the instrument with its lead, MHz; 0: unknown.")
     private double bandwidth;
 
     @Option(
             names = "--sample-mhz",
             defaultValue = "0",
-            description = "Samples that it takes in a microsecond; 0: to be advised.")
+            description = "Sample rate, MS/s; 0: advise.")
     private double sample;
 
     @Option(
             names = "--clock-mhz",
             defaultValue = "0",
-            description = "Frequency of the clock that the signals change with, MHz; 0: not known.")
+            description = "Frequency of the clock of the signals, MHz; 0: unknown.")
     private double clock;
 
     public Instrument read() throws BadInput {

@@ -9,7 +9,8 @@ public final class LeadOption {
     @Option(
             names = "--dielectric",
             defaultValue = "4.3",
-            description = "Dielectric constant of the board, for traces (${DEFAULT-VALUE}).")
+            description =
+                    "Dielectric constant of the board, for the delay of traces (${DEFAULT-VALUE}).")
     private double dielectric;
 
     @Option(
@@ -27,14 +28,14 @@ public final class LeadOption {
     @Option(
             names = "--connector-ps",
             defaultValue = "0",
-            description = "Delay of the connector between board and lead (${DEFAULT-VALUE}).")
+            description = "Delay of the connector between board and lead, ps (${DEFAULT-VALUE}).")
     private int connector;
 
     @Option(
             names = "--probe-pf",
             defaultValue = "10",
             description =
-                    "Capacitance of the lead's end and the instrument, pF (${DEFAULT-VALUE}).")
+                    "Capacitance of the lead's tip and the instrument, pF (${DEFAULT-VALUE}).")
     private double load;
 
     public ExternalLine read() throws BadInput {

@@ -12,15 +12,15 @@ public final class LearnerOption {
             names = "--learner",
             paramLabel = "NAME",
             defaultValue = "${sys:user.name}",
-            description = "Whose progress is meant (you: ${DEFAULT-VALUE}).")
+            description = "Name of the learner (${DEFAULT-VALUE}).")
     private String learner;
 
     @Option(
             names = "--records",
             paramLabel = "DIR",
             description =
-                    "Folder of the learners' files (usually learners in the window's settings folder, "
-                            + "on Linux ~/.config/padward).")
+                    "Folder of the learners' files (by default learners in the window's settings "
+                            + "folder, on Linux ~/.config/padward).")
     private Path folder;
 
     public String name() {

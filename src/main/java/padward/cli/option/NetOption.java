@@ -11,7 +11,7 @@ public final class NetOption {
             names = {"-n", "--net"},
             required = true,
             paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that fits only one.")
+            description = "The net's name, or a pattern with * and ? that matches only one.")
     private String net;
 
     /** The net of a design. */

@@ -11,7 +11,7 @@ public final class OutputOption {
             names = {"-o", "--output"},
             required = true,
             paramLabel = "FILE",
-            description = "The file to be written; never one that is read.")
+            description = "The file to write; never one of the input files.")
     private Path file;
 
     public Path file() {

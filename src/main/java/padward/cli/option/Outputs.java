@@ -21,11 +21,11 @@ public final class Outputs {
         }
         Path folder = output.toAbsolutePath().getParent();
         if (!Files.isDirectory(folder)) {
-            throw new BadInput(output.toString(), "", "a file in a folder that is there", "none");
+            throw new BadInput(output.toString(), "", "a file in an existing folder", "none");
         }
         for (Path input : inputs) {
             if (isSame(output, input)) {
-                throw new BadInput("-o", "", "a file that is not read", output.toString());
+                throw new BadInput("-o", "", "a file that is not an input", output.toString());
             }
         }
     }

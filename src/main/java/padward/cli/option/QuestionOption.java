@@ -22,7 +22,8 @@ public final class QuestionOption {
             names = "--corner",
             defaultValue = "slow",
             description =
-                    "The corner at which the way shall be the quickest, fast or slow (${DEFAULT-VALUE}).")
+                    "The corner at which the route has the shortest delay, fast or slow "
+                            + "(${DEFAULT-VALUE}).")
     private Corner corner;
 
     /** The question about a design. */

@@ -142,7 +142,7 @@ public final class SheetLines {
             throw new BadInput(
                     file.toString(),
                     "",
-                    "one line called " + name + ", or --channel to say which",
+                    "one line called " + name + ", or --channel to choose one",
                     "lines "
                             + lines.stream()
                                     .map(l -> l + 1 + "")

@@ -9,13 +9,16 @@ import picocli.CommandLine.Option;
 
 /** The options that tell who keeps something, and why. */
 public final class SigningOption {
-    @Option(names = "--note", defaultValue = "", description = "Why, for whoever reads it next.")
+    @Option(
+            names = "--note",
+            defaultValue = "",
+            description = "A note for later readers, recorded in the ledger.")
     private String note;
 
     @Option(
             names = "--who",
             defaultValue = "${sys:user.name}",
-            description = "Who keeps it (${DEFAULT-VALUE}).")
+            description = "The name recorded in the ledger (${DEFAULT-VALUE}).")
     private String who;
 
     /** An entry for a ledger. */

@@ -43,7 +43,7 @@ public final class AnswerTable {
 
     private static void printObstacles(Answer.Blocked blocked, PrintWriter out) {
         out.println();
-        out.println("To be freed first:");
+        out.println("Must be removed first:");
         for (Obstacle obstacle : blocked.obstacles()) {
             out.println("  " + AnswerText.obstacle(obstacle) + ", in tile " + obstacle.tile());
         }
@@ -57,7 +57,7 @@ public final class AnswerTable {
             out.println(narrow);
         }
         out.println();
-        out.println("What would open a way, best first. " + WhyText.proof(explanation));
+        out.println("Options to unblock, best first. " + WhyText.proof(explanation));
         int number = 1;
         for (WhyBlocked.Option option : why.options()) {
             String total = option.route().total().toText();
@@ -65,19 +65,19 @@ public final class AnswerTable {
             List<Removal> removals = option.option().removals();
             for (int i = 0; i < removals.size(); i++) {
                 Obstacle obstacle = option.obstacles().get(i);
-                String every = removals.get(i).onEveryRoute() ? "; on every way" : "";
+                String every = removals.get(i).onEveryRoute() ? "; on every route" : "";
                 out.println("     " + AnswerText.obstacle(obstacle) + every);
                 out.println("       " + WhyText.consequence(blocked, removals.get(i)));
             }
         }
         out.println();
-        out.println("The first of these:");
+        out.println("Route with option 1:");
     }
 
     private static void printNearby(Answer.NoRoute none, PrintWriter out) {
         out.println();
-        out.println("Near it, these reach the pad:");
-        TextTable table = new TextTable("net", "compared with it", "answer");
+        out.println("Related signals that do reach the pad:");
+        TextTable table = new TextTable("net", "relation", "answer");
         for (NearbySignal signal : none.nearby()) {
             table.row(signal.net().name(), signal.difference(), AnswerText.word(signal.answer()));
         }
@@ -85,7 +85,7 @@ public final class AnswerTable {
     }
 
     private static void printRoute(Route route, PrintWriter out) {
-        TextTable table = new TextTable("reached", "by", "delay", "from driver", "");
+        TextTable table = new TextTable("vertex", "reached by", "delay", "from driver", "");
         for (Hop hop : route.hops()) {
             table.row(
                     hop.name(),
@@ -98,11 +98,11 @@ public final class AnswerTable {
                 .ifPresent(
                         s ->
                                 table.row(
-                                        "outside the pad",
+                                        "at the pin",
                                         "pad driver",
                                         s.delay().toText(),
                                         route.total().toText(),
-                                        "set to " + s.name()));
+                                        "setting " + s.name()));
         out.println();
         table.print(out);
     }
@@ -110,13 +110,13 @@ public final class AnswerTable {
     private static String remark(Hop hop) {
         List<String> remarks = new ArrayList<>();
         if (hop.onNet()) {
-            remarks.add("on the net already");
+            remarks.add("already on the net");
         }
         hop.obstacle()
                 .ifPresent(
                         o ->
                                 remarks.add(
-                                        "held by "
+                                        "used by "
                                                 + (o instanceof Occupant.ByCell ? "cell " : "net ")
                                                 + o.name()));
         return String.join(", ", remarks);

@@ -36,14 +36,14 @@ public final class BusJson {
             net.addProperty("reason", one.reason());
             left.add(net);
         }
-        result.add("left", left);
+        result.add("notServed", left);
         JsonArray skews = new JsonArray();
         bus.skews().forEach(s -> skews.add(skew(s)));
         result.add("skews", skews);
         result.addProperty("total_ps", bus.totalPs());
-        result.addProperty("alone_ps", bus.alonePs());
+        result.addProperty("lowerBound_ps", bus.alonePs());
         unblocked.ifPresent(c -> result.add("unblocked", unblocked(c)));
-        registered.ifPresent(h -> result.add("held", RegisteredTable.json(design, h)));
+        registered.ifPresent(h -> result.add("registered", RegisteredTable.json(design, h)));
         matched.ifPresent(m -> result.add("matched", matched(design, m)));
         result.add("delayChanges", delayChanges(design, bus));
         JsonArray edits = new JsonArray();
@@ -66,8 +66,8 @@ public final class BusJson {
     private static JsonObject unblocked(UnblockedGroup unblocked) {
         JsonObject result = new JsonObject();
         result.addProperty("served", unblocked.bus().lines().size());
-        result.addProperty("provenFewest", unblocked.provenFewest());
-        result.addProperty("atLeast", unblocked.atLeast());
+        result.addProperty("provenMinimum", unblocked.provenFewest());
+        result.addProperty("lowerBound", unblocked.atLeast());
         JsonArray all = new JsonArray();
         for (UnblockedGroup.Freed freed : unblocked.freed()) {
             JsonObject one = new JsonObject();
@@ -77,7 +77,7 @@ public final class BusJson {
             one.addProperty("sentence", WhyText.consequence(freed.blocked(), freed.removal()));
             all.add(one);
         }
-        result.add("freed", all);
+        result.add("removed", all);
         return result;
     }
 
@@ -94,7 +94,7 @@ public final class BusJson {
             one.addProperty("proven", miss.proven());
             misses.add(one);
         }
-        result.add("misses", misses);
+        result.add("notMatched", misses);
         return result;
     }
 
@@ -120,7 +120,7 @@ public final class BusJson {
         result.addProperty("other", skew.other().net().name());
         result.addProperty("fast_ps", skew.fastPs());
         result.addProperty("slow_ps", skew.slowPs());
-        result.addProperty("across_ps", skew.acrossPs());
+        result.addProperty("twoDies_ps", skew.acrossPs());
         return result;
     }
 }

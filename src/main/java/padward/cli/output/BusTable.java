@@ -51,11 +51,11 @@ public final class BusTable {
         printSkew(out);
         out.println();
         if (design.fabric().info().electrical().isUnknown()) {
-            out.println("The fabric states no loads: no other sink is reckoned to be slowed.");
+            out.println("No load data: delay added to the nets' other sinks is not calculated.");
         }
         SinkDelayTable.print(design, bus.edits(), out);
         out.println();
-        out.println("What it takes:");
+        out.println("Edits:");
         bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
         out.println();
         out.println("Cautions:");
@@ -92,9 +92,9 @@ public final class BusTable {
                         "pad",
                         "pin",
                         "header",
-                        "outside the pad",
+                        "at the pin",
                         "at the instrument",
-                        "correct by");
+                        "add to time stamps");
         List<Delay> there =
                 bus.lines().stream()
                         .map(l -> l.route().total().plus(outside.delay(design, l.pad())))
@@ -131,9 +131,10 @@ public final class BusTable {
         Bus.Skew worst = skews.get(0);
         out.println();
         out.printf(
-                "Greatest skew outside the pads: %s across the corners, between %s and %s.%n",
+                "Greatest skew at the pins: %s if on two dies, one fast and one slow, between "
+                        + "%s and %s.%n",
                 ns(worst.acrossPs()), worst.one().net().name(), worst.other().net().name());
-        TextTable table = new TextTable("between", "and", "both fast", "both slow", "one of each");
+        TextTable table = new TextTable("between", "and", "fast corner", "slow corner", "two dies");
         for (Bus.Skew skew : skews.subList(0, Math.min(MOST_PAIRS, skews.size()))) {
             table.row(
                     skew.one().net().name(),
@@ -144,18 +145,18 @@ public final class BusTable {
         }
         table.print(out);
         if (skews.size() > MOST_PAIRS) {
-            out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less");
+            out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less skew");
         }
         double gap = 100.0 * (bus.totalPs() - bus.alonePs()) / Math.max(1, bus.alonePs());
         out.printf(
                 Locale.ROOT,
-                "Sum of slow delays %.3f ns; each net alone to its pad would take %.3f ns: at most"
-                        + " %.1f %% could be gained on these pads.%n",
+                "Sum of the slow-corner delays %.3f ns; lower bound for these pads %.3f ns: at "
+                        + "most %.1f %% better possible.%n",
                 bus.totalPs() / 1000.0,
                 bus.alonePs() / 1000.0,
                 gap);
         if (design.board().wirings().isEmpty()) {
-            out.println("No board is described: traces are not reckoned.");
+            out.println("No board is described: the delays of traces are not included.");
         }
     }
 
@@ -165,15 +166,15 @@ public final class BusTable {
         int count = unblocked.freed().size();
         out.println();
         out.println(
-                (done ? "Freed so that " : "To free so that ")
+                (done ? "Removed to serve " : "To be removed to serve ")
                         + served
                         + " of "
                         + (served + unblocked.bus().left().size())
-                        + " are served: "
-                        + count
+                        + " nets: "
+                        + (count == 0 ? "none" : String.valueOf(count))
                         + (unblocked.provenFewest()
-                                ? ", proven to be the fewest."
-                                : ", not proven to be the fewest; at least "
+                                ? ", proven minimum."
+                                : ", not proven to be the minimum, which is at least "
                                         + unblocked.atLeast()
                                         + "."));
         for (UnblockedGroup.Freed freed : unblocked.freed()) {
@@ -188,10 +189,10 @@ public final class BusTable {
             out.println("    " + WhyText.consequence(freed.blocked(), freed.removal()));
         }
         for (Bus.Left left : unblocked.bus().left()) {
-            out.println("  Not served even so: " + left.net().name() + ": " + left.reason() + ".");
+            out.println("  Still not served: " + left.net().name() + ": " + left.reason() + ".");
         }
         if (!done) {
-            out.println("With --clear this is done.");
+            out.println("The option --unblock does this.");
         }
     }
 
@@ -199,7 +200,8 @@ public final class BusTable {
     public static void printMatched(Design design, MatchedGroup matched, PrintWriter out) {
         out.println();
         out.printf(
-                "Greatest skew at one corner at the instrument: %s before matching, %s after%s.%n",
+                "Greatest skew at the instrument, at one corner: %s before matching, %s "
+                        + "after%s.%n",
                 ns(matched.beforePs()),
                 ns(matched.afterPs()),
                 matched.reached()
@@ -212,9 +214,8 @@ public final class BusTable {
                             + " on pad "
                             + Bus.padOf(design, miss.line()).name()
                             + (miss.proven()
-                                    ? ": no way beside the others takes so long, which is proven."
-                                    : ": no way that takes so long was found, which proves"
-                                            + " nothing."));
+                                    ? ": proven: no route with the required delay exists together with the others."
+                                    : ": no route with the required delay was found, which proves nothing."));
         }
     }
 

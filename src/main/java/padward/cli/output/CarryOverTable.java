@@ -24,7 +24,7 @@ public final class CarryOverTable {
             out.println(entry + "fits as it is.");
             return;
         }
-        out.println(entry + "does not fit any more:");
+        out.println(entry + "no longer fits:");
         outcome.reasons().forEach(r -> out.println("  - " + r));
         for (CarryOver.Line line : outcome.lines()) {
             print(line, out);
@@ -37,16 +37,16 @@ public final class CarryOverTable {
             int hops = found.route().hops().size() - 1;
             out.println(
                     what
-                            + "a new way of "
+                            + "a new route of "
                             + hops
                             + " hops, "
                             + found.route().total().toText()
-                            + " to outside the pad. It takes:");
+                            + " to the pin. Edits:");
             found.edits().stream().map(Edit::toText).forEach(e -> out.println("    " + e));
         } else if (line instanceof CarryOver.Line.Left left) {
             out.println(what + "left out. " + left.reason());
         } else {
-            out.println(what + "its old way still fits.");
+            out.println(what + "its old route still fits.");
         }
     }
 }

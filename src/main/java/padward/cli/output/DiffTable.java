@@ -26,11 +26,11 @@ public final class DiffTable {
         diff.cells().forEach(c -> table.part("Cell", c));
         diff.ports().forEach(p -> table.part("Port", p));
         if (diff.isNothing()) {
-            out.println("Nothing differs.");
+            out.println("No differences.");
         }
         DesignDiff.Same same = diff.same();
         out.println(
-                "Alike: "
+                "Unchanged: "
                         + same.nets()
                         + " nets with "
                         + same.steps()

@@ -42,8 +42,7 @@ public final class LedgerJson {
     /** What became of an entry on another run. */
     public static JsonObject outcome(CarryOver.Outcome outcome) {
         JsonObject result = entry(outcome.index() + 1, outcome.entry());
-        String word =
-                outcome.fits() ? "fits" : outcome.edits().isEmpty() ? "left-out" : "found-again";
+        String word = outcome.fits() ? "fits" : outcome.edits().isEmpty() ? "left-out" : "rerouted";
         result.addProperty("outcome", word);
         result.add("reasons", texts(outcome.reasons()));
         if (!outcome.lines().isEmpty()) {
@@ -74,7 +73,7 @@ public final class LedgerJson {
     /** The report that nothing but the listed was touched. */
     public static JsonObject audit(ChangeAudit report, Fabric fabric) {
         JsonObject result = new JsonObject();
-        result.addProperty("holds", report.holds());
+        result.addProperty("nothingElseChanged", report.holds());
         result.addProperty("sentence", report.sentence());
         JsonArray touched = new JsonArray();
         for (ChangeAudit.Touched one : report.touched()) {
@@ -88,7 +87,7 @@ public final class LedgerJson {
             touched.add(part);
         }
         result.add("touched", touched);
-        result.add("unlisted", texts(report.unlisted()));
+        result.add("unexpected", texts(report.unlisted()));
         result.add("diff", diff(report.diff(), fabric));
         return result;
     }
@@ -107,7 +106,7 @@ public final class LedgerJson {
         same.addProperty("delays", diff.same().delays());
         same.addProperty("cells", diff.same().cells());
         same.addProperty("ports", diff.same().ports());
-        result.add("same", same);
+        result.add("unchanged", same);
         return result;
     }
 
@@ -116,8 +115,8 @@ public final class LedgerJson {
         result.addProperty("name", net.name());
         result.addProperty("how", net.how().label());
         result.add("facts", facts(net.facts()));
-        result.add("stepsGone", steps(net.stepsGone(), fabric));
-        result.add("stepsNew", steps(net.stepsNew(), fabric));
+        result.add("stepsRemoved", steps(net.stepsGone(), fabric));
+        result.add("stepsAdded", steps(net.stepsNew(), fabric));
         JsonArray ends = new JsonArray();
         for (NetDiff.EndDelay end : net.ends()) {
             JsonObject one = new JsonObject();

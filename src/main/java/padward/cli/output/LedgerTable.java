@@ -38,7 +38,7 @@ public final class LedgerTable {
                 few(first.reasons())
                         + (more == 0
                                 ? ""
-                                : "; so do not " + more + " more: entries " + numbers(clashes)));
+                                : "; " + more + " more do not fit: entries " + numbers(clashes)));
     }
 
     private static String numbers(List<Ledger.Clash> clashes) {

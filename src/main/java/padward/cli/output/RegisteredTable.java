@@ -17,11 +17,11 @@ public final class RegisteredTable {
     public static void print(Design design, RegisteredGroup registered, PrintWriter out) {
         out.println();
         out.println(
-                "Held in the pads' IO registers by clock "
+                "Registered in the pads' IO registers with clock "
                         + registered.clock().name()
                         + ", one period later:");
         TextTable table =
-                new TextTable("net", "pad", "to free", "data arrives", "clock arrives", "");
+                new TextTable("net", "pad", "remove first", "data arrives", "clock arrives", "");
         for (RegisteredGroup.Line line : registered.lines()) {
             boolean can = line.hindrance().isEmpty();
             table.row(
@@ -35,12 +35,13 @@ public final class RegisteredTable {
         table.print(out);
         out.printf(
                 Locale.ROOT,
-                "Skew that is left at the instrument: %.3f ns both fast, %.3f ns both slow.%n",
+                "Remaining skew at the instrument: %.3f ns at the fast corner, %.3f ns at the "
+                        + "slow corner.%n",
                 registered.skewPs(Corner.FAST) / 1000.0,
                 registered.skewPs(Corner.SLOW) / 1000.0);
         out.println(
-                "An offer only: no cells are placed. The registers need setup and hold times, which"
-                        + " the fabric does not state.");
+                "Estimate only: no registers have been placed. Their setup and hold times, "
+                        + "which the fabric does not state, must be met.");
     }
 
     static JsonObject json(Design design, RegisteredGroup registered) {

@@ -20,7 +20,8 @@ public final class SinkDelayTable {
         boolean loads = !design.fabric().info().electrical().isUnknown();
         if (told.isEmpty()) {
             if (loads) {
-                out.println("None of the " + all.size() + " other sinks of these nets is slowed.");
+                out.println(
+                        "None of the " + all.size() + " other sinks of these nets gets slower.");
             }
             return;
         }
@@ -28,7 +29,7 @@ public final class SinkDelayTable {
         TextTable table = new TextTable("net", "sink", "before", "after", "later by", "slack");
         for (SinkDelayChange delayChange : told) {
             OptionalInt slack = delayChange.slackAfterPs();
-            String missed = delayChange.breaksTiming() ? ", missed now" : "";
+            String missed = delayChange.breaksTiming() ? ", violated now" : "";
             table.row(
                     delayChange.net(),
                     delayChange.sink(),

@@ -42,10 +42,10 @@ public final class WhatIfTable {
 
     public static void print(WhatIfReport report, PrintWriter out) {
         String edits = report.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));
-        out.println("Trial: " + edits + ". Nothing is changed.");
+        out.println("What if: " + edits + ". Nothing is changed.");
         out.println("Without it: " + AnswerText.word(report.before()) + ".");
         List<String> lost = report.lost().stream().map(Endpoint::toText).toList();
-        out.println("Loses its signal: " + named(lost) + ".");
+        out.println("Would lose signal: " + named(lost) + ".");
         out.println("Newly open pads: " + pads(report.newlyOpen()) + ".");
         if (!report.noLongerOpen().isEmpty()) {
             out.println("No longer open: " + pads(report.noLongerOpen()) + ".");
@@ -70,7 +70,7 @@ public final class WhatIfTable {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-what-if/1");
         result.add("whatIf", names(report.edits().stream().map(Edit::toText).toList()));
-        result.add("lost", names(report.lost().stream().map(Endpoint::toText).toList()));
+        result.add("wouldLoseSignal", names(report.lost().stream().map(Endpoint::toText).toList()));
         result.add("newlyOpen", names(report.newlyOpen().stream().map(Pad::name).toList()));
         result.add("noLongerOpen", names(report.noLongerOpen().stream().map(Pad::name).toList()));
         result.add("before", AnswerJson.object(report.before()));

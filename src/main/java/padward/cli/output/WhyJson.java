@@ -23,8 +23,8 @@ final class WhyJson {
     static JsonObject object(Answer.Blocked blocked, WhyBlocked why) {
         Explanation explanation = why.explanation();
         JsonObject result = new JsonObject();
-        result.addProperty("provenFewest", explanation.provenFewest());
-        result.addProperty("atLeast", explanation.atLeast());
+        result.addProperty("provenMinimum", explanation.provenFewest());
+        result.addProperty("lowerBound", explanation.atLeast());
         JsonArray chokepoints = new JsonArray();
         explanation.chokepoints().forEach(c -> chokepoints.add(chokepoint(c)));
         result.add("chokepoints", chokepoints);
@@ -70,18 +70,25 @@ final class WhyJson {
             result.addProperty("consequence", "removable");
         } else if (consequence instanceof Consequence.Movable movable) {
             result.addProperty("consequence", "movable");
-            String means = movable.means().name().toLowerCase(Locale.ROOT).replace('_', '-');
-            result.addProperty("means", means);
+            result.addProperty("means", word(movable.means()));
             JsonArray delayChanges = new JsonArray();
             movable.delayChanges().forEach(s -> delayChanges.add(delayChange(s)));
-            result.add("moved", delayChanges);
+            result.add("delayChanges", delayChanges);
         } else {
             result.addProperty("consequence", "loses-function");
             JsonArray lost = new JsonArray();
             ((Consequence.LosesFunction) consequence)
                     .lost().stream().map(Endpoint::toText).forEach(lost::add);
-            result.add("lost", lost);
+            result.add("wouldLoseSignal", lost);
         }
+    }
+
+    private static String word(Consequence.Means means) {
+        return switch (means) {
+            case OTHER_WIRES -> "reroute";
+            case OTHER_SITE -> "relocate";
+            case LET_THROUGH -> "pass-through";
+        };
     }
 
     private static JsonObject delayChange(DelayChange delayChange) {
