@@ -19,8 +19,8 @@ import padward.lesson.condition.Condition;
 import padward.lesson.condition.WindowState;
 
 /**
- * Does deeds without a window, as the window would do them: serves to prove that a lesson can be
- * solved. Belongs to one thread.
+ * Performs user actions without a window, with the same results as in the window. Proves that a
+ * lesson can be solved. Not thread-safe.
  */
 public final class ActionPlayer {
     private final Design original;
@@ -31,13 +31,13 @@ public final class ActionPlayer {
     private Optional<Integer> hop = Optional.empty();
     private Optional<WindowState.Tried> whatIf = Optional.empty();
 
-    /** A bench with a design on it. */
+    /** Starts with a design that has just been opened. */
     public ActionPlayer(Design design) {
         original = design;
         now = design;
     }
 
-    /** The state that the deeds have led to. */
+    /** The state after the actions so far. */
     public WindowState state() {
         return new WindowState(
                 original, now, answer, option(), route(), hop, whatIf, List.copyOf(kept));
@@ -59,31 +59,31 @@ public final class ActionPlayer {
     }
 
     /**
-     * Does something.
+     * Performs an action.
      *
-     * @return why it cannot be done now; empty when it has been done
+     * @return why it is not possible now; empty when it has been performed
      */
-    public Optional<String> act(UserAction deed) {
-        if (deed instanceof UserAction.Ask ask) {
+    public Optional<String> act(UserAction action) {
+        if (action instanceof UserAction.Ask ask) {
             return ask(ask);
         }
-        if (deed instanceof UserAction.ChooseHop choose) {
+        if (action instanceof UserAction.ChooseHop choose) {
             return choose(choose.vertex());
         }
-        if (deed instanceof UserAction.LookAtOption look) {
-            option = look.index();
+        if (action instanceof UserAction.ChooseOption choice) {
+            option = choice.index();
             hop = Optional.empty();
             return option().isPresent()
                     ? Optional.empty()
-                    : Optional.of("there is no clearance " + (look.index() + 1));
+                    : Optional.of("there is no option to unblock number " + (choice.index() + 1));
         }
-        if (deed instanceof UserAction.TryIt) {
+        if (action instanceof UserAction.TryIt) {
             return tryOut();
         }
-        if (deed instanceof UserAction.Keep) {
+        if (action instanceof UserAction.Keep) {
             return keep();
         }
-        if (deed instanceof UserAction.Drop) {
+        if (action instanceof UserAction.Drop) {
             whatIf = Optional.empty();
             return Optional.empty();
         }
@@ -95,7 +95,9 @@ public final class ActionPlayer {
         List<Integer> pads = Condition.pads(now, ask.pad());
         if (net.isEmpty() || pads.size() != 1) {
             return Optional.of(
-                    net.isEmpty() ? "there is no net " + ask.net() : "no one pad is " + ask.pad());
+                    net.isEmpty()
+                            ? "there is no net " + ask.net()
+                            : ask.pad() + " is not the name of exactly one pad");
         }
         answered(Asker.ask(new Question(now, net.get(), pads.get(0), ask.corner()), Progress.NONE));
         return Optional.empty();
@@ -118,7 +120,7 @@ public final class ActionPlayer {
                 }
             }
         }
-        return Optional.of("the way has no hop " + vertex);
+        return Optional.of("the route has no hop " + vertex);
     }
 
     private Optional<String> tryOut() {
@@ -143,7 +145,7 @@ public final class ActionPlayer {
 
     private Optional<String> keep() {
         if (whatIf.isEmpty()) {
-            return Optional.of("no trial waits");
+            return Optional.of("there is no what-if to keep");
         }
         Answer after = whatIf.get().after();
         Question question = after.question();
@@ -157,7 +159,7 @@ public final class ActionPlayer {
 
     private Optional<String> undo() {
         if (kept.isEmpty()) {
-            return Optional.of("nothing is kept");
+            return Optional.of("nothing has been kept");
         }
         kept.remove(kept.size() - 1);
         now = original;

@@ -4,7 +4,7 @@ import java.util.List;
 import padward.base.Html;
 import padward.lesson.exercise.ExerciseKind;
 
-/** What a learner has done, as one page to print. */
+/** A learner's progress as one page to print. */
 public final class LearnerPage {
     private static final String STYLE =
             "body{font-family:sans-serif;color:#24292f;background:#fff;margin:2em;max-width:50em}"
@@ -25,7 +25,7 @@ public final class LearnerPage {
                 .append("</style></head><body>\n<h1>")
                 .append(title)
                 .append("</h1>\n<table id=\"lessons\"><tr><th></th><th>Lesson</th><th>Goal</th>")
-                .append("<th>State</th></tr>\n");
+                .append("<th>Progress</th></tr>\n");
         for (Lesson lesson : lessons) {
             out.append("<tr>");
             cell(out, String.valueOf(lesson.number()));

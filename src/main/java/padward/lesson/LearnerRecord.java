@@ -7,22 +7,22 @@ import java.util.Optional;
 import padward.lesson.exercise.ExerciseKind;
 
 /**
- * What one learner has done. Immutable.
+ * The progress of one learner. Immutable.
  *
  * @param learner the learner's name
- * @param lessons how each lesson that was begun went, by the lesson's name
- * @param exercises how exercises went, by their kind
+ * @param lessons progress in each lesson that was begun, by the lesson's name
+ * @param exercises results of the exercises, by their kind
  */
 public record LearnerRecord(
         String learner, Map<String, Lessoned> lessons, Map<ExerciseKind, Score> exercises) {
     /**
-     * How a lesson went.
+     * Progress in one lesson.
      *
-     * @param stepsDone most steps that were done in one go
-     * @param steps how many it has
-     * @param mistakes how many mistakes were made, in all goes
-     * @param hints how many hints were taken, in all goes
-     * @param solved when it was solved first, ISO 8601; empty when it was not yet
+     * @param stepsDone most steps done in one run
+     * @param steps number of its steps
+     * @param mistakes mistakes made, in all runs together
+     * @param hints hints taken, in all runs together
+     * @param solved when it was first solved, ISO 8601; empty if not yet
      */
     public record Lessoned(
             int stepsDone, int steps, int mistakes, int hints, Optional<String> solved) {
@@ -33,10 +33,10 @@ public record LearnerRecord(
     }
 
     /**
-     * How exercises of a kind went.
+     * Results of the exercises of one kind.
      *
-     * @param answered how many were answered
-     * @param right how many of these rightly
+     * @param answered number of answers
+     * @param right number of right answers
      */
     public record Score(int answered, int right) {}
 
@@ -46,12 +46,12 @@ public record LearnerRecord(
         exercises = Collections.unmodifiableMap(new LinkedHashMap<>(exercises));
     }
 
-    /** A learner who has done nothing yet. */
+    /** A learner without any progress. */
     public static LearnerRecord of(String learner) {
         return new LearnerRecord(learner, Map.of(), Map.of());
     }
 
-    /** With what a run of a lesson has come to, and the mistakes and hints that are new. */
+    /** With the progress of a run added, and its new mistakes and hints. */
     public LearnerRecord with(LessonRun run, int newMistakes, int newHints, String now) {
         String name = run.lesson().name();
         Lessoned before = lessons.getOrDefault(name, new Lessoned(0, 0, 0, 0, Optional.empty()));
@@ -77,7 +77,7 @@ public record LearnerRecord(
         return new LearnerRecord(learner, lessons, next);
     }
 
-    /** Without what is remembered of one lesson. */
+    /** Without the progress in one lesson. */
     public LearnerRecord without(String lesson) {
         Map<String, Lessoned> next = new LinkedHashMap<>(lessons);
         next.remove(lesson);

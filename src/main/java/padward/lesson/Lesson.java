@@ -3,15 +3,15 @@ package padward.lesson;
 import java.util.List;
 
 /**
- * A lesson, as its file says it.
+ * A lesson as read from its file.
  *
  * @param number its place in the course
- * @param name short name, by which it is called and remembered
+ * @param name short name, used on the command line and for remembering progress
  * @param title its title
- * @param goal what the learner can do afterwards, a sentence
- * @param design name of the design's file, relative to the lesson's
+ * @param goal what the learner can do afterwards, as a sentence
+ * @param design file name of the design, relative to the lesson's file
  * @param steps its tasks, in order
- * @param why why it matters, a paragraph
+ * @param why why it matters, as a paragraph
  * @param sources the literature
  */
 public record Lesson(

@@ -8,22 +8,22 @@ import padward.design.Design;
 import padward.lesson.condition.Condition;
 
 /**
- * Whether a lesson fits its design: all names mean something, no step is done before the learner
- * begins it, and the solution that it gives solves it.
+ * Checks a lesson against its design: every name exists in the design, no step is done before the
+ * learner begins it, and the solution in the file solves it.
  */
 public final class LessonCheck {
     /**
-     * A fault.
+     * A fault of a lesson.
      *
      * @param place JSON path in the lesson's file
-     * @param expected what should have stood there
-     * @param found what stood there
+     * @param expected what was expected there
+     * @param found what was found there
      */
     public record Fault(String place, String expected, String found) {}
 
     private LessonCheck() {}
 
-    /** The first fault; empty when the lesson is sound. Plays the whole solution. */
+    /** Finds the first fault; empty if there is none. Plays the whole solution. */
     public static Optional<Fault> find(Lesson lesson, Design design) {
         for (int i = 0; i < lesson.steps().size(); i++) {
             Optional<Fault> fault = names(lesson.steps().get(i), "$.steps[" + i + "]", design);
@@ -54,15 +54,15 @@ public final class LessonCheck {
                 faults.add(
                         new Fault(
                                 place + "[" + c + "]",
-                                "the name of a " + missing.sort() + " of the design",
+                                "the name of a " + missing.kind() + " of the design",
                                 "\"" + missing.name() + "\""));
             }
         }
     }
 
     private static Optional<Fault> play(Lesson lesson, Design design) {
-        ActionPlayer bench = new ActionPlayer(design);
-        LessonRun run = LessonRun.begin(lesson, bench.state());
+        ActionPlayer player = new ActionPlayer(design);
+        LessonRun run = LessonRun.begin(lesson, player.state());
         for (int i = 0; i < lesson.steps().size(); i++) {
             String place = "$.steps[" + i + "]";
             LessonStep step = lesson.steps().get(i);
@@ -70,23 +70,23 @@ public final class LessonCheck {
                 return Optional.of(
                         new Fault(
                                 place + ".done",
-                                "something that the step before leaves to be done",
-                                "what is done already when the step begins"));
+                                "a task that is not yet done when the step begins",
+                                "one that is already done"));
             }
             for (int d = 0; d < step.solution().size(); d++) {
-                Optional<String> fault = bench.act(step.solution().get(d));
+                Optional<String> fault = player.act(step.solution().get(d));
                 if (fault.isPresent()) {
                     return Optional.of(
                             new Fault(
                                     place + ".solution[" + d + "]",
-                                    "something that can be done there",
+                                    "an action that is possible at that point",
                                     step.solution().get(d).toText() + ": " + fault.get()));
                 }
-                run = run.at(bench.state());
+                run = run.at(player.state());
             }
             if (run.mistake().isPresent() || run.stepsDone() <= i) {
                 return Optional.of(
-                        new Fault(place + ".solution", "what does the task", notDone(run)));
+                        new Fault(place + ".solution", "actions that do the task", notDone(run)));
             }
         }
         return Optional.empty();
@@ -105,8 +105,8 @@ public final class LessonCheck {
                                                         .toList()));
     }
 
-    /** All deeds of a lesson's solution, in order. */
-    public static Stream<UserAction> deeds(Lesson lesson) {
+    /** All actions of a lesson's solution, in order. */
+    public static Stream<UserAction> actions(Lesson lesson) {
         return lesson.steps().stream().flatMap(s -> s.solution().stream());
     }
 }

@@ -7,14 +7,14 @@ import padward.lesson.condition.Condition;
 import padward.lesson.condition.WindowState;
 
 /**
- * How far a learner is in a lesson. Steps that are done stay done; the one that is being done is
- * looked at anew with every state. Immutable.
+ * How far a learner has come in a lesson. A step that is done stays done; the present step is
+ * checked again in every state. Immutable.
  *
  * @param lesson the lesson
- * @param stepsDone how many steps are done
- * @param mistakes how many mistakes were made
- * @param mistake the mistake that the present state shows
- * @param open what is still to come true for the present step, each with what is seen instead
+ * @param stepsDone number of steps done
+ * @param mistakes number of mistakes made
+ * @param mistake the mistake in the present state
+ * @param open the conditions that the present step still needs, each with what is true instead
  */
 public record LessonRun(
         Lesson lesson,
@@ -23,15 +23,15 @@ public record LessonRun(
         Optional<LessonStep.Mistake> mistake,
         List<Open> open) {
     /**
-     * A condition that does not hold yet.
+     * A condition that is not fulfilled yet.
      *
-     * @param expected what must be true
-     * @param seen what stands against it now; may be empty
+     * @param expected what has to be true
+     * @param seen what is true instead; may be empty
      */
     public record Open(String expected, Optional<String> seen) {
         /** Both as one clause. */
         public String toText() {
-            return expected + seen.map(s -> " (now: " + s + ")").orElse("");
+            return expected + seen.map(s -> " (so far: " + s + ")").orElse("");
         }
     }
 
@@ -40,7 +40,7 @@ public record LessonRun(
         open = List.copyOf(open);
     }
 
-    /** A lesson that begins in a state. */
+    /** Begins a lesson in a state. */
     public static LessonRun begin(Lesson lesson, WindowState state) {
         return new LessonRun(lesson, 0, 0, Optional.empty(), List.of()).at(state);
     }
@@ -50,12 +50,12 @@ public record LessonRun(
         return stepsDone == lesson.steps().size();
     }
 
-    /** The step that is to be done; empty when all are. */
+    /** The step to do next; empty when all are done. */
     public Optional<LessonStep> present() {
         return isSolved() ? Optional.empty() : Optional.of(lesson.steps().get(stepsDone));
     }
 
-    /** The run with what a state shows. */
+    /** The run after another state has been reached. */
     public LessonRun at(WindowState state) {
         if (isSolved()) {
             return this;
@@ -74,7 +74,7 @@ public record LessonRun(
     private static List<Open> open(LessonStep step, WindowState state) {
         List<Open> result = new ArrayList<>();
         for (Condition condition : step.done()) {
-            if (!condition.holds(state)) {
+            if (!condition.isFulfilled(state)) {
                 result.add(new Open(condition.toText(), condition.seen(state)));
             }
         }

@@ -7,11 +7,12 @@ import padward.lesson.condition.WindowState;
 /**
  * One task of a lesson.
  *
- * @param task what the learner is to do, in plain words
- * @param done what must be true for the task to be done; all of it
- * @param mistakes states that show a mistake, each with what to say
- * @param hints help, from gentle to plain
- * @param solution what does it: proof that it can be done, and shown when asked for
+ * @param task what the learner has to do, in plain words
+ * @param done conditions that must all be fulfilled for the task to be done
+ * @param mistakes mistakes that are recognised, each with what to say
+ * @param hints hints, from vague to clear
+ * @param solution actions that do the task: played to prove that it can be done, and shown on
+ *     request
  */
 public record LessonStep(
         String task,
@@ -28,10 +29,10 @@ public record LessonStep(
     }
 
     /**
-     * A state that shows a mistake.
+     * A mistake, recognised by the state it leads to.
      *
-     * @param when what is then true; all of it
-     * @param say what the learner is told
+     * @param when conditions that must all be fulfilled
+     * @param say what the learner reads then
      */
     public record Mistake(List<Condition> when, String say) {
         /** Copies the conditions. */
@@ -41,12 +42,12 @@ public record LessonStep(
 
         /** Whether it has been made. */
         public boolean isMade(WindowState state) {
-            return when.stream().allMatch(c -> c.holds(state));
+            return when.stream().allMatch(c -> c.isFulfilled(state));
         }
     }
 
     /** Whether the task is done. */
     public boolean isDone(WindowState state) {
-        return done.stream().allMatch(c -> c.holds(state));
+        return done.stream().allMatch(c -> c.isFulfilled(state));
     }
 }

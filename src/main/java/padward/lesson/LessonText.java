@@ -5,11 +5,11 @@ import java.util.List;
 import padward.lesson.exercise.Exercise;
 import padward.lesson.exercise.ExerciseKind;
 
-/** Lessons, exercises and what learners have done, as plain lines. */
+/** Lessons, exercises and learners' progress as plain lines. */
 public final class LessonText {
     private LessonText() {}
 
-    /** A lesson to be read: goal, tasks, why, sources; no hints and no solution. */
+    /** A lesson for reading: goal, tasks, why, sources; no hints and no solution. */
     public static List<String> lesson(Lesson lesson) {
         List<String> lines = new ArrayList<>();
         lines.add("Lesson " + lesson.number() + ": " + lesson.title());
@@ -22,7 +22,7 @@ public final class LessonText {
         return lines;
     }
 
-    /** An exercise to be read. */
+    /** An exercise for reading, without its answer. */
     public static List<String> exercise(Exercise exercise) {
         List<String> lines = new ArrayList<>();
         lines.add(exercise.text());
@@ -41,11 +41,11 @@ public final class LessonText {
         return lines;
     }
 
-    /** How far a learner is in a lesson, in a few words. */
+    /** How far a learner has come in a lesson, in a few words. */
     public static String progress(LearnerRecord learner, Lesson lesson) {
         LearnerRecord.Lessoned done = learner.lessons().get(lesson.name());
         if (done == null) {
-            return "not begun";
+            return "not started";
         }
         String count = done.stepsDone() + " of " + lesson.steps().size() + " steps";
         String state = done.isSolved() ? "solved " + date(done.solved().orElse("")) : count;
@@ -56,7 +56,7 @@ public final class LessonText {
                 + counted(done.hints(), "hint");
     }
 
-    /** The day of a moment that is written as ISO 8601. */
+    /** The day of an ISO 8601 time stamp. */
     private static String date(String moment) {
         return moment.length() > 10 ? moment.substring(0, 10) : moment;
     }
@@ -65,7 +65,7 @@ public final class LessonText {
         return count + " " + what + (count == 1 ? "" : "s");
     }
 
-    /** How a learner's exercises of a kind went, in a few words. */
+    /** A learner's results in the exercises of one kind, in a few words. */
     public static String score(LearnerRecord learner, ExerciseKind kind) {
         LearnerRecord.Score score = learner.exercises().get(kind);
         return score == null
@@ -73,7 +73,7 @@ public final class LessonText {
                 : score.right() + " of " + score.answered() + " right";
     }
 
-    /** A learner's summary. */
+    /** All progress of a learner. */
     public static List<String> summary(LearnerRecord learner, List<Lesson> lessons) {
         List<String> lines = new ArrayList<>();
         lines.add("Learner: " + learner.learner());

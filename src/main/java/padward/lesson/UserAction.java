@@ -3,9 +3,9 @@ package padward.lesson;
 import java.util.Optional;
 import padward.fabric.Corner;
 
-/** Something that a person does in the window, as a value. */
+/** Something that a user does in the window, as a value. */
 public sealed interface UserAction {
-    /** As an instruction to a person. */
+    /** As an instruction to the user. */
     String toText();
 
     /**
@@ -39,18 +39,18 @@ public sealed interface UserAction {
     }
 
     /**
-     * Looks at a clearance.
+     * Chooses one of the options to unblock a pad.
      *
      * @param index which one, from 0
      */
-    record LookAtOption(int index) implements UserAction {
+    record ChooseOption(int index) implements UserAction {
         @Override
         public String toText() {
-            return "choose clearance " + (index + 1);
+            return "choose option " + (index + 1) + " of those that unblock the pad";
         }
     }
 
-    /** Tries the answer out. */
+    /** Tries the answer as a what-if. */
     record TryIt() implements UserAction {
         @Override
         public String toText() {
@@ -58,7 +58,7 @@ public sealed interface UserAction {
         }
     }
 
-    /** Keeps the trial. */
+    /** Keeps the what-if. */
     record Keep() implements UserAction {
         @Override
         public String toText() {
@@ -66,7 +66,7 @@ public sealed interface UserAction {
         }
     }
 
-    /** Drops the trial. */
+    /** Drops the what-if. */
     record Drop() implements UserAction {
         @Override
         public String toText() {
@@ -74,7 +74,7 @@ public sealed interface UserAction {
         }
     }
 
-    /** Takes back what was kept last. */
+    /** Undoes the last kept change. */
     record Undo() implements UserAction {
         @Override
         public String toText() {
@@ -82,7 +82,7 @@ public sealed interface UserAction {
         }
     }
 
-    /** The deed that a lesson's file calls so, for those that need nothing more. */
+    /** The action with this name in lesson files; only those without further members. */
     static Optional<UserAction> plain(String word) {
         return switch (word) {
             case "try" -> Optional.of(new TryIt());

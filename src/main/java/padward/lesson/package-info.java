@@ -1,2 +1,2 @@
-/** Lessons: their tasks, what a learner has done, and how that is marked. */
+/** Lessons: their tasks, a learner's progress, and how a task is recognised as done. */
 package padward.lesson;

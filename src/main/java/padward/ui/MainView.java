@@ -68,7 +68,7 @@ final class MainView extends StackPane {
         this.mapModel = mapModel;
         this.kept = new LedgerModel(model);
         this.map = new MapView(mapModel);
-        this.learner = new LearnerModel(model.jobs(), LearnerFolder.usual());
+        this.learner = new LearnerModel(model.jobs(), LearnerFolder.standard());
         this.strip = new StripMapView(mapModel);
         FileDialogs dialogs = new FileDialogs(this);
         this.exports = new Exports(mapModel, map, strip, dialogs::export);

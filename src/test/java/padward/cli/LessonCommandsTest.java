@@ -34,9 +34,11 @@ class LessonCommandsTest {
     void lessonsAreListedAndShown() {
         Run list = run("lesson");
         assertThat(list.code()).isZero();
-        assertThat(list.out()).contains("io-register").contains("not begun").contains("anna");
+        assertThat(list.out()).contains("io-register").contains("not started").contains("anna");
         Run one = run("lesson", "4");
-        assertThat(one.out()).contains("Lesson 4: The IO register in the way").contains("Why: ");
+        assertThat(one.out())
+                .contains("Lesson 4: When the IO register blocks a pad")
+                .contains("Why: ");
         assertThat(one.out()).isEqualTo(run("lesson", "io-register").out());
         Run wrong = run("lesson", "io-registr");
         assertThat(wrong.code()).isEqualTo(2);
@@ -44,7 +46,7 @@ class LessonCommandsTest {
     }
 
     @Test
-    void whatALearnerHasDoneIsSummedUpAndForgotten() throws Exception {
+    void progressIsSummarisedAndReset() throws Exception {
         assertThat(run("exercise", "--kind", "delay", "--seed", "42", "--answer", "4.75").code())
                 .isZero();
         assertThat(run("exercise", "--kind", "delay", "--seed", "42", "--answer", "4").code())
@@ -60,7 +62,7 @@ class LessonCommandsTest {
     }
 
     @Test
-    void theSameSeedAsksTheSameQuestionAndTheKeyTellsItsAnswer() {
+    void theSameSeedAsksTheSameQuestionAndTheKeyShowsItsAnswer() {
         for (String kind : List.of("site", "pad", "delay")) {
             String[] words = {
                 "exercise", "--kind", kind, "--difficulty", "medium", "--seed", "7", "--key"

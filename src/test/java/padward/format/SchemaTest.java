@@ -69,7 +69,7 @@ class SchemaTest {
         "lesson, fixtures/lessons/03-branching.json",
         "lesson, fixtures/lessons/04-io-register.json",
         "lesson, fixtures/lessons/05-enable.json",
-        "lesson, fixtures/lessons/06-freeing.json",
+        "lesson, fixtures/lessons/06-unblocking.json",
         "lesson, fixtures/lessons/07-skew.json",
         "lesson, fixtures/lessons/08-cautions.json",
         "board, fixtures/workbench/board.json",

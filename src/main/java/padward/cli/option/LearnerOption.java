@@ -28,7 +28,7 @@ public final class LearnerOption {
     }
 
     public LearnerFolder folder() {
-        return folder == null ? LearnerFolder.usual() : LearnerFolder.at(folder);
+        return folder == null ? LearnerFolder.standard() : LearnerFolder.at(folder);
     }
 
     public LearnerRecord read() throws BadInput {

@@ -3,13 +3,13 @@ package padward.lesson.condition;
 import java.util.Optional;
 
 /**
- * The present answer is of a kind.
+ * The present answer is of the given kind.
  *
  * @param kind the kind
  */
 public record AnswerIs(AnswerKind kind) implements Condition {
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         return state.answer().filter(a -> AnswerKind.of(a) == kind).isPresent();
     }
 

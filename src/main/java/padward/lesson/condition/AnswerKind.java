@@ -2,14 +2,14 @@ package padward.lesson.condition;
 
 import padward.breakout.ask.Answer;
 
-/** The three kinds of answers. */
+/** The three kinds of answer. */
 public enum AnswerKind {
-    /** A way exists now. */
+    /** A route exists now. */
     OPEN("open"),
-    /** A way exists once occupants are freed. */
+    /** A route exists once obstacles are removed. */
     BLOCKED("blocked"),
-    /** There is no way. */
-    NO_WAY("no-route");
+    /** There is no route, not even on an empty fabric. */
+    NO_ROUTE("no-route");
 
     private final String label;
 
@@ -17,7 +17,7 @@ public enum AnswerKind {
         this.label = label;
     }
 
-    /** The word that files use. */
+    /** The word in files. */
     public String label() {
         return label;
     }
@@ -27,11 +27,11 @@ public enum AnswerKind {
         if (answer instanceof Answer.Open) {
             return OPEN;
         }
-        return answer instanceof Answer.Blocked ? BLOCKED : NO_WAY;
+        return answer instanceof Answer.Blocked ? BLOCKED : NO_ROUTE;
     }
 
-    /** As people read it. */
+    /** The word on screen. */
     public String toText() {
-        return this == NO_WAY ? "No way" : this == OPEN ? "Open" : "Blocked";
+        return this == NO_ROUTE ? "No route" : this == OPEN ? "Open" : "Blocked";
     }
 }

@@ -8,7 +8,7 @@ import padward.design.Design;
 import padward.fabric.Corner;
 
 /**
- * The present question is about a net, a pad, at a corner; what is empty does not matter.
+ * The present question names a net, a pad and a corner; an empty member matches anything.
  *
  * @param net the net's name
  * @param pad the pad, by any of its names
@@ -17,7 +17,7 @@ import padward.fabric.Corner;
 public record AskedFor(Optional<String> net, Optional<String> pad, Optional<Corner> corner)
         implements Condition {
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         return state.question().filter(q -> fits(q, state.original())).isPresent();
     }
 

@@ -6,7 +6,9 @@ import java.util.Optional;
 import padward.design.Design;
 import padward.design.PadNames;
 
-/** Something that is true of the window's state or not: what a lesson's task is marked by. */
+/**
+ * Something that the state of the window fulfils or not; a task is done when its conditions are.
+ */
 public sealed interface Condition
         permits AskedFor,
                 AnswerIs,
@@ -16,34 +18,36 @@ public sealed interface Condition
                 KeptIs,
                 SkewWithin,
                 StillThere {
-    /** Whether it is true. */
-    boolean holds(WindowState state);
+    /** Whether the state fulfils it. */
+    boolean isFulfilled(WindowState state);
 
-    /** What must be true, as a clause: {@code the question is about net N}. */
+    /** What has to be true, as a clause such as {@code the question is about net N}. */
     String toText();
 
-    /** What stands against it now, as a clause; empty when that is plain. */
+    /** What is true instead, as a clause; empty when that is obvious. */
     Optional<String> seen(WindowState state);
 
-    /** Names in it that a design does not have, each with what sort of thing it should name. */
+    /**
+     * Names in it that the design does not have, each with the kind of thing that it should name.
+     */
     default List<Missing> missing(Design design) {
         return List.of();
     }
 
     /**
-     * A name that means nothing in a design.
+     * A name that the design does not have.
      *
-     * @param sort what it should name
+     * @param kind the kind of thing that it should name
      * @param name the name
      */
-    record Missing(String sort, String name) {}
+    record Missing(String kind, String name) {}
 
-    /** The pads that a name means. */
+    /** The pads with a name. */
     static List<Integer> pads(Design design, String name) {
         return PadNames.find(design, name);
     }
 
-    /** What a net's name and a pad's name lack in a design. */
+    /** The names of nets and pads that the design does not have. */
     static List<Missing> missing(Design design, List<String> nets, List<String> pads) {
         List<Missing> result = new ArrayList<>();
         for (String net : nets) {

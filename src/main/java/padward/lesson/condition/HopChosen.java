@@ -13,16 +13,16 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 
 /**
- * A hop of the way is chosen, on the strip map or the map; what is empty or false does not matter.
+ * A hop of the route is chosen, on the strip map or the map; an empty or false member matches any.
  *
- * @param vertex full name of the vertex reached
+ * @param vertex full name of the vertex that the hop reaches
  * @param kind what the vertex is
- * @param edge the edge that led there
- * @param tile name of the tile in which the vertex begins
+ * @param edge kind of the edge that leads there
+ * @param tile name of the tile in which the vertex starts
  * @param siteKind kind of the site whose pin it is
- * @param occupant name of the cell or net that holds it
- * @param branch whether it is where the way leaves the net's own tree
- * @param slowest whether no hop of the way takes longer
+ * @param occupant name of the cell or net that uses it
+ * @param branch whether the new branch leaves the net's tree there
+ * @param slowest whether no hop of the route is slower
  */
 public record HopChosen(
         Optional<String> vertex,
@@ -35,7 +35,7 @@ public record HopChosen(
         boolean slowest)
         implements Condition {
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         return state.chosenHop().filter(h -> fits(h, state)).isPresent();
     }
 
@@ -68,15 +68,15 @@ public record HopChosen(
         List<String> parts = new ArrayList<>();
         vertex.ifPresent(v -> parts.add("it is " + v));
         kind.ifPresent(k -> parts.add("it is a " + k.name().toLowerCase(Locale.ROOT)));
-        edge.ifPresent(e -> parts.add("a " + e.label() + " leads there"));
-        tile.ifPresent(t -> parts.add("it begins in tile " + t));
+        edge.ifPresent(e -> parts.add("a " + e.label() + " leads to it"));
+        tile.ifPresent(t -> parts.add("it starts in tile " + t));
         siteKind.ifPresent(k -> parts.add("it is a pin of a site of kind " + k));
-        occupant.ifPresent(n -> parts.add(n + " holds it"));
+        occupant.ifPresent(n -> parts.add("it is used by " + n));
         if (branch) {
-            parts.add("the way leaves the net there");
+            parts.add("the new branch starts there");
         }
         if (slowest) {
-            parts.add("no hop takes longer");
+            parts.add("no hop is slower");
         }
         String such = parts.isEmpty() ? "" : ": " + String.join(", ", parts);
         return "a hop is chosen" + such;
@@ -88,14 +88,14 @@ public record HopChosen(
                 state.chosenHop()
                         .map(
                                 h ->
-                                        "the hop chosen is "
+                                        "the chosen hop is "
                                                 + h.name()
                                                 + h.edge()
-                                                        .map(e -> ", by a " + e.label())
+                                                        .map(e -> ", through a " + e.label())
                                                         .orElse(", the driver")
                                                 + ", "
                                                 + h.step().toText())
-                        .orElse("no hop is chosen"));
+                        .orElse("no hop has been chosen"));
     }
 
     @Override

@@ -10,11 +10,11 @@ import padward.design.Net;
 import padward.fabric.Corner;
 
 /**
- * A change is kept that brings a net out; what is empty does not matter.
+ * A change that brings a net out is kept; an empty member matches anything.
  *
  * @param net the net's name
- * @param pads pads of which it must be one, by any of their names; empty for any
- * @param hazardous whether something else may drive its pad, as things were before any change
+ * @param pads the pads allowed, by any of their names; empty for any pad
+ * @param hazardous whether something else may drive the pad in the original design
  */
 public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> hazardous)
         implements Condition {
@@ -24,7 +24,7 @@ public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> 
     }
 
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         return state.kept().stream().anyMatch(k -> fits(k, state.original()));
     }
 
@@ -64,10 +64,10 @@ public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> 
     @Override
     public Optional<String> seen(WindowState state) {
         if (state.kept().isEmpty()) {
-            return Optional.of("nothing is kept");
+            return Optional.of("nothing has been kept");
         }
         List<String> all = state.kept().stream().map(k -> k.net() + " on " + k.pad()).toList();
-        return Optional.of("kept: " + String.join("; ", all));
+        return Optional.of("this has been kept: " + String.join("; ", all));
     }
 
     @Override

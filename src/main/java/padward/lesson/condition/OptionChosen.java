@@ -11,22 +11,28 @@ import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 
 /**
- * The clearance that is looked at frees something, or is of a kind; what is empty does not matter.
+ * The chosen option to unblock removes a cell or net, or has a cost; an empty member matches any.
  *
- * @param frees name of a cell or net among its obstacles
- * @param cost what the costliest of its obstacles is
+ * @param removes name of a cell or net among its obstacles
+ * @param cost the cost of its most expensive obstacle
  */
-public record OptionChosen(Optional<String> frees, Optional<Cost> cost) implements Condition {
-    /** What freeing an obstacle means, the least first. */
+public record OptionChosen(Optional<String> removes, Optional<Cost> cost) implements Condition {
+    /** What removing an obstacle costs, the least first. */
     public enum Cost {
-        /** It only fed the port being given up. */
-        REMOVABLE,
-        /** It can make room, and still do its work. */
-        MOVABLE,
+        /** It only serves the port that is disconnected from the pad. */
+        REMOVABLE("is removable"),
+        /** It can be rerouted or relocated, and still works. */
+        MOVABLE("is movable"),
         /** Named endpoints lose their signal. */
-        LOSES_FUNCTION;
+        LOSES_FUNCTION("loses function");
 
-        /** The word that files use. */
+        private final String clause;
+
+        Cost(String clause) {
+            this.clause = clause;
+        }
+
+        /** The word in files. */
         public String label() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -40,13 +46,13 @@ public record OptionChosen(Optional<String> frees, Optional<Cost> cost) implemen
     }
 
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         return state.option().filter(this::fits).isPresent();
     }
 
     private boolean fits(WhyBlocked.Option option) {
         List<Removal> removals = option.option().removals();
-        return frees.map(n -> removals.stream().anyMatch(r -> r.occupant().name().equals(n)))
+        return removes.map(n -> removals.stream().anyMatch(r -> r.occupant().name().equals(n)))
                         .orElse(true)
                 && cost.map(c -> worst(removals).equals(Optional.of(c))).orElse(true);
     }
@@ -58,9 +64,9 @@ public record OptionChosen(Optional<String> frees, Optional<Cost> cost) implemen
     @Override
     public String toText() {
         List<String> parts = new ArrayList<>();
-        frees.ifPresent(n -> parts.add("frees " + n));
-        cost.ifPresent(c -> parts.add("is " + c.label()));
-        return "the clearance looked at " + String.join(" and ", parts);
+        removes.ifPresent(n -> parts.add("the chosen option removes " + n));
+        cost.ifPresent(c -> parts.add("its worst obstacle " + c.clause));
+        return String.join(", and ", parts);
     }
 
     @Override
@@ -68,13 +74,13 @@ public record OptionChosen(Optional<String> frees, Optional<Cost> cost) implemen
         return Optional.of(
                 state.option()
                         .flatMap(o -> worst(o.option().removals()))
-                        .map(c -> "the clearance looked at is " + c.label())
-                        .orElse("there is no clearance to look at"));
+                        .map(c -> "the worst obstacle of the chosen option " + c.clause)
+                        .orElse("there is no option to choose"));
     }
 
     @Override
     public List<Missing> missing(Design design) {
-        return frees.filter(n -> design.findCell(n).isEmpty() && design.findNet(n).isEmpty())
+        return removes.filter(n -> design.findCell(n).isEmpty() && design.findNet(n).isEmpty())
                 .map(n -> List.of(new Missing("cell or net", n)))
                 .orElse(List.of());
     }

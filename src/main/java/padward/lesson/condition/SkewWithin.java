@@ -15,27 +15,27 @@ import padward.fabric.Delay;
 import padward.route.search.Engine;
 
 /**
- * Nets are brought out and kept, and arrive outside their pads close together, at each corner by
- * itself.
+ * Nets are brought out and kept, and arrive at their pins close together, at each corner
+ * separately.
  *
- * @param nets their names, two at least
- * @param mostPs largest difference between any two of them, picoseconds
+ * @param nets their names, at least two
+ * @param maxPs largest difference allowed between any two of them, picoseconds
  */
-public record SkewWithin(List<String> nets, int mostPs) implements Condition {
+public record SkewWithin(List<String> nets, int maxPs) implements Condition {
     /** Copies the nets. */
     public SkewWithin {
         nets = List.copyOf(nets);
     }
 
     @Override
-    public boolean holds(WindowState state) {
+    public boolean isFulfilled(WindowState state) {
         List<Delay> arrivals = arrivals(state);
         return arrivals.size() == nets.size()
-                && spread(arrivals, Corner.FAST) <= mostPs
-                && spread(arrivals, Corner.SLOW) <= mostPs;
+                && spread(arrivals, Corner.FAST) <= maxPs
+                && spread(arrivals, Corner.SLOW) <= maxPs;
     }
 
-    /** The delays outside the pads of those nets that are brought out. */
+    /** The delays at the pins of those nets that are brought out. */
     private List<Delay> arrivals(WindowState state) {
         List<Delay> result = new ArrayList<>();
         if (state.kept().isEmpty()) {
@@ -86,7 +86,7 @@ public record SkewWithin(List<String> nets, int mostPs) implements Condition {
         return "brought out and kept: "
                 + String.join(", ", nets)
                 + ", at most "
-                + mostPs
+                + maxPs
                 + " ps apart at each corner";
     }
 
@@ -94,7 +94,11 @@ public record SkewWithin(List<String> nets, int mostPs) implements Condition {
     public Optional<String> seen(WindowState state) {
         List<Delay> arrivals = arrivals(state);
         if (arrivals.size() < nets.size()) {
-            return Optional.of(arrivals.size() + " of " + nets.size() + " are kept");
+            return Optional.of(
+                    arrivals.size()
+                            + " of "
+                            + nets.size()
+                            + " nets have been brought out and kept");
         }
         return Optional.of(
                 "they are "

@@ -6,15 +6,15 @@ import java.util.Optional;
 import padward.design.Design;
 
 /**
- * Something of the design is still there, or is gone, with what is kept.
+ * The design with all kept changes still has a cell, net or port, or no longer has it.
  *
- * @param sort what it is
+ * @param kind what it is
  * @param name its name
- * @param there whether it shall be there
+ * @param present whether it must be there
  */
-public record StillThere(Sort sort, String name, boolean there) implements Condition {
-    /** What can be there. */
-    public enum Sort {
+public record StillThere(Kind kind, String name, boolean present) implements Condition {
+    /** What can be asked about. */
+    public enum Kind {
         /** A cell. */
         CELL,
         /** A net. */
@@ -22,19 +22,19 @@ public record StillThere(Sort sort, String name, boolean there) implements Condi
         /** A port. */
         PORT;
 
-        /** The word that files use. */
+        /** The word in files. */
         public String label() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
 
     @Override
-    public boolean holds(WindowState state) {
-        return isIn(state.now()) == there;
+    public boolean isFulfilled(WindowState state) {
+        return isIn(state.now()) == present;
     }
 
     private boolean isIn(Design design) {
-        return switch (sort) {
+        return switch (kind) {
             case CELL -> design.findCell(name).isPresent();
             case NET -> design.findNet(name).isPresent();
             case PORT -> design.ports().stream().anyMatch(p -> p.name().equals(name));
@@ -43,17 +43,23 @@ public record StillThere(Sort sort, String name, boolean there) implements Condi
 
     @Override
     public String toText() {
-        return sort.label() + " " + name + (there ? " is still in the design" : " is gone");
+        return kind.label()
+                + " "
+                + name
+                + (present ? " is still in the design" : " has been removed");
     }
 
     @Override
     public Optional<String> seen(WindowState state) {
         return Optional.of(
-                sort.label() + " " + name + (isIn(state.now()) ? " is there" : " is gone"));
+                kind.label()
+                        + " "
+                        + name
+                        + (isIn(state.now()) ? " is still in the design" : " has been removed"));
     }
 
     @Override
     public List<Missing> missing(Design design) {
-        return isIn(design) ? List.of() : List.of(new Missing(sort.label(), name));
+        return isIn(design) ? List.of() : List.of(new Missing(kind.label(), name));
     }
 }

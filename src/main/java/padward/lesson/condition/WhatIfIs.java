@@ -3,15 +3,15 @@ package padward.lesson.condition;
 import java.util.Optional;
 
 /**
- * A trial waits to be kept or dropped, or none does.
+ * A what-if can be kept or dropped now, or there is none.
  *
- * @param waits whether one shall wait
- * @param after the kind of answer that it gives; empty when that does not matter
+ * @param pending whether there must be one
+ * @param after the kind of its answer; empty matches any
  */
-public record WhatIfIs(boolean waits, Optional<AnswerKind> after) implements Condition {
+public record WhatIfIs(boolean pending, Optional<AnswerKind> after) implements Condition {
     @Override
-    public boolean holds(WindowState state) {
-        return state.whatIf().isPresent() == waits
+    public boolean isFulfilled(WindowState state) {
+        return state.whatIf().isPresent() == pending
                 && after.map(
                                 kind ->
                                         state.whatIf()
@@ -22,11 +22,10 @@ public record WhatIfIs(boolean waits, Optional<AnswerKind> after) implements Con
 
     @Override
     public String toText() {
-        if (!waits) {
-            return "no trial waits";
+        if (!pending) {
+            return "there is no what-if";
         }
-        return "a trial waits"
-                + after.map(k -> ", and with it the answer is " + k.toText()).orElse("");
+        return "there is a what-if" + after.map(k -> " whose answer is " + k.toText()).orElse("");
     }
 
     @Override
@@ -35,8 +34,8 @@ public record WhatIfIs(boolean waits, Optional<AnswerKind> after) implements Con
                 state.whatIf()
                         .map(
                                 t ->
-                                        "a trial waits; the answer is "
+                                        "there is a what-if whose answer is "
                                                 + AnswerKind.of(t.after()).toText())
-                        .orElse("no trial waits"));
+                        .orElse("there is no what-if"));
     }
 }

@@ -11,16 +11,16 @@ import padward.change.Edit;
 import padward.design.Design;
 
 /**
- * What a lesson looks at: the state of the window's work, not how it came about.
+ * What a lesson checks: the state of the work in the window, not how it was reached.
  *
- * @param original the design as it was opened
- * @param now the design with what is kept
+ * @param original the design as opened
+ * @param now the design with all kept changes
  * @param answer the present answer, with its question
- * @param option the clearance that is looked at, of a blocked answer
- * @param route the way that is shown
- * @param hop index of the hop of that way that is chosen
- * @param whatIf a trial that waits to be kept or dropped
- * @param kept what is kept, oldest first
+ * @param option the chosen option to unblock, of a blocked answer
+ * @param route the route that is shown
+ * @param hop index of the chosen hop of that route
+ * @param whatIf the what-if that can be kept or dropped
+ * @param kept the kept changes, oldest first
  */
 public record WindowState(
         Design original,
@@ -32,7 +32,7 @@ public record WindowState(
         Optional<Tried> whatIf,
         List<Kept> kept) {
     /**
-     * A trial.
+     * A what-if.
      *
      * @param edits its edits
      * @param after the answer with it
@@ -47,8 +47,8 @@ public record WindowState(
     /**
      * A kept change.
      *
-     * @param net the net that it was for
-     * @param pad full name of the pad that it was for
+     * @param net the net that it brings out
+     * @param pad full name of its pad
      * @param edits its edits
      */
     public record Kept(String net, String pad, List<Edit> edits) {
@@ -58,7 +58,7 @@ public record WindowState(
         }
     }
 
-    /** Copies what is kept. */
+    /** Copies the kept changes. */
     public WindowState {
         kept = List.copyOf(kept);
     }

@@ -1,2 +1,2 @@
-/** What a lesson's task is marked by: conditions on the state of the window. */
+/** Conditions on the state of the window, by which a lesson recognises a task as done. */
 package padward.lesson.condition;

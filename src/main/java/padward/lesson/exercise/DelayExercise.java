@@ -17,7 +17,7 @@ import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 
-/** "Estimate the delay": from the driver to outside a pad, over the quickest free way. */
+/** "Estimate the delay": from the driver to a pin, over the free route with the shortest delay. */
 final class DelayExercise {
     private static final int LEAST_HOPS = 4;
 
@@ -35,7 +35,7 @@ final class DelayExercise {
         this.progress = progress;
     }
 
-    /** The exercise about a net and a pad; empty when no free way leads there. */
+    /** The exercise about a net and a pad; empty when no free route leads there. */
     Optional<Exercise> make(Net net, int pad, long seed) {
         Question question = new Question(design, net, pad, Corner.SLOW);
         if (!(asker.answer(question, progress) instanceof Answer.Open open)
@@ -54,8 +54,9 @@ final class DelayExercise {
                                 + net.name()
                                 + " is brought out on pad "
                                 + question.padValue().name()
-                                + " by the quickest free way. How many nanoseconds after its driver"
-                                + " does the signal leave the pad, at the slow corner?",
+                                + " over the free route with the shortest delay. How many nanoseconds"
+                                + " after its driver does the signal arrive at the pin, at the slow"
+                                + " corner?",
                         facts(route),
                         new Exercise.Truth.About(
                                 truth, (int) Math.ceil(truth * difficulty.tolerance())),
@@ -68,7 +69,7 @@ final class DelayExercise {
             case EASY -> route.hops().stream().skip(1).forEach(h -> facts.add(named(h)));
             case MEDIUM -> {
                 facts.add(
-                        "The way: "
+                        "The route: "
                                 + String.join(", ", route.hops().stream().map(Hop::name).toList()));
                 facts.addAll(byKind(route));
             }
@@ -85,7 +86,7 @@ final class DelayExercise {
                                 facts.add(
                                         String.format(
                                                 Locale.ROOT,
-                                                "The pad's driver, set to %s, takes %.3f ns.",
+                                                "The pad's driver, with setting %s, takes %.3f ns.",
                                                 s.name(),
                                                 s.delay().slowPs() / 1000.0)));
         return facts;
@@ -94,13 +95,13 @@ final class DelayExercise {
     private static String named(Hop hop) {
         return String.format(
                 Locale.ROOT,
-                "To %s by a %s: %.3f ns.",
+                "To %s through a %s: %.3f ns.",
                 hop.name(),
                 hop.edge().map(e -> e.label()).orElse("driver"),
                 hop.step().slowPs() / 1000.0);
     }
 
-    /** What hops of each kind take, from the least to the greatest on this way. */
+    /** The shortest and the longest delay of each kind of hop on this route. */
     private List<String> byKind(Route route) {
         Map<String, int[]> ranges = new LinkedHashMap<>();
         for (Hop hop : route.hops().subList(1, route.hops().size())) {

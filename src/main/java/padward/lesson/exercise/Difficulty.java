@@ -2,11 +2,11 @@ package padward.lesson.exercise;
 
 /** How hard an exercise is. */
 public enum Difficulty {
-    /** Few choices, and everything told that it takes. */
+    /** Few choices, and all the facts needed. */
     EASY("easy", 3, 0.02),
-    /** More choices; something has to be known or looked up. */
+    /** More choices; some facts have to be known or looked up. */
     MEDIUM("medium", 4, 0.10),
-    /** Many choices close to the right one; little is told. */
+    /** Many choices close to the right one, and few facts. */
     HARD("hard", 6, 0.20);
 
     private final String label;
@@ -19,17 +19,17 @@ public enum Difficulty {
         this.tolerance = tolerance;
     }
 
-    /** The word that options use. */
+    /** The word on the command line and in the window. */
     public String label() {
         return label;
     }
 
-    /** How many choices there are. */
+    /** Number of choices. */
     public int choices() {
         return choices;
     }
 
-    /** How far an estimate may be off, as a share of the truth. */
+    /** How far an estimate may be off, as a share of the true delay. */
     public double tolerance() {
         return tolerance;
     }

@@ -5,15 +5,15 @@ import java.util.Locale;
 import padward.base.BadInput;
 
 /**
- * A question to a learner, with the computed truth. The same design, kind, difficulty and seed give
- * the same exercise.
+ * A question to a learner, with the calculated right answer. The same design, kind, difficulty and
+ * seed give the same exercise.
  *
  * @param kind what it asks
  * @param difficulty how hard it is
  * @param seed its seed
- * @param net the net that it is about
+ * @param net name of the net in question
  * @param text the question
- * @param facts what the learner is told beside the question
+ * @param facts facts given together with the question
  * @param truth the right answer
  * @param explanation why it is right
  */
@@ -31,13 +31,13 @@ public record Exercise(
         facts = List.copyOf(facts);
     }
 
-    /** The right answer: exactly one of two. */
+    /** The right answer, of one of two kinds. */
     public sealed interface Truth {
         /**
          * One of several choices.
          *
          * @param choices names of what can be chosen
-         * @param remarks what is told of each; empty texts for nothing
+         * @param remarks a remark on each; an empty text for none
          * @param right index of the right one
          */
         record OneOf(List<String> choices, List<String> remarks, int right) implements Truth {
@@ -52,24 +52,24 @@ public record Exercise(
          * A delay.
          *
          * @param ps the delay, picoseconds
-         * @param tolerancePs how far an estimate may be off
+         * @param tolerancePs how far an estimate may be off, picoseconds
          */
         record About(int ps, int tolerancePs) implements Truth {}
     }
 
     /**
-     * What came of an answer.
+     * The verdict on an answer.
      *
      * @param right whether it is right
-     * @param text what the learner is told, with the explanation
+     * @param text the verdict and the explanation, for the learner
      */
     public record Mark(boolean right, String text) {}
 
     /**
      * Marks an answer: the number or the name of a choice, or a delay in nanoseconds.
      *
-     * @param source where the answer stands, for faults
-     * @throws BadInput when it is none
+     * @param source name of the place where the answer was given, for error messages
+     * @throws BadInput when the text is not an answer
      */
     public Mark mark(String answer, String source) throws BadInput {
         return truth instanceof Truth.OneOf oneOf

@@ -2,11 +2,11 @@ package padward.lesson.exercise;
 
 /** What exercises ask. */
 public enum ExerciseKind {
-    /** Which site must be freed before a net can reach a pad. */
-    SITE("site", "Which site must be freed?"),
-    /** Which of some pads is the cheapest for a net. */
+    /** Which site must be empty before a net can reach a pad. */
+    SITE("site", "Which site must be empty?"),
+    /** Which of several pads is the cheapest for a net. */
     PAD("pad", "Which pad is the cheapest?"),
-    /** How late a net's signal is outside a pad. */
+    /** How late a net's signal arrives at a pin. */
     DELAY("delay", "Estimate the delay.");
 
     private final String label;
@@ -17,12 +17,12 @@ public enum ExerciseKind {
         this.title = title;
     }
 
-    /** The word that options and files use. */
+    /** The word on the command line and in files. */
     public String label() {
         return label;
     }
 
-    /** What is asked. */
+    /** The question in general. */
     public String title() {
         return title;
     }

@@ -13,8 +13,8 @@ import padward.fabric.Pad;
 import padward.route.search.Engine;
 
 /**
- * Makes exercises about one design, as many as are wanted: each from its seed, none from a list.
- * Belongs to one thread.
+ * Makes any number of exercises about one design, each from its seed, none from a list. Not
+ * thread-safe.
  */
 public final class ExerciseMaker {
     private static final int TRIES = 300;
@@ -34,7 +34,7 @@ public final class ExerciseMaker {
     /**
      * Makes an exercise.
      *
-     * @return empty when the design has nothing to ask of that kind: no held sites, no free pads
+     * @return empty when no exercise of that kind can be made: no used sites, no free pads
      * @throws CancellationException when {@code progress} says so
      */
     public Optional<Exercise> make(
@@ -72,7 +72,7 @@ public final class ExerciseMaker {
         return design.fabric().pads().size();
     }
 
-    /** Pads that the design uses are the interesting ones; a few tries find one. */
+    /** Prefers pads that the design uses, as blocked ones are found there; a few tries find one. */
     private int padFor(Random random) {
         int pad = random.nextInt(padCount());
         for (int i = 0; i < 20 && !hasUsedSite(pad); i++) {

@@ -18,7 +18,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.search.Engine;
 
-/** "Which pad is the cheapest?": the first of some pads in the order of the survey. */
+/** "Which pad is the cheapest?": the first of several pads in the order of the survey. */
 final class PadExercise {
     private static final int MOST_PADS = 600;
 
@@ -36,7 +36,7 @@ final class PadExercise {
         this.progress = progress;
     }
 
-    /** The exercise about a net; empty when its pads do not differ. */
+    /** The exercise about a net; empty when its pads cost the same. */
     Optional<Exercise> make(Net net, long seed) {
         if (fabric.pads().size() > MOST_PADS) {
             return Optional.empty();
@@ -94,26 +94,27 @@ final class PadExercise {
         List<String> truth =
                 ranked.stream()
                         .filter(choices::contains)
-                        .map(a -> a.question().padValue().name() + ": " + told(a))
+                        .map(a -> a.question().padValue().name() + ": " + costText(a))
                         .toList();
         int root = net.route().root();
         List<String> facts = new ArrayList<>();
         facts.add(
-                "Cheap means: nothing else can drive the pad; then, the design loses least; then,"
-                        + " the fewest obstacles; then, the least delay at the slow corner.");
+                "The cheapest pad is, in this order: one that nothing else can drive; one where the"
+                        + " design loses the least function; one with the fewest obstacles; one with"
+                        + " the shortest delay at the slow corner.");
         facts.add("The net's driver is in tile " + fabric.tileName(fabric.tile(root)) + ".");
         return new Exercise(
                 ExerciseKind.PAD,
                 difficulty,
                 seed,
                 net.name(),
-                "On which of these pads is net " + net.name() + " brought out the cheapest?",
+                "On which of these pads is it cheapest to bring out net " + net.name() + "?",
                 facts,
                 new Exercise.Truth.OneOf(names, remarks, right),
                 "In order: " + String.join("; ", truth) + ".");
     }
 
-    /** What can be seen of a pad without asking. */
+    /** What is known about a pad without a search. */
     private String remark(Answer answer) {
         int index = answer.question().pad();
         Pad pad = answer.question().padValue();
@@ -126,14 +127,14 @@ final class PadExercise {
         if (pad.dataSite() >= 0) {
             design.occupancy()
                     .findCellOn(pad.dataSite())
-                    .ifPresent(c -> parts.add("IO register held by " + c.name()));
+                    .ifPresent(c -> parts.add("IO register site used by " + c.name()));
         }
         return parts.isEmpty()
-                ? "no port, nothing on the board, its IO register free"
+                ? "no port, nothing on the board, IO register site free"
                 : String.join(", ", parts);
     }
 
-    private static String stake(Answer answer) {
+    private static String wouldLose(Answer answer) {
         int ends =
                 answer instanceof Answer.Blocked blocked
                         ? blocked.obstacles().stream()
@@ -141,10 +142,13 @@ final class PadExercise {
                                 .mapToInt(o -> o.wouldLose())
                                 .sum()
                         : 0;
-        return ends + (ends == 1 ? " end at stake" : " ends at stake");
+        return ends
+                + (ends == 1
+                        ? " endpoint would lose its signal"
+                        : " endpoints would lose their signal");
     }
 
-    private static String told(Answer answer) {
+    private static String costText(Answer answer) {
         List<String> parts = new ArrayList<>();
         if (Survey.hazardous(answer)) {
             parts.add("something else may drive it");
@@ -155,7 +159,7 @@ final class PadExercise {
             parts.add(
                     obstacles
                             + (obstacles == 1 ? " obstacle, " : " obstacles, ")
-                            + (cost == 0 ? "removable" : "not spare, " + stake(answer)));
+                            + (cost == 0 ? "removable" : "not removable, " + wouldLose(answer)));
         }
         parts.add(route(answer).total().toText());
         return String.join(", ", parts);

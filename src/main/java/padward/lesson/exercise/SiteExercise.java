@@ -23,7 +23,8 @@ import padward.unblock.why.Chokepoint;
 import padward.unblock.why.SearchLimits;
 
 /**
- * "Which site must be freed?": a held site that every way passes, among held sites that are not.
+ * "Which site must be empty?": a used site that every route passes, among used sites that some
+ * route avoids.
  */
 final class SiteExercise {
     private static final SearchLimits LIMITS = new SearchLimits(200_000, 400, 2, 0);
@@ -45,7 +46,7 @@ final class SiteExercise {
         this.progress = progress;
     }
 
-    /** The exercise about a net and a pad; empty when no one held site is on every way. */
+    /** The exercise about a net and a pad; empty unless exactly one used site is on every route. */
     Optional<Exercise> make(Net net, int pad, long seed) {
         Question question = new Question(design, net, pad, Corner.SLOW);
         if (!(asker.answer(question, progress) instanceof Answer.Blocked)) {
@@ -62,7 +63,7 @@ final class SiteExercise {
         Set<String> must = used.stream().map(Chokepoint::resource).collect(Collectors.toSet());
         List<Chokepoint> sites =
                 used.stream().filter(c -> fabric.findSite(c.resource()) >= 0).toList();
-        // The enable's site must be freed too, though no way passes it.
+        // The enable's site must be empty too, although no route passes it.
         boolean more = blocked.obstacles().stream().anyMatch(o -> o.hops().isEmpty());
         if (sites.size() != 1 || more) {
             return Optional.empty();
@@ -77,7 +78,9 @@ final class SiteExercise {
         return Optional.of(exercise(blocked, choices, choices.indexOf(right), seed));
     }
 
-    /** Held sites that are not on every way; the harder, the nearer to the right one. */
+    /**
+     * Used sites that are not on every route; the harder the exercise, the nearer to the right one.
+     */
     private List<Integer> others(int right, Set<String> must) {
         List<Integer> others = new ArrayList<>();
         for (Cell cell : design.cells()) {
@@ -113,14 +116,14 @@ final class SiteExercise {
             SiteView view = fabric.site(site);
             names.add(view.name());
             String occupant =
-                    design.occupancy().findCellOn(site).map(c -> "held by " + c.name()).orElse("");
+                    design.occupancy().findCellOn(site).map(c -> "used by " + c.name()).orElse("");
             remarks.add(difficulty == Difficulty.HARD ? "" : view.kind() + ", " + occupant);
         }
         List<String> facts = new ArrayList<>();
         if (difficulty == Difficulty.EASY) {
             facts.add(
-                    "A way into a pad leads through the IO register site that stands before it, in"
-                            + " the pad's own tile, unless the fabric has a way around.");
+                    "A route to a pad passes the IO register site before it, in the pad's own tile,"
+                            + " unless the fabric has a connection around it.");
         }
         return new Exercise(
                 ExerciseKind.SITE,
@@ -131,7 +134,7 @@ final class SiteExercise {
                         + question.net().name()
                         + " cannot reach pad "
                         + question.padValue().name()
-                        + " now. Which of these sites must be freed before it can?",
+                        + " now. Which of these sites must be empty before it can?",
                 facts,
                 new Exercise.Truth.OneOf(names, remarks, right),
                 AnswerText.explanation(blocked));

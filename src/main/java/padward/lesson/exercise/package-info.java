@@ -1,2 +1,2 @@
-/** Random questions to a learner, with the computed truth. */
+/** Random questions to a learner, with calculated answers. */
 package padward.lesson.exercise;

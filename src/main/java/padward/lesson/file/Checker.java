@@ -18,7 +18,7 @@ import padward.format.source.Source;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 
-/** Checks a file of any of our formats, and says what is in it. */
+/** Checks a file of any of Padward's formats and describes what is in it. */
 public final class Checker {
     private Checker() {}
 
@@ -26,7 +26,7 @@ public final class Checker {
      * Reads a file and counts what is in it.
      *
      * @return lines for people
-     * @throws BadInput when something in it cannot be
+     * @throws BadInput when the file has a fault
      */
     public static List<String> check(Path file, Progress progress) throws BadInput {
         Source source = Source.of(file);
@@ -38,7 +38,7 @@ public final class Checker {
                 int types = MappingReader.read(source, progress).types().size();
                 yield List.of(
                         "mapping of " + types + " types of cell",
-                        "its kinds and pins are checked against a fabric by settle");
+                        "its kinds and pins are checked against a fabric by place-route");
             }
             case FileHeader.LEDGER ->
                     List.of("ledger", "its entries are checked against a design by apply and undo");
@@ -57,21 +57,21 @@ public final class Checker {
         return List.of(
                 "lesson " + lesson.number() + ", " + lesson.name() + ": " + lesson.title(),
                 lesson.steps().size()
-                        + " steps; its solution was played on its design and does them");
+                        + " steps; its solution was played on its design and solves it");
     }
 
     private static List<String> describe(LearnerRecord learner) {
         long solved = learner.lessons().values().stream().filter(l -> l.isSolved()).count();
         return List.of(
-                "what learner " + learner.learner() + " has done: " + solved + " lessons solved");
+                "progress of learner " + learner.learner() + ": " + solved + " lessons solved");
     }
 
-    /** What is in a fabric and what is odd about it, as lines for people. O(connections). */
+    /** What is in a fabric and what is suspicious about it, as lines for people. O(connections). */
     public static List<String> describe(Fabric fabric, Progress progress) {
         List<String> lines = new ArrayList<>(counts(fabric));
         FabricReview.Result review = FabricReview.of(fabric, progress);
         lines.addAll(review.counts());
-        review.findings().forEach(f -> lines.add("odd: " + f));
+        review.findings().forEach(f -> lines.add("suspicious: " + f));
         return lines;
     }
 
@@ -90,7 +90,9 @@ public final class Checker {
                 fabric.pads().size() + " pads, " + driven + " of which can be driven");
     }
 
-    /** What is in a design and its fabric and what is odd about them, as lines for people. */
+    /**
+     * What is in a design and its fabric and what is suspicious about them, as lines for people.
+     */
     public static List<String> describe(Design design, Progress progress) {
         List<String> lines = new ArrayList<>();
         lines.add("design " + design.name());
@@ -103,7 +105,7 @@ public final class Checker {
                         + " ports; "
                         + design.occupancy().occupiedCount()
                         + " vertices occupied");
-        DesignReview.of(design).forEach(f -> lines.add("odd: " + f));
+        DesignReview.of(design).forEach(f -> lines.add("suspicious: " + f));
         lines.addAll(describe(design.fabric(), progress));
         return lines;
     }

@@ -25,9 +25,9 @@ import padward.lesson.condition.SkewWithin;
 import padward.lesson.condition.StillThere;
 import padward.lesson.condition.WhatIfIs;
 
-/** Reads one condition of a lesson. What it looks at decides which other members it may have. */
+/** Reads one condition of a lesson; its member "look" decides which other members it may have. */
 final class ConditionReader {
-    /** What can be looked at, with the members that may say more. */
+    /** The values of "look", each with the other members that it may have. */
     private static final Map<String, Set<String>> MAY_HAVE =
             Map.of(
                     "question", Set.of("net", "pad", "corner"),
@@ -39,14 +39,14 @@ final class ConditionReader {
                                     "edge",
                                     "tile",
                                     "siteKind",
-                                    "holder",
+                                    "occupant",
                                     "branch",
                                     "slowest"),
                     "option", Set.of("removes", "cost"),
-                    "whatIf", Set.of("waits", "answer"),
+                    "what-if", Set.of("pending", "answer"),
                     "kept", Set.of("net", "pads", "hazardous"),
-                    "skew", Set.of("nets", "most_ps"),
-                    "design", Set.of("cell", "net", "port", "there"));
+                    "skew", Set.of("nets", "max_ps"),
+                    "design", Set.of("cell", "net", "port", "present"));
 
     private static final Shape CONDITION =
             Shape.of(
@@ -60,20 +60,20 @@ final class ConditionReader {
                     "edge",
                     "tile",
                     "siteKind",
-                    "holder",
+                    "occupant",
                     "branch",
                     "slowest",
                     "removes",
                     "cost",
-                    "waits",
+                    "pending",
                     "pads",
                     "hazardous",
                     "nets",
-                    "most_ps",
+                    "max_ps",
                     "cell",
                     "port",
-                    "there");
-    private static final int MOST_SKEW_PS = 1_000_000;
+                    "present");
+    private static final int MAX_SKEW_PS = 1_000_000;
 
     private final JsonIn in;
     private String look = "";
@@ -89,16 +89,16 @@ final class ConditionReader {
     private Optional<String> occupant = Optional.empty();
     private boolean branch;
     private boolean slowest;
-    private Optional<String> frees = Optional.empty();
+    private Optional<String> removes = Optional.empty();
     private Optional<OptionChosen.Cost> cost = Optional.empty();
-    private boolean waits = true;
+    private boolean pending = true;
     private List<String> pads = List.of();
     private Optional<Boolean> hazardous = Optional.empty();
     private List<String> nets = List.of();
-    private int mostPs;
+    private int maxPs;
     private Optional<String> cell = Optional.empty();
     private Optional<String> port = Optional.empty();
-    private boolean there = true;
+    private boolean present = true;
 
     private ConditionReader(JsonIn in) {
         this.in = in;
@@ -120,10 +120,10 @@ final class ConditionReader {
             case "hop" ->
                     new HopChosen(
                             vertex, vertexKind, edge, tile, siteKind, occupant, branch, slowest);
-            case "option" -> new OptionChosen(frees, cost);
-            case "whatIf" -> new WhatIfIs(waits, answer);
+            case "option" -> new OptionChosen(removes, cost);
+            case "what-if" -> new WhatIfIs(pending, answer);
             case "kept" -> new KeptIs(net, pads, hazardous);
-            case "skew" -> new SkewWithin(nets, mostPs);
+            case "skew" -> new SkewWithin(nets, maxPs);
             default -> stillThere();
         };
     }
@@ -141,22 +141,22 @@ final class ConditionReader {
             case "edge" -> edge = Optional.of(in.oneOf(EdgeKind.values(), EdgeKind::label));
             case "tile" -> tile = Optional.of(in.name());
             case "siteKind" -> siteKind = Optional.of(in.name());
-            case "holder" -> occupant = Optional.of(in.name());
+            case "occupant" -> occupant = Optional.of(in.name());
             case "branch" -> branch = in.flag();
             case "slowest" -> slowest = in.flag();
-            case "removes" -> frees = Optional.of(in.name());
+            case "removes" -> removes = Optional.of(in.name());
             case "cost" ->
                     cost =
                             Optional.of(
                                     in.oneOf(OptionChosen.Cost.values(), OptionChosen.Cost::label));
-            case "waits" -> waits = in.flag();
+            case "pending" -> pending = in.flag();
             case "pads" -> pads = in.list(JsonIn::name);
             case "hazardous" -> hazardous = Optional.of(in.flag());
             case "nets" -> nets = in.list(JsonIn::name);
-            case "most_ps" -> mostPs = in.integer(0, MOST_SKEW_PS);
+            case "max_ps" -> maxPs = in.integer(0, MAX_SKEW_PS);
             case "cell" -> cell = Optional.of(in.name());
             case "port" -> port = Optional.of(in.name());
-            default -> there = in.flag();
+            default -> present = in.flag();
         }
     }
 
@@ -165,7 +165,7 @@ final class ConditionReader {
         if (allowed == null) {
             List<String> known = MAY_HAVE.keySet().stream().sorted().toList();
             throw in.fault(
-                    "\"look\" at one of " + String.join(", ", known),
+                    "\"look\" with one of " + String.join(", ", known),
                     Nearest.describe(look, known.stream()));
         }
         for (String name : CONDITION.names()) {
@@ -179,13 +179,13 @@ final class ConditionReader {
             case "answer" -> need(member, "answer");
             case "skew" -> {
                 need(member, "nets");
-                need(member, "most_ps");
+                need(member, "max_ps");
                 if (nets.size() < 2) {
-                    throw in.fault("two nets at least", nets.size() + "");
+                    throw in.fault("at least two nets", nets.size() + "");
                 }
             }
             case "question" -> needOne(net.isPresent() || pad.isPresent() || corner.isPresent());
-            case "option" -> needOne(frees.isPresent() || cost.isPresent());
+            case "option" -> needOne(removes.isPresent() || cost.isPresent());
             default -> {}
         }
     }
@@ -213,10 +213,10 @@ final class ConditionReader {
             throw in.fault("one of cell, net, port", count == 0 ? "none" : "more");
         }
         if (cell.isPresent()) {
-            return new StillThere(StillThere.Sort.CELL, cell.get(), there);
+            return new StillThere(StillThere.Kind.CELL, cell.get(), present);
         }
         return net.isPresent()
-                ? new StillThere(StillThere.Sort.NET, net.get(), there)
-                : new StillThere(StillThere.Sort.PORT, port.get(), there);
+                ? new StillThere(StillThere.Kind.NET, net.get(), present)
+                : new StillThere(StillThere.Kind.PORT, port.get(), present);
     }
 }

@@ -19,7 +19,7 @@ import padward.format.source.Text;
 import padward.lesson.Lesson;
 
 /**
- * Lessons in their order, with where each comes from.
+ * Lessons in their order, each with its source.
  *
  * @param places the lessons, by their numbers
  */
@@ -32,15 +32,15 @@ public record Course(List<Place> places) {
                     "03-branching",
                     "04-io-register",
                     "05-enable",
-                    "06-freeing",
+                    "06-unblocking",
                     "07-skew",
                     "08-cautions");
 
     /**
      * A lesson and its source.
      *
-     * @param source where it was read
-     * @param lesson what it says
+     * @param source the file or resource that it was read from
+     * @param lesson the lesson
      */
     public record Place(Source source, Lesson lesson) {
         /** Reads the design that the lesson is about. */
@@ -54,7 +54,7 @@ public record Course(List<Place> places) {
         places = List.copyOf(places);
     }
 
-    /** What the lessons say, in their order. */
+    /** The lessons in their order. */
     public List<Lesson> lessons() {
         return places.stream().map(Place::lesson).toList();
     }
@@ -62,7 +62,7 @@ public record Course(List<Place> places) {
     /**
      * The lessons that come with the program.
      *
-     * @throws BadInput when the program was packed without them
+     * @throws BadInput when they are missing from the program
      */
     public static Course builtIn() throws BadInput {
         List<Source> sources =
@@ -74,7 +74,7 @@ public record Course(List<Place> places) {
      * The lessons in a folder: all files whose names end in {@code .json} that say they are
      * lessons.
      *
-     * @throws BadInput when one has a fault, two have one name, or there is none
+     * @throws BadInput when one has a fault, two share a name, or there is none
      */
     public static Course in(Path folder) throws BadInput {
         List<Source> sources = new ArrayList<>();

@@ -18,7 +18,7 @@ import padward.format.source.Source;
 import padward.lesson.LearnerRecord;
 import padward.lesson.exercise.ExerciseKind;
 
-/** Reads and writes what one learner has done. */
+/** Reads and writes the progress of one learner. */
 public final class LearnerFile {
     private static final int MOST = 1_000_000;
     private static final Shape LESSON =

@@ -12,10 +12,10 @@ import padward.format.source.UserFolder;
 import padward.lesson.LearnerRecord;
 
 /**
- * What learners have done, a file for each in one folder.
+ * The folder with one progress file for each learner.
  *
  * @param folder where the files are written
- * @param earlier where they were in earlier versions; read as long as there is no newer file
+ * @param earlier where earlier versions wrote them; read until there is a newer file
  */
 public record LearnerFolder(Path folder, Optional<Path> earlier) {
     /** System property that names another folder than the usual one. */
@@ -28,19 +28,16 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
         return new LearnerFolder(folder, Optional.empty());
     }
 
-    /**
-     * Where learners are remembered when nothing else is said: in the user's folder for Padward, or
-     * where the system property says.
-     */
-    public static LearnerFolder usual() {
-        return usual(
+    /** The default folder: in the user's folder for Padward, or where the system property says. */
+    public static LearnerFolder standard() {
+        return standard(
                 System.getProperty(PROPERTY, ""),
                 UserFolder.path(),
                 Path.of(System.getProperty("user.home", ".")));
     }
 
-    /** The same, from what it depends on. */
-    static LearnerFolder usual(String given, Path user, Path home) {
+    /** The same, with everything that it depends on as an argument. */
+    static LearnerFolder standard(String given, Path user, Path home) {
         return given.isEmpty()
                 ? new LearnerFolder(
                         user.resolve("learners"),
@@ -51,13 +48,13 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
     /**
      * A learner's file, whether it is there or not.
      *
-     * @throws BadInput when nobody can be called so
+     * @throws BadInput when this cannot be the name of a learner
      */
     public Path file(String learner) throws BadInput {
         return folder.resolve(fileName(learner));
     }
 
-    /** Letters, digits, - and _ stand as they are. */
+    /** Letters, digits, - and _ are kept; anything else becomes its hexadecimal code. */
     private static String fileName(String learner) throws BadInput {
         if (learner.isBlank()
                 || learner.length() > LONGEST
@@ -82,7 +79,7 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
     }
 
     /**
-     * What a learner has done; nothing when there is no file yet.
+     * A learner's progress; none when there is no file yet.
      *
      * @throws BadInput when the file has a fault
      */
@@ -98,10 +95,10 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
     }
 
     /**
-     * Changes what is remembered of a learner. The file is written as a whole or not at all.
+     * Changes a learner's progress. The file is written completely or not at all.
      *
-     * @return what is remembered now
-     * @throws BadInput when the old file has a fault, or the new one cannot be written
+     * @return the changed progress
+     * @throws BadInput when the old file has a fault or the new one cannot be written
      */
     public LearnerRecord change(String learner, UnaryOperator<LearnerRecord> change)
             throws BadInput {
@@ -110,7 +107,7 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
             Files.createDirectories(folder);
         } catch (IOException fault) {
             throw new BadInput(
-                    folder.toString(), "", "a folder that can be made", fault.getMessage());
+                    folder.toString(), "", "a folder that can be created", fault.getMessage());
         }
         LearnerFile.write(next, file(learner));
         return next;

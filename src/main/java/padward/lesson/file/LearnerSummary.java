@@ -10,15 +10,15 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonText;
 
-/** Writes for people what a learner has done. */
+/** Writes a learner's progress for people to read. */
 public final class LearnerSummary {
     private LearnerSummary() {}
 
     /**
-     * Writes a page to print when the file's name ends in {@code .html}, else plain text; as a
-     * whole or not at all.
+     * Writes a page to print when the file's name ends in {@code .html}, else plain text;
+     * completely or not at all.
      *
-     * @throws BadInput when that cannot be done
+     * @throws BadInput when the file cannot be written
      */
     public static void write(Path file, LearnerRecord record, List<Lesson> lessons)
             throws BadInput {

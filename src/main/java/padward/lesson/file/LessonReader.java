@@ -39,7 +39,7 @@ public final class LessonReader {
     private LessonReader() {}
 
     /**
-     * Reads a lesson; whether it fits its design is for {@link #check} to find out.
+     * Reads a lesson; {@link #check} checks whether it fits its design.
      *
      * @throws BadInput when the file cannot be read or has a fault
      */
@@ -68,8 +68,8 @@ public final class LessonReader {
     /**
      * Reads a lesson and plays its solution on its design.
      *
-     * @throws BadInput when it cannot be read, names what its design does not have, or cannot be
-     *     solved as it says
+     * @throws BadInput when it cannot be read, names something that its design does not have, or
+     *     cannot be solved by its solution
      */
     public static Lesson check(Source source, Progress progress) throws BadInput {
         Lesson lesson = read(source, progress);
@@ -111,7 +111,7 @@ public final class LessonReader {
     private static List<LessonStep> readSteps(JsonIn in) throws BadInput {
         List<LessonStep> all = in.list(LessonReader::readStep);
         if (all.isEmpty()) {
-            throw in.fault("one step at least", "none");
+            throw in.fault("at least one step", "none");
         }
         return all;
     }
@@ -149,11 +149,11 @@ public final class LessonReader {
         return new LessonStep.Mistake(when, say);
     }
 
-    /** Conditions that held of nothing would hold always. */
+    /** An empty list of conditions would always be fulfilled. */
     private static List<Condition> readConditions(JsonIn in) throws BadInput {
         List<Condition> all = in.list(ConditionReader::read);
         if (all.isEmpty()) {
-            throw in.fault("one condition at least", "none");
+            throw in.fault("at least one condition", "none");
         }
         return all;
     }

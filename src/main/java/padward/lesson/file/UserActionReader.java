@@ -9,10 +9,10 @@ import padward.format.json.Shape;
 import padward.format.source.Text;
 import padward.lesson.UserAction;
 
-/** Reads what the solution of a lesson's step does. */
+/** Reads the actions that solve a step of a lesson. */
 final class UserActionReader {
-    private static final Shape DEED = Shape.of("do!", "net", "pad", "corner", "vertex", "option");
-    private static final int MOST_CLEARANCES = 64;
+    private static final Shape ACTION = Shape.of("do!", "net", "pad", "corner", "vertex", "option");
+    private static final int MAX_OPTIONS = 64;
 
     private UserActionReader() {}
 
@@ -23,7 +23,7 @@ final class UserActionReader {
         String vertex = "";
         Corner corner = Corner.SLOW;
         int option = 0;
-        Members member = in.object(DEED);
+        Members member = in.object(ACTION);
         while (member.next()) {
             switch (member.name()) {
                 case "do" -> word = in.name();
@@ -31,7 +31,7 @@ final class UserActionReader {
                 case "pad" -> pad = in.name();
                 case "corner" -> corner = in.oneOf(Corner.values(), Corner::label);
                 case "vertex" -> vertex = in.name();
-                default -> option = in.integer(1, MOST_CLEARANCES);
+                default -> option = in.integer(1, MAX_OPTIONS);
             }
         }
         return switch (word) {
@@ -44,22 +44,22 @@ final class UserActionReader {
                 need(in, member, "vertex");
                 yield new UserAction.ChooseHop(vertex);
             }
-            case "look-at-option" -> {
+            case "choose-option" -> {
                 need(in, member, "option");
-                yield new UserAction.LookAtOption(option - 1);
+                yield new UserAction.ChooseOption(option - 1);
             }
             default -> plain(in, word);
         };
     }
 
     private static UserAction plain(JsonIn in, String word) throws BadInput {
-        Optional<UserAction> deed = UserAction.plain(word);
-        if (deed.isEmpty()) {
+        Optional<UserAction> action = UserAction.plain(word);
+        if (action.isEmpty()) {
             throw in.fault(
-                    "one of ask, choose-hop, look-at-clearance, try, keep, drop, undo",
+                    "one of ask, choose-hop, choose-option, try, keep, drop, undo",
                     Text.quote(word));
         }
-        return deed.get();
+        return action.get();
     }
 
     private static void need(JsonIn in, Members member, String name) throws BadInput {

@@ -1,2 +1,2 @@
-/** Reads lessons and reads and writes what learners have done. */
+/** Reads lessons; reads and writes learners' progress. */
 package padward.lesson.file;

@@ -4,27 +4,27 @@ import java.util.List;
 import padward.design.Occupant;
 
 /**
- * One step of the search for the fewest occupants, as a value.
+ * One step of the search for the fewest obstacles, as a value.
  *
  * @param event what happened to the label
  * @param vertex the label's vertex
- * @param freed the occupants freed to get there
+ * @param removed the occupants that must be removed to get there
  */
-public record LabelStep(Event event, int vertex, List<Occupant> freed) {
+public record LabelStep(Event event, int vertex, List<Occupant> removed) {
     /** What can happen to a label. */
     public enum Event {
-        /** It waits to be looked at. */
+        /** It is new and waits to be expanded. */
         MADE,
-        /** It is not made: a smaller set, or the same, is there already. */
+        /** It is not needed: the same set, or a smaller one, is there already. */
         DROPPED,
-        /** It is looked at: the most promising of those that wait. */
+        /** It is expanded: the most promising of those that wait. */
         TAKEN,
-        /** It has arrived at the other end: freeing its set opens a way. */
+        /** It has arrived at the other end: removing its set opens a route. */
         ARRIVED
     }
 
     /** Copies the occupants. */
     public LabelStep {
-        freed = List.copyOf(freed);
+        removed = List.copyOf(removed);
     }
 }

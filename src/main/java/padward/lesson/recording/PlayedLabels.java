@@ -16,23 +16,23 @@ import padward.unblock.why.MinimumColorRun;
 import padward.unblock.why.SearchLimits;
 
 /**
- * The search for the fewest occupants of a blocked question, recorded: labels that carry their
- * obstacle sets. Immutable; of more steps than allowed the first are kept.
+ * The recorded search for the fewest obstacles of a blocked question: labels that carry their sets
+ * of obstacles. Immutable; beyond the limit, only the first steps are kept.
  */
 public final class PlayedLabels {
     private final Design design;
     private final IntArrayList vertices = new IntArrayList();
     private final List<int[]> sets = new ArrayList<>();
     private final List<LabelStep.Event> events = new ArrayList<>();
-    private final int mostSteps;
-    private int stepsInAll;
+    private final int maxSteps;
+    private int stepCount;
     private boolean fromNet;
     private int atLeastByCuts;
     private MinimumColorRun.Result result;
 
-    private PlayedLabels(Design design, int mostSteps) {
+    private PlayedLabels(Design design, int maxSteps) {
         this.design = design;
-        this.mostSteps = mostSteps;
+        this.maxSteps = maxSteps;
     }
 
     /**
@@ -41,9 +41,9 @@ public final class PlayedLabels {
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static PlayedLabels of(
-            Answer.Blocked blocked, SearchLimits limits, int mostSteps, Progress progress) {
+            Answer.Blocked blocked, SearchLimits limits, int maxSteps, Progress progress) {
         Question question = blocked.question();
-        PlayedLabels played = new PlayedLabels(question.design(), mostSteps);
+        PlayedLabels played = new PlayedLabels(question.design(), maxSteps);
         played.result =
                 MinimumColorRun.run(
                         new QuestionContext(
@@ -61,8 +61,8 @@ public final class PlayedLabels {
 
     private final class Note implements LabelListener {
         @Override
-        public void begun(boolean setsOutFromNet, int atLeast) {
-            fromNet = setsOutFromNet;
+        public void begun(boolean startsFromNet, int atLeast) {
+            fromNet = startsFromNet;
             atLeastByCuts = atLeast;
         }
 
@@ -87,7 +87,7 @@ public final class PlayedLabels {
         }
 
         private void add(LabelStep.Event event, int vertex, int[] occupants) {
-            if (stepsInAll++ < mostSteps) {
+            if (stepCount++ < maxSteps) {
                 events.add(event);
                 vertices.add(vertex);
                 sets.add(occupants);
@@ -95,34 +95,34 @@ public final class PlayedLabels {
         }
     }
 
-    /** Number of steps that are kept. */
+    /** Number of recorded steps. */
     public int size() {
         return events.size();
     }
 
-    /** Steps of the search, those that were not kept included. */
-    public int stepsInAll() {
-        return stepsInAll;
+    /** Steps of the search, including those beyond the limit. */
+    public int stepCount() {
+        return stepCount;
     }
 
     /** The step at a place, 0 being the first. */
     public LabelStep step(int place) {
-        List<Occupant> freed =
+        List<Occupant> removed =
                 Arrays.stream(sets.get(place)).mapToObj(design.occupancy()::occupant).toList();
-        return new LabelStep(events.get(place), vertices.getInt(place), freed);
+        return new LabelStep(events.get(place), vertices.getInt(place), removed);
     }
 
-    /** Whether the search set out from the net; else from the pad. */
-    public boolean setOutFromNet() {
+    /** Whether the search started from the net; else from the pad. */
+    public boolean startedFromNet() {
         return fromNet;
     }
 
-    /** No way can be opened by fewer occupants than this, as cuts showed before the first label. */
+    /** Lower bound on the number of obstacles, from cuts, before the first label. */
     public int atLeastByCuts() {
         return atLeastByCuts;
     }
 
-    /** What the search found. */
+    /** The result of the search. */
     public MinimumColorRun.Result result() {
         return result;
     }

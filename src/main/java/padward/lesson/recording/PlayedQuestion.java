@@ -18,22 +18,24 @@ import padward.route.search.SearchOutcome;
 /**
  * A question answered while its searches were recorded.
  *
- * @param method by which search
- * @param answer the quick answer, which is that of an unrecorded question
- * @param parts its searches in their order: over what is free, then, if that fails, over what could
- *     be freed, at a price
+ * @param method the search method
+ * @param answer the quick answer, the same as without recording
+ * @param parts its searches in order: over free resources; then, if that fails, also over used
+ *     ones, at a price for each obstacle
  */
 public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
     /**
      * One search of the question.
      *
-     * @param priced whether it went over what could be freed, at a price
+     * @param priced whether it also went over used resources, at a price for each obstacle
      * @param recording its steps
      */
     public record Part(boolean priced, Recording recording) {
-        /** What it searched, in a few words. */
+        /** What it searched, in a few words for the screen. */
         public String what() {
-            return priced ? "over what could be freed, at a price" : "over what is free";
+            return priced
+                    ? "over free and used resources, with obstacles at a price"
+                    : "over free resources only";
         }
     }
 
@@ -43,15 +45,15 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
     }
 
     /**
-     * Answers a question and records how.
+     * Answers a question and records its searches.
      *
-     * @param mostSteps most steps to keep of each search
+     * @param maxSteps limit on the recorded steps of each search
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static PlayedQuestion of(
-            Question question, SearchMethod method, int mostSteps, Progress progress) {
+            Question question, SearchMethod method, int maxSteps, Progress progress) {
         Fabric fabric = question.design().fabric();
-        Recorder recorder = new Recorder(mostSteps);
+        Recorder recorder = new Recorder(maxSteps);
         PathSearch search = new PathSearch(fabric, recorder);
         List<Part> parts = new ArrayList<>();
         RouteSearch recorded =
@@ -80,7 +82,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
         return new PlayedQuestion(method, answer, parts);
     }
 
-    /** The search that found the way, or the last that did not. */
+    /** The search that found the route, or the last one if none did. */
     public Optional<Part> decisive() {
         return parts.isEmpty() ? Optional.empty() : Optional.of(parts.get(parts.size() - 1));
     }

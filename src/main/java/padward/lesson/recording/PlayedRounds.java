@@ -9,10 +9,10 @@ import padward.design.Design;
 import padward.design.Net;
 
 /**
- * A group of nets brought out at once while the rounds of its negotiation were recorded; one round
- * at the least, unless no net found a pad.
+ * A group of nets brought out together, with the recorded rounds of their negotiation: at least one
+ * round, unless no net found a pad.
  *
- * @param bus what came of it
+ * @param bus the result
  * @param rounds the rounds, in order
  */
 public record PlayedRounds(Bus bus, List<Bus.Round> rounds) {
@@ -22,9 +22,9 @@ public record PlayedRounds(Bus bus, List<Bus.Round> rounds) {
     }
 
     /**
-     * Brings the nets out and records how.
+     * Brings the nets out and records the rounds.
      *
-     * @param pads indices of pads that may be taken
+     * @param pads indices of the pads that may be used
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static PlayedRounds of(

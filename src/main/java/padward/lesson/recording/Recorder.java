@@ -9,12 +9,12 @@ import padward.route.search.SearchListener;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 
-/** Records what a watched search does, as far as memory was allowed. */
+/** Records the steps of a search up to a limit. */
 public final class Recorder implements SearchListener {
-    /** Steps that are enough for any search that a person steps through: 11 MB. */
-    public static final int USUAL_STEPS = 400_000;
+    /** Enough for any search that a person steps through; takes 11 MB. */
+    public static final int DEFAULT_STEPS = 400_000;
 
-    private final int mostSteps;
+    private final int maxSteps;
     private final Int2IntOpenHashMap lastReach = new Int2IntOpenHashMap();
     private final IntOpenHashSet refused = new IntOpenHashSet();
     private Recording.Columns columns = new Recording.Columns();
@@ -24,10 +24,10 @@ public final class Recorder implements SearchListener {
     private int steps;
 
     /**
-     * @param mostSteps most steps to keep; the counts go on beyond
+     * @param maxSteps limit on the recorded steps; counting continues beyond it
      */
-    public Recorder(int mostSteps) {
-        this.mostSteps = mostSteps;
+    public Recorder(int maxSteps) {
+        this.maxSteps = maxSteps;
         lastReach.defaultReturnValue(Fabric.NOTHING);
     }
 
@@ -65,24 +65,24 @@ public final class Recorder implements SearchListener {
 
     @Override
     public void refused(int vertex, int from) {
-        if (steps < mostSteps && refused.add(vertex) && isRoom()) {
+        if (steps < maxSteps && refused.add(vertex) && isRoom()) {
             columns.addRefused(vertex, from);
         }
     }
 
     @Override
     public void ended(SearchOutcome outcome) {
-        // The caller hands over the outcome, which a search made of several runs alone knows.
+        // The outcome comes through take(): only the caller knows that of a search of several runs.
     }
 
     private boolean isRoom() {
-        return steps++ < mostSteps;
+        return steps++ < maxSteps;
     }
 
     /**
-     * What was recorded since the last call of this method, with what came of it.
+     * Returns what was recorded since the last call of this method.
      *
-     * @param outcome what the search, of which this saw one run or several, ended with
+     * @param outcome the result of the whole search, which may have had several runs
      */
     public Recording take(SearchOutcome outcome) {
         Recording result = new Recording(columns, goal, outcome, runs, steps);

@@ -8,8 +8,8 @@ import padward.fabric.Fabric;
 import padward.route.search.SearchOutcome;
 
 /**
- * What one search did, step by step, and what came of it. Immutable once it is recorded; 28 bytes a
- * step. Of a search with more steps than were allowed the first are kept, and the counts of all.
+ * One search, step by step, with its result. Immutable once recorded; 28 bytes per step. Beyond the
+ * limit, only the first steps are kept; the counts cover all of them.
  */
 public final class Recording {
     private static final int SETTLED = -2;
@@ -20,15 +20,15 @@ public final class Recording {
     private final LongArrayList costs;
     private final LongArrayList aheads;
 
-    /** For each step the one before it that reached the same vertex, or NOTHING. */
+    /** For each step the earlier step that reached the same vertex, or NOTHING. */
     private final IntArrayList earlier;
 
     private final int goal;
     private final SearchOutcome outcome;
     private final int runs;
-    private final int stepsInAll;
+    private final int stepCount;
 
-    /** The columns of a recording that is still being made. */
+    /** The columns of a recording that is still being written. */
     static final class Columns {
         final IntArrayList vertices = new IntArrayList();
         final IntArrayList origins = new IntArrayList();
@@ -44,7 +44,7 @@ public final class Recording {
             add(vertex, from, cost, ahead, before);
         }
 
-        /** The cost's place holds the edge's origin. */
+        /** The column of costs holds the edge's origin here. */
         void addRefused(int vertex, int from) {
             add(vertex, REFUSED, from, 0, Fabric.NOTHING);
         }
@@ -63,11 +63,11 @@ public final class Recording {
     }
 
     /**
-     * @param columns the steps; kept, not copied, and not to be changed
-     * @param runs how often the search set out before it could end
-     * @param stepsInAll steps of the last run, those that were not kept included
+     * @param columns the steps; kept without copying, must not be changed
+     * @param runs number of runs until the search ended
+     * @param stepCount steps of the last run, including those beyond the limit
      */
-    Recording(Columns columns, int goal, SearchOutcome outcome, int runs, int stepsInAll) {
+    Recording(Columns columns, int goal, SearchOutcome outcome, int runs, int stepCount) {
         this.vertices = columns.vertices;
         this.origins = columns.origins;
         this.costs = columns.costs;
@@ -76,22 +76,22 @@ public final class Recording {
         this.goal = goal;
         this.outcome = outcome;
         this.runs = runs;
-        this.stepsInAll = stepsInAll;
+        this.stepCount = stepCount;
     }
 
-    /** Number of steps that are kept. */
+    /** Number of recorded steps. */
     public int size() {
         return vertices.size();
     }
 
-    /** Steps of the search, those that were not kept included. */
-    public int stepsInAll() {
-        return stepsInAll;
+    /** Steps of the last run, including those beyond the limit. */
+    public int stepCount() {
+        return stepCount;
     }
 
-    /** Whether all steps are kept. */
+    /** Whether all steps were recorded. */
     public boolean isWhole() {
-        return stepsInAll == size();
+        return stepCount == size();
     }
 
     /** The step at a place, 0 being the first. */
@@ -108,30 +108,32 @@ public final class Recording {
         };
     }
 
-    /** The earlier step that reached the same vertex at more, or {@link Fabric#NOTHING}. */
+    /**
+     * The earlier step that reached the same vertex at a higher cost, or {@link Fabric#NOTHING}.
+     */
     int earlierReach(int place) {
         return earlier.getInt(place);
     }
 
-    /** The vertex that was searched for. */
+    /** The vertex that the search looked for. */
     public int goal() {
         return goal;
     }
 
-    /** What the search ended with. */
+    /** The result of the search. */
     public SearchOutcome outcome() {
         return outcome;
     }
 
     /**
-     * How often the search set out: a first run that is cut short comes before a longer one. The
-     * steps are those of the last.
+     * Number of runs: a short first run may come before a longer one. The recorded steps are those
+     * of the last run.
      */
     public int runs() {
         return runs;
     }
 
-    /** The first step from a place on about a vertex that passes a test. O(steps). */
+    /** The first step at or after a place whose vertex passes a test. O(steps). */
     public OptionalInt firstStep(int from, IntPredicate test) {
         for (int place = from; place < size(); place++) {
             if (test.test(vertices.getInt(place))) {

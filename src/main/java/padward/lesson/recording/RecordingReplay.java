@@ -12,8 +12,8 @@ import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
 
 /**
- * A recording at one moment: what is settled, what waits in the frontier, at what cost. It moves on
- * and back a step in O(1). Belongs to one thread.
+ * A recording at one moment: which vertices are settled, which wait in the frontier, at what cost.
+ * Goes forward and back by a step in O(1). Not thread-safe.
  */
 public final class RecordingReplay {
     private final Recording recording;
@@ -37,7 +37,7 @@ public final class RecordingReplay {
         return recording;
     }
 
-    /** How many steps have been taken. */
+    /** Number of steps taken. */
     public int done() {
         return done;
     }
@@ -52,7 +52,7 @@ public final class RecordingReplay {
         return done == 0 ? Optional.empty() : Optional.of(recording.step(done - 1));
     }
 
-    /** Takes the next step; nothing at the end. */
+    /** Takes the next step; does nothing at the end. */
     public void forward() {
         if (!canGoOn()) {
             return;
@@ -71,7 +71,7 @@ public final class RecordingReplay {
         done++;
     }
 
-    /** Takes the last step back; nothing at the beginning. */
+    /** Undoes the last step; does nothing at the beginning. */
     public void back() {
         if (done == 0) {
             return;
@@ -95,7 +95,7 @@ public final class RecordingReplay {
         }
     }
 
-    /** Goes to the moment after so many steps. O(steps between). */
+    /** Goes to the moment after a number of steps. O(steps between). */
     public void goTo(int steps) {
         int target = Math.max(0, Math.min(recording.size(), steps));
         while (done < target) {
@@ -106,14 +106,14 @@ public final class RecordingReplay {
         }
     }
 
-    /** Goes on until one more vertex is settled, or to the end. */
+    /** Goes forward until one more vertex is settled, or to the end. */
     public void toNextSettled() {
         do {
             forward();
         } while (canGoOn() && !(last().orElseThrow() instanceof SearchStep.Settled));
     }
 
-    /** Goes back until the last vertex settled is not, or to the beginning. */
+    /** Goes back until one vertex fewer is settled, or to the beginning. */
     public void toPreviousSettled() {
         do {
             back();
@@ -125,12 +125,12 @@ public final class RecordingReplay {
         return settled.contains(vertex);
     }
 
-    /** How many vertices are settled. */
+    /** Number of settled vertices. */
     public int settledCount() {
         return settled.size();
     }
 
-    /** How many vertices wait in the frontier. */
+    /** Number of vertices in the frontier. */
     public int frontierCount() {
         return frontier.size();
     }
@@ -140,12 +140,12 @@ public final class RecordingReplay {
         frontier.forEach(use);
     }
 
-    /** Vertices that may not be entered and were met. */
+    /** Vertices that the search met but may not enter. */
     public void forRefused(IntConsumer use) {
         refused.forEach(use);
     }
 
-    /** How many vertices have a cost. */
+    /** Number of vertices that have a cost. */
     public int reachedCount() {
         return reach.size();
     }
@@ -162,7 +162,7 @@ public final class RecordingReplay {
         }
     }
 
-    /** The step that gave a vertex the cost that it has; empty when it has none yet. */
+    /** The step that gave a vertex its present cost; empty when it has none yet. */
     public Optional<SearchStep.Reached> findReach(int vertex) {
         int step = reach.get(vertex);
         return step == Fabric.NOTHING
@@ -170,7 +170,7 @@ public final class RecordingReplay {
                 : Optional.of((SearchStep.Reached) recording.step(step));
     }
 
-    /** The way by which a vertex has been reached; empty when it has not. O(length). */
+    /** The route by which a vertex has been reached; empty when it has not. O(length). */
     public Optional<VertexPath> findRouteTo(int vertex) {
         IntArrayList backwards = new IntArrayList();
         Optional<SearchStep.Reached> step = findReach(vertex);

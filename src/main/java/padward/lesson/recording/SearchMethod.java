@@ -1,13 +1,16 @@
 package padward.lesson.recording;
 
-/** By which search a question is played. */
+/** The search with which a question is played. */
 public enum SearchMethod {
     /** A* with the best estimate known (Hart, Nilsson, Raphael 1968). */
     A_STAR("A*"),
-    /** Dijkstra's search (Numer. Math. 1, 1959): A* that estimates nothing. */
+    /** Dijkstra's search (Numer. Math. 1, 1959): A* without an estimate. */
     DIJKSTRA("Dijkstra"),
-    /** As answers are found: A* in runs of growing length, which also looks back from the pad. */
-    AS_ASKED("as Padward asks");
+    /**
+     * The search that answers questions: A* in runs of growing length, alternating with one
+     * backwards from the pad.
+     */
+    AS_ASKED("as Padward runs it");
 
     private final String label;
 

@@ -1,2 +1,2 @@
-/** Searches recorded step by step, to be played. */
+/** Searches recorded step by step, for replaying. */
 package padward.lesson.recording;

@@ -14,7 +14,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.work.OneJob;
 
-/** Random questions about the design that is open, and what came of the answers. No control. */
+/** Random questions about the open design, and the verdicts on the answers. Has no controls. */
 public final class ExercisesModel {
     private static final int SEEDS = 1_000_000;
 
@@ -30,7 +30,7 @@ public final class ExercisesModel {
     private final ObjectProperty<Optional<Exercise.Mark>> mark =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** Asks about whatever design is open, and remembers for this learner how it went. */
+    /** Asks about the open design and records the results for this learner. */
     public ExercisesModel(ExplorerModel model, LearnerModel learner) {
         this.model = model;
         this.learner = learner;
@@ -44,16 +44,16 @@ public final class ExercisesModel {
         exercise.set(Optional.empty());
     }
 
-    /** Asks something new. */
+    /** Asks a new question. */
     void ask() {
         ask(random.nextInt(SEEDS));
     }
 
-    /** Asks what a seed gives. */
+    /** Asks the question of a seed. */
     void ask(long seed) {
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
-            model.notes().tell(this, "Open a design first (Ctrl+O): exercises are about it.");
+            model.notes().tell(this, "Open a design first (Ctrl+O): the exercises ask about it.");
             return;
         }
         putAway();
@@ -69,13 +69,13 @@ public final class ExercisesModel {
                         model.notes()
                                 .tell(
                                         this,
-                                        "About this design nothing of the kind can be asked; try"
-                                                + " another kind, or easier.");
+                                        "No question of this kind can be made for this design. Try"
+                                                + " another kind, or an easier one.");
                     }
                 });
     }
 
-    /** Marks an answer, the first one for good. */
+    /** Marks an answer; only the first one counts. */
     void answer(String text) {
         if (exercise.get().isEmpty() || mark.get().isPresent()) {
             return;
@@ -85,7 +85,7 @@ public final class ExercisesModel {
             Exercise.Mark given = asked.mark(text, "answer");
             model.notes().putAwayAbout(this);
             mark.set(Optional.of(given));
-            learner.remember(old -> old.with(asked.kind(), given.right()));
+            learner.update(old -> old.with(asked.kind(), given.right()));
         } catch (BadInput fault) {
             model.notes().tell(this, fault);
         }

@@ -41,10 +41,10 @@ public final class ExercisesView extends ScrollPane {
         setContent(all);
         exercises.exerciseProperty().addListener((p, old, now) -> show());
         exercises.markProperty().addListener((p, old, now) -> show());
-        exercises.kindProperty().addListener((p, old, now) -> tellScore());
-        exercises.learner().recordProperty().addListener((p, old, now) -> tellScore());
+        exercises.kindProperty().addListener((p, old, now) -> showScore());
+        exercises.learner().recordProperty().addListener((p, old, now) -> showScore());
         show();
-        tellScore();
+        showScore();
     }
 
     private Node choices() {
@@ -53,23 +53,23 @@ public final class ExercisesView extends ScrollPane {
         kind.setConverter(new Named<>(ExerciseKind::title));
         kind.valueProperty().bindBidirectional(exercises.kindProperty());
         kind.setId("exercise-kind");
-        kind.setAccessibleText("What is asked");
+        kind.setAccessibleText("Kind of question");
         ChoiceBox<Difficulty> difficulty = new ChoiceBox<>();
         difficulty.getItems().setAll(Difficulty.values());
         difficulty.setConverter(new Named<>(Difficulty::label));
         difficulty.valueProperty().bindBidirectional(exercises.difficultyProperty());
         difficulty.setId("exercise-difficulty");
-        difficulty.setAccessibleText("How hard");
+        difficulty.setAccessibleText("Difficulty");
         Button ask =
                 Controls.button(
                         "exercise-ask",
                         "New question",
-                        "Asks something new about the design that is open",
+                        "Asks a new question about the open design",
                         exercises::ask);
         return new FlowPane(8, 6, kind, difficulty, ask);
     }
 
-    /** What a choice is called. */
+    /** Converts a choice to its name. */
     private static final class Named<T> extends StringConverter<T> {
         private final Function<T, String> name;
 
@@ -84,11 +84,11 @@ public final class ExercisesView extends ScrollPane {
 
         @Override
         public T fromString(String text) {
-            throw new UnsupportedOperationException("nothing is typed there");
+            throw new UnsupportedOperationException("this list cannot be typed into");
         }
     }
 
-    private void tellScore() {
+    private void showScore() {
         ExerciseKind kind = exercises.kindProperty().get();
         score.setText(
                 exercises.learner().recordProperty().get().learner()
@@ -103,8 +103,8 @@ public final class ExercisesView extends ScrollPane {
             body.getChildren()
                     .add(
                             Controls.text(
-                                    "Random questions about the design that is open, as many as you"
-                                            + " like. You may look at the map, but not ask.",
+                                    "Random questions about the open design, as many as you like. You"
+                                            + " may use the map, but not the question bar.",
                                     "faint"));
             return;
         }
@@ -145,7 +145,7 @@ public final class ExercisesView extends ScrollPane {
                 Controls.button(
                         "exercise-answer",
                         "Answer",
-                        "Marks the choice against the computed truth",
+                        "Compares your choice with the calculated answer",
                         () -> exercises.answer(chosen(group)));
         answer.setDisable(true);
         group.selectedToggleProperty().addListener((p, old, now) -> answer.setDisable(over));
@@ -172,7 +172,7 @@ public final class ExercisesView extends ScrollPane {
                 Controls.button(
                         "exercise-answer",
                         "Answer",
-                        "Marks the estimate against the computed delay",
+                        "Compares your estimate with the calculated delay",
                         () -> exercises.answer(delay.getText()));
         answer.setDisable(over);
         return new HBox(8, delay, answer);

@@ -12,8 +12,8 @@ import padward.lesson.file.LearnerFolder;
 import padward.ui.work.Jobs;
 
 /**
- * Who learns, and what is remembered of that. Changes are written one after the other, away from
- * the UI thread.
+ * The learner and the learner's progress. Changes are written one after the other, off the UI
+ * thread.
  */
 public final class LearnerModel {
     private final Jobs jobs;
@@ -23,9 +23,9 @@ public final class LearnerModel {
     private boolean writing;
 
     /**
-     * Begins with whoever is logged in to the machine.
+     * Begins with the user who is logged in.
      *
-     * @param folder where learners are remembered
+     * @param folder where the progress files are
      */
     public LearnerModel(Jobs jobs, LearnerFolder folder) {
         this.jobs = jobs;
@@ -36,12 +36,12 @@ public final class LearnerModel {
         changeTo(record.get().learner());
     }
 
-    /** What is remembered of the learner. */
+    /** The learner's progress. */
     ReadOnlyObjectProperty<LearnerRecord> recordProperty() {
         return record;
     }
 
-    /** Another learner sits down. */
+    /** Changes to another learner. */
     void changeTo(String learner) {
         String name = learner.strip();
         if (!name.isEmpty()) {
@@ -53,8 +53,8 @@ public final class LearnerModel {
         }
     }
 
-    /** Remembers something. */
-    void remember(UnaryOperator<LearnerRecord> change) {
+    /** Changes the progress, and saves it. */
+    void update(UnaryOperator<LearnerRecord> change) {
         waiting.add(change);
         writeNext();
     }

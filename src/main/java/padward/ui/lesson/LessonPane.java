@@ -18,7 +18,7 @@ import padward.lesson.UserAction;
 import padward.lesson.file.Course;
 import padward.ui.control.Controls;
 
-/** The lesson that is being done: its tasks, what is seen, hints; in the end, why. */
+/** The present lesson: its tasks, what is still missing, hints; at the end, why it matters. */
 final class LessonPane extends VBox {
     private final LessonsModel lessons;
 
@@ -41,7 +41,7 @@ final class LessonPane extends VBox {
         } else {
             showTask(running, run.present().orElseThrow());
         }
-        // What is to be done stands first, where it is seen without scrolling.
+        // The task is on top, where it is visible without scrolling.
         getChildren().add(Controls.text("Goal: " + lesson.goal(), "faint"));
         List<LessonStep> steps = lesson.steps();
         for (int i = 0; i < run.stepsDone(); i++) {
@@ -64,18 +64,18 @@ final class LessonPane extends VBox {
                         Controls.button(
                                 "lesson-all",
                                 "All lessons",
-                                "Leaves this lesson; what is done is remembered",
+                                "Leaves this lesson; your progress is saved",
                                 lessons::leave));
         head.setAlignment(Pos.CENTER_LEFT);
         return head;
     }
 
-    /** Another design has been opened meanwhile. */
+    /** Another design has been opened in the meantime. */
     private void showAway() {
         getChildren()
                 .addAll(
                         Controls.text(
-                                "Another design is open than the lesson's. Begin the lesson again,"
+                                "The open design is not the one of this lesson. Begin the lesson again,"
                                         + " or leave it."),
                         buttons(false, false));
     }
@@ -98,9 +98,9 @@ final class LessonPane extends VBox {
                         "; ",
                         run.open().stream().flatMap(o -> o.seen().stream()).distinct().toList());
         if (!seen.isEmpty() && run.mistake().isEmpty()) {
-            Label now = Controls.text("Not done yet. Now " + seen + ".", "faint", "small");
-            now.setId("lesson-seen");
-            getChildren().add(now);
+            Label soFar = Controls.text("Not done yet. So far, " + seen + ".", "faint", "small");
+            soFar.setId("lesson-so-far");
+            getChildren().add(soFar);
         }
         boolean more = running.hints() < step.hints().size();
         getChildren().add(buttons(more, !running.how()));
@@ -136,13 +136,16 @@ final class LessonPane extends VBox {
         FlowPane row = new FlowPane(8, 6);
         Button hint =
                 Controls.button(
-                        "lesson-hint", "Hint", "Gives a hint, then a plainer one", lessons::hint);
+                        "lesson-hint",
+                        "Hint",
+                        "Shows a hint; press again for a clearer one",
+                        lessons::hint);
         hint.setDisable(!hints);
         Button show =
                 Controls.button(
                         "lesson-show",
                         "Show how",
-                        "Tells what does this task; doing it is still up to you",
+                        "Shows how to do this task; you still do it yourself",
                         lessons::showHow);
         show.setDisable(!how);
         row.getChildren()
@@ -152,7 +155,7 @@ final class LessonPane extends VBox {
                         Controls.button(
                                 "lesson-again",
                                 "Begin again",
-                                "Opens the lesson's design afresh",
+                                "Opens the lesson's design again and starts with the first task",
                                 lessons::beginAgain));
         return row;
     }
@@ -180,7 +183,7 @@ final class LessonPane extends VBox {
                         Controls.button(
                                 "lesson-again",
                                 "Begin again",
-                                "Opens the lesson's design afresh",
+                                "Opens the lesson's design again and starts with the first task",
                                 lessons::beginAgain));
         getChildren().add(row);
     }

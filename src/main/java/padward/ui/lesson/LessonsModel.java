@@ -27,11 +27,11 @@ import padward.ui.work.Background;
 import padward.ui.work.OneJob;
 
 /**
- * The lessons, the one that is being done, and how far the learner is: found out from the state of
- * the window's work whenever that changes. No control.
+ * The lessons, the present one, and how far the learner has come: checked whenever the state of the
+ * work in the window changes. Has no controls.
  */
 public final class LessonsModel {
-    /** A hop that is looked at for so long is chosen. */
+    /** A hop counts as chosen when it stays selected this long. */
     private static final int REST_MILLIS = 700;
 
     private final ExplorerModel model;
@@ -45,16 +45,16 @@ public final class LessonsModel {
     private final BooleanProperty atHand = new SimpleBooleanProperty(false);
     private final AtomicReference<Optional<Begun>> begun = new AtomicReference<>(Optional.empty());
 
-    /** A lesson whose design has been read and is about to be shown. */
+    /** A lesson whose design has been read and will be shown next. */
     private record Begun(Course.Place place, Design design) {}
 
     /**
-     * A lesson that is being done.
+     * The lesson that the learner is doing.
      *
      * @param place the lesson
-     * @param design its design, as it was opened
-     * @param run how far it is done
-     * @param hints how many hints of the present step are shown
+     * @param design its design, as opened
+     * @param run how far the learner has come
+     * @param hints number of hints shown for the present step
      * @param how whether the solution of the present step is shown
      */
     record Running(Course.Place place, Design design, LessonRun run, int hints, boolean how) {
@@ -68,30 +68,30 @@ public final class LessonsModel {
             return new Running(place, design, run, hintsShown, howShown);
         }
 
-        /** As far as it is done now; each step begins without help. */
+        /** With the progress of a run; each step begins without help. */
         Running at(LessonRun now) {
             Running next = new Running(place, design, now, hints, how);
             return now.stepsDone() > run.stepsDone() ? next.helped(0, false) : next;
         }
     }
 
-    /** The lessons that come with the program; marked by what is done in the window. */
+    /** Begins with the lessons that come with the program. */
     public LessonsModel(ExplorerModel model, LearnerModel learner) {
         this.model = model;
         this.learner = learner;
         this.reading = new OneJob(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> designShown());
-        model.shown().answerProperty().addListener((p, old, now) -> look());
-        model.shown().optionProperty().addListener((p, old, now) -> look());
-        model.shown().selectedHopProperty().addListener((p, old, now) -> lookSoon());
-        model.shown().whatIfProperty().addListener((p, old, now) -> look());
+        model.shown().answerProperty().addListener((p, old, now) -> check());
+        model.shown().optionProperty().addListener((p, old, now) -> check());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> checkSoon());
+        model.shown().whatIfProperty().addListener((p, old, now) -> check());
         reading.start(
                 "Reading the lessons",
                 progress -> Course.builtIn(),
                 read -> course.set(Optional.of(read)));
     }
 
-    /** Reads a course of one's own in place of the present one. */
+    /** Replaces the lessons by those in a folder. */
     void openCourse(Path folder) {
         reading.start(
                 "Reading the lessons",
@@ -102,7 +102,7 @@ public final class LessonsModel {
                 });
     }
 
-    /** Begins a lesson: opens its design afresh. */
+    /** Begins a lesson: opens its design. */
     void begin(Course.Place place) {
         model.openFrom(
                 progress -> {
@@ -112,19 +112,19 @@ public final class LessonsModel {
                 });
     }
 
-    /** Begins the lesson that is being done again, or the next one. */
+    /** Begins the present lesson again. */
     void beginAgain() {
         running.get().ifPresent(r -> begin(r.place()));
     }
 
-    /** The lesson after the one that is being done. */
+    /** The lesson after the present one. */
     Optional<Course.Place> next() {
         List<Course.Place> all = course.get().map(Course::places).orElse(List.of());
         int at = running.get().map(r -> all.indexOf(r.place())).orElse(-1);
         return at >= 0 && at + 1 < all.size() ? Optional.of(all.get(at + 1)) : Optional.empty();
     }
 
-    /** Leaves the lesson; what was opened stays open. */
+    /** Leaves the lesson; its design stays open. */
     void leave() {
         running.set(Optional.empty());
     }
@@ -141,10 +141,10 @@ public final class LessonsModel {
                             waits.get().place().lesson(), WindowState.opened(original.get()));
             running.set(
                     Optional.of(new Running(waits.get().place(), original.get(), run, 0, false)));
-            remember(run, 0, 0);
+            save(run, 0, 0);
         }
         atHand.set(isAtHand());
-        look();
+        check();
     }
 
     private boolean isAtHand() {
@@ -154,7 +154,7 @@ public final class LessonsModel {
                 .isPresent();
     }
 
-    private void look() {
+    private void check() {
         if (!isAtHand()) {
             return;
         }
@@ -167,16 +167,17 @@ public final class LessonsModel {
         running.set(Optional.of(before.at(after)));
         int mistakes = after.mistakes() - before.run().mistakes();
         if (further || mistakes > 0) {
-            remember(after, mistakes, 0);
+            save(after, mistakes, 0);
         }
     }
 
     /**
-     * Who walks along the strip map passes hops that are not meant: only where one rests counts.
+     * Stepping along the strip map passes hops that are not meant, so only the one that stays
+     * selected counts.
      */
-    private void lookSoon() {
+    private void checkSoon() {
         resting.cancel();
-        resting = model.jobs().background().after(REST_MILLIS, this::look);
+        resting = model.jobs().background().after(REST_MILLIS, this::check);
     }
 
     private WindowState state() {
@@ -199,9 +200,9 @@ public final class LessonsModel {
                         .toList());
     }
 
-    private void remember(LessonRun run, int mistakes, int hints) {
+    private void save(LessonRun run, int mistakes, int hints) {
         String now = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
-        learner.remember(old -> old.with(run, mistakes, hints, now));
+        learner.update(old -> old.with(run, mistakes, hints, now));
     }
 
     /** Shows one more hint for the present step. */
@@ -220,15 +221,15 @@ public final class LessonsModel {
 
     private void help(Running helped) {
         running.set(Optional.of(helped));
-        remember(helped.run(), 0, 1);
+        save(helped.run(), 0, 1);
     }
 
-    /** Forgets what the learner has done. */
+    /** Deletes the learner's progress. */
     void forget() {
-        learner.remember(old -> LearnerRecord.of(old.learner()));
+        learner.update(old -> LearnerRecord.of(old.learner()));
     }
 
-    /** Writes what the learner has done: a page, or plain text when the name does not say .html. */
+    /** Writes the learner's progress: a page if the name ends in .html, else plain text. */
     void writeSummary(Path file) {
         List<Lesson> lessons = course.get().map(Course::lessons).orElse(List.of());
         LearnerRecord record = learner.recordProperty().get();
@@ -241,7 +242,7 @@ public final class LessonsModel {
                 written -> model.notes().tell(this, "Wrote " + written + "."));
     }
 
-    /** Whether the design of the lesson that is being done is the one that is open. */
+    /** Whether the open design is that of the present lesson. */
     ReadOnlyBooleanProperty atHandProperty() {
         return atHand;
     }

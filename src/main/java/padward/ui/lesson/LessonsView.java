@@ -23,7 +23,7 @@ import padward.lesson.file.Course;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
 
-/** The lessons as a list with the learner's progress, or the lesson that is being done. */
+/** The list of lessons with the learner's progress, or the present lesson. */
 public final class LessonsView extends ScrollPane {
     private final LessonsModel lessons;
     private final FileDialogs dialogs = new FileDialogs(this);
@@ -31,7 +31,7 @@ public final class LessonsView extends ScrollPane {
     private final VBox list;
     private final LessonPane pane;
 
-    /** The list, or the lesson that is being done. */
+    /** Shows the list until a lesson begins. */
     public LessonsView(LessonsModel lessons) {
         this.lessons = lessons;
         this.pane = new LessonPane(lessons);
@@ -61,10 +61,11 @@ public final class LessonsView extends ScrollPane {
 
     private static Node intro() {
         return Controls.text(
-                "How a signal gets from a cell to a pad, and why a way fails: short lessons to be"
-                        + " done right here, on designs of their own. What is open now is put away"
-                        + " when one begins; opened again from its file, it comes back with what"
-                        + " was kept.",
+                "How a signal gets from a cell to a pad, and what can block it: short lessons that you"
+                        + " do in this window, each on its own design. Beginning a lesson closes the"
+                        + " design that is open now. Open it again from its file afterwards, and it"
+                        + " comes back with your kept changes; the built-in demo starts again without"
+                        + " them.",
                 "faint");
     }
 
@@ -114,9 +115,8 @@ public final class LessonsView extends ScrollPane {
         TextField name = new TextField(lessons.learner().recordProperty().get().learner());
         name.setId("learner-name");
         name.setPrefColumnCount(12);
-        name.setAccessibleText("Name of the learner; Enter changes to another one");
-        name.setTooltip(
-                new Tooltip("Type another name and press Enter when someone else sits down"));
+        name.setAccessibleText("Name of the learner; press Enter to change to another one");
+        name.setTooltip(new Tooltip("To change to another learner, type the name and press Enter"));
         name.setOnAction(e -> lessons.learner().changeTo(name.getText()));
         lessons.learner()
                 .recordProperty()
@@ -130,17 +130,17 @@ public final class LessonsView extends ScrollPane {
                         Controls.button(
                                 "lesson-summary",
                                 "Summary…",
-                                "Writes what the learner has done, as a page to print or as text",
+                                "Saves the learner's progress as a page to print or as text",
                                 () -> dialogs.newSummary().ifPresent(lessons::writeSummary)),
                         Controls.button(
                                 "lesson-forget",
                                 "Forget…",
-                                "Forgets everything that this learner has done",
+                                "Deletes this learner's progress",
                                 this::forget),
                         Controls.button(
                                 "lesson-own",
                                 "Own lessons…",
-                                "Opens a folder of lessons written for your own device",
+                                "Opens a folder with lessons of your own",
                                 () -> dialogs.lessons().ifPresent(lessons::openCourse)));
         return row;
     }
@@ -150,10 +150,10 @@ public final class LessonsView extends ScrollPane {
         Alert alert =
                 new Alert(
                         Alert.AlertType.CONFIRMATION,
-                        "Forget all lessons and exercises of " + name + "?",
+                        "Delete the progress of " + name + " in all lessons and exercises?",
                         ButtonType.OK,
                         ButtonType.CANCEL);
-        alert.setTitle("Forget progress");
+        alert.setTitle("Delete progress");
         alert.initOwner(getScene().getWindow());
         alert.showAndWait().filter(b -> b == ButtonType.OK).ifPresent(b -> lessons.forget());
     }

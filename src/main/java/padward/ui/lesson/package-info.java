@@ -1,2 +1,2 @@
-/** Lessons and exercises, done in the window and marked by its state. */
+/** Lessons and exercises in the window. */
 package padward.ui.lesson;

@@ -29,7 +29,7 @@ import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 import padward.synth.DesignMaker;
 
-/** The truth of exercises, found again by other means. */
+/** The answers of exercises, calculated again by other means. */
 class ExerciseProperties {
     private static final int EACH = 5;
 
@@ -68,12 +68,12 @@ class ExerciseProperties {
     }
 
     /**
-     * With everything freed but what holds the right site, the pad stays out of reach; with
-     * everything freed but what holds one of the other sites, it does not.
+     * With everything removed but the user of the right site, the pad cannot be reached; with
+     * everything removed but the user of another site, it can.
      */
     @ParameterizedTest
     @EnumSource(Difficulty.class)
-    void theSiteMustBeFreedAndTheOthersNeedNot(Difficulty difficulty) {
+    void onlyTheRightSiteMustBeEmpty(Difficulty difficulty) {
         List<Exercise> all = exercises(ExerciseKind.SITE, difficulty);
         assertThat(all).hasSizeGreaterThanOrEqualTo(EACH);
         for (Exercise exercise : all) {
@@ -81,14 +81,14 @@ class ExerciseProperties {
             Exercise.Truth.OneOf truth = (Exercise.Truth.OneOf) exercise.truth();
             assertThat(truth.choices()).hasSize(difficulty.choices()).doesNotHaveDuplicates();
             for (int i = 0; i < truth.choices().size(); i++) {
-                assertThat(opensWithoutFreeing(design, exercise, truth.choices().get(i)))
+                assertThat(opensWithoutEmptying(design, exercise, truth.choices().get(i)))
                         .as(exercise.text() + " " + truth.choices().get(i))
                         .isEqualTo(i != truth.right());
             }
         }
     }
 
-    private static boolean opensWithoutFreeing(Design design, Exercise exercise, String site) {
+    private static boolean opensWithoutEmptying(Design design, Exercise exercise, String site) {
         Question question = question(design, exercise);
         Cell kept = design.occupancy().findCellOn(design.fabric().findSite(site)).orElseThrow();
         List<Edit> edits = new ArrayList<>();
@@ -111,18 +111,18 @@ class ExerciseProperties {
                 edits.add(new Edit.RemoveCell(cell.name()));
             }
         }
-        Design freed = WhatIf.of(design, edits);
+        Design emptied = WhatIf.of(design, edits);
         Question again =
                 new Question(
-                        freed,
-                        freed.findNet(exercise.net()).orElseThrow(),
+                        emptied,
+                        emptied.findNet(exercise.net()).orElseThrow(),
                         question.pad(),
                         Corner.SLOW);
-        return new Asker(freed.fabric(), Engine.REFERENCE).answer(again, Progress.NONE)
+        return new Asker(emptied.fabric(), Engine.REFERENCE).answer(again, Progress.NONE)
                 instanceof Answer.Open;
     }
 
-    /** Each pad asked for by itself, of JGraphT's search. */
+    /** Each pad answered separately, with JGraphT's search. */
     @ParameterizedTest
     @EnumSource(Difficulty.class)
     void noOtherPadIsAsCheap(Difficulty difficulty) {
@@ -160,7 +160,7 @@ class ExerciseProperties {
 
     @ParameterizedTest
     @EnumSource(Difficulty.class)
-    void theDelayIsWhatTheReferenceSays(Difficulty difficulty) throws BadInput {
+    void theDelayIsThatOfTheReferenceSearch(Difficulty difficulty) throws BadInput {
         List<Exercise> all = exercises(ExerciseKind.DELAY, difficulty);
         assertThat(all).hasSizeGreaterThanOrEqualTo(EACH);
         for (Exercise exercise : all) {
@@ -185,7 +185,7 @@ class ExerciseProperties {
     }
 
     @Test
-    void answersThatAreNoneAreToldApart() {
+    void invalidAnswersAreReported() {
         Exercise site = exercises(ExerciseKind.SITE, Difficulty.EASY).get(0);
         assertThatThrownBy(() -> site.mark("9", "answer"))
                 .hasMessageContaining("a number from 1 to 3");

@@ -22,7 +22,7 @@ import padward.lesson.LessonRun;
 import padward.lesson.UserAction;
 import padward.lesson.exercise.ExerciseKind;
 
-/** Lessons and learners' files. */
+/** Lesson files and learners' progress. */
 class LessonFilesTest {
     static Stream<Course.Place> lessons() throws BadInput {
         return Course.builtIn().places().stream();
@@ -43,23 +43,23 @@ class LessonFilesTest {
         assertThat(LessonReader.check(place.source(), Progress.NONE)).isEqualTo(place.lesson());
     }
 
-    /** Without its last deed no lesson counts as solved; nor by asking alone. */
+    /** Without its last action, no lesson counts as solved. */
     @ParameterizedTest
     @MethodSource("lessons")
-    void halfASolutionIsNone(Course.Place place) throws BadInput {
+    void aSolutionNeedsAllItsActions(Course.Place place) throws BadInput {
         Design design = place.design(Progress.NONE);
-        ActionPlayer bench = new ActionPlayer(design);
-        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
-        List<UserAction> deeds =
+        ActionPlayer player = new ActionPlayer(design);
+        LessonRun run = LessonRun.begin(place.lesson(), player.state());
+        List<UserAction> actions =
                 place.lesson().steps().stream().flatMap(s -> s.solution().stream()).toList();
-        for (UserAction deed : deeds.subList(0, deeds.size() - 1)) {
-            assertThat(bench.act(deed)).isEmpty();
-            run = run.at(bench.state());
+        for (UserAction action : actions.subList(0, actions.size() - 1)) {
+            assertThat(player.act(action)).isEmpty();
+            run = run.at(player.state());
             assertThat(run.isSolved()).isFalse();
             assertThat(run.open().isEmpty() && run.mistake().isEmpty()).isFalse();
         }
-        bench.act(deeds.get(deeds.size() - 1));
-        assertThat(run.at(bench.state()).isSolved()).isTrue();
+        player.act(actions.get(actions.size() - 1));
+        assertThat(run.at(player.state()).isSolved()).isTrue();
     }
 
     @ParameterizedTest
@@ -70,16 +70,16 @@ class LessonFilesTest {
                         + " $.steps[0].done[0] ; the name of a net of the design",
                 "\"answer\": \"open\" ; \"answer\": \"opened\" ; $.steps[0].done[1].answer ; one of",
                 "\"answer\": \"open\" ; \"answer\": \"blocked\" ; $.steps[0].solution ;"
-                        + " what does the task",
+                        + " actions that do the task",
                 "\"look\": \"answer\" ; \"look\": \"answers\" ; $.steps[0].done[1] ; look",
                 "\"vertexKind\": \"wire\" ; \"net\": \"n\" ; $.steps[1] ; only",
                 "\"do\": \"choose-hop\" ; \"do\": \"jump\" ; $.steps[1].solution[0] ; one of ask",
                 "\"design\": ; \"desing\": ; $.desing ; one of",
-                "\"x3y3/e3[1]\" ; \"x3y3/e3[0]\" ; $.steps[1].solution[0] ; that can be done there",
+                "\"x3y3/e3[1]\" ; \"x3y3/e3[0]\" ; $.steps[1].solution[0] ; an action that is possible",
                 "\"number\": 1 ; \"number\": 0 ; $.number ; a whole number",
                 "../small/only.design.json ; ../small/gone.json ; ; gone.json"
             })
-    void faultsAreToldWithTheirPlaces(
+    void faultsAreReportedWithTheirPlaces(
             String good, String bad, String place, String message, @TempDir Path folder)
             throws Exception {
         Path lessons = Files.createDirectories(folder.resolve("lessons"));
@@ -100,7 +100,7 @@ class LessonFilesTest {
     }
 
     @Test
-    void aLeadsOwnLessonsAreReadFromAFolder(@TempDir Path folder) throws Exception {
+    void ownLessonsAreReadFromAFolder(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("ours.json");
         Files.copy(Path.of("fixtures/lessons/02-strip-map.json"), file);
         assertThat(Course.in(folder).places())
@@ -113,14 +113,14 @@ class LessonFilesTest {
     }
 
     @Test
-    void whatALearnerHasDoneIsRememberedAndForgotten(@TempDir Path folder) throws Exception {
+    void progressIsSavedAndReset(@TempDir Path folder) throws Exception {
         Course.Place place = Course.builtIn().places().get(0);
-        ActionPlayer bench = new ActionPlayer(place.design(Progress.NONE));
-        LessonRun run = LessonRun.begin(place.lesson(), bench.state());
-        for (UserAction deed : place.lesson().steps().get(0).solution()) {
-            bench.act(deed);
+        ActionPlayer player = new ActionPlayer(place.design(Progress.NONE));
+        LessonRun run = LessonRun.begin(place.lesson(), player.state());
+        for (UserAction action : place.lesson().steps().get(0).solution()) {
+            player.act(action);
         }
-        LessonRun further = run.at(bench.state());
+        LessonRun further = run.at(player.state());
         LearnerFolder learners = LearnerFolder.at(folder);
         LearnerRecord written =
                 learners.change("Zoë O.", old -> old.with(further, 1, 2, "2026-01-02T03:04:05Z"));
@@ -139,30 +139,29 @@ class LessonFilesTest {
     }
 
     @Test
-    void learnersAreRememberedInTheUsersFolder(@TempDir Path user, @TempDir Path home)
-            throws Exception {
-        LearnerFolder usual = LearnerFolder.usual("", user, home);
-        assertThat(usual.read("anna").exercises()).isEmpty();
-        usual.change("anna", old -> old.with(ExerciseKind.PAD, true));
-        assertThat(usual.file("anna")).isEqualTo(user.resolve("learners/anna.json")).exists();
+    void progressIsSavedInTheUsersFolder(@TempDir Path user, @TempDir Path home) throws Exception {
+        LearnerFolder standard = LearnerFolder.standard("", user, home);
+        assertThat(standard.read("anna").exercises()).isEmpty();
+        standard.change("anna", old -> old.with(ExerciseKind.PAD, true));
+        assertThat(standard.file("anna")).isEqualTo(user.resolve("learners/anna.json")).exists();
         assertThat(home).isEmptyDirectory();
-        assertThat(LearnerFolder.usual("elsewhere", user, home).file("anna"))
+        assertThat(LearnerFolder.standard("elsewhere", user, home).file("anna"))
                 .isEqualTo(Path.of("elsewhere/anna.json"));
     }
 
-    /** Until they have done something more, learners are found where earlier versions wrote. */
+    /** Until there is a newer file, progress is read where earlier versions wrote it. */
     @Test
-    void theEarlierFolderIsReadAndLeftAlone(@TempDir Path user, @TempDir Path home)
+    void theEarlierFolderIsReadButNotChanged(@TempDir Path user, @TempDir Path home)
             throws Exception {
         LearnerFolder earlier = LearnerFolder.at(home.resolve(".padward/learners"));
         earlier.change("anna", old -> old.with(ExerciseKind.PAD, true));
         String before = Files.readString(earlier.file("anna"));
-        LearnerFolder usual = LearnerFolder.usual("", user, home);
-        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(1);
-        usual.change("anna", old -> old.with(ExerciseKind.PAD, false));
-        assertThat(usual.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(2);
-        usual.change("anna", old -> LearnerRecord.of(old.learner()));
-        assertThat(usual.read("anna").exercises()).isEmpty();
+        LearnerFolder standard = LearnerFolder.standard("", user, home);
+        assertThat(standard.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(1);
+        standard.change("anna", old -> old.with(ExerciseKind.PAD, false));
+        assertThat(standard.read("anna").exercises().get(ExerciseKind.PAD).answered()).isEqualTo(2);
+        standard.change("anna", old -> LearnerRecord.of(old.learner()));
+        assertThat(standard.read("anna").exercises()).isEmpty();
         assertThat(Files.readString(earlier.file("anna"))).isEqualTo(before);
     }
 

@@ -185,7 +185,7 @@ class RecordingProperties {
         for (int i = 0; i < played.size(); i++) {
             LabelStep step = played.step(i);
             if (step.event() == LabelStep.Event.ARRIVED) {
-                assertThat(step.freed()).isEqualTo(played.result().sets().get(arrived++));
+                assertThat(step.removed()).isEqualTo(played.result().sets().get(arrived++));
             }
         }
         assertThat(arrived).isEqualTo(played.result().sets().size());
@@ -194,7 +194,7 @@ class RecordingProperties {
         var explanation = blocked.why().orElseThrow().explanation();
         long enable = explanation.best().removals().size() - played.result().sets().get(0).size();
         assertThat(enable).isBetween(0L, 1L);
-        assertThat(played.step(0).freed()).extracting(Occupant::name).isNotNull();
+        assertThat(played.step(0).removed()).extracting(Occupant::name).isNotNull();
     }
 
     @Test

@@ -37,13 +37,13 @@ class LessonFlowsTest {
     private Path learners;
 
     /**
-     * What a learner does wrong.
+     * A mistake of a learner.
      *
-     * @param solved how many steps are done rightly before
-     * @param deeds what is done then
-     * @param told what the lesson says
+     * @param solved number of steps done right before
+     * @param actions what is done then
+     * @param says what the lesson says
      */
-    private record Wrong(int solved, List<UserAction> deeds, String told) {}
+    private record Wrong(int solved, List<UserAction> actions, String says) {}
 
     private static UserAction ask(String net, String pad) {
         return new UserAction.Ask(net, pad, Corner.SLOW);
@@ -70,19 +70,20 @@ class LessonFlowsTest {
                     new Wrong(
                             1,
                             List.of(new UserAction.ChooseHop("x3y3/e3[1]")),
-                            "Nothing holds that wire"),
+                            "Nothing uses that wire"),
                     "enable",
                     new Wrong(
                             4,
                             List.of(ask("gauge/depth", "J1.1"), TRY, KEEP),
                             "is always on. Undo"),
-                    "freeing",
-                    new Wrong(3, List.of(ask(S1, "J1.3"), TRY, KEEP), "Spare means"),
+                    "unblocking",
+                    new Wrong(
+                            3, List.of(ask(S1, "J1.3"), TRY, KEEP), "port motor has lost its pad"),
                     "skew",
                     new Wrong(
                             0,
                             List.of(ask(S0, "J1.4"), TRY, KEEP, ask(S1, "J1.1"), TRY, KEEP),
-                            "J1.4 is the quickest pin"),
+                            "J1.4 is the pin with the shortest delay"),
                     "cautions",
                     new Wrong(1, List.of(TRY, KEEP), "Stop: something on the board"));
 
@@ -103,7 +104,7 @@ class LessonFlowsTest {
     private void solve(FxRobot robot, Course.Place place, int from, int to) {
         for (LessonStep step : place.lesson().steps().subList(from, to)) {
             assertThat(LessonWindow.text(robot, "#lesson-task")).contains(step.task());
-            step.solution().forEach(d -> window.act(robot, d));
+            step.solution().forEach(a -> window.act(robot, a));
         }
     }
 
@@ -119,8 +120,8 @@ class LessonFlowsTest {
             Wrong wrong = WRONG.get(name);
             begin(robot, place);
             solve(robot, place, 0, wrong.solved());
-            wrong.deeds().forEach(d -> window.act(robot, d));
-            assertThat(LessonWindow.text(robot, "#lesson-mistake")).as(name).contains(wrong.told());
+            wrong.actions().forEach(a -> window.act(robot, a));
+            assertThat(LessonWindow.text(robot, "#lesson-mistake")).as(name).contains(wrong.says());
             assertThat(LessonWindow.has(robot, "#lesson-solved")).isFalse();
             assertThat(record().lessons().get(name).isSolved()).isFalse();
             assertThat(record().lessons().get(name).mistakes()).isPositive();
@@ -137,7 +138,7 @@ class LessonFlowsTest {
     }
 
     @Test
-    void whatIsUndoneIsNoMistakeAnyMore(FxRobot robot) throws Exception {
+    void anUndoneMistakeIsNoLongerShown(FxRobot robot) throws Exception {
         window.tab(robot, "lessons");
         Course.Place cautions = Course.builtIn().find("cautions").orElseThrow();
         begin(robot, cautions);
@@ -159,7 +160,7 @@ class LessonFlowsTest {
         Course.Place boxes = Course.builtIn().places().get(0);
         begin(robot, boxes);
         LessonStep step = boxes.lesson().steps().get(0);
-        assertThat(LessonWindow.text(robot, "#lesson-seen")).contains("nothing has been asked");
+        assertThat(LessonWindow.text(robot, "#lesson-so-far")).contains("nothing has been asked");
         window.fire(robot, "#lesson-hint");
         assertThat(LessonWindow.text(robot, "#lesson-hint-1")).contains(step.hints().get(0));
         assertThat(LessonWindow.has(robot, "#lesson-hint-2")).isFalse();
@@ -174,7 +175,7 @@ class LessonFlowsTest {
     }
 
     @Test
-    void anotherLearnerHasARecordOfTheirOwn(FxRobot robot) throws Exception {
+    void anotherLearnerHasTheirOwnProgress(FxRobot robot) throws Exception {
         window.tab(robot, "lessons");
         Course.Place boxes = Course.builtIn().places().get(0);
         begin(robot, boxes);
@@ -187,14 +188,14 @@ class LessonFlowsTest {
                     name.setText("anna");
                     name.fireEvent(new ActionEvent());
                 });
-        assertThat(LessonWindow.text(robot, "#lesson-state-1")).isEqualTo("not begun");
+        assertThat(LessonWindow.text(robot, "#lesson-state-1")).isEqualTo("not started");
     }
 
     @Test
-    void exercisesAreMarkedAgainstTheTruth(FxRobot robot) throws Exception {
+    void exercisesAreMarkedAgainstTheCalculatedAnswer(FxRobot robot) throws Exception {
         window.tab(robot, "exercises");
         window.fire(robot, "#exercise-ask");
-        assertThat(LessonWindow.text(robot, "#exercise-text")).contains("must be freed");
+        assertThat(LessonWindow.text(robot, "#exercise-text")).contains("must be empty");
         Exercise exercise =
                 new ExerciseMaker(window.model().openedProperty().get().orElseThrow().design())
                         .make(ExerciseKind.SITE, Difficulty.EASY, seed(robot), Progress.NONE)

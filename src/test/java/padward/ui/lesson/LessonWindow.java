@@ -18,8 +18,8 @@ import padward.ui.OpenWindow;
 import padward.ui.model.ExplorerModel;
 
 /**
- * A window for tests of lessons, whose learners are remembered in a folder of their own. Deeds are
- * done with the window's own controls and keys.
+ * A window for tests of lessons, with its own folder for learners' progress. Actions are done with
+ * the controls and keys of the window.
  */
 public final class LessonWindow {
     private final ExplorerModel model;
@@ -59,22 +59,22 @@ public final class LessonWindow {
     }
 
     /** Does something in the window. */
-    public void act(FxRobot robot, UserAction deed) {
-        if (deed instanceof UserAction.Ask ask) {
+    public void act(FxRobot robot, UserAction action) {
+        if (action instanceof UserAction.Ask ask) {
             ask(robot, ask);
-        } else if (deed instanceof UserAction.ChooseHop choose) {
+        } else if (action instanceof UserAction.ChooseHop choose) {
             choose(robot, choose.vertex());
-        } else if (deed instanceof UserAction.LookAtOption look) {
+        } else if (action instanceof UserAction.ChooseOption choice) {
             robot.interact(
                     () ->
-                            robot.lookup("#option-" + look.index())
+                            robot.lookup("#option-" + choice.index())
                                     .queryAs(RadioButton.class)
                                     .fire());
-        } else if (deed instanceof UserAction.TryIt) {
+        } else if (action instanceof UserAction.TryIt) {
             onMap(robot, KeyCode.T);
-        } else if (deed instanceof UserAction.Keep) {
+        } else if (action instanceof UserAction.Keep) {
             fire(robot, "#keep-button");
-        } else if (deed instanceof UserAction.Drop) {
+        } else if (action instanceof UserAction.Drop) {
             fire(robot, "#drop-button");
         } else {
             onMap(robot, KeyCode.Z);
@@ -98,7 +98,7 @@ public final class LessonWindow {
         robot.push(KeyCode.SHORTCUT, key);
     }
 
-    /** Rests on a hop, as a click on its mark does; keys would pass others on the way. */
+    /** Selects a hop, as a click on its mark does; keys would pass other hops. */
     private void choose(FxRobot robot, String vertex) {
         int wanted = hop(vertex);
         robot.interact(() -> model.shown().selectedHopProperty().set(Optional.of(wanted)));
@@ -114,7 +114,7 @@ public final class LessonWindow {
         throw new AssertionError("no hop " + vertex);
     }
 
-    /** Presses a button, which may be scrolled out of sight. */
+    /** Presses a button, which may be scrolled out of view. */
     public void fire(FxRobot robot, String button) {
         robot.interact(() -> robot.lookup(button).queryAs(Button.class).fire());
     }
