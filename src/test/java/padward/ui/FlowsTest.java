@@ -134,7 +134,7 @@ class FlowsTest {
         assertThat(map.viewport().centreX()).isEqualTo(before.centreX());
         robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).setText("x"));
         robot.clickOn("#find-field").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
-        assertThat(text(robot, "#note")).contains("Nothing on the map is called “x”");
+        assertThat(text(robot, "#note")).contains("Nothing on the map is named “x”");
     }
 
     @Test

@@ -203,7 +203,7 @@ class GoldenTest {
     void whatIsMissingIsSeen(FxRobot robot) {
         ask(robot, "J1.2");
         BufferedImage whole = map(robot);
-        robot.interact(() -> map.mapModel().options().toggle(Layer.WAY));
+        robot.interact(() -> map.mapModel().options().toggle(Layer.ROUTE));
         assertThat(blocksApart(whole, map(robot))).isGreaterThan(BLOCKS_APART);
     }
 

@@ -4,9 +4,9 @@ import padward.design.Occupancy;
 import padward.fabric.Fabric;
 
 /**
- * How full each tile is, and each of the two channels that pass through it: the share of the wires
- * there that nets hold. A wire counts in every tile that it passes, the ones of its two ends
- * included. O(vertices + tiles).
+ * How full each tile is, and each of the two channels through it: the share of their wires that
+ * nets use. A wire counts in every tile that it passes, including those of its two ends. O(vertices
+ * + tiles).
  */
 public final class ChannelFill {
     private final float[] whole;
@@ -42,22 +42,22 @@ public final class ChannelFill {
         along = columns.shares(tiles / fabric.columns(), fabric.columns());
     }
 
-    /** Share of the wires that begin in a tile, 0 to 1. */
+    /** Share of the wires starting in a tile that are used, 0 to 1. */
     public float of(int tile) {
         return whole[tile];
     }
 
-    /** Share of the wires of the row's channel that pass a tile, 0 to 1. */
+    /** Share of the wires along the row through a tile that are used, 0 to 1. */
     public float across(int tile) {
         return across[tile];
     }
 
-    /** Share of the wires of the column's channel that pass a tile, 0 to 1. */
+    /** Share of the wires along the column through a tile that are used, 0 to 1. */
     public float along(int tile) {
         return along[tile];
     }
 
-    /** Counts wires where they begin and where they end, and adds up afterwards. */
+    /** Counts wires at both of their ends and adds the counts up along the channel afterwards. */
     private static final class Passing {
         private final int step;
         private final int[] begin;
@@ -66,7 +66,8 @@ public final class ChannelFill {
         private final int[] usedEnd;
 
         /**
-         * @param step from one tile to the next of the same channel
+         * @param step from one tile to the next of the same channel, as a difference of tile
+         *     numbers
          */
         Passing(int tiles, int step) {
             this.step = step;

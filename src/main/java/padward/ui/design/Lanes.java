@@ -6,14 +6,14 @@ import java.util.stream.IntStream;
 import padward.fabric.Fabric;
 
 /**
- * In which lane of its channel each wire runs, so that no two lie on each other. All wires between
- * boxes of one row share that row's channel, those of one column that column's. Within a channel
- * each wire, in the order of its lower end, takes the lowest lane that is free there: the left-edge
- * method of Hashimoto and Stevens ("Wire routing by optimizing channel assignment within large
- * apertures", Design Automation Workshop, 1971), which needs no more lanes than wires ever lie side
- * by side. Two wires that meet at a box may share a lane.
+ * The lane of its channel in which each wire is drawn, so that no two wires coincide. All wires
+ * between boxes of one row share that row's channel, those of one column that column's. Within a
+ * channel each wire, in the order of its lower end, takes the lowest lane that is free there: the
+ * left-edge method of Hashimoto and Stevens ("Wire routing by optimizing channel assignment within
+ * large apertures", Design Automation Workshop, 1971), which needs only as many lanes as there are
+ * wires side by side at the fullest place. Two wires that meet at a box may share a lane.
  *
- * <p>Wires that follow neither a row nor a column, and those that stay in their tile, have lanes by
+ * <p>Wires that follow neither a row nor a column, and those that stay in their tile, get lanes by
  * their number. O(vertices); 2 bytes a vertex.
  */
 final class Lanes {
@@ -44,7 +44,7 @@ final class Lanes {
         return lanes[vertex];
     }
 
-    /** How many lanes the fullest channel has. */
+    /** Number of lanes of the fullest channel. */
     int count() {
         return count;
     }
@@ -88,7 +88,9 @@ final class Lanes {
         return channel.assign();
     }
 
-    /** One channel's wires; gathered first, then given lanes in the order of their lower ends. */
+    /**
+     * The wires of one channel: first collected, then given lanes in the order of their lower ends.
+     */
     private final class Channel {
         private final int length;
         private int[] wires = new int[64];
@@ -113,7 +115,7 @@ final class Lanes {
             size++;
         }
 
-        /** How many lanes it took. */
+        /** Assigns the lanes, and returns how many were needed. */
         int assign() {
             for (int at = 0; at < length; at++) {
                 begins[at + 1] += begins[at];
@@ -125,7 +127,7 @@ final class Lanes {
             }
             FreeLanes free = new FreeLanes(length);
             for (int at = 0; at < length; at++) {
-                free.giveBack(at);
+                free.release(at);
                 for (int k = begins[at]; k < begins[at + 1]; k++) {
                     int wire = order[k];
                     lanes[wires[wire]] = (short) free.take(spans[2 * wire + 1]);
@@ -135,11 +137,11 @@ final class Lanes {
         }
     }
 
-    /** Which lanes are free at the present place, and where the others become so. */
+    /** The lanes that are free at the present place, and where the others become free. */
     private static final class FreeLanes {
         private final BitSet free = new BitSet();
 
-        /** The lanes given back at each place, as linked lists. */
+        /** The lanes that become free at each place, as linked lists. */
         private final int[] head;
 
         private int[] next = new int[64];
@@ -150,7 +152,7 @@ final class Lanes {
             Arrays.fill(head, -1);
         }
 
-        void giveBack(int at) {
+        void release(int at) {
             for (int lane = head[at]; lane >= 0; lane = next[lane]) {
                 free.set(lane);
             }

@@ -10,7 +10,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 
-/** An opened design with what the views need of it, made once off the UI thread. */
+/** The open design with what the views need to show it; created once, off the UI thread. */
 public final class OpenDesign {
     private final Design design;
     private final TileIndex index;
@@ -18,14 +18,14 @@ public final class OpenDesign {
     private final ChannelFill fill;
     private final TileKinds kinds;
     private final TreeParents parents = new TreeParents();
-    private final Lazy<PadReachability> outlets;
+    private final Lazy<PadReachability> padReachability;
 
-    // Names are wanted by whoever types, not by the first picture.
+    // Names are needed when the user types, not for the first picture.
     private final Lazy<List<String>> netNames;
     private final Lazy<List<String>> padNames;
     private final Lazy<List<String>> placeNames;
 
-    /** Makes the indexes, O(vertices + tiles): to be done off the UI thread. */
+    /** Builds the indexes, O(vertices + tiles); call it off the UI thread. */
     public OpenDesign(Design design) {
         this(design, new TileIndex(design.fabric()));
     }
@@ -44,12 +44,12 @@ public final class OpenDesign {
             TileIndex index,
             TileLayout layout,
             TileKinds kinds,
-            Lazy<PadReachability> outlets) {
+            Lazy<PadReachability> padReachability) {
         this.design = design;
         this.index = index;
         this.layout = layout;
         this.kinds = kinds;
-        this.outlets = outlets;
+        this.padReachability = padReachability;
         this.fill = new ChannelFill(design.fabric(), index, design.occupancy());
         this.netNames = new Lazy<>(() -> design.nets().stream().map(Net::name).sorted().toList());
         this.padNames = new Lazy<>(() -> padNames(design));
@@ -73,8 +73,8 @@ public final class OpenDesign {
     }
 
     /**
-     * Works out now what would be worked out when it is first asked for, so that no frame and no
-     * typing has to wait for it. To be done off the UI thread.
+     * Calculates now what would otherwise be calculated on first use, so that no frame and no
+     * typing has to wait for it. Call it off the UI thread.
      */
     public void prepare() {
         design.fabric().edgesIn();
@@ -82,19 +82,19 @@ public final class OpenDesign {
         padNames();
     }
 
-    /** The same with another design; what follows from the fabric alone is not made again. */
+    /** The same for another state of the design; what depends on the fabric alone is reused. */
     public OpenDesign with(Design next) {
         return next.fabric() == design.fabric()
-                ? new OpenDesign(next, index, layout, kinds, outlets)
+                ? new OpenDesign(next, index, layout, kinds, padReachability)
                 : new OpenDesign(next);
     }
 
-    /** From where nets come to vertices. */
+    /** The vertex before each vertex in the trees of nets. */
     public TreeParents parents() {
         return parents;
     }
 
-    /** The kinds of tile. */
+    /** The kinds of tile, numbered. */
     public TileKinds kinds() {
         return kinds;
     }
@@ -104,9 +104,9 @@ public final class OpenDesign {
         return fill;
     }
 
-    /** From where pads can be reached; worked out when first asked for. */
-    public PadReachability outlets() {
-        return outlets.get();
+    /** From where pads can be reached; calculated on first use. */
+    public PadReachability padReachability() {
+        return padReachability.get();
     }
 
     /** Names of nets and cells, sorted. */
@@ -114,17 +114,17 @@ public final class OpenDesign {
         return placeNames.get();
     }
 
-    /** The design as it stands with all that is kept. */
+    /** The design with all kept changes. */
     public Design design() {
         return design;
     }
 
-    /** What each tile holds. */
+    /** The vertices of each tile. */
     public TileIndex index() {
         return index;
     }
 
-    /** Where things stand. */
+    /** Where things are drawn. */
     public TileLayout layout() {
         return layout;
     }
@@ -134,7 +134,7 @@ public final class OpenDesign {
         return netNames.get();
     }
 
-    /** All that pads are called: full names, package pins, ports, header pins. */
+    /** All names of pads: full names, package pins, ports, header pins. */
     public List<String> padNames() {
         return padNames.get();
     }

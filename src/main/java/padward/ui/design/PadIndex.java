@@ -8,12 +8,14 @@ import java.util.stream.IntStream;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
-/** The pads in the order of their tiles, so that those in view are found without looking at all. */
+/**
+ * The pads in the order of their tiles, so that those in view are found without visiting all pads.
+ */
 public final class PadIndex {
     private final Fabric fabric;
     private final String longestPin;
 
-    /** Pads by tile; within a tile in their own order. */
+    /** Pads by tile; within a tile in the order of their numbers. */
     private final int[] pads;
 
     private final int[] tiles;
@@ -53,7 +55,7 @@ public final class PadIndex {
         return padByVertex.get(vertex);
     }
 
-    /** The longest of the package pins' names; {@code ""} without any. */
+    /** The longest name of a package pin; {@code ""} if no pin has one. */
     public String longestPin() {
         return longestPin;
     }
@@ -63,17 +65,17 @@ public final class PadIndex {
         return padByVertex.containsKey(vertex);
     }
 
-    /** How many pads a tile has. */
+    /** Number of pads in a tile. */
     int countIn(int tile) {
         return countByTile.get(tile);
     }
 
-    /** Place of a pad among those of its tile. */
+    /** Position of a pad among those of its tile. */
     int ordinal(int pad) {
         return ordinals[pad];
     }
 
-    /** Goes over the pads of a part of the fabric. O(its rows × log pads + pads found). */
+    /** Visits the pads in a part of the fabric. O(its rows × log pads + pads found). */
     public void forEachIn(TileRange range, IntConsumer pad) {
         for (int row = range.bottom(); row <= range.top(); row++) {
             int last = row * fabric.columns() + range.right();

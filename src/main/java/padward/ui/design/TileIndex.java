@@ -6,22 +6,24 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 
 /**
- * What the map looks up per tile: its vertices, where its wires lead and in which lane each runs.
- * Built once per fabric, off the UI thread.
+ * What the map looks up per tile: its vertices, where its wires end and in which lane each is
+ * drawn. Built once per fabric, off the UI thread.
  *
  * <p>O(vertices) time; 6 bytes a vertex where vertices are numbered tile by tile, else 10.
  */
 public final class TileIndex {
-    /** Longer wires are listed apart, so that a frame need not visit all tiles for their sake. */
-    private static final int LONGEST_SOUGHT = 24;
+    /**
+     * Longer wires are listed separately, so that a frame need not visit all tiles because of them.
+     */
+    private static final int MAX_SHORT_SPAN = 24;
 
     private final Fabric fabric;
     private final int[] first;
 
-    /** Empty when vertices are numbered tile by tile, so that a place is the vertex itself. */
+    /** Empty when vertices are numbered tile by tile: a position is then the vertex itself. */
     private final int[] vertices;
 
-    /** Far tile of each wire, {@link Fabric#NOTHING} for what is no wire. */
+    /** Far tile of each wire, {@link Fabric#NOTHING} for other vertices. */
     private final int[] heads;
 
     private final Lanes lanes;
@@ -46,11 +48,11 @@ public final class TileIndex {
             first[t + 1] += first[t];
         }
         vertices = inOrder ? new int[0] : sorted(fabric, first);
-        longWires = IntStream.range(0, count).filter(v -> span(v) > LONGEST_SOUGHT).toArray();
+        longWires = IntStream.range(0, count).filter(v -> span(v) > MAX_SHORT_SPAN).toArray();
         reach =
                 IntStream.range(0, count)
                         .map(this::span)
-                        .filter(s -> s <= LONGEST_SOUGHT)
+                        .filter(s -> s <= MAX_SHORT_SPAN)
                         .max()
                         .orElse(0);
         lanes = new Lanes(fabric, this);
@@ -65,7 +67,7 @@ public final class TileIndex {
         return result;
     }
 
-    /** How many columns or rows a wire spans, whichever is more; 0 for what is no wire. */
+    /** Number of columns or rows that a wire spans, whichever is more; 0 for other vertices. */
     private int span(int vertex) {
         int head = heads[vertex];
         if (head == Fabric.NOTHING) {
@@ -79,7 +81,7 @@ public final class TileIndex {
                         Math.abs(fabric.row(head) - fabric.row(tile)));
     }
 
-    /** Position of a tile's first vertex; the tile's end where the next one's first is. */
+    /** Position of a tile's first vertex; its last one is before that of the next tile. */
     public int first(int tile) {
         return first[tile];
     }
@@ -89,22 +91,22 @@ public final class TileIndex {
         return vertices.length == 0 ? position : vertices[position];
     }
 
-    /** The tile in which a wire ends; {@link Fabric#NOTHING} for what is no wire. */
+    /** The tile in which a wire ends; {@link Fabric#NOTHING} for other vertices. */
     public int head(int vertex) {
         return heads[vertex];
     }
 
-    /** In which lane each wire runs. */
+    /** The lane in which each wire is drawn. */
     Lanes lanes() {
         return lanes;
     }
 
-    /** How far wires reach that are not listed among {@link #longWires()}, tiles. */
+    /** The longest reach of wires that are not among {@link #longWires()}, tiles. */
     public int reach() {
         return reach;
     }
 
-    /** Wires that reach farther, in ascending order; not to be changed. */
+    /** Wires that reach farther, in ascending order; must not be changed. */
     public int[] longWires() {
         return longWires;
     }

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import padward.fabric.Fabric;
 
-/** The kinds of tile that a fabric has, numbered by how common they are, the commonest first. */
+/** The kinds of tile of a fabric, numbered by how common they are, the most common first. */
 public final class TileKinds {
     private final byte[] kinds;
 

@@ -7,9 +7,9 @@ import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 
 /**
- * Where things stand inside a tile, in world units. The switch box is in the lower left part, sites
- * fill the upper right; in a rim tile the IO register sites stand between the box and the pads, and
- * the pads on the rim. Worked out from the fabric alone, so every view draws the same.
+ * Where things are drawn inside a tile, in world units. The switch box is in the lower left part,
+ * sites fill the upper right; in a rim tile the IO register sites are between the box and the pads,
+ * and the pads are on the rim. Depends on the fabric alone, so every view draws the same.
  */
 public final class TileLayout {
     /** A rectangle: lower left corner and size. */
@@ -24,7 +24,7 @@ public final class TileLayout {
             return y + height / 2;
         }
 
-        /** Whether a place lies in the box, its limits included. */
+        /** Whether a place is in the box, including its edges. */
         public boolean contains(double atX, double atY) {
             return atX >= x && atX <= x + width && atY >= y && atY <= y + height;
         }
@@ -36,17 +36,18 @@ public final class TileLayout {
     static final double BOX_X = 0.3;
     static final double BOX_Y = 0.3;
 
-    /** From the middle of a switch box to its sides, world units. */
+    /** Radius of a switch box, world units. */
     public static final double BOX_RADIUS = 0.13;
 
     private static final double RIM_SHIFT = 0.28;
 
-    /** Widest distance of two lanes, and how much of a box's width all lanes may take. */
+    /** Largest distance between two lanes. */
     private static final double WIDEST_LANE = 0.011;
 
+    /** Share of a box's width that all lanes together may take. */
     private static final double CHANNEL = 0.9;
 
-    /** How far from a box's middle a wire ends that does not leave its tile. */
+    /** Distance from the middle of a box to the ends of a wire that stays in its tile. */
     private static final double INNER = 0.5 * BOX_RADIUS;
 
     private final Fabric fabric;
@@ -55,10 +56,10 @@ public final class TileLayout {
     private final double[] boxX;
     private final double[] boxY;
 
-    /** How far each lane lies from the middle of its boxes. */
+    /** Distance of each lane from the middle of its boxes. */
     private final double[] offsets;
 
-    /** How far from a box's middle each lane meets the box's rim, along the lane. */
+    /** Distance from the middle of a box to where each lane meets its rim, along the lane. */
     private final double[] depths;
 
     TileLayout(Fabric fabric, TileIndex index) {
@@ -89,7 +90,7 @@ public final class TileLayout {
         return pads;
     }
 
-    /** Direction in which the rim lies from a tile: (-1, 0) at the left; (0, 0) inside. */
+    /** Direction from a tile to the rim of the fabric: (-1, 0) at the left; (0, 0) inside. */
     private Point outward(int tile) {
         int x = fabric.column(tile);
         int y = fabric.row(tile);
@@ -105,19 +106,19 @@ public final class TileLayout {
         return y == fabric.rows() - 1 ? new Point(0, 1) : new Point(0, 0);
     }
 
-    /** Whether a tile stands at the edge of the fabric, where pads are. */
+    /** Whether a tile has pads, as those at the edge of the fabric do. */
     public boolean isRim(int tile) {
         return pads.countIn(tile) > 0;
     }
 
     /**
-     * Middle of a tile's switch box. On the rim it moves inwards, to leave room before the pads.
+     * Middle of a tile's switch box. On the rim it is shifted inwards, to leave room for the pads.
      */
     public Point box(int tile) {
         return new Point(boxX[fabric.column(tile)], boxY[fabric.row(tile)]);
     }
 
-    /** Boxes of one row or column stay in line, corners of the fabric included. */
+    /** Boxes of one row or column stay in line, also in the corners of the fabric. */
     private static double inTile(int place, int size, double usual) {
         if (place == 0) {
             return 0.5 + RIM_SHIFT;
@@ -147,7 +148,7 @@ public final class TileLayout {
         return pad(pads.at(vertex));
     }
 
-    /** The point of a pad's pill that faces the chip. */
+    /** The point of a pad's pill that faces the fabric. */
     public Point innerEdge(int vertex) {
         Box pill = pillAt(vertex);
         Point out = outward(fabric.tile(vertex));
@@ -161,7 +162,7 @@ public final class TileLayout {
         return site(site, fabric.site(site).tile());
     }
 
-    /** The rectangle of a site that stands in a tile. */
+    /** The rectangle of a site of a known tile. */
     public Box site(int site, int tile) {
         int first = fabric.firstSite(tile);
         int count = fabric.firstSite(tile + 1) - first;
@@ -189,7 +190,7 @@ public final class TileLayout {
         return new Box(middleX - wide / 2, middleY - high / 2, wide, high);
     }
 
-    /** Where a wire leaves its tile's box; other vertices stand where {@link #end} says. */
+    /** Where a wire leaves its tile's box; for other vertices the same as {@link #end}. */
     public Point start(int vertex) {
         if (fabric.kind(vertex) != VertexKind.WIRE) {
             return end(vertex);
@@ -199,7 +200,7 @@ public final class TileLayout {
         return new Point(ends[0], ends[1]);
     }
 
-    /** Where a wire arrives, where a pin or a pad stands. */
+    /** Where a wire ends; where a pin or pad is. */
     public Point end(int vertex) {
         return switch (fabric.kind(vertex)) {
             case WIRE -> {
@@ -216,9 +217,9 @@ public final class TileLayout {
     }
 
     /**
-     * Both ends of a wire that begins in a tile, without making points of them: x and y of where it
-     * sets out, on the rim of its box, then of where it ends. Wires along a row or a column keep to
-     * their lane; one that stays in its tile is a chord inside the box.
+     * Both ends of a wire that starts in a known tile, without creating points: x and y of its
+     * start, on the rim of its box, then of its end. Wires along a row or a column keep to their
+     * lane; one that stays in its tile is a chord inside the box.
      */
     public void wire(int wire, int tile, double[] ends) {
         int head = index.head(wire);

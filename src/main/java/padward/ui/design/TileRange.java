@@ -4,16 +4,16 @@ import java.util.function.IntConsumer;
 import padward.fabric.Fabric;
 
 /**
- * A rectangle of tiles, its limits included.
+ * A rectangle of tiles, including its limits.
  *
  * @param left first column
  * @param right last column
  * @param bottom first row
  * @param top last row
- * @param columns how many columns the fabric has
+ * @param columns number of columns of the fabric
  */
 public record TileRange(int left, int right, int bottom, int top, int columns) {
-    /** The tiles between these limits, included, as far as the fabric goes. */
+    /** The tiles within these limits, as far as the fabric goes. */
     public static TileRange of(Fabric fabric, int left, int right, int bottom, int top) {
         return new TileRange(
                 clamp(left, fabric.columns()),
@@ -23,7 +23,7 @@ public record TileRange(int left, int right, int bottom, int top, int columns) {
                 fabric.columns());
     }
 
-    /** Larger by so many tiles at each side, as far as the fabric goes. */
+    /** Larger by a number of tiles on each side, within the fabric. */
     public TileRange grown(Fabric fabric, int by) {
         return of(fabric, left - by, right + by, bottom - by, top + by);
     }
@@ -32,7 +32,7 @@ public record TileRange(int left, int right, int bottom, int top, int columns) {
         return Math.max(0, Math.min(size - 1, value));
     }
 
-    /** Goes over all its tiles, row by row. */
+    /** Visits all its tiles, row by row. */
     public void forEach(IntConsumer tile) {
         for (int row = bottom; row <= top; row++) {
             for (int column = left; column <= right; column++) {

@@ -8,9 +8,8 @@ import padward.design.RouteTree;
 import padward.fabric.Fabric;
 
 /**
- * From which vertex a net comes to another one. A net's tree is turned into a table when it is
- * first met, and kept: a frame meets some hundred nets, a clock's tree among them as likely as not.
- * Safe for several threads.
+ * The vertex before each vertex in a net's tree. A tree is turned into a table on first use and
+ * kept: a frame needs some hundred nets, often the large tree of a clock among them. Thread-safe.
  */
 public final class TreeParents {
     private final Map<Integer, Int2IntOpenHashMap> byNet = new ConcurrentHashMap<>();

@@ -9,14 +9,14 @@ import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 
-/** Draws on a canvas, and what is many and small into one picture, which is then put on it. */
+/** Draws on a canvas; numerous small shapes are first drawn into one picture. */
 public final class CanvasSurface implements Surface {
     private final GraphicsContext g;
     private final Raster raster;
     private Line last;
 
     /**
-     * @param raster as large as what is drawn, and drawn with once in a picture
+     * @param raster as large as the picture; used once per picture
      */
     public CanvasSurface(GraphicsContext g, Raster raster) {
         this.g = g;

@@ -1,8 +1,8 @@
 package padward.ui.draw;
 
 /**
- * Draws what is many and small, such as wires. Pixels as on a {@link Surface}; colours as {@link
- * Raster#pixel} gives them.
+ * Draws numerous small shapes, such as wires. Pixels as on a {@link Surface}; colours as from
+ * {@link Raster#pixel}.
  */
 public interface Marks {
     /** A line of a width in whole pixels. */
@@ -15,7 +15,7 @@ public interface Marks {
      */
     void box(double x, double y, double w, double h, double round, int inside, int rim);
 
-    /** A filled disc about a point with a rim one pixel wide. */
+    /** A filled disc around a point with a rim one pixel wide. */
     default void disc(double x, double y, double r, int inside, int rim) {
         box(x - r, y - r, 2 * r, 2 * r, 2 * r, inside, rim);
     }

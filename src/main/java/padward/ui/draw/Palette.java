@@ -3,8 +3,8 @@ package padward.ui.draw;
 import javafx.scene.paint.Color;
 
 /**
- * Colours of the canvases in one theme. The marks are those of Okabe and Ito, "Color Universal
- * Design", 2008; each is joined by a shape or a dash of its own.
+ * Colours of the canvases in one theme. The marks have the colours of Okabe and Ito, "Color
+ * Universal Design", 2008; each also has a shape or dash of its own.
  */
 public record Palette(
         Color paper,
@@ -26,7 +26,7 @@ public record Palette(
         Color delay,
         Color delayLine,
         Color frontier) {
-    /** Dark ink on a light ground. */
+    /** Dark ink on a light background. */
     public static final Palette LIGHT =
             new Palette(
                     Color.web("#faf8f4"),
@@ -49,7 +49,7 @@ public record Palette(
                     Color.web("#006b4e"),
                     Color.web("#7a4a00"));
 
-    /** Light ink on a dark ground. */
+    /** Light ink on a dark background. */
     public static final Palette DARK =
             new Palette(
                     Color.web("#1f2733"),

@@ -20,7 +20,7 @@ public final class Raster implements Marks {
 
     private static final int ONE = 1 << FRACTION;
 
-    /** Up to this width, such as a line's, a call for each row costs more than its pixels. */
+    /** Up to this width, such as a line's, a call for each row would cost more than its pixels. */
     private static final int NARROW = 8;
 
     private final double density;
@@ -31,15 +31,15 @@ public final class Raster implements Marks {
     private final PixelBuffer<IntBuffer> buffer;
     private final WritableImage image;
 
-    /** As many pixels as the view has. */
+    /** With as many pixels as the view. */
     public Raster(int width, int height) {
         this(width, height, 1);
     }
 
     /**
-     * For a view of a size, with more pixels than it has.
+     * With more pixels than the view, for screens with high resolution.
      *
-     * @param density pixels for each of the view's, in both directions; at least 1
+     * @param density pixels per pixel of the view, in both directions; at least 1
      */
     public Raster(double viewWidth, double viewHeight, double density) {
         this.density = density;
@@ -53,7 +53,7 @@ public final class Raster implements Marks {
         this.image = new WritableImage(buffer);
     }
 
-    /** Whether it is made for a view of that size and density. */
+    /** Whether it fits a view of that size and density. */
     public boolean isFor(double viewWidth, double viewHeight, double wanted) {
         return density == wanted
                 && width == Math.max(1, (int) Math.ceil(viewWidth * wanted))
@@ -75,9 +75,9 @@ public final class Raster implements Marks {
         Arrays.fill(pixels, 0);
     }
 
-    /** The picture with all that has been written. */
+    /** The picture with everything written so far. */
     public Image image() {
-        // Tells who shows it that it is another one. Off the UI thread nobody shows it yet.
+        // Notifies whatever shows the picture. Off the UI thread, nothing shows it yet.
         if (Platform.isFxApplicationThread()) {
             buffer.updateBuffer(b -> null);
         }
@@ -92,7 +92,7 @@ public final class Raster implements Marks {
                 | (int) Math.round(color.getBlue() * 255);
     }
 
-    /** A line of a width in whole pixels; what lies outside is left out. */
+    /** A line of a width in whole pixels; what is outside is left out. */
     @Override
     public void line(double x0, double y0, double x1, double y1, int wide, int pixel) {
         drawLine(

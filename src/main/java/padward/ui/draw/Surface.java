@@ -11,11 +11,11 @@ public interface Surface {
     /** How a line is drawn: lengths of dash and gap follow the width; none means solid. */
     record Line(Color color, double width, double... dashes) {}
 
-    /** On which side of its point a text stands. */
+    /** On which side of its point a text is. */
     enum Align {
         /** To the right of the point. */
         LEFT,
-        /** About the point. */
+        /** Centred on the point. */
         CENTER,
         /** To the left of the point. */
         RIGHT
@@ -25,27 +25,27 @@ public interface Surface {
      * How a text is set; its middle is at the height of its point.
      *
      * @param size size of the letters, pixels
-     * @param degrees turned so far clockwise about its point
+     * @param degrees clockwise rotation around its point
      */
     record Lettering(double size, Align align, Color color, double degrees) {
         private static final double LETTER = 0.58;
 
-        /** Letters that stand upright. */
+        /** Letters without rotation. */
         public Lettering(double size, Align align, Color color) {
             this(size, align, color, 0);
         }
 
-        /** About the width of a text set so large, pixels: no surface is asked to measure it. */
+        /** Approximate width of a text, pixels; the same for all surfaces. */
         public static double width(String text, double size) {
             return size * text.chars().mapToDouble(Lettering::width).sum();
         }
 
-        /** About how many letters of a name have room in a length. */
+        /** Approximate number of letters that fit into a length. */
         public static int room(double length, double size) {
             return (int) (length / (LETTER * size));
         }
 
-        /** About the width of a letter of the usual faces without serifs, by its height. */
+        /** Approximate width of a letter of common sans-serif fonts, relative to its size. */
         private static double width(int letter) {
             if (" .,:;'|!ijl".indexOf(letter) >= 0) {
                 return 0.32;
@@ -66,13 +66,13 @@ public interface Surface {
     /** The outline of a rectangle. */
     void outlineRect(double x, double y, double w, double h, double round, Line line);
 
-    /** A filled disc about a point. */
+    /** A filled disc around a point. */
     void fillDisc(double x, double y, double r, Color fill);
 
-    /** A circle about a point. */
+    /** A circle around a point. */
     void outlineDisc(double x, double y, double r, Line line);
 
-    /** A straight line, its ends round. */
+    /** A straight line with round ends. */
     void line(double x0, double y0, double x1, double y1, Line line);
 
     /** A filled polygon with an outline. */
@@ -81,10 +81,10 @@ public interface Surface {
     /** A text. */
     void text(String text, double x, double y, Lettering lettering);
 
-    /** Names what is drawn inside, where a surface can tell. */
+    /** Names what is drawn inside, on surfaces that can record it. */
     void group(String name, Runnable inside);
 
-    /** Things that are many and small; to be asked for once in a picture. */
+    /** Draws numerous small shapes; called once per picture. */
     void marks(Consumer<Marks> painter);
 
     /** A grid of coloured cells over a rectangle, without smoothing. */

@@ -8,8 +8,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
 
 /**
- * A document of SVG as it is written, element by element, with numbers, colours and texts spelled
- * as SVG and XML want them.
+ * Writes an SVG document, element by element, with numbers, colours and texts as SVG and XML
+ * require them.
  */
 final class SvgDocument {
     private static final String NAMESPACE = "http://www.w3.org/2000/svg";
@@ -20,7 +20,7 @@ final class SvgDocument {
     private final XMLStreamWriter out;
 
     /**
-     * Begins one.
+     * Begins a document.
      *
      * @param width pixels
      * @param height pixels
@@ -40,7 +40,7 @@ final class SvgDocument {
             out.writeAttribute("font-family", FONTS);
             out.writeAttribute("stroke-linecap", "round");
             out.writeAttribute("stroke-linejoin", "round");
-            write("title", () -> said(title));
+            write("title", () -> text(title));
         } catch (XMLStreamException fault) {
             throw new IllegalStateException(fault);
         }
@@ -57,7 +57,7 @@ final class SvgDocument {
         return text + "\n";
     }
 
-    /** What an element holds: its attributes, then what is inside. */
+    /** The content of an element: its attributes, then what is inside. */
     interface Content {
         void write() throws XMLStreamException;
     }
@@ -70,7 +70,7 @@ final class SvgDocument {
             content.write();
             out.writeEndElement();
         } catch (XMLStreamException fault) {
-            // A string takes everything.
+            // Writing to a string never fails.
             throw new IllegalStateException(fault);
         }
     }
@@ -85,19 +85,19 @@ final class SvgDocument {
         }
     }
 
-    /** Hundredths of a pixel are finer than anyone sees. */
+    /** Rounded to hundredths of a pixel, which is finer than visible. */
     static String number(double value) {
         String text = String.format(Locale.ROOT, "%.2f", value);
         String shorter = text.replaceFirst("\\.?0+$", "");
         return shorter.equals("-0") ? "0" : shorter;
     }
 
-    /** A colour as {@link Raster#pixel} gives it. */
+    /** A colour as from {@link Raster#pixel}. */
     static String hex(int pixel) {
         return String.format(Locale.ROOT, "#%06x", pixel & 0xffffff);
     }
 
-    /** What the element is filled with. */
+    /** The fill of the element. */
     void filled(Color fill) throws XMLStreamException {
         attributes("fill", hex(Raster.pixel(fill)));
         if (fill.getOpacity() < 1) {
@@ -105,7 +105,7 @@ final class SvgDocument {
         }
     }
 
-    /** What it is outlined with. */
+    /** The outline of the element. */
     void stroked(Surface.Line line) throws XMLStreamException {
         attributes("stroke", hex(Raster.pixel(line.color())), "stroke-width", line.width());
         if (line.color().getOpacity() < 1) {
@@ -120,7 +120,7 @@ final class SvgDocument {
         }
     }
 
-    /** Place and size of a rectangle; {@code round} is the diameter of its corners. */
+    /** Position and size of a rectangle; {@code round} is the diameter of its corners. */
     void rect(double x, double y, double w, double h, double round) throws XMLStreamException {
         attributes("x", x, "y", y, "width", Math.max(0, w), "height", Math.max(0, h));
         if (round > 0) {
@@ -129,18 +129,18 @@ final class SvgDocument {
     }
 
     /** Text inside the element that is open. */
-    void said(String said) throws XMLStreamException {
-        out.writeCharacters(printable(said));
+    void text(String text) throws XMLStreamException {
+        out.writeCharacters(printable(text));
     }
 
-    /** What the element shows, by its address. */
+    /** The address of what the element shows. */
     void link(String address) throws XMLStreamException {
         out.writeAttribute("xlink", LINKS, "href", address);
     }
 
-    /** XML 1.0 has no way to write most control characters. */
-    private static String printable(String said) {
-        return said.codePoints()
+    /** XML 1.0 cannot express most control characters. */
+    private static String printable(String text) {
+        return text.codePoints()
                 .map(c -> c < 0x20 || c == 0xfffe || c == 0xffff ? '.' : c)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();

@@ -3,7 +3,7 @@ package padward.ui.draw;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Lines of one colour and width become one path, as long as nothing covers them. */
+/** Joins lines of one colour and width into one path, as long as nothing is drawn over them. */
 final class SvgMarks implements Marks {
     private final SvgDocument out;
     private final double width;
@@ -12,7 +12,7 @@ final class SvgMarks implements Marks {
 
     private record Stroke(int pixel, int wide) {}
 
-    /** Lines that lie outside of a picture of this size are left out. */
+    /** Lines outside a picture of this size are left out. */
     SvgMarks(SvgDocument out, double width, double height) {
         this.out = out;
         this.width = width;
@@ -50,7 +50,7 @@ final class SvgMarks implements Marks {
                 });
     }
 
-    /** Writes the paths: what comes afterwards lies over them. */
+    /** Writes the paths; what is drawn afterwards is on top of them. */
     void flush() {
         paths.forEach(
                 (stroke, path) ->

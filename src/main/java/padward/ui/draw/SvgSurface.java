@@ -5,8 +5,8 @@ import java.util.function.Consumer;
 import javafx.scene.paint.Color;
 
 /**
- * Writes what is drawn as SVG ("Scalable Vector Graphics (SVG) 1.1", second edition, W3C
- * Recommendation, 2011): lines stay lines and texts stay texts.
+ * Draws as SVG ("Scalable Vector Graphics (SVG) 1.1", second edition, W3C Recommendation, 2011):
+ * lines stay lines and texts stay texts.
  */
 public final class SvgSurface implements Surface {
     private final SvgDocument out;
@@ -16,7 +16,7 @@ public final class SvgSurface implements Surface {
     /**
      * A picture of a size in pixels.
      *
-     * @param title what it shows, for those who cannot see it
+     * @param title what it shows, for readers who cannot see it
      */
     public SvgSurface(double width, double height, String title) {
         this.width = width;
@@ -97,7 +97,7 @@ public final class SvgSurface implements Surface {
     }
 
     @Override
-    public void text(String said, double x, double y, Lettering lettering) {
+    public void text(String text, double x, double y, Lettering lettering) {
         String anchor =
                 switch (lettering.align()) {
                     case LEFT -> "start";
@@ -121,7 +121,7 @@ public final class SvgSurface implements Surface {
                                         + ")";
                         out.attributes("transform", turn);
                     }
-                    out.said(said);
+                    out.text(text);
                 });
     }
 

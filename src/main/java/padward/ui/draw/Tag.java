@@ -3,20 +3,20 @@ package padward.ui.draw;
 import javafx.scene.paint.Color;
 
 /**
- * A short text on paper of its own with a rim, so that it is legible on whatever lies below.
+ * A short framed text, legible on any background.
  *
- * @param text what it says
+ * @param text the text
  * @param size size of the letters, pixels
  * @param rim colour of the rim
  */
 public record Tag(String text, double size, Color rim) {
-    private static final double BESIDE = 0.5;
+    private static final double PADDING = 0.5;
     private static final double HIGH = 1.5;
     private static final double ROUND = 0.6;
 
     /** Width, pixels. */
     public double width() {
-        return Surface.Lettering.width(text, size) + 2 * BESIDE * size;
+        return Surface.Lettering.width(text, size) + 2 * PADDING * size;
     }
 
     /** Height, pixels. */

@@ -11,7 +11,7 @@ import javafx.scene.image.WritableImage;
 import javax.imageio.ImageIO;
 import padward.fabric.Fabric;
 
-/** All tiles from afar, one pixel a tile; made once, drawn at any scale. */
+/** A picture of all tiles, one pixel each; created once, drawn at any scale. */
 public final class TileImage {
     private final int columns;
     private final int rows;
@@ -19,7 +19,7 @@ public final class TileImage {
     private Image image;
 
     /**
-     * @param pixelOfTile the opaque colour of each tile, as {@link Raster#pixel} gives it
+     * @param pixelOfTile the opaque colour of each tile, as from {@link Raster#pixel}
      */
     public TileImage(Fabric fabric, IntUnaryOperator pixelOfTile) {
         columns = fabric.columns();

@@ -1,8 +1,8 @@
 package padward.ui.draw;
 
 /**
- * Which part of the fabric a canvas shows. World: one unit a tile, x to the right, y upwards, tile
- * (0, 0) from 0 to 1. Screen: pixels, x to the right, y downwards. Immutable.
+ * The part of the fabric that a canvas shows. World: one unit per tile, x to the right, y upwards,
+ * tile (0, 0) from 0 to 1. Screen: pixels, x to the right, y downwards. Immutable.
  *
  * @param width width of the canvas, pixels
  * @param height height of the canvas, pixels
@@ -11,7 +11,7 @@ package padward.ui.draw;
  * @param scale pixels per tile
  */
 public record Viewport(double width, double height, double centreX, double centreY, double scale) {
-    /** Least and greatest scale, pixels per tile. */
+    /** Least scale, pixels per tile. */
     public static final double LEAST_SCALE = 0.5;
 
     /** Greatest scale, pixels per tile. */
@@ -44,7 +44,7 @@ public record Viewport(double width, double height, double centreX, double centr
         return new Viewport(newWidth, newHeight, centreX, centreY, scale);
     }
 
-    /** Moved so that what was at a point lies (dx, dy) pixels farther. */
+    /** Moved so that everything appears (dx, dy) pixels farther. */
     public Viewport panned(double dx, double dy) {
         return new Viewport(width, height, centreX - dx / scale, centreY + dy / scale, scale);
     }
@@ -67,13 +67,14 @@ public record Viewport(double width, double height, double centreX, double centr
         return new Viewport(width, height, worldX, worldY, scale);
     }
 
-    /** At another scale, about the same centre. */
+    /** At another scale, around the same centre. */
     public Viewport atScale(double newScale) {
         return new Viewport(width, height, centreX, centreY, clampScale(newScale));
     }
 
     /**
-     * Shows a world rectangle whole, with a margin, no nearer than {@code nearest} pixels a tile.
+     * Fits a world rectangle into the view with a margin, at most at {@code nearest} pixels per
+     * tile.
      */
     public Viewport fitted(double x0, double y0, double x1, double y1, double nearest) {
         double wide = Math.max(x1 - x0, 1e-6);

@@ -1,5 +1,5 @@
 /**
- * What pictures are drawn on, in the window and in files, and with what: surfaces, colours, the
- * part of the fabric that is seen. Knows nothing of designs.
+ * Surfaces that pictures are drawn on, in the window and in files, colours, and the part of the
+ * fabric that is shown. Knows nothing about designs.
  */
 package padward.ui.draw;

@@ -94,7 +94,7 @@ final class ListTables {
                     latest.map(Delay::fastPs).map(String::valueOf).orElse(""),
                     latest.map(Delay::slowPs).map(String::valueOf).orElse(""),
                     net.clock() ? "yes" : "no",
-                    opened.outlets().leadOutOf(net) ? "yes" : "no");
+                    opened.padReachability().leadOutOf(net) ? "yes" : "no");
         }
         return table.build();
     }

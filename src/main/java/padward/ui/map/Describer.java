@@ -20,7 +20,7 @@ import padward.fabric.VertexKind;
 import padward.ui.design.ChannelFill;
 import padward.ui.design.OpenDesign;
 
-/** Tells of a thing on the map what it is, who holds it and what it drives. */
+/** Describes a thing on the map: what it is, what uses it and what it drives. */
 public final class Describer {
     private static final int MOST_NAMED = 6;
 
@@ -28,7 +28,7 @@ public final class Describer {
     private final Design design;
     private final Fabric fabric;
 
-    /** Tells of things of one design. */
+    /** Describes things of one design. */
     public Describer(OpenDesign opened) {
         this.opened = opened;
         this.design = opened.design();
@@ -40,20 +40,24 @@ public final class Describer {
         ChannelFill fill = opened.fill();
         List<String> details = new ArrayList<>();
         details.add(
-                "Of the wires that pass here, "
-                        + percent(fill.across(tile))
-                        + " of the row's and "
+                percent(fill.across(tile))
+                        + " of the wires along the row and "
                         + percent(fill.along(tile))
-                        + " of the column's are held.");
+                        + " of those along the column are in use here.");
         int sites = fabric.firstSite(tile + 1) - fabric.firstSite(tile);
         int cells = 0;
         for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
             cells += design.occupancy().findCellOn(site).isPresent() ? 1 : 0;
         }
         if (sites > 0) {
-            details.add(cells + " of its " + sites + " sites hold a cell.");
+            details.add(cells + " of its " + sites + " sites are used by a cell.");
         }
-        String state = fabric.tileType(tile) + ", " + percent(fill.of(tile)) + " of its wires held";
+        String state =
+                "type "
+                        + fabric.tileType(tile)
+                        + ", "
+                        + percent(fill.of(tile))
+                        + " of its wires in use";
         return new Pointed(
                 "tile",
                 fabric.tileName(tile),
@@ -69,11 +73,11 @@ public final class Describer {
         return Math.round(100 * share) + " %";
     }
 
-    /** A site: what it takes, the cell on it, the nets that this drives. */
+    /** A site: which cells it accepts, the cell on it, the nets that this cell drives. */
     Pointed site(SiteView site) {
         Optional<Cell> cell = design.occupancy().findCellOn(site.id());
         List<String> details = new ArrayList<>();
-        details.add("Takes " + String.join(", ", site.accepts()) + ".");
+        details.add("Accepts cells of kind " + String.join(", ", site.accepts()) + ".");
         List<Net> driven = cell.map(c -> design.netsDrivenBy(c.id())).orElse(List.of());
         if (!driven.isEmpty()) {
             details.add("Drives " + named(driven.stream().map(Net::name).toList()) + ".");
@@ -81,7 +85,7 @@ public final class Describer {
         return new Pointed(
                 site.kind() + " site",
                 site.name(),
-                cell.map(c -> "cell " + c.name() + ", " + c.kind()).orElse("free"),
+                cell.map(c -> "used by cell " + c.name() + " of kind " + c.kind()).orElse("free"),
                 details,
                 site.firstPin(),
                 site.tile(),
@@ -90,7 +94,7 @@ public final class Describer {
     }
 
     /**
-     * A pad, by its index: its pin and bank, the port on it, what is attached to it on the board.
+     * A pad, by its index: its pin and bank, the port that uses it, what the board connects to it.
      */
     Pointed pad(int index) {
         Pad pad = fabric.pads().get(index);
@@ -101,10 +105,11 @@ public final class Describer {
                             + pad.packagePin()
                             + (pad.bank().isEmpty() ? "." : ", bank " + pad.bank() + "."));
         }
-        design.findPortOn(index).ifPresent(p -> details.add("Port " + p.name() + " is on it."));
+        design.findPortOn(index)
+                .ifPresent(p -> details.add("Port " + p.name() + " uses this pad."));
         Optional<PadWiring> wiring = design.board().findWiring(index);
         wiring.filter(w -> !w.net().isEmpty())
-                .ifPresent(w -> details.add("The board's net is " + w.net() + "."));
+                .ifPresent(w -> details.add("Net on the board: " + w.net() + "."));
         List<String> attached =
                 wiring.map(PadWiring::attachments).orElse(List.of()).stream()
                         .map(Attachment::toText)
@@ -123,7 +128,7 @@ public final class Describer {
                 Optional.of(index));
     }
 
-    /** Any vertex: a wire with what it can drive; a pin stands for its site. */
+    /** Any vertex: a wire with what it can drive; for a pin, its site. */
     public Pointed vertex(int vertex) {
         if (fabric.kind(vertex) == VertexKind.PIN) {
             return site(fabric.site(fabric.siteOf(vertex)));
@@ -143,16 +148,19 @@ public final class Describer {
     }
 
     private String occupant(int vertex) {
-        return design.occupancy().findOccupant(vertex).map(WhyText::who).orElse("free");
+        return design.occupancy()
+                .findOccupant(vertex)
+                .map(o -> "used by " + WhyText.who(o))
+                .orElse("free");
     }
 
     private record Target(String name, Delay delay, boolean free) {
         String text() {
-            return name + " " + delay.toText() + (free ? "" : " (held)");
+            return name + " " + delay.toText() + (free ? "" : " (in use)");
         }
     }
 
-    /** What a vertex can drive, the quickest first. */
+    /** What a vertex can drive, the shortest delay first. */
     private List<String> leadsTo(int vertex) {
         EdgeCursor edges = fabric.edgesOut();
         edges.reset(vertex);
@@ -164,7 +172,7 @@ public final class Describer {
             targets.add(new Target(name, edges.delay(), free));
         }
         if (targets.isEmpty()) {
-            return List.of("It drives nothing.");
+            return List.of("It cannot drive anything else.");
         }
         targets.sort(
                 Comparator.comparing((Target t) -> t.delay().slowPs()).thenComparing(Target::name));

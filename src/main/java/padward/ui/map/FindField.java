@@ -11,9 +11,9 @@ import padward.ui.control.CompletingField;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 
-/** Finds a name on the map and flies there. */
+/** The field that finds a name on the map; the map flies there. */
 public final class FindField extends HBox {
-    /** Its prompt has room. */
+    /** Wide enough for its prompt. */
     private static final double WIDTH = 214;
 
     private final ExplorerModel model;
@@ -42,7 +42,7 @@ public final class FindField extends HBox {
         getChildren().add(field);
     }
 
-    /** Puts the caret there. */
+    /** Puts the caret into the field. */
     public void enter() {
         field.requestFocus();
         field.selectAll();
@@ -60,14 +60,15 @@ public final class FindField extends HBox {
         OptionalInt vertex = NameFinder.find(opened.get(), field.getText());
         model.notes().putAwayAbout(this);
         if (vertex.isPresent()) {
-            map.travel().flyTo(vertex.getAsInt());
+            map.navigation().flyTo(vertex.getAsInt());
         } else {
             model.notes()
                     .tell(
                             this,
-                            "Nothing on the map is called “"
+                            "Nothing on the map is named “"
                                     + field.getText().strip()
-                                    + "”: give the name of a net, cell, pad, site, wire or tile.");
+                                    + "”. Enter the name of a net, cell, pad, site, wire or tile, or"
+                                    + " choose one from the list.");
         }
     }
 }

@@ -16,15 +16,15 @@ import padward.ui.paint.MapPicture;
 import padward.ui.work.EarlyTask;
 
 /**
- * What is seen until the window's controls are there: the map alone, about where it will be. A
- * canvas needs no style sheets, so it stands as soon as the toolkit and the design do; building all
- * the controls takes longer than both.
+ * What the window shows until its controls are ready: the map alone, about where it will be. A
+ * canvas needs no style sheets, so it can be shown as soon as the toolkit and the design are there;
+ * building all the controls takes longer than both.
  */
 public final class FirstView extends Pane {
-    /** Frames after which a picture that was painted stands on the screen for certain. */
+    /** Frames after which a painted picture is certainly on the screen. */
     private static final int FRAMES = 3;
 
-    /** A design that takes longer than this to open is not waited for. */
+    /** How long to wait for a design to open. */
     private static final long PATIENCE_NANOS = 300_000_000;
 
     private static final double MAP_TOP = 141;
@@ -36,10 +36,10 @@ public final class FirstView extends Pane {
     private final EarlyTask<Canvas> picture;
 
     /**
-     * Begins to paint, on a thread of its own, as a canvas may be as long as it is in no scene: the
-     * window is being made meanwhile.
+     * Begins to paint on a thread of its own, while the window is being created; allowed because
+     * the canvas is not yet part of a scene.
      *
-     * @param then what follows once a picture stands, or none is to be had soon
+     * @param then runs once the picture is shown, or when it takes too long
      */
     public FirstView(StartupRead prelude, double width, double height, Runnable then) {
         this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
@@ -57,17 +57,17 @@ public final class FirstView extends Pane {
                         });
     }
 
-    /** Whether the design stands on it. */
+    /** Whether the design has been painted. */
     public boolean isPainted() {
         return !getChildren().isEmpty();
     }
 
-    /** Shows the picture when it is there; then goes on. */
+    /** Shows the picture when it is ready, then goes on. */
     public void begin() {
-        // Not a style, which would have the machinery of style sheets loaded.
+        // Not a style, which would load the machinery for style sheets.
         getScene().setFill(palette.paper());
         long begin = System.nanoTime();
-        putUp();
+        showPicture();
         new AnimationTimer() {
             private int frames;
 
@@ -76,7 +76,7 @@ public final class FirstView extends Pane {
                 if (isPainted()) {
                     frames++;
                 } else {
-                    putUp();
+                    showPicture();
                 }
                 if (frames == FRAMES
                         || !isPainted() && System.nanoTime() - begin > PATIENCE_NANOS) {
@@ -87,7 +87,7 @@ public final class FirstView extends Pane {
         }.start();
     }
 
-    private void putUp() {
+    private void showPicture() {
         picture.findResult().ifPresent(getChildren()::add);
     }
 

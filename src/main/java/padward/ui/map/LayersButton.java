@@ -11,7 +11,7 @@ import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapOptions;
 
-/** Shows and hides the layers of the map, and says how wide bands of delay are. */
+/** The menu that shows and hides the layers of the map and sets the width of delay bands. */
 final class LayersButton extends MenuButton {
     LayersButton(MapOptions options) {
         super("Layers");
@@ -25,7 +25,7 @@ final class LayersButton extends MenuButton {
             item.selectedProperty().bindBidirectional(options.shown(layer));
             getItems().add(item);
         }
-        Menu widths = new Menu("Bands of delay");
+        Menu widths = new Menu("Width of delay bands");
         ToggleGroup group = new ToggleGroup();
         for (BandWidth width : BandWidth.values()) {
             RadioMenuItem item = new RadioMenuItem(width.label());

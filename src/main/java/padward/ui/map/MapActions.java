@@ -7,13 +7,13 @@ import java.util.Optional;
 import padward.ui.control.Action;
 import padward.ui.scene.Layer;
 
-/** What can be done on the map with its keys. */
+/** The actions of the map, each with its keys. */
 public final class MapActions {
     private MapActions() {}
 
     /** The actions of one map. */
     public static List<Action> of(MapView map, MapModel model) {
-        List<Action> result = new ArrayList<>(places(map.travel()));
+        List<Action> result = new ArrayList<>(places(map.navigation()));
         for (Layer layer : Layer.values()) {
             result.add(
                     onMap(
@@ -28,10 +28,10 @@ public final class MapActions {
                 onMap(
                         Action.Group.MAP,
                         "pin",
-                        "Pin what is in the middle",
+                        "Pin the thing in the middle",
                         "Enter",
-                        "Keeps in view what is at the cross in the middle of the map: its name, who"
-                                + " holds it, what it can drive",
+                        "Shows a card for the thing at the cross in the middle of the map: its name,"
+                                + " what uses it, what it can drive",
                         map.pointer()::pickMiddle));
         result.add(
                 onMap(
@@ -39,98 +39,98 @@ public final class MapActions {
                         "unpin",
                         "Unpin",
                         "U",
-                        "Puts away what is pinned on the map",
+                        "Closes the card of the pinned thing",
                         () -> model.pinnedProperty().set(Optional.empty())));
         return result;
     }
 
-    private static List<Action> places(MapNavigation travel) {
+    private static List<Action> places(MapNavigation navigation) {
         return List.of(
                 onMap(
                         Action.Group.MAP,
                         "whole-fabric",
                         "Whole fabric",
                         "Digit0 Numpad0 Home",
-                        "Zooms out until the whole fabric is seen",
-                        travel::fitAll),
+                        "Zooms to show the whole fabric",
+                        navigation::fitAll),
                 onMap(
                         Action.Group.MAP,
                         "whole-route",
-                        "Whole way",
+                        "Whole route",
                         "W",
-                        "Zooms so that the whole way is seen",
-                        travel::fitRoute),
+                        "Zooms to show the whole route",
+                        navigation::fitRoute),
                 onMap(
                         Action.Group.MAP,
                         "whole-net",
                         "Whole net",
                         "N",
-                        "Zooms so that all wires of the net are seen: of what is pinned, or else of"
-                                + " the question",
-                        travel::fitNet),
+                        "Zooms to show all wires of a net: of the pinned thing, or else of the"
+                                + " question",
+                        navigation::fitNet),
                 onMap(
                         Action.Group.MAP,
                         "whole-tile",
                         "Whole tile",
                         "T",
-                        "Zooms to the tile of what is pinned, or else to the one in the middle",
-                        travel::fitTile),
+                        "Zooms to the tile of the pinned thing, or else to the one in the middle",
+                        navigation::fitTile),
                 onMap(
                         Action.Group.MOVE,
                         "zoom-in",
-                        "Nearer",
+                        "Zoom in",
                         "Plus Equals Add Shift+Equals Shift+Plus",
-                        "Zooms in about the middle of the map",
-                        () -> travel.zoom(1)),
+                        "Zooms in on the middle of the map",
+                        () -> navigation.zoom(1)),
                 onMap(
                         Action.Group.MOVE,
                         "zoom-out",
-                        "Farther",
+                        "Zoom out",
                         "Minus Subtract",
-                        "Zooms out about the middle of the map",
-                        () -> travel.zoom(-1)),
+                        "Zooms out from the middle of the map",
+                        () -> navigation.zoom(-1)),
                 onMap(
                         Action.Group.MAP,
                         "back",
                         "Back",
                         "Back_Space",
-                        "Back to the place on the map before the last jump",
-                        travel::back),
+                        "Goes back to the place on the map before the last jump",
+                        navigation::back),
                 onMap(
                         Action.Group.MAP,
                         "forward",
                         "Forward",
                         "Shift+Back_Space",
-                        "Forward to the place on the map that you came back from",
-                        travel::forward),
+                        "Goes forward to the place that you came back from",
+                        navigation::forward),
                 onMap(
                         Action.Group.MOVE,
                         "west",
                         "Move left",
                         "Left",
-                        "Shows more of the left",
-                        () -> travel.step(-1, 0)),
+                        "Shows what is to the left",
+                        () -> navigation.step(-1, 0)),
                 onMap(
                         Action.Group.MOVE,
                         "east",
                         "Move right",
                         "Right",
-                        "Shows more of the right",
-                        () -> travel.step(1, 0)),
+                        "Shows what is to the right",
+                        () -> navigation.step(1, 0)),
                 onMap(
                         Action.Group.MOVE,
                         "north",
                         "Move up",
                         "Up",
-                        "Shows more of what is above",
-                        () -> travel.step(0, -1)),
+                        "Shows what is above",
+                        () -> navigation.step(0, -1)),
                 onMap(
                         Action.Group.MOVE,
                         "south",
                         "Move down",
                         "Down",
-                        "Shows more of what is below",
-                        () -> travel.step(0, 1)));
+                        "Shows what is below",
+                        () -> navigation.step(0, 1)));
     }
 
     private static Action onMap(

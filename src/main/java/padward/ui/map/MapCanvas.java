@@ -14,14 +14,14 @@ import padward.ui.paint.TileColors;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 
-/** Paints the map on a canvas, with what is kept from frame to frame. */
+/** Paints the map on a canvas, and keeps what does not change from frame to frame. */
 final class MapCanvas {
     private static final double CROSS = 7;
 
     private final MapModel map;
     private Raster raster;
-    private TileImage cells;
-    private TileColors cellColors;
+    private TileImage tiles;
+    private TileColors imageColors;
 
     MapCanvas(MapModel map) {
         this.map = map;
@@ -37,16 +37,17 @@ final class MapCanvas {
                         map.options().shown(Layer.DELAY).get()
                                 ? map.reachProperty().get()
                                 : Optional.empty());
-        if (cells == null || !colors.isLike(cellColors)) {
-            cellColors = colors;
-            cells = colors.toCells();
+        if (tiles == null || !colors.isLike(imageColors)) {
+            imageColors = colors;
+            tiles = colors.toImage();
         }
-        return map.scene(opened, view, palette, cells);
+        return map.scene(opened, view, palette, tiles);
     }
 
     /**
-     * @param density pixels of the screen for each of the view's
-     * @param focused whether keys go to the map: then a frame and a cross in the middle show it
+     * @param density screen pixels per pixel of the view
+     * @param focused whether the map has the focus: it then shows a frame, and a cross in the
+     *     middle
      */
     void paint(
             GraphicsContext g,

@@ -30,13 +30,12 @@ import padward.ui.scene.Overlay;
 import padward.ui.work.OneJob;
 
 /**
- * What the map shows of what the window knows: its layers, the obstacle that is chosen, on map,
- * strip map and list alike, the thing that is pinned, and how far the net gets. No control, no
- * canvas.
+ * What the map shows: its layers, the chosen obstacle (the same on map, strip map and list), the
+ * pinned thing, and how far the net gets. Has no controls and no canvas.
  */
 public final class MapModel {
     private final ExplorerModel model;
-    private final OneJob sweeping;
+    private final OneJob reachJob;
     private final MapOptions options = new MapOptions();
     private final ObjectProperty<Optional<Obstacle>> chosenObstacle =
             new SimpleObjectProperty<>(Optional.empty());
@@ -49,10 +48,10 @@ public final class MapModel {
     private final ObjectProperty<Optional<Overlay>> overlay =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** Follows the design and the question that are in front. */
+    /** Follows the open design and the present question. */
     public MapModel(ExplorerModel model) {
         this.model = model;
-        this.sweeping = new OneJob(model.jobs(), this);
+        this.reachJob = new OneJob(model.jobs(), this);
         model.openedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -64,7 +63,7 @@ public final class MapModel {
                 .addListener(
                         (p, old, now) -> {
                             chosenObstacle.set(Optional.empty());
-                            sweepAnew();
+                            recalculateReach();
                         });
         model.shown()
                 .optionProperty()
@@ -77,28 +76,28 @@ public final class MapModel {
                 .whatIfProperty()
                 .addListener((p, old, now) -> chosenObstacle.set(Optional.empty()));
         model.shown().selectedHopProperty().addListener((p, old, now) -> followHop(now));
-        options.shown(Layer.DELAY).addListener((p, old, now) -> sweepIfWanted());
-        options.shown(Layer.FRONTIER).addListener((p, old, now) -> sweepIfWanted());
+        options.shown(Layer.DELAY).addListener((p, old, now) -> calculateReachIfShown());
+        options.shown(Layer.FRONTIER).addListener((p, old, now) -> calculateReachIfShown());
         options.bandWidthProperty()
                 .addListener((p, old, now) -> reach.set(reach.get().map(r -> r.inBandsOf(now))));
     }
 
-    /** What the window knows. */
+    /** The model of the window. */
     public ExplorerModel explorer() {
         return model;
     }
 
-    /** What is shown, and how. */
+    /** The layers shown, and the width of delay bands. */
     public MapOptions options() {
         return options;
     }
 
-    /** The obstacle that is chosen. */
+    /** The chosen obstacle. */
     public ReadOnlyObjectProperty<Optional<Obstacle>> chosenObstacleProperty() {
         return chosenObstacle;
     }
 
-    /** Chooses an obstacle; where it stands on the way, its first hop is selected with it. */
+    /** Chooses an obstacle; if it is on the route, its first hop is selected, too. */
     public void choose(Obstacle obstacle) {
         if (!isOnSelectedHop(obstacle)) {
             model.shown().selectedHopProperty().set(obstacle.hops().stream().findFirst());
@@ -114,7 +113,7 @@ public final class MapModel {
                 .isPresent();
     }
 
-    /** A hop that is held means the obstacle that holds it. */
+    /** Selecting a hop in use chooses the obstacle that uses it. */
     private void followHop(Optional<Integer> hop) {
         chosenObstacle.set(
                 hop.flatMap(
@@ -124,33 +123,33 @@ public final class MapModel {
                                         .findFirst()));
     }
 
-    /** The thing that is pinned. */
+    /** The pinned thing. */
     public ObjectProperty<Optional<Pointed>> pinnedProperty() {
         return pinned;
     }
 
-    /** The vertex that was searched for last. */
+    /** The vertex that was found last. */
     ObjectProperty<Optional<Integer>> foundProperty() {
         return found;
     }
 
-    /** What is painted over the map; a new one is set for each change. */
+    /** The overlay painted over the map; each change sets a new one. */
     public ObjectProperty<Optional<Overlay>> overlayProperty() {
         return overlay;
     }
 
-    /** How far the net of the question gets; empty until it is asked for and worked out. */
+    /** How far the net of the question gets; empty until it is needed and calculated. */
     ReadOnlyObjectProperty<Optional<NetReach>> reachProperty() {
         return reach;
     }
 
-    private void sweepAnew() {
-        sweeping.cancel();
+    private void recalculateReach() {
+        reachJob.cancel();
         reach.set(Optional.empty());
-        sweepIfWanted();
+        calculateReachIfShown();
     }
 
-    private void sweepIfWanted() {
+    private void calculateReachIfShown() {
         boolean wanted = options.shown(Layer.DELAY).get() || options.shown(Layer.FRONTIER).get();
         Optional<Answer> answer = model.shown().answerProperty().get();
         if (!wanted || reach.get().isPresent() || answer.isEmpty()) {
@@ -158,8 +157,8 @@ public final class MapModel {
         }
         Question question = answer.get().question();
         BandWidth width = options.bandWidthProperty().get();
-        sweeping.start(
-                "Finding how far the net gets",
+        reachJob.start(
+                "Calculating delays from the net",
                 progress ->
                         NetReach.of(
                                 DelayField.of(
@@ -197,7 +196,7 @@ public final class MapModel {
     /**
      * The picture of the map.
      *
-     * @param cells all tiles from afar, in the palette's colours
+     * @param cells all tiles, one pixel each, in the colours of the palette
      */
     public MapScene scene(OpenDesign opened, Viewport view, Palette palette, TileImage cells) {
         Optional<PendingWhatIf> whatIf = model.shown().whatIfProperty().get();
@@ -229,7 +228,7 @@ public final class MapModel {
                 overlay.get());
     }
 
-    /** The way of the chosen clearance, as it is without the trial. */
+    /** The route of the chosen option to unblock, without the what-if. */
     private Optional<Route> routeBefore(Answer before) {
         return model.shown()
                 .chosenOption()
@@ -247,7 +246,7 @@ public final class MapModel {
         return result;
     }
 
-    /** The pad that was asked for, where no way leads to it. */
+    /** The pad of the question, when there is no route to it. */
     Optional<Integer> noRouteTo() {
         return model.shown()
                 .answerProperty()

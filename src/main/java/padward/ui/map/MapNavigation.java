@@ -9,11 +9,11 @@ import padward.ui.scene.Scales;
 import padward.ui.scene.WorldRectangle;
 
 /**
- * The ways about the map: steps, jumps that one can come back from, and showing something whole.
- * Which part is seen stands in a {@link ViewHistory}. No control.
+ * Moves the view of the map: steps, jumps that can be undone, and fitting something into the view.
+ * The view itself is in a {@link ViewHistory}. Has no controls.
  */
 final class MapNavigation {
-    /** Scale beyond which showing something whole does not go, pixels a tile. */
+    /** Largest scale for fitting something into the view, pixels per tile. */
     static final double NEAREST_FIT = 260;
 
     private static final double STEP = 60;
@@ -21,114 +21,117 @@ final class MapNavigation {
     private static final double TILE_FIT = 520;
 
     private final MapModel map;
-    private final ViewHistory journey = new ViewHistory();
-    private final ViewTargets extents;
+    private final ViewHistory history = new ViewHistory();
+    private final ViewTargets targets;
     private final Runnable moved;
 
-    /** What is shown whole, until one moves: it is fitted again when the map's size changes. */
-    private Optional<WorldRectangle> whole = Optional.empty();
+    /**
+     * What is fitted into the view, until the view moves; fitted again when the map changes its
+     * size.
+     */
+    private Optional<WorldRectangle> fitted = Optional.empty();
 
     /**
-     * @param moved hears whenever another part is seen
+     * @param moved runs after every change of the view
      */
     MapNavigation(MapModel map, Runnable moved) {
         this.map = map;
-        this.extents = new ViewTargets(map);
+        this.targets = new ViewTargets(map);
         this.moved = moved;
     }
 
-    /** The part that is seen. */
+    /** The part of the fabric that is shown. */
     Viewport view() {
-        return journey.view();
+        return history.view();
     }
 
     private Optional<OpenDesign> opened() {
         return map.explorer().openedProperty().get();
     }
 
-    /** Looks elsewhere without leaving a place to come back to. */
+    /** Changes the view without remembering the old one. */
     void look(Viewport next) {
-        journey.look(next);
+        history.look(next);
         arrive();
     }
 
     private void jump(Viewport next) {
         if (view().width() < 2) {
-            // Not laid out yet: no place to come back to.
-            journey.look(next);
+            // The map has no size yet: there is no view to remember.
+            history.look(next);
         } else {
-            journey.jump(next);
+            history.jump(next);
         }
         arrive();
     }
 
     private void arrive() {
-        whole = Optional.empty();
+        fitted = Optional.empty();
         moved.run();
     }
 
-    private void showWhole(WorldRectangle extent) {
-        jump(extent.in(view(), NEAREST_FIT));
-        whole = Optional.of(extent);
+    private void showWhole(WorldRectangle target) {
+        jump(target.in(view(), NEAREST_FIT));
+        fitted = Optional.of(target);
     }
 
-    /** The map has another size; what was shown whole stays so. */
+    /** Adapts to another size of the map; what was fitted stays fitted. */
     void resize(double width, double height) {
-        Optional<WorldRectangle> kept = whole;
+        Optional<WorldRectangle> kept = fitted;
         Viewport resized = view().resized(width, height);
         look(kept.map(e -> e.in(resized, NEAREST_FIT)).orElse(resized));
-        whole = kept;
+        fitted = kept;
     }
 
-    /** Begins anew with the whole fabric, as for another one. */
-    void startAfresh() {
-        journey.forget();
-        extents.fabric()
+    /** Begins again with the whole fabric, as for another one. */
+    void startAgain() {
+        history.forget();
+        targets.fabric()
                 .ifPresent(
                         all -> {
                             look(all.in(view(), NEAREST_FIT));
-                            whole = Optional.of(all);
+                            fitted = Optional.of(all);
                         });
     }
 
-    /** Back to the place before the last jump. */
+    /** Goes back to the view before the last jump. */
     void back() {
-        journey.back();
+        history.back();
         arrive();
     }
 
-    /** Forward again. */
+    /** Goes forward again. */
     void forward() {
-        journey.forward();
+        history.forward();
         arrive();
     }
 
-    /** Moves what is seen by a step to the right and down, or back. */
+    /** Moves the view by steps to the right and down; negative values move it back. */
     void step(int right, int down) {
         pan(-right * STEP, -down * STEP);
     }
 
-    /** Moves the picture by pixels. */
+    /** Moves the picture, pixels. */
     void pan(double right, double down) {
         look(view().panned(right, down));
     }
 
-    /** Zooms in by some steps, or out by negative ones, about the middle. */
+    /** Zooms in by a number of steps around the middle; negative values zoom out. */
     void zoom(int steps) {
         zoomAt(view().width() / 2, view().height() / 2, steps);
     }
 
-    /** Zooms about a place of the picture, pixels. */
+    /** Zooms around a point of the picture, pixels. */
     void zoomAt(double x, double y, double steps) {
         look(view().zoomedAt(x, y, Math.pow(ZOOM, steps)));
     }
 
-    /** Puts a place into the middle. */
+    /** Moves a place to the middle. */
     void centreOn(TileLayout.Point place) {
         jump(view().centredOn(place.x(), place.y()));
     }
 
-    /** Goes to a place, at a scale of so many pixels a tile. */
+    /** Goes to a place, at a scale in pixels per tile. */
     void goTo(double x, double y, double scale) {
         jump(view().centredOn(x, y).atScale(scale));
     }
@@ -153,22 +156,22 @@ final class MapNavigation {
 
     /** Shows the whole fabric. */
     void fitAll() {
-        extents.fabric().ifPresent(this::showWhole);
+        targets.fabric().ifPresent(this::showWhole);
     }
 
-    /** Shows the way whole. */
+    /** Shows the whole route. */
     void fitRoute() {
-        extents.route().ifPresent(this::showWhole);
+        targets.route().ifPresent(this::showWhole);
     }
 
-    /** Shows all wires of the net of what is pinned, or else of the question. */
+    /** Shows all wires of the net of the pinned thing, or else of the question. */
     void fitNet() {
-        extents.net().ifPresent(this::showWhole);
+        targets.net().ifPresent(this::showWhole);
     }
 
-    /** Shows the tile of what is pinned, or else the one in the middle, as large as fits. */
+    /** Shows the tile of the pinned thing, or else the one in the middle, as large as possible. */
     void fitTile() {
-        extents.tile(view().centreX(), view().centreY())
+        targets.tile(view().centreX(), view().centreY())
                 .ifPresent(e -> jump(e.in(view(), TILE_FIT)));
     }
 }

@@ -14,21 +14,21 @@ import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.ObstaclePlaces;
 
 /**
- * What the pointer does on the map: it tells what it is on, pins that or chooses the obstacle
- * there, pans, zooms, and goes where the overview says.
+ * Handles the pointer on the map: describes what is under it, pins that or chooses the obstacle
+ * there, pans, zooms, and goes to places in the overview.
  */
 final class MapPointer {
-    /** A press and release nearer together than this are a click, pixels. */
+    /** A press and a release closer together than this are a click, pixels. */
     private static final double STILL = 4;
 
-    /** How far from an obstacle's mark a click still means it, pixels. */
+    /** How far from an obstacle's mark a click still chooses it, pixels. */
     private static final double MARK_REACH = 12;
 
     private static final double APART = 8;
 
     private final MapModel map;
     private final ExplorerModel model;
-    private final MapNavigation travel;
+    private final MapNavigation navigation;
     private final Label under = new Label();
     private boolean overview;
     private double pressX;
@@ -36,23 +36,23 @@ final class MapPointer {
     private double dragX;
     private double dragY;
 
-    MapPointer(MapModel map, MapNavigation travel) {
+    MapPointer(MapModel map, MapNavigation navigation) {
         this.map = map;
         this.model = map.explorer();
-        this.travel = travel;
+        this.navigation = navigation;
         under.setId("under-pointer");
         under.getStyleClass().add("under-pointer");
         under.setVisible(false);
         under.setMouseTransparent(true);
     }
 
-    /** Hears of all that the pointer does on a node. */
+    /** Handles all pointer events of a node. */
     void listenOn(Node node) {
-        node.setOnMouseMoved(e -> tellUnder(e.getX(), e.getY()));
+        node.setOnMouseMoved(e -> describeUnder(e.getX(), e.getY()));
         node.setOnMouseExited(e -> under.setVisible(false));
         node.setOnScroll(
                 e -> {
-                    travel.zoomAt(e.getX(), e.getY(), Math.signum(e.getDeltaY()));
+                    navigation.zoomAt(e.getX(), e.getY(), Math.signum(e.getDeltaY()));
                     e.consume();
                 });
         node.setOnMousePressed(
@@ -64,13 +64,13 @@ final class MapPointer {
         node.setOnMouseReleased(this::release);
     }
 
-    /** What the pointer is on, in words; hidden while it is on nothing. */
+    /** The label that describes what is under the pointer; hidden when there is nothing. */
     Label under() {
         return under;
     }
 
     private Viewport view() {
-        return travel.view();
+        return navigation.view();
     }
 
     private Optional<OpenDesign> opened() {
@@ -84,7 +84,7 @@ final class MapPointer {
                                         .find(view().worldX(x), view().worldY(y), view().scale()));
     }
 
-    private void tellUnder(double x, double y) {
+    private void describeUnder(double x, double y) {
         Optional<Pointed> thing = at(x, y);
         under.setVisible(thing.isPresent());
         thing.ifPresent(
@@ -101,7 +101,7 @@ final class MapPointer {
                                 o ->
                                         OverviewPainter.placeAt(
                                                 o, view(), event.getX(), event.getY()));
-        place.ifPresent(travel::centreOn);
+        place.ifPresent(navigation::centreOn);
         overview = place.isPresent();
         pressX = event.getX();
         pressY = event.getY();
@@ -110,7 +110,7 @@ final class MapPointer {
     }
 
     private void drag(MouseEvent event) {
-        travel.pan(event.getX() - dragX, event.getY() - dragY);
+        navigation.pan(event.getX() - dragX, event.getY() - dragY);
         dragX = event.getX();
         dragY = event.getY();
     }
@@ -122,7 +122,9 @@ final class MapPointer {
         }
     }
 
-    /** Chooses the obstacle at a place of the picture, or pins what is there; nothing unpins. */
+    /**
+     * Chooses the obstacle at a point of the picture, or pins what is there; an empty place unpins.
+     */
     private void pick(double x, double y) {
         Optional<Obstacle> obstacle = obstacleAt(x, y);
         if (obstacle.isPresent()) {
@@ -132,7 +134,7 @@ final class MapPointer {
         }
     }
 
-    /** Pins what is in the middle, or chooses the obstacle there. */
+    /** Chooses the obstacle in the middle, or pins what is there. */
     void pickMiddle() {
         pick(view().width() / 2, view().height() / 2);
     }

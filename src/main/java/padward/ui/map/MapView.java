@@ -22,8 +22,8 @@ import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
 
 /**
- * The fabric map: a canvas as large as its place on the screen, never as the fabric. It is redrawn
- * at most once a frame, when something has changed.
+ * The fabric map: a canvas with the size of its place on the screen, never that of the fabric. It
+ * is redrawn at most once per frame, and only when something has changed.
  */
 public final class MapView extends Pane {
     private static final double APART = 8;
@@ -32,7 +32,7 @@ public final class MapView extends Pane {
     private final ExplorerModel model;
     private final Canvas canvas = new Canvas();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
-    private final MapNavigation travel;
+    private final MapNavigation navigation;
     private final MapPointer pointer;
     private final MapCanvas picture;
     private final PinCard card;
@@ -45,13 +45,13 @@ public final class MapView extends Pane {
         this.map = map;
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
-        this.travel = new MapNavigation(map, this::moved);
-        this.pointer = new MapPointer(map, travel);
+        this.navigation = new MapNavigation(map, this::moved);
+        this.pointer = new MapPointer(map, navigation);
         this.card = new PinCard(map);
         setId("map");
         setFocusTraversable(true);
         setAccessibleText(
-                "Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the way, N the net,"
+                "Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the route, N the net,"
                         + " T the tile in the middle, Enter pins what is in the middle.");
         getStyleClass().add("map");
         setMinSize(120, 120);
@@ -59,8 +59,8 @@ public final class MapView extends Pane {
         bar.getChildren().add(new LayersButton(map.options()));
         getChildren().addAll(canvas, pointer.under(), bar, card);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
-        model.shown().answerProperty().addListener((p, old, now) -> travel.fitRoute());
-        model.shown().selectedHopProperty().addListener((p, old, now) -> travel.flyToHop());
+        model.shown().answerProperty().addListener((p, old, now) -> navigation.fitRoute());
+        model.shown().selectedHopProperty().addListener((p, old, now) -> navigation.flyToHop());
         map.addListener(this::repaint);
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
         palette.addListener((p, old, now) -> repaint());
@@ -83,25 +83,25 @@ public final class MapView extends Pane {
         dirty = true;
     }
 
-    /** Another fabric is shown from the start; another state of the same one where one was. */
+    /** Another fabric is shown as a whole; another state of the same fabric keeps the view. */
     private void show(Optional<OpenDesign> old, Optional<OpenDesign> now) {
         boolean sameFabric =
                 now.isPresent()
                         && old.isPresent()
                         && now.get().design().fabric() == old.get().design().fabric();
         if (!sameFabric) {
-            travel.startAfresh();
+            navigation.startAgain();
         }
     }
 
-    /** The colours that it is painted in. */
+    /** Its colours. */
     public ObjectProperty<Palette> paletteProperty() {
         return palette;
     }
 
-    /** The part of the fabric that is seen now; on the way to another, where it is just then. */
+    /** The part of the fabric that is shown now. */
     public Viewport viewport() {
-        return travel.view();
+        return navigation.view();
     }
 
     private Optional<OpenDesign> opened() {
@@ -113,24 +113,24 @@ public final class MapView extends Pane {
         pointer.under().setVisible(false);
     }
 
-    /** How one gets about on it. */
-    MapNavigation travel() {
-        return travel;
+    /** Moves the view. */
+    MapNavigation navigation() {
+        return navigation;
     }
 
-    /** What the pointer does on it. */
+    /** Handles the pointer. */
     MapPointer pointer() {
         return pointer;
     }
 
-    /** Goes to a place, at a scale of so many pixels a tile. */
+    /** Goes to a place, at a scale in pixels per tile. */
     public void goTo(double x, double y, double scale) {
-        travel.goTo(x, y, scale);
+        navigation.goTo(x, y, scale);
     }
 
     /** Shows the whole fabric. */
     public void fitAll() {
-        travel.fitAll();
+        navigation.fitAll();
     }
 
     private void key(KeyEvent event) {
@@ -139,7 +139,7 @@ public final class MapView extends Pane {
         }
     }
 
-    /** Lets the keys of actions on the map work. */
+    /** Makes the keys and buttons of the map's actions work. */
     public void setActions(Actions given) {
         actions = given;
         bar.getChildren()
@@ -159,7 +159,7 @@ public final class MapView extends Pane {
         if (width != canvas.getWidth() || height != canvas.getHeight()) {
             canvas.setWidth(width);
             canvas.setHeight(height);
-            travel.resize(width, height);
+            navigation.resize(width, height);
         }
         double room = Math.max(1, width - OverviewPainter.WIDTH - 2 * APART);
         double barWide = Math.min(room, bar.prefWidth(-1));
@@ -171,14 +171,14 @@ public final class MapView extends Pane {
         card.resizeRelocate(APART, top, Math.max(1, wide), high);
     }
 
-    /** What the map shows. */
+    /** The model of the map. */
     public MapModel mapModel() {
         return map;
     }
 
-    /** Paints a view at once, as the next frame would. */
+    /** Paints a view now instead of in the next frame. */
     public void paintNow(Viewport next) {
-        travel.look(next);
+        navigation.look(next);
         dirty = false;
         paint();
     }
@@ -192,13 +192,13 @@ public final class MapView extends Pane {
         picture.paint(g, opened().get(), viewport(), palette.get(), density(), isFocused());
     }
 
-    /** Screens of fine pitch have more pixels than the view. */
+    /** Screens with high resolution have more pixels than the view. */
     private double density() {
         boolean shown = getScene() != null && getScene().getWindow() != null;
         return shown ? Math.max(1, getScene().getWindow().getOutputScaleX()) : 1;
     }
 
-    /** The scene that is on the map now; empty without a design. */
+    /** The scene on the map; empty without a design. */
     public Optional<MapScene> scene() {
         return opened().map(o -> picture.scene(o, viewport(), palette.get()));
     }

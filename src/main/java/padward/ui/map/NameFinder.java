@@ -10,11 +10,11 @@ import padward.design.PadNames;
 import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 
-/** Finds anything by name: a net, a cell, a pad, a site, a wire, a tile. */
+/** Finds the place of a name on the map: of a net, cell, pad, site, wire or tile. */
 final class NameFinder {
     private NameFinder() {}
 
-    /** The vertex at which a name is to be found. */
+    /** The vertex at which the thing with a name is shown. */
     static OptionalInt find(OpenDesign opened, String text) {
         Design design = opened.design();
         String name = text.strip();
@@ -45,7 +45,7 @@ final class NameFinder {
         return inTile(opened, name);
     }
 
-    /** Some vertex of the tile of that name. */
+    /** The first vertex of the tile with that name. */
     private static OptionalInt inTile(OpenDesign opened, String name) {
         Fabric fabric = opened.design().fabric();
         if (!name.matches("x\\d{1,6}y\\d{1,6}")) {

@@ -14,7 +14,9 @@ import padward.breakout.ask.DelayField;
 import padward.fabric.Fabric;
 import padward.ui.scene.NetReach;
 
-/** What is pinned on the map: what it is, who holds it, what it drives, and what to do with it. */
+/**
+ * The card of the pinned thing: what it is, what uses it, what it drives, and what to do with it.
+ */
 final class PinCard extends VBox {
     private static final double WIDTH = 300;
 
@@ -22,8 +24,8 @@ final class PinCard extends VBox {
     private final Label title = text("pin-title");
     private final Label state = text("pin-state");
     private final Label details = text("pin-details");
-    private final Button bringOut = new Button("Bring this net out");
-    private final Button takePad = new Button("On this pad");
+    private final Button bringOut = new Button("Bring out this net");
+    private final Button takePad = new Button("Use this pad");
     private final Button close = new Button("Unpin");
 
     PinCard(MapModel map) {
@@ -111,12 +113,12 @@ final class PinCard extends VBox {
         String net = field.net().name();
         return Optional.of(
                 ps == DelayField.NEVER
-                        ? "No free way from " + net + " leads here."
+                        ? "No free route from " + net + " leads here."
                         : String.format(
                                 Locale.ROOT,
-                                "From %s in %.3f ns, %s corner.",
-                                net,
+                                "%.3f ns from %s at the %s corner.",
                                 ps / 1000.0,
+                                net,
                                 field.corner().label()));
     }
 }

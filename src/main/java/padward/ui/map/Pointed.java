@@ -5,16 +5,16 @@ import java.util.Optional;
 import padward.design.Net;
 
 /**
- * A thing on the map that the pointer is on, or that is pinned: a site, a pad, a wire, a tile.
+ * A thing on the map, under the pointer or pinned: a site, pad, wire or tile, with its description.
  *
  * @param kind what it is, such as {@code site}
  * @param name its full name
- * @param state who holds it, or that it is free
+ * @param state what uses it, or that it is free
  * @param details more about it, one sentence each
- * @param vertex a vertex of it; {@code Fabric.NOTHING} for a tile
+ * @param vertex one of its vertices; {@code Fabric.NOTHING} for a tile
  * @param tile its tile
- * @param net the net whose signal it carries or drives
- * @param pad the pad's index, when it is one
+ * @param net the net that uses it or that it drives
+ * @param pad the pad's index, if it is a pad
  */
 public record Pointed(
         String kind,
@@ -30,7 +30,7 @@ public record Pointed(
         details = List.copyOf(details);
     }
 
-    /** In one line. */
+    /** Its description in one line. */
     String line() {
         return kind + " " + name + ": " + state;
     }

@@ -21,13 +21,13 @@ import padward.ui.paint.StripPainter;
 import padward.ui.scene.StripLayout;
 import padward.ui.scene.StripScene;
 
-/** The strip map: the way as a line to the scale of delay. A click on a mark selects its hop. */
+/** The strip map: the route as a line to the scale of delay. A click on a mark selects its hop. */
 public final class StripMapView extends ScrollPane {
     private static final double LEAST_WIDTH = 100;
     private static final double BAR = 16;
 
-    /** Nearer to an end than this, a hop's name is cut off. */
-    private static final double BESIDE = 60;
+    /** Closer to an end than this, a hop's name is cut off, pixels. */
+    private static final double NAME_MARGIN = 60;
 
     private final MapModel map;
     private final ExplorerModel model;
@@ -36,13 +36,13 @@ public final class StripMapView extends ScrollPane {
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
     private Optional<StripLayout> layout = Optional.empty();
 
-    /** Shows the way of the question in front. */
+    /** Shows the route of the present question. */
     public StripMapView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
         setId("strip-map");
         setAccessibleText(
-                "Strip map of the way. Left and right choose a hop; the map flies there.");
+                "Strip map of the route. Left and right choose a hop; the map flies there.");
         setContent(new Pane(canvas));
         setFitToHeight(true);
         setVbarPolicy(ScrollBarPolicy.NEVER);
@@ -83,7 +83,7 @@ public final class StripMapView extends ScrollPane {
         paint();
     }
 
-    /** Scrolls to hops where they cannot be seen. */
+    /** Scrolls to hops that are out of view. */
     private void follow(List<Integer> hops) {
         if (layout.isEmpty() || hops.isEmpty()) {
             return;
@@ -93,14 +93,14 @@ public final class StripMapView extends ScrollPane {
         double visible = visibleWidth();
         double beyond = canvas.getWidth() - visible;
         double left = getHvalue() * beyond;
-        boolean seen = first > left + BESIDE && last < left + visible - BESIDE;
+        boolean seen = first > left + NAME_MARGIN && last < left + visible - NAME_MARGIN;
         if (beyond > 0 && !seen) {
             double wanted = (first + last - visible) / 2;
             setHvalue(Math.max(0, Math.min(1, wanted / beyond)));
         }
     }
 
-    /** The colours that it is painted in. */
+    /** Its colours. */
     public ObjectProperty<Palette> paletteProperty() {
         return palette;
     }
@@ -121,7 +121,7 @@ public final class StripMapView extends ScrollPane {
                         });
     }
 
-    /** The scene that is painted. */
+    /** The scene to paint. */
     public StripScene scene() {
         boolean noRoute =
                 model.shown()
@@ -132,8 +132,8 @@ public final class StripMapView extends ScrollPane {
         return new StripScene(
                 model.shown().route(),
                 noRoute
-                        ? "There is no way to draw. Try another pad."
-                        : "Ask a question, and its way is drawn here to the scale of delay.",
+                        ? "There is no route to draw. Try another pad."
+                        : "Ask a question, and its route is drawn here to the scale of delay.",
                 model.shown()
                         .answerProperty()
                         .get()
@@ -149,7 +149,7 @@ public final class StripMapView extends ScrollPane {
                         .orElse(Set.of()));
     }
 
-    /** Width that is to be had, pixels. */
+    /** Available width, pixels. */
     public double visibleWidth() {
         return Math.max(LEAST_WIDTH, getViewportBounds().getWidth());
     }

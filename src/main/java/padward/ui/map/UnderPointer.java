@@ -8,9 +8,9 @@ import padward.ui.design.OpenDesign;
 import padward.ui.design.TileRange;
 import padward.ui.scene.Scales;
 
-/** Finds what stands at a place of the map. */
+/** Finds what is at a place on the map. */
 final class UnderPointer {
-    /** How near the pointer must be to a wire, pixels. */
+    /** How close the pointer must be to a wire, pixels. */
     private static final double REACH = 5;
 
     private final OpenDesign opened;
@@ -25,16 +25,16 @@ final class UnderPointer {
     }
 
     /**
-     * The thing at a place; empty where there is nothing, or all is too small.
+     * The thing at a place; empty when there is nothing, or everything is too small.
      *
      * @param x world x, tiles
      * @param y world y, tiles
-     * @param scale pixels a tile
+     * @param scale pixels per tile
      */
     Optional<Pointed> find(double x, double y, double scale) {
         int column = (int) Math.floor(x);
         int row = (int) Math.floor(y);
-        // Pads stand out over the rim by less than a tile.
+        // Pads extend beyond the rim by less than a tile.
         TileRange around =
                 new TileRange(column, column, row, row, fabric.columns()).grown(fabric, 1);
         Optional<Pointed> pad = scale >= Scales.PADS ? pad(around, x, y) : Optional.empty();

@@ -4,7 +4,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import padward.ui.draw.Viewport;
 
-/** Which part of the map is looked at, and the places from which one has jumped. */
+/** The part of the map that is shown, and the earlier views to go back to. */
 final class ViewHistory {
     private static final int MOST_PLACES = 50;
 
@@ -16,12 +16,12 @@ final class ViewHistory {
         return view;
     }
 
-    /** Looks elsewhere without leaving a place to come back to: a step, a turn of the wheel. */
+    /** Changes the view without remembering the old one: for a step or a turn of the wheel. */
     void look(Viewport next) {
         view = next;
     }
 
-    /** Goes somewhere else, from where one may come back. */
+    /** Changes the view and remembers the old one. */
     void jump(Viewport next) {
         if (!next.equals(view)) {
             before.push(view);
@@ -33,7 +33,7 @@ final class ViewHistory {
         view = next;
     }
 
-    /** Back to the place before the last jump. */
+    /** Goes back to the view before the last jump. */
     void back() {
         if (!before.isEmpty()) {
             ahead.push(view);
@@ -41,7 +41,7 @@ final class ViewHistory {
         }
     }
 
-    /** Forward again. */
+    /** Goes forward again. */
     void forward() {
         if (!ahead.isEmpty()) {
             before.push(view);
@@ -49,7 +49,7 @@ final class ViewHistory {
         }
     }
 
-    /** Forgets all places, as for another fabric. */
+    /** Forgets all earlier views, as for another fabric. */
     void forget() {
         before.clear();
         ahead.clear();

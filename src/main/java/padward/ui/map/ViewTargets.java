@@ -9,7 +9,7 @@ import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.scene.WorldRectangle;
 
-/** What can be shown whole on the map, and where it lies. */
+/** The rectangles of what can be fitted into the view: fabric, route, net, tile. */
 final class ViewTargets {
     private static final double AROUND_FABRIC = 0.5;
 
@@ -37,15 +37,15 @@ final class ViewTargets {
         return opened().map(o -> of(o.design().fabric()));
     }
 
-    /** The way that is looked at; where there is none, the net and the pad that was asked for. */
+    /** The present route; if there is none, the net and the pad of the question. */
     Optional<WorldRectangle> route() {
         Optional<IntStream> route =
                 map.explorer().shown().route().map(w -> w.hops().stream().mapToInt(Hop::vertex));
         return opened().flatMap(
-                        o -> route.or(this::apart).map(v -> WorldRectangle.of(o.layout(), v)));
+                        o -> route.or(this::netAndPad).map(v -> WorldRectangle.of(o.layout(), v)));
     }
 
-    private Optional<IntStream> apart() {
+    private Optional<IntStream> netAndPad() {
         return map.noRouteTo()
                 .flatMap(
                         pad ->
@@ -61,7 +61,7 @@ final class ViewTargets {
                                                                 IntStream.of(pad))));
     }
 
-    /** All wires of the net of what is pinned, or else of the question. */
+    /** All wires of the net of the pinned thing, or else of the question. */
     Optional<WorldRectangle> net() {
         Optional<Net> net =
                 map.pinnedProperty()
@@ -83,7 +83,7 @@ final class ViewTargets {
                                                         Arrays.stream(n.route().toVertices()))));
     }
 
-    /** The tile of what is pinned, or else the one at a place. */
+    /** The tile of the pinned thing, or else the one at a place. */
     Optional<WorldRectangle> tile(double worldX, double worldY) {
         return opened().map(o -> o.design().fabric())
                 .map(

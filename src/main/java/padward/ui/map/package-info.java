@@ -1,2 +1,2 @@
-/** The fabric map and the strip map, and what can be done on them. */
+/** The fabric map and the strip map, and their actions. */
 package padward.ui.map;

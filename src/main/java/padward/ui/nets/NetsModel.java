@@ -85,7 +85,7 @@ final class NetsModel {
                                 progress ->
                                         NetTree.of(
                                                 opened.get().design(),
-                                                opened.get().outlets(),
+                                                opened.get().padReachability(),
                                                 NetTree.test(wantedText, isExpression)),
                                 result -> {
                                     fault.set("");

@@ -14,8 +14,8 @@ import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
 
 /**
- * Paints how full the channels between boxes are, where single wires would be too many: each as a
- * bar whose inner part is as wide as the share of its wires that nets hold.
+ * Paints how full the channels between boxes are, where single wires would be too many: each
+ * channel is a bar whose inner part is as wide as the share of its wires that nets use.
  */
 final class ChannelPainter {
     private static final double WIDTH = 1.5 * TileLayout.BOX_RADIUS;

@@ -19,8 +19,8 @@ import padward.ui.scene.NetReach;
 import padward.ui.scene.Scales;
 
 /**
- * Paints how far a net gets: a line between tiles of different bands of delay, with the delay
- * written on it, and dots along the frontier of the search.
+ * Paints how far a net gets: lines between tiles of different delay bands, labelled with the delay,
+ * and dots along the search frontier.
  */
 final class DelayPainter {
     private static final double LETTERS = 11;
@@ -40,7 +40,7 @@ final class DelayPainter {
         this.fabric = scene.opened().design().fabric();
     }
 
-    /** The lines; under boxes and sites. */
+    /** Paints the lines, below boxes and sites. */
     void paintLines(Marks marks, TileRange seen) {
         scene.bands()
                 .ifPresent(
@@ -78,7 +78,7 @@ final class DelayPainter {
                 });
     }
 
-    /** Dots around all tiles that the search has been in; nearer, its last wires as well. */
+    /** Paints dots around all tiles that the search has visited; zoomed in, also its last wires. */
     private void paintFrontier(Marks marks, TileRange seen, NetReach reach) {
         int pixel = Raster.pixel(scene.palette().frontier());
         borders(
@@ -93,7 +93,7 @@ final class DelayPainter {
                         marks.box(x - DOT, y - DOT, 2 * DOT, 2 * DOT, 0, pixel, pixel);
                     }
                 });
-        if (scene.scale() >= Scales.WIRES && reach.meetsPs().isPresent()) {
+        if (scene.scale() >= Scales.WIRES && reach.reachesPadPs().isPresent()) {
             TileIndex index = scene.opened().index();
             double[] ends = new double[4];
             seen.forEach(
@@ -119,12 +119,12 @@ final class DelayPainter {
         }
     }
 
-    /** The delays on the lines. */
+    /** Paints the delays on the lines. */
     void paintLabels(Surface out, TileRange seen) {
         scene.bands().ifPresent(r -> labels(seen, r).forEach(l -> paint(out, l)));
     }
 
-    /** What bands and dots mean; over everything else. */
+    /** Paints what bands and dots mean, on top of everything else. */
     void paintLegend(Surface out) {
         scene.reach()
                 .ifPresent(
@@ -141,23 +141,23 @@ final class DelayPainter {
     }
 
     private static String bandMeaning(NetReach reach) {
-        return "Delay from "
+        return "Delay over free wires from "
                 + PartPainter.shortened(reach.field().net().name(), NAME_ROOM)
                 + ", "
                 + reach.field().corner().label()
-                + " corner, free wires, per tile";
+                + " corner, per tile";
     }
 
     private static String frontierMeaning(NetReach reach) {
-        return reach.meetsPs().isPresent()
+        return reach.reachesPadPs().isPresent()
                 ? String.format(
                         Locale.ROOT,
-                        "Dots: how far a search has come when it meets the pad, at %.3f ns",
-                        reach.meetsPs().getAsInt() / 1000.0)
-                : "Dots: all that a search over free wires meets; not the pad";
+                        "Dots: area searched when the pad was reached, at %.3f ns",
+                        reach.reachesPadPs().getAsInt() / 1000.0)
+                : "Dots: all that free wires reach; the pad is not in it";
     }
 
-    /** Where lines cross a few rows of the picture; no two labels meet. */
+    /** Labels where lines cross a few rows of the picture; no two overlap. */
     private List<Label> labels(TileRange seen, NetReach reach) {
         List<Label> result = new ArrayList<>();
         for (int part = 1; part <= 7; part++) {
@@ -196,7 +196,7 @@ final class DelayPainter {
         tag.paint(out, scene.palette(), label.x() - tag.width() / 2, label.y() - tag.height() / 2);
     }
 
-    /** Paints a line of the legend in the lower right corner, and tells its upper edge. */
+    /** Paints a line of the legend in the lower right corner, and returns its upper edge. */
     private double legend(Surface out, String text, double bottom, Color color) {
         Tag tag = new Tag(text, scene.letters(LETTERS), color);
         double top = bottom - tag.height();

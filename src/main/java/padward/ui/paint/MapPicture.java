@@ -13,13 +13,13 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 
 /**
- * Paints one picture of the map: the fabric as far as it can be seen, then what stands out. Each
- * part has a painter of its own; only tiles in view are visited.
+ * Paints one picture of the map: first the part of the fabric in view, then what is highlighted.
+ * Each part has its own painter; only tiles in view are visited.
  */
 public final class MapPicture {
     private MapPicture() {}
 
-    /** The scene of a design of which nothing is asked, as the map shows it at first. */
+    /** The scene of a design without a question, as the map shows it at the start. */
     public static MapScene plain(OpenDesign opened, Viewport view, Palette palette) {
         Set<Layer> layers = Layer.shownFirst();
         boolean heat = layers.contains(Layer.OCCUPANCY);
@@ -29,7 +29,7 @@ public final class MapPicture {
                 palette,
                 1,
                 layers,
-                new TileColors(opened, palette, heat, Optional.empty()).toCells(),
+                new TileColors(opened, palette, heat, Optional.empty()).toImage(),
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),
@@ -41,7 +41,7 @@ public final class MapPicture {
                 Optional.empty());
     }
 
-    /** Paints all of the scene, from the ground upwards. */
+    /** Paints the whole scene, from the bottom to the top. */
     public static void paint(MapScene scene, Surface out) {
         Viewport view = scene.view();
         Fabric fabric = scene.opened().design().fabric();

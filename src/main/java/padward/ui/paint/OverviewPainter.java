@@ -11,14 +11,14 @@ import padward.ui.scene.MapScene;
 
 /**
  * The whole fabric, small, in the upper right corner of the map, with the part that the map shows;
- * drawn only when that is not all of it. A click there goes there.
+ * painted only when that is not all of it. A click on it moves the map there.
  */
 public final class OverviewPainter {
     private static final double SIZE = 84;
     private static final double SHARE = 0.28;
     private static final double MARGIN = 8;
 
-    /** What it takes of the map's width and height at most, with its margins, pixels. */
+    /** Largest width and height that it takes from the map, with its margins, pixels. */
     public static final double WIDTH = SIZE + 2 * MARGIN;
 
     private static final double LEAST_MARK = 5;
@@ -30,10 +30,10 @@ public final class OverviewPainter {
     private final Frame frame;
     private final Fabric fabric;
 
-    /** Where the overview stands on the screen, and how many pixels a tile has there. */
+    /** Where the overview is on the screen, and its pixels per tile. */
     private record Frame(double x, double y, double width, double height, double scale) {
         static Frame of(Fabric fabric, Viewport view) {
-            // In a low map it makes itself small, to cover less of it.
+            // Smaller on a small map, to cover less of it.
             double size = Math.min(SIZE, Math.min(view.width(), view.height()) * SHARE);
             double scale = size / Math.max(fabric.columns(), fabric.rows());
             double width = fabric.columns() * scale;
@@ -91,7 +91,7 @@ public final class OverviewPainter {
         return Math.max(0, Math.min(most, value));
     }
 
-    /** The place that a point of the screen stands for, when it lies on the overview. */
+    /** The place on the map for a point of the screen; empty when that is not on the overview. */
     public static Optional<TileLayout.Point> placeAt(
             OpenDesign opened, Viewport view, double x, double y) {
         Fabric fabric = opened.design().fabric();

@@ -20,7 +20,7 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
 
-/** Paints boxes, sites and pads, and their names where there is room. */
+/** Paints switch boxes, sites and pads, and their names where there is room. */
 final class PartPainter {
     private static final double CORNER = 0.4;
     private static final double PIN = 3;
@@ -29,7 +29,7 @@ final class PartPainter {
     private static final double UPWARDS = -90;
     private static final double SMALLER = 0.8;
 
-    /** A shortened name with fewer letters tells nothing. */
+    /** A shortened name with fewer letters is useless. */
     private static final int LEAST_LETTERS = 6;
 
     private final MapScene scene;
@@ -56,14 +56,14 @@ final class PartPainter {
         this.used = Raster.pixel(colors.used());
     }
 
-    /** Switch boxes, as discs. */
+    /** Paints switch boxes, as discs. */
     void paintBoxes(Marks marks, TileRange seen) {
         if (scene.scale() >= Scales.PARTS) {
             seen.forEach(tile -> paintBox(marks, tile));
         }
     }
 
-    /** Sites and pads. */
+    /** Paints sites and pads. */
     void paintSites(Marks marks, TileRange seen) {
         if (scene.scale() >= Scales.PARTS) {
             seen.forEach(tile -> paintSites(marks, tile));
@@ -135,7 +135,7 @@ final class PartPainter {
 
     private void paintPad(Marks marks, int pad) {
         TileLayout.Box box = opened.layout().pad(pad);
-        // From afar a pad is still a dot.
+        // Zoomed out, a pad is at least a dot.
         double w = Math.max(1, box.width() * scene.scale());
         double h = Math.max(1, box.height() * scene.scale());
         boolean isUsed = isUsed(fabric.pads().get(pad).vertex());
@@ -150,7 +150,7 @@ final class PartPainter {
                 scene.scale() >= Scales.PADS ? Raster.pixel(colors.ink()) : rim);
     }
 
-    /** Names of pads, and from near of sites and cells. */
+    /** Paints names of pads and, zoomed in, of sites and cells. */
     void names(Surface out, TileRange seen) {
         if (scene.scale() >= Scales.PARTS) {
             opened.layout().pads().forEachIn(seen, pad -> padName(out, pad));
@@ -176,7 +176,7 @@ final class PartPainter {
         Pad pad = fabric.pads().get(index);
         String name = pad.packagePin().isEmpty() ? "pad" : pad.packagePin();
         double along = w - IN_PILL;
-        // All pins are named or none: a few of them named would look like a meaning.
+        // All pins are named or none: names on only a few would seem to mean something.
         if (fits(opened.layout().pads().longestPin(), along) && LINE * letters() <= h) {
             double x = view.screenX(box.centreX());
             text(out, name, x, view.screenY(box.centreY()), along, false);
@@ -193,8 +193,9 @@ final class PartPainter {
     }
 
     /**
-     * The site's name, and the cell's under it, as far as there is room: upwards in a site that is
-     * too narrow. A site's name stands whole or not at all; of a cell's, the end tells something.
+     * Paints the site's name and the cell's below it, as far as there is room; upwards in a site
+     * that is too narrow. A site's name is painted completely or not at all; a cell's may be
+     * shortened.
      */
     private void label(
             Surface out,
@@ -224,7 +225,7 @@ final class PartPainter {
         }
     }
 
-    /** A cell's name, its last part, or the end of that; empty when that would tell nothing. */
+    /** A cell's name, its last part, or the end of that; empty when that would be useless. */
     private String endOf(String cell, double along) {
         if (fits(cell, along)) {
             return cell;
@@ -237,7 +238,7 @@ final class PartPainter {
         return end.length() >= LEAST_LETTERS ? end : "";
     }
 
-    /** Whether a name has room in a length, in letters that are a little smaller if need be. */
+    /** Whether a name fits into a length, in slightly smaller letters if necessary. */
     private boolean fits(String name, double along) {
         return Surface.Lettering.width(name, SMALLER * letters()) <= along;
     }
@@ -262,9 +263,7 @@ final class PartPainter {
         return scene.letters(fontSize(scene.scale()));
     }
 
-    /**
-     * The end of a hierarchical name tells more than its beginning: its last part, if that fits.
-     */
+    /** Shortens a hierarchical name to its last part, which says most, or to the end of that. */
     static String shortened(String name, int room) {
         if (name.length() <= room) {
             return name;

@@ -20,24 +20,26 @@ import padward.ui.scene.MapScene;
 import padward.ui.scene.ObstaclePlaces;
 
 /**
- * Paints what stands out on the map: the net's own tree, ways, obstacles, and rings around what is
- * selected.
+ * Paints what is highlighted on the map: the net's own tree, routes, obstacles, and rings around
+ * what is selected.
  */
 final class RoutePainter {
-    private static final double WAY_WIDTH = 4;
+    private static final double ROUTE_WIDTH = 4;
     private static final double MARK = 7;
     private static final double RING = 14;
     private static final double HATCH = 6;
 
-    /** So much wider than a line is the paper under it, which sets it off from what is full. */
+    /** How much wider the paper below a line is, which separates it from a crowded background. */
     private static final double CASING = 2.5;
 
-    /** Paper under a larger net would take the time of a frame; such a net is seen anyway. */
-    private static final int MOST_CASED = 400;
+    /**
+     * Paper below a larger net would take the time of a frame; such a net is visible without it.
+     */
+    private static final int MAX_CASED = 400;
 
     private static final double NAME = 12;
 
-    /** In so many rows above and below a place for a name is looked for. */
+    /** Number of rows above and below where a place for a name is tried. */
     private static final int ROWS = 4;
 
     private final MapScene scene;
@@ -64,7 +66,7 @@ final class RoutePainter {
         if (scene.shows(Layer.ALTERNATIVES)) {
             scene.alternatives().forEach(this::paintAlternative);
         }
-        if (scene.shows(Layer.WAY)) {
+        if (scene.shows(Layer.ROUTE)) {
             scene.route().ifPresent(this::paintRoute);
             scene.before().ifPresent(this::paintBefore);
         }
@@ -74,7 +76,7 @@ final class RoutePainter {
         scene.marked().forEach(this::paintRing);
     }
 
-    /** In a trial, what it removes stands on the way without it. */
+    /** The obstacles are on the route without the what-if, if there is one. */
     private Optional<Route> shownObstacleRoute() {
         return scene.before().or(scene::route);
     }
@@ -86,14 +88,14 @@ final class RoutePainter {
     }
 
     private void paintRoute(Route route) {
-        Surface.Line line = new Surface.Line(palette.route(), WAY_WIDTH);
-        lines(route, casing(WAY_WIDTH));
+        Surface.Line line = new Surface.Line(palette.route(), ROUTE_WIDTH);
+        lines(route, casing(ROUTE_WIDTH));
         lines(route, line);
         disc(route.hops().get(0), palette.route());
         pill(route, line);
     }
 
-    /** The way without a trial: beside the way with it, in dots. */
+    /** The route without the what-if, dotted, next to the route with it. */
     private void paintBefore(Route route) {
         boolean same = scene.route().filter(w -> vertices(w).equals(vertices(route))).isPresent();
         if (!same) {
@@ -104,7 +106,7 @@ final class RoutePainter {
     }
 
     private void paintTree(Net net) {
-        if (net.route().size() <= MOST_CASED) {
+        if (net.route().size() <= MAX_CASED) {
             pen.tree(net.route(), casing(2));
         }
         pen.tree(net.route(), new Surface.Line(palette.net(), 2));
@@ -123,7 +125,7 @@ final class RoutePainter {
             int vertex = route.hops().get(i).vertex();
             boolean last = i == route.hops().size() - 1;
             if (i > 0) {
-                // The way stops at the pill's inner edge, so that the pad's name stays legible.
+                // The route stops at the pill's inner edge, so that the pad's name stays legible.
                 TileLayout.Point to = last ? layout.innerEdge(vertex) : layout.start(vertex);
                 pen.line(layout.end(route.hops().get(i - 1).vertex()), to, line);
             }
@@ -133,15 +135,15 @@ final class RoutePainter {
         }
     }
 
-    /** Each obstacle once, hatched over the whole site where it is one, and named. */
+    /** Each obstacle once, with its name; hatched over the whole site if it uses a site. */
     private void paintObstacles(Route route) {
         boolean blocking = scene.before().isEmpty();
         if (blocking) {
-            // The way is broken where something holds it.
+            // The route is dashed where something else uses it.
             for (Surface.Line line :
                     List.of(
-                            casing(WAY_WIDTH + 2),
-                            new Surface.Line(palette.obstacle(), WAY_WIDTH + 2, 5, 9))) {
+                            casing(ROUTE_WIDTH + 2),
+                            new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9))) {
                 route.hops().stream()
                         .filter(h -> h.obstacle().isPresent())
                         .forEach(h -> pen.vertex(h.vertex(), line));
@@ -161,7 +163,7 @@ final class RoutePainter {
             if (scene.chosenObstacle().filter(obstacle::equals).isPresent()) {
                 out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
             }
-            name(obstacle.occupant().name() + (blocking ? "" : " makes room"), x, y);
+            name(obstacle.occupant().name() + (blocking ? "" : " no longer blocks"), x, y);
         }
     }
 
@@ -171,7 +173,7 @@ final class RoutePainter {
         double w = box.width() * view.scale();
         double h = box.height() * view.scale();
         Surface.Line thin = new Surface.Line(palette.obstacle(), 1.6);
-        // Each stroke ends at the box by itself: to have the canvas cut it off there costs it 7 ms.
+        // Each stroke is calculated to end at the box: clipping by the canvas would take 7 ms.
         for (double at = x - h + HATCH; blocking && at < x + w; at += HATCH) {
             double from = Math.max(at, x);
             double to = Math.min(at + h, x + w);
@@ -194,7 +196,9 @@ final class RoutePainter {
         out.line(x - MARK * 0.55, y, x + MARK * 0.55, y, new Surface.Line(palette.paper(), 2.5));
     }
 
-    /** The name stands towards the middle of the view, off the pads, and on no other name. */
+    /**
+     * Places the name towards the middle of the view, away from the pads, not over another name.
+     */
     private void name(String name, double x, double y) {
         if (names.isEmpty()) {
             // The overview, which is painted later, covers this corner.
@@ -243,7 +247,7 @@ final class RoutePainter {
                 line);
     }
 
-    /** A ring around a vertex that is selected, was searched for, or is pinned. */
+    /** A ring around a vertex that is selected, was found, or is pinned. */
     private void paintRing(int vertex) {
         TileLayout.Point from = layout.start(vertex);
         TileLayout.Point to = layout.end(vertex);

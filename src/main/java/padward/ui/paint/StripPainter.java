@@ -12,9 +12,9 @@ import padward.ui.draw.Surface;
 import padward.ui.scene.StripLayout;
 import padward.ui.scene.StripScene;
 
-/** Paints the strip map: the way as a line to the scale of delay, each hop a mark. */
+/** Paints the strip map: the route as a line to the scale of delay, with a mark for each hop. */
 public final class StripPainter {
-    // Lengths in pixels, for letters of the usual size; they grow with the letters.
+    // Lengths in pixels for letters of the usual size; they grow with the letters.
     private static final double HEIGHT = 150;
     private static final double LEAST_HEIGHT = 106;
     private static final double MARGIN = 70;
@@ -34,16 +34,16 @@ public final class StripPainter {
     private final Surface out;
     private final double height;
 
-    /** Height of the line that the marks stand on. */
+    /** Height of the line with the marks. */
     private final double level;
 
-    /** Where the last delay of each row ends, so that no two meet. */
+    /** Where the last delay of each row ends, so that no two overlap. */
     private final double[] rowEnds = new double[DELAY_ROWS];
 
     /**
      * Paints one scene on one surface.
      *
-     * @param height how high the picture is, pixels, {@link #leastHeight} at least
+     * @param height height of the picture, pixels, at least {@link #leastHeight}
      */
     public StripPainter(StripScene scene, Surface out, double height) {
         this.scene = scene;
@@ -53,19 +53,19 @@ public final class StripPainter {
         this.level = height - scene.letters(BELOW_LINE);
     }
 
-    /** Height in which names have all the room they want, pixels. */
+    /** Height in which names have enough room, pixels. */
     public static double height(double letters) {
         return HEIGHT * letters;
     }
 
-    /** Height in which names are shortened more, but nothing else is left out, pixels. */
+    /** Height in which names are shortened, but nothing is left out, pixels. */
     public static double leastHeight(double letters) {
         return LEAST_HEIGHT * letters;
     }
 
     /**
-     * Where the marks of a scene's way stand, when so many pixels are to be had; more are taken
-     * when marks need them.
+     * Where the marks of a scene's route are, given the available width; wider when the marks need
+     * more.
      */
     public static Optional<StripLayout> layout(StripScene scene, double width) {
         return scene.route()
@@ -86,10 +86,10 @@ public final class StripPainter {
     }
 
     /**
-     * Paints all of it, or only what is said when there is no way.
+     * Paints everything, or only the text for an empty strip map when there is no route.
      *
-     * @param layout where the hops stand; empty when there is no way
-     * @param width how wide the picture is, pixels
+     * @param layout where the hops are; empty when there is no route
+     * @param width width of the picture, pixels
      */
     public void paint(Optional<StripLayout> layout, double width) {
         out.fillRect(0, 0, width(scene, layout, width), height, 0, colors.paper());
@@ -106,7 +106,7 @@ public final class StripPainter {
     }
 
     private void paintRoute(Route route, StripLayout places) {
-        // A net that is on the pad already has no own wires beside the way: they are the way.
+        // For a net that is already on the pad, its own wires are the whole route.
         int branch = route.branchHop() < route.hops().size() - 1 ? route.branchHop() : 0;
         for (int i = 1; i < places.count(); i++) {
             boolean own = i <= branch;
@@ -118,14 +118,14 @@ public final class StripPainter {
             paintMark(route, i, places.position(i));
         }
         for (int i = 0; i < places.count(); i++) {
-            if (isTold(route, i)) {
+            if (hasDelay(route, i)) {
                 delay(route, i, places.position(i));
             }
         }
         out.text(
-                "To the scale of "
+                "To the scale of the "
                         + scene.corner().label()
-                        + " delay; marks keep a least distance.",
+                        + " delays; marks keep a minimum distance.",
                 8,
                 scene.letters(9),
                 new Surface.Lettering(scene.letters(LETTERS), Surface.Align.LEFT, colors.faint()));
@@ -165,14 +165,14 @@ public final class StripPainter {
                         LABEL_ANGLE));
     }
 
-    /** As many letters as rise from a mark to the line above all marks. */
+    /** Number of letters that fit between a mark and the caption. */
     private int labelRoom() {
         double rise = level - ABOVE_MARK - scene.letters(TITLE);
         double length = rise / Math.sin(Math.toRadians(-LABEL_ANGLE));
         return Math.min(LABEL_ROOM, Surface.Lettering.room(length, scene.letters(LETTERS)));
     }
 
-    /** Wires are dots, pins squares, pads lozenges: the kind shows without a colour. */
+    /** Wires are discs, pins squares, pads lozenges: the kind can be seen without colours. */
     private void shape(VertexKind kind, double x, boolean used) {
         double r = used ? 8 : 5;
         Color fill = used ? colors.obstacle() : colors.paper();
@@ -194,12 +194,12 @@ public final class StripPainter {
         }
     }
 
-    private boolean isTold(Route route, int mark) {
+    private boolean hasDelay(Route route, int mark) {
         boolean end = mark == 0 || mark >= route.hops().size() - 1;
         return end || isSelected(mark) || isUsed(route, mark);
     }
 
-    /** The delay to a mark, in the first row where it meets no other. */
+    /** The delay up to a mark, in the first row where it overlaps no other. */
     private void delay(Route route, int mark, double x) {
         Delay total = hop(route, mark).map(Hop::total).orElse(route.total());
         String text = total.toText();

@@ -18,8 +18,8 @@ import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
 
 /**
- * Paints the switches of boxes, and what leads between a box and its pins: the ones that nets use
- * where wires are seen, all of them from nearer.
+ * Paints the switches of boxes and those between a box and its pins: those that nets use where
+ * names are shown, all of them when zoomed in further.
  */
 final class SwitchPainter {
     private final MapScene scene;
@@ -27,7 +27,7 @@ final class SwitchPainter {
     private final Fabric fabric;
     private final TileLayout layout;
 
-    /** Where vertices end from which switches lead: each of them leads to several. */
+    /** Ends of the vertices from which switches lead, kept because each leads to several. */
     private final Int2ObjectOpenHashMap<TileLayout.Point> ends = new Int2ObjectOpenHashMap<>();
 
     SwitchPainter(MapScene scene, Marks marks) {

@@ -11,15 +11,15 @@ import padward.ui.scene.NetReach;
 /**
  * The colour of each tile.
  *
- * @param heat whether tiles are the darker the fuller they are
- * @param bands tint by delay
+ * @param heat whether tiles are darker the fuller they are
+ * @param bands delay bands to tint by
  */
 public record TileColors(
         OpenDesign opened, Palette palette, boolean heat, Optional<NetReach> bands) {
     private static final double FULL_SHOWS = 1.4;
     private static final double NEAREST_BAND = 0.5;
 
-    /** Whether another gives the same colours. O(1). */
+    /** Whether another object gives the same colours. O(1). */
     public boolean isLike(TileColors other) {
         return opened == other.opened
                 && palette == other.palette
@@ -27,8 +27,8 @@ public record TileColors(
                 && bands.orElse(null) == other.bands.orElse(null);
     }
 
-    /** The colours as a picture of a pixel a tile. */
-    public TileImage toCells() {
+    /** The colours as a picture with one pixel per tile. */
+    public TileImage toImage() {
         return new TileImage(opened.design().fabric(), tile -> Raster.pixel(of(tile)));
     }
 
@@ -56,7 +56,7 @@ public record TileColors(
         return kind == 0 ? palette.tile() : palette.tile().interpolate(palette.kind(), kinds(kind));
     }
 
-    /** The commonest kind is plain; others differ in tint, three of them from each other. */
+    /** The most common kind is plain; others have one of three tints. */
     private static double kinds(int kind) {
         return 0.10 + 0.08 * ((kind - 1) % 3);
     }

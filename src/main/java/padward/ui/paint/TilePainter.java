@@ -9,8 +9,8 @@ import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
 
 /**
- * Paints the tiles themselves: rim, kinds, and, from afar, how full they are; tinted by delay where
- * that is shown.
+ * Paints the tiles themselves: rim, kinds and, zoomed out, how full they are; tinted by delay if
+ * that layer is shown.
  */
 final class TilePainter {
     private static final double GAP = 1;
@@ -51,14 +51,16 @@ final class TilePainter {
         out.fillRect(x, y, right - x - GAP, bottom - y - GAP, 0, colors.of(tile));
     }
 
-    /** Names of tiles and kinds, where there is room. */
+    /** Paints names of tiles and kinds, where there is room. */
     void names(TileRange seen) {
         if (scene.scale() >= Scales.KINDS) {
             seen.forEach(this::name);
         }
     }
 
-    /** Where neither channels nor sites are: low at the right, on the rim in the middle. */
+    /**
+     * Placed where neither channels nor sites are: at the lower right, on the rim in the middle.
+     */
     private void name(int tile) {
         boolean near = scene.scale() >= Scales.NAMES;
         int column = fabric.column(tile);
@@ -76,13 +78,13 @@ final class TilePainter {
                         && y < scene.view().height();
         if (inView) {
             double size = scene.letters(near ? PartPainter.fontSize(scene.scale()) : 9);
-            // On tints, faint letters would be too faint.
+            // Faint letters would be illegible on a tint.
             Color color =
                     scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
             String kind = fabric.tileType(tile);
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
             int room = Surface.Lettering.room(0.52 * scene.scale(), size);
-            // Part of a kind's name tells nothing.
+            // Part of a kind's name is useless.
             String shown = near ? PartPainter.shortened(text, room) : text;
             if (shown.length() > room) {
                 return;

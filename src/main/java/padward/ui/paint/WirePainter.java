@@ -12,7 +12,7 @@ import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.Scales;
 
-/** Paints every wire in view: free ones first, held ones over them, wider. */
+/** Paints every wire in view: free ones first, used ones wider on top. */
 final class WirePainter {
     private final MapScene scene;
     private final Marks marks;
@@ -20,7 +20,7 @@ final class WirePainter {
     private final Fabric fabric;
     private final double[] ends = new double[4];
 
-    /** Held wires and their tiles, in pairs, to be drawn last. */
+    /** Used wires and their tiles, in pairs, drawn last. */
     private final IntArrayList used = new IntArrayList();
 
     WirePainter(MapScene scene, Marks marks) {
@@ -36,7 +36,7 @@ final class WirePainter {
         }
         Palette colors = scene.palette();
         int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.5));
-        // Long wires come from tiles that cannot be seen.
+        // Long wires may start in tiles out of view.
         seen.grown(fabric, index.reach())
                 .forEach(
                         tile -> {
@@ -63,7 +63,7 @@ final class WirePainter {
         }
     }
 
-    /** Whether what lies between two tiles may be in view. */
+    /** Whether a wire between two tiles may be in view. */
     private boolean mayCross(TileRange seen, int tile, int head) {
         int x0 = fabric.column(tile);
         int x1 = fabric.column(head);

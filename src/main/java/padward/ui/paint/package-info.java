@@ -1,4 +1,2 @@
-/**
- * Paints scenes on surfaces, each part with a painter of its own; the same on screen and in files.
- */
+/** Paints scenes on surfaces, each part with its own painter; the same on screen and in files. */
 package padward.ui.paint;

@@ -7,23 +7,24 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** Asks for the nets and pads whose negotiation is to be played. */
+/** The fields for the nets and pads whose negotiation is played. */
 final class GroupFields extends VBox {
     GroupFields(StepsModel steps) {
         super(6);
         TextField nets = new TextField();
         nets.setId("steps-nets");
-        nets.setPromptText("nets, e.g. pump/level/sample[*]");
-        nets.setAccessibleText("Nets to bring out together: names or patterns, with commas");
+        nets.setPromptText("nets, such as pump/level/sample[*]");
+        nets.setAccessibleText(
+                "Nets to bring out together: names or patterns, separated by commas");
         TextField pads = new TextField();
         pads.setId("steps-pads");
-        pads.setPromptText("pads, e.g. J1.*");
-        pads.setAccessibleText("Pads that may be taken: names or patterns, with commas");
+        pads.setPromptText("pads, such as J1.*");
+        pads.setAccessibleText("Pads to use: names or patterns, separated by commas");
         Button route =
                 StepsView.button(
                         "group",
-                        "Lay together",
-                        "Brings the nets out at once, and records the rounds",
+                        "Route together",
+                        "Routes the nets together and records the rounds",
                         () -> steps.recordings().recordGroup(nets.getText(), pads.getText()));
         HBox.setHgrow(nets, Priority.ALWAYS);
         HBox row = new HBox(6, nets, pads, route);

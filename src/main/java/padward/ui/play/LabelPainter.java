@@ -14,9 +14,11 @@ import padward.ui.scene.MapScene;
 import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
 
-/** Paints labels over the map: at each vertex how many obstacles are freed; near by, which. */
+/**
+ * Paints labels over the map: at each vertex the number of obstacles to remove; zoomed in, which.
+ */
 record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
-    private static final int MOST = 3_000;
+    private static final int MAX_LABELS = 3_000;
 
     @Override
     public void paint(MapScene scene, Surface out) {
@@ -26,7 +28,7 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
     private void paintAll(MapScene scene, Surface out) {
         int painted = 0;
         for (LabelStep label : labels) {
-            if (painted++ < MOST) {
+            if (painted++ < MAX_LABELS) {
                 paint(label, scene, out);
             }
         }
@@ -46,7 +48,7 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
         TileLayout.Point to = scene.opened().layout().end(label.vertex());
         double x = view.screenX(to.x());
         double y = view.screenY(to.y());
-        boolean free = label.freed().isEmpty();
+        boolean free = label.removed().isEmpty();
         Surface.Line line =
                 free
                         ? new Surface.Line(colors.delayLine(), 2.5)
@@ -56,14 +58,14 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
             out.fillDisc(x, y, scene.letters(6), colors.paper());
             out.outlineDisc(x, y, scene.letters(6), new Surface.Line(line.color(), 1.2));
             out.text(
-                    String.valueOf(label.freed().size()),
+                    String.valueOf(label.removed().size()),
                     x,
                     y,
                     new Surface.Lettering(scene.letters(9), Surface.Align.CENTER, colors.ink()));
         }
         boolean named = label.vertex() == last || view.scale() >= Scales.SWITCHES;
         if (named && !free) {
-            String names = String.join(", ", label.freed().stream().map(Occupant::name).toList());
+            String names = String.join(", ", label.removed().stream().map(Occupant::name).toList());
             Tag tag = new Tag(names, scene.letters(10), line.color());
             tag.paint(out, colors, x + 9, y - tag.height() / 2);
         }

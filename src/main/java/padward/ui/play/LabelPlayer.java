@@ -10,7 +10,7 @@ import padward.lesson.recording.LabelStep;
 import padward.lesson.recording.PlayedLabels;
 import padward.ui.scene.Overlay;
 
-/** Plays the search for the fewest obstacles, label by label; people count labels looked at. */
+/** Plays the search for the fewest obstacles, label by label; a step is one expanded label. */
 final class LabelPlayer implements Player {
     private final Fabric fabric;
     private final PlayedLabels played;
@@ -55,39 +55,42 @@ final class LabelPlayer implements Player {
     }
 
     @Override
-    public String told() {
+    public String text() {
         if (done == 0) {
-            return "Before the first label. The search sets out from the "
-                    + (played.setOutFromNet() ? "net" : "pad")
-                    + "; cuts show that at least "
+            return "Before the first label. The search starts from the "
+                    + (played.startedFromNet() ? "net" : "pad")
+                    + "; cuts prove that at least "
                     + played.atLeastByCuts()
-                    + " must go.";
+                    + (played.atLeastByCuts() == 1 ? " obstacle" : " obstacles")
+                    + " must be removed.";
         }
         LabelStep step = played.step(done - 1);
-        String label = fabric.vertexName(step.vertex()) + " with " + set(step.freed());
+        String label =
+                fabric.vertexName(step.vertex()) + " with " + set(step.removed()) + " removed";
         return switch (step.event()) {
-            case MADE -> "A label waits: " + label + ".";
-            case DROPPED -> "Not needed: " + label + "; a smaller set, or the same, is there.";
-            case TAKEN -> "Looks at " + label + ".";
-            case ARRIVED -> "Arrived: freeing " + set(step.freed()) + " opens a way.";
+            case MADE -> "New label: " + label + ".";
+            case DROPPED ->
+                    "Dropped: " + label + "; the same set, or a smaller one, is already there.";
+            case TAKEN -> "Expands " + label + ".";
+            case ARRIVED -> "Arrived: removing " + set(step.removed()) + " opens a route.";
         };
     }
 
-    private static String set(List<Occupant> freed) {
-        return freed.isEmpty()
-                ? "nothing freed"
-                : freed.stream().map(WhyText::who).collect(Collectors.joining(" and "));
+    private static String set(List<Occupant> occupants) {
+        return occupants.isEmpty()
+                ? "nothing"
+                : occupants.stream().map(WhyText::who).collect(Collectors.joining(" and "));
     }
 
     @Override
     public Overlay overlay() {
-        // The smallest set at each vertex so far.
+        // The smallest set so far at each vertex.
         Int2ObjectLinkedOpenHashMap<LabelStep> labels = new Int2ObjectLinkedOpenHashMap<>();
         for (int i = 0; i < done; i++) {
             LabelStep step = played.step(i);
             if (step.event() != LabelStep.Event.DROPPED) {
                 LabelStep before = labels.get(step.vertex());
-                if (before == null || step.freed().size() <= before.freed().size()) {
+                if (before == null || step.removed().size() <= before.removed().size()) {
                     labels.put(step.vertex(), step);
                 }
             }

@@ -5,7 +5,7 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.util.Duration;
 
-/** Ticks so many times in a second while something plays. */
+/** Ticks while something plays. */
 final class PlayClock {
     private final Timeline ticks = new Timeline();
     private final Runnable tick;
@@ -16,10 +16,10 @@ final class PlayClock {
     }
 
     /**
-     * Starts, goes on at another speed, or stops. One that runs at this speed already is not
-     * started anew.
+     * Starts, changes the speed, or stops. A clock that already runs at this speed is not
+     * restarted.
      *
-     * @param speed ticks in a second, at least 1
+     * @param speed ticks per second, at least 1
      */
     void run(boolean on, int speed) {
         Duration apart = Duration.millis(1000.0 / Math.max(1, speed));

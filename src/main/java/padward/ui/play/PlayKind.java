@@ -5,8 +5,8 @@ import padward.lesson.recording.SearchMethod;
 
 /** What can be played on the map. */
 public enum PlayKind {
-    A_STAR("A*, with its estimate", Optional.of(SearchMethod.A_STAR)),
-    DIJKSTRA("Dijkstra, without", Optional.of(SearchMethod.DIJKSTRA)),
+    A_STAR("A* (with estimate)", Optional.of(SearchMethod.A_STAR)),
+    DIJKSTRA("Dijkstra (no estimate)", Optional.of(SearchMethod.DIJKSTRA)),
     AS_ASKED("The search as Padward runs it", Optional.of(SearchMethod.AS_ASKED)),
     LABELS("Labels: the fewest obstacles", Optional.empty()),
     ROUNDS("Rounds: several nets at once", Optional.empty());
@@ -19,7 +19,7 @@ public enum PlayKind {
         this.method = method;
     }
 
-    /** By which search, when it is one. */
+    /** The search method; empty for what is not one search. */
     Optional<SearchMethod> method() {
         return method;
     }

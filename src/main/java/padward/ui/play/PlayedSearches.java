@@ -3,6 +3,7 @@ package padward.ui.play;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -19,19 +20,19 @@ import padward.lesson.recording.SearchMethod;
 import padward.unblock.why.SearchLimits;
 
 /**
- * A question's searches, recorded and ready to be played.
+ * The recorded searches of a question, ready to be played.
  *
  * @param question the question
- * @param searches by method its searches, in their order
+ * @param searches the searches by method, in order
  * @param parts what each of them searched, in a few words
- * @param labels the search for the fewest obstacles, of a blocked question
+ * @param labels the search for the fewest obstacles, if the question is blocked
  */
 record PlayedSearches(
         Question question,
         Map<SearchMethod, List<SearchPlayer>> searches,
         List<String> parts,
         Optional<LabelPlayer> labels) {
-    /** Answers a question again, and records how. */
+    /** Answers a question again and records the searches. */
     static PlayedSearches of(Answer answer, Progress progress) {
         Question question = answer.question();
         Fabric fabric = question.design().fabric();
@@ -39,7 +40,7 @@ record PlayedSearches(
         List<String> parts = new ArrayList<>();
         for (SearchMethod method : SearchMethod.values()) {
             PlayedQuestion played =
-                    PlayedQuestion.of(question, method, Recorder.USUAL_STEPS, progress);
+                    PlayedQuestion.of(question, method, Recorder.DEFAULT_STEPS, progress);
             searches.put(
                     method, played.parts().stream().map(p -> new SearchPlayer(fabric, p)).toList());
             if (method == SearchMethod.A_STAR) {
@@ -54,20 +55,20 @@ record PlayedSearches(
                                         PlayedLabels.of(
                                                 blocked,
                                                 SearchLimits.USUAL,
-                                                Recorder.USUAL_STEPS,
+                                                Recorder.DEFAULT_STEPS,
                                                 progress)))
                         : Optional.empty();
         return new PlayedSearches(question, searches, parts, labels);
     }
 
-    /** The search of a method in a part; the last one, when it has fewer. */
+    /** The search of a method in a part; its last one if it has fewer. */
     Optional<SearchPlayer> search(SearchMethod method, int part) {
         return Optional.ofNullable(searches.get(method))
                 .filter(all -> !all.isEmpty())
                 .map(all -> all.get(Math.min(part, all.size() - 1)));
     }
 
-    /** The moment at which a search first touches a site that something else occupies. */
+    /** The moment at which a search first touches a site that something else uses. */
     OptionalInt firstOccupiedSite(SearchPlayer search) {
         Design design = question.design();
         return search.first(
@@ -77,7 +78,7 @@ record PlayedSearches(
                                 && !isOwn(v));
     }
 
-    /** Where the net itself is, it all begins: that is not in the way. */
+    /** The search starts on the net itself, which does not block it. */
     private boolean isOwn(int vertex) {
         Net net = question.net();
         Fabric fabric = question.design().fabric();
@@ -85,8 +86,11 @@ record PlayedSearches(
                 || fabric.siteOf(net.route().root()) == fabric.siteOf(vertex);
     }
 
-    /** What A* settles less than Dijkstra in a part, as a sentence; empty without both. */
-    String saved(int part) {
+    /**
+     * How many vertices fewer A* settles than Dijkstra in a part, as a sentence; empty without
+     * both.
+     */
+    String savedText(int part) {
         Optional<SearchPlayer> star = search(SearchMethod.A_STAR, part);
         Optional<SearchPlayer> plain = search(SearchMethod.DIJKSTRA, part);
         if (star.isEmpty() || plain.isEmpty()) {
@@ -95,12 +99,16 @@ record PlayedSearches(
         int with = star.get().replay().recording().outcome().settled();
         int without = plain.get().replay().recording().outcome().settled();
         if (with >= without) {
-            return "Here the estimate saves nothing: both have to settle "
+            return "Here the estimate saves nothing: both searches settle "
                     + (with == without ? "" : "about ")
-                    + without
-                    + ".";
+                    + Counts.text(without)
+                    + " vertices.";
         }
-        return "The estimate saves %,d of %,d settled vertices (%.1f %%)."
-                .formatted(without - with, without, 100.0 * (without - with) / without);
+        return String.format(
+                Locale.ROOT,
+                "The estimate saves %,d of %,d settled vertices (%.1f %%).",
+                without - with,
+                without,
+                100.0 * (without - with) / without);
     }
 }

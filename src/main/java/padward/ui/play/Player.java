@@ -4,38 +4,38 @@ import padward.ui.scene.Overlay;
 
 /** Something that is played step by step. */
 interface Player {
-    /** How many steps have been taken. */
+    /** Number of steps taken. */
     int done();
 
-    /** How many there are. */
+    /** Number of all steps. */
     int size();
 
-    /** Goes to the moment after so many steps, within bounds. */
+    /** Goes to the moment after a number of steps, within bounds. */
     void goTo(int steps);
 
-    /** The moment after the next step that people count, or the end. */
+    /** The moment after the next step as the window counts them, or the end. */
     default int next() {
         return Math.min(size(), done() + 1);
     }
 
-    /** The moment after so many of these steps, or the end. */
+    /** The moment after a number of these steps, or the end. */
     default int next(int count) {
         return Math.min(size(), done() + count);
     }
 
-    /** How many steps the play takes at a time, so that it comes to an end while people look. */
+    /** Number of steps taken at each tick, so that a large search ends in reasonable time. */
     default int stride() {
         return 1;
     }
 
-    /** The moment before the last step that people count, or the beginning. */
+    /** The moment before the last step as the window counts them, or the beginning. */
     default int previous() {
         return Math.max(0, done() - 1);
     }
 
     /** What the last step did, as a sentence. */
-    String told();
+    String text();
 
-    /** What the picture shows at this moment. */
+    /** What the map shows at this moment. */
     Overlay overlay();
 }

@@ -16,8 +16,8 @@ import padward.ui.model.GroupText;
 import padward.ui.work.OneJob;
 
 /**
- * What is recorded to be played: the searches of the question that is shown, as long as somebody
- * looks, and the rounds in which a group was laid. No control, no canvas.
+ * The recordings to play: the searches of the present question, recorded while the panel is
+ * visible, and the rounds in which a group was routed. Has no controls and no canvas.
  */
 final class Recordings {
     /** The group of the worked example. */
@@ -62,8 +62,8 @@ final class Recordings {
     }
 
     /**
-     * Opens a tiny invented design in which three nets want the same wires, and records how they
-     * settle it.
+     * Opens a tiny invented design in which three nets want the same wires, and records their
+     * negotiation.
      */
     void recordWorkedExample() {
         example = true;
@@ -85,7 +85,7 @@ final class Recordings {
         }
     }
 
-    /** Brings several nets out at once, and records the rounds. */
+    /** Brings several nets out together and records the rounds. */
     void recordGroup(String nets, String pads) {
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
@@ -93,7 +93,7 @@ final class Recordings {
         }
         Design design = opened.get().design();
         routing.start(
-                "Laying the nets together",
+                "Routing the nets together",
                 progress ->
                         PlayedRounds.of(
                                 design,
@@ -103,7 +103,7 @@ final class Recordings {
                 result -> rounds.set(Optional.of(new RoundPlayer(result))));
     }
 
-    /** Whether somebody looks: only then are searches recorded. */
+    /** Whether the panel is visible: only then are searches recorded. */
     BooleanProperty wantedProperty() {
         return wanted;
     }
@@ -113,7 +113,7 @@ final class Recordings {
         return searches;
     }
 
-    /** The rounds of a group of the open design; empty until one was laid. */
+    /** The rounds of a group of the open design; empty until one has been routed. */
     ReadOnlyObjectProperty<Optional<RoundPlayer>> roundsProperty() {
         return rounds;
     }

@@ -1,6 +1,7 @@
 package padward.ui.play;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.paint.Color;
 import padward.breakout.group.Bus;
@@ -16,8 +17,8 @@ import padward.ui.scene.Overlay;
 import padward.ui.scene.Scales;
 
 /**
- * Paints a round of negotiation over the map: each net's tree in a colour and dash of its own, the
- * shared vertices with their price.
+ * Paints a round of negotiation over the map: each net's tree in its own colour and dashes, shared
+ * vertices with their price.
  */
 record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> priced)
         implements Overlay {
@@ -45,7 +46,7 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
         priced.forEach(p -> paint(p, scene, out));
     }
 
-    /** h and p of the vertex, by how many it is wanted. */
+    /** The number of nets that want the vertex, and its h and p. */
     private static void paint(RoutingRound.PricedVertex vertex, MapScene scene, Surface out) {
         Palette colors = scene.palette();
         TileLayout.Point from = scene.opened().layout().start(vertex.vertex());
@@ -66,7 +67,9 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
                             scene.letters(LETTERS), Surface.Align.CENTER, colors.ink()));
         }
         if (shared || scene.scale() >= Scales.NAMES) {
-            String price = "(b + %d ps) × %d".formatted(vertex.pricePs(), vertex.times());
+            String price =
+                    String.format(
+                            Locale.ROOT, "(b + %d ps) × %d", vertex.pricePs(), vertex.times());
             Tag tag = new Tag(price, scene.letters(LETTERS), rim);
             tag.paint(out, colors, x + 10, y - tag.height() / 2);
         }

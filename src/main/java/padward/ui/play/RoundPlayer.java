@@ -33,12 +33,12 @@ final class RoundPlayer implements Player {
     }
 
     @Override
-    public String told() {
+    public String text() {
         if (size() == 0) {
             return "No net found a pad; there was nothing to negotiate.";
         }
         if (done == 0) {
-            return "Before the first round: one after the other, each net will take its cheapest way.";
+            return "Before the first round: one after the other, each net will take its cheapest route.";
         }
         Bus.Round round = played.rounds().get(done - 1);
         RoutingRound values = round.round();
@@ -49,15 +49,15 @@ final class RoundPlayer implements Player {
         long shared = values.sharedCount();
         return "Round "
                 + values.number()
-                + ": laid "
-                + (routed.isEmpty() ? "nothing anew" : routed)
+                + (values.number() == 1 ? ": routed " : ": rerouted ")
+                + (routed.isEmpty() ? "nothing" : routed)
                 + ". "
                 + (shared == 0
                         ? "No wire is shared any more."
                         : shared
                                 + (shared == 1
-                                        ? " vertex is shared and grows dearer."
-                                        : " vertices are shared and grow dearer."));
+                                        ? " vertex is shared and becomes more expensive."
+                                        : " vertices are shared and become more expensive."));
     }
 
     @Override

@@ -2,6 +2,7 @@ package padward.ui.play;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
@@ -22,16 +23,17 @@ import padward.ui.scene.Scales;
 
 /**
  * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
- * refused ends crossed, the way to the vertex of the last step; near by, cost so far and estimate.
+ * refused wires crossed, the route to the vertex of the last step; zoomed in, cost so far and
+ * estimate.
  */
 final class SearchPainter implements Overlay {
-    /** As many lines as a frame bears. */
-    private static final int MOST_LINES = 5_000;
+    /** As many lines as can be painted within a frame. */
+    private static final int MAX_LINES = 5_000;
 
-    /** From so many settled vertices on, lines are thin. */
+    /** With more settled vertices than this, lines are thin. */
     private static final int MANY = 150;
 
-    private static final int MOST_LABELS = 160;
+    private static final int MAX_LABELS = 160;
     private static final double LETTERS = 10;
 
     private final RecordingReplay replay;
@@ -79,7 +81,7 @@ final class SearchPainter implements Overlay {
             Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
             replay.forReached(
                     r -> {
-                        if (lines < MOST_LINES && isSeen(r.vertex())) {
+                        if (lines < MAX_LINES && isSeen(r.vertex())) {
                             lines++;
                             draw(r, replay.isSettled(r.vertex()) ? settled : waits);
                         }
@@ -90,15 +92,15 @@ final class SearchPainter implements Overlay {
             }
             replay.last().ifPresent(this::paintLast);
             if (view.scale() >= Scales.NAMES) {
-                // The last step's own label has the first choice.
+                // The label of the last step is placed first.
                 replay.last().flatMap(l -> replay.findReach(l.vertex())).ifPresent(this::label);
                 replay.forReached(this::label);
             }
         }
 
-        /** From afar, a large search is a tint of the tiles: the more is settled, the stronger. */
+        /** Zoomed out, a large search is a tint of the tiles: the more is settled, the stronger. */
         private boolean isCloud() {
-            return view.scale() < Scales.WIRES && replay.reachedCount() > MOST_LINES;
+            return view.scale() < Scales.WIRES && replay.reachedCount() > MAX_LINES;
         }
 
         void tint() {
@@ -193,12 +195,14 @@ final class SearchPainter implements Overlay {
                     new Surface.Line(scene.palette().selection(), 3));
         }
 
-        /** Cost so far + estimate ahead, where there is room; none lies on another. */
+        /** Cost so far + estimate, where there is room; labels never overlap. */
         private void label(SearchStep.Reached step) {
-            if (labels.size() >= MOST_LABELS || !isSeen(step.vertex())) {
+            if (labels.size() >= MAX_LABELS || !isSeen(step.vertex())) {
                 return;
             }
-            String text = "%.3f + %.3f".formatted(nanos(step.cost()), nanos(step.ahead()));
+            String text =
+                    String.format(
+                            Locale.ROOT, "%.3f + %.3f", nanos(step.cost()), nanos(step.ahead()));
             TileLayout.Point at = layout.end(step.vertex());
             Tag tag = new Tag(text, scene.letters(LETTERS), scene.palette().faint());
             Rectangle2D place =
@@ -214,7 +218,7 @@ final class SearchPainter implements Overlay {
             tag.paint(out, scene.palette(), place.getMinX(), place.getMinY());
         }
 
-        /** A cost without its held stretches, ns. */
+        /** The delay in a cost, without the price of obstacles, ns. */
         private static double nanos(long cost) {
             return cost % ObstacleCost.PRICE / 1000.0;
         }

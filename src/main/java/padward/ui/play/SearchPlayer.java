@@ -1,5 +1,6 @@
 package padward.ui.play;
 
+import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import padward.fabric.Fabric;
@@ -11,10 +12,10 @@ import padward.route.cost.ObstacleCost;
 import padward.route.search.SearchOutcome;
 import padward.ui.scene.Overlay;
 
-/** Plays one search of a question; people count settled vertices. */
+/** Plays one search of a question; a step is one settled vertex. */
 final class SearchPlayer implements Player {
-    /** A large search is played in so many strides. */
-    private static final int PLAYED_IN = 300;
+    /** Number of ticks in which a large search is played. */
+    private static final int MAX_TICKS = 300;
 
     private final Fabric fabric;
     private final PlayedQuestion.Part part;
@@ -68,7 +69,7 @@ final class SearchPlayer implements Player {
 
     @Override
     public int stride() {
-        return Math.max(1, recording().outcome().settled() / PLAYED_IN);
+        return Math.max(1, recording().outcome().settled() / MAX_TICKS);
     }
 
     @Override
@@ -76,7 +77,7 @@ final class SearchPlayer implements Player {
         return find(Math.max(0, done() - 1), -1);
     }
 
-    /** The moment after the nearest settling, seen from one, ahead or behind. */
+    /** The moment after the nearest settled vertex, forwards or backwards from a place. */
     private int find(int from, int by) {
         for (int at = from; at >= 0 && at < size(); at += by) {
             boolean here = by > 0 ? at + 1 > done() : at + 1 < done();
@@ -87,7 +88,7 @@ final class SearchPlayer implements Player {
         return by > 0 ? size() : 0;
     }
 
-    /** Moves to where as many vertices are settled, or to an end. */
+    /** Moves to the moment when a number of vertices are settled, or to an end. */
     void goToSettled(int count) {
         while (replay.settledCount() < count && replay.canGoOn()) {
             replay.forward();
@@ -104,7 +105,7 @@ final class SearchPlayer implements Player {
     }
 
     @Override
-    public String told() {
+    public String text() {
         if (replay.last().isEmpty()) {
             return "Before the first step. The net's own wires will be the first frontier.";
         }
@@ -121,7 +122,7 @@ final class SearchPlayer implements Player {
         if (step instanceof SearchStep.Reached reached) {
             boolean start = reached.from() == Fabric.NOTHING;
             return (start
-                            ? name + " is on the net already: it joins the frontier at "
+                            ? name + " is already on the net: it joins the frontier at "
                             : "From "
                                     + fabric.vertexName(reached.from())
                                     + ", "
@@ -133,37 +134,37 @@ final class SearchPlayer implements Player {
         }
         return name
                 + " may not be entered: "
-                + "something holds it, or it is the net's own."
+                + "it is in use, or it belongs to the net itself."
                 + (replay.canGoOn() ? "" : " " + end());
     }
 
     private static String estimate(long ahead) {
-        return ahead == 0 ? "" : ", and " + cost(ahead) + " at the least are still ahead";
+        return ahead == 0 ? "" : "; at least " + cost(ahead) + " remain";
     }
 
     private String end() {
         if (!recording().isWhole()) {
-            return "Here the memory for steps ends; the search went on.";
+            return "The recording ends here because it has reached its limit; the search continued.";
         }
         SearchOutcome outcome = recording().outcome();
         if (outcome instanceof SearchOutcome.Found found) {
-            return "The pad is reached: nothing cheaper can come.";
+            return "The pad is reached: no cheaper route can exist.";
         }
         return outcome.settled() == 0
-                ? "Then a look back from the pad showed that nothing free leads there."
-                : "The frontier is empty: no way leads to the pad.";
+                ? "Then a search backwards from the pad showed that nothing free leads there."
+                : "The frontier is empty: no route leads to the pad.";
     }
 
-    /** A cost in words: delay, and held stretches when there are any. */
+    /** A cost in words: its delay, and how often the route runs into something in use. */
     static String cost(long cost) {
         long stretches = cost / ObstacleCost.PRICE;
-        String delay = "%.3f ns".formatted(cost % ObstacleCost.PRICE / 1000.0);
+        String delay = String.format(Locale.ROOT, "%.3f ns", cost % ObstacleCost.PRICE / 1000.0);
         return stretches == 0
                 ? delay
-                : stretches
-                        + (stretches == 1 ? " held stretch" : " held stretches")
-                        + " + "
-                        + delay;
+                : delay
+                        + " through "
+                        + stretches
+                        + (stretches == 1 ? " occupied stretch" : " occupied stretches");
     }
 
     @Override

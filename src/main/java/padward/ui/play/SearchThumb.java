@@ -10,7 +10,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
 
-/** A search at one moment, on the whole fabric, small: settled dots, the frontier around them. */
+/** A small picture of a search at one moment on the whole fabric: settled dots and the frontier. */
 final class SearchThumb extends Region {
     private static final double HEIGHT = 150;
 
@@ -37,7 +37,7 @@ final class SearchThumb extends Region {
         painting.run();
     }
 
-    /** Shows nothing. */
+    /** Clears the picture. */
     void clear() {
         painting = () -> {};
         canvas.getGraphicsContext2D().clearRect(0, 0, canvas.getWidth(), HEIGHT);

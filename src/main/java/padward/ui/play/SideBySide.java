@@ -17,7 +17,10 @@ import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.model.ExplorerModel;
 
-/** A* and Dijkstra on the same question, after as many settled vertices each, with their counts. */
+/**
+ * A* and Dijkstra on the same question, after the same number of settled vertices, with their
+ * counts.
+ */
 final class SideBySide extends VBox {
     private final ExplorerModel model;
     private final StepsModel steps;
@@ -61,7 +64,7 @@ final class SideBySide extends VBox {
         grid.getColumnConstraints().addAll(names, column(), column());
         rows(grid, star, 1);
         rows(grid, plain, 2);
-        String[] heads = {"", "", "settled", "frontier", "in the end"};
+        String[] heads = {"", "", "settled", "frontier", "at the end"};
         for (int row = 0; row < heads.length; row++) {
             Label head = new Label(heads[row]);
             head.getStyleClass().addAll("faint", "small");
@@ -90,7 +93,7 @@ final class SideBySide extends VBox {
     void refresh() {
         refresh(star);
         refresh(plain);
-        saved.setText(steps.saved());
+        saved.setText(steps.savedText());
     }
 
     private void refresh(Side side) {
@@ -103,15 +106,15 @@ final class SideBySide extends VBox {
         Recording recording = player.get().replay().recording();
         Palette colors = model.look().darkProperty().get() ? Palette.DARK : Palette.LIGHT;
         side.thumb.show(opened.get(), player.get().replay(), colors);
-        side.settled.setText("%,d".formatted(player.get().replay().settledCount()));
-        side.frontier.setText("%,d".formatted(player.get().replay().frontierCount()));
+        side.settled.setText(Counts.text(player.get().replay().settledCount()));
+        side.frontier.setText(Counts.text(player.get().replay().frontierCount()));
         side.end.setText(end(recording.outcome()));
     }
 
     private static String end(SearchOutcome outcome) {
-        String settled = "%,d settled".formatted(outcome.settled());
+        String settled = Counts.text(outcome.settled()) + " settled";
         return outcome instanceof SearchOutcome.Found found
                 ? settled + ", " + SearchPlayer.cost(found.cost())
-                : settled + ", no way";
+                : settled + ", no route";
     }
 }

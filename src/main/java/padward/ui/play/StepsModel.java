@@ -14,12 +14,12 @@ import padward.ui.map.MapModel;
 import padward.ui.model.ExplorerModel;
 
 /**
- * Plays what is recorded: which of it, at which step, how quickly. A* and Dijkstra go side by side,
- * as many settled vertices in the one as in the other. No control, no canvas.
+ * What is played: which recording, at which step, at which speed. A* and Dijkstra are played side
+ * by side, with the same number of settled vertices in both. Has no controls and no canvas.
  */
 public final class StepsModel {
-    /** Vertices settled, labels looked at, or rounds, in a second. */
-    static final int MOST_SPEED = 60;
+    /** Highest speed: settled vertices, expanded labels or rounds per second. */
+    static final int MAX_SPEED = 60;
 
     private static final int USUAL_SPEED = 8;
 
@@ -32,7 +32,7 @@ public final class StepsModel {
     private final BooleanProperty playing = new SimpleBooleanProperty(false);
     private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
 
-    /** Plays the searches of the question that is in front, as an overlay of the map. */
+    /** Plays the searches of the present question as an overlay of the map. */
     public StepsModel(ExplorerModel model, MapModel map) {
         this.model = model;
         this.map = map;
@@ -45,7 +45,7 @@ public final class StepsModel {
         part.addListener((p, old, now) -> changed());
     }
 
-    /** What there is to be played. */
+    /** The recordings to play. */
     Recordings recordings() {
         return recordings;
     }
@@ -63,13 +63,13 @@ public final class StepsModel {
         changed();
     }
 
-    /** Plays how three nets that want the same wires settle it, in a tiny invented design. */
+    /** Plays how three nets negotiate for the same wires, in a tiny invented design. */
     void playWorkedExample() {
         kind.set(PlayKind.ROUNDS);
         recordings.recordWorkedExample();
     }
 
-    /** What is played now; empty when there is nothing yet. */
+    /** The player in use; empty when there is nothing to play yet. */
     Optional<Player> player() {
         if (kind.get() == PlayKind.ROUNDS) {
             return recordings.roundsProperty().get().map(r -> r);
@@ -89,7 +89,7 @@ public final class StepsModel {
         return recordings.searchesProperty().get();
     }
 
-    /** Something else is played, from where it stands. */
+    /** Another recording is played, from its present moment. */
     private void changed() {
         playing.set(false);
         moved();
@@ -115,7 +115,7 @@ public final class StepsModel {
                                 : Optional.empty());
     }
 
-    /** Goes to the moment after so many steps. */
+    /** Goes to the moment after a number of steps. */
     void goTo(int steps) {
         player().ifPresent(
                         p -> {
@@ -124,12 +124,12 @@ public final class StepsModel {
                         });
     }
 
-    /** Goes on to the next step that people count. */
+    /** Goes forward to the next settled vertex, expanded label or round. */
     void step() {
         player().ifPresent(p -> goTo(p.next()));
     }
 
-    /** Goes on by one edge, label or round. */
+    /** Goes forward by one edge, label or round. */
     void stepFinely() {
         player().ifPresent(p -> goTo(p.done() + 1));
     }
@@ -149,7 +149,7 @@ public final class StepsModel {
         player().ifPresent(p -> goTo(p.size()));
     }
 
-    /** Whether there is a first time that an occupied site is touched. */
+    /** The first moment at which an occupied site is touched, if there is one. */
     OptionalInt firstOccupiedSite() {
         if (!(player().orElse(null) instanceof SearchPlayer search)) {
             return OptionalInt.empty();
@@ -157,7 +157,7 @@ public final class StepsModel {
         return played().orElseThrow().firstOccupiedSite(search);
     }
 
-    /** Goes to the first time that the search touches an occupied site. */
+    /** Goes to the first moment at which the search touches an occupied site. */
     void toFirstOccupiedSite() {
         OptionalInt at = firstOccupiedSite();
         if (at.isEmpty()) {
@@ -167,7 +167,7 @@ public final class StepsModel {
         goTo(at.getAsInt());
     }
 
-    /** Plays on, or pauses. */
+    /** Plays, or pauses. */
     void playOrPause() {
         boolean on = !playing.get();
         if (on && player().filter(p -> p.done() >= p.size()).isPresent()) {
@@ -176,7 +176,7 @@ public final class StepsModel {
         playing.set(on && player().isPresent());
     }
 
-    /** A step of the play; at the end it stops. */
+    /** Plays the next steps; stops at the end. */
     void tick() {
         player().ifPresent(p -> goTo(p.next(p.stride())));
         if (player().filter(p -> p.done() < p.size()).isEmpty()) {
@@ -184,32 +184,32 @@ public final class StepsModel {
         }
     }
 
-    /** What A* settles less than Dijkstra on this question, as a sentence; empty without both. */
-    String saved() {
-        return played().map(p -> p.saved(part.get())).orElse("");
+    /** How many vertices fewer A* settles than Dijkstra, as a sentence; empty without both. */
+    String savedText() {
+        return played().map(p -> p.savedText(part.get())).orElse("");
     }
 
-    /** What is played. */
+    /** The kind of what is played. */
     ObjectProperty<PlayKind> kindProperty() {
         return kind;
     }
 
-    /** Which search of the question: over what is free, or at a price. */
+    /** Which search of the question: over free resources only, or also over used ones. */
     IntegerProperty partProperty() {
         return part;
     }
 
-    /** How many steps have been taken; changes whenever the moment may have changed. */
+    /** Number of steps taken; changes whenever the moment may have changed. */
     ReadOnlyIntegerProperty momentProperty() {
         return moment;
     }
 
-    /** Whether it plays on by itself. */
+    /** Whether it is playing. */
     BooleanProperty playingProperty() {
         return playing;
     }
 
-    /** Steps in a second. */
+    /** Steps per second. */
     IntegerProperty speedProperty() {
         return speed;
     }

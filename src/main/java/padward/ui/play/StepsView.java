@@ -17,9 +17,9 @@ import javafx.scene.layout.VBox;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
 
-/** Plays the searches of the question step by step, on the map and side by side. */
+/** The panel that plays the searches of the question, on the map and side by side. */
 public final class StepsView extends ScrollPane {
-    /** The longest choice has room, with text of the usual size, pixels. */
+    /** Wide enough for the longest choice at the usual text size, pixels. */
     private static final double CHOICE_WIDTH = 340;
 
     private final StepsModel steps;
@@ -27,7 +27,7 @@ public final class StepsView extends ScrollPane {
     private final ChoiceBox<String> part = new ChoiceBox<>();
     private final Slider place = new Slider(0, 1, 0);
     private final Label count = label("steps-count");
-    private final Label told = label("steps-told");
+    private final Label stepText = label("steps-text");
     private final Label empty = label("steps-empty");
     private final Label legend = label("steps-legend");
     private final Button play = new Button();
@@ -35,17 +35,17 @@ public final class StepsView extends ScrollPane {
             button(
                     "occupied",
                     "First occupied site",
-                    "Jumps to the first time that the search touches an occupied site",
+                    "Goes to the first occupied site that the search touches",
                     () -> {});
     private final Button fine =
-            button("fine", "one edge", "On by the smallest step there is", () -> {});
+            button("fine", "next edge", "Goes forward by the smallest step", () -> {});
     private final SideBySide sides;
     private final GroupFields group;
     private final VBox body;
     private final PlayClock clock;
     private boolean following;
 
-    /** The controls of the play, and both searches side by side. */
+    /** Builds the controls. */
     public StepsView(ExplorerModel model, StepsModel steps) {
         this.model = model;
         this.steps = steps;
@@ -69,7 +69,7 @@ public final class StepsView extends ScrollPane {
                             }
                         });
         place.setId("steps-place");
-        place.setAccessibleText("Place among the steps");
+        place.setAccessibleText("Position in the recording");
         place.valueProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -77,9 +77,9 @@ public final class StepsView extends ScrollPane {
                                 steps.goTo((int) Math.round(now.doubleValue()));
                             }
                         });
-        told.setMinHeight(34);
+        stepText.setMinHeight(34);
         legend.getStyleClass().addAll("faint", "small");
-        body = new VBox(8, buttons(), place, count, told, sides, legend);
+        body = new VBox(8, buttons(), place, count, stepText, sides, legend);
         VBox all = new VBox(8, choices(), group, empty, body);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
@@ -103,7 +103,7 @@ public final class StepsView extends ScrollPane {
         return label;
     }
 
-    /** Many texts are signs: whoever cannot see them is told the purpose in their place. */
+    /** Many buttons show only a sign, so screen readers read the purpose instead. */
     static Button button(String id, String text, String purpose, Runnable work) {
         Button button = Controls.button("steps-" + id, text, purpose, work);
         button.setAccessibleText(purpose);
@@ -126,28 +126,28 @@ public final class StepsView extends ScrollPane {
         play.setId("steps-play");
         play.setOnAction(e -> steps.playOrPause());
         play.setMinWidth(74);
-        Slider speed = new Slider(1, StepsModel.MOST_SPEED, steps.speedProperty().get());
+        Slider speed = new Slider(1, StepsModel.MAX_SPEED, steps.speedProperty().get());
         speed.setId("steps-speed");
-        speed.setAccessibleText("Steps in a second");
+        speed.setAccessibleText("Steps per second");
         speed.setTooltip(
                 new Tooltip(
-                        "How quickly it plays: 1 to 60 steps in a second; of a large search, several at a time"));
+                        "Playing speed: 1 to 60 steps per second; a large search takes several at a time"));
         speed.setPrefWidth(90);
         speed.valueProperty().bindBidirectional(steps.speedProperty());
         FlowPane row =
                 new FlowPane(
                         6,
                         6,
-                        button("start", "|◀", "Back to before the first step", steps::toStart),
-                        button("back", "◀", "Back by a step", steps::back),
+                        button("start", "|◀", "Goes back to the start", steps::toStart),
+                        button("back", "◀", "Goes back by one step", steps::back),
                         play,
                         button(
                                 "next",
                                 "▶",
-                                "On by a step: one settled vertex, one label looked at, or one round",
+                                "Goes forward by one step: one settled vertex, one expanded label, or one round",
                                 steps::step),
                         fine,
-                        button("end", "▶|", "To the end", steps::toEnd),
+                        button("end", "▶|", "Goes to the end", steps::toEnd),
                         occupied,
                         new HBox(4, new Label("speed"), speed));
         ((HBox) row.getChildren().get(row.getChildren().size() - 1)).setAlignment(Pos.CENTER_LEFT);
@@ -157,16 +157,16 @@ public final class StepsView extends ScrollPane {
     private static String legend(PlayKind kind) {
         return switch (kind) {
             case LABELS ->
-                    "On the map: how many obstacles are freed to get to each vertex; free ends solid,"
-                            + " others dashed. Near by, which.";
+                    "On the map: the number of obstacles to remove to get to each vertex; solid where"
+                            + " it is none, else dashed. Zoom in to see which.";
             case ROUNDS ->
-                    "On the map: each net in a line of its own; how many want a shared vertex, and"
-                            + " its price, (b + h) × p: delay, what it has been raised by, and how"
-                            + " many times.";
+                    "On the map: each net in its own line style; for a shared vertex, how many nets"
+                            + " want it, and its price (b + h) × p: delay b, history cost h, factor p for"
+                            + " sharing.";
             default ->
-                    "On the map: settled wires solid, the frontier dashed with rings, ends that may"
-                            + " not be entered crossed, the way to the vertex of the last step"
-                            + " a line over all. Near by, each wire tells cost so far + estimate, ns.";
+                    "On the map: settled wires solid, the frontier dashed with rings, wires that may"
+                            + " not be entered crossed, and on top the route to the vertex of the last"
+                            + " step. Zoom in to see cost so far + estimate of each wire, ns.";
         };
     }
 
@@ -197,7 +197,7 @@ public final class StepsView extends ScrollPane {
         shown(sides, isSearch);
         shown(occupied, isSearch);
         shown(fine, kind != PlayKind.ROUNDS);
-        fine.setText(kind == PlayKind.LABELS ? "one label" : "one edge");
+        fine.setText(kind == PlayKind.LABELS ? "next label" : "next edge");
         legend.setText(legend(kind));
         shown(body, player.isPresent());
         shown(empty, player.isEmpty());
@@ -207,8 +207,9 @@ public final class StepsView extends ScrollPane {
                 p -> {
                     place.setMax(Math.max(1, p.size()));
                     place.setValue(p.done());
-                    count.setText("%,d of %,d steps".formatted(p.done(), p.size()));
-                    told.setText(p.told());
+                    count.setText(
+                            Counts.text(p.done()) + " of " + Counts.text(p.size()) + " steps");
+                    stepText.setText(p.text());
                 });
         following = false;
         occupied.setDisable(isSearch && steps.firstOccupiedSite().isEmpty());
@@ -221,13 +222,13 @@ public final class StepsView extends ScrollPane {
             return "Open a design first (Ctrl+O).";
         }
         if (kind == PlayKind.ROUNDS) {
-            return "Name nets and pads, and press Lay together.";
+            return "Enter nets and pads, then press Route together.";
         }
         if (model.shown().answerProperty().get().isEmpty()) {
             return "Ask a question, and its searches are played here step by step.";
         }
         return kind == PlayKind.LABELS
-                ? "Only a blocked question has obstacles to count. Ask for a pad that is blocked."
+                ? "Only a blocked pad has obstacles to count. Ask for a pad that is blocked."
                 : "This question was answered without a search, or is still being recorded.";
     }
 

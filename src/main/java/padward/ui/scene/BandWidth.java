@@ -1,14 +1,14 @@
 package padward.ui.scene;
 
-/** How much delay one band on the map stands for. */
+/** Delay that one band on the map covers. */
 public enum BandWidth {
-    FITTING(0, "as fits"),
+    AUTOMATIC(0, "automatic"),
     HALF(500, "0.5 ns"),
     ONE(1000, "1 ns"),
     TWO(2000, "2 ns"),
     FIVE(5000, "5 ns");
 
-    private static final int MOST_BANDS = 8;
+    private static final int MAX_BANDS = 8;
 
     private final int ps;
     private final String label;
@@ -18,14 +18,14 @@ public enum BandWidth {
         this.label = label;
     }
 
-    /** What stands in the menu. */
+    /** The text in the menu. */
     public String label() {
         return label;
     }
 
     /**
-     * Picoseconds of a band, when the latest place is reached so late. {@link #FITTING} takes the
-     * least of 1, 2, 5 times a power of ten that leads to at most eight bands.
+     * Width of a band in picoseconds, given the greatest delay. {@link #AUTOMATIC} is the least of
+     * 1, 2, 5 times a power of ten that gives at most eight bands.
      */
     int ps(int latestPs) {
         if (ps > 0) {
@@ -34,7 +34,7 @@ public enum BandWidth {
         for (int power = 10; ; power *= 10) {
             for (int digit : new int[] {1, 2, 5}) {
                 int width = digit * power;
-                if (latestPs <= (long) MOST_BANDS * width || width >= 1_000_000) {
+                if (latestPs <= (long) MAX_BANDS * width || width >= 1_000_000) {
                     return width;
                 }
             }

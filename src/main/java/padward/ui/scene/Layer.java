@@ -3,24 +3,24 @@ package padward.ui.scene;
 import java.util.EnumSet;
 import java.util.Set;
 
-/** What the map can show or leave out. Fabric, pads and the selection are always there. */
+/** The layers that the map can show or hide. Fabric, pads and the selection are always shown. */
 public enum Layer {
-    OCCUPANCY("Occupancy", "Digit1", true, "What cells and nets hold, and how full tiles are"),
-    TREE("The net's own wires", "Digit2", true, "Where the net of the question is already"),
-    WAY("The way", "Digit3", true, "The way out that the answer tells"),
-    ALTERNATIVES("Other ways", "Digit4", true, "Ways of other clearances, dashed"),
-    OBSTACLES("Obstacles", "Digit5", true, "What stands on the way, hatched"),
+    OCCUPANCY("Occupancy", "Digit1", true, "What cells and nets use, and how full tiles are"),
+    TREE("The net's own wires", "Digit2", true, "Wires that the net of the question already uses"),
+    ROUTE("The route", "Digit3", true, "The route of the answer"),
+    ALTERNATIVES("Other routes", "Digit4", true, "Routes of the other options to unblock, dashed"),
+    OBSTACLES("Obstacles", "Digit5", true, "What blocks the route, hatched"),
     FRONTIER(
-            "Frontier of the search",
+            "Search frontier",
             "Digit6",
             false,
-            "How far a search from the net, quickest first, has come when it meets the pad;"
-                    + " where no free way leads there, all that it can meet"),
+            "How far a search from the net has come when it reaches the pad; if no free route"
+                    + " leads there, everything that it can reach"),
     DELAY(
             "Delay from the net",
             "Digit7",
             false,
-            "How far the signal gets in what time, over wires that are free");
+            "How long the signal takes to get to each tile over free wires");
 
     private final String label;
     private final String key;
@@ -34,7 +34,7 @@ public enum Layer {
         this.what = what;
     }
 
-    /** What stands in the menu. */
+    /** The text in the menu. */
     public String label() {
         return label;
     }
@@ -44,12 +44,12 @@ public enum Layer {
         return key;
     }
 
-    /** The key as people read it. */
+    /** The key as shown to users. */
     public String keyText() {
         return key.substring(key.length() - 1);
     }
 
-    /** What the map shows at first. */
+    /** The layers shown at the start. */
     public static Set<Layer> shownFirst() {
         Set<Layer> result = EnumSet.noneOf(Layer.class);
         for (Layer layer : values()) {
@@ -60,7 +60,7 @@ public enum Layer {
         return result;
     }
 
-    /** What it shows, for a tooltip. */
+    /** What the layer shows, for a tooltip. */
     public String what() {
         return what;
     }

@@ -10,13 +10,13 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
-/** What the map shows, as one observable object: its layers, and how wide bands of delay are. */
+/** What the map shows, as one observable object: its layers and the width of delay bands. */
 public final class MapOptions {
     private final Map<Layer, BooleanProperty> layers = new EnumMap<>(Layer.class);
     private final ObjectProperty<BandWidth> bandWidth =
-            new SimpleObjectProperty<>(BandWidth.FITTING);
+            new SimpleObjectProperty<>(BandWidth.AUTOMATIC);
 
-    /** The layers that are shown at first, and bands of the width that fits. */
+    /** Starts with the default layers and an automatic band width. */
     public MapOptions() {
         Set<Layer> first = Layer.shownFirst();
         for (Layer layer : Layer.values()) {
@@ -29,13 +29,13 @@ public final class MapOptions {
         return layers.get(layer);
     }
 
-    /** Shows a layer, or hides it. */
+    /** Shows a hidden layer, hides a shown one. */
     public void toggle(Layer layer) {
         BooleanProperty shown = shown(layer);
         shown.set(!shown.get());
     }
 
-    /** The layers that are shown now. */
+    /** The layers that are shown. */
     public Set<Layer> shownLayers() {
         Set<Layer> result = EnumSet.noneOf(Layer.class);
         layers.forEach(
@@ -47,12 +47,12 @@ public final class MapOptions {
         return result;
     }
 
-    /** How much delay one band stands for. */
+    /** Delay that one band covers. */
     public ObjectProperty<BandWidth> bandWidthProperty() {
         return bandWidth;
     }
 
-    /** Calls a listener whenever anything of this changes. */
+    /** Calls a listener whenever anything here changes. */
     public void addListener(InvalidationListener listener) {
         layers.values().forEach(p -> p.addListener(listener));
         bandWidth.addListener(listener);

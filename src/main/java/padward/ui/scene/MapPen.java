@@ -5,11 +5,11 @@ import padward.ui.design.TileLayout;
 import padward.ui.draw.Surface;
 
 /**
- * Draws wires, and lines between places of the map, on a surface: places are world units, what is
- * drawn is pixels.
+ * Draws wires, and lines between places of the map, on a surface: places are in world units, lines
+ * in pixels.
  *
- * @param scene where things stand, and which part is shown
- * @param out what it draws on
+ * @param scene where things are, and which part is shown
+ * @param out the surface to draw on
  */
 public record MapPen(MapScene scene, Surface out) {
     /** A line between two places. */
@@ -22,15 +22,15 @@ public record MapPen(MapScene scene, Surface out) {
                 line);
     }
 
-    /** A wire, or whatever else a vertex is, from its start to its end. */
+    /** A wire, or any other vertex, from its start to its end. */
     public void vertex(int vertex, Surface.Line line) {
         TileLayout layout = scene.opened().layout();
         line(layout.start(vertex), layout.end(vertex), line);
     }
 
     /**
-     * A switch or fixed connection from the end of one vertex to the start of another, and that
-     * one; to a pad, whose name stays legible, no farther than its inner edge.
+     * A switch or fixed connection from the end of one vertex to the start of another, and then
+     * that vertex itself; to a pad only as far as its inner edge, so that its name stays legible.
      */
     public void onward(int from, int vertex, Surface.Line line) {
         TileLayout layout = scene.opened().layout();
@@ -42,7 +42,7 @@ public record MapPen(MapScene scene, Surface out) {
         }
     }
 
-    /** All of a net's tree. */
+    /** The whole tree of a net. */
     public void tree(RouteTree tree, Surface.Line line) {
         vertex(tree.root(), line);
         for (int place = 1; place < tree.size(); place++) {

@@ -14,24 +14,24 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 
 /**
- * All that one picture of the map shows, as a value: the same scene gives the same picture on
- * screen and in a file.
+ * Everything that one picture of the map shows, as a value: the same scene gives the same picture
+ * on screen and in a file.
  *
  * @param opened the design
  * @param view the part that is shown
  * @param palette its colours
- * @param letters size of letters against the usual
- * @param layers what is shown of it
- * @param cells all tiles from afar, in the palette's colours
+ * @param letters size of letters, relative to the usual size
+ * @param layers the layers shown
+ * @param cells all tiles, one pixel each, in the colours of the palette
  * @param net the net of the question
- * @param route the way that is looked at
- * @param alternatives other ways
- * @param before when a trial is looked at: the way without it
- * @param obstacles what stands on the way; in a trial, what it removes
- * @param chosenObstacle the obstacle that is chosen
+ * @param route the present route
+ * @param alternatives other routes
+ * @param before during a what-if: the route without it
+ * @param obstacles the obstacles on the route; during a what-if, what it removes
+ * @param chosenObstacle the chosen obstacle
  * @param marked vertices with a ring around them
  * @param reach how far the net gets, once that is known
- * @param overlay what another view lays over it
+ * @param overlay what another view paints over it
  */
 public record MapScene(
         OpenDesign opened,
@@ -61,17 +61,17 @@ public record MapScene(
         return layers.contains(layer);
     }
 
-    /** Bands of delay, when they are known and shown. */
+    /** The delay bands, when they are known and shown. */
     public Optional<NetReach> bands() {
         return shows(Layer.DELAY) ? reach : Optional.empty();
     }
 
-    /** Size of letters that usually are so many pixels high. */
+    /** Size of letters in pixels, given their usual size. */
     public double letters(double usual) {
         return letters * usual;
     }
 
-    /** A line between two places of the map among its marks. */
+    /** A line between two places of the map, drawn as marks. */
     public void line(Marks marks, double x0, double y0, double x1, double y1, int wide, int pixel) {
         marks.line(
                 view.screenX(x0),
@@ -82,7 +82,7 @@ public record MapScene(
                 pixel);
     }
 
-    /** The tiles that are seen, and one more at each side. */
+    /** The tiles in view, and one more on each side. */
     public TileRange tilesSeen() {
         return TileRange.of(
                 opened.design().fabric(),
@@ -92,7 +92,7 @@ public record MapScene(
                 (int) Math.floor(view.worldY(0)) + 1);
     }
 
-    /** Pixels a tile. */
+    /** Pixels per tile. */
     public double scale() {
         return view.scale();
     }

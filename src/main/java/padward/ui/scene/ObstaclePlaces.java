@@ -8,35 +8,33 @@ import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 
-/** Where the obstacles of a way stand on the map. */
+/** Where the obstacles of a route are on the map. */
 public final class ObstaclePlaces {
     private final Fabric fabric;
     private final TileLayout layout;
     private final Route route;
 
-    /** Places of the obstacles of one way, which are looked for where the way passes them. */
+    /** The places of the obstacles of one route. */
     public ObstaclePlaces(OpenDesign opened, Route route) {
         this.fabric = opened.design().fabric();
         this.layout = opened.layout();
         this.route = route;
     }
 
-    /**
-     * The vertex by which an obstacle stands on the way, or that of the site it holds beside it.
-     */
+    /** The vertex where an obstacle blocks the route; for one off the route, a pin of its site. */
     int vertex(Obstacle obstacle) {
         return obstacle.hops().isEmpty()
                 ? fabric.site(fabric.findSite(obstacle.resource())).firstPin()
                 : route.hops().get(obstacle.hops().get(0)).vertex();
     }
 
-    /** The rectangle of the site that it holds. */
+    /** The rectangle of the site that it uses. */
     public Optional<TileLayout.Box> site(Obstacle obstacle) {
         int site = fabric.siteOf(vertex(obstacle));
         return site == Fabric.NOTHING ? Optional.empty() : Optional.of(layout.site(site));
     }
 
-    /** The middle of the site, or of the wire. */
+    /** The middle of its site or wire. */
     public TileLayout.Point of(Obstacle obstacle) {
         Optional<TileLayout.Box> box = site(obstacle);
         if (box.isPresent()) {
@@ -48,7 +46,7 @@ public final class ObstaclePlaces {
         return new TileLayout.Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
     }
 
-    /** The first obstacle within so many tiles of a point. */
+    /** The first obstacle within a distance, in tiles, from a point. */
     public Optional<Obstacle> near(List<Obstacle> obstacles, double x, double y, double reach) {
         return obstacles.stream()
                 .filter(

@@ -2,11 +2,11 @@ package padward.ui.scene;
 
 import padward.ui.draw.Surface;
 
-/** Something painted over the map, for as long as a view wants it there. */
+/** Something that another view paints over the map. */
 public interface Overlay {
-    /** Paints what stands out, over everything of the map's own. */
+    /** Paints on top of everything else on the map. */
     void paint(MapScene scene, Surface out);
 
-    /** Paints what tints the ground, under all else; nothing, unless it has such. */
+    /** Tints the tiles, below everything else; does nothing by default. */
     default void tint(MapScene scene, Surface out) {}
 }

@@ -1,14 +1,16 @@
 package padward.ui.scene;
 
-/** From which scale on the map draws what, pixels a tile. */
+/** The scales from which the map draws things, pixels per tile. */
 public final class Scales {
-    /** Boxes, sites, and how full channels are; below, tiles are plain, the fuller the darker. */
+    /**
+     * Boxes, sites, and how full channels are; below, tiles are plain, darker the fuller they are.
+     */
     public static final double PARTS = 26;
 
-    /** Pads; below, there is no room for them. */
+    /** Pads; below, they are only dots. */
     public static final double PADS = 4;
 
-    /** Kinds of tile by name, in their corners. */
+    /** Names of the kinds of tile. */
     public static final double KINDS = 46;
 
     /** Single wires. */

@@ -7,15 +7,15 @@ import padward.fabric.Corner;
 import padward.ui.draw.Palette;
 
 /**
- * All that one picture of the strip map shows, as a value.
+ * Everything that one picture of the strip map shows, as a value.
  *
- * @param route the way
- * @param empty what is said when there is no way to draw
- * @param corner corner whose delays give the scale
+ * @param route the route
+ * @param empty text to show when there is no route
+ * @param corner corner whose delays set the scale
  * @param palette its colours
- * @param letters size of letters against the usual
- * @param selected index of the hop that is selected
- * @param chosen indices of the hops that the chosen obstacle holds
+ * @param letters size of letters, relative to the usual size
+ * @param selected index of the selected hop
+ * @param chosen indices of the hops that the chosen obstacle uses
  */
 public record StripScene(
         Optional<Route> route,
@@ -30,7 +30,7 @@ public record StripScene(
         chosen = Set.copyOf(chosen);
     }
 
-    /** Size of letters that usually are so many pixels high; distances follow it. */
+    /** Size of letters in pixels, given their usual size; distances follow it. */
     public double letters(double usual) {
         return letters * usual;
     }

@@ -5,7 +5,7 @@ import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 
 /**
- * The rectangle that holds some things on the map, world units.
+ * A rectangle on the map, world units.
  *
  * @param x0 left
  * @param y0 lower
@@ -15,13 +15,13 @@ import padward.ui.draw.Viewport;
 public record WorldRectangle(double x0, double y0, double x1, double y1) {
     private static final double MARGIN = 0.6;
 
-    /** Height above it that stays free, for what stands over the map there, pixels. */
+    /** Height kept free above it for the buttons over the map, pixels. */
     private static final double ABOVE = 34;
 
     /** A view lower than this needs all of its height, pixels. */
     private static final double LOW = 250;
 
-    /** The least rectangle that holds vertices, their both ends; there must be one at least. */
+    /** The smallest rectangle around both ends of some vertices, at least one, with a margin. */
     public static WorldRectangle of(TileLayout layout, IntStream vertices) {
         double[] b = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
         vertices.forEach(
@@ -39,7 +39,7 @@ public record WorldRectangle(double x0, double y0, double x1, double y1) {
         bounds[3] = Math.max(bounds[3], point.y());
     }
 
-    /** A view that shows it whole, no nearer than so many pixels a tile. */
+    /** A view that shows all of it, at a scale of at most {@code nearest} pixels per tile. */
     public Viewport in(Viewport view, double nearest) {
         double free = view.height() < LOW ? 0 : ABOVE;
         return view.resized(view.width(), view.height() - free)

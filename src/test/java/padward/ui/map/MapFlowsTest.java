@@ -29,7 +29,7 @@ import padward.ui.model.ExplorerModel;
 import padward.ui.scene.Layer;
 import padward.ui.scene.ObstaclePlaces;
 
-/** What people do on the map. */
+/** What users do on the map. */
 @ExtendWith(ApplicationExtension.class)
 class MapFlowsTest {
     private static final String NET = "pump/level/sample[1]";
@@ -67,7 +67,7 @@ class MapFlowsTest {
     }
 
     @Test
-    void aClickPinsAndTheNetIsTakenIntoTheQuestion(FxRobot robot) {
+    void aClickPinsACellAndItsNetGoesIntoTheQuestion(FxRobot robot) {
         robot.interact(() -> map.goTo(3.7, 3.5, 240));
         TileLayout.Box cell =
                 layout().site(
@@ -87,7 +87,7 @@ class MapFlowsTest {
     }
 
     @Test
-    void aPinnedPadIsTakenIntoTheQuestion(FxRobot robot) {
+    void aPinnedPadGoesIntoTheQuestion(FxRobot robot) {
         int pad =
                 model.openedProperty()
                         .get()
@@ -123,11 +123,11 @@ class MapFlowsTest {
     }
 
     @Test
-    void theMapIsWorkedWithKeysAlone(FxRobot robot) {
+    void theMapCanBeUsedWithKeysAlone(FxRobot robot) {
         ask(robot, "J1.2");
         robot.interact(map::requestFocus);
         robot.push(KeyCode.DIGIT3);
-        assertThat(map.scene().orElseThrow().shows(Layer.WAY)).isFalse();
+        assertThat(map.scene().orElseThrow().shows(Layer.ROUTE)).isFalse();
         robot.push(KeyCode.DIGIT7);
         assertThat(map.scene().orElseThrow().bands()).isPresent();
         robot.push(KeyCode.N);
@@ -143,7 +143,7 @@ class MapFlowsTest {
     }
 
     @Test
-    void whatIsShownWholeStaysWholeWhenTheMapChangesItsSize(FxRobot robot) {
+    void whatIsFittedStaysFittedWhenTheMapChangesItsSize(FxRobot robot) {
         robot.interact(map::fitAll);
         double before = map.viewport().scale();
         robot.interact(() -> model.look().listsProperty().set(false));
@@ -153,7 +153,7 @@ class MapFlowsTest {
         Viewport view = map.viewport();
         assertThat(view.screenY(8.5)).isGreaterThanOrEqualTo(0);
         assertThat(view.screenY(-0.5)).isLessThanOrEqualTo(view.height());
-        robot.interact(() -> map.travel().step(1, 0));
+        robot.interact(() -> map.navigation().step(1, 0));
         Viewport moved = map.viewport();
         robot.interact(() -> map.getScene().getWindow().setHeight(800));
         WaitForAsyncUtils.waitForFxEvents();
@@ -161,7 +161,7 @@ class MapFlowsTest {
     }
 
     @Test
-    void aTrialStandsBesideWhatWasBefore(FxRobot robot) {
+    void aWhatIfIsShownNextToTheStateBefore(FxRobot robot) {
         ask(robot, "J1.3");
         robot.interact(model.shown()::tryIt);
         assertThat(text(robot, "#what-if-before-route"))
@@ -172,7 +172,7 @@ class MapFlowsTest {
     }
 
     @Test
-    void aClickBesideTheRowsEndsThePreview(FxRobot robot) {
+    void aClickOutsideTheRowsEndsThePreview(FxRobot robot) {
         ask(robot, "J1.3");
         TableView<Answer> table = robot.lookup("#routes-table").queryTableView();
         robot.interact(

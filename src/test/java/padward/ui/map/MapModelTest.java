@@ -47,13 +47,13 @@ class MapModelTest {
 
     @Test
     void layersAreShownAndHidden() {
-        int[] told = {0};
-        map.addListener(() -> told[0]++);
-        assertThat(scene().shows(Layer.WAY)).isTrue();
+        int[] calls = {0};
+        map.addListener(() -> calls[0]++);
+        assertThat(scene().shows(Layer.ROUTE)).isTrue();
         assertThat(scene().shows(Layer.DELAY)).isFalse();
-        map.options().toggle(Layer.WAY);
-        assertThat(scene().shows(Layer.WAY)).isFalse();
-        assertThat(told[0]).isPositive();
+        map.options().toggle(Layer.ROUTE);
+        assertThat(scene().shows(Layer.ROUTE)).isFalse();
+        assertThat(calls[0]).isPositive();
     }
 
     @Test
@@ -71,7 +71,7 @@ class MapModelTest {
     }
 
     @Test
-    void aTrialShowsBothWaysAndWhatItRemoves() {
+    void aWhatIfShowsBothRoutesAndWhatItRemoves() {
         Route before = model.shown().route().orElseThrow();
         Obstacle obstacle = model.shown().obstacles().get(0);
         assertThat(scene().before()).isEmpty();
@@ -112,57 +112,59 @@ class MapModelTest {
     }
 
     @Test
-    void howFarTheNetGetsIsFoundWhenItIsToBeShown() {
+    void howFarTheNetGetsIsCalculatedWhenItIsShown() {
         assertThat(map.reachProperty().get()).isEmpty();
         map.options().toggle(Layer.DELAY);
         NetReach reach = map.reachProperty().get().orElseThrow();
         assertThat(reach.bandCount()).isBetween(2, 8);
-        // The pad of the question is held: no free way meets it.
-        assertThat(reach.meetsPs()).isEmpty();
+        // The pad of the question is in use: no free route reaches it.
+        assertThat(reach.reachesPadPs()).isEmpty();
         map.options().bandWidthProperty().set(BandWidth.HALF);
         assertThat(scene().bands().orElseThrow().limit(1)).isEqualTo("1 ns");
         ask("J1.2");
         Route route = model.shown().route().orElseThrow();
-        assertThat(map.reachProperty().get().orElseThrow().meetsPs())
+        assertThat(map.reachProperty().get().orElseThrow().reachesPadPs())
                 .hasValue(route.toPadVertex().slowPs());
         map.options().toggle(Layer.DELAY);
         assertThat(scene().bands()).isEmpty();
     }
 
     @Test
-    void placesVisitedAreGoneBackTo() {
-        ViewHistory journey = new ViewHistory();
-        journey.look(VIEW);
-        journey.jump(VIEW.centredOn(1, 1));
-        journey.look(journey.view().panned(10, 0));
-        journey.jump(VIEW.centredOn(7, 7));
-        journey.back();
-        assertThat(journey.view().centreY()).isEqualTo(1);
-        journey.back();
-        assertThat(journey.view()).isEqualTo(VIEW);
-        journey.back();
-        assertThat(journey.view()).isEqualTo(VIEW);
-        journey.forward();
-        journey.jump(VIEW.centredOn(2, 2));
-        journey.forward();
-        assertThat(journey.view().centreX()).isEqualTo(2);
+    void earlierViewsCanBeGoneBackTo() {
+        ViewHistory history = new ViewHistory();
+        history.look(VIEW);
+        history.jump(VIEW.centredOn(1, 1));
+        history.look(history.view().panned(10, 0));
+        history.jump(VIEW.centredOn(7, 7));
+        history.back();
+        assertThat(history.view().centreY()).isEqualTo(1);
+        history.back();
+        assertThat(history.view()).isEqualTo(VIEW);
+        history.back();
+        assertThat(history.view()).isEqualTo(VIEW);
+        history.forward();
+        history.jump(VIEW.centredOn(2, 2));
+        history.forward();
+        assertThat(history.view().centreX()).isEqualTo(2);
     }
 
     @Test
-    void thingsOnTheMapAreTold() {
+    void thingsOnTheMapAreDescribed() {
         OpenDesign opened = model.openedProperty().get().orElseThrow();
         UnderPointer pointer = new UnderPointer(opened);
         TileLayout.Box site =
                 opened.layout().site(opened.design().fabric().findSite("x3y3/cell[1]"));
         Pointed cell = pointer.find(site.centreX(), site.centreY(), 200).orElseThrow();
-        assertThat(cell.line()).contains("x3y3/cell[1]").contains("cell pump/level/sample[1]");
+        assertThat(cell.line())
+                .contains("x3y3/cell[1]")
+                .contains("used by cell pump/level/sample[1]");
         assertThat(cell.details()).anyMatch(d -> d.contains("Drives pump/level/sample[1]"));
         int pad = opened.design().fabric().findVertex("x7y3/pad[0]");
         TileLayout.Box pill = opened.layout().pillAt(pad);
         Pointed motor = pointer.find(pill.centreX(), pill.centreY(), 60).orElseThrow();
         assertThat(motor.pad()).isPresent();
         assertThat(motor.details())
-                .contains("Port motor is on it.")
+                .contains("Port motor uses this pad.")
                 .anyMatch(d -> d.startsWith("Package pin D7"));
         int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
         TileLayout.Point from = opened.layout().start(wire);

@@ -12,7 +12,7 @@ import padward.ui.work.Background;
 /** Places on the map, and the way back to them, without a window. */
 class MapNavigationTest {
     private final ExplorerModel model = new ExplorerModel(Background.immediate());
-    private final MapNavigation travel = new MapNavigation(new MapModel(model), () -> {});
+    private final MapNavigation navigation = new MapNavigation(new MapModel(model), () -> {});
 
     @BeforeEach
     void open() {
@@ -21,27 +21,27 @@ class MapNavigationTest {
 
     @Test
     void whereOneIsBeforeTheMapIsLaidOutIsNoPlaceToComeBackTo() {
-        travel.goTo(3, 4, 50);
-        travel.resize(800, 600);
-        Viewport first = travel.view();
+        navigation.goTo(3, 4, 50);
+        navigation.resize(800, 600);
+        Viewport first = navigation.view();
         assertThat(first.centreX()).isEqualTo(3);
-        travel.back();
-        assertThat(travel.view()).isEqualTo(first);
-        travel.goTo(5, 5, 80);
-        travel.back();
-        assertThat(travel.view()).isEqualTo(first);
+        navigation.back();
+        assertThat(navigation.view()).isEqualTo(first);
+        navigation.goTo(5, 5, 80);
+        navigation.back();
+        assertThat(navigation.view()).isEqualTo(first);
     }
 
     @Test
     void anotherFabricHasNoPlacesToComeBackTo() {
-        travel.resize(800, 600);
-        travel.goTo(3, 4, 50);
-        travel.startAfresh();
-        Viewport whole = travel.view();
-        travel.resize(400, 300);
-        assertThat(travel.view().scale()).as("still shown whole").isLessThan(whole.scale());
-        travel.resize(800, 600);
-        travel.back();
-        assertThat(travel.view()).isEqualTo(whole);
+        navigation.resize(800, 600);
+        navigation.goTo(3, 4, 50);
+        navigation.startAgain();
+        Viewport whole = navigation.view();
+        navigation.resize(400, 300);
+        assertThat(navigation.view().scale()).as("still shown whole").isLessThan(whole.scale());
+        navigation.resize(800, 600);
+        navigation.back();
+        assertThat(navigation.view()).isEqualTo(whole);
     }
 }

@@ -52,7 +52,7 @@ class StepsWindowTest {
     }
 
     @Test
-    void aSearchIsSteppedOnAndBackSideBySide(FxRobot robot) {
+    void searchesStepForwardAndBackSideBySide(FxRobot robot) {
         window.tab(robot, "steps");
         assertThat(LessonWindow.text(robot, "#steps-empty")).startsWith("Ask a question");
         window.act(robot, new UserAction.Ask(NET, "J1.4", Corner.SLOW));
@@ -61,12 +61,12 @@ class StepsWindowTest {
         }
         assertThat(number(robot, "#steps-a-star-settled")).isEqualTo(5);
         assertThat(number(robot, "#steps-dijkstra-settled")).isEqualTo(5);
-        assertThat(LessonWindow.text(robot, "#steps-told")).startsWith("Settles ");
+        assertThat(LessonWindow.text(robot, "#steps-text")).startsWith("Settles ");
         assertThat(overlay(robot)).isPresent();
         window.fire(robot, "#steps-back");
         assertThat(number(robot, "#steps-a-star-settled")).isEqualTo(4);
         window.fire(robot, "#steps-end");
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("The pad is reached");
+        assertThat(LessonWindow.text(robot, "#steps-text")).contains("The pad is reached");
         assertThat(LessonWindow.text(robot, "#steps-saved")).startsWith("The estimate saves ");
         int star = number(robot, "#steps-a-star-end");
         int plain = number(robot, "#steps-dijkstra-end");
@@ -88,9 +88,9 @@ class StepsWindowTest {
         window.fire(robot, "#steps-play");
         Button play = robot.lookup("#steps-play").queryAs(Button.class);
         assertThat(play.getText()).isEqualTo("Pause");
-        robot.interact(() -> speed.setValue(StepsModel.MOST_SPEED));
+        robot.interact(() -> speed.setValue(StepsModel.MAX_SPEED));
         WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> play.getText().equals("Play"));
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("The pad is reached");
+        assertThat(LessonWindow.text(robot, "#steps-text")).contains("The pad is reached");
     }
 
     @Test
@@ -98,13 +98,13 @@ class StepsWindowTest {
         window.tab(robot, "steps");
         window.act(robot, new UserAction.Ask(NET, "J1.3", Corner.SLOW));
         window.fire(robot, "#steps-occupied");
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("1 held stretch");
+        assertThat(LessonWindow.text(robot, "#steps-text")).contains("through 1 occupied stretch");
         @SuppressWarnings("unchecked")
         ChoiceBox<String> part = robot.lookup("#steps-part").queryAs(ChoiceBox.class);
         assertThat(part.getItems()).hasSize(2);
         robot.interact(() -> part.getSelectionModel().select(0));
         window.fire(robot, "#steps-occupied");
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("may not be entered");
+        assertThat(LessonWindow.text(robot, "#steps-text")).contains("may not be entered");
     }
 
     @Test
@@ -112,18 +112,19 @@ class StepsWindowTest {
         window.tab(robot, "steps");
         window.act(robot, new UserAction.Ask(NET, "J1.3", Corner.SLOW));
         kind(robot, PlayKind.LABELS);
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("at least 1 must go");
+        assertThat(LessonWindow.text(robot, "#steps-text"))
+                .contains("at least 1 obstacle must be removed");
         window.fire(robot, "#steps-end");
-        assertThat(LessonWindow.text(robot, "#steps-told"))
-                .isEqualTo("Arrived: freeing cell pump/run/motor_out opens a way.");
+        assertThat(LessonWindow.text(robot, "#steps-text"))
+                .isEqualTo("Arrived: removing cell pump/run/motor_out opens a route.");
         kind(robot, PlayKind.ROUNDS);
         window.fire(robot, "#steps-example");
         window.fire(robot, "#steps-next");
-        assertThat(LessonWindow.text(robot, "#steps-told"))
-                .contains("Round 1: laid signal1, signal2, signal3")
-                .contains("grows dearer");
+        assertThat(LessonWindow.text(robot, "#steps-text"))
+                .contains("Round 1: routed signal1, signal2, signal3")
+                .contains("becomes more expensive");
         window.fire(robot, "#steps-end");
-        assertThat(LessonWindow.text(robot, "#steps-told")).contains("No wire is shared any more");
+        assertThat(LessonWindow.text(robot, "#steps-text")).contains("No wire is shared any more");
         window.tab(robot, "routes");
         assertThat(overlay(robot)).isEmpty();
     }
