@@ -12,7 +12,8 @@ import padward.design.Port;
 import padward.design.PortDirection;
 
 /**
- * Makes the board around a made design: what is used is wired to something, some of it to headers.
+ * Makes the board around a made design: each pad in use is wired to a part, and one pad in four to
+ * a header.
  */
 final class BoardMaker {
     private static final int PINS_PER_HEADER = 20;
@@ -37,7 +38,7 @@ final class BoardMaker {
                 headerPins++;
             }
             if (!attached.isEmpty()) {
-                String net = port.map(p -> "B_" + p.name()).orElse("SPARE_" + pad);
+                String net = port.map(p -> "B_" + p.name()).orElse("FREE_" + pad);
                 double trace = 8 + Math.round(random.nextDouble() * 900) / 10.0;
                 wirings.add(new PadWiring(pad, net, trace, attached));
             }

@@ -15,14 +15,14 @@ import padward.fabric.VertexKind;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternSpec;
 
-/** Lays the clock net over the wires that are there for clocks alone, breadth first. */
+/** Routes the clock net on the wires meant for clocks only, breadth first. */
 final class ClockTree {
     private ClockTree() {}
 
     /**
      * The tree from the clock's driver to all sinks that clock wires reach.
      *
-     * @param reached takes the sinks that were reached
+     * @param reached the list to which the sinks that were reached are added
      */
     static RouteTree grow(
             DraftNetlist plan,
@@ -72,7 +72,7 @@ final class ClockTree {
         return tree.build();
     }
 
-    /** Pins on the way are those of the clock pad's own input register only. */
+    /** Only pins of the clock pad's own input register site may lie on the route. */
     private static boolean isOwnInput(Fabric fabric, int root, int pin) {
         return fabric.tile(root) == fabric.tile(pin)
                 && fabric.site(fabric.siteOf(pin)).name().contains("inreg");

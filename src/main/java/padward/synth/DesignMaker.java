@@ -19,7 +19,7 @@ import padward.fabric.pattern.PatternSpec;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
 
-/** Makes a fabric with a placed and routed design on it, the same for the same seed. */
+/** Makes a fabric with a placed and routed design on it; the same seed gives the same design. */
 public final class DesignMaker {
     private static final int ROUNDS = 40;
 
@@ -31,7 +31,7 @@ public final class DesignMaker {
      * @param wires number of wires, about
      * @param seed seed of all choices
      * @param used share of the logic, memory and multiplier sites that the design uses, 0 to 1
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
     public static MadeDesign make(int wires, long seed, double used, Progress progress) {
         PatternSpec spec = FabricMaker.make(wires, seed);
@@ -65,7 +65,7 @@ public final class DesignMaker {
     }
 
     /**
-     * The clock first, on wires of its own; then the others. Nets that find no way are left out.
+     * The clock first, on its own wires; then the others. Nets that cannot be routed are left out.
      */
     private static List<Net> route(DraftNetlist plan, Progress progress) {
         BitSet closed = closedPins(plan);
@@ -106,7 +106,7 @@ public final class DesignMaker {
         return nets;
     }
 
-    /** Pins of held sites, pins of sites that only cells may use, and pads of other ports. */
+    /** Pins of occupied sites, pins of sites that nothing may pass through, and all pads. */
     private static BitSet closedPins(DraftNetlist plan) {
         Fabric fabric = plan.fabric;
         BitSet closed = new BitSet(fabric.vertexCount());

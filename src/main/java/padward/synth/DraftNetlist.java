@@ -10,9 +10,9 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
-/** A netlist in the making: cells on sites, ports on pads, nets as terminals, not yet routed. */
+/** A placed netlist before routing: cells on sites, ports on pads, nets as terminals. */
 final class DraftNetlist {
-    /** A net to be. */
+    /** A net that is still to be routed. */
     static final class PlannedNet {
         final String name;
         final Terminal driver;

@@ -24,6 +24,9 @@ public final class FabricMaker {
     /** Wires that start in each tile. */
     static final int WIRES_PER_TILE = 42;
 
+    /** The directions that wires run in: east, west, north, south. */
+    static final List<String> DIRECTIONS = List.of("e", "w", "n", "s");
+
     private static final int LEAST_SIDE = 8;
     private static final int COLUMN_PERIOD = 10;
     private static final int PADS_PER_TILE = 2;
@@ -34,8 +37,8 @@ public final class FabricMaker {
      * A fabric of about that many wires, as near to square as whole tiles allow.
      *
      * @param wires number of wires, about
-     * @param seed seed of what is left to chance: which pads are input-only, which have a way
-     *     around
+     * @param seed seed of what is left to chance: which pads are input-only, which have a route
+     *     around their IO register
      */
     public static PatternSpec make(int wires, long seed) {
         int side =
@@ -78,21 +81,27 @@ public final class FabricMaker {
 
     private static List<WireKind> wireKinds() {
         List<WireKind> kinds = new ArrayList<>();
-        addFour(kinds, "1", 1, 6, new Delay(60, 100));
-        addFour(kinds, "2", 2, 2, new Delay(85, 145));
-        addFour(kinds, "6", 6, 2, new Delay(160, 280));
-        kinds.add(new WireKind("ck_e", 1, 0, 1, new Delay(40, 70), false, "clock"));
-        kinds.add(new WireKind("ck_w", -1, 0, 1, new Delay(40, 70), false, "clock"));
-        kinds.add(new WireKind("ck_n", 0, 1, 1, new Delay(40, 70), false, "clock"));
+        addFour(kinds, 1, 6, new Delay(60, 100));
+        addFour(kinds, 3, 2, new Delay(105, 180));
+        addFour(kinds, 7, 2, new Delay(180, 315));
+        kinds.add(new WireKind("clock_e", 1, 0, 1, new Delay(40, 70), false, "clock"));
+        kinds.add(new WireKind("clock_w", -1, 0, 1, new Delay(40, 70), false, "clock"));
+        kinds.add(new WireKind("clock_n", 0, 1, 1, new Delay(40, 70), false, "clock"));
         return kinds;
     }
 
-    private static void addFour(
-            List<WireKind> kinds, String suffix, int span, int count, Delay delay) {
-        kinds.add(new WireKind("e" + suffix, span, 0, count, delay, false, "general"));
-        kinds.add(new WireKind("w" + suffix, -span, 0, count, delay, false, "general"));
-        kinds.add(new WireKind("n" + suffix, 0, span, count, delay, false, "general"));
-        kinds.add(new WireKind("s" + suffix, 0, -span, count, delay, false, "general"));
+    private static void addFour(List<WireKind> kinds, int length, int count, Delay delay) {
+        for (String direction : DIRECTIONS) {
+            int dx = direction.equals("e") ? length : direction.equals("w") ? -length : 0;
+            int dy = direction.equals("n") ? length : direction.equals("s") ? -length : 0;
+            kinds.add(
+                    new WireKind(kind(length, direction), dx, dy, count, delay, false, "general"));
+        }
+    }
+
+    /** Name of the wires that run so many tiles in one direction: {@code run3_e}. */
+    static String kind(int length, String direction) {
+        return "run" + length + "_" + direction;
     }
 
     /** Column of the clock's spine. */
@@ -120,7 +129,7 @@ public final class FabricMaker {
         return areas;
     }
 
-    /** One side of the rim; about a quarter of its tiles have ways around their IO registers. */
+    /** One side of the rim; about a quarter of its tiles have routes around their IO registers. */
     private static void addRim(List<Area> areas, int x0, int x1, int y0, int y1, Random random) {
         areas.add(new Area("rim", x0, x1, y0, y1, 1));
         for (int x = x0; x <= x1; x++) {

@@ -8,8 +8,8 @@ import padward.fabric.Fabric;
  * Sites in the order of a space-filling curve, so that sites near each other in the order are near
  * each other on the chip (Bartholdi and Platzman, "An O(N log N) planar travelling salesman
  * heuristic based on spacefilling curves", Operations Research Letters 1(4), 1982; the curve is
- * Hilbert's, Math. Annalen 38, 1891). Cells that talk to each other, placed one after the other,
- * then lie close.
+ * Hilbert's, Math. Annalen 38, 1891). Connected cells that are placed one after the other then lie
+ * close together.
  */
 final class HilbertOrder {
     private HilbertOrder() {}

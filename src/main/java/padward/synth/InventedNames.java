@@ -8,7 +8,7 @@ final class InventedNames {
     };
     private static final String[] PARTS = {
         "phase", "level", "count", "limit", "guard", "timer", "window", "sum", "frame", "step",
-        "shift", "trend", "ramp", "queue", "mark", "hold"
+        "shift", "trend", "ramp", "queue", "mark", "store"
     };
     private static final String[] SIGNALS = {
         "acc", "next", "state", "sample", "match", "carry", "edge", "seen", "late", "load", "mix",
@@ -20,7 +20,10 @@ final class InventedNames {
 
     private InventedNames() {}
 
-    /** The name of node {@code i}: eight nodes share a vector, vectors share parts and units. */
+    /**
+     * The name of node {@code i}: eight nodes form a vector; vectors are grouped in parts, parts in
+     * units.
+     */
     static String node(int i) {
         int vector = i / VECTOR;
         int part = vector / SIGNALS.length;

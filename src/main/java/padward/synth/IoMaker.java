@@ -14,15 +14,15 @@ import padward.fabric.Pad;
 import padward.fabric.PadDirections;
 
 /**
- * Puts ports on pads. Most outputs are held in their IO register sites, as is usual; some go
- * through. Inputs come in through their IO register sites. One pad brings the clock.
+ * Puts ports on pads. Most outputs are registered in their IO register sites, as is usual; others
+ * pass through. Inputs pass through their IO register sites. One pad brings in the clock.
  */
 final class IoMaker {
     private static final double OUTPUTS = 0.45;
     private static final double INPUTS = 0.2;
     private static final double REGISTERED = 0.8;
     private static final double SWITCHED = 0.15;
-    private static final int LOOKED_AT = 24;
+    private static final int SAMPLES = 24;
 
     private final DraftNetlist plan;
     private final NetlistMaker netlist;
@@ -71,31 +71,31 @@ final class IoMaker {
         Port port = plan.addPort("out_" + pad.packagePin(), PortDirection.OUT, index);
         Terminal end = new Terminal.PortEnd(port.id());
         if (random.nextDouble() < REGISTERED) {
-            Cell register = plan.addCell(port.name() + "/keep", "io-register", pad.dataSite());
+            Cell register = plan.addCell(port.name() + "/reg", "io-register", pad.dataSite());
             clocked.add(register);
             source.sinks.add(new Terminal.CellPin(register.id(), "d"));
-            plan.addNet(port.name() + "/kept", new Terminal.CellPin(register.id(), "q"))
+            plan.addNet(port.name() + "/q", new Terminal.CellPin(register.id(), "q"))
                     .sinks
                     .add(end);
         } else {
             source.sinks.add(end);
         }
         if (pad.enableSite() != Fabric.NOTHING && random.nextDouble() < SWITCHED) {
-            Cell enable = plan.addCell(port.name() + "/drive", "io-register", pad.enableSite());
+            Cell enable = plan.addCell(port.name() + "/enable", "io-register", pad.enableSite());
             clocked.add(enable);
             netNear(pad.tile()).sinks.add(new Terminal.CellPin(enable.id(), "d"));
         }
     }
 
-    /** An input that finds no unused pin near it is left out, port and all. */
+    /** Adds an input port, but none where the chosen cell's last input pin has a net already. */
     private void addInput(int index, Pad pad) {
         Cell reader = nodes().get(near(pad.tile()));
-        // The last input of a node is the one that the netlist is least likely to have used.
-        String free = reader.kind().equals("memory") ? "write" : lastInput(reader);
+        // The netlist connects inputs from the first on, so the last is the likeliest to be unused.
+        String pinName = reader.kind().equals("memory") ? "write" : lastInput(reader);
         if (!usedPins.add(reader.id())) {
             return;
         }
-        Terminal pin = new Terminal.CellPin(reader.id(), free);
+        Terminal pin = new Terminal.CellPin(reader.id(), pinName);
         if (netlist.isUsed(pin)) {
             return;
         }
@@ -116,11 +116,11 @@ final class IoMaker {
         return nets.get(random.nextInt(nets.size()));
     }
 
-    /** The nearest of some nodes drawn at random. */
+    /** The nearest of some randomly drawn nodes. */
     private int near(int tile) {
         int best = 0;
         int least = Integer.MAX_VALUE;
-        for (int i = 0; i < LOOKED_AT; i++) {
+        for (int i = 0; i < SAMPLES; i++) {
             int node = random.nextInt(nodes().size());
             int at = plan.fabric.site(nodes().get(node).site()).tile();
             int distance =

@@ -15,13 +15,14 @@ import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 
 /**
- * Makes a netlist whose connections are local as Rent's rule has it (Landman and Russo, IEEE Trans.
- * Computers C-20(12), 1971): nodes are the leaves of a binary tree, and an input looks for its
- * driver in its own pair, in its own four, eight, …, going up one level with a fixed chance each
- * time. The leaves are placed along a space-filling curve, so near in the tree is near on the chip.
+ * Makes a netlist whose connections are as local as Rent's rule says (Landman and Russo, IEEE
+ * Trans. Computers C-20(12), 1971): nodes are the leaves of a binary tree, and an input looks for
+ * its driver among its own 2, 4, 8, … leaves, going up one level more with a fixed probability each
+ * time. The leaves are placed along a space-filling curve, so neighbours in the tree are neighbours
+ * on the chip.
  */
 final class NetlistMaker {
-    /** Chance of going up one level more; 0.5^(1 - r) for a Rent exponent r of about 0.6. */
+    /** Probability of going up one level more; 0.5^(1 - r) for a Rent exponent r of about 0.6. */
     private static final double UP = 0.76;
 
     private static final double REGISTERS = 0.5;
@@ -123,7 +124,9 @@ final class NetlistMaker {
         return usedPins.contains(pin);
     }
 
-    /** A net from somewhere near in the tree; lookup tables take only earlier ones, so no loops. */
+    /**
+     * A net from nearby in the tree; lookup tables take only earlier ones, so there are no loops.
+     */
     private Optional<DraftNetlist.PlannedNet> driverFor(int node) {
         boolean combinational = nodes.get(node).kind().equals("lookup-table");
         for (int attempt = 0; attempt < TRIES; attempt++) {

@@ -19,9 +19,9 @@ import padward.fabric.pattern.Topology;
 
 /** The tile types of made fabrics. */
 final class TileTypes {
-    private static final List<String> ONES = List.of("e1", "w1", "n1", "s1");
-    private static final List<String> TWOS = List.of("e2", "w2", "n2", "s2");
-    private static final List<String> SIXES = List.of("e6", "w6", "n6", "s6");
+    private static final List<String> SHORT = kinds(1);
+    private static final List<String> MIDDLE = kinds(3);
+    private static final List<String> LONG = kinds(7);
 
     /** Most wires of one kind that begin in a tile. */
     private static final int WIRES_OF_A_KIND = 6;
@@ -39,11 +39,16 @@ final class TileTypes {
                 block("logic", logic()),
                 block("memory", memory()),
                 block("multiplier", multiplier()),
-                type("spine", List.of(), List.of(), spineRules(), List.of("ck_n")),
+                type("spine", List.of(), List.of(), spineRules(), List.of("clock_n")),
                 rim("rim", pads, List.of()),
                 rim("rim-around", pads, aroundRules(pads)),
                 rim("rim-clock", pads, clockSourceRules()),
-                rim("rim-top", pads, spread("ck_n", List.of("ck_e", "ck_w"))));
+                rim("rim-top", pads, spread("clock_n", List.of("clock_e", "clock_w"))));
+    }
+
+    /** The four kinds of wires, one for each direction, that run so many tiles. */
+    private static List<String> kinds(int length) {
+        return FabricMaker.DIRECTIONS.stream().map(d -> FabricMaker.kind(length, d)).toList();
     }
 
     private static TileType type(
@@ -53,7 +58,7 @@ final class TileTypes {
             List<Rule> rules,
             List<String> moreWires) {
         List<String> wires =
-                Stream.of(ONES, TWOS, SIXES, List.of("ck_e", "ck_w"), moreWires)
+                Stream.of(SHORT, MIDDLE, LONG, List.of("clock_e", "clock_w"), moreWires)
                         .flatMap(List::stream)
                         .toList();
         return new TileType(name, wires, sites, pads, rules);
@@ -64,8 +69,8 @@ final class TileTypes {
         for (PinGroup pin : site.pins()) {
             String pins = site.name() + "." + pin.name();
             if (pin.name().equals("clk")) {
-                rules.addAll(spread("ck_e", List.of(pins)));
-                rules.addAll(spread("ck_w", List.of(pins)));
+                rules.addAll(spread("clock_e", List.of(pins)));
+                rules.addAll(spread("clock_w", List.of(pins)));
             } else if (pin.direction() == PinDirection.IN) {
                 rules.addAll(toPins(pins));
             } else {
@@ -108,8 +113,8 @@ final class TileTypes {
     private static TileType rim(String name, int pads, List<Rule> more) {
         List<Rule> rules = new ArrayList<>(boxRules());
         for (String register : List.of("outreg", "enreg", "inreg")) {
-            rules.addAll(spread("ck_e", List.of(register + ".clk")));
-            rules.addAll(spread("ck_w", List.of(register + ".clk")));
+            rules.addAll(spread("clock_e", List.of(register + ".clk")));
+            rules.addAll(spread("clock_w", List.of(register + ".clk")));
         }
         rules.addAll(toPins("outreg.d"));
         rules.addAll(toPins("enreg.d"));
@@ -121,7 +126,7 @@ final class TileTypes {
                 List.of(register("outreg", pads), register("enreg", pads), register("inreg", pads));
         PadGroup pad = new PadGroup("pad", pads, PadDirections.BOTH, "outreg", "enreg", "lv33-8");
         boolean spine = name.equals("rim-clock");
-        return type(name, sites, List.of(pad), rules, spine ? List.of("ck_n") : List.of());
+        return type(name, sites, List.of(pad), rules, spine ? List.of("clock_n") : List.of());
     }
 
     private static SiteGroup register(String name, int count) {
@@ -144,12 +149,12 @@ final class TileTypes {
 
     private static List<Rule> boxRules() {
         List<Rule> rules = new ArrayList<>();
-        box(rules, ONES, Topology.WILTON);
-        box(rules, TWOS, Topology.UNIVERSAL);
-        box(rules, SIXES, Topology.UNIVERSAL);
-        for (List<String> longer : List.of(TWOS, SIXES)) {
+        box(rules, SHORT, Topology.WILTON);
+        box(rules, MIDDLE, Topology.UNIVERSAL);
+        box(rules, LONG, Topology.UNIVERSAL);
+        for (List<String> longer : List.of(MIDDLE, LONG)) {
             for (String from : longer) {
-                for (String to : ONES) {
+                for (String to : SHORT) {
                     if (!opposite(from, to)) {
                         rules.add(toggle(from, to, new IndexMap.Spread(1, 1), BOX));
                         rules.add(toggle(to, from, new IndexMap.Spread(2, 1), BOX));
@@ -157,8 +162,8 @@ final class TileTypes {
                 }
             }
         }
-        rules.add(toggle("ck_e", "ck_e", new IndexMap.Same(), CLOCK));
-        rules.add(toggle("ck_w", "ck_w", new IndexMap.Same(), CLOCK));
+        rules.add(toggle("clock_e", "clock_e", new IndexMap.Same(), CLOCK));
+        rules.add(toggle("clock_w", "clock_w", new IndexMap.Same(), CLOCK));
         return rules;
     }
 
@@ -172,20 +177,21 @@ final class TileTypes {
         }
     }
 
-    /** A wire does not turn back to where it came from. */
+    /** A signal does not turn back to where it came from: the last letter is the direction. */
     private static boolean opposite(String one, String other) {
-        String pair = one.substring(0, 1) + other.charAt(0);
+        String pair = one.substring(one.length() - 1) + other.charAt(other.length() - 1);
         return List.of("ew", "we", "ns", "sn").contains(pair);
     }
 
     private static List<Rule> spineRules() {
         List<Rule> rules = new ArrayList<>(boxRules());
-        rules.addAll(spread("ck_n", List.of("ck_n", "ck_e", "ck_w")));
+        rules.addAll(spread("clock_n", List.of("clock_n", "clock_e", "clock_w")));
         return rules;
     }
 
     private static List<Rule> clockSourceRules() {
-        return spread("inreg.q", List.of("ck_n", "ck_e", "ck_w", "outreg.clk", "enreg.clk"));
+        return spread(
+                "inreg.q", List.of("clock_n", "clock_e", "clock_w", "outreg.clk", "enreg.clk"));
     }
 
     private static List<Rule> spread(String from, List<String> targets) {
@@ -193,7 +199,7 @@ final class TileTypes {
     }
 
     private static List<Rule> toPins(String pins) {
-        return Stream.concat(ONES.stream(), TWOS.stream())
+        return Stream.concat(SHORT.stream(), MIDDLE.stream())
                 .map(w -> toggle(w, pins, new IndexMap.Spread(2, 1), PIN))
                 .toList();
     }
@@ -201,7 +207,7 @@ final class TileTypes {
     /** Each wire is driven by two of the pins where there are more pins than wires of a kind. */
     private static List<Rule> fromPins(PinGroup group, String pins) {
         int each = group.count() > WIRES_OF_A_KIND ? 2 : 1;
-        return Stream.of(ONES, TWOS, SIXES)
+        return Stream.of(SHORT, MIDDLE, LONG)
                 .flatMap(List::stream)
                 .map(w -> toggle(pins, w, new IndexMap.Spread(each, 1), PIN))
                 .toList();
@@ -212,7 +218,9 @@ final class TileTypes {
         for (int i = 0; i < pads; i++) {
             pairs.add(new IndexPair(i + 1, i));
         }
-        return ONES.stream().map(w -> toggle(w, "pad", new IndexMap.Pairs(pairs), AROUND)).toList();
+        return SHORT.stream()
+                .map(w -> toggle(w, "pad", new IndexMap.Pairs(pairs), AROUND))
+                .toList();
     }
 
     private static Rule toggle(String from, String to, IndexMap map, Delay delay) {

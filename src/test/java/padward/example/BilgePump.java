@@ -50,7 +50,7 @@ public final class BilgePump {
         bench.net("float_hi", "float_hi", "pump/level/hi_sync.in[0]");
         bench.net("float_lo", "float_lo", "pump/level/lo_sync.in[0]");
         // The beep runs over the only wire that leads to pad[0] of the narrow tile x0y5.
-        bench.net("alarm/beep", false, List.of("x1y5/w1[0]"), "alarm/beep.out", "buzzer");
+        bench.net("alarm/beep", false, List.of("x1y5/run1_w[0]"), "alarm/beep.out", "buzzer");
         bench.net("pump/level/hi_sync", "pump/level/hi_sync.out", "pump/level/sample[0].in[0]");
         bench.net("pump/level/lo_sync", "pump/level/lo_sync.out", "pump/level/sample[1].in[0]");
         bench.net("pump/level/sample[0]", "pump/level/sample[0].out", "pump/run/decide.in[0]");

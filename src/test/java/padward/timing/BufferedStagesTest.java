@@ -33,15 +33,15 @@ class BufferedStagesTest {
     private static final String ELECTRICAL =
             """
             "electrical": {
-              "wires": [{"wire": "e1", "ohms": [40, 60], "femtofarads": [30, 45]},
-                        {"wire": "w1", "ohms": [40, 60], "femtofarads": [30, 45]},
-                        {"wire": "n1", "ohms": [50, 70], "femtofarads": [35, 50]},
-                        {"wire": "s1", "ohms": [50, 70], "femtofarads": [35, 50]}],
-              "switches": [{"from": "e1", "to": "e1", "buffered": false,
+              "wires": [{"wire": "run1_e", "ohms": [40, 60], "femtofarads": [30, 45]},
+                        {"wire": "run1_w", "ohms": [40, 60], "femtofarads": [30, 45]},
+                        {"wire": "run1_n", "ohms": [50, 70], "femtofarads": [35, 50]},
+                        {"wire": "run1_s", "ohms": [50, 70], "femtofarads": [35, 50]}],
+              "switches": [{"from": "run1_e", "to": "run1_e", "buffered": false,
                             "ohms": [700, 1200], "femtofarads": [2, 3]},
-                           {"from": "e1", "to": "n1", "buffered": false,
+                           {"from": "run1_e", "to": "run1_n", "buffered": false,
                             "ohms": [700, 1200], "femtofarads": [2, 3]},
-                           {"from": "e1", "to": "s1", "buffered": false,
+                           {"from": "run1_e", "to": "run1_s", "buffered": false,
                             "ohms": [700, 1200], "femtofarads": [2, 3]},
                            {"from": "*", "to": "*", "ohms": [300, 500], "femtofarads": [4, 6]}]},
             """;
@@ -145,8 +145,8 @@ class BufferedStagesTest {
         }
 
         private boolean passes(int place) {
-            return kind(tree.parent(place)).equals("e1")
-                    && List.of("e1", "n1", "s1").contains(kind(place));
+            return kind(tree.parent(place)).equals("run1_e")
+                    && List.of("run1_e", "run1_n", "run1_s").contains(kind(place));
         }
 
         private boolean isThrough(int place) {
@@ -165,8 +165,8 @@ class BufferedStagesTest {
         private double ohms(int place, Corner corner) {
             boolean fast = corner == Corner.FAST;
             return switch (kind(place)) {
-                case "e1", "w1" -> fast ? 40 : 60;
-                case "n1", "s1" -> fast ? 50 : 70;
+                case "run1_e", "run1_w" -> fast ? 40 : 60;
+                case "run1_n", "run1_s" -> fast ? 50 : 70;
                 default -> 0;
             };
         }
@@ -174,8 +174,8 @@ class BufferedStagesTest {
         private double farads(int place, Corner corner) {
             boolean fast = corner == Corner.FAST;
             return switch (kind(place)) {
-                case "e1", "w1" -> fast ? 30 : 45;
-                case "n1", "s1" -> fast ? 35 : 50;
+                case "run1_e", "run1_w" -> fast ? 30 : 45;
+                case "run1_n", "run1_s" -> fast ? 35 : 50;
                 default -> 0;
             };
         }

@@ -191,7 +191,7 @@ class GoldenTest {
         robot.interact(
                 () -> {
                     OpenDesign opened = model.openedProperty().get().orElseThrow();
-                    int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
+                    int wire = opened.design().fabric().findVertex("x3y3/run3_e[1]");
                     Pointed thing = new Describer(opened).vertex(wire);
                     map.mapModel().pinnedProperty().set(Optional.of(thing));
                 });

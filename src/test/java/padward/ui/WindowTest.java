@@ -71,7 +71,7 @@ class WindowTest {
     void aUsedWireIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J2.1");
         assertThat(text(robot, "#answer-sentence"))
-                .contains("passes wire x1y5/w1[0]; net alarm/beep holds it");
+                .contains("passes wire x1y5/run1_w[0]; net alarm/beep holds it");
     }
 
     @Test

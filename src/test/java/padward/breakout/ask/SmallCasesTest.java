@@ -101,7 +101,7 @@ class SmallCasesTest {
             assertThat(obstacles)
                     .extracting(o -> o.occupant().name())
                     .containsExactly("alarm/beep");
-            assertThat(obstacles.get(0).resource()).isEqualTo("x1y5/w1[0]");
+            assertThat(obstacles.get(0).resource()).isEqualTo("x1y5/run1_w[0]");
             assertThat(obstacles.get(0).resourceKind()).isEqualTo("wire");
         }
     }

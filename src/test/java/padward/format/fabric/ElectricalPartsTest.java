@@ -20,8 +20,8 @@ class ElectricalPartsTest {
     private static final String OUTPUT =
             "\"output\": {\"rated_pf\": 5, \"rise_ps\": [900, 1600], \"ohms\": [25, 45]}";
     private static final String ELECTRICAL =
-            "\"electrical\": {\"wires\": [{\"wire\": \"e1\", \"ohms\": [40, 60],"
-                    + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"e1\", \"to\":"
+            "\"electrical\": {\"wires\": [{\"wire\": \"run1_e\", \"ohms\": [40, 60],"
+                    + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"run1_e\", \"to\":"
                     + " \"*\", \"buffered\": false, \"ohms\": [700, 1200], \"femtofarads\":"
                     + " [2, 3]}]}";
 
@@ -41,10 +41,10 @@ class ElectricalPartsTest {
         Fabric fabric = FabricReader.read(withParts(OUTPUT, ELECTRICAL), Progress.NONE);
         var output = fabric.info().settings().get(0).output().orElseThrow();
         assertThat(output.rise()).isEqualTo(new Delay(900, 1600));
-        var found = fabric.info().electrical().findSwitch("e1", "pin").orElseThrow();
+        var found = fabric.info().electrical().findSwitch("run1_e", "pin").orElseThrow();
         assertThat(found.buffered()).isFalse();
         assertThat(found.ohms()).isEqualTo(new AtCorners(700, 1200));
-        assertThat(fabric.info().electrical().findSwitch("n1", "e1")).isEmpty();
+        assertThat(fabric.info().electrical().findSwitch("run1_n", "run1_e")).isEmpty();
         Path explicit = folder.resolve("explicit.json");
         FabricWriter.write(fabric, explicit);
         Fabric again = FabricReader.read(explicit, Progress.NONE);
@@ -55,9 +55,9 @@ class ElectricalPartsTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "\"wire\": \"e1\"; \"wire\": \"e9\"; $.electrical.wires[0].wire",
+                "\"wire\": \"run1_e\"; \"wire\": \"e9\"; $.electrical.wires[0].wire",
                 "\"ohms\": [40, 60]; \"ohms\": [60, 40]; $.electrical.wires[0].ohms[1]",
-                "\"from\": \"e1\"; \"from\": \"pim\"; $.electrical.switches[0].from",
+                "\"from\": \"run1_e\"; \"from\": \"pim\"; $.electrical.switches[0].from",
                 "\"buffered\": false; \"buffered\": 0; $.electrical.switches[0].buffered"
             })
     void faultsAreNamed(String sound, String broken, String place) throws Exception {

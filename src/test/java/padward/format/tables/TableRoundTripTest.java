@@ -82,8 +82,8 @@ class TableRoundTripTest {
                         + " \"most_mhz\": 150}, ";
         text = text.substring(0, setting) + output + text.substring(setting);
         String electrical =
-                "\"electrical\": {\"wires\": [{\"wire\": \"e1\", \"ohms\": [40, 60],"
-                        + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"e1\","
+                "\"electrical\": {\"wires\": [{\"wire\": \"run1_e\", \"ohms\": [40, 60],"
+                        + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"run1_e\","
                         + " \"to\": \"*\", \"buffered\": false, \"ohms\": [700, 1200],"
                         + " \"femtofarads\": [2, 3]}]}, ";
         int banks = text.indexOf("\"banks\"");

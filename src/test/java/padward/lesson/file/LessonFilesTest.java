@@ -75,7 +75,7 @@ class LessonFilesTest {
                 "\"vertexKind\": \"wire\" ; \"net\": \"n\" ; $.steps[1] ; only",
                 "\"do\": \"choose-hop\" ; \"do\": \"jump\" ; $.steps[1].solution[0] ; one of ask",
                 "\"design\": ; \"desing\": ; $.desing ; one of",
-                "\"x3y3/e3[1]\" ; \"x3y3/e3[0]\" ; $.steps[1].solution[0] ; an action that is possible",
+                "\"x3y3/run3_e[1]\" ; \"x3y3/run3_e[0]\" ; $.steps[1].solution[0] ; an action that is possible",
                 "\"number\": 1 ; \"number\": 0 ; $.number ; a whole number",
                 "../small/only.design.json ; ../small/gone.json ; ; gone.json"
             })

@@ -150,7 +150,7 @@ class LargeSearchProperties {
     @Test
     void allSearchesStopOnRequest() throws PatternFault {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(60_000, 3));
-        SearchSources starts = SearchSources.at(fabric.findVertex("x5y5/e1[0]"));
+        SearchSources starts = SearchSources.at(fabric.findVertex("x5y5/run1_e[0]"));
         int goal = fabric.pads().get(fabric.pads().size() - 1).vertex();
         Progress over = Progress.NONE.within(0);
         BitSet used = new BitSet();

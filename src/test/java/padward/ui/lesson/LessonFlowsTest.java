@@ -69,7 +69,7 @@ class LessonFlowsTest {
                     "io-register",
                     new Wrong(
                             1,
-                            List.of(new UserAction.ChooseHop("x3y3/e3[1]")),
+                            List.of(new UserAction.ChooseHop("x3y3/run3_e[1]")),
                             "Nothing uses that wire"),
                     "enable",
                     new Wrong(

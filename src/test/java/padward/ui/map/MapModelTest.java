@@ -166,12 +166,12 @@ class MapModelTest {
         assertThat(motor.details())
                 .contains("Port motor uses this pad.")
                 .anyMatch(d -> d.startsWith("Package pin D7"));
-        int wire = opened.design().fabric().findVertex("x3y3/e3[1]");
+        int wire = opened.design().fabric().findVertex("x3y3/run3_e[1]");
         TileLayout.Point from = opened.layout().start(wire);
         TileLayout.Point to = opened.layout().end(wire);
         Pointed line =
                 pointer.find((from.x() + to.x()) / 2, (from.y() + to.y()) / 2, 400).orElseThrow();
-        assertThat(line.name()).isEqualTo("x3y3/e3[1]");
+        assertThat(line.name()).isEqualTo("x3y3/run3_e[1]");
         assertThat(line.details().get(0)).startsWith("Can drive ");
         assertThat(pointer.find(-5, -5, 60)).isEmpty();
         assertThat(pointer.find(3.5, 3.5, 10).orElseThrow().kind()).isEqualTo("tile");

@@ -21,12 +21,12 @@ public final class Place {
         return (int) place;
     }
 
-    /** The place that a tile's name means, {@code x3y4} or {@code X3Y4}, or {@link #NONE}. */
+    /** The place that a tile's name means, {@code x3y4} in any case, or {@link #NONE}. */
     static long parse(String name) {
         return name.isEmpty() ? NONE : at(name, 0, true);
     }
 
-    /** The first place that stands in a name, {@code x3y4} in {@code x3y4/e1[5]}. O(length). */
+    /** The first place that stands in a name, {@code x3y4} in {@code x3y4/run1_e[5]}. O(length). */
     public static long first(String name) {
         for (int i = 0; i < name.length(); i++) {
             boolean begins = i == 0 || !Character.isLetterOrDigit(name.charAt(i - 1));

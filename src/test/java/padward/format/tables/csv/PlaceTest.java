@@ -11,8 +11,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PlaceTest {
     @ParameterizedTest
     @CsvSource({
-        "x3y4/e1[5], 3, 4",
-        "wire_X3Y4_5, 3, 4",
+        "x3y4/run1_e[5], 3, 4",
+        "wire_x3y4_5, 3, 4",
+        "WIRE_X3Y4_5, 3, 4",
         "top/x10y20.in, 10, 20",
         "max2/x7y0, 7, 0",
         "ABX1Y2, 1, 2"
