@@ -1,5 +1,7 @@
 package padward.place;
 
+import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
@@ -8,7 +10,9 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
+import padward.route.cost.BlockedVertices;
 import padward.route.cost.CostModel;
+import padward.route.cost.FreeOnlyCost;
 import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
@@ -49,8 +53,8 @@ record DistanceDelayModel(double basePs, double perTilePs) {
             if (from == Fabric.NOTHING || to == Fabric.NOTHING) {
                 continue;
             }
-            CostModel model =
-                    (start, end, ps) -> closed.get(end) && end != to ? CostModel.CLOSED : ps;
+            IntSet goalIsOpen = closed.get(to) ? IntSets.singleton(to) : IntSets.EMPTY_SET;
+            CostModel model = new FreeOnlyCost(new BlockedVertices(closed, goalIsOpen));
             SearchOutcome outcome =
                     search.run(
                             new SearchSources(new int[] {from}, new long[1]),

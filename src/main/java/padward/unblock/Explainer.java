@@ -24,6 +24,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.PathSearch;
 import padward.route.search.RouteFinder;
@@ -114,7 +115,7 @@ public final class Explainer {
      */
     public Explanation explain() {
         FreeOnlyCost notClosed = new FreeOnlyCost(context.closed());
-        CostModel overAll =
+        CustomCost overAll =
                 (from, to, delay) ->
                         to != pad.vertex() && fabric.kind(to) == VertexKind.PAD
                                 ? CostModel.CLOSED

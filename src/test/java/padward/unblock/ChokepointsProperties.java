@@ -17,6 +17,7 @@ import padward.fabric.FabricInfo;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.explicit.ExplicitFabric;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.search.SearchSources;
 import padward.unblock.why.Chokepoints;
 
@@ -59,7 +60,7 @@ class ChokepointsProperties {
             Fabric fabric, SearchSources starts, int goal, IntList route) {
         List<Integer> result = new ArrayList<>();
         for (int shut : route) {
-            CostModel without = (from, to, delayPs) -> to == shut ? CostModel.CLOSED : delayPs;
+            CustomCost without = (from, to, delayPs) -> to == shut ? CostModel.CLOSED : delayPs;
             if (!isStart(starts, shut) && SomeRoute.find(fabric, starts, goal, without).isEmpty()) {
                 result.add(shut);
             }

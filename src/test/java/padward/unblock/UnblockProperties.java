@@ -33,6 +33,7 @@ import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
@@ -170,10 +171,12 @@ class UnblockProperties {
         Set<Integer> numbers = new HashSet<>();
         these.forEach(o -> numbers.add(context.design().occupancy().numberOf(o)));
         FreeOnlyCost all = new FreeOnlyCost(context.closed());
-        return (from, to, delay) ->
-                numbers.contains(context.obstacleAt(to))
-                        ? CostModel.CLOSED
-                        : all.cost(from, to, delay);
+        CustomCost without =
+                (from, to, delay) ->
+                        numbers.contains(context.obstacleAt(to))
+                                ? CostModel.CLOSED
+                                : all.cost(from, to, delay);
+        return without;
     }
 
     private static void checkMinimal(
@@ -307,7 +310,7 @@ class UnblockProperties {
         for (int v = 0; v < fabric.vertexCount(); v++) {
             if (!own.contains(v)) {
                 int shut = v;
-                CostModel without =
+                CustomCost without =
                         (from, to, delay) ->
                                 to == shut ? CostModel.CLOSED : model.cost(from, to, delay);
                 boolean onAll = !reaches(fabric, starts, goal, without);

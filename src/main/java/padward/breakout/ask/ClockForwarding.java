@@ -11,6 +11,7 @@ import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
@@ -70,7 +71,7 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
                 new QuestionContext(question.design(), question.net(), disconnected);
         FreeOnlyCost free = situation.overFree();
         int goal = question.padValue().vertex();
-        CostModel overOwnKinds =
+        CustomCost overOwnKinds =
                 (from, to, delayPs) -> {
                     boolean otherPad = to != goal && fabric.kind(to) == VertexKind.PAD;
                     boolean otherWire =

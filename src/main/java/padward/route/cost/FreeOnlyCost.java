@@ -3,11 +3,11 @@ package padward.route.cost;
 import java.util.BitSet;
 
 /**
- * Delay alone, over vertices that nothing holds.
+ * Delay alone, over vertices that nothing uses.
  *
  * @param closed vertices that may not be entered
  */
-public record FreeOnlyCost(BlockedVertices closed) implements CostModel {
+public record FreeOnlyCost(BlockedVertices closed) implements SmallCostModel {
     /** Over all but the members of a set, which is kept and not to be changed. */
     public FreeOnlyCost(BitSet closed) {
         this(BlockedVertices.of(closed));
@@ -16,5 +16,10 @@ public record FreeOnlyCost(BlockedVertices closed) implements CostModel {
     @Override
     public long cost(int from, int to, int delayPs) {
         return closed.get(to) ? CLOSED : delayPs;
+    }
+
+    @Override
+    public SmallCost small() {
+        return SmallCost.ofDelay(closed);
     }
 }

@@ -1,74 +1,110 @@
 package padward.route.cost;
 
 /**
- * A cost model in numbers of 31 bits, as the quick searches use them: a held stretch counts {@link
- * #STRETCH} instead of {@link ObstacleCost#PRICE}, which is still beyond the delay of any way
- * across a chip. A search whose costs would pass {@link #MOST} gives up, and its question goes to
- * the general search.
+ * A cost model in numbers of 31 bits, as the fast searches use them. A used stretch counts {@link
+ * #STRETCH} instead of {@link ObstacleCost#PRICE}, which is still beyond the delay of any route
+ * across a chip. When costs would pass {@link #LARGEST}, the fast search stops, and the general
+ * search answers the question.
  */
-public final class SmallCost {
-    /** What one held stretch counts: 2^22 picoseconds, four microseconds. */
+public abstract class SmallCost {
+    /** What one used stretch counts: 2^22 picoseconds, four microseconds. */
     public static final int STRETCH = 1 << 22;
 
-    /** Largest cost that the quick searches handle. */
-    public static final int MOST = 1 << 30;
+    /** Largest cost that the fast searches handle. */
+    public static final int LARGEST = 1 << 30;
 
     /** As many stretches as fit. */
-    public static final int MOST_STRETCHES = MOST / STRETCH;
+    public static final int MOST_STRETCHES = LARGEST / STRETCH;
 
+    /** The step may not be taken. */
     public static final int CLOSED = Integer.MAX_VALUE;
 
-    public final BlockedVertices closed;
-    public final ObstacleCost priced;
-    public final CongestionCost congested;
+    private static final int[] NO_PRICES = {};
 
-    private SmallCost(BlockedVertices closed, ObstacleCost priced, CongestionCost congested) {
+    /** What is added to delay. */
+    enum Kind {
+        NOTHING,
+        STRETCHES,
+        CONGESTION
+    }
+
+    private final BlockedVertices closed;
+    private final boolean delayOnly;
+    private final boolean countsStretches;
+
+    SmallCost(BlockedVertices closed, Kind kind) {
         this.closed = closed;
-        this.priced = priced;
-        this.congested = congested;
+        this.delayOnly = kind == Kind.NOTHING;
+        this.countsStretches = kind == Kind.STRETCHES;
     }
 
-    /** The same costs in small numbers, or null for models that only the general search knows. */
-    public static SmallCost of(CostModel model) {
-        if (model == CostModel.EMPTY_FABRIC) {
-            return new SmallCost(BlockedVertices.NONE, null, null);
-        }
-        if (model instanceof FreeOnlyCost free) {
-            return new SmallCost(free.closed(), null, null);
-        }
-        if (model instanceof ObstacleCost priced) {
-            return new SmallCost(priced.closed(), priced, null);
-        }
-        if (model instanceof CongestionCost congested) {
-            return new SmallCost(congested.closed(), null, congested);
-        }
-        return null;
+    /** Delay alone, over vertices that are not closed. */
+    static SmallCost ofDelay(BlockedVertices closed) {
+        return new SmallCost(closed, Kind.NOTHING) {
+            @Override
+            int pricedStep(int from, int to, int delayPs) {
+                return delayPs;
+            }
+        };
     }
 
-    /** The cost of a step, in small numbers. */
-    public int step(int from, int to, int delayPs) {
+    /** Vertices that may not be entered. */
+    public final BlockedVertices closed() {
+        return closed;
+    }
+
+    /** Whether a step into a vertex that is not closed costs its delay and nothing more. */
+    public final boolean isDelayOnly() {
+        return delayOnly;
+    }
+
+    /** Whether used stretches are counted, in units of {@link #STRETCH}. */
+    public final boolean countsStretches() {
+        return countsStretches;
+    }
+
+    /** The cost of a step, {@link #CLOSED} when it may not be taken. */
+    public final int step(int from, int to, int delayPs) {
         return closed.get(to) ? CLOSED : openStep(from, to, delayPs);
     }
 
     /** The cost of a step into a vertex that is not closed. */
-    public int openStep(int from, int to, int delayPs) {
-        int cost = delayPs;
-        if (congested != null) {
-            cost = (int) Math.min(MOST, congested.price(to, delayPs));
-        }
-        if (priced != null && priced.isPriced(from, to)) {
-            cost += STRETCH;
-        }
-        return cost;
+    public final int openStep(int from, int to, int delayPs) {
+        // Asked here and not by one more subclass: a call with two targets is still inlined.
+        return delayOnly ? delayPs : pricedStep(from, to, delayPs);
+    }
+
+    /** The cost of a step into a vertex that is not closed, where a model adds to the delay. */
+    abstract int pricedStep(int from, int to, int delayPs);
+
+    /** Whether a vertex has an occupant whose stretch has to be paid for. */
+    public boolean isUsed(int vertex) {
+        return false;
+    }
+
+    /**
+     * h of {@link CongestionCost} for each vertex, in picoseconds; empty for models without. The
+     * model's own array, not to be changed.
+     */
+    public int[] historyPs() {
+        return NO_PRICES;
+    }
+
+    /**
+     * p of {@link CongestionCost} for each vertex; empty for models without. The model's own array,
+     * not to be changed.
+     */
+    public int[] presentFactor() {
+        return NO_PRICES;
     }
 
     /** A cost in the model's own numbers. */
-    public long wide(int cost) {
-        return priced == null ? cost : cost / STRETCH * ObstacleCost.PRICE + cost % STRETCH;
+    public final long wide(int cost) {
+        return countsStretches ? cost / STRETCH * ObstacleCost.PRICE + cost % STRETCH : cost;
     }
 
-    /** Whether a sum of costs still tells stretches from delay. */
-    public boolean fits(long delayPs) {
-        return delayPs < (priced == null ? MOST : STRETCH);
+    /** Whether a cost to begin with leaves room to tell stretches from delay. */
+    public final boolean fits(long delayPs) {
+        return delayPs < (countsStretches ? STRETCH : LARGEST);
     }
 }

@@ -18,6 +18,7 @@ import padward.fabric.Fabric;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.CongestionCost;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.search.DistanceRate;
 import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
@@ -211,10 +212,12 @@ public final class NegotiatedRouter {
      */
     private CostModel costs(int goal) {
         if (Double.isInfinite(presentFactor)) {
-            return (from, to, delayPs) ->
-                    users[to] > 0 || closed.get(to) && to != goal
-                            ? CostModel.CLOSED
-                            : (long) delayPs + history[to];
+            CustomCost unused =
+                    (from, to, delayPs) ->
+                            users[to] > 0 || closed.get(to) && to != goal
+                                    ? CostModel.CLOSED
+                                    : (long) delayPs + history[to];
+            return unused;
         }
         IntSet goalIsOpen = closed.get(goal) ? IntSets.singleton(goal) : IntSets.EMPTY_SET;
         return new CongestionCost(new BlockedVertices(closed, goalIsOpen), pricePs, times);

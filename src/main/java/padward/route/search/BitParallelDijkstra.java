@@ -4,7 +4,6 @@ import java.util.Arrays;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.pattern.BitsetAdjacency;
-import padward.route.cost.CongestionCost;
 import padward.route.cost.SmallCost;
 
 /**
@@ -74,8 +73,7 @@ final class BitParallelDijkstra {
      * @return how it ended; {@link IntSearch.End#TOO_COSTLY} when a step or a start is too long for
      *     the ring, and the state must be set up anew
      */
-    IntSearch.End run(
-            int[] starts, int[] startCosts, Corner corner, CongestionCost congested, Progress p) {
+    IntSearch.End run(int[] starts, int[] startCosts, Corner corner, SmallCost model, Progress p) {
         int first = Arrays.stream(startCosts).min().orElse(0);
         int last = Arrays.stream(startCosts).max().orElse(0);
         boolean longSteps = Arrays.stream(edges.delayPs(corner)).anyMatch(d -> d >= RING);
@@ -99,15 +97,11 @@ final class BitParallelDijkstra {
             filled[bucket >>> 6] |= 1L << bucket;
         }
         settled = 0;
-        return loop(first, 2 * starts.length, corner, congested, p);
+        return loop(first, 2 * starts.length, corner, model, p);
     }
 
     private IntSearch.End loop(
-            int first,
-            int firstUnused,
-            Corner corner,
-            CongestionCost congested,
-            Progress progress) {
+            int first, int firstUnused, Corner corner, SmallCost model, Progress progress) {
         int[] delayPs = blockDelays[corner.ordinal()];
         int[] slowestPs = slowestDelays[corner.ordinal()];
         int[] vertexBase = edges.vertexBase;
@@ -120,9 +114,11 @@ final class BitParallelDijkstra {
         int[] ring = head;
         long[] some = filled;
         int[] queue = entries;
-        int[] prices = congested == null ? null : congested.pricePs();
+        int[] history = model.historyPs();
+        int[] factors = model.presentFactor();
+        boolean priced = history.length > 0;
         // Where nothing is overused all factors are 1: then they need not be looked up one by one.
-        int[] times = congested == null || areOnes(congested.times()) ? null : congested.times();
+        boolean multiplied = !areOnes(factors);
         int bits = localBits;
         int localMask = (1 << bits) - 1;
         int unused = firstUnused;
@@ -140,7 +136,7 @@ final class BitParallelDijkstra {
                     return IntSearch.End.UNREACHABLE;
                 }
                 current += ahead;
-                if (current >= SmallCost.MOST) {
+                if (current >= SmallCost.LARGEST) {
                     return IntSearch.End.TOO_COSTLY;
                 }
                 continue;
@@ -195,10 +191,10 @@ final class BitParallelDijkstra {
                         // A price can only add to it: no need to look one up.
                         continue;
                     }
-                    if (prices != null) {
-                        long product = (long) step + prices[to];
-                        if (times != null) {
-                            product *= times[to];
+                    if (priced) {
+                        long product = (long) step + history[to];
+                        if (multiplied) {
+                            product *= factors[to];
                         }
                         if (product >= RING) {
                             return IntSearch.End.TOO_COSTLY;

@@ -42,10 +42,10 @@ class BitParallelSearch extends IntSearch {
 
     @Override
     End sweepAll(int[] starts, int[] startCosts, Progress progress) {
-        if (costs.priced != null) {
+        if (costs.countsStretches()) {
             return End.TOO_COSTLY;
         }
-        End end = sweep.run(starts, startCosts, corner, costs.congested, progress);
+        End end = sweep.run(starts, startCosts, corner, costs, progress);
         settled = sweep.settled();
         return end;
     }
@@ -64,7 +64,7 @@ class BitParallelSearch extends IntSearch {
         int span = groupSpan[firstRow[tile] + vertex - vertexBase[tile]];
         int group = span >>> BitsetAdjacency.SPAN_BITS;
         int end = group + (span & BitsetAdjacency.SPAN_MASK);
-        boolean plain = costs.congested == null && costs.priced == null;
+        boolean plain = costs.isDelayOnly();
         for (; group < end; group++) {
             long where = groups[2 * group + 1];
             int toTile = tile + BitsetAdjacency.step(where);

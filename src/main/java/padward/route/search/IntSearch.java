@@ -62,7 +62,8 @@ abstract class IntSearch {
                 return false;
             }
         }
-        return small.priced == null || WireGroups.of(fabric).longestPs() <= SmallCost.STRETCH / 512;
+        return !small.countsStretches()
+                || WireGroups.of(fabric).longestPs() <= SmallCost.STRETCH / 512;
     }
 
     End run(
@@ -77,7 +78,7 @@ abstract class IntSearch {
         costs = small;
         setBound(lower);
         settled = 0;
-        state.begin(small.closed);
+        state.begin(small.closed());
         boolean whole = goal == Fabric.NOTHING && mostSettled == Integer.MAX_VALUE;
         if (whole && lower == LowerBound.NONE) {
             setStartCosts(starts);
@@ -85,7 +86,7 @@ abstract class IntSearch {
             if (end != End.TOO_COSTLY) {
                 return end;
             }
-            state.begin(small.closed);
+            state.begin(small.closed());
             settled = 0;
         }
         queueStarts(starts);
@@ -147,7 +148,7 @@ abstract class IntSearch {
         int result = 0;
         if (aim != null || bound != null) {
             long delay = aim != null ? aim.at(vertex) : bound.at(vertex);
-            if (delay > SmallCost.MOST) {
+            if (delay > SmallCost.LARGEST) {
                 return SmallCost.CLOSED;
             }
             result = (int) delay;
@@ -176,7 +177,7 @@ abstract class IntSearch {
             }
             settled++;
             if (vertex == goal) {
-                return state.cost[goal] >= SmallCost.MOST ? End.TOO_COSTLY : End.FOUND;
+                return state.cost[goal] >= SmallCost.LARGEST ? End.TOO_COSTLY : End.FOUND;
             }
             if (settled >= mostSettled) {
                 return End.LIMIT;
@@ -188,7 +189,7 @@ abstract class IntSearch {
                     return End.CANCELLED;
                 }
             }
-            if (state.cost[vertex] >= SmallCost.MOST) {
+            if (state.cost[vertex] >= SmallCost.LARGEST) {
                 return End.TOO_COSTLY;
             }
             state.setDone(vertex);
@@ -266,7 +267,7 @@ abstract class IntSearch {
                     && before + costs.step(other, vertex, into.delayPs(corner)) == cost
                     && !left.contains(other)) {
                 found = other;
-                if (costs.priced == null || !costs.priced.used().get(other)) {
+                if (!costs.isUsed(other)) {
                     return found;
                 }
             }

@@ -13,7 +13,7 @@ final class ListenedEdgeRowSearch extends EdgeRowSearch {
 
     @Override
     void expand(int vertex, int sofar) {
-        watch.beforeEdges(vertex, (from, to, edge) -> costs.closed.get(to));
+        watch.beforeEdges(vertex, (from, to, edge) -> costs.closed().get(to));
         super.expand(vertex, sofar);
         watch.afterEdges(vertex, to -> costs.wide(ahead(to)));
     }

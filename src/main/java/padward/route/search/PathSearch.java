@@ -6,7 +6,7 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.pattern.PatternFabric;
 import padward.route.cost.CostModel;
-import padward.route.cost.SmallCost;
+import padward.route.cost.SmallCostModel;
 
 /**
  * A* from several starts to one goal (Hart, Nilsson, Raphael 1968); with {@link LowerBound#NONE} it
@@ -87,11 +87,10 @@ public final class PathSearch {
             LowerBound bound,
             int mostSettled,
             Progress progress) {
-        SmallCost small = SmallCost.of(model);
-        if (small != null && quick.canAnswer(small, starts)) {
+        if (model instanceof SmallCostModel known && quick.canAnswer(known.small(), starts)) {
             watcher.ifPresent(w -> w.begun(starts, goal, bound));
             IntSearch.End end =
-                    quick.run(starts, goal, corner, small, bound, mostSettled, progress);
+                    quick.run(starts, goal, corner, known.small(), bound, mostSettled, progress);
             if (end != IntSearch.End.TOO_COSTLY) {
                 lastWasGeneral = false;
                 return told(

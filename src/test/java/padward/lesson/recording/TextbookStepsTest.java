@@ -13,6 +13,7 @@ import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
 import padward.route.negotiate.RoutingRound;
@@ -48,8 +49,8 @@ class TextbookStepsTest {
     @Test
     void clrsDijkstraByTheGeneralSearch() {
         Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
-        Recording recording =
-                record(fabric, "s", "x", LowerBound.NONE, (from, to, delayPs) -> delayPs);
+        CustomCost delayOnly = (from, to, delayPs) -> delayPs;
+        Recording recording = record(fabric, "s", "x", LowerBound.NONE, delayOnly);
         assertThat(rounds(fabric, recording))
                 .containsExactly(
                         "s 0: t 10, y 5", "y 5: t 8, x 14, z 7", "z 7: x 13", "t 8: x 9", "x 9:");
