@@ -1,5 +1,31 @@
 package padward.bench;
 
+import org.jgrapht.GraphPath;
+import org.jgrapht.alg.interfaces.ShortestPathAlgorithm.SingleSourcePaths;
+import org.jgrapht.alg.shortestpath.AStarShortestPath;
+import org.jgrapht.alg.shortestpath.BidirectionalDijkstraShortestPath;
+import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
+
+import padward.base.Progress;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.VertexKind;
+import padward.fabric.pattern.BitsetAdjacency;
+import padward.fabric.pattern.PatternFabric;
+import padward.format.fabric.FabricReader;
+import padward.format.fabric.PatternWriter;
+import padward.route.cost.CostModel;
+import padward.route.search.DistanceRate;
+import padward.route.search.LowerBound;
+import padward.route.search.LowerBoundTable;
+import padward.route.search.OneToAll;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.synth.FabricMaker;
+
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.ByteBuffer;
@@ -14,29 +40,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.IntToLongFunction;
-import org.jgrapht.GraphPath;
-import org.jgrapht.alg.interfaces.ShortestPathAlgorithm.SingleSourcePaths;
-import org.jgrapht.alg.shortestpath.AStarShortestPath;
-import org.jgrapht.alg.shortestpath.BidirectionalDijkstraShortestPath;
-import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
-import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
-import padward.base.Progress;
-import padward.fabric.EdgeCursor;
-import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.VertexKind;
-import padward.fabric.pattern.BitsetAdjacency;
-import padward.fabric.pattern.PatternFabric;
-import padward.format.fabric.FabricReader;
-import padward.format.fabric.PatternWriter;
-import padward.route.cost.CostModel;
-import padward.route.search.DistanceRate;
-import padward.route.search.LowerBound;
-import padward.route.search.LowerBoundTable;
-import padward.route.search.PathSearch;
-import padward.route.search.SearchOutcome;
-import padward.route.search.SearchSources;
-import padward.synth.FabricMaker;
 
 /**
  * Sweeps and questions on fabrics of a million and ten million wires, beside JGraphT and, if a C++
@@ -51,6 +54,7 @@ public final class Floors {
 
     /** Questions for peers that take a second each. */
     private static final int FEW = 6;
+
     private static final int NEAR_TILES = 20;
     private static final int REPEATS = 15;
     private static final int LARGE = 5_000_000;
@@ -109,7 +113,8 @@ public final class Floors {
         double graphBytes = (double) fabric.graphBytes() / fabric.vertexCount();
         begin = nowMs();
         LowerBoundTable table =
-                LowerBoundTable.of(fabric, Terrain.CORNER, LowerBoundTable.Goals.PADS).orElseThrow();
+                LowerBoundTable.of(fabric, Terrain.CORNER, LowerBoundTable.Goals.PADS)
+                        .orElseThrow();
         double tableMs = nowMs() - begin;
         System.out.printf(
                 "%n%,d wires: %,d vertices, %d x %d tiles; load %.0f ms, table %.0f ms and %.1f MB,"
@@ -128,8 +133,7 @@ public final class Floors {
         promise(size + "graph, bytes a vertex", graphBytes, 2, false);
         double scanMs = scan(fabric);
         System.out.printf("  every edge touched once in the order of memory: %.1f ms%n", scanMs);
-        for (Terrain terrain :
-                List.of(Terrain.random(fabric, 11), Terrain.congested(fabric, 12))) {
+        for (Terrain terrain : List.of(Terrain.random(fabric, 11), Terrain.congested(fabric, 12))) {
             compare(size + terrain.name + ": ", terrain, table, folder, scanMs);
         }
     }
@@ -184,15 +188,15 @@ public final class Floors {
             }
         }
         double sweep = median(sweeps);
-        long sum = sum(fabric.vertexCount(), search::cost);
+        OneToAll all =
+                search.sweep(
+                        SearchSources.at(source), Terrain.CORNER, terrain.model, Progress.NONE);
+        long sum = sum(fabric.vertexCount(), all::cost);
         double stateBytes = (double) search.stateBytes() / fabric.vertexCount();
         System.out.printf(
                 "%s%n  sweep %.1f ms, %.1f times the touch of every edge; search state %.2f bytes a"
                         + " vertex%n",
-                title,
-                sweep,
-                sweep / scanMs,
-                stateBytes);
+                title, sweep, sweep / scanMs, stateBytes);
         promise(title + "search state, bytes a vertex", stateBytes, 8, false);
         DistanceRate rate = DistanceRate.of(fabric, Terrain.CORNER);
         double[] tableMs = askAll(terrain, search, far, p -> table.towards(fabric, p.to()));
@@ -244,7 +248,8 @@ public final class Floors {
                 Progress.NONE);
     }
 
-    private static long costOf(Terrain terrain, PathSearch search, LowerBoundTable table, Pair pair) {
+    private static long costOf(
+            Terrain terrain, PathSearch search, LowerBoundTable table, Pair pair) {
         SearchOutcome outcome =
                 ask(terrain, search, pair, table.towards(terrain.fabric, pair.to()));
         return ((SearchOutcome.Found) outcome).cost();
@@ -344,7 +349,12 @@ public final class Floors {
                         aStar(graph, pair, table.towards(terrain.fabric, pair.to()), cost, title);
                 if (q < geometric && round == 0) {
                     byDistance[q] =
-                            aStar(graph, pair, rate.towards(terrain.fabric, pair.to()), cost, title);
+                            aStar(
+                                    graph,
+                                    pair,
+                                    rate.towards(terrain.fabric, pair.to()),
+                                    cost,
+                                    title);
                 }
             }
         }

@@ -1,9 +1,5 @@
 package padward.breakout.ask;
 
-import java.util.Arrays;
-import java.util.BitSet;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -12,9 +8,15 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
+import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 
 /**
  * How soon a net's signal can be anywhere, over what is free: the delay from the net's driver to
@@ -30,11 +32,11 @@ public final class DelayField {
     private final Net net;
     private final Corner corner;
     private final Fabric fabric;
-    private final PathSearch swept;
+    private final OneToAll swept;
     private final int[] arrivalPs;
     private final int latestPs;
 
-    private DelayField(Design design, Net net, Corner corner, PathSearch swept) {
+    private DelayField(Design design, Net net, Corner corner, OneToAll swept) {
         this.net = net;
         this.corner = corner;
         this.fabric = design.fabric();
@@ -64,11 +66,7 @@ public final class DelayField {
         PathSearch search = new PathSearch(design.fabric());
         CostModel free = new QuestionContext(design, net, Optional.empty()).overFree();
         SearchSources starts = SearchSources.along(design.fabric(), net.route(), corner);
-        boolean done = search.sweep(starts, corner, free, progress);
-        if (!done) {
-            throw new CancellationException("stopped on request");
-        }
-        return new DelayField(design, net, corner, search);
+        return new DelayField(design, net, corner, search.sweep(starts, corner, free, progress));
     }
 
     /** The net that it sets out from. */

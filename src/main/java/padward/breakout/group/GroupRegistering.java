@@ -1,12 +1,5 @@
 package padward.breakout.group;
 
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.WhatIf;
@@ -26,12 +19,20 @@ import padward.fabric.SiteView;
 import padward.route.cost.CostModel;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
+import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
 import padward.timing.EdgeFinder;
 import padward.timing.ExternalLine;
 import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Looks whether a group can be held in IO registers. One object does it once. */
 final class GroupRegistering {
@@ -78,12 +79,10 @@ final class GroupRegistering {
                             .map(c -> hindered(c, "the clock net would be removed"))
                             .toList());
         }
-        PathSearch reach = new PathSearch(fabric);
         QuestionContext situation = new QuestionContext(freed, clockNow.get(), Optional.empty());
         SearchSources starts = SearchSources.along(fabric, clockNow.get().route(), Corner.SLOW);
-        if (!reach.sweep(starts, Corner.SLOW, situation.overFree(), progress)) {
-            throw new CancellationException("stopped on request");
-        }
+        OneToAll reach =
+                new PathSearch(fabric).sweep(starts, Corner.SLOW, situation.overFree(), progress);
         return routed(candidates, freed, clockNow.get(), reach);
     }
 
@@ -155,7 +154,7 @@ final class GroupRegistering {
     }
 
     private RegisteredGroup routed(
-            List<Candidate> candidates, Design freed, Net clockNow, PathSearch reach) {
+            List<Candidate> candidates, Design freed, Net clockNow, OneToAll reach) {
         List<RouteJob> jobs = new ArrayList<>();
         List<Integer> clockPins = new ArrayList<>();
         List<Candidate> checked = new ArrayList<>();

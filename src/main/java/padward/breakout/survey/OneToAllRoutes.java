@@ -1,9 +1,5 @@
 package padward.breakout.survey;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
@@ -13,12 +9,18 @@ import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.AlternatingSearch;
+import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.QuestionContext;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 
 /**
  * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They
@@ -33,44 +35,38 @@ import padward.unblock.release.QuestionContext;
 public final class OneToAllRoutes {
     private final Fabric fabric;
     private final Corner corner;
-    private final PathSearch free;
+    private final OneToAll free;
     private final PathSearch local;
     private final EdgeCursor into;
     private final Question swept;
-    private Optional<PathSearch> priced = Optional.empty();
+    private Optional<OneToAll> priced = Optional.empty();
 
-    private OneToAllRoutes(Question question) {
+    private OneToAllRoutes(Question question, Progress progress) {
         this.swept = question;
         this.fabric = question.design().fabric();
         this.corner = question.corner();
-        this.free = new PathSearch(fabric);
         this.local = new PathSearch(fabric);
         this.into = fabric.edgesIn();
+        this.free = sweep(situation().overFree(), progress);
     }
 
     /** Sweeps from the question's net; its pad does not matter. */
     public static OneToAllRoutes from(Question question, Progress progress) {
-        OneToAllRoutes routes = new OneToAllRoutes(question);
-        routes.sweep(routes.free, routes.situation().overFree(), progress);
-        return routes;
+        return new OneToAllRoutes(question, progress);
     }
 
     private QuestionContext situation() {
         return new QuestionContext(swept.design(), swept.net(), Optional.empty());
     }
 
-    private void sweep(PathSearch search, CostModel model, Progress progress) {
-        if (!search.sweep(Asker.starts(swept), corner, model, progress)) {
-            throw new CancellationException("stopped on request");
-        }
+    private OneToAll sweep(CostModel model, Progress progress) {
+        return new PathSearch(fabric).sweep(Asker.starts(swept), corner, model, progress);
     }
 
     /** The priced sweep is done when the first pad is not open. */
-    private PathSearch priced(Progress progress) {
+    private OneToAll priced(Progress progress) {
         if (priced.isEmpty()) {
-            PathSearch search = new PathSearch(fabric);
-            sweep(search, situation().atAPrice(), progress);
-            priced = Optional.of(search);
+            priced = Optional.of(sweep(situation().atAPrice(), progress));
         }
         return priced.get();
     }
@@ -79,7 +75,7 @@ public final class OneToAllRoutes {
     public Asker.Finder finderFor(Question question, Progress progress) {
         int goal = question.padValue().vertex();
         return (starts, model, disconnected) -> {
-            PathSearch swept = model instanceof FreeOnlyCost ? free : priced(progress);
+            OneToAll swept = model instanceof FreeOnlyCost ? free : priced(progress);
             List<Integer> freed = disconnected.map(DisconnectedBranch::vertices).orElse(List.of());
             Optional<SearchOutcome.Found> best =
                     swept.cost(goal) == CostModel.CLOSED
@@ -103,7 +99,7 @@ public final class OneToAllRoutes {
     }
 
     private Optional<SearchOutcome.Found> through(
-            PathSearch swept, List<Integer> freed, int goal, CostModel model, Progress progress) {
+            OneToAll swept, List<Integer> freed, int goal, CostModel model, Progress progress) {
         List<Integer> entries = new ArrayList<>();
         List<Long> costs = new ArrayList<>();
         for (int vertex : freed) {
@@ -130,7 +126,7 @@ public final class OneToAllRoutes {
         return Optional.empty();
     }
 
-    private long entryCost(PathSearch swept, int vertex, CostModel model) {
+    private long entryCost(OneToAll swept, int vertex, CostModel model) {
         long least = CostModel.CLOSED;
         into.reset(vertex);
         while (into.next()) {
@@ -140,7 +136,7 @@ public final class OneToAllRoutes {
     }
 
     /** The vertex from which {@code vertex} is entered at the least cost. */
-    private int entrance(PathSearch swept, int vertex, CostModel model) {
+    private int entrance(OneToAll swept, int vertex, CostModel model) {
         int best = Fabric.NOTHING;
         long least = CostModel.CLOSED;
         into.reset(vertex);
@@ -154,7 +150,7 @@ public final class OneToAllRoutes {
         return best;
     }
 
-    private long costOver(PathSearch swept, int from, int to, CostModel model) {
+    private long costOver(OneToAll swept, int from, int to, CostModel model) {
         long step = model.cost(from, to, into.delayPs(corner));
         boolean possible = swept.cost(from) != CostModel.CLOSED && step != CostModel.CLOSED;
         return possible ? swept.cost(from) + step : CostModel.CLOSED;

@@ -1,10 +1,11 @@
 package padward.route.search;
 
-import java.util.Arrays;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.route.cost.SmallCost;
+
+import java.util.Arrays;
 
 /**
  * Dijkstra's search over a whole pattern fabric, without goal or bound: the loop of {@link
@@ -70,8 +71,8 @@ final class BitParallelDijkstra {
     /**
      * Sweeps from the vertices that the state holds with their costs.
      *
-     * @return how it ended; {@link IntSearch.End#TOO_COSTLY} when a step or a start is too long for
-     *     the ring, and the state must be set up anew
+     * @return how it ended; {@link IntSearch.End#TOO_EXPENSIVE} when a step or a start is too long
+     *     for the ring, and the state must be set up anew
      */
     IntSearch.End run(int[] starts, int[] startCosts, Corner corner, SmallCost model, Progress p) {
         int first = Arrays.stream(startCosts).min().orElse(0);
@@ -79,7 +80,7 @@ final class BitParallelDijkstra {
         boolean longSteps = Arrays.stream(edges.delayPs(corner)).anyMatch(d -> d >= RING);
         int tiles = edges.firstRow.length;
         if (last - first >= RING || longSteps || tiles > Integer.MIN_VALUE >>> localBits) {
-            return IntSearch.End.TOO_COSTLY;
+            return IntSearch.End.TOO_EXPENSIVE;
         }
         state.touchAll();
         System.arraycopy(state.done, 0, reached, 0, reached.length);
@@ -137,7 +138,7 @@ final class BitParallelDijkstra {
                 }
                 current += ahead;
                 if (current >= SmallCost.LARGEST) {
-                    return IntSearch.End.TOO_COSTLY;
+                    return IntSearch.End.TOO_EXPENSIVE;
                 }
                 continue;
             }
@@ -197,7 +198,7 @@ final class BitParallelDijkstra {
                             product *= factors[to];
                         }
                         if (product >= RING) {
-                            return IntSearch.End.TOO_COSTLY;
+                            return IntSearch.End.TOO_EXPENSIVE;
                         }
                         step = (int) product;
                         if (current + step >= known) {

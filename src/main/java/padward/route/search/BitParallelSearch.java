@@ -10,7 +10,7 @@ import padward.route.cost.SmallCost;
  * taken at once: one mask drops the targets that are closed or settled, and only the others are
  * looked at. This is the inner loop of the program; it trades brevity for speed.
  */
-class BitParallelSearch extends IntSearch {
+final class BitParallelSearch extends IntSearch {
     private final BitsetAdjacency edges;
     private final int[] vertexBase;
     private final int[] tileOfBlock;
@@ -22,8 +22,8 @@ class BitParallelSearch extends IntSearch {
     private final BitParallelDijkstra sweep;
     private int[] delayPs;
 
-    BitParallelSearch(PatternFabric fabric) {
-        super(fabric);
+    BitParallelSearch(PatternFabric fabric, SearchListener listener) {
+        super(fabric, listener);
         edges = fabric.maskedEdges();
         vertexBase = edges.vertexBase;
         tileOfBlock = edges.tileOfBlock;
@@ -43,7 +43,7 @@ class BitParallelSearch extends IntSearch {
     @Override
     End sweepAll(int[] starts, int[] startCosts, Progress progress) {
         if (costs.countsStretches()) {
-            return End.TOO_COSTLY;
+            return End.TOO_EXPENSIVE;
         }
         End end = sweep.run(starts, startCosts, corner, costs, progress);
         settled = sweep.settled();
@@ -56,7 +56,8 @@ class BitParallelSearch extends IntSearch {
     }
 
     @Override
-    void expand(int vertex, int sofar) {
+    void expand(int vertex) {
+        int sofar = cost[vertex];
         int tile = tileOfBlock[vertex >>> BitsetAdjacency.BLOCK_BITS];
         while (vertexBase[tile + 1] <= vertex) {
             tile++;

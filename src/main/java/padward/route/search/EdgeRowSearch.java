@@ -4,17 +4,18 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.cost.SmallCost;
 
-/** The quick search over any fabric, edge by edge. */
-class EdgeRowSearch extends IntSearch {
+/** The fast search over any fabric, edge by edge. */
+final class EdgeRowSearch extends IntSearch {
     private final EdgeCursor edges;
 
-    EdgeRowSearch(Fabric fabric) {
-        super(fabric);
+    EdgeRowSearch(Fabric fabric, SearchListener listener) {
+        super(fabric, listener);
         edges = fabric.edgesOut();
     }
 
     @Override
-    void expand(int vertex, int sofar) {
+    void expand(int vertex) {
+        int sofar = state.cost[vertex];
         edges.reset(vertex);
         while (edges.next()) {
             int to = edges.other();

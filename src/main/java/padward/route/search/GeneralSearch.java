@@ -1,35 +1,39 @@
 package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import java.util.Arrays;
-import java.util.BitSet;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
 
+import java.util.Arrays;
+import java.util.BitSet;
+
 /**
- * The search for all cost models, in 64 bits over a heap, edge by edge. Its state takes 16 bytes
- * per vertex.
+ * The search for all cost models, in 64 bits over a heap, edge by edge. Its state takes 12 bytes
+ * per vertex, and more for what was touched.
  *
  * @see PathSearch
  */
-class GeneralSearch {
+final class GeneralSearch extends SearchEngine {
     private static final long UNSEEN = CostModel.CLOSED;
     private static final int POPS_BETWEEN_CHECKS = 1024;
 
-    private final Fabric fabric;
     private final EdgeCursor edges;
     private final long[] costs;
     private final int[] previous;
     private final BitSet settled;
     private final IntArrayList touched = new IntArrayList();
     private final VertexHeap heap = new VertexHeap();
+    private Corner corner = Corner.SLOW;
+    private CostModel model = CostModel.EMPTY_FABRIC;
+    private LowerBound bound = LowerBound.NONE;
 
     /** A search over one fabric, to be used again and again. O(V). */
-    GeneralSearch(Fabric fabric) {
-        this.fabric = fabric;
+    GeneralSearch(Fabric fabric, SearchListener listener) {
+        super(fabric, listener);
         this.edges = fabric.edgesOut();
         this.costs = new long[fabric.vertexCount()];
         this.previous = new int[fabric.vertexCount()];
@@ -42,22 +46,25 @@ class GeneralSearch {
      *
      * @param starts where it may begin
      * @param goal where it ends
-     * @param corner corner whose delays count
-     * @param model what edges cost
-     * @param bound a consistent lower bound towards {@code goal}
+     * @param delays corner whose delays count
+     * @param edgeCosts what edges cost
+     * @param lower a consistent lower bound towards {@code goal}
      * @param progress asked now and then whether to stop
      */
     SearchOutcome run(
             SearchSources starts,
             int goal,
-            Corner corner,
-            CostModel model,
-            LowerBound bound,
+            Corner delays,
+            CostModel edgeCosts,
+            LowerBound lower,
             int mostSettled,
             Progress progress) {
         reset();
+        corner = delays;
+        model = edgeCosts;
+        bound = lower;
         for (int i = 0; i < starts.size(); i++) {
-            reach(starts.vertex(i), Fabric.NOTHING, starts.cost(i), bound);
+            reach(starts.vertex(i), Fabric.NOTHING, starts.cost(i));
         }
         int count = 0;
         while (!heap.isEmpty()) {
@@ -79,18 +86,28 @@ class GeneralSearch {
                     return new SearchOutcome.Cancelled(count);
                 }
             }
-            relax(vertex, corner, model, bound);
+            settle(vertex);
         }
         return new SearchOutcome.Unreachable(count);
     }
 
-    /** After a sweep: the cost of a vertex; {@link CostModel#CLOSED} when it cannot be reached. */
-    final long cost(int vertex) {
+    @Override
+    long cost(int vertex) {
         return costs[vertex];
     }
 
-    /** Offers all targets of a settled vertex their cost over it. */
-    void relax(int vertex, Corner corner, CostModel model, LowerBound bound) {
+    @Override
+    long boundAt(int vertex) {
+        return bound.at(vertex);
+    }
+
+    @Override
+    boolean isClosed(int from, int to, EdgeCursor edge) {
+        return model.cost(from, to, edge.delayPs(corner)) == CostModel.CLOSED;
+    }
+
+    @Override
+    void expand(int vertex) {
         long sofar = costs[vertex];
         edges.reset(vertex);
         while (edges.next()) {
@@ -100,12 +117,12 @@ class GeneralSearch {
             }
             long cost = model.cost(vertex, next, edges.delayPs(corner));
             if (cost != CostModel.CLOSED && sofar + cost < costs[next]) {
-                reach(next, vertex, sofar + cost, bound);
+                reach(next, vertex, sofar + cost);
             }
         }
     }
 
-    private void reach(int vertex, int from, long cost, LowerBound bound) {
+    private void reach(int vertex, int from, long cost) {
         long ahead = bound.at(vertex);
         if (ahead == CostModel.CLOSED) {
             return;
@@ -129,12 +146,20 @@ class GeneralSearch {
         heap.clear();
     }
 
-    /** After a sweep: the way to a vertex that was reached. */
+    @Override
     VertexPath pathTo(int goal) {
         IntArrayList reversed = new IntArrayList();
         for (int v = goal; v != Fabric.NOTHING; v = previous[v]) {
             reversed.add(v);
         }
         return VertexPath.ofReversed(reversed);
+    }
+
+    @Override
+    long bytes() {
+        return 12L * costs.length
+                + settled.size() / Byte.SIZE
+                + 4L * touched.elements().length
+                + heap.bytes();
     }
 }

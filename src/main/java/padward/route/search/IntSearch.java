@@ -3,6 +3,7 @@ package padward.route.search;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -15,7 +16,7 @@ import padward.route.cost.SmallCost;
  * vertex's edges. No predecessors are kept: a way is read backwards from its goal, over edges whose
  * cost is just the difference of their ends'.
  */
-abstract class IntSearch {
+abstract class IntSearch extends SearchEngine {
     /** What a search ended with. */
     enum End {
         FOUND,
@@ -24,12 +25,11 @@ abstract class IntSearch {
         /** As many vertices as were allowed are settled. */
         LIMIT,
         /** Costs grew beyond 31 bits; the general search has to answer. */
-        TOO_COSTLY
+        TOO_EXPENSIVE
     }
 
     private static final int POPS_BETWEEN_CHECKS = 4096;
 
-    final Fabric fabric;
     final SearchState state;
     private final EdgeCursor into;
     private final Int2IntOpenHashMap startCosts = new Int2IntOpenHashMap();
@@ -48,8 +48,8 @@ abstract class IntSearch {
 
     int settled;
 
-    IntSearch(Fabric fabric) {
-        this.fabric = fabric;
+    IntSearch(Fabric fabric, SearchListener listener) {
+        super(fabric, listener);
         this.state = new SearchState(fabric.vertexCount());
         this.into = fabric.edgesIn();
         startCosts.defaultReturnValue(Fabric.NOTHING);
@@ -83,7 +83,7 @@ abstract class IntSearch {
         if (whole && lower == LowerBound.NONE) {
             setStartCosts(starts);
             End end = sweepAll(starts.toVertices(), starts.toIntCosts(), progress);
-            if (end != End.TOO_COSTLY) {
+            if (end != End.TOO_EXPENSIVE) {
                 return end;
             }
             state.begin(small.closed());
@@ -105,10 +105,10 @@ abstract class IntSearch {
      * A whole sweep in a way of the subclass's own, which finds the starts' costs set and counts
      * what it settles.
      *
-     * @return {@link End#TOO_COSTLY} when there is none for these costs
+     * @return {@link End#TOO_EXPENSIVE} when there is none for these costs
      */
     End sweepAll(int[] starts, int[] startCosts, Progress progress) {
-        return End.TOO_COSTLY;
+        return End.TOO_EXPENSIVE;
     }
 
     private void setStartCosts(SearchSources starts) {
@@ -177,7 +177,7 @@ abstract class IntSearch {
             }
             settled++;
             if (vertex == goal) {
-                return state.cost[goal] >= SmallCost.LARGEST ? End.TOO_COSTLY : End.FOUND;
+                return state.cost[goal] >= SmallCost.LARGEST ? End.TOO_EXPENSIVE : End.FOUND;
             }
             if (settled >= mostSettled) {
                 return End.LIMIT;
@@ -190,10 +190,10 @@ abstract class IntSearch {
                 }
             }
             if (state.cost[vertex] >= SmallCost.LARGEST) {
-                return End.TOO_COSTLY;
+                return End.TOO_EXPENSIVE;
             }
             state.setDone(vertex);
-            expand(vertex, state.cost[vertex]);
+            settle(vertex);
         }
         return End.UNREACHABLE;
     }
@@ -201,8 +201,15 @@ abstract class IntSearch {
     /** Called before each run, when all that it depends on has been set. */
     void prepare() {}
 
-    /** Offers all targets of a settled vertex their cost over it. */
-    abstract void expand(int vertex, int cost);
+    @Override
+    final boolean isClosed(int from, int to, EdgeCursor edge) {
+        return costs.closed().get(to);
+    }
+
+    @Override
+    final long boundAt(int vertex) {
+        return costs.wide(ahead(vertex));
+    }
 
     /** Gives a vertex a lower cost than it has, unless its bound says that no way leads on. */
     final void improve(int vertex, int cost, int ahead) {
@@ -220,22 +227,23 @@ abstract class IntSearch {
         return settled;
     }
 
-    /** Bytes that the search holds for its state. */
+    @Override
     long bytes() {
         return state.bytes();
     }
 
-    /** The least cost of a vertex that a search settled, in the model's numbers. */
+    @Override
     final long cost(int vertex) {
         int cost = state.cost[vertex];
         return cost == SearchState.UNSEEN ? CostModel.CLOSED : costs.wide(cost);
     }
 
     /**
-     * The way to a vertex that the last search settled. Walks back over tight edges: every vertex
+     * The route to a vertex that the last search settled. Walks back over tight edges: every vertex
      * with a cost got it over such an edge from a settled one. Where edges without delay form
      * circles the walk may have to turn back, so it remembers where it was.
      */
+    @Override
     final VertexPath pathTo(int goal) {
         IntArrayList route = new IntArrayList(new int[] {goal});
         IntOpenHashSet left = new IntOpenHashSet(new int[] {goal});

@@ -1,6 +1,6 @@
 package padward.route.search;
 
-import java.util.Optional;
+import padward.base.Lazy;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -8,57 +8,67 @@ import padward.fabric.pattern.PatternFabric;
 import padward.route.cost.CostModel;
 import padward.route.cost.SmallCostModel;
 
+import java.util.concurrent.CancellationException;
+
 /**
- * A* from several starts to one goal (Hart, Nilsson, Raphael 1968); with {@link LowerBound#NONE} it
- * is Dijkstra's search (Numer. Math. 1, 1959, 269-271). Ties go to the vertex that has come
+ * A* from several sources to one goal (Hart, Nilsson, Raphael 1968); with {@link LowerBound#NONE}
+ * it is Dijkstra's search (Numer. Math. 1, 1959, 269-271). Ties go to the vertex that has come
  * farther, which is nearer to the goal.
  *
- * <p>The goal's way is final when the goal is taken from the queue, not when it is first seen: the
- * bound being consistent, nothing that is still queued can lead there at less.
+ * <p>The route to the goal is final when the goal is taken from the queue, not when it is first
+ * seen: the bound being consistent, nothing that is still queued can lead there at less.
  *
- * <p>Three engines stand behind it, chosen by what is asked: one over the masked edges of a pattern
- * fabric, one over the rows of any other, both in small whole numbers; and a general one, made when
- * first needed, for cost models of the caller's own and for costs that do not fit.
+ * <p>Three engines stand behind it: a bit-parallel one for pattern fabrics and one over the edge
+ * rows of any other fabric, both in costs of 31 bits over a bucket queue; and a general one, made
+ * when first needed, for {@link padward.route.cost.CustomCost} and for costs that do not fit into
+ * 31 bits.
  *
- * <p>The quick ones take 4.5 bytes per vertex, and up to 0.3 for what was touched, and 8 per queued
- * entry; what is kept between runs is reset in O(touched). One object belongs to one thread.
+ * <p>The fast ones take 4.5 bytes per vertex, and up to 0.3 for what was touched, and 8 per queued
+ * entry; what is kept between runs is reset in O(touched). One object belongs to one thread. Each
+ * run overwrites the state of the one before: see {@link OneToAll}.
  */
 public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
 
     private final Fabric fabric;
-    private final IntSearch quick;
-    private final Optional<SearchListener> watcher;
-    private GeneralSearch general;
-    private boolean lastWasGeneral;
+    private final IntSearch fast;
+    private final SearchListener listener;
+    private final Lazy<GeneralSearch> general;
+
+    /** The engine that answered the last run. */
+    private SearchEngine answering;
+
+    private long runs;
 
     /** A search over one fabric, to be used again and again. O(V). */
     public PathSearch(Fabric fabric) {
-        this.fabric = fabric;
-        this.watcher = Optional.empty();
-        this.quick =
-                fabric instanceof PatternFabric pattern
-                        ? new BitParallelSearch(pattern)
-                        : new EdgeRowSearch(fabric);
+        this(fabric, SearchListener.NONE);
     }
 
     /**
-     * The same search, watched: its ways and counts are the very same, it only takes longer. Whole
-     * sweeps are not told.
+     * The same search with a listener: its routes and counts are the very same, it only takes
+     * longer. Of a whole sweep over a pattern fabric, only begin and end are reported.
      */
-    public PathSearch(Fabric fabric, SearchListener watcher) {
+    public PathSearch(Fabric fabric, SearchListener listener) {
         this.fabric = fabric;
-        this.watcher = Optional.of(watcher);
-        this.quick =
+        this.listener = listener;
+        this.fast =
                 fabric instanceof PatternFabric pattern
-                        ? new ListenedBitParallelSearch(pattern, watcher)
-                        : new ListenedEdgeRowSearch(fabric, watcher);
+                        ? new BitParallelSearch(pattern, listener)
+                        : new EdgeRowSearch(fabric, listener);
+        this.general = new Lazy<>(() -> new GeneralSearch(fabric, listener));
+        this.answering = fast;
+    }
+
+    /** The fabric. */
+    public Fabric fabric() {
+        return fabric;
     }
 
     /**
-     * The cheapest way.
+     * The cheapest route.
      *
-     * @param starts where it may begin
+     * @param sources where it may begin
      * @param goal where it ends
      * @param corner corner whose delays count
      * @param model what edges cost
@@ -66,90 +76,82 @@ public final class PathSearch {
      * @param progress asked now and then whether to stop
      */
     public SearchOutcome run(
-            SearchSources starts,
+            SearchSources sources,
             int goal,
             Corner corner,
             CostModel model,
             LowerBound bound,
             Progress progress) {
-        return run(starts, goal, corner, model, bound, NO_LIMIT, progress);
+        return run(sources, goal, corner, model, bound, NO_LIMIT, progress);
     }
 
     /**
-     * The cheapest way, if it is found before so many vertices are settled; otherwise {@link
+     * The cheapest route, if it is found before so many vertices are settled; otherwise {@link
      * SearchOutcome.Cancelled}.
      */
     public SearchOutcome run(
-            SearchSources starts,
+            SearchSources sources,
             int goal,
             Corner corner,
             CostModel model,
             LowerBound bound,
             int mostSettled,
             Progress progress) {
-        if (model instanceof SmallCostModel known && quick.canAnswer(known.small(), starts)) {
-            watcher.ifPresent(w -> w.begun(starts, goal, bound));
+        runs++;
+        if (model instanceof SmallCostModel known && fast.canAnswer(known.small(), sources)) {
+            answering = fast;
+            listener.begun(sources, goal, bound);
             IntSearch.End end =
-                    quick.run(starts, goal, corner, known.small(), bound, mostSettled, progress);
-            if (end != IntSearch.End.TOO_COSTLY) {
-                lastWasGeneral = false;
-                return told(
+                    fast.run(sources, goal, corner, known.small(), bound, mostSettled, progress);
+            if (end != IntSearch.End.TOO_EXPENSIVE) {
+                return reported(
                         switch (end) {
                             case FOUND ->
                                     new SearchOutcome.Found(
-                                            quick.pathTo(goal), quick.cost(goal), quick.settled());
-                            case UNREACHABLE -> new SearchOutcome.Unreachable(quick.settled());
-                            default -> new SearchOutcome.Cancelled(quick.settled());
+                                            fast.pathTo(goal), fast.cost(goal), fast.settled());
+                            case UNREACHABLE -> new SearchOutcome.Unreachable(fast.settled());
+                            default -> new SearchOutcome.Cancelled(fast.settled());
                         });
             }
         }
-        if (general == null) {
-            general =
-                    watcher.isPresent()
-                            ? new ListenedGeneralSearch(fabric, watcher.get())
-                            : new GeneralSearch(fabric);
-        }
-        lastWasGeneral = true;
-        watcher.ifPresent(w -> w.begun(starts, goal, bound));
-        return told(general.run(starts, goal, corner, model, bound, mostSettled, progress));
+        answering = general.get();
+        listener.begun(sources, goal, bound);
+        return reported(
+                general.get().run(sources, goal, corner, model, bound, mostSettled, progress));
     }
 
-    /** Tells the end of a run; of the goal, which is settled last, nothing was told so far. */
-    private SearchOutcome told(SearchOutcome outcome) {
-        watcher.ifPresent(
-                w -> {
-                    if (outcome instanceof SearchOutcome.Found found) {
-                        w.settled(found.path().last(), found.cost());
-                    }
-                    w.ended(outcome);
-                });
+    /** Reports the end of a run, and first the goal, which no engine expands. */
+    private SearchOutcome reported(SearchOutcome outcome) {
+        if (outcome instanceof SearchOutcome.Found found) {
+            listener.settled(found.path().last(), found.cost());
+        }
+        listener.ended(outcome);
         return outcome;
     }
 
     /**
-     * The cheapest ways to every vertex that can be reached; {@link #cost} and {@link #pathTo} tell
-     * them until the next run.
+     * The cheapest routes to every vertex that can be reached. The result can be read until the
+     * next run of this search.
      *
-     * @return false when {@code progress} cancelled
+     * @throws CancellationException when {@code progress} says so
      */
-    public boolean sweep(SearchSources starts, Corner corner, CostModel model, Progress progress) {
+    public OneToAll sweep(
+            SearchSources sources, Corner corner, CostModel model, Progress progress) {
         SearchOutcome outcome =
-                run(starts, Fabric.NOTHING, corner, model, LowerBound.NONE, progress);
-        return !(outcome instanceof SearchOutcome.Cancelled);
+                run(sources, Fabric.NOTHING, corner, model, LowerBound.NONE, progress);
+        if (outcome instanceof SearchOutcome.Cancelled) {
+            throw new CancellationException("stopped on request");
+        }
+        return new OneToAll(this, answering, runs);
     }
 
-    /** After a sweep: the cost of a vertex; {@link CostModel#CLOSED} when it cannot be reached. */
-    public long cost(int vertex) {
-        return lastWasGeneral ? general.cost(vertex) : quick.cost(vertex);
+    /** How many runs were begun. */
+    long runs() {
+        return runs;
     }
 
-    /** After a sweep: the way to a vertex that was reached. */
-    public VertexPath pathTo(int goal) {
-        return lastWasGeneral ? general.pathTo(goal) : quick.pathTo(goal);
-    }
-
-    /** Bytes that the search's state holds now, its queue included. */
+    /** Bytes that the search's state takes now, its queue included. */
     public long stateBytes() {
-        return quick.bytes();
+        return fast.bytes();
     }
 }

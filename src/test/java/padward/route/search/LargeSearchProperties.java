@@ -1,14 +1,13 @@
 package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.BitSet;
-import java.util.List;
-import java.util.Random;
 import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -24,6 +23,11 @@ import padward.route.cost.ObstacleCost;
 import padward.route.jgrapht.FabricGraph;
 import padward.route.jgrapht.ReferenceSearch;
 import padward.synth.FabricMaker;
+
+import java.util.BitSet;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
 
 /** The quick searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
 class LargeSearchProperties {
@@ -58,7 +62,7 @@ class LargeSearchProperties {
             SearchSources starts = SearchSources.at(source);
             FabricGraph graph = new FabricGraph(fabric, corner, model, starts);
             var expected = new IntVertexDijkstraShortestPath<>(graph).getPaths(graph.origin());
-            sweep.sweep(starts, corner, model, Progress.NONE);
+            OneToAll all = sweep.sweep(starts, corner, model, Progress.NONE);
             for (int g = 0; g < GOALS; g++) {
                 Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
                 int goal = pad.vertex();
@@ -68,10 +72,10 @@ class LargeSearchProperties {
                                 search, fabric, starts, goal, corner, model, Progress.NONE);
                 if (Double.isInfinite(weight)) {
                     assertThat(found).isInstanceOf(SearchOutcome.Unreachable.class);
-                    assertThat(sweep.cost(goal)).isEqualTo(CostModel.CLOSED);
+                    assertThat(all.cost(goal)).isEqualTo(CostModel.CLOSED);
                 } else {
                     assertThat(((SearchOutcome.Found) found).cost()).isEqualTo((long) weight);
-                    assertThat(sweep.cost(goal)).isEqualTo((long) weight);
+                    assertThat(all.cost(goal)).isEqualTo((long) weight);
                 }
             }
         }
@@ -169,7 +173,8 @@ class LargeSearchProperties {
                                 ReferenceSearch.runGuided(
                                         fabric, starts, goal, slow, free, bound, over)))
                 .allMatch(outcome -> outcome instanceof SearchOutcome.Cancelled);
-        assertThat(search.sweep(starts, slow, free, over)).isFalse();
+        assertThatThrownBy(() -> search.sweep(starts, slow, free, over))
+                .isInstanceOf(CancellationException.class);
     }
 
     @Test
