@@ -16,10 +16,11 @@ import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.PatternWriter;
+import padward.route.bound.DistanceRate;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
+import padward.route.bound.LowerBoundTable;
 import padward.route.cost.CostModel;
-import padward.route.search.DistanceRate;
-import padward.route.search.LowerBound;
-import padward.route.search.LowerBoundTable;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
@@ -113,7 +114,8 @@ public final class Floors {
         double graphBytes = (double) fabric.graphBytes() / fabric.vertexCount();
         begin = nowMs();
         LowerBoundTable table =
-                LowerBoundTable.of(fabric, Terrain.CORNER, LowerBoundTable.Goals.PADS)
+                FabricIndex.of(fabric)
+                        .table(Terrain.CORNER, LowerBoundTable.Goals.PADS, Progress.NONE)
                         .orElseThrow();
         double tableMs = nowMs() - begin;
         System.out.printf(
@@ -198,7 +200,7 @@ public final class Floors {
                         + " vertex%n",
                 title, sweep, sweep / scanMs, stateBytes);
         promise(title + "search state, bytes a vertex", stateBytes, 8, false);
-        DistanceRate rate = DistanceRate.of(fabric, Terrain.CORNER);
+        DistanceRate rate = FabricIndex.of(fabric).distanceRate(Terrain.CORNER, Progress.NONE);
         double[] tableMs = askAll(terrain, search, far, p -> table.towards(fabric, p.to()));
         double[] nearMs = askAll(terrain, search, near, p -> table.towards(fabric, p.to()));
         // Slow on a large fabric, and nothing is promised of it: a few questions tell enough.

@@ -87,6 +87,9 @@ public interface Fabric {
         return columns() * rows();
     }
 
+    /** What other packages calculate from this fabric and keep with it. */
+    DerivedData derived();
+
     /** The pad at a vertex, or null-free {@link java.util.Optional}. O(log pads). */
     default Optional<Pad> findPadAt(int vertex) {
         List<Pad> all = pads();

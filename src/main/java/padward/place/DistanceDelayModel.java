@@ -2,21 +2,23 @@ package padward.place;
 
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
-import java.util.BitSet;
-import java.util.Random;
-import java.util.concurrent.CancellationException;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
+import padward.route.bound.LowerBound;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+
+import java.util.BitSet;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
 
 /**
  * What a connection takes by its distance, before it is routed: a straight line through the

@@ -3,16 +3,7 @@ package padward.unblock;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
+
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.design.Design;
@@ -26,8 +17,9 @@ import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
+import padward.route.search.CheckedRouteFinder;
 import padward.route.search.PathSearch;
-import padward.route.search.RouteFinder;
+import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.timing.EdgeFinder;
@@ -44,6 +36,17 @@ import padward.unblock.why.MinimumColorSearch;
 import padward.unblock.why.MinimumVertexCut;
 import padward.unblock.why.SearchLimits;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+
 /** Explains one blocked question. One object belongs to one question and one thread. */
 public final class Explainer {
     /** Sets weighed up for each clearance that is told. */
@@ -56,7 +59,7 @@ public final class Explainer {
     private final SearchSources starts;
     private final Pad pad;
     private final VertexPath known;
-    private final RouteFinder finder;
+    private final CheckedRouteFinder finder;
     private final SearchLimits limits;
     private final int enableOccupant;
     private final ReleaseRules rules;
@@ -90,7 +93,7 @@ public final class Explainer {
         this.occupancy = design.occupancy();
         this.starts = starts;
         this.pad = pad;
-        this.finder = new RouteFinder(search, fabric, corner, progress);
+        this.finder = new CheckedRouteFinder(new PerimeterSearch(search), corner, progress);
         this.limits = limits;
         this.enableOccupant = context.enableOccupant(pad);
         this.rules = new ReleaseRules(context, enableOccupant);

@@ -2,15 +2,9 @@ package padward.change;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+
 import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
@@ -21,12 +15,20 @@ import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.format.design.Digest;
+import padward.route.bound.LowerBound;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.timing.TreeDelays;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
 
 /**
  * Random sequences of trials, keeps, undos (of the last and in any order) and redos on random

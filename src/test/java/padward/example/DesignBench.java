@@ -1,9 +1,5 @@
 package padward.example;
 
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Map;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -16,11 +12,16 @@ import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.route.bound.LowerBound;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
 
 /**
  * Builds small designs for tests by hand: cells are placed where told, nets routed one after the

@@ -1,10 +1,5 @@
 package padward.example;
 
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Random;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -19,11 +14,17 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+import padward.route.bound.LowerBound;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
 
 /** Makes small random designs for property tests: random cells, random nets, random detours. */
 public final class RandomDesigns {

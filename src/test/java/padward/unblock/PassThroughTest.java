@@ -2,10 +2,8 @@ package padward.unblock;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
+
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.WhatIf;
@@ -25,7 +23,7 @@ import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.explicit.ExplicitBuilder;
-import padward.route.search.LowerBound;
+import padward.route.bound.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
@@ -33,6 +31,10 @@ import padward.unblock.move.Consequence;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * A cell that uses one half of its site can let a signal through the other half. Invented fabric.

@@ -4,19 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Random;
-import java.util.Set;
+
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.WhatIf;
@@ -32,10 +24,10 @@ import padward.fabric.Pad;
 import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
@@ -49,6 +41,17 @@ import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoints;
 import padward.unblock.why.SearchLimits;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
 
 /**
  * Explanations against brute force over all subsets of occupants, on small random fabrics with

@@ -1,12 +1,5 @@
 package padward.unblock;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -24,12 +17,20 @@ import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.explicit.ExplicitBuilder;
-import padward.route.search.LowerBound;
+import padward.route.bound.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.why.SearchLimits;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * A textbook graph as a fabric with a design: vertices are wires, some of them held by nets. Each

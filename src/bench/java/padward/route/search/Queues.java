@@ -1,5 +1,8 @@
 package padward.route.search;
 
+import padward.route.queue.BucketQueue;
+import padward.route.queue.VertexHeap;
+
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.Locale;

@@ -2,20 +2,15 @@ package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.Function;
+
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.cost.CostModel;
 import padward.route.jgrapht.ReferenceSearch;
-import padward.route.search.AlternatingSearch;
 import padward.route.search.Engine;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
+import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
@@ -27,6 +22,12 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoint;
 import padward.unblock.why.SearchLimits;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 
 /**
  * Answers questions about one net. Two searches at the most: over what is free; then, if that
@@ -48,23 +49,9 @@ public final class Asker {
 
     private RouteSearch routesOf(Engine engine) {
         return switch (engine) {
-            case OWN ->
-                    (starts, goal, corner, model, progress) ->
-                            AlternatingSearch.run(
-                                    search, fabric, starts, goal, corner, model, progress);
-            case REFERENCE ->
-                    (starts, goal, corner, model, progress) ->
-                            ReferenceSearch.run(fabric, starts, goal, corner, model, progress);
-            case REFERENCE_GUIDED ->
-                    (starts, goal, corner, model, progress) ->
-                            ReferenceSearch.runGuided(
-                                    fabric,
-                                    starts,
-                                    goal,
-                                    corner,
-                                    model,
-                                    LowerBound.best(fabric, goal, corner),
-                                    progress);
+            case OWN -> new PerimeterSearch(search)::find;
+            case REFERENCE -> ReferenceSearch.dijkstra(fabric)::find;
+            case REFERENCE_GUIDED -> ReferenceSearch.aStar(fabric)::find;
         };
     }
 

@@ -1,23 +1,24 @@
 package padward.breakout.ask;
 
-import java.util.HashSet;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.unblock.release.PortBranch;
 import padward.unblock.release.QuestionContext;
+
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 
 /**
  * A clock on its way to a pad: forwarded over the kinds of wire that it runs on anyhow, through the

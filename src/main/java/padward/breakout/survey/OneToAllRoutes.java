@@ -8,9 +8,10 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.AlternatingSearch;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
+import padward.route.search.PerimeterSearch;
+import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
@@ -36,7 +37,7 @@ public final class OneToAllRoutes {
     private final Fabric fabric;
     private final Corner corner;
     private final OneToAll free;
-    private final PathSearch local;
+    private final RouteFinder local;
     private final EdgeCursor into;
     private final Question swept;
     private Optional<OneToAll> priced = Optional.empty();
@@ -45,7 +46,7 @@ public final class OneToAllRoutes {
         this.swept = question;
         this.fabric = question.design().fabric();
         this.corner = question.corner();
-        this.local = new PathSearch(fabric);
+        this.local = new PerimeterSearch(new PathSearch(fabric));
         this.into = fabric.edgesIn();
         this.free = sweep(situation().overFree(), progress);
     }
@@ -113,8 +114,7 @@ public final class OneToAllRoutes {
                 new SearchSources(
                         entries.stream().mapToInt(Integer::intValue).toArray(),
                         costs.stream().mapToLong(Long::longValue).toArray());
-        SearchOutcome outcome =
-                AlternatingSearch.run(local, fabric, starts, goal, corner, model, progress);
+        SearchOutcome outcome = local.find(starts, goal, corner, model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");
         }

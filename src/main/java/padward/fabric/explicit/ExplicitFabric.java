@@ -1,12 +1,14 @@
 package padward.fabric.explicit;
 
-import java.util.List;
+import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+
+import java.util.List;
 
 /**
  * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
@@ -17,6 +19,7 @@ import padward.fabric.VertexKind;
  * each direction. Names come besides. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
+    private final DerivedData derived = new DerivedData();
     private final FabricInfo info;
     private final int columns;
     private final int rows;
@@ -181,6 +184,11 @@ public final class ExplicitFabric implements Fabric {
     @Override
     public int firstSite(int tile) {
         return sites.first(tile);
+    }
+
+    @Override
+    public DerivedData derived() {
+        return derived;
     }
 
     @Override

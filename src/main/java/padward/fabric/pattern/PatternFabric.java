@@ -1,19 +1,21 @@
 package padward.fabric.pattern;
 
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
+import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A fabric that exists as its pattern only: names, edges and sites are worked out from the tile's
@@ -24,6 +26,7 @@ public final class PatternFabric implements Fabric {
     private static final Pattern NAME = Pattern.compile("x(\\d{1,6})y(\\d{1,6})/(.+)");
     private static final Pattern INDEXED = Pattern.compile("(.+)\\[(\\d{1,9})]");
 
+    private final DerivedData derived = new DerivedData();
     private final PatternSpec spec;
     private final TileGrid grid;
     private final TileTemplates out;
@@ -329,6 +332,11 @@ public final class PatternFabric implements Fabric {
     @Override
     public int firstSite(int tile) {
         return grid.siteBase[tile];
+    }
+
+    @Override
+    public DerivedData derived() {
+        return derived;
     }
 
     @Override

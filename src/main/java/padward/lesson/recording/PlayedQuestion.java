@@ -1,19 +1,22 @@
 package padward.lesson.recording;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.RouteSearch;
 import padward.fabric.Fabric;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
 import padward.route.cost.ObstacleCost;
-import padward.route.search.AlternatingSearch;
-import padward.route.search.LowerBound;
 import padward.route.search.PathSearch;
+import padward.route.search.PerimeterSearch;
+import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A question answered while its searches were recorded.
@@ -55,6 +58,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
         Fabric fabric = question.design().fabric();
         Recorder recorder = new Recorder(maxSteps);
         PathSearch search = new PathSearch(fabric, recorder);
+        RouteFinder perimeter = new PerimeterSearch(search);
         List<Part> parts = new ArrayList<>();
         RouteSearch recorded =
                 (starts, goal, corner, model, work) -> {
@@ -66,14 +70,13 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
                                                 goal,
                                                 corner,
                                                 model,
-                                                LowerBound.best(fabric, goal, corner),
+                                                FabricIndex.of(fabric)
+                                                        .bestBound(goal, corner, work),
                                                 work);
                                 case DIJKSTRA ->
                                         search.run(
                                                 starts, goal, corner, model, LowerBound.NONE, work);
-                                case AS_ASKED ->
-                                        AlternatingSearch.run(
-                                                search, fabric, starts, goal, corner, model, work);
+                                case AS_ASKED -> perimeter.find(starts, goal, corner, model, work);
                             };
                     parts.add(new Part(model instanceof ObstacleCost, recorder.take(outcome)));
                     return outcome;

@@ -2,9 +2,10 @@ package padward.lesson.recording;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+
 import padward.fabric.Fabric;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
-import padward.route.search.LowerBound;
 import padward.route.search.SearchListener;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;

@@ -1,19 +1,24 @@
 package padward.route.jgrapht;
 
-import java.util.Set;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.interfaces.AStarAdmissibleHeuristic;
 import org.jgrapht.alg.interfaces.ShortestPathAlgorithm;
 import org.jgrapht.alg.shortestpath.AStarShortestPath;
 import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
-import padward.route.search.LowerBound;
+import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
+
+import java.util.Set;
+import java.util.concurrent.CancellationException;
 
 /**
  * The same search by JGraphT's algorithms: slower, independent of ours, and so its judge. Costs are
@@ -25,6 +30,25 @@ public final class ReferenceSearch {
     private static final double SHUT_OFF = 0x1p52;
 
     private ReferenceSearch() {}
+
+    /** JGraphT's Dijkstra on a fabric. */
+    public static RouteFinder dijkstra(Fabric fabric) {
+        return (sources, goal, corner, model, progress) ->
+                run(fabric, sources, goal, corner, model, progress);
+    }
+
+    /** JGraphT's A* on a fabric, with the best lower bound that the project knows. */
+    public static RouteFinder aStar(Fabric fabric) {
+        return (sources, goal, corner, model, progress) -> {
+            LowerBound bound;
+            try {
+                bound = FabricIndex.of(fabric).bestBound(goal, corner, progress);
+            } catch (CancellationException stopped) {
+                return new SearchOutcome.Cancelled(0);
+            }
+            return runGuided(fabric, sources, goal, corner, model, bound, progress);
+        };
+    }
 
     /**
      * The cheapest way by Dijkstra's search, as {@link padward.route.search.PathSearch#run} finds

@@ -4,6 +4,21 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+
+import padward.base.Progress;
+import padward.design.RouteTree;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.bound.DistanceRate;
+import padward.route.bound.FabricIndex;
+import padward.route.cost.BlockedVertices;
+import padward.route.cost.CongestionCost;
+import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -11,19 +26,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
-import padward.base.Progress;
-import padward.design.RouteTree;
-import padward.fabric.Corner;
-import padward.fabric.Fabric;
-import padward.route.cost.BlockedVertices;
-import padward.route.cost.CongestionCost;
-import padward.route.cost.CostModel;
-import padward.route.cost.CustomCost;
-import padward.route.search.DistanceRate;
-import padward.route.search.LowerBound;
-import padward.route.search.PathSearch;
-import padward.route.search.SearchOutcome;
-import padward.route.search.SearchSources;
 
 /**
  * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a
@@ -56,7 +58,11 @@ public final class NegotiatedRouter {
 
     private final int[] times;
 
-    private final int historyStep;
+    private final FabricIndex index;
+
+    /** What one more user adds to h: the delay of a tile. Set when the routing begins. */
+    private int historyStep = 1;
+
     private final Optional<Consumer<RoutingRound>> watcher;
     private double presentFactor;
 
@@ -78,14 +84,13 @@ public final class NegotiatedRouter {
         this.watcher = watcher;
         this.fabric = fabric;
         this.closed = closed;
-        DistanceRate rate = DistanceRate.of(fabric, Corner.SLOW);
+        this.index = FabricIndex.of(fabric);
         this.search = new PathSearch(fabric);
         this.users = new short[fabric.vertexCount()];
         this.history = new int[fabric.vertexCount()];
         this.pricePs = new int[fabric.vertexCount()];
         this.times = new int[fabric.vertexCount()];
         Arrays.fill(times, 1);
-        this.historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
     }
 
     /**
@@ -98,6 +103,8 @@ public final class NegotiatedRouter {
     public List<Optional<RouteTree>> route(List<RouteJob> jobs, int rounds, Progress progress) {
         List<Optional<RouteTree>> trees = new ArrayList<>();
         jobs.forEach(j -> trees.add(Optional.empty()));
+        DistanceRate rate = index.distanceRate(Corner.SLOW, progress);
+        historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
         presentFactor = PRESENT_FACTOR_START;
         for (int round = 0; round < rounds; round++) {
             List<Integer> routed = new ArrayList<>();
@@ -189,7 +196,7 @@ public final class NegotiatedRouter {
                             goal,
                             Corner.SLOW,
                             costs(goal),
-                            LowerBound.best(fabric, goal, Corner.SLOW),
+                            index.bestBound(goal, Corner.SLOW, progress),
                             progress);
             if (outcome instanceof SearchOutcome.Cancelled) {
                 throw new CancellationException("stopped on request");

@@ -3,6 +3,7 @@ package padward.route.search;
 import padward.base.Progress;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
+import padward.route.bound.LowerBoundTable;
 import padward.route.cost.SmallCost;
 
 /**
@@ -65,6 +66,7 @@ final class BitParallelSearch extends IntSearch {
         int span = groupSpan[firstRow[tile] + vertex - vertexBase[tile]];
         int group = span >>> BitsetAdjacency.SPAN_BITS;
         int end = group + (span & BitsetAdjacency.SPAN_MASK);
+        boolean guided = table != LowerBoundTable.Aim.NONE;
         boolean plain = costs.isDelayOnly();
         for (; group < end; group++) {
             long where = groups[2 * group + 1];
@@ -75,7 +77,7 @@ final class BitParallelSearch extends IntSearch {
                 continue;
             }
             int delay = delayPs[group];
-            int cell = aim == null ? 0 : aim.cell(toTile);
+            int cell = guided ? table.cell(toTile) : 0;
             int place = firstRow[toTile] + BitsetAdjacency.local(where);
             do {
                 int bit = Long.numberOfTrailingZeros(open);
@@ -97,10 +99,12 @@ final class BitParallelSearch extends IntSearch {
     }
 
     private int ahead(int to, int place, int cell) {
-        if (aim == null) {
+        if (table == LowerBoundTable.Aim.NONE) {
             return ahead(to);
         }
-        int delay = aim.at(place, cell);
-        return delay == SmallCost.CLOSED || floor == null ? delay : delay + stretchesAhead(to);
+        int delay = table.at(place, cell);
+        return delay == SmallCost.CLOSED || perimeter == PerimeterBound.NONE
+                ? delay
+                : delay + stretchesAhead(to);
     }
 }

@@ -6,7 +6,9 @@ import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
+import padward.route.queue.VertexHeap;
 
 import java.util.Arrays;
 import java.util.BitSet;

@@ -8,8 +8,14 @@ import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
+import padward.route.bound.LowerBoundTable;
 import padward.route.cost.CostModel;
 import padward.route.cost.SmallCost;
+import padward.route.queue.BucketQueue;
+
+import java.util.concurrent.CancellationException;
 
 /**
  * A* and Dijkstra's search in costs of 31 bits over a bucket queue. Subclasses know how to get at a
@@ -37,14 +43,14 @@ abstract class IntSearch extends SearchEngine {
     SmallCost costs;
     Corner corner;
 
-    /** The bound on delay when it is a table, else null. */
-    LowerBoundTable.Aim aim;
+    /** The bound on delay when it is a table, else {@link LowerBoundTable.Aim#NONE}. */
+    LowerBoundTable.Aim table = LowerBoundTable.Aim.NONE;
 
-    /** The bound on delay when it is not a table, else null. */
-    LowerBound bound;
+    /** The bound on delay when it is not a table, else {@link LowerBound#NONE}. */
+    private LowerBound bound = LowerBound.NONE;
 
-    /** The bound on stretches, or null. */
-    BackwardBound floor;
+    /** The bound on stretches, or {@link PerimeterBound#NONE}. */
+    PerimeterBound perimeter = PerimeterBound.NONE;
 
     int settled;
 
@@ -55,15 +61,19 @@ abstract class IntSearch extends SearchEngine {
         startCosts.defaultReturnValue(Fabric.NOTHING);
     }
 
-    /** Whether this search can take on a question. */
-    boolean canAnswer(SmallCost small, SearchSources starts) {
+    /**
+     * Whether this search can take on a question.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    boolean canAnswer(SmallCost small, SearchSources starts, Progress progress) {
         for (int i = 0; i < starts.size(); i++) {
             if (!small.fits(starts.cost(i))) {
                 return false;
             }
         }
         return !small.countsStretches()
-                || WireGroups.of(fabric).longestPs() <= SmallCost.STRETCH / 512;
+                || FabricIndex.of(fabric).longestEdgePs(progress) <= SmallCost.STRETCH / 512;
     }
 
     End run(
@@ -95,10 +105,10 @@ abstract class IntSearch extends SearchEngine {
     }
 
     private void setBound(LowerBound lower) {
-        floor = lower instanceof BackwardBound f ? f : null;
-        LowerBound delay = floor == null ? lower : floor.delay();
-        aim = delay instanceof LowerBoundTable.Aim a ? a : null;
-        bound = aim == null && delay != LowerBound.NONE ? delay : null;
+        perimeter = lower instanceof PerimeterBound p ? p : PerimeterBound.NONE;
+        LowerBound delay = perimeter == PerimeterBound.NONE ? lower : perimeter.delay();
+        table = delay instanceof LowerBoundTable.Aim aim ? aim : LowerBoundTable.Aim.NONE;
+        bound = table == LowerBoundTable.Aim.NONE ? delay : LowerBound.NONE;
     }
 
     /**
@@ -145,23 +155,23 @@ abstract class IntSearch extends SearchEngine {
 
     /** The lower bound at a vertex in small numbers, {@link SmallCost#CLOSED} for no way. */
     final int ahead(int vertex) {
-        int result = 0;
-        if (aim != null || bound != null) {
-            long delay = aim != null ? aim.at(vertex) : bound.at(vertex);
-            if (delay > SmallCost.LARGEST) {
-                return SmallCost.CLOSED;
-            }
-            result = (int) delay;
+        long delay = 0;
+        if (table != LowerBoundTable.Aim.NONE) {
+            delay = table.at(vertex);
+        } else if (bound != LowerBound.NONE) {
+            delay = bound.at(vertex);
         }
-        if (floor != null) {
-            result += stretchesAhead(vertex);
+        if (delay > SmallCost.LARGEST) {
+            return SmallCost.CLOSED;
         }
-        return result;
+        return perimeter == PerimeterBound.NONE
+                ? (int) delay
+                : (int) delay + stretchesAhead(vertex);
     }
 
     /** The bound on stretches, in small numbers; cut off where the quick searches end anyway. */
     final int stretchesAhead(int vertex) {
-        return Math.min(floor.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
+        return Math.min(perimeter.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
     }
 
     private End loop(int goal, int mostSettled, Progress progress) {

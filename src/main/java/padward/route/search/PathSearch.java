@@ -5,6 +5,7 @@ import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.pattern.PatternFabric;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.SmallCostModel;
 
@@ -98,7 +99,15 @@ public final class PathSearch {
             int mostSettled,
             Progress progress) {
         runs++;
-        if (model instanceof SmallCostModel known && fast.canAnswer(known.small(), sources)) {
+        boolean isFast;
+        try {
+            isFast =
+                    model instanceof SmallCostModel known
+                            && fast.canAnswer(known.small(), sources, progress);
+        } catch (CancellationException stopped) {
+            return new SearchOutcome.Cancelled(0);
+        }
+        if (isFast && model instanceof SmallCostModel known) {
             answering = fast;
             listener.begun(sources, goal, bound);
             IntSearch.End end =

@@ -1,14 +1,15 @@
 package padward.unblock.move;
 
-import java.util.List;
-import java.util.Optional;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.RouteTree;
-import padward.route.search.RouteFinder;
+import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds out whether what stands on a way can make room: really lays nets and cells elsewhere, on a
@@ -25,7 +26,7 @@ public final class MoveSearch {
      * @param own the net of the question, which stays as it is
      * @param depth how deep other nets may be pushed aside
      */
-    public MoveSearch(Design design, Net own, RouteFinder finder, int depth) {
+    public MoveSearch(Design design, Net own, CheckedRouteFinder finder, int depth) {
         this.design = design;
         this.rerouter = new NetRerouter(new QuestionContext(design, own, Optional.empty()), finder);
         this.nets = new NetMoveSearch(rerouter, depth);

@@ -2,19 +2,21 @@ package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
+
 import padward.change.Edit;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
-import padward.route.search.RouteFinder;
+import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * Moves nets out of the way. First only the blocked branches of a net are laid anew, then the whole
@@ -25,7 +27,7 @@ final class NetMoveSearch {
     private final NetRerouter rerouter;
     private final QuestionContext context;
     private final Design design;
-    private final RouteFinder finder;
+    private final CheckedRouteFinder finder;
     private final int depth;
 
     /**

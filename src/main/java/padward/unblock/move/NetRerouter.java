@@ -4,7 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.Optional;
+
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
@@ -13,10 +13,12 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.RouteFinder;
+import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.NetResources;
 import padward.unblock.release.QuestionContext;
+
+import java.util.Optional;
 
 /**
  * Lays nets of one design elsewhere, on a {@link OccupancyOverlay}: what of a net can stay, what it
@@ -30,14 +32,14 @@ final class NetRerouter {
     private final Design design;
     private final QuestionContext context;
     private final Fabric fabric;
-    private final RouteFinder finder;
+    private final CheckedRouteFinder finder;
     private final StepDelays steps;
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
 
     /**
      * @param context the design and the net of the question, which stays as it is
      */
-    NetRerouter(QuestionContext context, RouteFinder finder) {
+    NetRerouter(QuestionContext context, CheckedRouteFinder finder) {
         this.design = context.design();
         this.context = context;
         this.fabric = design.fabric();
@@ -49,7 +51,7 @@ final class NetRerouter {
         return context;
     }
 
-    RouteFinder finder() {
+    CheckedRouteFinder finder() {
         return finder;
     }
 

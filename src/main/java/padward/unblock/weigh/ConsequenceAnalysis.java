@@ -4,15 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
+
 import padward.change.Edit;
 import padward.change.WhatIf;
 import padward.design.Branches;
@@ -23,7 +15,7 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.route.search.RouteFinder;
+import padward.route.search.CheckedRouteFinder;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.unblock.move.Consequence;
@@ -33,6 +25,16 @@ import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.release.QuestionGraph;
 import padward.unblock.release.ReleaseRules;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * Works out what a set of occupants to be freed means: which of them are spare, which can really be
@@ -47,7 +49,7 @@ public final class ConsequenceAnalysis {
     private final ReleaseRules rules;
     private final FanOut fanOut;
     private final int enableOccupant;
-    private final RouteFinder finder;
+    private final CheckedRouteFinder finder;
     private final int pushDepth;
     private final Map<Set<Edit>, Design> designs = new HashMap<>();
 
@@ -62,7 +64,7 @@ public final class ConsequenceAnalysis {
             ReleaseRules rules,
             FanOut fanOut,
             int enableOccupant,
-            RouteFinder finder,
+            CheckedRouteFinder finder,
             int pushDepth) {
         this.context = context;
         this.design = context.design();

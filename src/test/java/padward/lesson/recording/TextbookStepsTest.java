@@ -2,26 +2,28 @@ package padward.lesson.recording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
+
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.bound.LowerBound;
+import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
+import padward.route.negotiate.NegotiatedRouter;
+import padward.route.negotiate.RouteJob;
+import padward.route.negotiate.RoutingRound;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.route.search.TextbookGraphs;
+
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.junit.jupiter.api.Test;
-import padward.base.Progress;
-import padward.fabric.Corner;
-import padward.fabric.Fabric;
-import padward.route.cost.CostModel;
-import padward.route.cost.CustomCost;
-import padward.route.negotiate.NegotiatedRouter;
-import padward.route.negotiate.RouteJob;
-import padward.route.negotiate.RoutingRound;
-import padward.route.search.LowerBound;
-import padward.route.search.PathSearch;
-import padward.route.search.SearchOutcome;
-import padward.route.search.SearchSources;
-import padward.route.search.TextbookGraphs;
 
 /** Recorded searches on the worked examples of textbooks, step by step. */
 class TextbookStepsTest {

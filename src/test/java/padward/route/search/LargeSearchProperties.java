@@ -15,6 +15,9 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
+import padward.route.bound.LowerBoundTable;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.CongestionCost;
 import padward.route.cost.CostModel;
@@ -22,6 +25,7 @@ import padward.route.cost.FreeOnlyCost;
 import padward.route.cost.ObstacleCost;
 import padward.route.jgrapht.FabricGraph;
 import padward.route.jgrapht.ReferenceSearch;
+import padward.route.queue.BucketQueue;
 import padward.synth.FabricMaker;
 
 import java.util.BitSet;
@@ -68,8 +72,8 @@ class LargeSearchProperties {
                 int goal = pad.vertex();
                 double weight = expected.getWeight(goal);
                 SearchOutcome found =
-                        AlternatingSearch.run(
-                                search, fabric, starts, goal, corner, model, Progress.NONE);
+                        new PerimeterSearch(search)
+                                .find(starts, goal, corner, model, Progress.NONE);
                 if (Double.isInfinite(weight)) {
                     assertThat(found).isInstanceOf(SearchOutcome.Unreachable.class);
                     assertThat(all.cost(goal)).isEqualTo(CostModel.CLOSED);
@@ -105,8 +109,8 @@ class LargeSearchProperties {
                 Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
                 double weight = expected.getWeight(pad.vertex());
                 SearchOutcome found =
-                        AlternatingSearch.run(
-                                search, fabric, starts, pad.vertex(), corner, model, Progress.NONE);
+                        new PerimeterSearch(search)
+                                .find(starts, pad.vertex(), corner, model, Progress.NONE);
                 if (Double.isInfinite(weight)) {
                     assertThat(found).isInstanceOf(SearchOutcome.Unreachable.class);
                 } else {
@@ -131,7 +135,9 @@ class LargeSearchProperties {
     void theTableIsConsistentAndNothingAtTheGoal(Corner corner) throws PatternFault {
         PatternFabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 8));
         LowerBoundTable table =
-                LowerBoundTable.of(fabric, corner, LowerBoundTable.Goals.PADS).orElseThrow();
+                FabricIndex.of(fabric)
+                        .table(corner, LowerBoundTable.Goals.PADS, Progress.NONE)
+                        .orElseThrow();
         EdgeCursor edges = fabric.edgesOut();
         for (int p = 0; p < fabric.pads().size(); p += 7) {
             int goal = fabric.pads().get(p).vertex();
@@ -162,13 +168,12 @@ class LargeSearchProperties {
         CostModel free = new FreeOnlyCost(new BitSet());
         CostModel priced = new ObstacleCost(new BitSet(), used, v -> v);
         Corner slow = Corner.SLOW;
-        LowerBound bound = LowerBound.best(fabric, goal, slow);
+        LowerBound bound = FabricIndex.of(fabric).bestBound(goal, slow, Progress.NONE);
         PathSearch search = new PathSearch(fabric);
         assertThat(
                         List.of(
                                 search.run(starts, goal, slow, free, LowerBound.NONE, over),
-                                AlternatingSearch.run(
-                                        search, fabric, starts, goal, slow, priced, over),
+                                new PerimeterSearch(search).find(starts, goal, slow, priced, over),
                                 ReferenceSearch.run(fabric, starts, goal, slow, free, over),
                                 ReferenceSearch.runGuided(
                                         fabric, starts, goal, slow, free, bound, over)))

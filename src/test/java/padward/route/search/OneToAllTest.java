@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;

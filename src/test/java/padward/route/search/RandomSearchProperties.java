@@ -2,14 +2,11 @@ package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.BitSet;
-import java.util.Random;
-import java.util.stream.IntStream;
-import java.util.stream.LongStream;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.shortestpath.BellmanFordShortestPath;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -18,12 +15,19 @@ import padward.fabric.Pad;
 import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.cost.ObstacleCost;
 import padward.route.jgrapht.FabricEdge;
 import padward.route.jgrapht.FabricGraph;
 import padward.route.jgrapht.ReferenceSearch;
+
+import java.util.BitSet;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 
 /**
  * Our searches against JGraphT's Dijkstra, A* and Bellman-Ford on random fabrics: equal cost, legal
@@ -54,7 +58,10 @@ class RandomSearchProperties {
         SearchSources starts = starts(fabric, random);
 
         PathSearch search = new PathSearch(fabric);
-        LowerBound bound = DistanceRate.of(fabric, corner).towards(fabric, pad.vertex());
+        LowerBound bound =
+                FabricIndex.of(fabric)
+                        .distanceRate(corner, Progress.NONE)
+                        .towards(fabric, pad.vertex());
         SearchOutcome dijkstra =
                 search.run(starts, pad.vertex(), corner, model, LowerBound.NONE, Progress.NONE);
         SearchOutcome guided =
@@ -68,7 +75,7 @@ class RandomSearchProperties {
                         pad.vertex(),
                         corner,
                         model,
-                        LowerBound.best(fabric, pad.vertex(), corner),
+                        FabricIndex.of(fabric).bestBound(pad.vertex(), corner, Progress.NONE),
                         Progress.NONE);
 
         if (reference instanceof SearchOutcome.Found expected) {

@@ -1,17 +1,17 @@
-package padward.route.search;
+package padward.route.bound;
+
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.cost.CostModel;
+import padward.route.queue.BucketQueue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.WeakHashMap;
-import padward.fabric.Corner;
-import padward.fabric.Fabric;
-import padward.fabric.pattern.BitsetAdjacency;
-import padward.route.cost.CostModel;
+import java.util.concurrent.CancellationException;
+import java.util.function.IntUnaryOperator;
 
 /**
  * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
@@ -50,10 +50,7 @@ public final class LowerBoundTable {
     /** Stands in {@link #add} for groups from which no goal can be reached. */
     private static final int NEVER = Integer.MAX_VALUE;
 
-    private record Kept(Corner corner, Goals goals) {}
-
-    private static final Map<Fabric, Map<Kept, Optional<LowerBoundTable>>> KNOWN =
-            Collections.synchronizedMap(new WeakHashMap<>());
+    private static final int POPS_BETWEEN_CHECKS = 1 << 14;
 
     private final int columns;
     private final int rows;
@@ -74,17 +71,17 @@ public final class LowerBoundTable {
     /** For each place: what is added to the plane's value. */
     private final int[] add;
 
-    /** Finds a vertex's place when places are rows; null when they are vertices. */
-    private final BitsetAdjacency masked;
+    private final WireGroups.VertexPlaces places;
 
-    private LowerBoundTable(Fabric fabric, WireGroups groups, Planes planes, Corner corner) {
+    private LowerBoundTable(
+            Fabric fabric, WireGroups groups, Planes planes, Corner corner, Progress progress) {
         columns = fabric.columns();
         rows = fabric.rows();
         width = 2 * columns - 1;
         depth = planes.count;
         delays = new short[depth * width * (2 * rows - 1)];
         Arrays.fill(delays, (short) UNREACHED);
-        masked = groups.rows();
+        places = groups.places();
         plane = new int[groups.placeCount()];
         add = new int[groups.placeCount()];
         for (int i = 0; i < plane.length; i++) {
@@ -92,22 +89,17 @@ public final class LowerBoundTable {
             plane[i] = planes.planeOfGroup[group];
             add[i] = planes.addOfGroup[group];
         }
-        fill(planes, corner);
+        fill(planes, corner, progress);
     }
 
     /**
-     * The table of a fabric, computed at the first call and kept for as long as the fabric is in
-     * use; empty when the fabric has too little order for one, or would need too much memory.
+     * Calculates the table of a fabric; empty when the fabric has too little order for one, or
+     * would need too much memory. O(entries × steps of a group).
+     *
+     * @throws CancellationException when {@code progress} says so
      */
-    public static Optional<LowerBoundTable> of(Fabric fabric, Corner corner, Goals goals) {
-        Map<Kept, Optional<LowerBoundTable>> tables =
-                KNOWN.computeIfAbsent(fabric, f -> Collections.synchronizedMap(new HashMap<>()));
-        return tables.computeIfAbsent(new Kept(corner, goals), k -> compute(fabric, corner, goals));
-    }
-
-    /** Computes a table. O(entries × steps of a group). */
-    private static Optional<LowerBoundTable> compute(Fabric fabric, Corner corner, Goals goals) {
-        WireGroups groups = WireGroups.of(fabric);
+    static Optional<LowerBoundTable> of(
+            Fabric fabric, WireGroups groups, Corner corner, Goals goals, Progress progress) {
         if (!groups.areSound()) {
             return Optional.empty();
         }
@@ -115,7 +107,7 @@ public final class LowerBoundTable {
         long entries = (long) planes.count * (2L * fabric.columns() - 1) * (2L * fabric.rows() - 1);
         return entries > MOST_ENTRIES
                 ? Optional.empty()
-                : Optional.of(new LowerBoundTable(fabric, groups, planes, corner));
+                : Optional.of(new LowerBoundTable(fabric, groups, planes, corner, progress));
     }
 
     /** Which groups share a plane, and the steps between planes, backwards. */
@@ -236,7 +228,8 @@ public final class LowerBoundTable {
      * Dijkstra's search backwards from the goals, over planes and distances. Away from the planes'
      * rims every step stays inside, and is then one number to be added.
      */
-    private void fill(Planes planes, Corner corner) {
+    private void fill(Planes planes, Corner corner, Progress progress) {
+        progress.report(-1, "calculating the table of least delays");
         int reach = planes.longestStep();
         int[][] from = new int[planes.count][];
         for (int p = 0; p < planes.count; p++) {
@@ -263,7 +256,14 @@ public final class LowerBoundTable {
             delays[middle * depth + goalPlane] = 0;
             queue.push(middle * depth + goalPlane, 0);
         }
+        int untilCheck = 1;
         while (!queue.isEmpty()) {
+            if (--untilCheck == 0) {
+                untilCheck = POPS_BETWEEN_CHECKS;
+                if (progress.cancelled()) {
+                    throw new CancellationException("stopped on request");
+                }
+            }
             int entry = queue.pop();
             int sofar = delays[entry] & 0xffff;
             if (sofar != queue.current()) {
@@ -295,7 +295,9 @@ public final class LowerBoundTable {
 
     /** The bound towards a goal, which is of the kind that the table was computed for. */
     public Aim towards(Fabric fabric, int goal) {
-        return new Aim(fabric, goal);
+        int tile = fabric.tile(goal);
+        int goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
+        return new Aim(this, fabric::tile, goalCell);
     }
 
     /** Bytes of the table itself. */
@@ -304,28 +306,56 @@ public final class LowerBoundTable {
     }
 
     /** The table with one goal. */
-    public final class Aim implements LowerBound {
-        private final Fabric fabric;
+    public static final class Aim implements LowerBound {
+        /** Zero everywhere; the object for "no table". */
+        public static final Aim NONE = new Aim();
+
+        private final IntUnaryOperator tileOf;
+        private final WireGroups.VertexPlaces places;
+        private final short[] delays;
+        private final int[] plane;
+        private final int[] add;
+        private final int columns;
+        private final int rimColumns;
+        private final int depth;
 
         /** The number of the goal's own cell, from which that of a tile is counted. */
         private final int goalCell;
 
-        private Aim(Fabric fabric, int goal) {
-            this.fabric = fabric;
-            int tile = fabric.tile(goal);
-            goalCell = (fabric.row(tile) + rows - 1) * width + fabric.column(tile) + columns - 1;
+        private Aim(LowerBoundTable table, IntUnaryOperator tileOf, int goalCell) {
+            this.tileOf = tileOf;
+            this.goalCell = goalCell;
+            places = table.places;
+            delays = table.delays;
+            plane = table.plane;
+            add = table.add;
+            columns = table.columns;
+            rimColumns = table.width - table.columns;
+            depth = table.depth;
+        }
+
+        private Aim() {
+            tileOf = vertex -> 0;
+            goalCell = 0;
+            places = (tile, vertex) -> 0;
+            delays = new short[1];
+            plane = new int[1];
+            add = new int[1];
+            columns = 1;
+            rimColumns = 0;
+            depth = 1;
         }
 
         /** Where the cell for vertices that begin in a tile starts. */
-        int cell(int tile) {
-            return (goalCell - tile - tile / columns * (width - columns)) * depth;
+        public int cell(int tile) {
+            return (goalCell - tile - tile / columns * rimColumns) * depth;
         }
 
         /**
          * The bound for a place (a row of the masked edges, or a vertex) at a cell, or {@link
-         * Integer#MAX_VALUE} when no way can lead to the goal.
+         * Integer#MAX_VALUE} when no route can lead to the goal.
          */
-        int at(int place, int cell) {
+        public int at(int place, int cell) {
             int more = add[place];
             if (more == NEVER) {
                 return NEVER;
@@ -336,9 +366,8 @@ public final class LowerBoundTable {
 
         @Override
         public long at(int vertex) {
-            int tile = fabric.tile(vertex);
-            int place = masked == null ? vertex : masked.row(tile, vertex);
-            int value = at(place, cell(tile));
+            int tile = tileOf.applyAsInt(vertex);
+            int value = at(places.placeOf(tile, vertex), cell(tile));
             return value == NEVER ? CostModel.CLOSED : value;
         }
     }

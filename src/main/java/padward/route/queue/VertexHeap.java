@@ -1,4 +1,4 @@
-package padward.route.search;
+package padward.route.queue;
 
 import java.util.Arrays;
 
@@ -6,7 +6,7 @@ import java.util.Arrays;
  * A 4-ary heap of (vertex, key, tie), smallest key first, then smallest tie. Entries are never
  * moved by key: a better entry is added beside the old one, and the search skips the stale one.
  */
-final class VertexHeap {
+public final class VertexHeap {
     private static final int ARITY = 4;
 
     private int[] vertices = new int[256];
@@ -14,19 +14,23 @@ final class VertexHeap {
     private long[] ties = new long[256];
     private int size;
 
-    boolean isEmpty() {
+    /** Whether nothing is in it. */
+    public boolean isEmpty() {
         return size == 0;
     }
 
-    void clear() {
+    /** Empties it. */
+    public void clear() {
         size = 0;
     }
 
-    long leastKey() {
+    /** The smallest key; the heap must not be empty. */
+    public long leastKey() {
         return keys[0];
     }
 
-    void push(int vertex, long key, long tie) {
+    /** Puts in an entry. O(log size). */
+    public void push(int vertex, long key, long tie) {
         if (size == vertices.length) {
             vertices = Arrays.copyOf(vertices, size * 2);
             keys = Arrays.copyOf(keys, size * 2);
@@ -44,8 +48,8 @@ final class VertexHeap {
         set(hole, vertex, key, tie);
     }
 
-    /** Takes the least entry's vertex away. */
-    int pop() {
+    /** Takes out the least entry and returns its vertex. O(log size). */
+    public int pop() {
         int result = vertices[0];
         size--;
         int vertex = vertices[size];
@@ -94,7 +98,7 @@ final class VertexHeap {
     }
 
     /** Bytes held. */
-    long bytes() {
+    public long bytes() {
         return 20L * vertices.length;
     }
 }

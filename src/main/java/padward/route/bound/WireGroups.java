@@ -1,12 +1,8 @@
-package padward.route.search;
+package padward.route.bound;
 
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.WeakHashMap;
+
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -14,6 +10,12 @@ import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
 
 /**
  * A fabric seen from far away: vertices that are alike (wires of one kind and span, pins of one
@@ -34,10 +36,18 @@ final class WireGroups {
         }
     }
 
-    private record Key(int from, int to, int dx, int dy) {}
+    /**
+     * Where a vertex's data stands in an array: at its row of the masked edges, which alike
+     * vertices of a pattern share, or at the vertex itself.
+     */
+    @FunctionalInterface
+    interface VertexPlaces {
+        int placeOf(int tile, int vertex);
+    }
 
-    private static final Map<Fabric, WireGroups> KNOWN =
-            Collections.synchronizedMap(new WeakHashMap<>());
+    private static final int VERTICES_BETWEEN_CHECKS = 1 << 12;
+
+    private record Key(int from, int to, int dx, int dy) {}
 
     private final Object2IntOpenHashMap<String> numbers = new Object2IntOpenHashMap<>();
     private final List<Boolean> isWire = new ArrayList<>();
@@ -46,26 +56,38 @@ final class WireGroups {
     private final short[] groupOfPlace;
     private int longestPs;
 
-    /** Finds a vertex's place when places are rows; null when they are vertices. */
-    private final BitsetAdjacency rows;
+    private final VertexPlaces places;
 
     private final List<Step> steps;
 
-    private WireGroups(Fabric fabric) {
+    /**
+     * Finds the groups of a fabric.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    WireGroups(Fabric fabric, Progress progress) {
         numbers.defaultReturnValue(Fabric.NOTHING);
-        rows = fabric instanceof PatternFabric p ? p.maskedEdges() : null;
-        groupOfPlace = new short[rows != null ? rows.rowCount() : fabric.vertexCount()];
+        progress.report(-1, "finding the kinds of wire");
         Map<Key, int[]> delays = new HashMap<>();
         EdgeCursor edges = fabric.edgesOut();
-        if (rows != null) {
+        if (fabric instanceof PatternFabric pattern) {
+            BitsetAdjacency rows = pattern.maskedEdges();
+            places = rows::row;
+            groupOfPlace = new short[rows.rowCount()];
             for (int tile : rows.sampleTiles()) {
+                checkCancelled(progress);
                 int end = rows.vertexBase[tile + 1];
                 for (int v = rows.vertexBase[tile]; v < end; v++) {
                     groupOfPlace[rows.row(tile, v)] = (short) look(fabric, edges, v, delays);
                 }
             }
         } else {
+            places = (tile, vertex) -> vertex;
+            groupOfPlace = new short[fabric.vertexCount()];
             for (int v = 0; v < groupOfPlace.length; v++) {
+                if (v % VERTICES_BETWEEN_CHECKS == 0) {
+                    checkCancelled(progress);
+                }
                 groupOfPlace[v] = (short) look(fabric, edges, v, delays);
             }
         }
@@ -74,9 +96,10 @@ final class WireGroups {
         steps = List.copyOf(found);
     }
 
-    /** The groups of a fabric, found once and remembered for as long as the fabric is in use. */
-    static WireGroups of(Fabric fabric) {
-        return KNOWN.computeIfAbsent(fabric, WireGroups::new);
+    private static void checkCancelled(Progress progress) {
+        if (progress.cancelled()) {
+            throw new CancellationException("stopped on request");
+        }
     }
 
     private int look(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {
@@ -161,9 +184,9 @@ final class WireGroups {
         return steps;
     }
 
-    /** The rows by which {@link #groupAt} counts, or null when it counts by vertex. */
-    BitsetAdjacency rows() {
-        return rows;
+    /** How vertices are numbered for {@link #groupAt}. */
+    VertexPlaces places() {
+        return places;
     }
 
     int groupAt(int place) {

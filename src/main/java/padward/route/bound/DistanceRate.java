@@ -1,8 +1,9 @@
-package padward.route.search;
+package padward.route.bound;
 
-import java.util.List;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+
+import java.util.List;
 
 /**
  * The least delay per tile of distance on a fabric, as an exact fraction, and the lower bound that
@@ -21,9 +22,8 @@ import padward.fabric.Fabric;
  * @param tiles denominator of r, tiles; 0 when no edge moves, and the bound is then zero
  */
 public record DistanceRate(long delayPs, long tiles) {
-    /** Looks at every step between the fabric's groups of wires. */
-    public static DistanceRate of(Fabric fabric, Corner corner) {
-        WireGroups groups = WireGroups.of(fabric);
+    /** Looks at every step between a fabric's groups of wires. O(steps). */
+    static DistanceRate of(WireGroups groups, Corner corner) {
         long bestDelay = 0;
         long bestTiles = 0;
         for (WireGroups.Step step : groups.areSound() ? groups.steps() : NO_STEPS) {

@@ -2,10 +2,12 @@ package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.ObstacleCost;
 
@@ -24,9 +26,12 @@ import padward.route.cost.ObstacleCost;
  *
  * @see ObstacleCost
  */
-public final class BackwardBound implements LowerBound {
+public final class PerimeterBound implements LowerBound {
     private static final int FINISHED = 1 << 30;
     private static final int SEEN_BETWEEN_CHECKS = 128;
+
+    /** Knows nothing: zero everywhere. */
+    static final PerimeterBound NONE = new PerimeterBound(LowerBound.NONE);
 
     private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
     private final LowerBound delay;
@@ -35,7 +40,7 @@ public final class BackwardBound implements LowerBound {
     /** Whether everything that leads to the goal has been seen, so that the rest never does. */
     private boolean complete;
 
-    private BackwardBound(LowerBound delay) {
+    private PerimeterBound(LowerBound delay) {
         this.delay = delay;
         levels.defaultReturnValue(Fabric.NOTHING);
     }
@@ -48,14 +53,14 @@ public final class BackwardBound implements LowerBound {
      * @param delay a lower bound on delay, which is added
      * @param progress asked now and then whether to stop looking; what was seen by then serves
      */
-    static BackwardBound of(
+    static PerimeterBound of(
             Fabric fabric,
             int goal,
             CostModel model,
             int most,
             LowerBound delay,
             Progress progress) {
-        BackwardBound floor = new BackwardBound(delay);
+        PerimeterBound floor = new PerimeterBound(delay);
         floor.look(fabric, goal, model, most, progress);
         return floor;
     }

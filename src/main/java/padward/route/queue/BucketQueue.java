@@ -1,4 +1,4 @@
-package padward.route.search;
+package padward.route.queue;
 
 import java.util.Arrays;
 
@@ -10,7 +10,7 @@ import java.util.Arrays;
  *
  * <p>Measured beside the alternatives, see docs/speed.md. Memory: 8 bytes an entry, kept for reuse.
  */
-final class BucketQueue {
+public final class BucketQueue {
     /** Number of buckets: a span of keys as long as the switches and wires that fabrics have. */
     private static final int RING = 4096;
 
@@ -32,12 +32,13 @@ final class BucketQueue {
     /** What waits beyond the ring. */
     private final VertexHeap later = new VertexHeap();
 
-    BucketQueue() {
+    /** An empty queue, whose keys begin at 0. */
+    public BucketQueue() {
         Arrays.fill(head, NONE);
     }
 
     /** Empties the queue, whose keys may from now on be {@code least} or more. */
-    void clear(int least) {
+    public void clear(int least) {
         if (inRing > 0) {
             Arrays.fill(head, NONE);
             Arrays.fill(filled, 0);
@@ -49,17 +50,18 @@ final class BucketQueue {
         current = least;
     }
 
-    boolean isEmpty() {
+    /** Whether nothing is in it. */
+    public boolean isEmpty() {
         return inRing == 0 && later.isEmpty();
     }
 
     /** The key of what came out last; no key that is put in may be less. */
-    int current() {
+    public int current() {
         return current;
     }
 
     /** Puts in an item; a key less than the current one counts as the current one. */
-    void push(int item, int key) {
+    public void push(int item, int key) {
         int ahead = key - current;
         if (ahead >= RING) {
             later.push(item, key, 0);
@@ -84,7 +86,7 @@ final class BucketQueue {
     }
 
     /** Takes out an item of the least key; the queue must not be empty. */
-    int pop() {
+    public int pop() {
         int bucket = current & (RING - 1);
         if (head[bucket] == NONE) {
             advance();
@@ -129,7 +131,7 @@ final class BucketQueue {
     }
 
     /** Bytes held. */
-    long bytes() {
+    public long bytes() {
         return 4L * (head.length + entries.length) + 8L * filled.length + later.bytes();
     }
 }

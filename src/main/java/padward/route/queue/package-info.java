@@ -1,0 +1,2 @@
+/** The priority queues of the searches. */
+package padward.route.queue;
