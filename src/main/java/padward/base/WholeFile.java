@@ -43,6 +43,7 @@ public final class WholeFile {
      *
      * @throws BadInput when that cannot be done; the old file then stands as it was
      */
+    @SuppressWarnings("try") // The resource is only to be closed.
     public static void write(Path file, Body body) throws BadInput {
         if (Files.isDirectory(file)) {
             throw new BadInput(file.toString(), "", "the name of a file", "a folder");

@@ -176,7 +176,7 @@ public final class RouteBuilder {
         }
         List<Obstacle> result = new ArrayList<>();
         for (Removal removal : option.removals()) {
-            List<Integer> hops = removal.vertices().stream().map(hopOf::get).toList();
+            List<Integer> hops = removal.vertices().stream().map(v -> hopOf.get((int) v)).toList();
             int named =
                     removal.vertices().stream()
                             .filter(v -> chokepoints.contains((int) v))

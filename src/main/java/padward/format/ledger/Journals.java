@@ -82,6 +82,7 @@ public record Journals(Path folder) {
     }
 
     /** Empty when somebody has it open. */
+    @SuppressWarnings("try") // The resource is only to be closed.
     private static Optional<Path> putAside(Path file) throws BadInput {
         Path aside = file;
         for (int i = 1; Files.exists(aside); i++) {

@@ -34,6 +34,7 @@ public final class LedgerFile {
      * @param design the design's file, for a new ledger and to see that an old one is for it
      * @throws BadInput when another program holds it, it is for another file, or cannot be written
      */
+    @SuppressWarnings("try") // The resource is only to be closed.
     public static Ledger change(Path name, Path design, Fabric fabric, Change change)
             throws BadInput {
         // One lock for all names that lead to the file.

@@ -30,6 +30,7 @@ public final class FolderSwap {
      * @param ours whether a file of that name can be written over
      * @throws BadInput when it cannot be written; the target then stands as it was
      */
+    @SuppressWarnings("try") // The resource is only to be closed.
     public static void write(Path target, Predicate<String> ours, Body body) throws BadInput {
         Path whole = target.toAbsolutePath().normalize();
         check(target, whole, ours);

@@ -92,7 +92,7 @@ final class SheetModel {
                         parts.isPresent()
                                 ? images(parts.get().toSheet(), size, progress)
                                 : List.of(),
-                made -> pages.set(List.copyOf((List<BufferedImage>) made)));
+                (List<BufferedImage> made) -> pages.set(List.copyOf(made)));
     }
 
     private static List<BufferedImage> images(Sheet sheet, SheetPage.Paper size, Progress progress)

@@ -52,6 +52,7 @@ class LedgerFileTest {
     }
 
     /** Two names of one ledger are one ledger, with one lock. */
+    @SuppressWarnings("try") // The resource is only to be closed.
     @Test
     void aLinkGoesOnLeadingToTheLedger(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("bench.json");

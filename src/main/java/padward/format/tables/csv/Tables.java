@@ -5,7 +5,6 @@ import static padward.format.tables.csv.ColumnShape.Need.MAY;
 import static padward.format.tables.csv.ColumnShape.Need.MUST;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** All tables that are read and written. {@code docs/your-own-device.md} shows the same. */
@@ -349,6 +348,10 @@ public final class Tables {
 
     @SafeVarargs
     private static List<ColumnShape> join(List<ColumnShape>... parts) {
-        return Arrays.stream(parts).flatMap(List::stream).toList();
+        List<ColumnShape> all = new ArrayList<>();
+        for (List<ColumnShape> part : parts) {
+            all.addAll(part);
+        }
+        return List.copyOf(all);
     }
 }
