@@ -1,7 +1,7 @@
 package padward.fabric.explicit;
 
-import it.unimi.dsi.fastutil.HashCommon;
 import java.util.Arrays;
+import padward.fabric.Fabric;
 
 /**
  * Byte strings, each kept once in one array and numbered from 0 in the order in which they came. A
@@ -11,12 +11,10 @@ import java.util.Arrays;
  * thread; once {@link #trim} was called it is safe for all.
  */
 final class InternedBytes {
-    private static final int[] NO_SLOTS = {};
-
     private byte[] bytes = new byte[256];
     private int[] start = new int[16];
     private int size;
-    private int[] slots = new int[16];
+    private final NumberTable numbers = new NumberTable();
 
     /** Number of strings. */
     int size() {
@@ -40,9 +38,10 @@ final class InternedBytes {
 
     /** The number of a string, which is added when it is new. O(length). */
     int intern(byte[] text, int length) {
-        int slot = slot(text, length);
-        if (slots[slot] != 0) {
-            return slots[slot] - 1;
+        int hash = hash(text, 0, length);
+        int known = find(hash, text, length);
+        if (known != Fabric.NOTHING) {
+            return known;
         }
         int from = start[size];
         bytes = ArrayGrowth.room(bytes, from, length);
@@ -50,30 +49,19 @@ final class InternedBytes {
         size++;
         start = ArrayGrowth.room(start, size, 1);
         start[size] = from + length;
-        slots[slot] = size;
-        if (size > slots.length / 4 * 3) {
-            rehash();
-        }
+        numbers.add(hash, number -> hash(bytes, start[number], start[number + 1]));
         return size - 1;
     }
 
-    /** The number of a string, or {@link padward.fabric.Fabric#NOTHING}. O(length). */
+    /** The number of a string, or {@link Fabric#NOTHING}. O(length). */
     int find(byte[] text, int length) {
-        return slots[slot(text, length)] - 1;
+        return find(hash(text, 0, length), text, length);
     }
 
-    /** The slot of a string, or the empty one where it belongs. */
-    private int slot(byte[] text, int length) {
-        int mask = slots.length - 1;
-        int slot = hash(text, 0, length) & mask;
-        while (slots[slot] != 0) {
-            int known = slots[slot] - 1;
-            if (Arrays.equals(bytes, start[known], start[known + 1], text, 0, length)) {
-                return slot;
-            }
-            slot = slot + 1 & mask;
-        }
-        return slot;
+    private int find(int hash, byte[] text, int length) {
+        return numbers.find(
+                hash,
+                number -> Arrays.equals(bytes, start[number], start[number + 1], text, 0, length));
     }
 
     private static int hash(byte[] text, int from, int to) {
@@ -81,20 +69,7 @@ final class InternedBytes {
         for (int i = from; i < to; i++) {
             hash = 31 * hash + text[i];
         }
-        return HashCommon.mix(hash);
-    }
-
-    private void rehash() {
-        int[] wider = new int[ArrayGrowth.twice(slots.length)];
-        int mask = wider.length - 1;
-        for (int number = 0; number < size; number++) {
-            int slot = hash(bytes, start[number], start[number + 1]) & mask;
-            while (wider[slot] != 0) {
-                slot = slot + 1 & mask;
-            }
-            wider[slot] = number + 1;
-        }
-        slots = wider;
+        return hash;
     }
 
     /**
@@ -105,11 +80,13 @@ final class InternedBytes {
     void trim(boolean findable) {
         bytes = Arrays.copyOf(bytes, start[size]);
         start = Arrays.copyOf(start, size + 1);
-        slots = findable ? slots : NO_SLOTS;
+        if (!findable) {
+            numbers.clear();
+        }
     }
 
     /** Bytes of the arrays. */
     long memory() {
-        return bytes.length + 4L * start.length + 4L * slots.length;
+        return bytes.length + 4L * start.length + numbers.memory();
     }
 }

@@ -16,7 +16,7 @@ final class NameIndex {
     private final InternedBytes pool;
     private final IntArrayList tiles = new IntArrayList();
     private final IntArrayList rests = new IntArrayList();
-    private int[] slots = new int[16];
+    private final NumberTable numbers = new NumberTable();
 
     NameIndex(int columns, InternedBytes pool) {
         this.columns = columns;
@@ -50,16 +50,12 @@ final class NameIndex {
 
     /** As {@link #add(TileRelativeName)}, for a name whose rest is in the pool. */
     int add(int tile, int rest) {
-        int slot = slot(tile, rest);
-        if (slots[slot] != 0) {
+        if (find(tile, rest) != Fabric.NOTHING) {
             return Fabric.NOTHING;
         }
         tiles.add(tile);
         rests.add(rest);
-        slots[slot] = size();
-        if (size() > slots.length / 4 * 3) {
-            rehash();
-        }
+        numbers.add(hash(tile, rest), number -> hash(tile(number), rest(number)));
         return size() - 1;
     }
 
@@ -71,34 +67,12 @@ final class NameIndex {
 
     /** As {@link #find(TileRelativeName)}, for a name whose rest is in the pool. */
     int find(int tile, int rest) {
-        return slots[slot(tile, rest)] - 1;
-    }
-
-    private int slot(int tile, int rest) {
-        int mask = slots.length - 1;
-        int slot = hash(tile, rest) & mask;
-        while (slots[slot] != 0
-                && (tile(slots[slot] - 1) != tile || rest(slots[slot] - 1) != rest)) {
-            slot = slot + 1 & mask;
-        }
-        return slot;
+        return numbers.find(
+                hash(tile, rest), number -> tile(number) == tile && rest(number) == rest);
     }
 
     private static int hash(int tile, int rest) {
         return (int) HashCommon.mix((long) tile << Integer.SIZE | rest);
-    }
-
-    private void rehash() {
-        int[] wider = new int[ArrayGrowth.twice(slots.length)];
-        int mask = wider.length - 1;
-        for (int number = 0; number < size(); number++) {
-            int slot = hash(tile(number), rest(number)) & mask;
-            while (wider[slot] != 0) {
-                slot = slot + 1 & mask;
-            }
-            wider[slot] = number + 1;
-        }
-        slots = wider;
     }
 
     /** Gives back the room to grow. */
@@ -109,6 +83,6 @@ final class NameIndex {
 
     /** Bytes of the arrays, without the pool. */
     long memory() {
-        return 4L * (tiles.elements().length + rests.elements().length + slots.length);
+        return 4L * (tiles.elements().length + rests.elements().length) + numbers.memory();
     }
 }

@@ -1,0 +1,71 @@
+package padward.fabric.explicit;
+
+import it.unimi.dsi.fastutil.HashCommon;
+import java.util.function.IntPredicate;
+import java.util.function.IntUnaryOperator;
+import padward.fabric.Fabric;
+
+/**
+ * Finds the number of a thing that is kept elsewhere, by a hash of it: a hash table with open
+ * addressing and linear probing (Knuth, The Art of Computer Programming 3, section 6.4, Algorithm
+ * L). It holds numbers alone, 4 bytes a slot, and is at most three quarters full. Numbers are
+ * given from 0 in the order in which things are added.
+ *
+ * <p>Grows on one thread; what only reads is safe for all threads while nothing is added.
+ */
+final class NumberTable {
+    private static final int FIRST_SLOTS = 16;
+
+    /** By slot: a number plus 1, or 0 for an empty slot. */
+    private int[] slots = new int[FIRST_SLOTS];
+
+    private int size;
+
+    /**
+     * The number of a thing, or {@link Fabric#NOTHING}. O(1) on average.
+     *
+     * @param hash hash of the thing; its bits need not be mixed
+     * @param isSame whether a number is that of an equal thing
+     */
+    int find(int hash, IntPredicate isSame) {
+        return slots[slot(slots, hash, isSame)] - 1;
+    }
+
+    /**
+     * Adds a thing that is not in the table, under the next number. O(1) on average.
+     *
+     * @param hash hash of the thing
+     * @param hashOf hash of the thing of any number that was given before
+     */
+    void add(int hash, IntUnaryOperator hashOf) {
+        slots[slot(slots, hash, number -> false)] = ++size;
+        if (size > slots.length / 4 * 3) {
+            int[] wider = new int[ArrayGrowth.twice(slots.length)];
+            for (int number = 0; number < size; number++) {
+                wider[slot(wider, hashOf.applyAsInt(number), other -> false)] = number + 1;
+            }
+            slots = wider;
+        }
+    }
+
+    /** The slot of a thing, or the empty one where it belongs. */
+    private static int slot(int[] slots, int hash, IntPredicate isSame) {
+        int mask = slots.length - 1;
+        int slot = HashCommon.mix(hash) & mask;
+        while (slots[slot] != 0 && !isSame.test(slots[slot] - 1)) {
+            slot = slot + 1 & mask;
+        }
+        return slot;
+    }
+
+    /** Forgets everything, so that the memory can be reclaimed. */
+    void clear() {
+        slots = new int[0];
+        size = 0;
+    }
+
+    /** Bytes of the array. */
+    long memory() {
+        return 4L * slots.length;
+    }
+}
