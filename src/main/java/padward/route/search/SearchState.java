@@ -10,9 +10,14 @@ import java.util.Arrays;
 import java.util.BitSet;
 
 /**
- * What a quick search knows about each vertex, kept from one search to the next: the least cost so
- * far (4 bytes), whether it is closed or done with (two bits: as it stands, and as the shared set
- * has it), the queue, and which vertices were touched. Resetting takes O(touched).
+ * What a fast search knows about each vertex, kept from one search to the next: the least cost so
+ * far (4 bytes), whether it is closed or settled (two bits: at present, and in the shared set), the
+ * queue, and which vertices were touched. Resetting takes O(touched).
+ *
+ * <p>The shared set of {@link BlockedVertices} is copied when a search comes with another one than
+ * the search before. Which one it is is decided by identity, as comparing members would take O(V)
+ * for each question. So the set must not change in place, as {@link BlockedVertices} demands; where
+ * assertions are on (in all tests), each search checks it.
  */
 final class SearchState {
     static final int UNSEEN = Integer.MAX_VALUE;
@@ -30,8 +35,8 @@ final class SearchState {
     private final int mostListed;
     private boolean manyTouched;
     private final long[] shared;
-    private BitSet sharedSource;
-    private BlockedVertices barrier = BlockedVertices.NONE;
+    private BitSet sharedSource = new BitSet();
+    private BlockedVertices blocked = BlockedVertices.NONE;
 
     SearchState(int vertices) {
         cost = new int[vertices];
@@ -67,11 +72,19 @@ final class SearchState {
             System.arraycopy(words, 0, shared, 0, Math.min(words.length, shared.length));
             System.arraycopy(shared, 0, done, 0, shared.length);
         }
-        barrier = closed;
+        assert isCopyOf(sharedSource) : "a shared set of blocked vertices was changed in place";
+        blocked = closed;
         for (IntIterator i = closed.different().iterator(); i.hasNext(); ) {
             int vertex = i.nextInt();
             done[vertex >>> 6] ^= 1L << vertex;
         }
+    }
+
+    private boolean isCopyOf(BitSet source) {
+        long[] words = source.toLongArray();
+        int length = Math.min(words.length, shared.length);
+        return Arrays.equals(words, 0, length, shared, 0, length)
+                && Arrays.stream(shared, length, shared.length).allMatch(word -> word == 0);
     }
 
     private void forget() {
@@ -84,7 +97,7 @@ final class SearchState {
                 cost[vertex] = UNSEEN;
                 done[vertex >>> 6] = shared[vertex >>> 6];
             }
-            for (IntIterator i = barrier.different().iterator(); i.hasNext(); ) {
+            for (IntIterator i = blocked.different().iterator(); i.hasNext(); ) {
                 int word = i.nextInt() >>> 6;
                 done[word] = shared[word];
             }
@@ -101,7 +114,7 @@ final class SearchState {
         done[vertex >>> 6] |= 1L << vertex;
     }
 
-    /** Bytes held. */
+    /** Bytes of the arrays. */
     long bytes() {
         return 4L * cost.length
                 + 8L * (done.length + shared.length)
