@@ -1,7 +1,5 @@
 package padward.bench;
 
-import java.nio.file.Path;
-import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Measurement;
@@ -12,6 +10,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -25,7 +24,12 @@ import padward.fabric.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 
-/** One question, and one survey, on the workbench example: our search beside JGraphT's Dijkstra. */
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * One question, and one survey, on the workbench example: our search against JGraphT's Dijkstra.
+ */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -44,8 +48,7 @@ public class AskBench {
     @Setup
     public void read() throws BadInput {
         Design design =
-                DesignReader.read(
-                        Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
         Net net = design.findNet("valve/guard/acc[3]").orElseThrow();
         question = new Question(design, net, PadNames.find(design, pad).get(0), Corner.SLOW);
         own = new Asker(design.fabric(), Engine.OWN);
@@ -67,7 +70,6 @@ public class AskBench {
     /** All pads by sweeps. */
     @Benchmark
     public Survey survey() {
-        return Survey.of(
-                question.design(), question.net(), Corner.SLOW, Engine.OWN, Progress.NONE);
+        return Survey.of(question.design(), question.net(), Corner.SLOW, Engine.OWN, Progress.NONE);
     }
 }

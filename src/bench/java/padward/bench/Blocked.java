@@ -1,12 +1,5 @@
 package padward.bench;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
-import java.util.Random;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -18,16 +11,24 @@ import padward.design.Net;
 import padward.fabric.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
-import padward.unblock.move.Consequence;
 import padward.unblock.Explanation;
+import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
-import padward.unblock.why.SearchLimits;
 import padward.unblock.weigh.UnblockOption;
+import padward.unblock.why.SearchLimits;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
 
 /**
- * Explains 200 blocked questions about a routed design, and applies the first clearance of each,
- * with moves and without. Prints how many are proven within a second, and fails if fewer than 95 in
- * 100 are, or if one clearance does not open its way.
+ * Explains 200 blocked questions about a routed design, and applies the first option to unblock of
+ * each, with moves and without. Prints how many are proven within a second, and fails if fewer than
+ * 95 in 100 are, or if an option does not open a route.
  *
  * <p>Arguments: a design file; the workbench example when there is none.
  */
@@ -90,17 +91,16 @@ public final class Blocked {
                 ms[asked * 99 / 100],
                 ms[asked - 1]);
         System.out.printf(
-                "  obstacles of the first clearance, 1 to 6, and more: %s; clearances told: %.1f%n",
+                "  obstacles of the first option, 1 to 6, and more: %s; options listed: %.1f%n",
                 Arrays.toString(Arrays.copyOfRange(byCount, 1, byCount.length)),
                 (double) options / asked);
         System.out.printf(
-                "  obstacles that are spare %d, movable %d, costly %d%n",
+                "  obstacles that are removable %d, movable %d, lose function %d%n",
                 byConsequence[0], byConsequence[1], byConsequence[2]);
         System.out.printf(
-                "  proven fewest within %.0f ms: %d of %d; opened by freeing: %d; by moving: %d%n",
+                "  proven fewest within %.0f ms: %d of %d; opened by removing: %d; by moving: %d%n",
                 PROMISED_MS, proven, asked, opened, openedByMoves);
-        boolean met =
-                proven >= PROMISED_SHARE * asked && opened == asked && openedByMoves == asked;
+        boolean met = proven >= PROMISED_SHARE * asked && opened == asked && openedByMoves == asked;
         System.exit(met ? 0 : 1);
     }
 
@@ -111,14 +111,12 @@ public final class Blocked {
         return consequence instanceof Consequence.Movable ? 1 : 2;
     }
 
-    private static boolean isOpen(
-            Asker asker, Question question, List<Edit> edits) {
+    private static boolean isOpen(Asker asker, Question question, List<Edit> edits) {
         Design after = WhatIf.of(question.design(), new ArrayList<>(edits));
         Optional<Net> net = after.findNet(question.net().name());
         return net.isPresent()
                 && asker.answer(
-                                new Question(
-                                        after, net.get(), question.pad(), question.corner()),
+                                new Question(after, net.get(), question.pad(), question.corner()),
                                 Progress.NONE)
                         instanceof Answer.Open;
     }

@@ -1,11 +1,5 @@
 package padward.bench;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Locale;
-import java.util.Random;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -20,8 +14,15 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
 import padward.synth.FabricMaker;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+
 /**
- * Loads an explicit fabric and tells how long that takes and what it costs. Fails if the graph
+ * Loads an explicit fabric and reports how long that takes and what it costs. Fails if the graph
  * takes more bytes a vertex than the project promises.
  *
  * <p>Argument: a fabric's file in the explicit form, a folder with tables, or a number of wires, of
@@ -87,7 +88,7 @@ public final class Explicit {
         return ((TableImport.Sound) result).fabric();
     }
 
-    /** The most memory that the process has held at once, where the system tells. */
+    /** The most memory that the process has used at once, where the system reports it. */
     private static String greatestSize() throws IOException {
         Path status = Path.of("/proc/self/status");
         List<String> lines = Files.isReadable(status) ? Files.readAllLines(status) : List.of();
@@ -149,7 +150,8 @@ public final class Explicit {
         double best = Double.MAX_VALUE;
         for (int round = 0; round < 3; round++) {
             double begin = nowMs();
-            search.sweep(SearchSources.at(source), Corner.SLOW, CostModel.EMPTY_FABRIC, Progress.NONE);
+            search.sweep(
+                    SearchSources.at(source), Corner.SLOW, CostModel.EMPTY_FABRIC, Progress.NONE);
             best = Math.min(best, nowMs() - begin);
         }
         System.out.printf("  sweep over all vertices %.0f ms%n", best);

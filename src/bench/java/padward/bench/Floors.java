@@ -43,8 +43,8 @@ import java.util.Random;
 import java.util.function.IntToLongFunction;
 
 /**
- * Sweeps and questions on fabrics of a million and ten million wires, beside JGraphT and, if a C++
- * compiler with Boost Graph and LEMON is there, beside those. All answer the same questions in one
+ * Sweeps and questions on fabrics of a million and ten million wires, against JGraphT and, if a C++
+ * compiler with Boost Graph and LEMON is there, against those. All answer the same questions in one
  * run, and their costs must be equal. Ends with the ratios that the project promises, and fails if
  * one is missed.
  *
@@ -203,7 +203,7 @@ public final class Floors {
         DistanceRate rate = FabricIndex.of(fabric).distanceRate(Terrain.CORNER, Progress.NONE);
         double[] tableMs = askAll(terrain, search, far, p -> table.towards(fabric, p.to()));
         double[] nearMs = askAll(terrain, search, near, p -> table.towards(fabric, p.to()));
-        // Slow on a large fabric, and nothing is promised of it: a few questions tell enough.
+        // Slow on a large fabric, and nothing is promised of it: a few questions are enough.
         List<Pair> some = fabric.vertexCount() > LARGE ? far.subList(0, FEW) : far;
         double[] rateMs = askAll(terrain, search, some, p -> rate.towards(fabric, p.to()));
         print("ask across the chip, table", tableMs);

@@ -1,5 +1,8 @@
 package padward.bench;
 
+import padward.base.Progress;
+import padward.format.tables.TableImport;
+
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -11,12 +14,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
-import padward.base.Progress;
-import padward.format.tables.TableImport;
 
 /**
  * Imports tables of so many rows, of an invented device, and prints time and peak memory. The heap
- * that it runs in is set by the command: what it prints as peak holds garbage too, so the limit of
+ * that it runs in is set by the command: what it prints as peak includes garbage, so the limit of
  * the heap is the proof.
  */
 public final class TableRows {
@@ -89,7 +90,7 @@ public final class TableRows {
                 .sum();
     }
 
-    /** Wires that lead to wires of their own tile and of the two beside it; one pad. */
+    /** Wires that lead to wires of their own tile and of its two neighbours; one pad. */
     private static long write(Path folder, long rows) throws IOException {
         int wires = (int) (rows / (SWITCHES_PER_WIRE + 1));
         int side = (int) Math.ceil(Math.sqrt((double) wires / WIRES_PER_TILE));

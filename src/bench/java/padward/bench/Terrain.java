@@ -2,8 +2,7 @@ package padward.bench;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.BitSet;
-import java.util.Random;
+
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -14,9 +13,13 @@ import padward.route.cost.CongestionCost;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 
+import java.util.BitSet;
+import java.util.Random;
+
 /**
- * A fabric with an occupancy, for benchmarks: what is closed, what wires cost, and the same as plain
- * arrays (edges of vertex v are {@code start[v]} to before {@code start[v + 1]}) for the peers.
+ * A fabric with an occupancy, for benchmarks: what is closed, what wires cost, and the same as
+ * plain arrays (edges of vertex v are {@code start[v]} to before {@code start[v + 1]}) for the
+ * peers.
  */
 final class Terrain {
     /** Corner of all benchmarks. */
@@ -103,7 +106,7 @@ final class Terrain {
         return hot;
     }
 
-    /** Pads and their registers stay open: the port that is given up has let go of them. */
+    /** Pads and their registers stay open: the port there is disconnected. */
     private static IntSet padRoutes(Fabric fabric) {
         IntSet open = new IntOpenHashSet();
         for (Pad pad : fabric.pads()) {

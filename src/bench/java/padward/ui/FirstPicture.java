@@ -9,14 +9,15 @@ import javafx.scene.layout.Pane;
 import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import javafx.stage.Window;
+
 import padward.Main;
 import padward.ui.map.FirstView;
 
 /**
  * A process that says when its first picture stands, and ends then: a bare window with one canvas,
- * or the program on its demo. Both are looked at in the same way: a thread asks the toolkit every
- * few milliseconds whether there is something to be seen, and lets two frames pass then, so that
- * it has been painted and shown.
+ * or the program on its demo. Both are observed alike: a thread asks the toolkit every few
+ * milliseconds whether there is something to be seen, and lets two frames pass then, so that it has
+ * been painted and shown.
  */
 public final class FirstPicture {
     private static final int FRAMES = 2;

@@ -15,9 +15,10 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 
 /**
- * Times the start of the window, from starting the process to the first picture of the demo, beside
- * a bare window with one canvas that is started the same way; turn by turn, in one run. First as
- * {@code java -jar} does it, then with the class-data archive that {@code target/padward} uses.
+ * Times the start of the window, from starting the process to the first picture of the demo,
+ * against a bare window with one canvas that is started the same way; turn by turn, in one run.
+ * First as {@code java -jar} does it, then with the class-data archive that {@code target/padward}
+ * uses.
  *
  * <pre>xvfb-run mvn -q -Pbench package -DskipTests exec:exec@start [-Dstart.rounds=7]</pre>
  */
@@ -102,7 +103,7 @@ public final class Starts {
         return (end - begin) / 1_000_000;
     }
 
-    /** Made the way that the launcher makes it: by the program itself, as it ends. */
+    /** Made as the launcher makes it: by the program itself, as it ends. */
     private static Path archive(String path, Path scratch) throws Exception {
         Path archive = scratch.resolve("padward.jsa");
         start("window", path, List.of("-XX:ArchiveClassesAtExit=" + archive), scratch);

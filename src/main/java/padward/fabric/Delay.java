@@ -4,8 +4,8 @@ import java.util.Locale;
 
 /**
  * A delay at both corners, in integer picoseconds. An {@code int} reaches 2.1 ms, a thousand times
- * the longest way on any fabric within the stated limits (10^8 vertices of at most 10^4 ps in a row
- * would not fit, but ways have hundreds of hops, not millions).
+ * the longest route on any fabric within the stated limits (10^8 vertices of at most 10^4 ps in a
+ * row would not fit, but routes have hundreds of hops, not millions).
  *
  * @param fastPs delay at the fast corner, picoseconds, not negative
  * @param slowPs delay at the slow corner, picoseconds, not less than {@code fastPs}

@@ -3,7 +3,7 @@ package padward.fabric;
 /**
  * What a pad's driver does to the signal, as the fabric's table states it.
  *
- * @param ratedPf load at which the setting's delay and rise time hold, pF
+ * @param ratedPf load at which the setting's delay and rise time are valid, pF
  * @param rise time from 10 to 90 per cent at that load
  * @param ohms output resistance, ohms: more load slows the signal by it
  * @param mostMhz highest frequency that the maker allows, MHz; 0 when none is stated

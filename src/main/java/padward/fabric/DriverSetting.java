@@ -3,7 +3,7 @@ package padward.fabric;
 import java.util.Optional;
 
 /**
- * One way to set a pad's driver.
+ * One setting of a pad's driver.
  *
  * @param name name used in files
  * @param standard signalling standard, as the device's data sheet calls it

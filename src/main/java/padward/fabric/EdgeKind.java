@@ -6,7 +6,9 @@ public enum EdgeKind {
     SWITCH,
     /** A fixed connection, always there. */
     CONNECTION,
-    /** A combinational way through a site, from one of its pins to another. */
+    /**
+     * A pass-through: a combinational connection through a site, from one of its pins to another.
+     */
     PASS_THROUGH;
 
     /** The word used in files and on screens. */

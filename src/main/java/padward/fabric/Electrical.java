@@ -40,7 +40,7 @@ public record Electrical(List<WireLoad> wires, List<SwitchLoad> switches) {
     public record WireLoad(String wire, AtCorners ohms, AtCorners femtofarads) {}
 
     /**
-     * A kind of switch or fixed connection, told by what it joins.
+     * A kind of switch or fixed connection, named by what it joins.
      *
      * @param from kind of wire that it leaves, or {@link #PIN}, {@link #PAD}, {@link #ANY}
      * @param to kind of wire that it enters, or one of these

@@ -90,7 +90,7 @@ public interface Fabric {
     /** What other packages calculate from this fabric and keep with it. */
     DerivedData derived();
 
-    /** The pad at a vertex, or null-free {@link java.util.Optional}. O(log pads). */
+    /** The pad at a vertex, or an empty {@link java.util.Optional}. O(log pads). */
     default Optional<Pad> findPadAt(int vertex) {
         List<Pad> all = pads();
         int low = 0;

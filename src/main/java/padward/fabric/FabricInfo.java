@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a fabric says of itself beside its graph.
+ * What a fabric says of itself apart from its graph.
  *
  * @param name name of the fabric
  * @param note free text; says "invented" where it is
- * @param cellKinds kinds of cell that its sites can hold
+ * @param cellKinds kinds of cell that its sites accept
  * @param settings settings of the pads' drivers
  * @param banks groups of pads with one supply
  * @param electrical resistances and capacitances, where known

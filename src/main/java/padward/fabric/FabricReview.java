@@ -1,6 +1,9 @@
 package padward.fabric;
 
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+
+import padward.base.Progress;
+
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -10,7 +13,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
-import padward.base.Progress;
 
 /**
  * Looks a fabric through for what is sound but seldom meant: pads that nothing leads to, wires that
@@ -18,8 +20,8 @@ import padward.base.Progress;
  * shows its gaps here. O(vertices + edges).
  */
 public final class FabricReview {
-    /** Names told of each finding. */
-    private static final int TOLD = 3;
+    /** Names listed for each finding. */
+    private static final int LISTED = 3;
 
     /** Ways that fewer wires of a kind than one in so many span are odd. */
     private static final int ODD_ONE_IN = 50;
@@ -113,7 +115,7 @@ public final class FabricReview {
                         + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
                         + " fixed connections, "
                         + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
-                        + " ways through sites");
+                        + " pass-throughs");
     }
 
     private static String listed(Map<String, Integer> counts) {
@@ -245,7 +247,7 @@ public final class FabricReview {
         find(useless, "sites that accept no kind of cell");
         find(cutOff, "sites whose pins are joined to nothing");
         if (fabric.info().cellKinds().stream().noneMatch(CellKind::holdsState)) {
-            findings.add("no kind of cell holds state, so no endpoints can be told");
+            findings.add("no kind of cell holds state, so no endpoint can be named");
         }
         if (fabric.info().settings().isEmpty()) {
             findings.add("no driver settings, so the delay of pads is not known");
@@ -264,8 +266,8 @@ public final class FabricReview {
 
     private void find(List<String> names, String what) {
         if (!names.isEmpty()) {
-            String first = String.join(", ", names.subList(0, Math.min(TOLD, names.size())));
-            String more = names.size() > TOLD ? ", …" : "";
+            String first = String.join(", ", names.subList(0, Math.min(LISTED, names.size())));
+            String more = names.size() > LISTED ? ", …" : "";
             findings.add(what + ": " + names.size() + " (" + first + more + ")");
         }
     }

@@ -8,7 +8,7 @@ package padward.fabric;
  * @param tile number of its tile
  * @param packagePin pin or ball of the package, {@code ""} when the description gives none
  * @param bank bank it belongs to, {@code ""} when the description gives none
- * @param directions which way signals can cross it
+ * @param directions in which direction signals can cross it
  * @param dataSite the IO register site before its driver, or {@link Fabric#NOTHING}
  * @param enableSite the IO register site of its driver's enable, or {@link Fabric#NOTHING} when the
  *     driver is always on

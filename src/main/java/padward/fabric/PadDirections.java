@@ -1,12 +1,12 @@
 package padward.fabric;
 
-/** Which way signals can cross a pad, seen from the chip. */
+/** In which direction signals can cross a pad, seen from the chip. */
 public enum PadDirections {
     /** Into the chip only: the pad has no driver. */
     IN,
     /** Out of the chip only. */
     OUT,
-    /** Both ways. */
+    /** Both directions. */
     BOTH;
 
     /** Whether the chip can drive the pad. */

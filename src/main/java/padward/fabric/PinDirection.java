@@ -1,6 +1,6 @@
 package padward.fabric;
 
-/** Which way a signal goes through a site's pin, seen from the site. */
+/** In which direction a signal goes through a site's pin, seen from the site. */
 public enum PinDirection {
     /** Into the site. */
     IN,

@@ -9,7 +9,7 @@ import java.util.List;
  * @param name full name, {@code x3y4/cell[1]}
  * @param kind kind of the site, such as {@code io-register}
  * @param tile number of the tile it stands in
- * @param accepts kinds of cell that it can hold
+ * @param accepts kinds of cell that it accepts
  * @param firstPin vertex of its first pin; its pins are numbered without gaps from there
  * @param pins its pins in order of their vertices
  */

@@ -1,5 +1,5 @@
 /**
- * Searches over the fabric. The packages below hold them: what an edge costs, the searches
+ * Searches over the fabric. The packages below contain them: what an edge costs, the searches
  * themselves, many nets at once, and the view on which JGraphT's algorithms run.
  */
 package padward.route;

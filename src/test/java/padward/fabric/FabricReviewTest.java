@@ -2,10 +2,12 @@ package padward.fabric;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import org.junit.jupiter.api.Test;
+
 import padward.base.Progress;
 import padward.fabric.explicit.ExplicitBuilder;
+
+import java.util.List;
 
 /** A small fabric in which everything that is odd is so on purpose. */
 class FabricReviewTest {
@@ -50,7 +52,7 @@ class FabricReviewTest {
                 .containsExactly(
                         "59 wires: 59 e",
                         "2 sites with 2 pins: 2 logic",
-                        "59 switches, 2 fixed connections, 0 ways through sites");
+                        "59 switches, 2 fixed connections, 0 pass-throughs");
         assertThat(review.findings())
                 .containsExactly(
                         "pads that can drive, but nothing leads to them: 1 (unfed)",
@@ -62,7 +64,7 @@ class FabricReviewTest {
                         "wires that span other tiles than nearly all of their kind: 1 (w30)",
                         "sites that accept no kind of cell: 1 (s)",
                         "sites whose pins are joined to nothing: 1 (t)",
-                        "no kind of cell holds state, so no endpoints can be told",
+                        "no kind of cell holds state, so no endpoint can be named",
                         "no driver settings, so the delay of pads is not known",
                         "fast and slow delays are the same everywhere",
                         "connections that take no time: 1 of 61");

@@ -1,15 +1,16 @@
 package padward.fabric;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
-import java.util.function.IntPredicate;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.explicit.ExplicitFabric;
 import padward.fabric.pattern.IndexMap;
 import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.Topology;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.IntPredicate;
 
 /** Makes random fabrics for property tests, pattern and explicit, all from one seed. */
 public final class RandomFabrics {
@@ -23,7 +24,7 @@ public final class RandomFabrics {
                     List.of(),
                     List.of());
 
-    /** A small pattern with random spans, counts, topologies, two-way wires now and then. */
+    /** A small pattern with random spans, counts, topologies, bidirectional wires now and then. */
     public static PatternSpec pattern(long seed) {
         Random random = new Random(seed);
         int columns = 3 + random.nextInt(5);

@@ -11,7 +11,7 @@ import java.util.List;
 final class EdgeBag {
     private static final int PART_BITS = 16;
 
-    /** Most edges of a part: what its arrays can hold. */
+    /** Most edges of a part: the longest array. */
     private static final int MOST = Integer.MAX_VALUE - 8;
 
     private final List<Part> parts = new ArrayList<>();

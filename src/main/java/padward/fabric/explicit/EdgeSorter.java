@@ -1,11 +1,12 @@
 package padward.fabric.explicit;
 
+import padward.fabric.DelayClasses;
+import padward.fabric.EdgeKind;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import padward.fabric.DelayClasses;
-import padward.fabric.EdgeKind;
 
 /**
  * Makes rows of outgoing edges from a bag: the edges of one part of the sources at a time, counted
@@ -107,7 +108,7 @@ final class EdgeSorter {
         boolean any = false;
         for (int i = 1; i < size; i++) {
             if (keys[i] >> Integer.SIZE == keys[i - 1] >> Integer.SIZE) {
-                tell(vertex, (int) (keys[i - 1] >> Integer.SIZE), (int) keys[i - 1]);
+                report(vertex, (int) (keys[i - 1] >> Integer.SIZE), (int) keys[i - 1]);
                 keys[i] = keys[i] >> Integer.SIZE << Integer.SIZE | (int) keys[i - 1];
                 any = true;
             }
@@ -115,7 +116,7 @@ final class EdgeSorter {
         pool.set(vertex, ends, kinds, 0, any ? keepFirst(size) : size);
     }
 
-    private void tell(int vertex, int target, int first) {
+    private void report(int vertex, int target, int first) {
         if (repeated.size() < MOST_REPEATED) {
             repeated.add(new Repeated(vertex, target, classes.kind(kinds[first])));
         }

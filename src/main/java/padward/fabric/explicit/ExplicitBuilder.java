@@ -1,10 +1,7 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.List;
+
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKind;
@@ -15,6 +12,11 @@ import padward.fabric.PadDirections;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
 /**
  * Collects the parts of an explicit fabric. Parts may come in any order, but what an edge or pad
  * refers to comes before it. Numbers that the builder returns are its own; the finished fabric
@@ -22,8 +24,8 @@ import padward.fabric.VertexKind;
  * That is also how a pattern numbers them, if each tile's wires are added before its sites, and
  * these before its pads.
  *
- * <p>Memory, besides the fabric's: some 35 bytes a vertex, and 6 an edge. Belongs to one thread and
- * builds once.
+ * <p>Memory, in addition to the fabric's: some 35 bytes a vertex, and 6 an edge. Belongs to one
+ * thread and builds once.
  */
 public final class ExplicitBuilder {
     private final FabricInfo info;
@@ -137,7 +139,9 @@ public final class ExplicitBuilder {
         return sites.find(split.of(name));
     }
 
-    /** Adds an edge. A second one between the same ends is left out, and told after building. */
+    /**
+     * Adds an edge. A second one between the same ends is left out, and reported after building.
+     */
     public void addEdge(int from, int to, EdgeKind kind, Delay delay) {
         edges.add(from, to, classes.intern(kind, delay));
     }
@@ -181,14 +185,14 @@ public final class ExplicitBuilder {
                         .toList();
         EdgeSorter sorter = new EdgeSorter(edges, bases, number, classes);
         EdgeRows out = sorter.rows();
-        repeated = sorter.repeated().stream().map(r -> told(r, names)).toList();
+        repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
         return new ExplicitFabric(
                 info, columns, rows, tileTypes, bases, kinds, names, list, siteNames, padList, out,
                 in, pool);
     }
 
-    private static RepeatedEdge told(EdgeSorter.Repeated edge, TileNames names) {
+    private static RepeatedEdge named(EdgeSorter.Repeated edge, TileNames names) {
         return new RepeatedEdge(names.name(edge.from()), names.name(edge.to()), edge.kept());
     }
 

@@ -12,11 +12,11 @@ import java.util.List;
 
 /**
  * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
- * have in common (which wires they have, their names, sites and edges, told from the tile) is
+ * have in common (which wires they have, their names, sites and edges, relative to the tile) is
  * stored once, what they do not have in common tile by tile. A fabric of repeated tiles thus costs
  * little more than its pattern would; where every tile lacks some switches that others have, some
  * 20 bytes a vertex at ten edges each; where edges have no order at all, 20 and some 5 an edge in
- * each direction. Names come besides. Made by an {@link ExplicitBuilder}.
+ * each direction. Names come in addition. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
     private final DerivedData derived = new DerivedData();
@@ -76,12 +76,12 @@ public final class ExplicitFabric implements Fabric {
                 + in.memory();
     }
 
-    /** Bytes of all arrays that hold names, and find them. */
+    /** Bytes of all arrays for names and for finding them. */
     public long nameBytes() {
         return namePool.memory() + names.memory() + siteNames.memory();
     }
 
-    /** The incoming edges made anew with slices of another size, for tests. */
+    /** The incoming edges made again with slices of another size, for tests. */
     EdgeRows incomingInSlicesOf(int edges) {
         return Transposer.transpose(bases, out, out.classes(), edges);
     }

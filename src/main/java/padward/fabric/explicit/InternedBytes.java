@@ -1,7 +1,8 @@
 package padward.fabric.explicit;
 
-import java.util.Arrays;
 import padward.fabric.Fabric;
+
+import java.util.Arrays;
 
 /**
  * Byte strings, each kept once in one array and numbered from 0 in the order in which they came. A
@@ -73,7 +74,7 @@ final class InternedBytes {
     }
 
     /**
-     * Gives back the room to grow.
+     * Releases the room to grow.
      *
      * @param findable whether strings are still to be found; if not, the table goes as well
      */

@@ -1,8 +1,10 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import java.util.Arrays;
+
 import padward.fabric.Fabric;
+
+import java.util.Arrays;
 
 /**
  * Runs of numbers, equal ones kept once, one behind the other in one array. What repeated tiles

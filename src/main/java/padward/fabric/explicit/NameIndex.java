@@ -2,6 +2,7 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+
 import padward.fabric.Fabric;
 
 /**
@@ -75,7 +76,7 @@ final class NameIndex {
         return (int) HashCommon.mix((long) tile << Integer.SIZE | rest);
     }
 
-    /** Gives back the room to grow. */
+    /** Releases the room to grow. */
     void trim() {
         tiles.trim();
         rests.trim();

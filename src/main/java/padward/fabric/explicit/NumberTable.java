@@ -1,14 +1,16 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.HashCommon;
+
+import padward.fabric.Fabric;
+
 import java.util.function.IntPredicate;
 import java.util.function.IntUnaryOperator;
-import padward.fabric.Fabric;
 
 /**
  * Finds the number of a thing that is kept elsewhere, by a hash of it: a hash table with open
  * addressing and linear probing (Knuth, The Art of Computer Programming 3, section 6.4, Algorithm
- * L). It holds numbers alone, 4 bytes a slot, and is at most three quarters full. Numbers are
+ * L). It contains numbers alone, 4 bytes a slot, and is at most three quarters full. Numbers are
  * given from 0 in the order in which things are added.
  *
  * <p>Grows on one thread; what only reads is safe for all threads while nothing is added.

@@ -2,11 +2,12 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+
 import padward.fabric.DelayClasses;
 import padward.fabric.Fabric;
 
 /**
- * Makes rows of edges. An edge in a row is where it leads, told from where it begins: the step in
+ * Makes rows of edges. An edge in a row is where it leads, relative to where it begins: the step in
  * tiles with the delay class, of which there are few pairs (a <em>lane</em>), and the step in the
  * vertices' places in their tiles; two or three bytes for most. Where a fabric has many lanes,
  * those beyond some thousands are written out, behind the number 0. Rows of repeated tiles are the

@@ -1,9 +1,10 @@
 package padward.fabric.explicit;
 
-import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+
+import java.util.List;
 
 /**
  * The sites of an explicit fabric, tile by tile: of each its model and its first pin. Tiles with
@@ -14,7 +15,7 @@ final class SiteList {
      * What sites of one model have in common.
      *
      * @param kind their kind
-     * @param accepts kinds of cell that they can hold
+     * @param accepts kinds of cell that fit on them
      * @param pins their pins
      */
     record Model(String kind, List<String> accepts, List<SitePin> pins) {

@@ -1,14 +1,15 @@
 package padward.fabric.explicit;
 
-import java.util.Arrays;
 import padward.fabric.Fabric;
+
+import java.util.Arrays;
 
 /**
  * A name taken apart into the tile that it states and the rest: {@code x3y4/run1_e[5]} is tile (3,
  * 4) and {@code …/run1_e[5]}, which tiles of the same type have in common. The place may stand
  * anywhere in the name, both letters small or both capital; the first that is on the grid and has
- * no leading zeros counts, so that {@link #join} gives back exactly the same name. One object is
- * used for many names; it belongs to one thread.
+ * no leading zeros counts, so that {@link #join} returns exactly the same name. One object is used
+ * for many names; it belongs to one thread.
  */
 final class TileRelativeName {
     /** Stand for the place; no encoded character has these bytes. */

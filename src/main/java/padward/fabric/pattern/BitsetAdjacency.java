@@ -2,15 +2,17 @@ package padward.fabric.pattern;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+
+import padward.fabric.Corner;
+import padward.fabric.DelayClasses;
+import padward.fabric.Fabric;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Corner;
-import padward.fabric.DelayClasses;
-import padward.fabric.Fabric;
 
 /**
  * The outgoing edges of a pattern fabric in the form that a search's inner loop reads: those of one
@@ -35,7 +37,7 @@ public final class BitsetAdjacency {
     /** Base-2 logarithm of the number of vertices for which {@link #tileOfBlock} has one entry. */
     public static final int BLOCK_BITS = TileGrid.BLOCK_BITS;
 
-    /** How many low bits of {@link #groupSpan} hold the number of groups. */
+    /** How many low bits of {@link #groupSpan} are the number of groups. */
     public static final int SPAN_BITS = 10;
 
     /** Those bits. */
@@ -116,7 +118,7 @@ public final class BitsetAdjacency {
 
     /**
      * For each row, the delay of the slowest edge into its vertices at a corner, picoseconds; made
-     * anew at each call.
+     * again at each call.
      */
     public int[] slowestPs(Corner corner) {
         int[] result = new int[rowCount()];

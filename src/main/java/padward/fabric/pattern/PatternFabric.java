@@ -18,7 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A fabric that exists as its pattern only: names, edges and sites are worked out from the tile's
+ * A fabric that exists as its pattern only: names, edges and sites are calculated from the tile's
  * template when asked for; nothing is stored per vertex or edge. Vertex numbers are the tile's base
  * plus a local number.
  */
@@ -31,10 +31,10 @@ public final class PatternFabric implements Fabric {
     private final TileGrid grid;
     private final TileTemplates out;
 
-    /** Wanted by searches from the pad and by whoever draws switches, and not before. */
+    /** Needed by searches from the pad and for drawing switches; made when first needed. */
     private final Lazy<TileTemplates> in;
 
-    /** Wanted by searches, and not before. */
+    /** Needed by searches; made when first needed. */
     private final Lazy<BitsetAdjacency> maskedOut;
 
     private final List<Pad> pads;

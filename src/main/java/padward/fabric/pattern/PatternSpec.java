@@ -1,18 +1,19 @@
 package padward.fabric.pattern;
 
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
 /**
  * The pattern form of a fabric: a hundred lines that describe any number of wires. Tile types are
- * laid on a grid; each says which wires start there, which sites and pads it has, and how its
+ * placed on a grid; each says which wires start there, which sites and pads it has, and how its
  * switch box joins them. A wire that would leave the grid does not exist.
  *
  * @param info name, note, settings, banks, kinds of cell
@@ -84,9 +85,9 @@ public record PatternSpec(
      * @param name name in the tile
      * @param count how many
      * @param kind kind of site
-     * @param accepts kinds of cell it can hold
+     * @param accepts kinds of cell that it accepts
      * @param pins groups of pins
-     * @param through ways through it
+     * @param through pass-throughs of it
      */
     public record SiteGroup(
             String name,
@@ -108,13 +109,13 @@ public record PatternSpec(
      *
      * @param name name at the site
      * @param count how many
-     * @param direction which way signals go
+     * @param direction in which direction signals go
      */
     public record PinGroup(String name, int count, PinDirection direction) {}
 
     /**
-     * A combinational way through a site, from each pin of one group to each pin of another, or
-     * between single pins.
+     * A combinational connection through a site, from each pin of one group to each pin of another,
+     * or between single pins.
      *
      * @param from name of a pin or a group of pins
      * @param to name of a pin or a group of pins
@@ -127,9 +128,9 @@ public record PatternSpec(
      *
      * @param name name in the tile
      * @param count how many
-     * @param directions which way signals can cross them
-     * @param dataSite name of the site group that holds the IO registers before their drivers, with
-     *     as many sites as there are pads; {@code ""} for none
+     * @param directions in which direction signals can cross them
+     * @param dataSite name of the site group of the IO registers before their drivers, with as many
+     *     sites as there are pads; {@code ""} for none
      * @param enableSite the same for the drivers' enables; {@code ""} when the drivers are always
      *     on
      * @param setting driver setting used when a port states none, {@code ""} for none
@@ -144,9 +145,9 @@ public record PatternSpec(
 
     /**
      * One rule of a switch box. The groups are named: a kind of wire ({@code from}: those that end
-     * here, {@code to}: those that start here, both for two-way wires), pins as {@code site.pin},
-     * or pads. {@code cell.in} means all pins of the group {@code in} of all sites of the group
-     * {@code cell}, site by site; {@code cell[1].in[0]} means one.
+     * here, {@code to}: those that start here, both for bidirectional wires), pins as {@code
+     * site.pin}, or pads. {@code cell.in} means all pins of the group {@code in} of all sites of
+     * the group {@code cell}, site by site; {@code cell[1].in[0]} means one.
      *
      * @param from where signals come from
      * @param to where they go

@@ -1,13 +1,15 @@
 package padward.fabric.pattern;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+
+import padward.fabric.Fabric;
+import padward.fabric.FabricLimits;
+import padward.fabric.pattern.PatternSpec.WireKind;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Fabric;
-import padward.fabric.FabricLimits;
-import padward.fabric.pattern.PatternSpec.WireKind;
 
 /** Which shape each tile of a pattern has, and where its vertices and sites begin. */
 final class TileGrid {
@@ -23,9 +25,7 @@ final class TileGrid {
     /** First site of each tile, and one past the last at the end. */
     final int[] siteBase;
 
-    /**
-     * The tile that holds vertex {@code 32 * i}: from there a short walk finds any vertex's tile.
-     */
+    /** The tile of vertex {@code 32 * i}: from there a short walk finds any vertex's tile. */
     final int[] tileOfBlock;
 
     static final int BLOCK_BITS = 5;

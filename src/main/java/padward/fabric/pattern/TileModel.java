@@ -1,16 +1,17 @@
 package padward.fabric.pattern;
 
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.PadDirections;
+import padward.fabric.SitePin;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Delay;
-import padward.fabric.EdgeKind;
-import padward.fabric.Fabric;
-import padward.fabric.PadDirections;
-import padward.fabric.SitePin;
 
 /** A tile type with its names resolved: flat lists of sites, pins and pads, rules with numbers. */
 final class TileModel {
@@ -22,7 +23,7 @@ final class TileModel {
     record LocalPad(
             String name, PadDirections directions, int dataSite, int enableSite, String setting) {}
 
-    /** A way through a site, between pin offsets. */
+    /** A pass-through of a site, between pin offsets. */
     record LocalThrough(int fromPin, int toPin, Delay delay) {}
 
     /** One end of a rule: a kind of wire, or fixed vertices counted from the end of the wires. */
@@ -53,7 +54,9 @@ final class TileModel {
     final Map<String, Integer> fixedByName = new HashMap<>();
     final Map<String, Integer> siteByName = new HashMap<>();
 
-    /** Offsets of the pins and pads from which something leads on; worked out when first asked. */
+    /**
+     * Offsets of the pins and pads from which something leads on; calculated when first asked for.
+     */
     private BitSet leadingOn;
 
     TileModel(String typeName, int[] wireKinds) {

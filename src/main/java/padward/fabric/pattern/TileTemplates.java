@@ -3,6 +3,13 @@ package padward.fabric.pattern;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntIntPair;
+
+import padward.fabric.Corner;
+import padward.fabric.DelayClasses;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -10,11 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
-import padward.fabric.Corner;
-import padward.fabric.DelayClasses;
-import padward.fabric.EdgeCursor;
-import padward.fabric.EdgeKind;
-import padward.fabric.Fabric;
 
 /**
  * The edges of a pattern fabric in one direction, stored once per kind of surroundings instead of
@@ -206,7 +208,8 @@ final class TileTemplates {
                 int dy = box / grid.columns - tile / grid.columns;
                 result.add(IntIntPair.of(dx, dy));
                 for (PatternSpec.WireKind wire : grid.wires) {
-                    // Outgoing edges lead to wires that start at the box, and into two-way wires
+                    // Outgoing edges lead to wires that start at the box, and into bidirectional
+                    // wires
                     // from their far end; incoming ones come from wires that end there.
                     if (!outgoing || (anyTwoWay && wire.twoWay())) {
                         result.add(IntIntPair.of(dx - wire.dx(), dy - wire.dy()));
@@ -257,7 +260,7 @@ final class TileTemplates {
             return found;
         }
 
-        /** Two rules may name the same pair; the quicker connection stands. */
+        /** Two rules may name the same pair; the one with less delay is kept. */
         private void addOnce(IntArrayList row, int step, int local, int delayClass) {
             for (int i = 0; i < row.size(); i += EDGE) {
                 if (row.getInt(i) == step && row.getInt(i + 1) == local) {

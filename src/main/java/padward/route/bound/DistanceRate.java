@@ -15,7 +15,7 @@ import java.util.List;
  * to v, by the triangle inequality, r·|p(u) - p(goal)| <= r·|p(u) - p(v)| + r·|p(v) - p(goal)| <=
  * delay(u, v) + r·|p(v) - p(goal)|. The delay is a whole number, so floors keep the inequality:
  * h(u) <= delay(u, v) + h(v). At the goal h is zero. Hence h is consistent, and a consistent bound
- * is admissible. Costs are never less than delays, so it holds for every {@link
+ * is admissible. Costs are never less than delays, so it is valid for every {@link
  * padward.route.cost.CostModel}.
  *
  * @param delayPs numerator of r, picoseconds

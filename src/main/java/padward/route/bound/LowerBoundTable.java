@@ -17,17 +17,17 @@ import java.util.function.IntUnaryOperator;
  * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
  * table: a lower bound for every search, and on a regular fabric nearly the truth.
  *
- * <p><b>Why it is admissible and consistent.</b> The table holds the least delays D over the steps
- * of {@link WireGroups} on an endless plane. Every edge from u to v is one of the steps at the
- * step's delay or more, so D(u) <= delay(u, v) + D(v); D of the goal's own group at its own tile is
- * zero. Values beyond 16 bits are cut off to the largest, which keeps the inequality. Costs are
- * never less than delays, so it holds for every {@link CostModel}. Idea: pattern databases
+ * <p><b>Why it is admissible and consistent.</b> The table contains the least delays D over the
+ * steps of {@link WireGroups} on an endless plane. Every edge from u to v is one of the steps at
+ * the step's delay or more, so D(u) <= delay(u, v) + D(v); D of the goal's own group at its own
+ * tile is zero. Values beyond 16 bits are cut off to the largest, which keeps the inequality. Costs
+ * are never less than delays, so it is valid for every {@link CostModel}. Idea: pattern databases
  * (Culberson, Schaeffer, Computational Intelligence 14(3), 1998, 318-334), the pattern being the
  * position and kind of wire.
  *
- * <p>Groups with one way on have no plane of their own; the plane of the next group serves, plus
- * the delay. Memory: 2 bytes for each plane and tile of distance, (2 columns - 1)(2 rows - 1) of
- * them.
+ * <p>Groups with one outgoing step have no plane of their own; they use the plane of the next
+ * group, plus the delay. Memory: 2 bytes for each plane and tile of distance, (2 columns - 1)(2
+ * rows - 1) of them.
  */
 public final class LowerBoundTable {
     /** Which vertices the table leads to. */
@@ -145,7 +145,7 @@ public final class LowerBoundTable {
                     }
                 }
             }
-            cutCircles(next);
+            cutCycles(next);
             planeOfGroup = new int[n];
             addOfGroup = new int[n];
             Arrays.fill(addOfGroup, NEVER);
@@ -209,8 +209,11 @@ public final class LowerBoundTable {
             return alive;
         }
 
-        /** A circle of single ways on leads nowhere; one of its groups must have its own plane. */
-        private static void cutCircles(int[] next) {
+        /**
+         * A cycle of groups with one outgoing step leads nowhere; one of its groups must have its
+         * own plane.
+         */
+        private static void cutCycles(int[] next) {
             for (int g = 0; g < next.length; g++) {
                 int at = g;
                 for (int i = 0; i <= next.length && at != Fabric.NOTHING; i++) {
@@ -246,7 +249,7 @@ public final class LowerBoundTable {
             }
         }
         int height = 2 * rows - 1;
-        // Multiplying is quicker than dividing; half a unit keeps it clear of the whole numbers.
+        // Multiplying is faster than dividing; half a unit keeps it clear of the whole numbers.
         double perDepth = 1.0 / depth;
         double perWidth = 1.0 / width;
         BucketQueue queue = new BucketQueue();

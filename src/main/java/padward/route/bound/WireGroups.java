@@ -18,18 +18,18 @@ import java.util.Map;
 import java.util.concurrent.CancellationException;
 
 /**
- * A fabric seen from far away: vertices that are alike (wires of one kind and span, pins of one
- * name on one kind of site, pads) form a group, and between two groups there are steps, each a
- * distance in tiles and the least delay of all edges that make that step. Every edge of the fabric
- * is one of the steps, so the least delay over steps is never more than the least over edges.
+ * An abstraction of a fabric: vertices that are alike (wires of one kind and span, pins of one name
+ * on one kind of site, pads) form a group, and between two groups there are steps, each a distance
+ * in tiles and the least delay of all edges that make that step. Every edge of the fabric is one of
+ * the steps, so the least delay over steps is never more than the least over edges.
  *
  * <p>For a pattern fabric one tile per template is looked at, for others every vertex.
  */
 final class WireGroups {
-    /** More groups than that, and the fabric has no order that would make them useful. */
+    /** With more groups than this the fabric has too little order for them to be useful. */
     static final int MOST_GROUPS = 1024;
 
-    /** A step between groups, in tiles, from where the one begins to where the other begins. */
+    /** A step between groups, in tiles, from where one begins to where the other begins. */
     record Step(int from, int to, int dx, int dy, int fastPs, int slowPs) {
         int delayPs(Corner corner) {
             return corner == Corner.FAST ? fastPs : slowPs;
@@ -157,12 +157,12 @@ final class WireGroups {
         return site.kind() + " " + (bracket < 0 ? pin : pin.substring(0, bracket));
     }
 
-    /** Number of groups; {@link #MOST_GROUPS} when there may be more, and nothing holds. */
+    /** Number of groups; {@link #MOST_GROUPS} when there may be more, and none of them is sound. */
     int count() {
         return numbers.size();
     }
 
-    /** Whether the groups tell vertices apart by what they are. */
+    /** Whether the groups distinguish vertices by what they are. */
     boolean areSound() {
         return count() < MOST_GROUPS;
     }

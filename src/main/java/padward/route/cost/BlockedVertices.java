@@ -3,11 +3,12 @@ package padward.route.cost;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
+
 import java.util.BitSet;
 
 /**
  * A set of vertices, as a large set that many questions share and the few vertices in which this
- * one differs from it. A search keeps its copy of the shared set between questions, so that a
+ * set differs from it. A search keeps its copy of the shared set between questions, so that a
  * question costs nothing for the vertices that it has in common with the one before.
  */
 public final class BlockedVertices {
@@ -19,8 +20,8 @@ public final class BlockedVertices {
 
     /**
      * @param base the shared set; kept, not copied, and not to be changed
-     * @param different vertices that are in the set when {@code base} has them not, and the other
-     *     way round; copied
+     * @param different vertices that are in the set and not in {@code base}, or in {@code base} and
+     *     not in the set; copied
      */
     public BlockedVertices(BitSet base, IntSet different) {
         this.base = base;

@@ -21,13 +21,13 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 
 /**
- * The same search by JGraphT's algorithms: slower, independent of ours, and so its judge. Costs are
- * whole numbers below 2^53, which doubles add exactly; so the bound stays consistent when JGraphT's
- * A* adds it, as it must.
+ * The same search by JGraphT's algorithms: slower, independent of ours, and so the oracle in tests.
+ * Costs are whole numbers below 2^53, which doubles add exactly; so the bound stays consistent when
+ * JGraphT's A* adds it, as it must.
  */
 public final class ReferenceSearch {
-    /** What stands for no way on in a bound: beyond any cost, and still a whole number. */
-    private static final double SHUT_OFF = 0x1p52;
+    /** Stands for "no route leads on" in a bound: beyond any cost, and still a whole number. */
+    private static final double NO_ROUTE = 0x1p52;
 
     private ReferenceSearch() {}
 
@@ -51,7 +51,7 @@ public final class ReferenceSearch {
     }
 
     /**
-     * The cheapest way by Dijkstra's search, as {@link padward.route.search.PathSearch#run} finds
+     * The cheapest route by Dijkstra's search, as {@link padward.route.search.PathSearch#run} finds
      * it.
      */
     public static SearchOutcome run(
@@ -66,7 +66,7 @@ public final class ReferenceSearch {
     }
 
     /**
-     * The cheapest way by A*.
+     * The cheapest route by A*.
      *
      * @param bound a consistent lower bound towards {@code goal}
      */
@@ -85,7 +85,7 @@ public final class ReferenceSearch {
     }
 
     private static double finite(long bound) {
-        return bound == CostModel.CLOSED ? SHUT_OFF : bound;
+        return bound == CostModel.CLOSED ? NO_ROUTE : bound;
     }
 
     private static SearchOutcome run(
@@ -105,7 +105,7 @@ public final class ReferenceSearch {
                 new VertexPath(vertices), (long) path.getWeight(), graph.left);
     }
 
-    /** How an algorithm is left that knows no other way to stop. */
+    /** Ends an algorithm that cannot be stopped otherwise. */
     private static final class Stopped extends RuntimeException {
         private static final long serialVersionUID = 1;
 
@@ -114,7 +114,7 @@ public final class ReferenceSearch {
         }
     }
 
-    /** The graph, which now and then asks whether to stop when it is asked for edges. */
+    /** The graph, which asks now and then, when it is asked for edges, whether to stop. */
     private static final class StoppableGraph extends FabricGraph {
         private static final int BETWEEN_CHECKS = 128;
 

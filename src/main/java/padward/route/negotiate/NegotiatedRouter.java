@@ -30,12 +30,12 @@ import java.util.function.Consumer;
 /**
  * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a
  * negotiation-based performance-driven router for FPGAs", FPGA'95. Nets may overlap at first; a
- * vertex that several want grows dearer round by round, (b + h) · p, until all but those that need
- * it most have gone elsewhere. The paper gives no numbers for the growth of h and p; those here are
- * ours.
+ * vertex that several nets use grows more expensive round by round, (b + h) · p, until all but the
+ * nets that need it most are routed elsewhere. The paper gives no numbers for the growth of h and
+ * p; those here are ours.
  *
- * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves
- * settled nets alone; and the delay term is left out (A = 0 for all nets).
+ * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves the
+ * others alone; and the delay term is left out (A = 0 for all nets).
  *
  * <p>Deterministic. One object belongs to one thread; it costs 20 bytes a vertex.
  */
@@ -53,7 +53,7 @@ public final class NegotiatedRouter {
     private final short[] users;
     private final int[] history;
 
-    /** h and p of the paper for each vertex, as history and users stand. */
+    /** h and p of the paper for each vertex, for the present history and users. */
     private final int[] pricePs;
 
     private final int[] times;
@@ -63,7 +63,7 @@ public final class NegotiatedRouter {
     /** What one more user adds to h: the delay of a tile. Set when the routing begins. */
     private int historyStep = 1;
 
-    private final Optional<Consumer<RoutingRound>> watcher;
+    private final Optional<Consumer<RoutingRound>> listener;
     private double presentFactor;
 
     /**
@@ -75,13 +75,13 @@ public final class NegotiatedRouter {
     }
 
     /**
-     * The same router, which tells what each round leaves; the last one tells how it ended.
+     * The same router, which reports the state after each round; the last report is how it ended.
      *
-     * @param watcher is told, on the routing thread
+     * @param listener is called after each round, on the routing thread
      */
     public NegotiatedRouter(
-            Fabric fabric, BitSet closed, Optional<Consumer<RoutingRound>> watcher) {
-        this.watcher = watcher;
+            Fabric fabric, BitSet closed, Optional<Consumer<RoutingRound>> listener) {
+        this.listener = listener;
         this.fabric = fabric;
         this.closed = closed;
         this.index = FabricIndex.of(fabric);
@@ -97,7 +97,7 @@ public final class NegotiatedRouter {
      * Routes all jobs.
      *
      * @param rounds most rounds to negotiate
-     * @return a tree for each job; empty for those that found no way of their own
+     * @return a tree for each job; empty for those that have no route of their own
      * @throws CancellationException when {@code progress} says so
      */
     public List<Optional<RouteTree>> route(List<RouteJob> jobs, int rounds, Progress progress) {
@@ -119,22 +119,22 @@ public final class NegotiatedRouter {
                     "round " + (round + 1) + ", " + routed.size() + " nets");
             boolean shared = raiseHistory(trees);
             if (!shared) {
-                tell(round + 1, routed, trees);
+                report(round + 1, routed, trees);
                 return trees;
             }
             presentFactor = Math.min(PRESENT_FACTOR_MOST, presentFactor * PRESENT_GROWTH);
             for (int v = 0; v < pricePs.length; v++) {
                 setPrice(v);
             }
-            tell(round + 1, routed, trees);
+            report(round + 1, routed, trees);
         }
-        tell(rounds + 1, giveUpOverlaps(jobs, trees, progress), trees);
+        report(rounds + 1, resolveOverlaps(jobs, trees, progress), trees);
         return trees;
     }
 
-    /** Values for a watcher; nothing is done when there is none. */
-    private void tell(int round, List<Integer> routed, List<Optional<RouteTree>> trees) {
-        watcher.ifPresent(
+    /** Reports a round; nothing is done when there is no listener. */
+    private void report(int round, List<Integer> routed, List<Optional<RouteTree>> trees) {
+        listener.ifPresent(
                 w -> {
                     List<RoutingRound.PricedVertex> priced = new ArrayList<>();
                     for (int v = 0; v < history.length; v++) {
@@ -157,10 +157,10 @@ public final class NegotiatedRouter {
     }
 
     /**
-     * What is still shared when the rounds are over is settled net by net, first come first served.
-     * Says which jobs were laid anew.
+     * What is still shared when the rounds are over is routed net by net, first come first served.
+     * Returns the jobs that were routed again.
      */
-    private List<Integer> giveUpOverlaps(
+    private List<Integer> resolveOverlaps(
             List<RouteJob> jobs, List<Optional<RouteTree>> trees, Progress progress) {
         List<Integer> routed = new ArrayList<>();
         presentFactor = Double.POSITIVE_INFINITY;
@@ -214,8 +214,8 @@ public final class NegotiatedRouter {
     }
 
     /**
-     * What a net pays that looks for a way to a goal. At the end, when overlaps are given up, what
-     * has a user is closed.
+     * What a net pays on its route to a goal. At the end, when overlaps are resolved, what has a
+     * user is closed.
      */
     private CostModel costs(int goal) {
         if (Double.isInfinite(presentFactor)) {
@@ -257,7 +257,7 @@ public final class NegotiatedRouter {
         return false;
     }
 
-    /** Makes each shared vertex dearer; whether there was any. */
+    /** Raises the history cost of each shared vertex; whether there was any. */
     private boolean raiseHistory(List<Optional<RouteTree>> trees) {
         BitSet raised = new BitSet();
         for (Optional<RouteTree> tree : trees) {

@@ -5,7 +5,7 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.search.SearchSources;
 
-/** A net to be routed: from one vertex, or a tree that is there, to several. Immutable. */
+/** A net to be routed: from one vertex, or the tree that it has, to several. Immutable. */
 public final class RouteJob {
     private final RouteTree base;
     private final long[] baseCosts;
@@ -21,7 +21,7 @@ public final class RouteJob {
 
     /**
      * @param base wires that the net has already
-     * @param baseCosts what it costs to set out from each place of these, such as the delay there
+     * @param baseCosts the cost at each place of these to begin with, such as the delay there
      * @param sinks vertices to reach, at least one
      */
     public RouteJob(RouteTree base, long[] baseCosts, int... sinks) {
@@ -40,12 +40,12 @@ public final class RouteJob {
         return base.root();
     }
 
-    /** The wires that the net has already; the driver's vertex at the least. */
+    /** The wires that the net has already; at least the driver's vertex. */
     public RouteTree base() {
         return base;
     }
 
-    /** What it costs to set out from a place of the base. */
+    /** The cost at a place of the base to begin with. */
     long baseCost(int place) {
         return baseCosts[place];
     }

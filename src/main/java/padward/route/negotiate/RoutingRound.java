@@ -1,15 +1,16 @@
 package padward.route.negotiate;
 
-import java.util.List;
-import java.util.Optional;
 import padward.design.RouteTree;
 
+import java.util.List;
+import java.util.Optional;
+
 /**
- * What one round of {@link NegotiatedRouter} left, as a value.
+ * The state after one round of {@link NegotiatedRouter}, as a value.
  *
  * @param number the round, from 1
- * @param routed indices of the jobs that were laid anew in it
- * @param trees the tree of each job as it lies now; they may overlap; empty for no way
+ * @param routed indices of the jobs that were routed in it
+ * @param trees the tree of each job after it; they may overlap; empty for no route
  * @param priced vertices that are shared now or have been, in the order of their numbers, with what
  *     they cost in the next round
  */
@@ -30,9 +31,9 @@ public record RoutingRound(
      * and Ebeling, FPGA'95).
      *
      * @param vertex the vertex
-     * @param users how many jobs' trees hold it
+     * @param users how many jobs' trees use it
      * @param pricePs h, what it has been raised by, picoseconds
-     * @param times p, for a job that does not hold it
+     * @param times p, for a job that does not use it
      */
     public record PricedVertex(int vertex, int users, int pricePs, int times) {}
 

@@ -6,9 +6,11 @@ import java.util.Arrays;
  * A monotone queue of small whole keys: a ring of buckets, one per key, each a last-in-first-out
  * list (Dial, "Algorithm 360: Shortest-path forest with topological ordering", Communications of
  * the ACM 12(11), 1969, 632-633). Keys beyond the ring wait in a heap until the ring comes to them.
- * Among equal keys the one put in last comes out first, which is the one that has come farthest.
+ * Among equal keys the one put in last comes out first, which in a search is the one that has come
+ * farthest.
  *
- * <p>Measured beside the alternatives, see docs/speed.md. Memory: 8 bytes an entry, kept for reuse.
+ * <p>Measured against the alternatives, see docs/speed.md. Memory: 8 bytes an entry, kept for
+ * reuse.
  */
 public final class BucketQueue {
     /** Number of buckets: a span of keys as long as the switches and wires that fabrics have. */
@@ -18,7 +20,7 @@ public final class BucketQueue {
 
     private final int[] head = new int[RING];
 
-    /** Which buckets hold something. */
+    /** Which buckets are not empty. */
     private final long[] filled = new long[RING / Long.SIZE];
 
     /** Entries as pairs: what is queued, and the next entry of the bucket or of the free list. */
@@ -104,7 +106,7 @@ public final class BucketQueue {
         return item;
     }
 
-    /** Goes on to the next bucket that holds something. */
+    /** Goes on to the next bucket that is not empty. */
     private void advance() {
         int next = inRing == 0 ? Integer.MAX_VALUE : nextInRing();
         if (later.isEmpty() || later.leastKey() > next) {
@@ -130,7 +132,7 @@ public final class BucketQueue {
         return current + ((found - bucket) & (RING - 1));
     }
 
-    /** Bytes held. */
+    /** Bytes of the arrays. */
     public long bytes() {
         return 4L * (head.length + entries.length) + 8L * filled.length + later.bytes();
     }

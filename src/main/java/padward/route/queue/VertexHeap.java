@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * A 4-ary heap of (vertex, key, tie), smallest key first, then smallest tie. Entries are never
- * moved by key: a better entry is added beside the old one, and the search skips the stale one.
+ * moved by key: a better entry is added as well as the old one, and the search skips the stale one.
  */
 public final class VertexHeap {
     private static final int ARITY = 4;
@@ -97,7 +97,7 @@ public final class VertexHeap {
         ties[place] = tie;
     }
 
-    /** Bytes held. */
+    /** Bytes of the arrays. */
     public long bytes() {
         return 20L * vertices.length;
     }

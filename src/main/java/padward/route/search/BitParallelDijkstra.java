@@ -8,18 +8,19 @@ import padward.route.cost.SmallCost;
 import java.util.Arrays;
 
 /**
- * Dijkstra's search over a whole pattern fabric, without goal or bound: the loop of {@link
- * IntSearch} and the queue of {@link BucketQueue} written out in one method, so that everything it
- * touches stays in registers. Vertices come in the order of their costs, so what an edge has
- * reached once can only be improved on by an edge that is quicker than the slowest into it; most
- * targets are dropped by a mask for that reason, a whole {@linkplain TileBlocks block} at a time.
- * Vertices from which nothing leads on are not queued; their costs are final when the sweep is.
+ * Dijkstra's search from some sources to all vertices of a pattern fabric, bit-parallel: the loop
+ * of {@link IntSearch} and the queue of {@link BucketQueue} written out in one method, so that
+ * everything it touches stays in registers. Vertices come in the order of their costs, so what an
+ * edge has reached once can only be improved on by an edge with less delay than the slowest into
+ * it; most targets are dropped by a mask for that reason, a whole {@linkplain TileBlocks block} at
+ * a time. Vertices from which nothing leads on are not queued; their costs are final when the sweep
+ * is.
  *
- * <p>What waits in the queue is named by tile and local number, which are known when it is put in
- * and would have to be looked up when it comes out.
+ * <p>A queue entry is a tile and a local number, which are known when it is put in and would have
+ * to be looked up when it comes out.
  *
- * <p>Steps must be shorter than the ring: a sweep that meets a longer one gives up, and the search
- * that called it goes on in its own way.
+ * <p>Steps must be shorter than the ring: a sweep that meets a longer one ends there, and the
+ * search that called it goes on with its own loop.
  */
 final class BitParallelDijkstra {
     private static final int RING = 8192;
@@ -32,7 +33,7 @@ final class BitParallelDijkstra {
     private final long[] reached;
     private final int[] head = new int[RING];
 
-    /** Buckets that hold something, and some that have come to hold nothing. */
+    /** Buckets that are not empty, and some that have become empty. */
     private final long[] filled = new long[RING / Long.SIZE];
 
     /** Pairs: a tile and local number, and the next entry of its bucket or of the free list. */
@@ -69,10 +70,10 @@ final class BitParallelDijkstra {
     }
 
     /**
-     * Sweeps from the vertices that the state holds with their costs.
+     * Sweeps from the vertices whose costs are set in the state.
      *
      * @return how it ended; {@link IntSearch.End#TOO_EXPENSIVE} when a step or a start is too long
-     *     for the ring, and the state must be set up anew
+     *     for the ring, and the state must be set up again
      */
     IntSearch.End run(int[] starts, int[] startCosts, Corner corner, SmallCost model, Progress p) {
         int first = Arrays.stream(startCosts).min().orElse(0);
@@ -149,7 +150,7 @@ final class BitParallelDijkstra {
             int tile = item >>> bits;
             int own = item & localMask;
             if (cost[vertexBase[tile] + own] != current) {
-                // It has come out before, at less.
+                // A stale entry: the vertex was settled at less.
                 continue;
             }
             pops++;
@@ -170,9 +171,9 @@ final class BitParallelDijkstra {
                 int low = TileBlocks.local(where);
                 int base = vertexBase[toTile] + low;
                 int word = base >>> 6;
-                long[] shut = fixed < 0 ? seen : done;
+                long[] blocked = fixed < 0 ? seen : done;
                 // Shifts count modulo 64, so a shift by 64 has to be made in two.
-                long window = shut[word] >>> base | shut[word + 1] << 1 << (~base & 63);
+                long window = blocked[word] >>> base | blocked[word + 1] << 1 << (~base & 63);
                 long open = words[2 * block + 1] & ~window;
                 if (open == 0) {
                     continue;
@@ -240,7 +241,7 @@ final class BitParallelDijkstra {
         return true;
     }
 
-    /** How many buckets on the next one is that holds something; negative when there is none. */
+    /** How many buckets ahead the next one is that is not empty; negative when there is none. */
     private static int ahead(long[] filled, int bucket) {
         int word = bucket >>> 6;
         long bits = filled[word] & (-1L << bucket);
@@ -255,7 +256,7 @@ final class BitParallelDijkstra {
         return -1;
     }
 
-    /** Bytes held. */
+    /** Bytes of the arrays. */
     long bytes() {
         return 8L * (reached.length + filled.length)
                 + 4L * (head.length + entries.length)

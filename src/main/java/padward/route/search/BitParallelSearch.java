@@ -7,8 +7,8 @@ import padward.route.bound.LowerBoundTable;
 import padward.route.cost.SmallCost;
 
 /**
- * The quick search over a pattern fabric. All of a vertex's edges into one tile at one delay are
- * taken at once: one mask drops the targets that are closed or settled, and only the others are
+ * The bit-parallel search over a pattern fabric. All of a vertex's edges into one tile at one delay
+ * are taken at once: one mask drops the targets that are closed or settled, and only the others are
  * looked at. This is the inner loop of the program; it trades brevity for speed.
  */
 final class BitParallelSearch extends IntSearch {

@@ -6,35 +6,37 @@ import it.unimi.dsi.fastutil.ints.IntHeapPriorityQueue;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import it.unimi.dsi.fastutil.longs.LongHeapPriorityQueue;
-import java.util.BitSet;
-import java.util.concurrent.CancellationException;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 
+import java.util.BitSet;
+import java.util.concurrent.CancellationException;
+
 /**
- * A way whose delay lies in a window at both corners: not the quickest, one that takes as long as
- * others do. To find one without loops of exactly a given length is NP-hard (it holds the longest
- * path); this is our own search, which finds one quickly where there are many, and proves that
- * there is none where few are possible.
+ * Finds a route whose delay is in a window at both corners: not the shortest delay, but one that
+ * matches others. Finding one without loops of exactly a given length is NP-hard (longest path is a
+ * special case). This is a label-setting search of our own, which finds one fast where there are
+ * many, and proves that there is none where few are possible.
  *
  * <p>A label is a vertex with the delays at both corners with which it is reached, and the label
- * before. What the rest of the way takes at the least is known exactly for each corner, from a
- * search back from the goal; a label that could only end beyond the window is dropped. Labels that
- * are late enough already go first, then those that lack the least; a way may not enter a vertex
- * that it has. Of labels with equal vertex and delays a few are kept.
+ * before. The least delay from a vertex to the goal is known exactly for each corner, from a search
+ * back from the goal; a label that could only end beyond the window is dropped. Labels that are
+ * late enough already go first, then those that lack the least delay; a route may not enter one of
+ * its own vertices again. Of labels with equal vertex and delays a few are kept.
  *
- * <p>When that finds nothing, ways are allowed to cross themselves: then one label for each vertex
- * and pair of delays stands for all, and if no label at the goal is in the window, no way is,
- * crossing itself or not. That is the proof. Between the two, or at the limit, the outcome is
- * {@link Kind#NOT_FOUND}, which says nothing.
+ * <p>When that finds nothing, routes may cross themselves: then one label for each vertex and pair
+ * of delays stands for all, and if no label at the goal is in the window, no route is, whether it
+ * crosses itself or not. That is the proof. Otherwise, or at the limit, the outcome is {@link
+ * Kind#NOT_FOUND}, which proves nothing.
  */
 public final class DelayWindowSearch {
     /** How a search ended. */
     public enum Kind {
-        /** There is a way. */
+        /** There is a route. */
         FOUND,
         /** There is none, which is proven. */
         PROVEN_NONE,
@@ -43,22 +45,22 @@ public final class DelayWindowSearch {
     }
 
     /**
-     * How a search ended, and the way.
+     * How a search ended, and the route.
      *
      * @param kind how
-     * @param path the way, from one of the starts to the goal; the goal alone when not found
+     * @param path the route, from one of the starts to the goal; the goal alone when not found
      * @param delay its delay, the start's included; zero when not found
      */
     public record Outcome(Kind kind, VertexPath path, Delay delay) {}
 
     /**
-     * The delays that will do.
+     * The delays that are accepted.
      *
-     * @param least at least so much at each corner
-     * @param most at most so much at each corner
+     * @param least least delay at each corner
+     * @param most most delay at each corner
      */
     public record Window(Delay least, Delay most) {
-        boolean holds(int fastPs, int slowPs) {
+        boolean contains(int fastPs, int slowPs) {
             return fastPs >= least.fastPs()
                     && fastPs <= most.fastPs()
                     && slowPs >= least.slowPs()
@@ -117,7 +119,7 @@ public final class DelayWindowSearch {
     /**
      * Searches.
      *
-     * @param fastStarts where a way may begin, with the fast delays there
+     * @param fastStarts where a route may begin, with the fast delays there
      * @param slowStarts the same starts with the slow delays
      * @param goal where it ends
      * @param closed vertices that it may not enter, the goal aside
@@ -208,7 +210,7 @@ public final class DelayWindowSearch {
             int label = open.dequeueInt();
             int vertex = vertices.getInt(label);
             if (vertex == goal) {
-                if (window.holds(fast.getInt(label), slow.getInt(label))) {
+                if (window.contains(fast.getInt(label), slow.getInt(label))) {
                     return label;
                 }
                 continue;
@@ -266,7 +268,10 @@ public final class DelayWindowSearch {
         return ((long) vertex << FAST_BITS | fastPs) << SLOW_BITS | slowPs;
     }
 
-    /** What a way lacks if it goes on to the goal as quickly as can be: 0 when late enough. */
+    /**
+     * How much delay a route lacks if it goes on to the goal with the least delay: 0 when it is
+     * late enough.
+     */
     private int lacking(int vertex, int fastPs, int slowPs) {
         int inFast = window.least().fastPs() - fastPs - restFast.get(vertex);
         int inSlow = window.least().slowPs() - slowPs - restSlow.get(vertex);

@@ -2,11 +2,11 @@ package padward.route.search;
 
 import java.util.Locale;
 
-/** Which search answers. All give ways of equal cost. */
+/** Which search answers. All find routes of equal cost. */
 public enum Engine {
     /** The project's own A*. */
     OWN,
-    /** JGraphT's Dijkstra on the same graph, which knows no bound of ours. */
+    /** JGraphT's Dijkstra on the same graph, without a lower bound. */
     REFERENCE,
     /** JGraphT's A* on the same graph, with the project's bound. */
     REFERENCE_GUIDED;

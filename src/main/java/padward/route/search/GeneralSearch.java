@@ -14,8 +14,8 @@ import java.util.Arrays;
 import java.util.BitSet;
 
 /**
- * The search for all cost models, in 64 bits over a heap, edge by edge. Its state takes 12 bytes
- * per vertex, and more for what was touched.
+ * The search that knows every cost model, in 64 bits over a heap, edge by edge. Its state takes 12
+ * bytes per vertex, and more for what was touched.
  *
  * @see PathSearch
  */
@@ -44,7 +44,7 @@ final class GeneralSearch extends SearchEngine {
     }
 
     /**
-     * The cheapest way.
+     * The cheapest route.
      *
      * @param starts where it may begin
      * @param goal where it ends

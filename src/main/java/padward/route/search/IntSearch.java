@@ -19,8 +19,8 @@ import java.util.concurrent.CancellationException;
 
 /**
  * A* and Dijkstra's search in costs of 31 bits over a bucket queue. Subclasses know how to get at a
- * vertex's edges. No predecessors are kept: a way is read backwards from its goal, over edges whose
- * cost is just the difference of their ends'.
+ * vertex's edges. No predecessors are kept: a route is read backwards from its goal, over edges
+ * whose cost is just the difference of their ends'.
  */
 abstract class IntSearch extends SearchEngine {
     /** What a search ended with. */
@@ -28,7 +28,7 @@ abstract class IntSearch extends SearchEngine {
         FOUND,
         UNREACHABLE,
         CANCELLED,
-        /** As many vertices as were allowed are settled. */
+        /** As many vertices are settled as the limit allows. */
         LIMIT,
         /** Costs grew beyond 31 bits; the general search has to answer. */
         TOO_EXPENSIVE
@@ -112,7 +112,7 @@ abstract class IntSearch extends SearchEngine {
     }
 
     /**
-     * A whole sweep in a way of the subclass's own, which finds the starts' costs set and counts
+     * A whole sweep by a loop of the subclass's own. The sources' costs are set before; it counts
      * what it settles.
      *
      * @return {@link End#TOO_EXPENSIVE} when there is none for these costs
@@ -153,7 +153,7 @@ abstract class IntSearch extends SearchEngine {
         }
     }
 
-    /** The lower bound at a vertex in small numbers, {@link SmallCost#CLOSED} for no way. */
+    /** The lower bound at a vertex in small numbers, {@link SmallCost#CLOSED} for no route. */
     final int ahead(int vertex) {
         long delay = 0;
         if (table != LowerBoundTable.Aim.NONE) {
@@ -169,7 +169,7 @@ abstract class IntSearch extends SearchEngine {
                 : (int) delay + stretchesAhead(vertex);
     }
 
-    /** The bound on stretches, in small numbers; cut off where the quick searches end anyway. */
+    /** The bound on stretches, in small numbers; cut off where the fast searches end. */
     final int stretchesAhead(int vertex) {
         return Math.min(perimeter.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
     }
@@ -221,7 +221,7 @@ abstract class IntSearch extends SearchEngine {
         return costs.wide(ahead(vertex));
     }
 
-    /** Gives a vertex a lower cost than it has, unless its bound says that no way leads on. */
+    /** Gives a vertex a lower cost than it has, unless its bound says that no route leads on. */
     final void improve(int vertex, int cost, int ahead) {
         if (ahead == SmallCost.CLOSED) {
             return;
@@ -273,7 +273,7 @@ abstract class IntSearch extends SearchEngine {
         return VertexPath.ofReversed(route);
     }
 
-    /** Of several the one that nobody holds, so that a held stretch is left as soon as can be. */
+    /** Of several the one that is not used, so that a used stretch is left as soon as possible. */
     private int tightBefore(int vertex, IntOpenHashSet left) {
         int cost = state.cost[vertex];
         int found = Fabric.NOTHING;

@@ -12,17 +12,18 @@ import padward.route.cost.CostModel;
 import padward.route.cost.ObstacleCost;
 
 /**
- * How many held stretches a way to a goal must cross at the least, found by looking backwards from
- * the goal: first all that leads there freely, then at the price of one stretch, and so on, until
- * an agreed number of vertices has been seen. Pads are mostly shut off by what stands right before
- * them, and then this knows at once what a forward search would learn last.
+ * How many used stretches a route to a goal must cross at least, found by a search backwards from
+ * the goal: first over everything that leads there without a price, then at the price of one
+ * stretch, and so on, until a given number of vertices has been seen. Most blocked pads are closed
+ * off by what stands right before them, and then this finds at once what a forward search would
+ * find last.
  *
  * <p>The levels are those of a breadth-first search with steps of 0 and 1 (Dial's search with two
- * buckets). Let L be the level at which the look ended. A vertex that was finished has its exact
- * level; every other one has level L or more, and counts as L. This is consistent: for a step from
- * u to v at price p, level(u) <= p + level(v) holds for exact levels; if v counts as L, then u
- * counts as no more than L; if u counts as L and v is finished, then u's true level is L or more,
- * and at most p + level(v).
+ * buckets). Let L be the level at which it ended. A vertex that was finished has its exact level;
+ * every other one has level L or more, and counts as L. This is consistent: for a step from u to v
+ * at price p, level(u) <= p + level(v) holds for exact levels; if v counts as L, then u counts as
+ * no more than L; if u counts as L and v is finished, then u's true level is L or more, and at most
+ * p + level(v).
  *
  * @see ObstacleCost
  */
@@ -30,7 +31,7 @@ public final class PerimeterBound implements LowerBound {
     private static final int FINISHED = 1 << 30;
     private static final int SEEN_BETWEEN_CHECKS = 128;
 
-    /** Knows nothing: zero everywhere. */
+    /** Zero everywhere; the object for "no perimeter". */
     static final PerimeterBound NONE = new PerimeterBound(LowerBound.NONE);
 
     private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
@@ -46,12 +47,12 @@ public final class PerimeterBound implements LowerBound {
     }
 
     /**
-     * Looks back from a goal.
+     * Searches backwards from a goal.
      *
-     * @param model priced ways, or a model without stretches: then there is only level 0
-     * @param most how many vertices to see
+     * @param model a model with a price for obstacles, or one without: then there is only level 0
+     * @param most most vertices to see
      * @param delay a lower bound on delay, which is added
-     * @param progress asked now and then whether to stop looking; what was seen by then serves
+     * @param progress asked now and then whether to stop; what was seen by then is used
      */
     static PerimeterBound of(
             Fabric fabric,
@@ -60,9 +61,9 @@ public final class PerimeterBound implements LowerBound {
             int most,
             LowerBound delay,
             Progress progress) {
-        PerimeterBound floor = new PerimeterBound(delay);
-        floor.look(fabric, goal, model, most, progress);
-        return floor;
+        PerimeterBound perimeter = new PerimeterBound(delay);
+        perimeter.look(fabric, goal, model, most, progress);
+        return perimeter;
     }
 
     private void look(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
@@ -114,7 +115,7 @@ public final class PerimeterBound implements LowerBound {
         }
     }
 
-    /** Whether it is certain that no start leads to the goal. */
+    /** Whether it is certain that no source leads to the goal. */
     public boolean excludes(SearchSources starts) {
         if (!complete) {
             return false;

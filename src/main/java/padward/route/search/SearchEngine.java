@@ -10,10 +10,10 @@ import padward.fabric.Fabric;
  * What the engines of a {@link PathSearch} have in common: how their results are read, and the one
  * place where a {@link SearchListener} is told what happens.
  *
- * <p>A listener is told from outside the inner loops: the costs of a settled vertex's neighbours
- * are compared before and after its expansion. So the loops carry no hooks, a search that is
- * listened to does the very same steps, and one without a listener pays for one test of a final
- * field for each settled vertex.
+ * <p>The listener is called from outside the inner loops: the costs of a settled vertex's
+ * neighbours are compared before and after its expansion. So the loops carry no hooks, a search
+ * that is listened to does the very same steps, and one without a listener pays for one test of a
+ * final field for each settled vertex.
  */
 abstract class SearchEngine {
     final Fabric fabric;

@@ -3,7 +3,7 @@ package padward.route.search;
 import padward.route.bound.LowerBound;
 
 /**
- * Is told what a {@link PathSearch} does while it does it, so that a search can be shown or
+ * Is called with what a {@link PathSearch} does while it does it, so that a search can be shown or
  * recorded. Costs and bounds are in the model's own numbers. {@link SearchEngine#settle} is the one
  * place where the engines call it.
  */

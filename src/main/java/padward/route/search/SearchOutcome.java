@@ -6,7 +6,7 @@ public sealed interface SearchOutcome {
     int settled();
 
     /**
-     * The cheapest way.
+     * The cheapest route.
      *
      * @param path its vertices, from a start to the goal; not to be changed
      * @param cost its cost, that of the start included

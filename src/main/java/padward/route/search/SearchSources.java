@@ -1,12 +1,13 @@
 package padward.route.search;
 
-import java.util.Arrays;
 import padward.design.RouteTree;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.timing.TreeDelays;
 
-/** Vertices from which a search may set out, each with what it has cost to get there. Immutable. */
+import java.util.Arrays;
+
+/** Vertices from which a search may begin, each with what it has cost to get there. Immutable. */
 public final class SearchSources {
     private final int[] vertices;
     private final long[] costs;

@@ -3,21 +3,22 @@ package padward.route.search;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.pattern.BitsetAdjacency;
 
 /**
- * The groups of {@link BitsetAdjacency} once more, put together for sweeps. What the slowest edge
- * into a vertex takes is known from the vertex, whatever edge it is; so all groups of slowest edges
- * that lead from one vertex into the same 64 become one block, which is tested at once. A wire
- * mostly has a single block: everything that its far end leads to. Other groups are a block each.
+ * The groups of {@link BitsetAdjacency}, merged for sweeps. What the slowest edge into a vertex
+ * takes is known from the vertex, whatever edge it is; so all groups of slowest edges that lead
+ * from one vertex into the same 64 become one block, which is tested at once. A wire mostly has a
+ * single block: everything that its far end leads to. Other groups are a block each.
  *
  * <p>Block b is {@code words[2 * b]} ({@link #step}, {@link #local}) and {@code words[2 * b + 1]},
  * its targets. Memory: some bytes for each row and each block, whatever the size of the fabric.
  */
 final class TileBlocks {
-    /** How many low bits of {@link #span} hold the number of blocks. */
+    /** How many low bits of {@link #span} are the number of blocks. */
     static final int COUNT_BITS = BitsetAdjacency.SPAN_BITS;
 
     /** Those bits. */
@@ -143,7 +144,7 @@ final class TileBlocks {
         return result;
     }
 
-    /** Bytes held. */
+    /** Bytes of the arrays. */
     long bytes() {
         return 4L * (span.length + group.length) + 8L * words.length;
     }

@@ -1,9 +1,10 @@
 package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.IntList;
+
 import java.util.Arrays;
 
-/** The vertices of a way, from a start to the goal. Immutable. */
+/** The vertices of a route, from a start to the goal. Immutable. */
 public final class VertexPath {
     private final int[] vertices;
 
@@ -12,7 +13,7 @@ public final class VertexPath {
         this.vertices = vertices.clone();
     }
 
-    /** The way whose vertices are listed from the goal back to the start. */
+    /** The route whose vertices are listed from the goal back to the start. */
     static VertexPath ofReversed(IntList backwards) {
         int[] vertices = new int[backwards.size()];
         for (int i = 0; i < vertices.length; i++) {

@@ -3,6 +3,17 @@ package padward.fabric.explicit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PlainFabric;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -11,15 +22,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
-import padward.fabric.EdgeCursor;
-import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.PlainFabric;
-import padward.fabric.SitePin;
-import padward.fabric.SiteView;
 
 /** The compressed fabric answers everything as plain lists and maps do. */
 class ExplicitFabricProperties {
@@ -54,7 +56,7 @@ class ExplicitFabricProperties {
 
     @ParameterizedTest
     @MethodSource("seeds")
-    void namesThatNobodyHasLeadNowhere(long seed) {
+    void unknownNamesAreNotFound(long seed) {
         PlainFabric plain = new PlainFabric(seed);
         Fabric fabric = plain.builder.build();
         for (PlainFabric.Vertex vertex : plain.vertices) {
@@ -153,7 +155,7 @@ class ExplicitFabricProperties {
                 .containsExactlyInAnyOrderElementsOf(plain.repeated);
     }
 
-    /** By far end; a map that keeps the order in which the cursor tells them. */
+    /** By far end; a map that keeps the order of the cursor. */
     private static Map<Integer, PlainFabric.Edge> edges(EdgeCursor cursor, int vertex) {
         Map<Integer, PlainFabric.Edge> result = new LinkedHashMap<>();
         cursor.reset(vertex);

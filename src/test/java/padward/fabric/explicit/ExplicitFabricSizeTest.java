@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
+
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
@@ -18,9 +15,16 @@ import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.synth.FabricMaker;
 
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+
 /** What explicit fabrics cost in memory, as they count it and as a walk over their arrays does. */
 class ExplicitFabricSizeTest {
-    /** The promise: bytes a vertex of the graph, edges both ways, delays, kinds and places. */
+    /**
+     * The promise: bytes a vertex of the graph, edges in both directions, delays, kinds and places.
+     */
     private static final int PROMISED = 40;
 
     private static final int EDGES_A_VERTEX = 10;
@@ -87,10 +91,10 @@ class ExplicitFabricSizeTest {
         check(explicit, explicit.edgesIn(), true, stated);
     }
 
-    /** All but what the names of the tiles' types are held by, and the delays. */
+    /** All but the names of the tiles' types, and the delays. */
     private static void assertIsCounted(ExplicitFabric fabric) throws Exception {
-        long told = fabric.graphBytes() + fabric.nameBytes() - 4L * fabric.tileCount();
-        assertThat(ArrayBytes.of(fabric)).isCloseTo(told, within(5_000L));
+        long reported = fabric.graphBytes() + fabric.nameBytes() - 4L * fabric.tileCount();
+        assertThat(ArrayBytes.of(fabric)).isCloseTo(reported, within(5_000L));
     }
 
     private static void check(

@@ -2,17 +2,19 @@ package padward.fabric.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.HashSet;
-import java.util.Set;
-import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
 import padward.fabric.SiteView;
 
-/** What holds for every pattern: names lead back, both cursors tell the same edges. */
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.LongStream;
+
+/** What is true of every pattern: names lead back, both cursors list the same edges. */
 class PatternFabricProperties {
     static LongStream seeds() {
         return LongStream.range(0, 200);
@@ -64,7 +66,7 @@ class PatternFabricProperties {
     void everyTileHasTheEdgesItsOwnBoxesMake(long seed) throws PatternFault {
         PatternSpec spec = RandomFabrics.pattern(seed);
         Fabric fabric = PatternFabric.compile(spec);
-        // A wire enters others only where it ends, or where it starts when it is two-way.
+        // A wire enters others only where it ends, or where it starts when it is bidirectional.
         EdgeCursor edges = fabric.edgesOut();
         for (int v = 0; v < fabric.vertexCount(); v++) {
             edges.reset(v);

@@ -2,13 +2,9 @@ package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.BitSet;
-import java.util.HashSet;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
@@ -19,9 +15,15 @@ import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.timing.EdgeFinder;
 
-/** Ways in a window against all ways without loops, by brute force. */
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.LongStream;
+
+/** Routes in a window against all routes without loops, by brute force. */
 class DelayWindowSearchTest {
-    private static final int MOST_WAYS = 60_000;
+    private static final int MOST_ROUTES = 60_000;
 
     static LongStream seeds() {
         return LongStream.range(0, 120);
@@ -29,7 +31,7 @@ class DelayWindowSearchTest {
 
     @ParameterizedTest
     @MethodSource("seeds")
-    void asBruteForceSays(long seed) throws PatternFault {
+    void agreesWithBruteForce(long seed) throws PatternFault {
         Random random = new Random(seed);
         Fabric fabric = PatternFabric.compile(RandomFabrics.pattern(seed));
         BitSet closed = new BitSet();
@@ -57,10 +59,11 @@ class DelayWindowSearchTest {
                             window,
                             20_000,
                             Progress.NONE);
-            if (from == to || all.routes > MOST_WAYS) {
+            if (from == to || all.routes > MOST_ROUTES) {
                 continue;
             }
-            boolean exists = all.found.stream().anyMatch(d -> window.holds(d.fastPs(), d.slowPs()));
+            boolean exists =
+                    all.found.stream().anyMatch(d -> window.contains(d.fastPs(), d.slowPs()));
             switch (outcome.kind()) {
                 case FOUND -> {
                     assertThat(exists).isTrue();
@@ -92,10 +95,10 @@ class DelayWindowSearchTest {
             }
         }
         assertThat(sum).isEqualTo(outcome.delay());
-        assertThat(window.holds(sum.fastPs(), sum.slowPs())).isTrue();
+        assertThat(window.contains(sum.fastPs(), sum.slowPs())).isTrue();
     }
 
-    /** Every way without a loop within a limit. */
+    /** Every route without a loop within a limit. */
     private static final class AllRoutes {
         private final Fabric fabric;
         private final BitSet closed;
@@ -113,7 +116,7 @@ class DelayWindowSearchTest {
         }
 
         void walk(int vertex, int fastPs, int slowPs) {
-            if (slowPs > limitPs || ++routes > MOST_WAYS) {
+            if (slowPs > limitPs || ++routes > MOST_ROUTES) {
                 return;
             }
             if (vertex == goal) {

@@ -33,7 +33,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 
-/** The quick searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
+/** The fast searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
 class LargeSearchProperties {
     private static final int WIRES = 100_000;
     private static final int SOURCES = 5;
@@ -46,7 +46,7 @@ class LargeSearchProperties {
     /** 5 sources × 200 pads: 1,000 questions at each corner, free as well as occupied. */
     @ParameterizedTest
     @EnumSource(Corner.class)
-    void questionsCostWhatDijkstraSays(Corner corner) throws PatternFault {
+    void costsAgreeWithDijkstra(Corner corner) throws PatternFault {
         for (int percent : new int[] {0, 20}) {
             check(corner, percent);
         }
@@ -95,7 +95,7 @@ class LargeSearchProperties {
     /** 50 pads from one source, at each corner, free as well as occupied. */
     @ParameterizedTest
     @EnumSource(Corner.class)
-    void questionsOnAMillionWires(Corner corner) throws PatternFault {
+    void costsAgreeWithDijkstraOnAMillionWires(Corner corner) throws PatternFault {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(1_000_000, 5));
         PathSearch search = new PathSearch(fabric);
         for (int percent : new int[] {0, 15}) {
@@ -132,7 +132,7 @@ class LargeSearchProperties {
 
     @ParameterizedTest
     @EnumSource(Corner.class)
-    void theTableIsConsistentAndNothingAtTheGoal(Corner corner) throws PatternFault {
+    void theTableIsConsistentAndZeroAtTheGoal(Corner corner) throws PatternFault {
         PatternFabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 8));
         LowerBoundTable table =
                 FabricIndex.of(fabric)
@@ -156,7 +156,7 @@ class LargeSearchProperties {
         }
     }
 
-    /** Searches that are told to stop do, JGraphT's too, and do not claim that there is no way. */
+    /** Cancelled searches stop, JGraphT's too, and do not claim that there is no route. */
     @Test
     void allSearchesStopOnRequest() throws PatternFault {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(60_000, 3));
@@ -183,7 +183,7 @@ class LargeSearchProperties {
     }
 
     @Test
-    void theQueueComesOutInOrderAlsoBeyondItsRing() {
+    void theQueueIsInOrderBeyondItsRingToo() {
         Random random = new Random(4);
         BucketQueue queue = new BucketQueue();
         int[] key = new int[20_000];

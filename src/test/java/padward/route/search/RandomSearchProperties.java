@@ -31,7 +31,7 @@ import java.util.stream.LongStream;
 
 /**
  * Our searches against JGraphT's Dijkstra, A* and Bellman-Ford on random fabrics: equal cost, legal
- * way. The seed is the test's argument.
+ * route. The seed is the test's argument.
  */
 class RandomSearchProperties {
     static LongStream seeds() {
@@ -110,7 +110,9 @@ class RandomSearchProperties {
         return (long) path.getWeight();
     }
 
-    /** The way begins at a start, follows edges, enters nothing closed, and costs what it says. */
+    /**
+     * The route begins at a source, follows edges, enters nothing closed, and costs what it says.
+     */
     private static void checkRoute(
             Fabric fabric,
             SearchSources starts,
