@@ -125,7 +125,8 @@ final class EditCheck {
         }
         SiteView view = fabric.site(site);
         if (!view.accepts().contains(cell.get().kind())) {
-            reasons.add("site " + move.site() + " takes no cell of kind " + cell.get().kind());
+            reasons.add(
+                    "site " + move.site() + " does not accept cells of kind " + cell.get().kind());
         }
         for (int pin = 0; pin < view.pins().size(); pin++) {
             free(view.firstPin() + pin, cell.get().id());
@@ -148,14 +149,18 @@ final class EditCheck {
         }
         if (moved.isEmpty()) {
             if (route.root() != net.route().root()) {
-                reasons.add("net " + net.name() + " begins elsewhere");
+                reasons.add("the new route of net " + net.name() + " does not start at its driver");
             }
             IntSet reached = new IntOpenHashSet(route.toVertices());
             for (Terminal sink : net.sinks()) {
                 int vertex = design.vertexOf(sink);
                 boolean before = net.route().placeOf(vertex) != Fabric.NOTHING;
                 if (before && !reached.contains(vertex)) {
-                    reasons.add("the new wires do not reach " + design.textOf(sink));
+                    reasons.add(
+                            "the new route of net "
+                                    + net.name()
+                                    + " does not reach "
+                                    + design.textOf(sink));
                 }
             }
         }
@@ -171,7 +176,7 @@ final class EditCheck {
                 !out.route().isEmpty()
                         && (routed || net.route().placeOf(out.route().get(0)) != Fabric.NOTHING);
         if (!begins) {
-            reasons.add("net " + net.name() + " is not where the way sets out");
+            reasons.add("the route does not start on net " + net.name());
             return;
         }
         for (int i = 1; i < out.route().size(); i++) {
@@ -182,16 +187,16 @@ final class EditCheck {
         }
         design.ports().stream()
                 .filter(p -> fabric.pads().get(p.pad()).name().equals(out.pad()))
-                .forEach(p -> reasons.add("port " + p.name() + " is on pad " + out.pad()));
+                .forEach(p -> reasons.add("port " + p.name() + " is already on pad " + out.pad()));
         if (design.ports().stream().anyMatch(p -> p.name().equals(out.port()))) {
-            reasons.add("there is a port " + out.port() + " already");
+            reasons.add("port " + out.port() + " already exists");
         }
         Optional<Pad> pad =
                 fabric.pads().stream().filter(p -> p.name().equals(out.pad())).findFirst();
         if (pad.isEmpty()) {
             reasons.add("there is no pad " + out.pad());
         } else if (!pad.get().directions().canDrive()) {
-            reasons.add("pad " + out.pad() + " is an input only");
+            reasons.add("pad " + out.pad() + " is input-only");
         }
         if (!out.setting().isEmpty() && fabric.info().findSetting(out.setting()).isEmpty()) {
             reasons.add("there is no driver setting " + out.setting());
@@ -231,6 +236,6 @@ final class EditCheck {
             return;
         }
         String who = by instanceof Occupant.ByCell ? "cell " : "net ";
-        reasons.add(who + by.name() + " holds " + fabric.vertexName(vertex));
+        reasons.add(fabric.vertexName(vertex) + " is used by " + who + by.name());
     }
 }

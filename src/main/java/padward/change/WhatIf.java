@@ -154,10 +154,11 @@ public final class WhatIf {
         }
         for (Port port : ports) {
             if (port != null && port.pad() == pad) {
-                throw new IllegalArgumentException("port " + port.name() + " is on " + out.pad());
+                throw new IllegalArgumentException(
+                        "port " + port.name() + " is already on pad " + out.pad());
             }
             if (port != null && port.name().equals(out.port())) {
-                throw new IllegalArgumentException("there is a port " + out.port() + " already");
+                throw new IllegalArgumentException("port " + out.port() + " already exists");
             }
         }
         RouteTree.Builder tree = RouteTree.Builder.from(nets[net].route());

@@ -11,7 +11,7 @@ public final class DesignReview {
 
     private DesignReview() {}
 
-    /** What is odd, in words. */
+    /** What is suspicious, in words. */
     public static List<String> of(Design design) {
         List<String> unrouted = new ArrayList<>();
         List<String> idle = new ArrayList<>();
@@ -47,19 +47,19 @@ public final class DesignReview {
                         .filter(c -> !cells.contains(c.id()))
                         .map(Cell::name)
                         .toList(),
-                "cells at no net");
+                "cells not connected to any net");
         find(
                 findings,
                 design.ports().stream()
                         .filter(p -> !ports.contains(p.id()))
                         .map(Port::name)
                         .toList(),
-                "ports at no net");
+                "ports not connected to any net");
         if (!clock && !design.nets().isEmpty()) {
-            findings.add("no net is said to be a clock");
+            findings.add("no net is marked as a clock");
         }
         if (design.board().equals(Board.UNKNOWN)) {
-            findings.add("no board: what is wired to the pads is not known");
+            findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;
     }

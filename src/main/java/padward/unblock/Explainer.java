@@ -194,7 +194,7 @@ public final class Explainer {
                             .orElseThrow(
                                     () ->
                                             new IllegalStateException(
-                                                    "no way after freeing "
+                                                    "no route after removing "
                                                             + Arrays.toString(set)));
             int[] mildest = impact.mildest(set, path);
             Set<String> names = new HashSet<>();

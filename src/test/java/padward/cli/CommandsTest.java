@@ -44,11 +44,11 @@ class CommandsTest {
         Run run = ask("J1.3");
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out())
-                .contains("Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]")
-                .contains("Proven fewest")
+                .contains("Every route must go through IO register site x7y3/outreg[0]")
+                .contains("Proven minimum: at least one obstacle must go.")
                 .contains("1. remove cell pump/run/motor_out")
                 .contains("on every route")
-                .contains("spare: all that it feeds ends in port motor, which is given up")
+                .contains("removable: only serves port motor")
                 .contains("Cautions:");
     }
 
@@ -57,7 +57,7 @@ class CommandsTest {
         Run run = ask("x7y2/pad[1]");
         assertThat(run.code()).isZero();
         assertThat(run.out())
-                .contains("Every free way passes")
+                .contains("Every free route goes through")
                 .contains("IO register site x7y2/outreg[1]");
     }
 
@@ -140,8 +140,9 @@ class CommandsTest {
     void aPartThatListensToThePadIsACaution() {
         // Common practice, no source.
         assertThat(ask("J1.3").out())
-                .contains("load U7 pin 4 listens to this pad (board net MOTOR): it acts on");
-        assertThat(ask("J1.2").out()).doesNotContain("listens");
+                .contains("load U7 pin 4 is an input on this pad (board net MOTOR) and will follow")
+                .contains("Make the load safe or disconnect it first");
+        assertThat(ask("J1.2").out()).doesNotContain("follow the signal");
     }
 
     @Test

@@ -102,7 +102,7 @@ class NewerRunTest {
                         "--new-ledger",
                         folder.resolve("fresh.json"));
         assertThat(run.code()).isEqualTo(1);
-        assertThat(run.out()).contains("left out. There is no net " + NET + " any more.");
+        assertThat(run.out()).contains("left out. Net " + NET + " no longer exists.");
     }
 
     @Test

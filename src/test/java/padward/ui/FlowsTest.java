@@ -56,7 +56,7 @@ class FlowsTest {
         Design original = shown();
         ask(robot, "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
-        assertThat(text(robot, "#proof")).startsWith("Proven fewest");
+        assertThat(text(robot, "#proof")).startsWith("Proven minimum");
         robot.clickOn("#try-button");
         assertThat(text(robot, "#what-if-edits"))
                 .isEqualTo(
@@ -175,7 +175,7 @@ class FlowsTest {
         robot.clickOn("#bring-out-button");
         assertThat(text(robot, "#what-if-after")).startsWith("With it: Open");
         robot.clickOn("#keep-button");
-        assertThat(text(robot, "#answer-sentence")).contains("is on pad x7y2/pad[1]");
+        assertThat(text(robot, "#answer-sentence")).contains("is already on pin E2 (DBG1)");
         assertThat(robot.lookup("#bring-out-button").query().isVisible()).isFalse();
         assertThat(shown().findNet(NET).orElseThrow().sinks()).hasSize(2);
     }

@@ -54,7 +54,7 @@ class WindowTest {
         ask(robot, "pump/level/sample[1]", "J1.2");
         assertThat(text(robot, "#answer-word")).endsWith("Open");
         assertThat(text(robot, "#answer-sentence"))
-                .contains("reaches pad x7y2/pad[1]")
+                .contains("reaches pin E2 (DBG1)")
                 .contains("2.420–3.980 ns");
     }
 
@@ -64,20 +64,21 @@ class WindowTest {
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         assertThat(text(robot, "#answer-sentence"))
                 .contains(
-                        "passes IO register site x7y3/outreg[0]; cell pump/run/motor_out holds it");
+                        "through IO register site x7y3/outreg[0], which is used by cell"
+                                + " pump/run/motor_out.");
     }
 
     @Test
     void aUsedWireIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J2.1");
         assertThat(text(robot, "#answer-sentence"))
-                .contains("passes wire x1y5/run1_w[0]; net alarm/beep holds it");
+                .contains("through wire x1y5/run1_w[0], which is used by net alarm/beep.");
     }
 
     @Test
     void anInputOnlyPadIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "x3y0/pad[0]");
-        assertThat(text(robot, "#answer-word")).endsWith("No way");
+        assertThat(text(robot, "#answer-word")).endsWith("No route");
         assertThat(text(robot, "#answer-sentence")).contains("input-only");
     }
 

@@ -140,7 +140,7 @@ class PassThroughTest {
         assertThat(removal.consequence())
                 .isEqualTo(
                         new Consequence.Movable(
-                                Consequence.Means.LET_THROUGH, List.of(), List.of(edit)));
+                                Consequence.Means.PASS_THROUGH, List.of(), List.of(edit)));
         Design after = WhatIf.of(design, List.of(edit));
         assertThat(search(after, false)).isInstanceOf(SearchOutcome.Found.class);
         assertThat(after.nets().get(1).route()).isEqualTo(design.nets().get(1).route());

@@ -93,7 +93,7 @@ class UnblockProperties {
         assertThat(moved).isGreaterThan(100);
         assertThat(narrow).isGreaterThan(20);
         // These fabrics have no site with two paths side by side, so none lets through.
-        assertThat(MEANS).containsKeys(Consequence.Means.OTHER_WIRES, Consequence.Means.OTHER_SITE);
+        assertThat(MEANS).containsKeys(Consequence.Means.REROUTE, Consequence.Means.RELOCATE);
         assertThat(pushedAside).isPositive();
     }
 
@@ -225,7 +225,7 @@ class UnblockProperties {
                 moved++;
                 MEANS.merge(movable.means(), 1, Integer::sum);
                 pushedAside +=
-                        movable.means() == Consequence.Means.OTHER_WIRES
+                        movable.means() == Consequence.Means.REROUTE
                                         && movable.delayChanges().size() > 1
                                 ? 1
                                 : 0;

@@ -38,11 +38,11 @@ public final class Cautions {
                                 result.add(
                                         "The design reads the board through this pad (port "
                                                 + p.name()
-                                                + "): something out there may be driving it."));
+                                                + "): a part on the board may be driving it."));
         if (design.board().equals(Board.UNKNOWN)) {
-            result.add("No board is described: what is wired to this pad is not known here.");
+            result.add("No board is described: what is connected to this pin is not known.");
         } else if (wiring.isEmpty()) {
-            result.add("The board's description says nothing of this pad.");
+            result.add("Nothing is known about what the board connects to this pin.");
         }
         String setting = design.findPortOn(question.pad()).map(Port::setting).orElse("");
         DriverFit.of(design, pad, setting).conflict().ifPresent(result::add);
@@ -73,10 +73,10 @@ public final class Cautions {
                 result.add(
                         "On the board, "
                                 + attached.toText()
-                                + " listens to this pad"
+                                + " is an input on this pad"
                                 + boardNet(wiring)
-                                + ": it acts on whatever is brought out. Make sure that it may,"
-                                + " or that it is disconnected.");
+                                + " and will follow the signal. Make the load safe or disconnect"
+                                + " it first (power off, mechanics blocked).");
             }
         }
     }
@@ -109,12 +109,13 @@ public final class Cautions {
                                 h ->
                                         "The pad's driver is enabled through "
                                                 + site
-                                                + ", which "
+                                                + ", which is used by "
+                                                + (h instanceof Occupant.ByCell ? "cell " : "net ")
                                                 + h.name()
-                                                + " holds: while it switches the driver off, the pad"
-                                                + " shows nothing.")
+                                                + ": while it disables the output, the pin is"
+                                                + " high-impedance.")
                         .orElse(
-                                "The pad's driver has an enable, through "
+                                "The pad's driver has an output enable, through "
                                         + site
                                         + ": set it to always on."));
     }

@@ -101,16 +101,18 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
     /** As one or two sentences. */
     public String toText() {
         if (otherKinds.isEmpty()) {
-            return "The clock is forwarded: it stays on the kinds of wire that it runs on anyhow.";
+            return "The clock stays on the kinds of wire that its net already uses.";
         }
         String dragged =
-                "The clock leaves its own wires and goes over "
+                "The clock leaves its own kinds of wire and runs on "
                         + String.join(", ", new TreeSet<>(otherKinds))
                         + ".";
         return dragged
-                + route.map(w -> " It can be forwarded instead, in " + w.total().toText() + ".")
-                        .orElse(
-                                " No free way forwards it: none leads from its own kinds of wire"
-                                        + " through the pad's IO register site.");
+                + route.map(
+                                w ->
+                                        " A route on its own kinds of wire takes "
+                                                + w.total().toText()
+                                                + ".")
+                        .orElse(" No free route to the pad stays on its own kinds of wire.");
     }
 }

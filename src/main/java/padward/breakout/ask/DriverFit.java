@@ -49,7 +49,7 @@ public record DriverFit(Optional<DriverSetting> setting, Optional<String> confli
                         + supply
                         + " mV"
                         + fitting.map(s -> ": set the driver to " + s.name() + " instead.")
-                                .orElse(", and no setting is for that: do not use this pad.");
+                                .orElse(", and no setting has that voltage: do not use this pad.");
         return new DriverFit(fitting, Optional.of(text));
     }
 

@@ -50,7 +50,7 @@ final class NearbySignals {
                                 question.design(), step.net(), question.pad(), question.corner());
                 Answer answer = asker.answer(other, progress);
                 if (!(answer instanceof Answer.NoRoute)) {
-                    String difference = String.join(", ", step.differences());
+                    String difference = String.join("; ", step.differences());
                     result.add(new NearbySignal(step.net(), difference, answer));
                 }
             }
@@ -107,7 +107,7 @@ final class NearbySignals {
 
     private String downstream(Cell cell) {
         if (holdsState(cell)) {
-            return "one clock later";
+            return "registered copy, one clock later if always enabled";
         }
         if ("not".equals(cell.settings().get("function"))) {
             return "inverted";
@@ -115,13 +115,13 @@ final class NearbySignals {
         long inputs =
                 design.netsAt(cell.id()).stream().filter(n -> n.driverCell() != cell.id()).count();
         return inputs > 1
-                ? "after cell " + cell.name() + ", joined with other signals"
+                ? "after cell " + cell.name() + ", combined with other signals"
                 : "after cell " + cell.name();
     }
 
     private String upstream(Cell cell) {
         if (holdsState(cell)) {
-            return "one clock earlier";
+            return "before a register, one clock earlier if always enabled";
         }
         return "not".equals(cell.settings().get("function"))
                 ? "inverted"

@@ -93,8 +93,8 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
                         });
         String over = "Its wires are of kind " + named(kinds);
         return pins.isEmpty()
-                ? over + "; they lead to no pin."
-                : over + "; they lead to pins " + named(pins) + ".";
+                ? over + ", which lead to no pin."
+                : over + ", which lead to pins " + named(pins) + ".";
     }
 
     private static String named(Collection<String> names) {

@@ -71,22 +71,22 @@ public record NetObservability(int open, int blocked, int fewest, Optional<NoRou
     /** The same in a few words. */
     public String toText() {
         if (reason.isPresent()) {
-            return "no way: " + words(reason.get());
+            return "no route: " + words(reason.get());
         }
         if (open > 0) {
             return open + (open == 1 ? " pad open" : " pads open");
         }
-        return "blocked, by " + fewest + " at best";
+        return "blocked by " + fewest + (fewest == 1 ? " obstacle" : " obstacles");
     }
 
     private static String words(NoRouteReason reason) {
         return switch (reason) {
             case INPUT_ONLY_PAD -> "all pads are inputs";
-            case NO_FITTING_SETTING -> "no pad's driver fits its bank";
-            case NEVER_LEAVES_ITS_SITE -> "never leaves its site";
+            case NO_FITTING_SETTING -> "no driver fits its bank's voltage";
+            case NEVER_LEAVES_ITS_SITE -> "internal to its site";
             case CLOCK_WIRES_ONLY -> "clock wires only";
             case DEDICATED_WIRES -> "dedicated wires only";
-            case NOTHING_LEADS_TO_PAD -> "nothing leads to the pads";
+            case NOTHING_LEADS_TO_PAD -> "no wire leads to a pad";
             case PAD_OUT_OF_REACH -> "its wires lead to no pad";
         };
     }

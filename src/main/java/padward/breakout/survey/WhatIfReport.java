@@ -65,7 +65,7 @@ public record WhatIfReport(
                         .orElseThrow(
                                 () ->
                                         new IllegalArgumentException(
-                                                "the trial takes away net "
+                                                "the what-if removes net "
                                                         + question.net().name()
                                                         + " itself"));
         Question after = new Question(tried, net, question.pad(), question.corner());

@@ -12,10 +12,15 @@ import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.PadWiring;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.unblock.Explanation;
+import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.weigh.Removal;
 
@@ -25,15 +30,13 @@ public final class AnswerText {
 
     /** The answer as a sentence or two that a person understands. */
     public static String sentence(Answer answer) {
-        String text;
         if (answer instanceof Answer.Open open) {
-            text = open(open);
-        } else if (answer instanceof Answer.Blocked blocked) {
-            text = blocked(blocked);
-        } else {
-            text = noRoute((Answer.NoRoute) answer) + nearby((Answer.NoRoute) answer);
+            return open(open) + disconnected(open, "is disconnected from the pad", Set.of());
         }
-        return text + answer.disconnected().map(AnswerText::disconnected).orElse("");
+        if (answer instanceof Answer.Blocked blocked) {
+            return blocked(blocked) + disconnected(blocked, "then has no pad", removed(blocked));
+        }
+        return noRoute((Answer.NoRoute) answer) + nearby((Answer.NoRoute) answer);
     }
 
     /** The sentence without the word that it begins with, for places that show the word apart. */
@@ -49,7 +52,7 @@ public final class AnswerText {
         if (answer instanceof Answer.Open) {
             return "Open";
         }
-        return answer instanceof Answer.Blocked ? "Blocked" : "No way";
+        return answer instanceof Answer.Blocked ? "Blocked" : "No route";
     }
 
     private static String open(Answer.Open open) {
@@ -57,7 +60,7 @@ public final class AnswerText {
         boolean already = route.branchHop() == route.hops().size() - 1;
         if (already) {
             return String.format(
-                    "Open: %s is on %s already, %s after its driver.",
+                    "Open: %s is already on %s, %s after its driver.",
                     netName(open), padText(open.question()), route.total().toText());
         }
         return String.format(
@@ -72,7 +75,7 @@ public final class AnswerText {
     private static String blocked(Answer.Blocked blocked) {
         String beginning =
                 String.format(
-                        "Blocked: no free way leads from %s to %s. ",
+                        "Blocked: no free route from %s to %s. ",
                         netName(blocked), padText(blocked.question()));
         return beginning + blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked));
     }
@@ -82,49 +85,44 @@ public final class AnswerText {
                 blocked.obstacles().stream()
                         .map(AnswerText::obstacle)
                         .collect(Collectors.joining("; "));
-        return String.format(
-                "On the best way, %s. Once %s freed, the signal arrives in %s.",
-                obstacles,
-                blocked.obstacles().size() == 1 ? "it is" : "they are",
-                blocked.route().total().toText());
+        String steps = blocked.obstacles().size() == 1 ? "removing it" : "removing them";
+        return "On the best route, " + obstacles + ". " + opens(blocked, List.of(steps));
     }
 
     /** What must go, what it means, how sure that is. */
     private static String why(Answer.Blocked blocked, WhyBlocked why) {
         Explanation explanation = why.explanation();
-        List<String> parts = new ArrayList<>(WhyText.mustGo(blocked, explanation));
+        List<String> parts = new ArrayList<>(WhyText.mustGo(explanation));
         List<Removal> removals = explanation.best().removals();
         Set<Occupant> occupants = new HashSet<>();
         explanation.chokepoints().forEach(c -> c.occupant().ifPresent(occupants::add));
-        boolean told = removals.stream().allMatch(r -> occupants.contains(r.occupant()));
-        if (!told) {
+        if (!removals.stream().allMatch(r -> occupants.contains(r.occupant()))) {
             String obstacles =
                     blocked.obstacles().stream()
                             .map(AnswerText::obstacle)
                             .collect(Collectors.joining("; "));
-            parts.add("On the best way, " + obstacles + ".");
+            parts.add("On the best route, " + obstacles + ".");
         }
         for (Removal removal : removals) {
-            boolean clear = told && removals.size() == 1 && parts.size() == 1;
-            String name = clear ? "It" : WhyText.who(removal.occupant());
-            parts.add(sentence(name + " is " + WhyText.consequence(blocked, removal)));
+            parts.add(WhyText.consequenceSentence(blocked, removal));
         }
-        parts.add(
-                String.format(
-                        "Once %s, the signal arrives in %s.",
-                        removals.size() == 1 ? "it is out of the way" : "they are out of the way",
-                        blocked.route().total().toText()));
+        parts.add(opens(blocked, removals.stream().map(WhyText::doing).toList()));
         return String.join(" ", parts);
     }
 
-    private static String sentence(String clause) {
-        return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + ".";
+    /** What it takes to open the answer's route, and the delay of that route. */
+    private static String opens(Answer.Blocked blocked, List<String> steps) {
+        List<String> all = new ArrayList<>(steps);
+        blocked.disconnected().ifPresent(d -> all.add("disconnecting port " + d.port().name()));
+        String last = all.remove(all.size() - 1);
+        String text = all.isEmpty() ? last : String.join(", ", all) + " and " + last;
+        return WhyText.capital(text) + " opens a route: " + blocked.route().total().toText() + ".";
     }
 
-    /** An obstacle as a clause: who holds what, where. */
+    /** An obstacle as a clause: who uses what. */
     public static String obstacle(Obstacle obstacle) {
         return WhyText.who(obstacle.occupant())
-                + (obstacle.withItsNets() ? ", with its nets, holds " : " holds ")
+                + (obstacle.withItsNets() ? " and its nets use " : " uses ")
                 + obstacle.resourceKind()
                 + " "
                 + obstacle.resource()
@@ -137,7 +135,7 @@ public final class AnswerText {
         if (!wires || others == 0) {
             return "";
         }
-        return " and " + others + " more";
+        return " and " + others + (others == 1 ? " more wire" : " more wires");
     }
 
     private static String noRoute(Answer.NoRoute noRoute) {
@@ -145,30 +143,34 @@ public final class AnswerText {
         String net = netName(noRoute);
         return switch (noRoute.reason()) {
             case INPUT_ONLY_PAD ->
-                    "No way: "
+                    "No route: "
                             + pad
-                            + " is input-only; it has no driver, so no net can go out on it.";
+                            + " is input-only; it has no driver, so no net can be brought out there.";
             case NO_FITTING_SETTING ->
-                    "No way: no setting of the driver at "
+                    "No route: no driver setting of "
                             + pad
-                            + " is for its bank's voltage; see the cautions.";
+                            + " fits the voltage of its bank; see the cautions.";
             case NEVER_LEAVES_ITS_SITE ->
-                    "No way: "
+                    "No route: "
                             + net
-                            + " never leaves its cell; no switch leads from its pins to any wire.";
+                            + " is internal to its site; none of its pins reaches the routing.";
             case CLOCK_WIRES_ONLY ->
-                    "No way: clock "
+                    "No route: clock "
                             + net
                             + " runs on clock wires only, which lead to no pad. "
                             + noRoute.detail();
             case DEDICATED_WIRES ->
-                    "No way: "
+                    "No route: "
                             + net
-                            + " gets on dedicated wires only, which lead to no pad. "
+                            + " reaches dedicated wires only, which lead to no pad. "
                             + noRoute.detail();
-            case NOTHING_LEADS_TO_PAD -> "No way: no wire of the fabric leads to " + pad + ".";
+            case NOTHING_LEADS_TO_PAD -> "No route: no wire of the fabric leads to " + pad + ".";
             case PAD_OUT_OF_REACH ->
-                    "No way: even on an empty fabric no way leads from " + net + " to " + pad + ".";
+                    "No route: not even an empty fabric has a route from "
+                            + net
+                            + " to "
+                            + pad
+                            + ".";
         };
     }
 
@@ -185,16 +187,73 @@ public final class AnswerText {
                                         + ", "
                                         + word(s.answer()).toLowerCase(Locale.ROOT)
                                         + ")")
-                .collect(Collectors.joining(", ", " Near it, these have one: ", "."));
+                .collect(
+                        Collectors.joining(
+                                ", ", " Related signals with a route to this pad: ", "."));
     }
 
-    private static String disconnected(DisconnectedBranch disconnected) {
-        int also = disconnected.vertices().size() - 1;
-        return String.format(
-                " Port %s lets go of the pad%s; net %s keeps everything else.",
-                disconnected.port().name(),
-                also <= 0 ? "" : " and of " + also + " vertices that served it alone",
-                disconnected.net().name());
+    /** What an answer removes from the design: cells and nets that it does not merely move. */
+    private static Set<Occupant> removed(Answer.Blocked blocked) {
+        return blocked.why()
+                .map(
+                        w ->
+                                w.explanation().best().removals().stream()
+                                        .filter(
+                                                r ->
+                                                        !(r.consequence()
+                                                                instanceof Consequence.Movable))
+                                        .map(Removal::occupant))
+                .orElseGet(() -> blocked.obstacles().stream().map(Obstacle::occupant))
+                .collect(Collectors.toSet());
+    }
+
+    /** What becomes of the port on the pad and of the net that feeds it; empty without a port. */
+    private static String disconnected(Answer answer, String port, Set<Occupant> removed) {
+        if (answer.disconnected().isEmpty()) {
+            return "";
+        }
+        DisconnectedBranch branch = answer.disconnected().get();
+        int also = branch.vertices().size() - 1;
+        String free =
+                also <= 0
+                        ? ""
+                        : ", and "
+                                + (also == 1 ? "1 wire or pin" : also + " wires and pins")
+                                + " that served only this port "
+                                + (also == 1 ? "becomes free" : "become free");
+        return " Port "
+                + branch.port().name()
+                + " "
+                + port
+                + free
+                + "; net "
+                + branch.net().name()
+                + fate(answer.question().design(), branch, removed)
+                + ".";
+    }
+
+    /** What is left of the net that fed the port. O(its sinks). */
+    private static String fate(Design design, DisconnectedBranch branch, Set<Occupant> removed) {
+        Net net = branch.net();
+        boolean gone =
+                removed.contains(new Occupant.ByNet(net))
+                        || net.driverCell() != Fabric.NOTHING
+                                && removed.contains(
+                                        new Occupant.ByCell(design.cells().get(net.driverCell())));
+        if (gone) {
+            return " is removed";
+        }
+        boolean feeds =
+                net.sinks().stream()
+                        .anyMatch(
+                                s ->
+                                        s instanceof Terminal.CellPin at
+                                                ? !removed.contains(
+                                                        new Occupant.ByCell(
+                                                                design.cells().get(at.cell())))
+                                                : !s.equals(
+                                                        new Terminal.PortEnd(branch.port().id())));
+        return feeds ? " keeps its other sinks" : " then feeds nothing";
     }
 
     private static String hops(Route route) {
@@ -206,7 +265,9 @@ public final class AnswerText {
         return answer.question().net().name();
     }
 
-    /** What the design would lose at the most, for a column: {@code nothing}, {@code 3 ends}. */
+    /**
+     * What the design would lose at the most, for a column: {@code nothing}, {@code 3 endpoints}.
+     */
     public static String wouldLose(Answer answer) {
         if (!(answer instanceof Answer.Blocked blocked)) {
             return "";
@@ -215,7 +276,7 @@ public final class AnswerText {
             return "nothing";
         }
         int ends = blocked.obstacles().stream().mapToInt(Obstacle::wouldLose).sum();
-        return ends == 1 ? "1 end" : ends + " ends";
+        return ends == 1 ? "1 endpoint" : ends + " endpoints";
     }
 
     /** What the board has on a question's pad, for a column. */
@@ -231,19 +292,16 @@ public final class AnswerText {
                 .collect(Collectors.joining(", "));
     }
 
-    /** A pad with its package pin and what the board calls it. */
+    /** A pad by its package pin, else its name; and what the board calls it. */
     public static String padText(Question question) {
         Pad pad = question.padValue();
-        List<String> known = new ArrayList<>();
-        if (!pad.packagePin().isEmpty()) {
-            known.add("pin " + pad.packagePin());
-        }
-        question.design()
+        String place = pad.packagePin().isEmpty() ? "pad " + pad.name() : "pin " + pad.packagePin();
+        return question.design()
                 .board()
                 .findWiring(question.pad())
                 .map(PadWiring::net)
                 .filter(n -> !n.isEmpty())
-                .ifPresent(n -> known.add("board net " + n));
-        return "pad " + pad.name() + (known.isEmpty() ? "" : " (" + String.join(", ", known) + ")");
+                .map(n -> place + " (" + n + ")")
+                .orElse(place);
     }
 }

@@ -26,8 +26,8 @@ public final class WhyText {
         return (occupant instanceof Occupant.ByCell ? "cell " : "net ") + occupant.name();
     }
 
-    /** One sentence for each held chokepoint. */
-    public static List<String> mustGo(Answer.Blocked blocked, Explanation explanation) {
+    /** One sentence for each chokepoint in use. */
+    public static List<String> mustGo(Explanation explanation) {
         List<String> result = new ArrayList<>();
         for (Chokepoint choke : explanation.chokepoints()) {
             choke.occupant()
@@ -35,46 +35,43 @@ public final class WhyText {
                             occupant ->
                                     result.add(
                                             choke.resourceKind().equals("pad")
-                                                    ? sentence(
-                                                            who(occupant)
-                                                                    + " holds the pad itself.")
-                                                    : "Every way into pad "
-                                                            + blocked.question().padValue().name()
-                                                            + " passes "
+                                                    ? capital(
+                                                            who(occupant) + " uses the pad itself.")
+                                                    : "Every route must go through "
                                                             + choke.resourceKind()
                                                             + " "
                                                             + choke.resource()
-                                                            + "; "
+                                                            + ", which is used by "
                                                             + who(occupant)
-                                                            + " holds it."));
+                                                            + "."));
         }
         return result;
     }
 
-    /** What every free way passes beside the pad itself, as a sentence; empty for nothing. */
+    /** What every free route passes apart from the pad itself, as a sentence; empty for nothing. */
     public static String everyFreeRoute(Answer.Open open) {
         List<String> names =
                 open.chokepoints().stream()
                         .filter(c -> !c.resourceKind().equals("pad"))
                         .map(c -> c.resourceKind() + " " + c.resource())
                         .toList();
-        return names.isEmpty() ? "" : "Every free way passes " + named(names) + ".";
+        return names.isEmpty() ? "" : "Every free route goes through " + named(names) + ".";
     }
 
-    private static String sentence(String text) {
+    static String capital(String text) {
         return Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 
-    /** The narrowest place, as a sentence; empty when there is none to tell. */
+    /** The narrowest place, as a sentence; empty when none is known. */
     public static String oneOfThese(Explanation explanation) {
         List<Occupant> used = explanation.oneOfThese();
         if (used.isEmpty()) {
             return "";
         }
         if (used.size() == 1) {
-            return "All ways pass what " + who(used.get(0)) + " holds.";
+            return "Every route crosses a resource used by " + who(used.get(0)) + ".";
         }
-        return "All ways pass what one of these holds: "
+        return "Every route crosses a resource used by one of these: "
                 + named(used.stream().map(WhyText::who).toList())
                 + ".";
     }
@@ -84,63 +81,80 @@ public final class WhyText {
         int count = explanation.best().removals().size();
         if (explanation.provenFewest()) {
             return count == 1
-                    ? "Proven fewest: nothing opens a way for free."
-                    : "Proven fewest: no way opens with less than " + count + " obstacles freed.";
+                    ? "Proven minimum: at least one obstacle must go."
+                    : "Proven minimum: fewer than " + count + " obstacles are not enough.";
         }
-        return "Not proven to be the fewest: at least "
+        return "Not proven minimal: at least "
                 + explanation.atLeast()
                 + " must go, "
                 + count
                 + " are enough.";
     }
 
-    /** What freeing an obstacle means, as a clause. */
+    /**
+     * What clearing an obstacle means, as a clause that begins with one of {@code removable},
+     * {@code movable} and {@code loses function}, and a colon.
+     */
     public static String consequence(Answer.Blocked blocked, Removal removal) {
         Consequence consequence = removal.consequence();
         if (consequence instanceof Consequence.Removable) {
-            return removable(blocked, removal);
+            return "removable: " + removable(blocked, removal);
         }
         if (consequence instanceof Consequence.Movable movable) {
-            return movable(removal, movable);
+            return "movable: " + movable(removal, movable);
         }
-        List<Endpoint> lost = ((Consequence.LosesFunction) consequence).lost();
-        String reason = "costly: it cannot be moved, and ";
+        return "loses function: no other " + losesFunction(removal, "");
+    }
+
+    /** The same as a sentence about the obstacle. */
+    static String consequenceSentence(Answer.Blocked blocked, Removal removal) {
+        String name = who(removal.occupant());
+        Consequence consequence = removal.consequence();
+        String text;
+        if (consequence instanceof Consequence.Removable) {
+            text = name + " " + removable(blocked, removal);
+        } else if (consequence instanceof Consequence.Movable movable) {
+            text = name + " " + movable(removal, movable);
+        } else {
+            text = "no other " + losesFunction(removal, " for " + name);
+        }
+        return capital(text) + ".";
+    }
+
+    private static String losesFunction(Removal removal, String forWhom) {
+        List<Endpoint> lost = ((Consequence.LosesFunction) removal.consequence()).lost();
+        boolean cell = removal.occupant() instanceof Occupant.ByCell;
+        String text = (cell ? "place was found" : "route was found") + forWhom;
         if (lost.isEmpty()) {
-            return "costly: it cannot be moved";
+            return text;
         }
-        return reason
+        return text
                 + (lost.size() == 1
-                        ? "1 endpoint loses its signal: "
-                        : lost.size() + " endpoints lose their signal: ")
+                        ? "; 1 endpoint would lose its signal: "
+                        : "; " + lost.size() + " endpoints would lose their signals: ")
                 + named(lost.stream().map(Endpoint::toText).toList());
     }
 
     private static String removable(Answer.Blocked blocked, Removal removal) {
-        boolean feedsNothing = removal.vertices().isEmpty();
+        boolean enableOnly = removal.vertices().isEmpty();
         String port = blocked.disconnected().map(l -> l.port().name()).orElse("");
-        if (feedsNothing) {
-            return port.isEmpty()
-                    ? "spare: it only switches this pad's driver"
-                    : "spare: it only switches this pad's driver for port "
-                            + port
-                            + ", which is given up";
+        if (enableOnly) {
+            return "only enables this pad's driver" + (port.isEmpty() ? "" : " for port " + port);
         }
-        return port.isEmpty()
-                ? "spare: it feeds nothing"
-                : "spare: all that it feeds ends in port " + port + ", which is given up";
+        return port.isEmpty() ? "feeds nothing" : "only serves port " + port;
     }
 
     private static String movable(Removal removal, Consequence.Movable movable) {
         String how =
                 switch (movable.means()) {
-                    case OTHER_WIRES ->
+                    case REROUTE ->
                             removal.occupant() instanceof Occupant.ByCell
-                                    ? "movable: its net can be laid over other wires"
-                                    : "movable: it can be laid over other wires";
-                    case LET_THROUGH ->
-                            "movable: set through = open there, and it lets the signal pass;"
-                                    + " its own signals stay";
-                    case OTHER_SITE -> "movable: it can go to site " + otherSite(movable);
+                                    ? "can stay if its net is rerouted"
+                                    : "can be rerouted";
+                    case PASS_THROUGH ->
+                            "can stay; its unused pass-through carries the signal"
+                                    + " (through = open)";
+                    case RELOCATE -> "can be relocated to site " + otherSite(movable);
                 };
         List<DelayChange> delayChanges = movable.delayChanges();
         if (delayChanges.isEmpty()) {
@@ -148,8 +162,9 @@ public final class WhyText {
         }
         List<String> parts = new ArrayList<>();
         delayChanges.stream().limit(MOST_NAMED).forEach(s -> parts.add(delayChange(s, removal)));
-        if (delayChanges.size() > MOST_NAMED) {
-            parts.add((delayChanges.size() - MOST_NAMED) + " more nets move with it");
+        int more = delayChanges.size() - MOST_NAMED;
+        if (more > 0) {
+            parts.add(more == 1 ? "1 more net is rerouted" : more + " more nets are rerouted");
         }
         return how + "; " + String.join("; ", parts);
     }
@@ -163,17 +178,14 @@ public final class WhyText {
 
     private static String delayChange(DelayChange delayChange, Removal removal) {
         boolean itself = delayChange.net().equals(removal.occupant().name());
-        String subject = itself ? "" : "net " + delayChange.net() + " moves, ";
-        String change =
-                delayChange.after().equals(delayChange.before())
-                        ? " as before"
-                        : " instead of " + delayChange.before().toText();
+        String subject = itself ? "" : "net " + delayChange.net() + " is rerouted, ";
+        boolean same = delayChange.after().equals(delayChange.before());
         return subject
-                + "at "
+                + "arrival at "
                 + delayChange.sink()
-                + " "
+                + (same ? " unchanged, " : " ")
                 + delayChange.after().toText()
-                + change
+                + (same ? "" : " instead of " + delayChange.before().toText())
                 + slack(delayChange);
     }
 
@@ -189,21 +201,33 @@ public final class WhyText {
         return delayChange.breaksTiming() ? text + ", too late" : text;
     }
 
-    /** One clearance as a phrase: {@code remove cell A and net B}. */
+    /** One option to unblock as a phrase: {@code remove cell A, reroute net B}. */
     public static String option(UnblockOption option) {
         return option.removals().stream()
-                .map(
-                        r ->
-                                (r.consequence() instanceof Consequence.Movable ? "move " : "free ")
-                                        + who(r.occupant()))
+                .map(r -> verb(r, "remove ", "reroute ", "pass through ", "relocate "))
                 .collect(Collectors.joining(", "));
     }
 
-    private static String verb(Consequence consequence) {
-        if (!(consequence instanceof Consequence.Movable movable)) {
-            return "free ";
+    /** What is done about one obstacle, as a subject: {@code removing cell A}. */
+    static String doing(Removal removal) {
+        return verb(
+                removal, "removing ", "rerouting ", "passing the signal through ", "relocating ");
+    }
+
+    private static String verb(
+            Removal removal, String remove, String reroute, String through, String relocate) {
+        String name = who(removal.occupant());
+        if (!(removal.consequence() instanceof Consequence.Movable movable)) {
+            return remove + name;
         }
-        return movable.means() == Consequence.Means.LET_THROUGH ? "pass through " : "move ";
+        return switch (movable.means()) {
+            case REROUTE ->
+                    reroute
+                            + (removal.occupant() instanceof Occupant.ByCell ? "the net of " : "")
+                            + name;
+            case PASS_THROUGH -> through + name;
+            case RELOCATE -> relocate + name;
+        };
     }
 
     /** The first few of a list, and how many more. */

@@ -168,8 +168,8 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                         .findFirst()
                         .orElse(-1);
         if (net.isEmpty() || pad < 0) {
-            String missing = net.isEmpty() ? "net " + out.net() : "pad " + out.pad();
-            return new Line.Left(out.net(), out.pad(), "There is no " + missing + " any more.");
+            String missing = net.isEmpty() ? "Net " + out.net() : "Pad " + out.pad();
+            return new Line.Left(out.net(), out.pad(), missing + " no longer exists.");
         }
         List<Edit> same = new ArrayList<>();
         now.findPortOn(pad)

@@ -165,13 +165,14 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
     public String sentence() {
         DesignDiff.Same same = diff.same();
         if (!holds()) {
-            return "Not harmless: "
+            return "Unexpected changes: "
                     + unlisted.size()
-                    + " things differ that no entry lists: "
+                    + (unlisted.size() == 1 ? " difference" : " differences")
+                    + " that no entry lists: "
                     + String.join("; ", unlisted.subList(0, Math.min(8, unlisted.size())))
                     + ".";
         }
-        return "Reckoned anew from the files: all other "
+        return "Recalculated from the files: all other "
                 + same.nets()
                 + " nets keep every wire ("
                 + same.steps()

@@ -85,9 +85,9 @@ final class WhyJson {
 
     private static String word(Consequence.Means means) {
         return switch (means) {
-            case OTHER_WIRES -> "reroute";
-            case OTHER_SITE -> "relocate";
-            case LET_THROUGH -> "pass-through";
+            case REROUTE -> "reroute";
+            case RELOCATE -> "relocate";
+            case PASS_THROUGH -> "pass-through";
         };
     }
 

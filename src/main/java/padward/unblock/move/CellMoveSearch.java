@@ -56,7 +56,7 @@ final class CellMoveSearch {
         return allUnused && !onRoute.isEmpty()
                 ? Optional.of(
                         new Consequence.Movable(
-                                Consequence.Means.LET_THROUGH,
+                                Consequence.Means.PASS_THROUGH,
                                 List.of(),
                                 List.of(new Edit.SetCell(cell.name(), "through", "open"))))
                 : Optional.empty();
@@ -173,7 +173,7 @@ final class CellMoveSearch {
         }
         return Optional.of(
                 new Consequence.Movable(
-                        Consequence.Means.OTHER_SITE,
+                        Consequence.Means.RELOCATE,
                         delayChanges,
                         List.of(new Edit.RelocateCell(cell.name(), to.name(), routed))));
     }

@@ -40,10 +40,10 @@ public sealed interface Consequence {
     /** How something makes room. */
     enum Means {
         /** The blocking part of the net is laid over other wires. */
-        OTHER_WIRES,
+        REROUTE,
         /** The cell lets the signal through its site. */
-        LET_THROUGH,
+        PASS_THROUGH,
         /** The cell goes to another free site of its kind. */
-        OTHER_SITE
+        RELOCATE
     }
 }

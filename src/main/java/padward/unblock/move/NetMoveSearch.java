@@ -60,7 +60,7 @@ final class NetMoveSearch {
         if (tried.wasMoved(net.id()) && !blocking) {
             // It was pushed aside for another one, and keeps clear of the way since.
             return Optional.of(
-                    new Consequence.Movable(Consequence.Means.OTHER_WIRES, List.of(), List.of()));
+                    new Consequence.Movable(Consequence.Means.REROUTE, List.of(), List.of()));
         }
         if (!relay(net, tried, depth, moves)) {
             return Optional.empty();
@@ -76,8 +76,7 @@ final class NetMoveSearch {
                         delayChanges.add(rerouter.delayChange(moved, tree, design::vertexOf));
                     }
                 });
-        return Optional.of(
-                new Consequence.Movable(Consequence.Means.OTHER_WIRES, delayChanges, edits));
+        return Optional.of(new Consequence.Movable(Consequence.Means.REROUTE, delayChanges, edits));
     }
 
     private boolean relay(Net net, OccupancyOverlay overlay, int levels, Moves moves) {

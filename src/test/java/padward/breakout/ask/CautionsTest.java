@@ -58,7 +58,7 @@ class CautionsTest {
 
         List<String> cautions = Cautions.of(new Question(design, net, 0, Corner.SLOW));
 
-        assertThat(cautions.stream().anyMatch(c -> c.contains("has an enable")))
+        assertThat(cautions.stream().anyMatch(c -> c.contains("has an output enable")))
                 .isEqualTo(directions.canDrive());
         assertThat(cautions).last().asString().contains("responsible engineer decides");
     }

@@ -70,34 +70,35 @@ class ClockForwardingTest {
     }
 
     @Test
-    void aDraggedClockIsToldTheForwardedRoute() throws Exception {
+    void aClockOnOtherWiresIsShownTheRouteOnItsOwn() throws Exception {
         Design design = read(",{\"from\":\"clk\",\"to\":\"q\",\"delay_ps\":[4,6]}");
-        ClockForwarding told = forwarding(design);
-        assertThat(told.otherKinds()).containsExactly("w");
-        assertThat(told.route().orElseThrow().total()).isEqualTo(new Delay(14, 22));
+        ClockForwarding found = forwarding(design);
+        assertThat(found.otherKinds()).containsExactly("w");
+        assertThat(found.route().orElseThrow().total()).isEqualTo(new Delay(14, 22));
     }
 
     @Test
-    void withoutThePartsNothingForwards() throws Exception {
-        ClockForwarding told = forwarding(read(""));
-        assertThat(told.otherKinds()).containsExactly("w");
-        assertThat(told.route()).isEmpty();
-        assertThat(told.toText()).contains("No free way forwards it");
+    void withoutAPassThroughNoRouteStaysOnClockWires() throws Exception {
+        ClockForwarding found = forwarding(read(""));
+        assertThat(found.otherKinds()).containsExactly("w");
+        assertThat(found.route()).isEmpty();
+        assertThat(found.toText())
+                .contains("No free route to the pad stays on its own kinds of wire.");
     }
 
     @Test
-    void aSignalIsUsedByTheClock() throws Exception {
+    void aSignalIsRegisteredByTheClock() throws Exception {
         Design design = read("");
         List<Net> nets = List.of(design.findNet("n").orElseThrow());
         Bus bus = Bus.of(design, nets, List.of(0), Bus.Aim.SUM, Progress.NONE);
         Net clock = design.findNet("clk").orElseThrow();
-        RegisteredGroup used =
+        RegisteredGroup registered =
                 RegisteredGroup.of(design, bus, clock, ExternalLine.NONE, Progress.NONE);
-        assertThat(used.isPossible()).isTrue();
-        RegisteredGroup.Line line = used.lines().get(0);
+        assertThat(registered.isPossible()).isTrue();
+        RegisteredGroup.Line line = registered.lines().get(0);
         assertThat(line.toFree()).isEmpty();
         assertThat(line.data()).isEqualTo(new Delay(6, 8));
         assertThat(line.clocked()).isEqualTo(new Delay(10, 16));
-        assertThat(used.skewPs(Corner.SLOW)).isZero();
+        assertThat(registered.skewPs(Corner.SLOW)).isZero();
     }
 }

@@ -172,13 +172,15 @@ class NoRouteTest {
         Answer.NoRoute answer = ask("carry", 0);
         assertThat(answer.reason()).isEqualTo(NoRouteReason.DEDICATED_WIRES);
         assertThat(answer.detail())
-                .isEqualTo("Its wires are of kind carry; they lead to pins cin.");
+                .isEqualTo("Its wires are of kind carry, which lead to pins cin.");
         assertThat(answer.nearby())
                 .extracting(s -> s.net().name() + ": " + s.difference())
-                .containsExactly("sum: after cell two", "held: after cell two, one clock later");
+                .containsExactly(
+                        "sum: after cell two",
+                        "held: after cell two; registered copy, one clock later if always enabled");
         assertThat(AnswerText.sentence(answer))
                 .contains("dedicated wires only")
-                .contains("Near it, these have one: sum (after cell two, open)");
+                .contains("Related signals with a route to this pad: sum (after cell two, open)");
     }
 
     @Test
@@ -189,7 +191,7 @@ class NoRouteTest {
     }
 
     @Test
-    void aPadThatNothingLeadsToIsToldApart() {
+    void aPadThatNoWireLeadsToHasItsOwnReason() {
         Answer.NoRoute answer = ask("sum", 1);
         assertThat(answer.reason()).isEqualTo(NoRouteReason.NOTHING_LEADS_TO_PAD);
         assertThat(answer.nearby()).isEmpty();

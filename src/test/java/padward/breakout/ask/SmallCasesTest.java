@@ -140,10 +140,12 @@ class SmallCasesTest {
         assertThat(text)
                 .startsWith("Blocked:")
                 .contains(
-                        "Every way into pad x7y3/pad[0] passes IO register site x7y3/outreg[0]; "
-                                + "cell pump/run/motor_out holds it.")
-                .contains("It is spare: all that it feeds ends in port motor, which is given up.")
-                .contains("Port motor lets go of the pad");
+                        "Every route must go through IO register site x7y3/outreg[0], which is"
+                                + " used by cell pump/run/motor_out. Cell pump/run/motor_out only"
+                                + " serves port motor. Removing cell pump/run/motor_out and"
+                                + " disconnecting port motor opens a route: ")
+                .contains(" Port motor then has no pad")
+                .endsWith("; net pump/run/motor_out is removed.");
     }
 
     @Test
@@ -155,7 +157,7 @@ class SmallCasesTest {
         assertThat(removal.onEveryRoute()).isTrue();
         assertThat(removal.consequence()).isInstanceOf(Consequence.Movable.class);
         Consequence.Movable movable = (Consequence.Movable) removal.consequence();
-        assertThat(movable.means()).isEqualTo(Consequence.Means.OTHER_WIRES);
+        assertThat(movable.means()).isEqualTo(Consequence.Means.REROUTE);
         assertThat(movable.delayChanges()).extracting(DelayChange::net).contains("alarm/beep");
         assertThat(removal.wouldLose()).extracting(Endpoint::toText).containsExactly("port buzzer");
     }
@@ -172,11 +174,13 @@ class SmallCasesTest {
                                         new Endpoint(
                                                 Endpoint.Kind.PIN, "pump/level/hi_sync.in[0]"))));
         assertThat(AnswerText.sentence(blocked))
-                .contains("1 endpoint loses its signal: pump/level/hi_sync.in[0]");
+                .contains(
+                        "No other route was found for net float_hi; 1 endpoint would lose its signal:"
+                                + " pump/level/hi_sync.in[0].");
     }
 
     @Test
-    void aTrialOpensTheRouteAndTellsWhatIsLost() throws BadInput {
+    void aWhatIfOpensTheRouteAndListsWhatIsLost() throws BadInput {
         Question question =
                 new Question(
                         only,
@@ -194,7 +198,7 @@ class SmallCasesTest {
     }
 
     @Test
-    void aTrialThatFitsNothingIsRefused() {
+    void aWhatIfThatFitsNothingIsRefused() {
         assertThatThrownBy(() -> EditText.parse(only, "remove net alarm/boop", "--what-if"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("alarm/boop");

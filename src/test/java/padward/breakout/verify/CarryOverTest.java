@@ -223,7 +223,7 @@ class CarryOverTest {
                 for (int vertex : out.route().subList(1, out.route().size())) {
                     String by = occupant.getOrDefault(vertex, out.net());
                     if (!by.equals(out.net())) {
-                        reasons.add("net " + by + " holds " + fabric.vertexName(vertex));
+                        reasons.add(fabric.vertexName(vertex) + " is used by net " + by);
                     }
                 }
             }

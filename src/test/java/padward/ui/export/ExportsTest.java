@@ -199,7 +199,7 @@ class ExportsTest {
                 .anyMatch(r -> r.get("net").equals("clk12") && r.get("clock").equals("yes"));
         List<CSVRecord> options = read(save(robot, "save-options-csv", "options.csv"));
         assertThat(options.get(0).get("obstacle")).isEqualTo("cell pump/run/motor_out");
-        assertThat(options.get(0).get("consequence")).startsWith("spare: ");
+        assertThat(options.get(0).get("consequence")).startsWith("removable: ");
     }
 
     @Test
