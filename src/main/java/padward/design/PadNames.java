@@ -3,7 +3,10 @@ package padward.design;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /**
@@ -40,7 +43,7 @@ public final class PadNames {
     /**
      * Indices of the pads that a text can mean: those with that full name if there are any, else
      * those with that package pin, port, board net or header pin. More than one means that the text
-     * does not settle it.
+     * is ambiguous.
      */
     public static List<Integer> find(Design design, String text) {
         List<Integer> others = new ArrayList<>();
@@ -53,5 +56,13 @@ public final class PadNames {
             }
         }
         return others;
+    }
+
+    /** The index of the pad with exactly this full name. O(pads). */
+    public static OptionalInt findExact(Fabric fabric, String fullName) {
+        List<Pad> pads = fabric.pads();
+        return IntStream.range(0, pads.size())
+                .filter(i -> pads.get(i).name().equals(fullName))
+                .findFirst();
     }
 }

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
@@ -15,6 +14,7 @@ import padward.design.Attachment;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PadNames;
 import padward.design.PadWiring;
 import padward.design.Terminal;
 import padward.fabric.Corner;
@@ -212,10 +212,7 @@ public record BenchSheet(
     }
 
     private static int padIndex(Design design, String name) {
-        List<Pad> pads = design.fabric().pads();
-        return IntStream.range(0, pads.size())
-                .filter(i -> pads.get(i).name().equals(name))
-                .findFirst()
+        return PadNames.findExact(design.fabric(), name)
                 .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
     }
 

@@ -147,8 +147,11 @@ class CommandsTest {
 
     @Test
     void theEndOfANamePointsToIt() {
-        assertThat(run("ask", "--design", DESIGN, "--net", "sample[1]", "--pad", "J1.3").err())
-                .contains("the nearest name is “" + NET + "”");
+        Run tail = run("ask", "--design", DESIGN, "--net", "Sample[1]", "--pad", "j1.3");
+        assertThat(tail.code()).isEqualTo(1);
+        assertThat(tail.out()).contains("no free route from " + NET + " to pin D7 (MOTOR)");
+        assertThat(run("ask", "--design", DESIGN, "--net", "sampl[1]", "--pad", "J1.3").err())
+                .startsWith("padward: --net: expected the name of a net");
         assertThat(run("nets", "--design", DESIGN, "sample").out()).contains("*sample*");
     }
 

@@ -3,7 +3,7 @@ package padward.breakout.verify;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.OptionalInt;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
@@ -18,17 +18,17 @@ import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PadNames;
 import padward.fabric.Corner;
-import padward.fabric.Pad;
 import padward.route.search.Engine;
 import padward.unblock.move.Consequence;
 import padward.unblock.why.SearchLimits;
 
 /**
  * A ledger carried over to another run of its design: each entry is checked; where one does not fit
- * any more, its lines can be searched again, one by one, on the same pads. A new way is taken when
- * it is open, or opens without anybody losing a signal; what it costs otherwise is for a person to
- * decide.
+ * any more, its lines can be searched again, one by one, on the same pads. A new route is taken
+ * when it is open, or opens without anybody losing a signal; what it costs otherwise is for a
+ * person to decide.
  *
  * @param design the design with all that could be carried over
  * @param outcomes what became of each entry, in the ledger's order
@@ -48,7 +48,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         String pad();
 
         /**
-         * The line's old way still fits.
+         * The line's old route still fits.
          *
          * @param net the net
          * @param pad the pad
@@ -56,11 +56,11 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         record Same(String net, String pad) implements Line {}
 
         /**
-         * A new way was found.
+         * A new route was found.
          *
          * @param net the net
          * @param pad the pad
-         * @param route the new way
+         * @param route the new route
          * @param edits what it takes
          */
         record Found(String net, String pad, Route route, List<Edit> edits) implements Line {
@@ -71,7 +71,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         }
 
         /**
-         * No new way that could be taken unasked.
+         * No new route that could be taken unasked.
          *
          * @param net the net
          * @param pad the pad
@@ -107,7 +107,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             return reasons.isEmpty();
         }
 
-        /** Whether all that the entry was for is there, in the old way or in a new one. */
+        /** Whether all that the entry was for is there, in the old route or in a new one. */
         public boolean isWhole() {
             return fits()
                     || !edits.isEmpty() && lines.stream().noneMatch(l -> l instanceof Line.Left);
@@ -161,16 +161,12 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             Progress progress) {
         Design now = replay.design();
         Optional<Net> net = now.findNet(out.net());
-        List<Pad> pads = now.fabric().pads();
-        int pad =
-                IntStream.range(0, pads.size())
-                        .filter(i -> pads.get(i).name().equals(out.pad()))
-                        .findFirst()
-                        .orElse(-1);
-        if (net.isEmpty() || pad < 0) {
+        OptionalInt found = PadNames.findExact(now.fabric(), out.pad());
+        if (net.isEmpty() || found.isEmpty()) {
             String missing = net.isEmpty() ? "Net " + out.net() : "Pad " + out.pad();
             return new Line.Left(out.net(), out.pad(), missing + " no longer exists.");
         }
+        int pad = found.getAsInt();
         List<Edit> same = new ArrayList<>();
         now.findPortOn(pad)
                 .map(p -> (Edit) new Edit.DisconnectPort(p.name()))

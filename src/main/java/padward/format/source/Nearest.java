@@ -1,66 +1,17 @@
 package padward.format.source;
 
-import java.util.Optional;
 import java.util.stream.Stream;
+import padward.base.NearestName;
 
-/** Finds the known name that a misspelt one was probably meant to be. */
+/** Misspelt names in faults of files, with the known name that was probably meant. */
 public final class Nearest {
-    /** Names looked at: enough for every list but the wires of a large fabric. */
-    private static final int LOOKED_AT = 200_000;
-
-    /** Names longer than this are not compared: the comparison is quadratic. */
-    private static final int LONGEST = 100;
-
     private Nearest() {}
 
     /** {@code "abd" (did you mean "abc"?)}, or only the first part when nothing is near. */
     public static String describe(String name, Stream<String> known) {
         return Text.quote(name)
-                + find(name, known).map(n -> " (did you mean " + Text.quote(n) + "?)").orElse("");
-    }
-
-    /** The nearest name by edit distance, at most a third of the name's length away. */
-    public static Optional<String> find(String name, Stream<String> known) {
-        if (name.length() > LONGEST) {
-            return Optional.empty();
-        }
-        int[] best = {Math.max(1, name.length() / 3) + 1};
-        String[] found = {null};
-        known.limit(LOOKED_AT)
-                .filter(k -> Math.abs(k.length() - name.length()) < best[0])
-                .forEach(
-                        k -> {
-                            int distance = distance(name, k, best[0]);
-                            if (distance < best[0]) {
-                                best[0] = distance;
-                                found[0] = k;
-                            }
-                        });
-        return Optional.ofNullable(found[0]);
-    }
-
-    /** Levenshtein's distance; stops early at the limit. */
-    private static int distance(String one, String other, int limit) {
-        int[] above = new int[other.length() + 1];
-        int[] row = new int[other.length() + 1];
-        for (int j = 0; j <= other.length(); j++) {
-            above[j] = j;
-        }
-        for (int i = 1; i <= one.length(); i++) {
-            row[0] = i;
-            int least = i;
-            for (int j = 1; j <= other.length(); j++) {
-                int change = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
-                row[j] = Math.min(above[j - 1] + change, Math.min(above[j], row[j - 1]) + 1);
-                least = Math.min(least, row[j]);
-            }
-            if (least >= limit) {
-                return limit;
-            }
-            int[] swap = above;
-            above = row;
-            row = swap;
-        }
-        return above[other.length()];
+                + NearestName.find(name, known)
+                        .map(n -> " (did you mean " + Text.quote(n) + "?)")
+                        .orElse("");
     }
 }
