@@ -93,7 +93,7 @@ class FlowsTest {
     void aMovedNetIsToldInTheTrial(FxRobot robot) {
         ask(robot, "x0y5/pad[0]");
         assertThat(robot.lookup("#option-0").queryAs(RadioButton.class).getText())
-                .startsWith("move net alarm/beep");
+                .startsWith("reroute net alarm/beep");
         robot.clickOn("#try-button");
         assertThat(text(robot, "#what-if-after")).startsWith("With it: Open");
         robot.clickOn("#keep-button");
