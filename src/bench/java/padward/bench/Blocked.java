@@ -75,7 +75,7 @@ public final class Blocked {
             for (Removal removal : best.removals()) {
                 byConsequence[kind(removal.consequence())]++;
             }
-            opened += isOpen(asker, question, best.freeing(blocked.disconnected())) ? 1 : 0;
+            opened += isOpen(asker, question, best.removing(blocked.disconnected())) ? 1 : 0;
             openedByMoves += isOpen(asker, question, best.edits(blocked.disconnected())) ? 1 : 0;
             asked++;
         }

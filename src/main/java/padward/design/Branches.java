@@ -11,7 +11,7 @@ public final class Branches {
      * these, and no other end is. A stub that ends nowhere is left as it is, and keeps what leads
      * to it. The root always stays. O(size).
      *
-     * @param given vertices of the ends to be given up
+     * @param given vertices of the ends to be disconnected
      * @param kept vertices of the ends that stay
      * @return by place, whether it can go
      */

@@ -7,7 +7,7 @@ import java.util.Set;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {
-    private static final int TOLD = 3;
+    private static final int MOST_NAMED = 3;
 
     private DesignReview() {}
 
@@ -82,8 +82,8 @@ public final class DesignReview {
 
     private static void find(List<String> findings, List<String> names, String what) {
         if (!names.isEmpty()) {
-            String first = String.join(", ", names.subList(0, Math.min(TOLD, names.size())));
-            String more = names.size() > TOLD ? ", …" : "";
+            String first = String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())));
+            String more = names.size() > MOST_NAMED ? ", …" : "";
             findings.add(what + ": " + names.size() + " (" + first + more + ")");
         }
     }

@@ -5,7 +5,7 @@ package padward.design;
  *
  * @param id dense number in the design
  * @param name name, {@code led[0]}
- * @param direction which way its signal goes
+ * @param direction the direction of its signal
  * @param pad index of its pad in {@code fabric.pads()}
  * @param setting name of the pad driver's setting, {@code ""} for the pad's default
  */

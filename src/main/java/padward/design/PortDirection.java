@@ -2,13 +2,13 @@ package padward.design;
 
 import java.util.Locale;
 
-/** Which way a port's signal goes, seen from the chip. */
+/** The direction of a port's signal, seen from the chip. */
 public enum PortDirection {
     /** Into the chip: the board drives the pad. */
     IN,
     /** Out of the chip. */
     OUT,
-    /** Both ways. */
+    /** In and out. */
     BOTH;
 
     /** The word used in files and on screens. */

@@ -172,7 +172,7 @@ final class BufferedStages {
     }
 
     private AtCorners ohms(int place) {
-        // A pin's ohms are what it drives with, which does not lie in the way of what it is fed.
+        // A pin's ohms are what it drives with, which does not resist what feeds it.
         return fabric.kind(tree.vertex(place)) == VertexKind.WIRE
                 ? wire(kind(tree.vertex(place))).map(WireLoad::ohms).orElse(AtCorners.ZERO)
                 : AtCorners.ZERO;

@@ -7,7 +7,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
  * A tree of resistances with a capacitance to ground at each node, driven by a step at its root.
  *
  * <p>Its delay to node i is Elmore's (J. Appl. Phys. 19, 1948, 55–63): the sum over all nodes k of
- * R_ik C_k, where R_ik is the resistance that the ways from the root to i and to k share. It is
+ * R_ik C_k, where R_ik is the resistance that the routes from the root to i and to k share. It is
  * never less than the time at which node i has risen half way, whatever the tree (Gupta, Tutuianu
  * and Pileggi, IEEE TCAD 16(1), 1997, 95–104).
  *
@@ -35,7 +35,7 @@ final class RcTree {
      * Elmore's delay of a wire whose capacitance is spread evenly.
      *
      * @param resistance between the parent and the wire's near end
-     * @param near what hangs on the near end beside the wire
+     * @param near what hangs on the near end as well as the wire
      * @return the node at the far end
      */
     int addWire(int parent, double resistance, double near, double wireOhms, double wireFarads) {

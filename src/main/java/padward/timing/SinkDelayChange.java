@@ -13,7 +13,7 @@ import padward.fabric.Fabric;
 
 /**
  * What a change does to one sink that was there before: a branch that a net gets hangs load on it,
- * and so can slow its other sinks; wires laid elsewhere take another time.
+ * and so can slow its other sinks; rerouted wires take another time.
  *
  * @param net the net's name
  * @param sink the sink, {@code cell.pin} or {@code port NAME}
@@ -41,8 +41,8 @@ public record SinkDelayChange(
     }
 
     /**
-     * All sinks of nets that are laid differently in two states of a design, but for those that are
-     * in one only, the most delayed first. O(wires of these nets).
+     * All sinks of nets whose routes differ in two states of a design, but for those that are in
+     * one only, the most delayed first. O(wires of these nets).
      */
     public static List<SinkDelayChange> between(Design before, Design after) {
         List<SinkDelayChange> result = new ArrayList<>();

@@ -1,2 +1,2 @@
-/** Delays along ways and trees, at both corners. */
+/** Delays along routes and trees, at both corners. */
 package padward.timing;

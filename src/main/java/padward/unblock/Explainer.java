@@ -49,7 +49,7 @@ import java.util.concurrent.CancellationException;
 
 /** Explains one blocked question. One object belongs to one question and one thread. */
 public final class Explainer {
-    /** Sets weighed up for each clearance that is told. */
+    /** Sets weighed up for each option that is reported. */
     private static final int WEIGHED = 3;
 
     private final QuestionContext context;
@@ -68,11 +68,11 @@ public final class Explainer {
     private final ImpactEstimate impact;
 
     /**
-     * @param context the net and the design, with what the port on the pad lets go
+     * @param context the net and the design, with what is disconnected with the port on the pad
      * @param starts the net's tree with its delays
      * @param pad the pad
-     * @param known some way that opens once everything on it is freed, from the tree to the pad
-     * @param corner corner at which ways shall be quick
+     * @param known some route that opens once everything on it is removed, from the tree to the pad
+     * @param corner corner at which routes have short delays
      * @param search a search over the same fabric, free to be used
      * @param limits how much work may be done
      * @param progress asked now and then whether to stop
@@ -132,7 +132,7 @@ public final class Explainer {
         List<UnblockOption> options = options(sets);
         int enable = enableOccupant == Fabric.NOTHING ? 0 : 1;
         List<Chokepoint> chokepoints = Chokepoint.named(choke, context);
-        boolean used = chokepoints.stream().anyMatch(Chokepoint::mustBeFreed);
+        boolean used = chokepoints.stream().anyMatch(Chokepoint::mustBeRemoved);
         int atLeast = found.atLeast() + enable;
         return new Explanation(
                 options,
@@ -155,7 +155,7 @@ public final class Explainer {
                 .orElse(List.of());
     }
 
-    /** A good set, not proven to be of the fewest: what stands on the known way. */
+    /** A good set, not proven to have the fewest: what is on the known route. */
     private int[] fallback() {
         IntList set = new IntArrayList();
         for (int i = 1; i < known.size(); i++) {
@@ -175,8 +175,8 @@ public final class Explainer {
         return set.toIntArray();
     }
 
-    private Optional<VertexPath> quickest(int[] freed) {
-        IntSet opened = rules.openedBy(freed);
+    private Optional<VertexPath> quickest(int[] removed) {
+        IntSet opened = rules.openedBy(removed);
         return finder.find(
                 starts, pad.vertex(), () -> context.overFreeAnd(opened), context::closePadsPassed);
     }
@@ -199,7 +199,7 @@ public final class Explainer {
             int[] mildest = impact.mildest(set, path);
             Set<String> names = new HashSet<>();
             for (int occupant : mildest) {
-                names.add(Removal.freeing(occupancy.occupant(occupant)).toText());
+                names.add(Removal.removing(occupancy.occupant(occupant)).toText());
             }
             if (!result.containsKey(names)) {
                 result.put(names, analysis.weigh(mildest, path));
@@ -221,8 +221,8 @@ public final class Explainer {
     }
 
     /**
-     * Clearances that free a cell where another one does with just a net that the cell drives, all
-     * else being equal.
+     * Options that remove a cell where another one needs only a net that the cell drives, all else
+     * being equal.
      */
     private Set<Set<String>> needless(Map<Set<String>, UnblockOption> options) {
         Set<Set<String>> result = new HashSet<>();
@@ -232,7 +232,7 @@ public final class Explainer {
                         if (removal.occupant() instanceof Occupant.ByCell by) {
                             for (Net net : design.netsDrivenBy(by.cell().id())) {
                                 Set<String> milder = new HashSet<>(names);
-                                milder.remove(removal.freeing().toText());
+                                milder.remove(removal.removing().toText());
                                 milder.add(new Edit.RemoveNet(net.name()).toText());
                                 if (options.containsKey(milder)) {
                                     result.add(names);

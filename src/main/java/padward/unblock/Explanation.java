@@ -6,16 +6,16 @@ import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoint;
 
 /**
- * Why no free way leads to the pad, and what would open one.
+ * Why no free route leads to the pad, and what would open one.
  *
- * @param options what to free: the fewest obstacles first, then the least harm, then the quickest;
- *     no clearance holds another
- * @param atLeast no fewer obstacles than this open a way
- * @param provenFewest whether the first clearance is proven to have the fewest obstacles
- * @param all whether every smallest set of obstacles that opens a way is among the clearances
- * @param chokepoints what every way passes, even on the empty fabric, in the order of the ways
- * @param oneOfThese occupants such that every way passes something that one of them holds; empty
- *     when a held chokepoint says more, or the narrowest place was not found
+ * @param options what to remove: the fewest obstacles first, then the least harm, then the shortest
+ *     delay; no option contains another
+ * @param atLeast no fewer obstacles than this open a route
+ * @param provenFewest whether the first option is proven to have the fewest obstacles
+ * @param all whether every smallest set of obstacles that opens a route is among the options
+ * @param chokepoints what every route passes, even on the empty fabric, in the order of the routes
+ * @param oneOfThese occupants such that every route passes something that one of them uses; empty
+ *     when a used chokepoint says more, or the narrowest place was not found
  */
 public record Explanation(
         List<UnblockOption> options,
@@ -31,7 +31,7 @@ public record Explanation(
         oneOfThese = List.copyOf(oneOfThese);
     }
 
-    /** The first clearance. */
+    /** The first option. */
     public UnblockOption best() {
         return options.get(0);
     }

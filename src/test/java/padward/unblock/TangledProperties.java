@@ -210,8 +210,8 @@ class TangledProperties {
             Question question, Optional<DisconnectedBranch> disconnected, List<Occupant> freed) {
         List<Edit> edits = new ArrayList<>();
         disconnected.ifPresent(l -> edits.add(l.toEdit()));
-        freed.forEach(o -> edits.add(Removal.freeing(o)));
-        edits.sort(UnblockOption.FREEING_ORDER);
+        freed.forEach(o -> edits.add(Removal.removing(o)));
+        edits.sort(UnblockOption.REMOVAL_ORDER);
         return isOpen(WhatIf.of(question.design(), edits), question);
     }
 

@@ -11,24 +11,25 @@ public sealed interface Answer {
     Question question();
 
     /**
-     * What is let go to give up the pad; empty when no port is on it, or none can simply be let go.
+     * What is disconnected so that the pad becomes free; empty when no port is on it, or none that
+     * can simply be disconnected.
      */
     Optional<DisconnectedBranch> disconnected();
 
     /** Cautions to be read before anything is driven, the gravest first. */
     List<String> cautions();
 
-    /** The way, of an answer that has one: open now, or once the obstacles are freed. */
+    /** The route, of an answer that has one: open now, or once the obstacles are removed. */
     default Optional<Route> findRoute() {
         return Optional.empty();
     }
 
     /**
-     * A way exists now.
+     * A route exists now.
      *
-     * @param route the quickest at the question's corner
-     * @param chokepoints what every free way passes, in the order of the way; only in an explained
-     *     answer
+     * @param route the one with the shortest delay at the question's corner
+     * @param chokepoints what every free route passes, in the order of the route; only in an
+     *     explained answer
      */
     record Open(
             Question question,
@@ -50,11 +51,12 @@ public sealed interface Answer {
     }
 
     /**
-     * A way exists once the obstacles are freed.
+     * A route exists once the obstacles are removed.
      *
-     * @param route the best way known: of the explanation's first clearance, if there is one, else
-     *     the way with the fewest changes of occupant along it, then the quickest
-     * @param obstacles what stands on it, in the order of the way; last, what has the pad's enable
+     * @param route the best route known: of the explanation's first option, if there is one, else
+     *     the route with the fewest changes of occupant along it, then the shortest delay
+     * @param obstacles what stands on it, in the order of the route; last, what uses the pad's
+     *     enable
      * @param why what is proven about it; empty for a quick answer
      */
     record Blocked(
@@ -78,11 +80,11 @@ public sealed interface Answer {
     }
 
     /**
-     * There is no way, not even on an empty fabric.
+     * There is no route, not even on an empty fabric.
      *
      * @param reason why
      * @param detail where the net's signal gets instead, as a sentence; may be empty
-     * @param nearby signals near the net that do have a way; only in an explained answer
+     * @param nearby signals near the net that do have a route; only in an explained answer
      */
     record NoRoute(
             Question question,

@@ -26,15 +26,15 @@ public final class AnswerEdits {
         return broughtOut(open.question(), edits, open.route());
     }
 
-    /** The edits of one of a blocked answer's clearances. */
+    /** The edits of one of a blocked answer's options to unblock. */
     public static List<Edit> of(Answer.Blocked blocked, WhyBlocked.Option option) {
         List<Edit> edits = new ArrayList<>(option.option().edits(blocked.disconnected()));
         return broughtOut(blocked.question(), edits, option.route());
     }
 
     /**
-     * Adds the way itself. A port that only reads the pad gives it up too, and takes along the net
-     * that it drives.
+     * Adds the route itself. A port that only reads the pad is disconnected too, together with the
+     * net that it drives.
      */
     private static List<Edit> broughtOut(Question question, List<Edit> edits, Route route) {
         Design design = question.design();
@@ -69,7 +69,7 @@ public final class AnswerEdits {
                 vertices);
     }
 
-    /** A name that tells the pad, and that no port of the design has. */
+    /** A name that says which pad it is, and that no port of the design has. */
     private static String portName(Question question) {
         Design design = question.design();
         Pad pad = question.padValue();

@@ -31,7 +31,7 @@ import java.util.function.Function;
 
 /**
  * Answers questions about one net. Two searches at the most: over what is free; then, if that
- * fails, over everything that could be freed, at a price.
+ * fails, over everything that could be removed, at a price.
  *
  * <p>One object keeps the search's state between questions and belongs to one thread.
  */
@@ -55,7 +55,7 @@ public final class Asker {
         };
     }
 
-    /** An asker that finds its ways by a search of the caller's. O(vertices). */
+    /** An asker that finds its routes by a search of the caller's. O(vertices). */
     public Asker(Fabric fabric, RouteSearch routes) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
@@ -73,8 +73,8 @@ public final class Asker {
     }
 
     /**
-     * The quick answer to one question: what it is, not all that could be said about it. A blocked
-     * one names obstacles that would open a way, without proof that they are the fewest.
+     * The unexplained answer to one question: what it is, not all that could be said about it. A
+     * blocked one names obstacles that would open a route, without proof that they are the fewest.
      *
      * @throws CancellationException when {@code progress} says so
      * @throws IllegalArgumentException when the question is about another fabric
@@ -88,18 +88,18 @@ public final class Asker {
 
     /**
      * The answer to one question with everything that can be said about it: for a blocked one, the
-     * fewest obstacles with proof and consequences, and alternatives; for one without a way, the
+     * fewest obstacles with proof and consequences, and alternatives; for one without a route, the
      * nearest signals that have one.
      *
      * @throws CancellationException when {@code progress} says so
      * @throws IllegalArgumentException when the question is about another fabric
      */
     public Answer explained(Question question, SearchLimits limits, Progress progress) {
-        Answer quick = answer(question, progress);
-        if (quick instanceof Answer.Blocked blocked) {
+        Answer unexplained = answer(question, progress);
+        if (unexplained instanceof Answer.Blocked blocked) {
             return explain(blocked, limits, progress);
         }
-        if (quick instanceof Answer.Open open) {
+        if (unexplained instanceof Answer.Open open) {
             QuestionContext situation =
                     new QuestionContext(question.design(), question.net(), open.disconnected());
             return new Answer.Open(
@@ -109,7 +109,7 @@ public final class Asker {
                     open.disconnected(),
                     open.cautions());
         }
-        if (quick instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
+        if (unexplained instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
             return new Answer.NoRoute(
                     question,
                     none.reason(),
@@ -118,7 +118,7 @@ public final class Asker {
                     none.disconnected(),
                     none.cautions());
         }
-        return quick;
+        return unexplained;
     }
 
     /** Whether another net might fare better on the same pad. */
@@ -160,7 +160,7 @@ public final class Asker {
                 Optional.of(new WhyBlocked(explanation, options)));
     }
 
-    /** How a way to the question's pad is found under a cost model. */
+    /** How a route to the question's pad is found under a cost model. */
     public interface Finder {
         SearchOutcome find(
                 SearchSources starts, CostModel model, Optional<DisconnectedBranch> disconnected);
@@ -169,7 +169,7 @@ public final class Asker {
     /**
      * A question with what follows from it before any search.
      *
-     * @param enabled whether nobody else has the pad's enable in hand
+     * @param enabled whether nobody else uses the pad's enable
      */
     private record Posed(
             Question question,
@@ -259,7 +259,7 @@ public final class Asker {
         }
     }
 
-    /** Why a pad cannot be driven at all, whatever the ways. */
+    /** Why a pad cannot be driven at all, whatever the routes. */
     private static Optional<NoRouteReason> undrivable(Question question) {
         if (!question.padValue().directions().canDrive()) {
             return Optional.of(NoRouteReason.INPUT_ONLY_PAD);
@@ -269,7 +269,7 @@ public final class Asker {
                 : Optional.empty();
     }
 
-    /** The first way by a finder; another one when that drives a second pad on its way. */
+    /** The first route by a finder; another one when that drives a second pad. */
     private Optional<VertexPath> accepted(
             Posed posed,
             Function<QuestionContext, CostModel> model,

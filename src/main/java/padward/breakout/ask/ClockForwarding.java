@@ -21,13 +21,14 @@ import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 
 /**
- * A clock on its way to a pad: forwarded over the kinds of wire that it runs on anyhow, through the
- * pad's IO register site, or dragged through general wires, where it is late and its edges depend
- * on what lies beside it (common practice, no source).
+ * A clock that is brought out to a pad: kept on the kinds of wire that its net already uses,
+ * through the pad's IO register site, or taken over general wires, where it is late and its edges
+ * depend on neighbouring signals (common practice, no source).
  *
- * @param otherKinds kinds of wire on a way that the clock's own tree does not use; empty when it is
- *     forwarded
- * @param route the quickest way over free wires of the clock's own kinds; empty when there is none
+ * @param otherKinds kinds of wire on a route that the clock's own tree does not use; empty when it
+ *     stays on the clock's own
+ * @param route the route with the shortest delay over free wires of the clock's own kinds; empty
+ *     when there is none
  */
 public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
     /** Copies the kinds. */
@@ -36,9 +37,9 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
     }
 
     /**
-     * Looks how a way takes a clock out, and for one that forwards it.
+     * Finds the wires on which a route takes a clock out, and a route on the clock's own.
      *
-     * @param route a way that answers the question
+     * @param route a route that answers the question
      * @throws CancellationException when {@code progress} says so
      */
     public static ClockForwarding of(Question question, Route route, Progress progress) {

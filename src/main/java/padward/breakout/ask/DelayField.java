@@ -20,8 +20,8 @@ import java.util.concurrent.CancellationException;
 
 /**
  * How soon a net's signal can be anywhere, over what is free: the delay from the net's driver to
- * every vertex by the quickest way, from one sweep of Dijkstra's search, and the least of these for
- * each tile. Immutable once made; safe for all threads.
+ * every vertex by the route with the shortest delay, from one run of Dijkstra's search, and the
+ * least of these for each tile. Immutable once made; safe for all threads.
  *
  * <p>O(V log V) time at the most, 4.5 bytes a vertex.
  */
@@ -58,7 +58,7 @@ public final class DelayField {
     }
 
     /**
-     * Sweeps from a net.
+     * Searches from a net.
      *
      * @throws CancellationException when {@code progress} says so
      */

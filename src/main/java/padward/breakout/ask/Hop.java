@@ -7,7 +7,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.VertexKind;
 
 /**
- * One step of a way: the vertex reached, and how.
+ * One step of a route: the vertex reached, and how.
  *
  * @param vertex the vertex reached
  * @param name its full name
@@ -17,7 +17,7 @@ import padward.fabric.VertexKind;
  * @param step delay of that edge
  * @param total delay from the driver to here
  * @param onNet whether the net is here already, before the breakout
- * @param obstacle what holds the vertex and must be freed first; empty when nothing does
+ * @param obstacle what uses the vertex and must be removed first; empty when nothing does
  */
 public record Hop(
         int vertex,

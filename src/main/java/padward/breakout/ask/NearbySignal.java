@@ -3,7 +3,7 @@ package padward.breakout.ask;
 import padward.design.Net;
 
 /**
- * A signal near one that has no way out, which has one.
+ * A signal near one that has no route out, and itself has one.
  *
  * @param net the net
  * @param difference how it differs: {@code one clock later}, {@code before cell pump/decide}

@@ -16,12 +16,12 @@ import padward.fabric.CellKind;
 import padward.fabric.Fabric;
 
 /**
- * The signals nearest to one that has no way out, through the cells both up and down, that do have
- * one to the same pad; each with what sets it apart.
+ * The signals nearest to one that has no route out, through the cells both up and down, that do
+ * have one to the same pad; each with what sets it apart.
  */
 final class NearbySignals {
     private static final int MOST_ASKED = 24;
-    private static final int MOST_TOLD = 3;
+    private static final int MOST_GIVEN = 3;
     private static final int FARTHEST = 3;
 
     private final Design design;
@@ -57,14 +57,14 @@ final class NearbySignals {
             search.goOn(step);
         }
         result.sort(Comparator.comparing(s -> !(s.answer() instanceof Answer.Open)));
-        return result.stream().limit(MOST_TOLD).toList();
+        return result.stream().limit(MOST_GIVEN).toList();
     }
 
     private void goOn(Step step) {
         if (step.differences().size() == FARTHEST) {
             return;
         }
-        // A way up and then down again would lead to a signal of quite another meaning.
+        // Going up and then down again would lead to a signal of quite another meaning.
         if (step.up() == 0) {
             step.net().sinks().forEach(sink -> down(step, sink));
         }

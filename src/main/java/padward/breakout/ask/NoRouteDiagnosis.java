@@ -13,11 +13,11 @@ import padward.route.cost.BlockedVertices;
 import padward.route.search.SearchSources;
 
 /**
- * Where a net's signal gets when no way leads to the pad, whatever is freed: tells the reasons
- * apart by what can be reached from the net, and from where the pad can be reached. O(edges
+ * Where a net's signal gets when no route leads to the pad, whatever is removed: distinguishes the
+ * reasons by what can be reached from the net, and from where the pad can be reached. O(edges
  * reached).
  *
- * @param reason why there is no way
+ * @param reason why there is no route
  * @param detail where the signal gets instead, as a sentence; may be empty
  */
 record NoRouteDiagnosis(NoRouteReason reason, String detail) {

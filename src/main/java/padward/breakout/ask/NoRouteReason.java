@@ -1,6 +1,6 @@
 package padward.breakout.ask;
 
-/** Why there is no way, not even on an empty fabric. */
+/** Why there is no route, not even on an empty fabric. */
 public enum NoRouteReason {
     /** The pad has no driver: signals only come in through it. */
     INPUT_ONLY_PAD,
@@ -14,6 +14,6 @@ public enum NoRouteReason {
     DEDICATED_WIRES,
     /** No wire at all leads to the pad. */
     NOTHING_LEADS_TO_PAD,
-    /** The net's wires lead on, but none of the ways ends at the pad. */
+    /** The net's wires lead on, but none of the routes ends at the pad. */
     PAD_OUT_OF_REACH
 }

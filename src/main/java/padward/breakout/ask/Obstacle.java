@@ -4,16 +4,16 @@ import java.util.List;
 import padward.design.Occupant;
 
 /**
- * An occupant that stands on a way.
+ * An occupant on a route.
  *
- * @param occupant the cell or net to be freed
- * @param resource what it holds there: the site's name for a cell, else the first vertex's name
+ * @param occupant the cell or net to be removed
+ * @param resource what it uses there: the site's name for a cell, else the first vertex's name
  * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
  * @param tile name of the tile where the resource is
- * @param hops indices of the way's hops that it holds; none when it only has the pad's enable
- * @param withItsNets whether it is a cell that holds some of this only through the nets at it
- * @param removable whether all that it feeds ends in the port being given up
- * @param wouldLose how many endpoints would lose their signal if it were freed and not moved
+ * @param hops indices of the route's hops that it uses; none when it only uses the pad's enable
+ * @param withItsNets whether it is a cell that uses some of this only through the nets at it
+ * @param removable whether all that it feeds ends in the port that loses its pad
+ * @param wouldLose how many endpoints would lose their signal if it were removed and not moved
  */
 public record Obstacle(
         Occupant occupant,

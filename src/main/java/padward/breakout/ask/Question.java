@@ -11,7 +11,7 @@ import padward.fabric.Pad;
  * @param design the finished design
  * @param net the net to bring out
  * @param pad index of the pad in {@code fabric.pads()}
- * @param corner corner at which the way shall be the quickest
+ * @param corner corner at which the route has the shortest delay
  */
 public record Question(Design design, Net net, int pad, Corner corner) {
     /** The pad itself. */

@@ -7,11 +7,11 @@ import padward.fabric.DriverSetting;
 import padward.route.search.VertexPath;
 
 /**
- * A way from a net's driver to a pad: first along the net's own tree, then over new edges.
+ * A route from a net's driver to a pad: first along the net's own tree, then over new edges.
  *
  * @param hops from the driver's vertex to the pad's, both included
  * @param branchHop index of the hop at which the new part leaves the net's own tree
- * @param setting the pad driver's setting that the sum reckons with; empty when none is known
+ * @param setting the pad driver's setting that the sum includes; empty when none is known
  * @param toPadVertex delay from the net's driver to the pad driver's input
  * @param total {@code toPadVertex} and the pad driver's own delay
  */

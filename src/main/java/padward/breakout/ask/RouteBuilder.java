@@ -26,7 +26,7 @@ import padward.unblock.release.ResourceNames;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
 
-/** Turns a found path into a way with names, delays and obstacles. */
+/** Turns a found path into a route with names, delays and obstacles. */
 public final class RouteBuilder {
     private final Question question;
     private final Design design;
@@ -42,7 +42,9 @@ public final class RouteBuilder {
         this.fanOut = new FanOut(situation, question.padValue());
     }
 
-    /** The way from the driver along the tree to the path's first vertex, and on along the path. */
+    /**
+     * The route from the driver along the tree to the path's first vertex, and on along the path.
+     */
     public Route build(VertexPath path, Optional<DisconnectedBranch> disconnected) {
         IntArrayList vertices = fromDriverTo(question.net(), path.first());
         int branchHop = vertices.size() - 1;
@@ -70,8 +72,8 @@ public final class RouteBuilder {
     }
 
     /**
-     * What the delays along a way depend on: the way alone, or, where the fabric says what loads
-     * do, the net's own tree with the way's new part.
+     * What the delays along a route depend on: the route alone, or, where the fabric says what
+     * loads do, the net's own tree with the route's new part.
      */
     private RouteTree bearing(IntArrayList vertices, int branchHop) {
         boolean loads = !fabric.info().electrical().isUnknown();
@@ -137,8 +139,8 @@ public final class RouteBuilder {
     }
 
     /**
-     * The obstacles of a way, one for each occupant, in the order of the way; last what has the
-     * enable of the pad's driver in its hands, unless it stands on the way anyhow.
+     * The obstacles of a route, one for each occupant, in the order of the route; last what uses
+     * the enable of the pad's driver, unless it is on the route as well.
      */
     List<Obstacle> obstacles(Route route) {
         Map<Occupant, List<Integer>> hopsByOccupant = new LinkedHashMap<>();
@@ -164,10 +166,10 @@ public final class RouteBuilder {
     }
 
     /**
-     * The obstacles of a clearance, as they stand on the way that it opens.
+     * The obstacles of an option to unblock, as they are on the route that it opens.
      *
-     * @param chokepoints vertices that every way passes; an obstacle is called by one of these
-     *     rather than by the first that it holds
+     * @param chokepoints vertices that every route passes; an obstacle is called by one of these
+     *     rather than by the first that it uses
      */
     List<Obstacle> obstacles(UnblockOption option, Route route, IntSet chokepoints) {
         Int2IntOpenHashMap hopOf = new Int2IntOpenHashMap();

@@ -6,10 +6,12 @@ import padward.route.cost.CostModel;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 
-/** How an {@link Asker} finds the cheapest way: the seam at which other searches can be put in. */
+/**
+ * How an {@link Asker} finds the cheapest route: the seam at which other searches can be put in.
+ */
 public interface RouteSearch {
     /**
-     * The cheapest way from the starts to the goal.
+     * The cheapest route from the starts to the goal.
      *
      * @param corner corner whose delays count
      * @param model what edges cost

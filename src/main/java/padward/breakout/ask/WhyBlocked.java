@@ -5,10 +5,10 @@ import padward.unblock.Explanation;
 import padward.unblock.weigh.UnblockOption;
 
 /**
- * The explanation of a blocked answer, with the ways that its clearances open.
+ * The explanation of a blocked answer, with the routes that its options to unblock open.
  *
  * @param explanation what is proven
- * @param options its clearances with their ways, best first
+ * @param options its options to unblock with their routes, best first
  */
 public record WhyBlocked(Explanation explanation, List<Option> options) {
     /** Copies the options. */
@@ -17,11 +17,11 @@ public record WhyBlocked(Explanation explanation, List<Option> options) {
     }
 
     /**
-     * One clearance.
+     * One option to unblock.
      *
-     * @param option what is freed, and what that means
-     * @param route the quickest way that it opens
-     * @param obstacles its obstacles, as they stand on the way
+     * @param option what is removed, and what that means
+     * @param route the route with the shortest delay that it opens
+     * @param obstacles its obstacles, as they are on the route
      */
     public record Option(UnblockOption option, Route route, List<Obstacle> obstacles) {
         /** Copies the obstacles. */

@@ -249,7 +249,7 @@ final class GroupUnblocking {
         for (Line line : lines.values()) {
             for (UnblockedGroup.Freed freed : line.freed()) {
                 Removal removal = freed.removal();
-                if (seen.add(removal.freeing().toText())) {
+                if (seen.add(removal.removing().toText())) {
                     result.add(freed);
                 }
             }

@@ -12,13 +12,13 @@ import padward.fabric.Corner;
 import padward.route.search.Engine;
 
 /**
- * How a net stands with all pads together, for lists of nets: whether it gets out now, could be got
- * out, or has no way at all, and why.
+ * How a net stands with all pads together, for lists of nets: whether it gets out now, could be
+ * brought out, or has no route at all, and why.
  *
  * @param open pads that it gets out on now
- * @param blocked pads on which something stands in the way
- * @param fewest obstacles on the best of the blocked ways; 0 when there is none
- * @param reason why there is no way out on any pad; empty when there is one
+ * @param blocked pads on which something blocks the route
+ * @param fewest obstacles on the best of the blocked routes; 0 when there is none
+ * @param reason why there is no route out on any pad; empty when there is one
  */
 public record NetObservability(int open, int blocked, int fewest, Optional<NoRouteReason> reason) {
     /**

@@ -24,12 +24,12 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 
 /**
- * The ways from one net to every vertex, found by two sweeps: over what is free, and priced. They
- * hold for each pad until a port is let go there, which frees some vertices F. A way that uses none
- * of F costs what the sweep says. A way that does has a first vertex in F; up to it, the sweep's
- * cost is the least, so a search that sets out from the vertices of F, at the cost of entering
- * them, finds the best of these. The better of the two is the answer; it costs what a search of its
- * own would find.
+ * The routes from one net to every vertex, found by two one-to-all searches: over what is free, and
+ * at a price. They hold for each pad until a port is disconnected there, after which some vertices
+ * F are free. A route that uses none of F costs what the searches found. A route that does has a
+ * first vertex in F; up to it, the cost found is the least, so a search that starts from the
+ * vertices of F, at the cost of entering them, finds the best of these. The better of the two is
+ * the answer; it costs what a search of its own would find.
  *
  * <p>Belongs to one thread.
  */
@@ -51,7 +51,7 @@ public final class OneToAllRoutes {
         this.free = sweep(situation().overFree(), progress);
     }
 
-    /** Sweeps from the question's net; its pad does not matter. */
+    /** Searches from the question's net; its pad does not matter. */
     public static OneToAllRoutes from(Question question, Progress progress) {
         return new OneToAllRoutes(question, progress);
     }
@@ -64,7 +64,7 @@ public final class OneToAllRoutes {
         return new PathSearch(fabric).sweep(Asker.starts(swept), corner, model, progress);
     }
 
-    /** The priced sweep is done when the first pad is not open. */
+    /** The search at a price is done when the first pad is not open. */
     private OneToAll priced(Progress progress) {
         if (priced.isEmpty()) {
             priced = Optional.of(sweep(situation().atAPrice(), progress));
@@ -72,7 +72,7 @@ public final class OneToAllRoutes {
         return priced.get();
     }
 
-    /** Finds ways to the pad of a question about the same net. */
+    /** Finds routes to the pad of a question about the same net. */
     public Asker.Finder finderFor(Question question, Progress progress) {
         int goal = question.padValue().vertex();
         return (starts, model, disconnected) -> {

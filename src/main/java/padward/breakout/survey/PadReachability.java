@@ -9,8 +9,8 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /**
- * From where some pad that can be driven can be reached at all, on the empty fabric. Tells of any
- * net whether it has a way out once everything else is freed, without asking for each pad.
+ * From where some pad that can be driven can be reached at all, on the empty fabric. Says of any
+ * net whether it has a route out once everything else is removed, without asking for each pad.
  */
 public final class PadReachability {
     private final BitSet leading;

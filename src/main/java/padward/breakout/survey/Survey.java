@@ -18,11 +18,11 @@ import padward.fabric.Corner;
 import padward.route.search.Engine;
 
 /**
- * All pads for one net, ranked. Pads without a way come last. Among the others, first those that
- * nothing else can drive; then by what the design loses: obstacles that are spare cost nothing,
- * others what would lose its signal; then by the number of obstacles; then by delay.
+ * All pads for one net, ranked. Pads without a route come last. Among the others, first those that
+ * nothing else can drive; then by what the design loses: removable obstacles cost nothing, others
+ * what would lose its signal; then by the number of obstacles; then by delay.
  *
- * <p>What an obstacle costs is reckoned as if it could not be moved: to find that out takes a
+ * <p>What an obstacle costs is calculated as if it could not be moved: to find that out takes a
  * search of its own, which asking about the one pad does.
  *
  * @param net the net
@@ -36,8 +36,8 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
     }
 
     /**
-     * Asks for every pad. The project's own engine prices all pads with two searches over the whole
-     * fabric, and a short one for each pad that lets a port go.
+     * Asks for every pad. The project's own engine finds the cost of all pads with two searches
+     * over the whole fabric, and a short one for each pad whose port is disconnected.
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
@@ -121,7 +121,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
         return result.thenComparingInt(a -> a.question().pad());
     }
 
-    /** What the design loses at the most: 0 when nothing or only what is spare has to go. */
+    /** What the design loses at the most: 0 when nothing or only what is removable has to go. */
     public static int functionCost(Answer answer) {
         if (!(answer instanceof Answer.Blocked blocked)) {
             return 0;

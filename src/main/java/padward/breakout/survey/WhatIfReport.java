@@ -26,14 +26,14 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.why.SearchLimits;
 
 /**
- * What a trial does to a question: the answer before and after, and what it gains and costs.
+ * What a what-if does to a question: the answer before and after, and what it gains and costs.
  *
- * @param edits the trial
+ * @param edits the what-if
  * @param before the answer as things are
- * @param after the answer with the trial
- * @param newlyOpen pads that the net reaches only with the trial
+ * @param after the answer with the what-if
+ * @param newlyOpen pads that the net reaches only with the what-if
  * @param noLongerOpen pads that it reaches only without
- * @param lost endpoints that the trial takes their signal from
+ * @param lost endpoints whose signal the what-if removes
  */
 public record WhatIfReport(
         List<Edit> edits,
@@ -116,7 +116,7 @@ public record WhatIfReport(
                                                         design.occupancy()
                                                                 .numberOf(new Occupant.ByNet(n)))));
             }
-            freed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
+            removed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
         }
         return List.copyOf(result);
     }
@@ -130,7 +130,7 @@ public record WhatIfReport(
                 .toList();
     }
 
-    private static Optional<Integer> freed(Design design, Edit edit) {
+    private static Optional<Integer> removed(Design design, Edit edit) {
         Occupancy occupancy = design.occupancy();
         if (edit instanceof Edit.RemoveCell free) {
             return design.findCell(free.cell())

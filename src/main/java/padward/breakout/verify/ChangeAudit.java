@@ -20,7 +20,8 @@ import padward.design.Terminal;
 /**
  * Whether a ledger's entries changed what they list and nothing else. Two independent things are
  * set side by side: what the entries' edits say that they touch, and what really differs between
- * the design before and the design after, with every wire compared and every delay reckoned anew.
+ * the design before and the design after, with every wire compared and every delay calculated
+ * again.
  *
  * @param diff what really differs
  * @param touched each net, cell and port that differs and is listed, with the entries that list it

@@ -16,8 +16,8 @@ import padward.design.Port;
 
 /**
  * What differs between two designs on one fabric, by names: every net with its wires and delays,
- * every cell, every port. For all that is alike, every wire is compared and every delay reckoned
- * anew on either side, not concluded from the wires.
+ * every cell, every port. For all that is alike, every wire is compared and every delay calculated
+ * again on either side, not concluded from the wires.
  *
  * @param nets nets that are not alike, in the first design's order, new ones last
  * @param cells cells that are not alike
@@ -38,7 +38,7 @@ public record DesignDiff(
      *
      * @param nets nets with the same driver, ends, wires and delays
      * @param steps their switches, fixed connections and pass-throughs
-     * @param delays their delays, reckoned at each vertex and at both corners
+     * @param delays their delays, calculated at each vertex and at both corners
      * @param cells cells on the same site with the same settings
      * @param ports ports on the same pad with the same direction and setting
      */

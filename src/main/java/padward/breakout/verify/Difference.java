@@ -2,7 +2,7 @@ package padward.breakout.verify;
 
 import java.util.Locale;
 
-/** How something stands in one design beside another. */
+/** How something differs between two designs. */
 public enum Difference {
     /** Only in the first. */
     GONE,

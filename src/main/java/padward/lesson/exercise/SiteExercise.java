@@ -58,7 +58,7 @@ final class SiteExercise {
         }
         List<Chokepoint> used =
                 blocked.why().get().explanation().chokepoints().stream()
-                        .filter(Chokepoint::mustBeFreed)
+                        .filter(Chokepoint::mustBeRemoved)
                         .toList();
         Set<String> must = used.stream().map(Chokepoint::resource).collect(Collectors.toSet());
         List<Chokepoint> sites =

@@ -16,7 +16,7 @@ import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 
-/** Gets cells out of the way: lets a signal through their site, or moves them to another. */
+/** Makes room at cells: passes a signal through their site, or relocates them. */
 final class CellMoveSearch {
     private static final int SITES_TRIED = 6;
 
@@ -36,7 +36,7 @@ final class CellMoveSearch {
      * Lets a signal through a cell's site, when the fabric has a path there that the cell's own
      * nets leave alone.
      *
-     * @param onRoute the pins of the site that the way passes
+     * @param onRoute the pins of the site that the route passes
      */
     Optional<Consequence.Movable> letThrough(Cell cell, List<Integer> onRoute) {
         if (cell.letsThrough() || isAtEnable(cell)) {
@@ -63,7 +63,7 @@ final class CellMoveSearch {
     }
 
     /**
-     * Moves a cell to a free site of its kind nearby, and lays its nets there.
+     * Moves a cell to a free site of its kind nearby, and routes its nets there.
      *
      * @param overlay changed when the move succeeds, left alone when it fails
      */

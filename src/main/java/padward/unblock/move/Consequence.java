@@ -4,9 +4,9 @@ import java.util.List;
 import padward.change.Edit;
 import padward.unblock.release.Endpoint;
 
-/** What it means to free an obstacle: exactly one of three. */
+/** What it means to remove an obstacle: exactly one of three. */
 public sealed interface Consequence {
-    /** Everything that it feeds ends in the port being given up: nothing is lost. */
+    /** All that it feeds ends in the port that loses its pad: nothing is lost. */
     record Removable() implements Consequence {}
 
     /**
@@ -39,7 +39,7 @@ public sealed interface Consequence {
 
     /** How something makes room. */
     enum Means {
-        /** The blocking part of the net is laid over other wires. */
+        /** The blocking part of the net is rerouted over other wires. */
         REROUTE,
         /** The cell lets the signal through its site. */
         PASS_THROUGH,

@@ -35,9 +35,9 @@ public record DelayChange(
     }
 
     /**
-     * Reckons what it means for a net to lie elsewhere. O(wires of the net, before and after).
+     * Calculates what it means for a net to lie elsewhere. O(wires of the net, before and after).
      *
-     * @param used what the net holds before
+     * @param used what the net uses before
      * @param endsAfter where its ends are after the move
      */
     static DelayChange of(

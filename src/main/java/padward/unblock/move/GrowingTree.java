@@ -34,7 +34,7 @@ final class GrowingTree {
         }
     }
 
-    /** Notes what is kept as laid, so that nothing else is laid across it. */
+    /** Notes what is kept as routed, so that nothing else is routed across it. */
     void routeBase(OccupancyOverlay overlay) {
         for (int place = 1; place < base.size(); place++) {
             routeStep(base.vertex(base.parent(place)), base.vertex(place), overlay);
@@ -71,7 +71,7 @@ final class GrowingTree {
         }
     }
 
-    /** Adds a path that others have to keep clear of when they are laid elsewhere. */
+    /** Adds a path that others have to keep clear of when they are rerouted. */
     void addReserved(VertexPath path, OccupancyOverlay overlay) {
         add(path, overlay);
         for (int i = 1; i < path.size(); i++) {

@@ -12,9 +12,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds out whether what stands on a way can make room: really lays nets and cells elsewhere, on a
- * {@link OccupancyOverlay} of its own. Works on a design in which everything that is to be freed
- * has been freed already.
+ * Finds out whether what is on a route can make room: really reroutes nets and relocates cells, on
+ * a {@link OccupancyOverlay} of its own. Works on a design in which everything that is to be
+ * removed has been removed already.
  */
 public final class MoveSearch {
     private final Design design;
@@ -39,11 +39,11 @@ public final class MoveSearch {
     }
 
     /**
-     * Moves an occupant out of the way, by the mildest means that works: other wires, a signal let
+     * Moves an occupant aside, by the mildest means that works: other wires, a signal passed
      * through a site, another site.
      *
-     * @param onlyNet where wires of one net alone stand on the way, that net's name
-     * @param vertices what it holds on the way
+     * @param onlyNet where wires of one net alone are on the route, that net's name
+     * @param vertices what it uses on the route
      * @param overlay changed when the move succeeds, left alone when it fails
      */
     public Optional<Consequence.Movable> move(
@@ -54,7 +54,7 @@ public final class MoveSearch {
         if (occupant instanceof Occupant.ByNet) {
             return moveNet(occupant.name(), overlay);
         }
-        // Where only wires of one net at the cell are in the way, moving these is enough.
+        // Where only wires of one net at the cell block the route, moving these is enough.
         return onlyNet.flatMap(n -> moveNet(n, overlay))
                 .or(
                         () ->

@@ -19,9 +19,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Moves nets out of the way. First only the blocked branches of a net are laid anew, then the whole
- * net; if that fails too, other nets are pushed aside to the depth allowed, and laid elsewhere in
- * turn.
+ * Moves nets aside. First only the blocked branches of a net are rerouted, then the whole net; if
+ * that fails too, other nets are pushed aside to the depth allowed, and rerouted in turn.
  */
 final class NetMoveSearch {
     private final NetRerouter rerouter;
@@ -47,7 +46,7 @@ final class NetMoveSearch {
     }
 
     /**
-     * Moves a net out of the way.
+     * Moves a net aside.
      *
      * @param overlay changed when the move succeeds, left alone when it fails
      */
@@ -58,7 +57,7 @@ final class NetMoveSearch {
                 rerouter.isStuck(net, overlay, design::vertexOf)
                         || overlay.isReserved(net.route().root());
         if (tried.wasMoved(net.id()) && !blocking) {
-            // It was pushed aside for another one, and keeps clear of the way since.
+            // It was pushed aside for another one, and has kept clear of the route since.
             return Optional.of(
                     new Consequence.Movable(Consequence.Means.REROUTE, List.of(), List.of()));
         }
@@ -105,7 +104,7 @@ final class NetMoveSearch {
         return levels > 0 && routePushing(net, kept, sinks, overlay, levels, moves);
     }
 
-    /** Lays a net over wires of others, which are laid elsewhere in turn. */
+    /** Routes a net over wires of others, which are rerouted in turn. */
     private boolean routePushing(
             Net net,
             RouteTree kept,

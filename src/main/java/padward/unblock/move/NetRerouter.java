@@ -21,12 +21,12 @@ import padward.unblock.release.QuestionContext;
 import java.util.Optional;
 
 /**
- * Lays nets of one design elsewhere, on a {@link OccupancyOverlay}: what of a net can stay, what it
- * gives back, and the new wires, sink by sink in the design's order, each by the quickest way at
- * the finder's corner. One object belongs to one thread.
+ * Reroutes nets of one design, on a {@link OccupancyOverlay}: what of a net can stay, what it gives
+ * back, and the new wires, sink by sink in the design's order, each by the route with the shortest
+ * delay at the finder's corner. One object belongs to one thread.
  */
 final class NetRerouter {
-    /** Nets with more sinks to be laid anew than this are not laid. */
+    /** Nets with more sinks to be rerouted than this are left alone. */
     private static final int MOST_SINKS = 200;
 
     private final Design design;
@@ -60,10 +60,10 @@ final class NetRerouter {
     }
 
     /**
-     * The ground on which a way has been reserved for the net of the question, and the site of the
-     * pad's enable with it.
+     * The overlay on which a route has been reserved for the net of the question, and the site of
+     * the pad's enable with it.
      *
-     * @param tree the net's own wires, which stay, although freeing a cell may have let some go
+     * @param tree the net's own wires, which stay, although removing a cell may have removed some
      * @param enableSite the site, or {@link Fabric#NOTHING}
      */
     OccupancyOverlay overlayFor(RouteTree tree, VertexPath route, int enableSite) {
@@ -92,7 +92,7 @@ final class NetRerouter {
         return overlay;
     }
 
-    /** Whether an end of a net lies where the new way will be. */
+    /** Whether an end of a net lies where the new route will be. */
     boolean isStuck(Net net, OccupancyOverlay overlay, NetEnds ends) {
         return net.sinks().stream().anyMatch(s -> overlay.isReserved(ends.vertexOf(s)));
     }
@@ -108,7 +108,7 @@ final class NetRerouter {
         return result;
     }
 
-    /** The part of a net's tree that need not be laid anew, without stubs. */
+    /** The part of a net's tree that need not be rerouted, without stubs. */
     RouteTree keptPart(Net net, IntSet sinks, OccupancyOverlay overlay) {
         RouteTree tree = net.route();
         NetResources used = used(net.id());
@@ -134,7 +134,7 @@ final class NetRerouter {
         return Branches.without(tree, gone);
     }
 
-    /** Gives back what a net holds beyond the part that it keeps. */
+    /** Makes free what a net uses beyond the part that it keeps. */
     void giveBack(Net net, RouteTree kept, OccupancyOverlay overlay) {
         IntSet stays = new IntOpenHashSet();
         for (int place = 0; place < kept.size(); place++) {
@@ -151,7 +151,7 @@ final class NetRerouter {
         }
     }
 
-    /** A net that grows from what it keeps; empty when it is too much work to lay the rest. */
+    /** A net that grows from what it keeps; empty when routing the rest is too much work. */
     Optional<GrowingTree> startFrom(RouteTree base, IntSet sinks, OccupancyOverlay overlay) {
         GrowingTree tree = new GrowingTree(fabric, steps, base);
         if (sinks.intStream().filter(s -> !tree.contains(s)).count() > MOST_SINKS) {
@@ -161,7 +161,7 @@ final class NetRerouter {
         return Optional.of(tree);
     }
 
-    /** Lays what is missing of a net; takes it from the ground. Empty when a sink is shut off. */
+    /** Routes what is missing of a net, and marks it as taken. Empty when a sink is shut off. */
     Optional<RouteTree> route(RouteTree base, IntSet sinks, OccupancyOverlay overlay) {
         Optional<GrowingTree> started = startFrom(base, sinks, overlay);
         if (started.isEmpty()) {

@@ -15,13 +15,13 @@ public final class OccupancyOverlay {
     private final Occupancy occupancy;
     private IntSet different;
 
-    /** Vertices that the new way will take; nothing may be laid there. */
+    /** Vertices that the new route will take; nothing may be routed there. */
     private IntSet reserved;
 
-    /** Vertices that moves have laid something on. */
+    /** Vertices that moves have put something on. */
     private IntSet routed;
 
-    /** Numbers of nets that have been laid anew, and are not to be moved again. */
+    /** Numbers of nets that have been rerouted, and are not to be moved again. */
     private IntSet moved;
 
     private OccupancyOverlay(
@@ -83,13 +83,13 @@ public final class OccupancyOverlay {
         }
     }
 
-    /** Lays something on a vertex. */
+    /** Puts something on a vertex. */
     void route(int vertex) {
         take(vertex);
         routed.add(vertex);
     }
 
-    /** Gives a vertex back, unless the new way needs it. */
+    /** Makes a vertex free again, unless the new route needs it. */
     void release(int vertex) {
         routed.remove(vertex);
         if (isTaken(vertex) && !reserved.contains(vertex)) {
@@ -97,7 +97,7 @@ public final class OccupancyOverlay {
         }
     }
 
-    /** Takes a vertex for the new way. */
+    /** Reserves a vertex for the new route. */
     void reserve(int vertex) {
         take(vertex);
         reserved.add(vertex);
@@ -124,7 +124,7 @@ public final class OccupancyOverlay {
         }
     }
 
-    /** What is taken, except for one vertex, which a search shall be able to enter. */
+    /** What is taken, except for one vertex, which a search must be able to enter. */
     BlockedVertices takenBut(int vertex) {
         IntSet all = new IntOpenHashSet(different);
         if (isTaken(vertex) && !all.remove(vertex)) {

@@ -13,7 +13,7 @@ import padward.route.cost.BlockedVertices;
 import padward.route.cost.ObstacleCost;
 import padward.unblock.release.QuestionContext;
 
-/** Ways over the wires of nets that could be pushed aside: never over cells or what is new. */
+/** Routes over the wires of nets that could be pushed aside: never over cells or what is new. */
 final class RipUpCost {
     private final QuestionContext context;
     private final Design design;
@@ -40,9 +40,9 @@ final class RipUpCost {
     }
 
     /**
-     * The ways to one sink, at a price for each net crossed.
+     * The routes to one sink, at a price for each net crossed.
      *
-     * @param own the net's own tree, as far as it has been laid
+     * @param own the net's own tree, as far as it has been routed
      */
     ObstacleCost routesTo(int sink, RouteTree own) {
         IntSet shut = new IntOpenHashSet(own.toVertices());

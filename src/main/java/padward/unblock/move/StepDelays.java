@@ -7,7 +7,7 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.timing.EdgeFinder;
 
-/** Looks up what single steps of a way take. One object belongs to one thread. */
+/** Looks up what single steps of a route take. One object belongs to one thread. */
 final class StepDelays {
     private final Fabric fabric;
     private final EdgeFinder finder;

@@ -6,10 +6,10 @@ import padward.design.Net;
 import padward.design.Port;
 
 /**
- * What is let go with the port on the pad: the port, and the part of its net's tree that serves the
- * port alone. The net itself stays.
+ * What is disconnected with the port on the pad: the port, and the part of its net's tree that
+ * serves the port alone. The net itself stays.
  *
- * @param port the port that gives up the pad
+ * @param port the port that loses the pad
  * @param net the net that fed it
  * @param vertices the vertices that become free, from the branching to the pad; then the other pins
  *     of sites that only this branch went through

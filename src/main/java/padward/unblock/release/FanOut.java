@@ -24,27 +24,27 @@ public final class FanOut {
     private final QuestionContext context;
     private final int ownNet;
     private final int ownDriver;
-    private final int portGivenUp;
+    private final int portLeaving;
     private final int enableSite;
     private final int padVertex;
 
     /**
-     * @param pad the pad of the question, whose port is being given up
+     * @param pad the pad of the question, whose port loses it
      */
     public FanOut(QuestionContext context, Pad pad) {
         this.design = context.design();
         this.context = context;
         this.ownNet = context.net().id();
         this.ownDriver = context.net().driverCell();
-        this.portGivenUp = context.disconnected().map(l -> l.port().id()).orElse(Fabric.NOTHING);
+        this.portLeaving = context.disconnected().map(l -> l.port().id()).orElse(Fabric.NOTHING);
         this.enableSite = pad.enableSite();
         this.padVertex = pad.vertex();
     }
 
     /**
-     * Whether everything that the occupant feeds, however far, ends in the port being given up. A
-     * cell without nets of its own does something else, and is spare only if it switches the driver
-     * of the pad in question. O(what it feeds).
+     * Whether everything that the occupant feeds, however far, ends in the port that loses its pad.
+     * A cell without nets of its own does something else, and is removable only if it switches the
+     * driver of the pad in question. O(what it feeds).
      */
     public boolean isRemovable(int occupant) {
         IntSet cellsSeen = new IntOpenHashSet();
@@ -90,7 +90,7 @@ public final class FanOut {
     private boolean sparing(Net net, IntSet seen, IntArrayList cells) {
         for (Terminal sink : net.sinks()) {
             if (sink instanceof Terminal.PortEnd end) {
-                if (end.port() != portGivenUp) {
+                if (end.port() != portLeaving) {
                     return false;
                 }
             } else {
@@ -107,8 +107,8 @@ public final class FanOut {
     }
 
     /**
-     * The endpoints that lose their signal, or get a wrong one, when the occupant is freed; none
-     * for what is spare.
+     * The endpoints that lose their signal, or get a wrong one, when the occupant is removed; none
+     * for what is removable.
      */
     public List<Endpoint> losing(int occupant) {
         if (isRemovable(occupant)) {
@@ -117,11 +117,11 @@ public final class FanOut {
         Set<Endpoint> result = new LinkedHashSet<>();
         IntSet seen = new IntOpenHashSet();
         List<Net> nets = new ArrayList<>();
-        int freed = occupant - design.nets().size();
-        if (freed >= 0) {
-            nets.addAll(design.netsDrivenBy(freed));
-            if (nets.isEmpty() || isAtOtherEnable(freed)) {
-                String name = design.cells().get(freed).name();
+        int removed = occupant - design.nets().size();
+        if (removed >= 0) {
+            nets.addAll(design.netsDrivenBy(removed));
+            if (nets.isEmpty() || isAtOtherEnable(removed)) {
+                String name = design.cells().get(removed).name();
                 result.add(new Endpoint(Endpoint.Kind.CELL, name));
             }
         } else {
@@ -129,16 +129,16 @@ public final class FanOut {
         }
         for (int i = 0; i < nets.size(); i++) {
             for (Terminal sink : nets.get(i).sinks()) {
-                follow(sink, freed, seen, nets, result);
+                follow(sink, removed, seen, nets, result);
             }
         }
         return List.copyOf(result);
     }
 
     private void follow(
-            Terminal sink, int freed, IntSet seen, List<Net> nets, Set<Endpoint> result) {
+            Terminal sink, int removed, IntSet seen, List<Net> nets, Set<Endpoint> result) {
         if (sink instanceof Terminal.PortEnd end) {
-            if (end.port() != portGivenUp) {
+            if (end.port() != portLeaving) {
                 String name = design.ports().get(end.port()).name();
                 result.add(new Endpoint(Endpoint.Kind.PORT, name));
             }
@@ -146,7 +146,7 @@ public final class FanOut {
         }
         int cell = ((Terminal.CellPin) sink).cell();
         boolean ofThisPad = design.cells().get(cell).site() == enableSite;
-        if (cell == freed || ofThisPad && portGivenUp != Fabric.NOTHING) {
+        if (cell == removed || ofThisPad && portLeaving != Fabric.NOTHING) {
             return;
         }
         List<Net> driven = design.netsDrivenBy(cell);

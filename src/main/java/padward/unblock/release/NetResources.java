@@ -16,7 +16,7 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.timing.EdgeFinder;
 
-/** What one net holds: the vertices of its tree, and the pins of the sites that it goes through. */
+/** What one net uses: the vertices of its tree, and the pins of the sites that it goes through. */
 public final class NetResources {
     /** Stands, itself and no copy of it, for a place that serves more than cells. */
     static final int[] OTHERS = {};
@@ -67,7 +67,7 @@ public final class NetResources {
         return places == null ? IntList.of() : places;
     }
 
-    /** All vertices that the net holds. */
+    /** All vertices that the net uses. */
     public IntSet vertices() {
         IntSet result = new IntOpenHashSet(placeByVertex.keySet());
         for (int place = 1; place < through.length; place++) {
@@ -90,7 +90,7 @@ public final class NetResources {
      * is given back. {@link #OTHERS} where other things are served too, or more cells than are
      * asked for, and at the root. Follows {@link padward.design.Branches}.
      *
-     * @param without what a port that gives up its pad lets go; counted as gone already
+     * @param without the branch of a port that loses its pad; counted as gone already
      * @param most more cells than this count as too many
      */
     int[][] servedCells(Optional<DisconnectedBranch> without, int most) {
@@ -129,7 +129,7 @@ public final class NetResources {
         boolean[] ledToDisconnected = new boolean[tree.size()];
         for (int place = tree.size() - 1; place > 0; place--) {
             boolean bare = !hasChild[place] && served[place].isEmpty() && !other[place];
-            // What led only to what is let go is held by its site alone, and serves nothing.
+            // What led only to what is disconnected is used by its site alone, and serves nothing.
             gone[place] |= bare && ledToDisconnected[place];
             if (gone[place]) {
                 ledToDisconnected[tree.parent(place)] = true;

@@ -16,7 +16,7 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
 /**
- * Finds what is let go when a port gives up its pad: the port's own branch, never the whole net.
+ * Finds what is disconnected when a port loses its pad: the port's own branch, never the whole net.
  */
 public final class PortBranch {
     private PortBranch() {}
@@ -28,7 +28,7 @@ public final class PortBranch {
             return Optional.empty();
         }
         int padVertex = design.fabric().pads().get(pad).vertex();
-        // The net on the pad need not be the port's: then there is nothing to let go.
+        // The net on the pad need not be the port's: then there is nothing to disconnect.
         Optional<Net> net =
                 design.occupancy()
                         .findNetOn(padVertex)
@@ -55,7 +55,7 @@ public final class PortBranch {
         left.removeAll(stillThrough);
         List<Integer> vertices = new ArrayList<>();
         for (int place = 1; place < tree.size(); place++) {
-            // While the rest of the net goes through a site, it holds all of its pins.
+            // While the rest of the net goes through a site, it uses all of its pins.
             int site = design.fabric().siteOf(tree.vertex(place));
             boolean stays = site != Fabric.NOTHING && stillThrough.contains(site);
             if (gone[place] && !stays) {
@@ -66,7 +66,7 @@ public final class PortBranch {
         return Optional.of(new DisconnectedBranch(port.get(), net.get(), vertices));
     }
 
-    /** Pins that the net held only because the branch went through their sites. */
+    /** Pins that the net used only because the branch went through their sites. */
     private static List<Integer> pinsOf(Design design, Net net, IntSet sites) {
         List<Integer> result = new ArrayList<>();
         for (int site : sites) {

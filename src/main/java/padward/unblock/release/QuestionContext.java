@@ -21,8 +21,8 @@ import padward.route.cost.ObstacleCost;
 import padward.route.search.VertexPath;
 
 /**
- * What a breakout of one net may use, in three kinds: free vertices; vertices held by occupants
- * that could be freed; vertices closed at any price, because they belong to the net itself or to
+ * What a breakout of one net may use, in three kinds: free vertices; vertices used by occupants
+ * that could be removed; vertices closed at any price, because they belong to the net itself or to
  * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
  */
 public final class QuestionContext {
@@ -35,7 +35,7 @@ public final class QuestionContext {
     private final IntSet closed = new IntOpenHashSet();
     private final IntSet disconnected = new IntOpenHashSet();
 
-    /** The situation of a net when a port gives up its pad, or none does. */
+    /** The situation of a net when a port loses its pad, or none does. */
     public QuestionContext(Design design, Net net, Optional<DisconnectedBranch> disconnected) {
         this.design = design;
         this.net = net;
@@ -55,7 +55,7 @@ public final class QuestionContext {
         }
     }
 
-    /** A site that the net itself goes through has other pins, which no other way may use. */
+    /** A site that the net itself goes through has other pins, which no other route may use. */
     private void closeSite(Fabric fabric, int vertex) {
         SiteView view = fabric.site(fabric.siteOf(vertex));
         for (int pin = 0; pin < view.pins().size(); pin++) {
@@ -83,14 +83,14 @@ public final class QuestionContext {
         return net;
     }
 
-    /** What the port on the pad lets go. */
+    /** What is disconnected with the port on the pad. */
     public Optional<DisconnectedBranch> disconnected() {
         return given;
     }
 
     /**
-     * Closes the pads that a way goes through on its way to another, which it would drive as well.
-     * Ways like that are rare, so pads are not closed before one turns up.
+     * Closes the pads that a route goes through before it reaches another, which it would drive as
+     * well. Routes like that are rare, so pads are not closed before one turns up.
      *
      * @return whether there are such pads: then the search has to be done again
      */
@@ -114,7 +114,7 @@ public final class QuestionContext {
         return closed.contains(vertex);
     }
 
-    /** Whether an occupant holds the vertex that has not let it go. */
+    /** Whether the vertex is used by an occupant that has not been disconnected from it. */
     public boolean isUsed(int vertex) {
         return occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
     }
@@ -123,12 +123,12 @@ public final class QuestionContext {
         return !isUsed(vertex) && !closed.contains(vertex);
     }
 
-    /** Ways over what is free. */
+    /** Routes over what is free. */
     public FreeOnlyCost overFree() {
         return overFreeAnd(IntSets.EMPTY_SET);
     }
 
-    /** Ways over what is free, and over vertices that are held now but shall be freed. */
+    /** Routes over what is free, and over vertices that are used now but will be free. */
     public FreeOnlyCost overFreeAnd(IntSet freed) {
         IntSet different = new IntOpenHashSet();
         for (int vertex : freed) {
@@ -149,7 +149,7 @@ public final class QuestionContext {
         return new FreeOnlyCost(new BlockedVertices(occupancy.bits(), different));
     }
 
-    /** Ways over everything that could be freed, at a price. */
+    /** Routes over everything that could be removed, at a price. */
     public ObstacleCost atAPrice() {
         BlockedVertices used = new BlockedVertices(occupancy.bits(), usedDifferently());
         return new ObstacleCost(closed(), used, occupancy::occupantId);
@@ -185,7 +185,8 @@ public final class QuestionContext {
     }
 
     /**
-     * Number of the occupant to be freed before the vertex can be used, or {@link Fabric#NOTHING}.
+     * Number of the occupant to be removed before the vertex can be used, or {@link
+     * Fabric#NOTHING}.
      */
     public int obstacleAt(int vertex) {
         boolean blocking = isUsed(vertex) && !closed.contains(vertex);

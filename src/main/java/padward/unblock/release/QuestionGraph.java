@@ -12,7 +12,7 @@ import padward.route.search.SearchSources;
 /**
  * A question's graph, walked in one direction: from the net's own tree towards the pad, or from the
  * pad back towards the tree. The tree's vertices are passed for nothing; all others, the pad
- * included, have to be free or freed.
+ * included, have to be free or be removed.
  */
 public final class QuestionGraph {
     private final Fabric fabric;
@@ -66,12 +66,12 @@ public final class QuestionGraph {
         return forward ? vertex == pad : tree.contains(vertex);
     }
 
-    /** Whether the walk ends at a vertex that need not be freed. */
+    /** Whether the walk ends at a vertex that need not be opened. */
     public boolean isGoalWithoutPrice(int vertex) {
         return !forward && tree.contains(vertex);
     }
 
-    /** Whether a vertex can never be passed: a way through another pad would drive that too. */
+    /** Whether a vertex can never be passed: a route through another pad would drive that too. */
     public boolean isShut(int vertex) {
         boolean otherPad = vertex != pad && fabric.kind(vertex) == VertexKind.PAD;
         return (otherPad || context.isClosed(vertex)) && !tree.contains(vertex);

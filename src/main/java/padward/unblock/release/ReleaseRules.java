@@ -18,13 +18,13 @@ import padward.fabric.SiteView;
 /**
  * What it takes to open a vertex, by the rules of {@link padward.change.Edit}: a net gives back its
  * wires; a cell gives back its pins, the nets that it drives, and of the nets that feed it the
- * wires that lead to it alone. So a wire is opened by freeing its net, or the cell that drives it,
+ * wires that lead to it alone. So a wire is opened by removing its net, or the cell that drives it,
  * or all the cells that this part of it serves; and a pin where a cell and a net meet may need
  * both.
  *
  * <p>The answer is a list of needs, all of which must be met; each is a list of choices, of which
- * one will do; each choice is a sorted set of occupants, all of which must be freed. Occupants have
- * the numbers of {@link padward.design.Occupancy}. Choices of more than {@link #MOST_TOGETHER}
+ * one will do; each choice is a sorted set of occupants, all of which must be removed. Occupants
+ * have the numbers of {@link padward.design.Occupancy}. Choices of more than {@link #MOST_TOGETHER}
  * occupants are left out; a set smaller than that cannot contain one. Results are kept; one object
  * belongs to one thread.
  */
@@ -41,17 +41,17 @@ public final class ReleaseRules {
     private final int netCount;
     private final int ownNet;
     private final int ownDriver;
-    private final int alreadyFreed;
+    private final int alreadyRemoved;
     private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
 
     /**
-     * @param alreadyFreed an occupant that goes in any case, or {@link Fabric#NOTHING}
+     * @param alreadyRemoved an occupant that is removed in any case, or {@link Fabric#NOTHING}
      */
-    public ReleaseRules(QuestionContext context, int alreadyFreed) {
+    public ReleaseRules(QuestionContext context, int alreadyRemoved) {
         this.context = context;
-        this.alreadyFreed = alreadyFreed;
+        this.alreadyRemoved = alreadyRemoved;
         this.design = context.design();
         this.fabric = design.fabric();
         this.netCount = design.nets().size();
@@ -86,7 +86,7 @@ public final class ReleaseRules {
                 needs.add(choices(net, vertex));
             }
         }
-        // A need that what is freed anyhow meets is none.
+        // A need that what is removed in any case meets is none.
         needs.removeIf(
                 choices -> {
                     for (int[] choice : choices) {
@@ -99,7 +99,7 @@ public final class ReleaseRules {
         return needs.toArray(new int[0][][]);
     }
 
-    /** Whether a net still holds a vertex when the port on the pad has let go. */
+    /** Whether a net still uses a vertex once the port on the pad is disconnected. */
     private boolean contains(int net, int vertex) {
         boolean disconnected =
                 context.disconnected()
@@ -128,7 +128,7 @@ public final class ReleaseRules {
         if (ending.isEmpty()) {
             return;
         }
-        // It holds a pin only as long as a net of its own ends there.
+        // It uses a pin only as long as a net of its own ends there.
         List<int[]> choices = new ArrayList<>();
         choices.add(itself);
         boolean own = ending.stream().anyMatch(n -> n.id() == ownNet);
@@ -151,7 +151,7 @@ public final class ReleaseRules {
                 .toList();
     }
 
-    /** Each of some nets freed by itself or with its driver: all combinations. */
+    /** Each of some nets removed by itself or with its driver: all combinations. */
     private void addTogether(List<Net> nets, int from, IntArrayList chosen, List<int[]> choices) {
         if (choices.size() > MOST_CHOICES || chosen.size() > MOST_TOGETHER) {
             return;
@@ -191,7 +191,10 @@ public final class ReleaseRules {
         return result.toArray(new int[0][]);
     }
 
-    /** The cells that must all go for a net to let go of a vertex; empty when that won't do. */
+    /**
+     * The cells that must all be removed for a net to leave a vertex; empty when that is not
+     * enough.
+     */
     private Optional<int[]> served(int net, int vertex) {
         int[][] byPlace =
                 servedByNet.computeIfAbsent(
@@ -230,13 +233,13 @@ public final class ReleaseRules {
         return true;
     }
 
-    /** A set, sorted, without what is freed anyhow. */
+    /** A set, sorted, without what is removed in any case. */
     private int[] choice(int[] members) {
         int[] result = members.clone();
         Arrays.sort(result);
         int size = 0;
         for (int member : result) {
-            if (member != alreadyFreed && (size == 0 || result[size - 1] != member)) {
+            if (member != alreadyRemoved && (size == 0 || result[size - 1] != member)) {
                 result[size++] = member;
             }
         }
@@ -247,12 +250,12 @@ public final class ReleaseRules {
         return usedByNet.computeIfAbsent(net, n -> new NetResources(design, design.nets().get(n)));
     }
 
-    /** The vertices, now held, that are usable once all of some occupants are freed. */
+    /** The vertices, now used, that are usable once all of some occupants are removed. */
     public IntSet openedBy(int[] occupants) {
         IntSet candidates = new IntOpenHashSet();
         IntArrayList all = new IntArrayList(occupants);
-        if (alreadyFreed != Fabric.NOTHING) {
-            all.add(alreadyFreed);
+        if (alreadyRemoved != Fabric.NOTHING) {
+            all.add(alreadyRemoved);
         }
         for (int occupant : all) {
             if (occupant < netCount) {
@@ -289,10 +292,10 @@ public final class ReleaseRules {
         }
     }
 
-    /** Whether a vertex is usable once the occupants are freed. */
-    public boolean isOpen(int vertex, int[] freed) {
+    /** Whether a vertex is usable once the occupants are removed. */
+    public boolean isOpen(int vertex, int[] removed) {
         for (int[][] choices : of(vertex)) {
-            if (!isMet(choices, freed)) {
+            if (!isMet(choices, removed)) {
                 return false;
             }
         }
@@ -300,9 +303,9 @@ public final class ReleaseRules {
     }
 
     /** Whether some occupants hold all of one of the choices. */
-    public static boolean isMet(int[][] choices, int[] freed) {
+    public static boolean isMet(int[][] choices, int[] removed) {
         for (int[] choice : choices) {
-            if (containsAll(freed, choice)) {
+            if (containsAll(removed, choice)) {
                 return true;
             }
         }

@@ -37,8 +37,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Works out what a set of occupants to be freed means: which of them are spare, which can really be
- * moved, which cost. One object belongs to one question and one thread.
+ * Works out what it means to remove a set of occupants: which of them are removable, which can
+ * really be moved, which cost. One object belongs to one question and one thread.
  */
 public final class ConsequenceAnalysis {
     private final QuestionContext context;
@@ -78,7 +78,7 @@ public final class ConsequenceAnalysis {
         this.pushDepth = pushDepth;
     }
 
-    /** The vertices of a path that are held, the first left out, where the net is already. */
+    /** The vertices of a path that are used, the first left out, where the net is already. */
     IntList usedOn(VertexPath path) {
         IntList result = new IntArrayList();
         for (int i = 1; i < path.size(); i++) {
@@ -89,7 +89,7 @@ public final class ConsequenceAnalysis {
         return result;
     }
 
-    /** The one net that holds all of some vertices; {@link Fabric#NOTHING} for none. */
+    /** The one net that uses all of some vertices; {@link Fabric#NOTHING} for none. */
     int onlyNet(IntList vertices) {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
@@ -155,8 +155,8 @@ public final class ConsequenceAnalysis {
     }
 
     /**
-     * When a cell that the net itself feeds is freed, the net's branch to it goes, and with it
-     * perhaps the place from which the way sets out: then the branch stays.
+     * When a cell that the net itself feeds is removed, the net's branch to it goes, and with it
+     * perhaps the place from which the route starts: then the branch stays.
      */
     private Optional<Edit> branchKept(int[] set, VertexPath path) {
         Net net = context.net();
@@ -176,10 +176,10 @@ public final class ConsequenceAnalysis {
         IntSet wanted = new IntOpenHashSet();
         wanted.add(path.first());
         for (Terminal sink : net.sinks()) {
-            boolean freed =
+            boolean removed =
                     sink instanceof Terminal.CellPin at
                             && ReleaseRules.contains(set, design.nets().size() + at.cell());
-            if (!freed) {
+            if (!removed) {
                 wanted.add(design.vertexOf(sink));
             }
         }
@@ -203,7 +203,8 @@ public final class ConsequenceAnalysis {
                 result.put(occupant, new Consequence.LosesFunction(fanOut.losing(occupant)));
             }
         }
-        // What cannot be moved is freed, which may take along what else was to be moved: once more
+        // What cannot be moved is removed, perhaps together with what else was to be moved: once
+        // more
         // then, on top of that.
         while (true) {
             Map<Integer, Consequence> moved = moves(verticesOf, path, result);
@@ -231,10 +232,10 @@ public final class ConsequenceAnalysis {
         if (decided.size() == verticesOf.size()) {
             return result;
         }
-        Set<Edit> freed = new HashSet<>();
-        context.disconnected().ifPresent(l -> freed.add(l.toEdit()));
-        decided.keySet().forEach(o -> freed.add(Removal.freeing(occupancy.occupant(o))));
-        Design after = designs.computeIfAbsent(freed, this::apply);
+        Set<Edit> removed = new HashSet<>();
+        context.disconnected().ifPresent(l -> removed.add(l.toEdit()));
+        decided.keySet().forEach(o -> removed.add(Removal.removing(occupancy.occupant(o))));
+        Design after = designs.computeIfAbsent(removed, this::apply);
         Optional<Net> own = after.findNet(context.net().name());
         if (own.isEmpty()) {
             verticesOf.keySet().stream()
@@ -263,7 +264,7 @@ public final class ConsequenceAnalysis {
 
     private Design apply(Set<Edit> edits) {
         List<Edit> ordered = new ArrayList<>(edits);
-        ordered.sort(UnblockOption.FREEING_ORDER);
+        ordered.sort(UnblockOption.REMOVAL_ORDER);
         return WhatIf.of(design, ordered);
     }
 
@@ -277,7 +278,7 @@ public final class ConsequenceAnalysis {
         return moves.move(occupancy.occupant(occupant), onlyNet, vertices, overlay);
     }
 
-    /** Whether every way passes something that an occupant holds. O(edges) at the worst. */
+    /** Whether every route passes something that an occupant uses. O(edges) at the worst. */
     private boolean isOnEveryRoute(int occupant) {
         return QuestionGraph.towards(context, starts, pad.vertex())
                 .reversed(starts)

@@ -35,7 +35,9 @@ public final class ImpactEstimate {
         this.analysis = analysis;
     }
 
-    /** A quick measure of harm: endpoints lost if nothing could be moved; 0 for what is spare. */
+    /**
+     * A fast estimate of harm: endpoints lost if nothing could be moved; 0 for what is removable.
+     */
     public int of(int[] set) {
         int result = 0;
         for (int occupant : set) {
@@ -47,7 +49,7 @@ public final class ImpactEstimate {
     }
 
     /**
-     * The same number of occupants, with a net in the place of a cell wherever the way needs
+     * The same number of occupants, with a net in the place of a cell wherever the route needs
      * nothing but wires of that one net and the cell could do no more for it: the cell can stay
      * then.
      */
@@ -62,7 +64,7 @@ public final class ImpactEstimate {
         return Arrays.stream(result).distinct().toArray();
     }
 
-    /** The vertices of a way that a set opens, but not without one of its occupants. */
+    /** The vertices of a route that a set opens, but not without one of its occupants. */
     private IntList neededFor(int occupant, int[] set, VertexPath path) {
         int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
         IntList result = new IntArrayList();
@@ -74,7 +76,7 @@ public final class ImpactEstimate {
         return result;
     }
 
-    /** Whether a cell, if it left, would give back everything that the net holds. */
+    /** Whether a cell, if it left, would give back everything that the net uses. */
     private boolean isMilder(int net, int occupant) {
         int[] itself = {occupant};
         IntSet given = new IntOpenHashSet(rules.used(net).vertices());

@@ -7,14 +7,14 @@ import padward.unblock.move.Consequence;
 import padward.unblock.release.Endpoint;
 
 /**
- * One obstacle of a clearance, and what freeing it means.
+ * One obstacle of an option to unblock, and what removing it means.
  *
- * @param occupant the cell or net to be freed
- * @param vertices the vertices of the way that it holds, in the order of the way; none when only
- *     the pad's enable is in its hands
- * @param consequence what freeing it means
- * @param wouldLose the endpoints that would lose their signal if it were freed and not moved
- * @param onEveryRoute whether every way passes something that it holds
+ * @param occupant the cell or net to be removed
+ * @param vertices the vertices of the route that it uses, in the order of the route; none when it
+ *     only uses the pad's enable
+ * @param consequence what removing it means
+ * @param wouldLose the endpoints that would lose their signal if it were removed and not moved
+ * @param onEveryRoute whether every route passes something that it uses
  */
 public record Removal(
         Occupant occupant,
@@ -28,21 +28,21 @@ public record Removal(
         wouldLose = List.copyOf(wouldLose);
     }
 
-    /** The edit that frees it. */
-    public Edit freeing() {
-        return freeing(occupant);
+    /** The edit that removes it. */
+    public Edit removing() {
+        return removing(occupant);
     }
 
-    public static Edit freeing(Occupant occupant) {
+    public static Edit removing(Occupant occupant) {
         return occupant instanceof Occupant.ByCell cell
                 ? new Edit.RemoveCell(cell.name())
                 : new Edit.RemoveNet(occupant.name());
     }
 
-    /** The edits that make room: its move where it can be moved, else its freeing. */
+    /** The edits that make room: its move where it can be moved, else its removal. */
     public List<Edit> edits() {
         return consequence instanceof Consequence.Movable movable
                 ? movable.edits()
-                : List.of(freeing());
+                : List.of(removing());
     }
 }

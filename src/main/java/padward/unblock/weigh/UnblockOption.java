@@ -10,12 +10,12 @@ import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
 
 /**
- * A set of obstacles whose freeing opens a way, with the quickest way that it opens.
+ * A set of obstacles whose removal opens a route, with the fastest such route.
  *
- * @param removals its obstacles in the order of the way; one for the pad's enable comes last
- * @param path the way's new part, from the net's tree to the pad
- * @param branchKept an edit that keeps the branch from which the way sets out, where freeing all
- *     obstacles would take it along
+ * @param removals its obstacles in the order of the route; one for the pad's enable comes last
+ * @param path the route's new part, from the net's tree to the pad
+ * @param branchKept an edit that keeps the branch from which the route starts, where removing all
+ *     obstacles would remove it too
  * @param branchKeptWhenMoved the same for when obstacles are moved that can be
  */
 public record UnblockOption(
@@ -28,15 +28,15 @@ public record UnblockOption(
         removals = List.copyOf(removals);
     }
 
-    /** Ports first, then nets, then cells: a freed cell takes along the nets that it drives. */
-    public static final Comparator<Edit> FREEING_ORDER =
+    /** Ports first, then nets, then cells: a removed cell takes the nets that it drives with it. */
+    public static final Comparator<Edit> REMOVAL_ORDER =
             Comparator.comparingInt(
                     e ->
                             e instanceof Edit.DisconnectPort
                                     ? 0
                                     : e instanceof Edit.RemoveNet ? 1 : 2);
 
-    /** How many obstacles cannot be freed without a loss. */
+    /** How many obstacles cannot be removed without a loss. */
     public int losesFunctionCount() {
         return (int)
                 removals.stream()
@@ -52,7 +52,7 @@ public record UnblockOption(
                         .count();
     }
 
-    /** How many nets are laid anew. */
+    /** How many nets are rerouted. */
     public int shiftCount() {
         return removals.stream()
                 .mapToInt(
@@ -74,25 +74,25 @@ public record UnblockOption(
                 .sum();
     }
 
-    /** The edits that let the port go and free all obstacles without moving any. */
-    public List<Edit> freeing(Optional<DisconnectedBranch> disconnected) {
+    /** The edits that disconnect the port and remove all obstacles without moving any. */
+    public List<Edit> removing(Optional<DisconnectedBranch> disconnected) {
         List<Edit> result = new ArrayList<>();
         disconnected.ifPresent(l -> result.add(l.toEdit()));
-        removals.forEach(r -> result.add(r.freeing()));
-        result.sort(FREEING_ORDER);
+        removals.forEach(r -> result.add(r.removing()));
+        result.sort(REMOVAL_ORDER);
         branchKept.ifPresent(result::add);
         return result;
     }
 
-    /** The edits that let the port go and make room, moving what can be moved. */
+    /** The edits that disconnect the port and make room, moving what can be moved. */
     public List<Edit> edits(Optional<DisconnectedBranch> disconnected) {
         List<Edit> result = new ArrayList<>();
         disconnected.ifPresent(l -> result.add(l.toEdit()));
-        // What is freed goes first: moves may need the room.
+        // Removals go first: moves may need the room.
         removals.stream()
                 .filter(r -> !(r.consequence() instanceof Consequence.Movable))
                 .forEach(r -> result.addAll(r.edits()));
-        result.sort(FREEING_ORDER);
+        result.sort(REMOVAL_ORDER);
         branchKeptWhenMoved.ifPresent(result::add);
         removals.stream()
                 .filter(r -> r.consequence() instanceof Consequence.Movable)

@@ -14,22 +14,22 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.release.ResourceNames;
 
 /**
- * A resource that every way to the pad passes.
+ * A resource that every route to the pad passes.
  *
- * @param vertex the vertex; of a site's pins that all ways pass, the first
+ * @param vertex the vertex; of a site's pins that all routes pass, the first
  * @param resource name of the site or wire or pad
  * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
- * @param occupant who holds it, and so must let it go; empty when nobody does
+ * @param occupant what uses it, and so must be removed; empty if it is free
  */
 public record Chokepoint(
         int vertex, String resource, String resourceKind, Optional<Occupant> occupant) {
-    /** Whether it is held, so that nothing opens a way without freeing it. */
-    public boolean mustBeFreed() {
+    /** Whether it is used, so that no route opens unless its occupant is removed. */
+    public boolean mustBeRemoved() {
         return occupant.isPresent();
     }
 
     /**
-     * What every free way passes. O(V + E).
+     * What every free route passes. O(V + E).
      *
      * @param route the new part of one of them
      */

@@ -11,18 +11,18 @@ import padward.route.cost.CostModel;
 import padward.route.search.SearchSources;
 
 /**
- * The vertices that every way from some starts to a goal passes: the dominators of the goal in the
- * sense of Lengauer and Tarjan, "A fast algorithm for finding dominators in a flowgraph" (TOPLAS
- * 1(1), 1979, 121-141). For a single goal no dominator tree is needed: along any one way, a vertex
- * is passed by all exactly if no detour from before it comes back behind it. This is the idea of
- * Cairo, Khan, Rizzi, Schmidt, Tomescu and Zirondelli, "A simplified algorithm computing all s-t
- * bridges and articulation points" (2020; cited from memory).
+ * The vertices that every route from some starts to a goal passes: the dominators of the goal in
+ * the sense of Lengauer and Tarjan, "A fast algorithm for finding dominators in a flowgraph"
+ * (TOPLAS 1(1), 1979, 121-141). For a single goal no dominator tree is needed: along any one route,
+ * a vertex is passed by all exactly if no detour from before it comes back behind it. This is the
+ * idea of Cairo, Khan, Rizzi, Schmidt, Tomescu and Zirondelli, "A simplified algorithm computing
+ * all s-t bridges and articulation points" (2020; cited from memory).
  *
- * <p>Detours are sought from both ends of the way by turns, from the starts along the edges and
+ * <p>Detours are sought from both ends of the route by turns, from the starts along the edges and
  * from the goal against them, each keeping towards the other end. What lies before the first
  * chokepoint from one end is walked through; between the last that both have found, the first
- * detour that comes back behind them ends it. So a pad with one way in, on a fabric of any size,
- * takes about as long as finding a way. O(V + E) at worst.
+ * detour that comes back behind them ends it. So a pad with one route in, on a fabric of any size,
+ * takes about as long as finding a route. O(V + E) at worst.
  */
 public final class Chokepoints {
     /** Vertices that one end goes on before it is the other's turn. */
@@ -31,10 +31,11 @@ public final class Chokepoints {
     private Chokepoints() {}
 
     /**
-     * All vertices that every way passes, in the order of the way, the goal last, starts left out.
+     * All vertices that every route passes, in the order of the route, the goal last, starts left
+     * out.
      *
-     * @param starts where ways may set out; any of them will do
-     * @param known a way that the model allows, from one of the starts to the goal
+     * @param starts where routes may start; any of them will do
+     * @param known a route that the model allows, from one of the starts to the goal
      * @param model which edges may be used; their costs do not matter
      */
     public static IntList along(
@@ -57,7 +58,7 @@ public final class Chokepoints {
             back.endAt(starts.vertex(i));
         }
         back.begin(route.getInt(goal));
-        // Places on the way: front has settled those up to its root, and knows of a detour from
+        // Places on the route: front has decided those up to its root, and knows of a detour from
         // there to its farthest; back the same, counted from the goal.
         while (front.farthest + back.farthest <= goal && front.root + back.root < goal - 1) {
             front.goOn(turn);
@@ -88,7 +89,7 @@ public final class Chokepoints {
         return result;
     }
 
-    /** The walk from one end of the way. Places are counted from that end. */
+    /** The walk from one end of the route. Places are counted from that end. */
     private static final class Front {
         private final Fabric fabric;
         private final EdgeCursor edges;
@@ -100,10 +101,10 @@ public final class Chokepoints {
         private final BitSet seen;
         private final Nearest open;
 
-        /** Places that every way passes. */
+        /** Places that every route passes. */
         final BitSet isPassed = new BitSet();
 
-        /** Up to here it is settled for each place whether every way passes it. */
+        /** Up to here it is decided for each place whether every route passes it. */
         int root;
 
         /** The farthest place that a detour from the root or before it comes back to. */
@@ -111,7 +112,7 @@ public final class Chokepoints {
 
         /**
          * @param along whether it goes along the edges or against them
-         * @param route the way from this end to the other
+         * @param route the route from this end to the other
          */
         Front(Fabric fabric, CostModel model, boolean along, IntList route) {
             this.fabric = fabric;

@@ -12,13 +12,13 @@ import padward.unblock.release.ReleaseRules;
 
 /**
  * What a blocked question needs at the least, as sets of occupants of which no two share a member:
- * whatever opens a way frees one of each. By these a group's need is bounded from below.
+ * whatever opens a route removes one of each. By these a group's need is bounded from below.
  */
 public final class CutBound {
     private CutBound() {}
 
     /**
-     * The sets, by the numbers of {@link padward.design.Occupancy}; none when nothing is held
+     * The sets, by the numbers of {@link padward.design.Occupancy}; none when nothing is used
      * between the net and the pad, or nothing could be said. O(edges between the pad and the net).
      *
      * @param starts the net's tree

@@ -13,11 +13,11 @@ import padward.unblock.release.ReleaseRules;
 
 /**
  * Blocked cuts one behind the other, none sharing an occupant with another. Layer 0 is what leads
- * freely to one end of the question. What stands right before it is the first cut: every way has to
- * free one of its occupants at least. With all of these taken away, the reach grows to layer 1;
- * what stands before that is the second cut; and so on until the other end is reached. The number
- * of cuts between a vertex and the end is a lower bound on the distinct occupants that a way from
- * there must free.
+ * freely to one end of the question. What stands right before it is the first cut: every route has
+ * to remove one of its occupants at least. With all of these taken away, the reach grows to layer
+ * 1; what stands before that is the second cut; and so on until the other end is reached. The
+ * number of cuts between a vertex and the end is a lower bound on the distinct occupants that must
+ * be removed on a route from there.
  */
 final class DisjointCuts {
     private static final int MOST_LAYERS = 60;
@@ -100,9 +100,9 @@ final class DisjointCuts {
     }
 
     /**
-     * Makes everything that could open a blocked vertex, and is in no cut yet, the next cut. A way
-     * meets one of the choices of each need whole, and each choice of a need that is not met has a
-     * member that no earlier cut has.
+     * Makes everything that could open a blocked vertex, and is in no cut yet, the next cut. A
+     * route meets one of the choices of each need whole, and each choice of a need that is not met
+     * has a member that no earlier cut has.
      */
     private void cut(IntArrayList blocked, ReleaseRules rules) {
         for (int vertex : blocked) {
@@ -122,7 +122,7 @@ final class DisjointCuts {
         for (int[][] choices : needs) {
             boolean any = false;
             for (int[] choice : choices) {
-                any |= isFreed(choice);
+                any |= isRemoved(choice);
             }
             if (!any) {
                 return false;
@@ -131,7 +131,7 @@ final class DisjointCuts {
         return true;
     }
 
-    private boolean isFreed(int[] choice) {
+    private boolean isRemoved(int[] choice) {
         for (int occupant : choice) {
             if (cutOfOccupant.get(occupant) == Fabric.NOTHING) {
                 return false;

@@ -1,16 +1,16 @@
 package padward.unblock.why;
 
 /**
- * Is told what the search for the fewest occupants does while it does it. A label is a vertex with
- * the set of occupants freed to get there; sets are told as sorted numbers of {@link
+ * Is notified of each step of the search for the fewest occupants. A label is a vertex with the set
+ * of occupants to be removed to get there; sets are given as sorted numbers of {@link
  * padward.design.Occupancy}, and are not to be changed.
  */
 public interface LabelListener {
     /**
      * The search begins.
      *
-     * @param fromNet whether it sets out from the net's tree towards the pad, or the other way
-     * @param atLeast no way can be opened by fewer occupants than this, as cuts alone show
+     * @param fromNet whether it starts from the net's tree towards the pad, or the other way round
+     * @param atLeast no route can be opened by fewer occupants than this, as cuts alone show
      */
     void begun(boolean fromNet, int atLeast);
 
@@ -23,6 +23,6 @@ public interface LabelListener {
     /** The most promising label is looked at. */
     void taken(int vertex, int[] occupants);
 
-    /** The label just taken has arrived at the other end: freeing its set opens a way. */
+    /** The label just taken has arrived at the other end: removing its set opens a route. */
     void arrived(int vertex, int[] occupants);
 }

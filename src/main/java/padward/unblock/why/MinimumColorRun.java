@@ -15,9 +15,9 @@ public final class MinimumColorRun {
     /**
      * What it found.
      *
-     * @param sets sets of occupants that open a way, fewest first
-     * @param atLeast no way can be opened by fewer occupants than this
-     * @param certain whether the first set is proven to be of the fewest
+     * @param sets sets of occupants that open a route, fewest first
+     * @param atLeast no route can be opened by fewer occupants than this
+     * @param certain whether the first set is proven to have the fewest
      */
     public record Result(List<List<Occupant>> sets, int atLeast, boolean certain) {
         /** Copies the sets. */
@@ -29,7 +29,7 @@ public final class MinimumColorRun {
     private MinimumColorRun() {}
 
     /**
-     * Searches for a blocked question. There must be a way once all occupants are freed.
+     * Searches for a blocked question. There must be a route once all occupants are removed.
      *
      * @param starts the net's tree
      * @throws java.util.concurrent.CancellationException when {@code progress} says so

@@ -18,16 +18,16 @@ import padward.unblock.release.QuestionGraph;
 import padward.unblock.release.ReleaseRules;
 
 /**
- * The fewest distinct occupants whose freeing opens a way: the minimum-colour path (Yuan, Varma and
- * Jue, "Minimum-color path problems for reliability in mesh networks", INFOCOM 2005), also known as
- * minimum constraint removal (Hauser, 2014), which is NP-hard. An exact search over labels: a label
- * is a vertex with the set of occupants freed to get there. At one vertex a set makes all its
- * supersets superfluous. Labels are taken in the order of a lower bound, the size of the set plus
- * the {@link DisjointCuts} still ahead of which it holds no occupant, so the first label to arrive
- * is proven to be of the fewest; those that follow are the alternatives.
+ * The fewest distinct occupants whose removal opens a route: the minimum-colour path (Yuan, Varma
+ * and Jue, "Minimum-color path problems for reliability in mesh networks", INFOCOM 2005), also
+ * known as minimum constraint removal (Hauser, 2014), which is NP-hard. An exact search over
+ * labels: a label is a vertex with the set of occupants to be removed to get there. At one vertex a
+ * set makes all its supersets superfluous. Labels are taken in the order of a lower bound, the size
+ * of the set plus the {@link DisjointCuts} still ahead of which it holds no occupant, so the first
+ * label to arrive is proven to have the fewest; those that follow are the alternatives.
  *
- * <p>The walk begins at that end of the question from which fewer vertices can be reached freely,
- * for there the sets differ least.
+ * <p>The walk begins at that end of the question from which fewer vertices can be reached over free
+ * vertices, for there the sets differ least.
  *
  * <p>Time and memory grow with the number of labels, which can be exponential in the number of
  * occupants; both have limits. O(labels × edges at a vertex × labels at a vertex).
@@ -36,10 +36,10 @@ public class MinimumColorSearch {
     /**
      * What a search found.
      *
-     * @param sets sets of occupants that open a way, none within another, fewest first
-     * @param atLeast no way can be opened by fewer occupants than this
-     * @param certain whether the first set is proven to be of the fewest
-     * @param exhausted whether no other set opens a way: all that there are have been found
+     * @param sets sets of occupants that open a route, none within another, fewest first
+     * @param atLeast no route can be opened by fewer occupants than this
+     * @param certain whether the first set is proven to have the fewest
+     * @param exhausted whether no other set opens a route: all that there are have been found
      */
     public record Result(List<int[]> sets, int atLeast, boolean certain, boolean exhausted) {}
 
@@ -72,7 +72,7 @@ public class MinimumColorSearch {
     }
 
     /**
-     * Searches within limits. There must be a way once all occupants are freed.
+     * Searches within limits. There must be a route once all occupants are removed.
      *
      * @throws CancellationException when {@code progress} says so
      */
@@ -148,7 +148,7 @@ public class MinimumColorSearch {
         }
     }
 
-    /** Whether every set that opens a way holds the one that has been found. */
+    /** Whether every set that opens a route contains the one that has been found. */
     private boolean allIndispensable(QuestionGraph back) {
         for (int occupant : sets.members(found.get(0))) {
             if (!back.isCutBy(vertex -> needsAlone(vertex, occupant))) {
@@ -233,7 +233,7 @@ public class MinimumColorSearch {
         return false;
     }
 
-    /** Makes labels at a vertex for every way to open it on top of a set. */
+    /** Makes labels at a vertex for every set that opens it in addition to a given one. */
     private void enter(int vertex, int set, boolean forNothing) {
         if (forNothing) {
             add(vertex, set);

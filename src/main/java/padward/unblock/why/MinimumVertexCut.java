@@ -17,9 +17,9 @@ import padward.unblock.release.QuestionGraph;
 import padward.unblock.release.ReleaseRules;
 
 /**
- * The narrowest place before the pad: the fewest held vertices such that every way passes one of
- * them, so that one of them at least has to be freed. A minimum vertex cut, found by JGraphT's
- * maximum flow (Goldberg and Tarjan's push-relabel) after splitting each held vertex into an edge
+ * The narrowest place before the pad: the fewest used vertices such that every route passes one of
+ * them, so that one of them at least has to be removed. A minimum vertex cut, found by JGraphT's
+ * maximum flow (Goldberg and Tarjan's push-relabel) after splitting each used vertex into an edge
  * of capacity 1; free vertices have no limit. What lies beyond the first cut of {@link
  * DisjointCuts} as seen from the pad counts as the source, so the cut is the narrowest within the
  * pad's surroundings; a cut elsewhere may be narrower still where more than one occupant has to go.
@@ -35,8 +35,8 @@ public final class MinimumVertexCut {
     private MinimumVertexCut() {}
 
     /**
-     * The held vertices of the narrowest cut, in no order; empty when the pad's surroundings are
-     * too large to look at, or nothing held stands before it.
+     * The used vertices of the narrowest cut, in no order; empty when the pad's surroundings are
+     * too large to look at, or nothing used stands before it.
      */
     public static Optional<IntList> of(
             QuestionContext context, ReleaseRules rules, SearchSources starts, int pad) {
@@ -53,7 +53,7 @@ public final class MinimumVertexCut {
         graph.addVertex(SINK);
         EdgeCursor into = back.edges();
         for (int vertex : layers.keySet()) {
-            // Only what stands between a vertex's way in and its way out can be cut.
+            // Only what lies between where a vertex is entered and where it is left can be cut.
             double capacity = rules.of(vertex).length > 0 ? 1 : NO_LIMIT;
             if (back.isGoalWithoutPrice(vertex)) {
                 capacity = NO_LIMIT;

@@ -5,7 +5,7 @@ package padward.unblock.why;
  *
  * @param labels most labels of the search for the fewest occupants
  * @param millis most milliseconds of that search; it may go on half as long for alternatives
- * @param alternatives how many different clearances to give, if there are so many
+ * @param alternatives how many different options to give, if there are so many
  * @param cascade how deep moves may push other nets aside: 0 moves onto free wires only
  */
 public record SearchLimits(int labels, int millis, int alternatives, int cascade) {
