@@ -12,6 +12,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
+import padward.change.LedgerEntry;
 import padward.change.WhatIf;
 import padward.design.Design;
 import padward.design.Net;
@@ -24,7 +25,7 @@ import padward.lesson.condition.WindowState;
  */
 public final class ActionPlayer {
     private final Design original;
-    private final List<WindowState.Kept> kept = new ArrayList<>();
+    private final List<LedgerEntry> kept = new ArrayList<>();
     private Design now;
     private Optional<Answer> answer = Optional.empty();
     private int option;
@@ -150,8 +151,13 @@ public final class ActionPlayer {
         Answer after = whatIf.get().after();
         Question question = after.question();
         kept.add(
-                new WindowState.Kept(
-                        question.net().name(), question.padValue().name(), whatIf.get().edits()));
+                new LedgerEntry(
+                        "",
+                        "",
+                        "",
+                        question.net().name(),
+                        question.padValue().name(),
+                        whatIf.get().edits()));
         now = question.design();
         answered(after);
         return Optional.empty();

@@ -55,8 +55,8 @@ final class WindowActions {
 
     private static BooleanBinding anyKept(ExplorerModel model) {
         return Bindings.createBooleanBinding(
-                () -> model.deskProperty().get().filter(d -> !d.kept().isEmpty()).isPresent(),
-                model.deskProperty());
+                () -> model.keptProperty().get().filter(d -> !d.entries().isEmpty()).isPresent(),
+                model.keptProperty());
     }
 
     /** Opens the bench sheet of what is kept. */

@@ -132,7 +132,7 @@ class KeepUndoProperties {
             // A trial that does not fit is refused with reasons, and one that fits is applied
             // whole.
             if (!edits.isEmpty() && replay.add(edits).isEmpty()) {
-                change(ledger.with(new LedgerEntry("t", "w", "", "n", "p", edits, "", "")));
+                change(ledger.with(new LedgerEntry("t", "w", "", "n", "p", edits)));
                 kept++;
             }
         }

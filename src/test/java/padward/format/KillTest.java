@@ -165,7 +165,8 @@ public class KillTest {
         int last = KilledWriter.last(entries);
         assertThat(entries).hasSize(Math.min(last, KilledWriter.MOST));
         for (int i = 0; i < entries.size(); i++) {
-            assertThat(entries.get(i)).isEqualTo(JournalTest.entry(last - entries.size() + 1 + i));
+            assertThat(entries.get(i).unsigned())
+                    .isEqualTo(JournalTest.entry(last - entries.size() + 1 + i));
         }
         return last;
     }

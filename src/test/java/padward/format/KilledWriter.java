@@ -35,7 +35,11 @@ public final class KilledWriter {
                             folder.resolve("bench.json"),
                             design,
                             fabric,
-                            old -> old.withEntries(withOneMore(old.entries())));
+                            old ->
+                                    old.withEntries(
+                                            withOneMore(old.entries()).stream()
+                                                    .map(e -> e.signed("-", "-"))
+                                                    .toList()));
             System.out.println("ledger " + last(ledger.entries()));
             kept = withOneMore(kept);
             journal.record(kept);

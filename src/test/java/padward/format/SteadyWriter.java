@@ -24,7 +24,7 @@ public final class SteadyWriter {
                         folder.resolve("bench.json"),
                         folder.resolve("only.design.json"),
                         fabric,
-                        old -> old.with(JournalTest.entry(1)));
+                        old -> old.with(JournalTest.signed(1)));
                 made++;
             } catch (BadInput inUse) {
                 if (!inUse.found().startsWith("in use")) {

@@ -166,7 +166,7 @@ class FlowsTest {
         assertThat(model.shown().answerProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.shown().surveyProperty().get()).isEqualTo(Optional.empty());
         assertThat(model.history().nextUndoProperty().get()).isEmpty();
-        assertThat(model.deskProperty().get().orElseThrow().kept()).isEmpty();
+        assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
     }
 
     @Test

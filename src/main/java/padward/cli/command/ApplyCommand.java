@@ -133,12 +133,10 @@ public final class ApplyCommand implements Callable<Integer> {
                         List.of(new Ledger.Clash(i, entry, reasons)), ledger.file());
             }
             String digest = Digest.of(replay.design());
-            if (!digest.equals(entry.after())) {
+            String digestThen = entry.digests().map(LedgerEntry.Digests::after).orElseThrow();
+            if (!digest.equals(digestThen)) {
                 throw new BadInput(
-                        ledger.file().toString(),
-                        "$.entries[" + i + "].after",
-                        digest,
-                        entry.after());
+                        ledger.file().toString(), "$.entries[" + i + "].after", digest, digestThen);
             }
             outcomes.add(new CarryOver.Outcome(i, entry, List.of(), List.of(), entry.edits()));
         }
@@ -183,9 +181,7 @@ public final class ApplyCommand implements Callable<Integer> {
                         old.note(),
                         old.net(),
                         old.pad(),
-                        outcome.edits(),
-                        "",
-                        "");
+                        outcome.edits());
     }
 
     private void writeLedger(Design read, CarryOver carried) throws BadInput {

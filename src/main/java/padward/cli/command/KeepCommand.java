@@ -105,7 +105,7 @@ public final class KeepCommand implements Callable<Integer> {
         }
         List<Edit> edits = edits();
         Question asked = answer.question();
-        LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits, "", "");
+        LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits);
         // What cannot be applied must not be kept.
         LedgerTable.apply(old.with(unsigned), read, ledger.file());
         return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));

@@ -12,7 +12,7 @@ import padward.design.Design;
 import padward.format.design.Digest;
 import padward.format.source.FileLimits;
 
-/** Puts names, times and digests to what is kept. */
+/** Adds names, times and digests to kept changes. */
 public final class EntrySigning {
     /** Groups are kept under all their names; a few of them tell which group it is. */
     private static final int LONGEST = 300;
@@ -42,14 +42,18 @@ public final class EntrySigning {
     public static LedgerEntry entry(
             Design before, String net, String pad, List<Edit> edits, String who, String note) {
         return new LedgerEntry(
-                now(),
-                who.isBlank() ? "unknown" : line(who),
-                note.substring(0, Math.min(note.length(), FileLimits.NOTE)),
-                line(net),
-                line(pad),
-                edits,
-                Digest.of(before),
-                Digest.of(WhatIf.of(before, edits)));
+                        now(),
+                        who.isBlank() ? "unknown" : line(who),
+                        note.substring(0, Math.min(note.length(), FileLimits.NOTE)),
+                        line(net),
+                        line(pad),
+                        edits)
+                .signed(Digest.of(before), Digest.of(WhatIf.of(before, edits)));
+    }
+
+    /** A new entry of the present user, without a note and without digests. */
+    public static LedgerEntry unsigned(String net, String pad, List<Edit> edits) {
+        return new LedgerEntry(now(), user(), "", line(net), line(pad), edits);
     }
 
     /** A text that can stand where a name stands: what is kept must be readable again. */
@@ -72,7 +76,7 @@ public final class EntrySigning {
         for (LedgerEntry entry : ledger.entries()) {
             now = WhatIf.of(now, entry.edits());
             String after = Digest.of(now);
-            entries.add(entry.with(entry.edits(), digest, after));
+            entries.add(entry.signed(digest, after));
             digest = after;
         }
         return ledger.withEntries(entries);

@@ -58,7 +58,7 @@ final class JournalLines {
         return line(
                 out -> {
                     out.beginObject().name("stay").value(stay).name("entries");
-                    LedgerWriter.writeEntries(entries, fabric, out);
+                    LedgerWriter.writeUnsigned(entries, fabric, out);
                     out.endObject();
                 });
     }
@@ -159,7 +159,7 @@ final class JournalLines {
                     }
                     case "sha256" -> digest = in.name();
                     case "stay" -> stay = in.integer(0, kept);
-                    default -> entries = LedgerReader.readEntries(in, fabric);
+                    default -> entries = LedgerReader.readUnsigned(in, fabric);
                 }
             }
         }

@@ -23,6 +23,8 @@ import padward.format.source.Text;
 public final class LedgerReader {
     private static final Shape ENTRY =
             Shape.of("when!", "who!", "note", "net!", "pad!", "edits!", "before!", "after!");
+    private static final Shape UNSIGNED =
+            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!");
     private static final Shape EDIT =
             Shape.of(
                     "do!", "port", "net", "cell", "site", "setting", "value", "from", "route",
@@ -69,12 +71,17 @@ public final class LedgerReader {
         return design[0];
     }
 
-    /** Reads an array of entries where the stream stands. */
-    static List<LedgerEntry> readEntries(JsonIn in, Fabric fabric) throws BadInput {
-        return in.list(new LedgerReader(fabric)::readEntry);
+    /** Reads an array of entries without digests at the stream's position. */
+    static List<LedgerEntry> readUnsigned(JsonIn in, Fabric fabric) throws BadInput {
+        LedgerReader reader = new LedgerReader(fabric);
+        return in.list(from -> reader.readEntry(from, UNSIGNED).unsigned());
     }
 
     private LedgerEntry readEntry(JsonIn in) throws BadInput {
+        return readEntry(in, ENTRY);
+    }
+
+    private LedgerEntry readEntry(JsonIn in, Shape shape) throws BadInput {
         String when = "";
         String who = "";
         String note = "";
@@ -83,7 +90,7 @@ public final class LedgerReader {
         List<Edit> edits = List.of();
         String before = "";
         String after = "";
-        Members member = in.object(ENTRY);
+        Members member = in.object(shape);
         while (member.next()) {
             switch (member.name()) {
                 case "when" -> when = in.name();
@@ -96,7 +103,7 @@ public final class LedgerReader {
                 default -> after = in.name();
             }
         }
-        return new LedgerEntry(when, who, note, net, pad, edits, before, after);
+        return new LedgerEntry(when, who, note, net, pad, edits).signed(before, after);
     }
 
     /** What an edit's members say, before it is known which edit it is. */

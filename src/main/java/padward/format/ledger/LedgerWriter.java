@@ -28,18 +28,21 @@ public final class LedgerWriter {
      *
      * @param fabric the fabric whose vertices the entries name
      * @throws BadInput when it cannot be written; an old file then stands as it was
+     * @throws IllegalArgumentException when an entry has no digests
      */
     public static void write(Ledger ledger, Fabric fabric, Path file) throws BadInput {
         JsonOut.write(file, out -> new LedgerWriter(fabric, out).writeAll(ledger));
     }
 
-    /** Writes an array of entries where the stream stands. */
-    static void writeEntries(List<LedgerEntry> entries, Fabric fabric, JsonWriter out)
+    /** Writes an array of entries at the stream's position, without their digests. */
+    static void writeUnsigned(List<LedgerEntry> entries, Fabric fabric, JsonWriter out)
             throws IOException {
         LedgerWriter writer = new LedgerWriter(fabric, out);
         out.beginArray();
         for (LedgerEntry entry : entries) {
-            writer.writeEntry(entry);
+            out.beginObject();
+            writer.writeChange(entry);
+            out.endObject();
         }
         out.endArray();
     }
@@ -49,13 +52,21 @@ public final class LedgerWriter {
         out.name("format").value(FileHeader.LEDGER);
         out.name("design").value(ledger.design());
         out.name("sha256").value(ledger.digest());
-        out.name("entries");
-        writeEntries(ledger.entries(), fabric, out);
+        out.name("entries").beginArray();
+        for (LedgerEntry entry : ledger.entries()) {
+            LedgerEntry.Digests digests =
+                    entry.digests()
+                            .orElseThrow(() -> new IllegalArgumentException("no digests"));
+            out.beginObject();
+            writeChange(entry);
+            out.name("before").value(digests.before()).name("after").value(digests.after());
+            out.endObject();
+        }
+        out.endArray();
         out.endObject();
     }
 
-    private void writeEntry(LedgerEntry entry) throws IOException {
-        out.beginObject();
+    private void writeChange(LedgerEntry entry) throws IOException {
         out.name("when").value(entry.when());
         out.name("who").value(entry.who());
         JsonOut.optional(out, "note", entry.note());
@@ -65,8 +76,6 @@ public final class LedgerWriter {
             writeEdit(edit);
         }
         out.endArray();
-        out.name("before").value(entry.before()).name("after").value(entry.after());
-        out.endObject();
     }
 
     private void writeEdit(Edit edit) throws IOException {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.Survey;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
@@ -28,7 +29,7 @@ public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> 
         return state.kept().stream().anyMatch(k -> fits(k, state.original()));
     }
 
-    private boolean fits(WindowState.Kept kept, Design original) {
+    private boolean fits(LedgerEntry kept, Design original) {
         List<Integer> pad = Condition.pads(original, kept.pad());
         boolean amongPads =
                 pads.isEmpty()
@@ -38,7 +39,7 @@ public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> 
                 && hazardous.map(h -> isHazardous(kept, pad, original) == h).orElse(true);
     }
 
-    private static boolean isHazardous(WindowState.Kept kept, List<Integer> pad, Design original) {
+    private static boolean isHazardous(LedgerEntry kept, List<Integer> pad, Design original) {
         Optional<Net> net = original.findNet(kept.net());
         return net.isPresent()
                 && pad.size() == 1

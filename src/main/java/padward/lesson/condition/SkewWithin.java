@@ -7,6 +7,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
@@ -43,7 +44,7 @@ public record SkewWithin(List<String> nets, int maxPs) implements Condition {
         }
         Asker asker = new Asker(state.now().fabric(), Engine.OWN);
         for (String name : nets) {
-            for (WindowState.Kept kept : state.kept()) {
+            for (LedgerEntry kept : state.kept()) {
                 if (kept.net().equals(name)) {
                     arrival(asker, state.now(), name, kept.pad()).ifPresent(result::add);
                     break;

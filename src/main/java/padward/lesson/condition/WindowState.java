@@ -8,6 +8,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 
 /**
@@ -30,7 +31,7 @@ public record WindowState(
         Optional<Route> route,
         Optional<Integer> hop,
         Optional<Tried> whatIf,
-        List<Kept> kept) {
+        List<LedgerEntry> kept) {
     /**
      * A what-if.
      *
@@ -40,20 +41,6 @@ public record WindowState(
     public record Tried(List<Edit> edits, Answer after) {
         /** Copies the edits. */
         public Tried {
-            edits = List.copyOf(edits);
-        }
-    }
-
-    /**
-     * A kept change.
-     *
-     * @param net the net that it brings out
-     * @param pad full name of its pad
-     * @param edits its edits
-     */
-    public record Kept(String net, String pad, List<Edit> edits) {
-        /** Copies the edits. */
-        public Kept {
             edits = List.copyOf(edits);
         }
     }

@@ -1,7 +1,5 @@
 package padward.ui.group;
 
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.IntegerProperty;
@@ -17,13 +15,14 @@ import javafx.collections.ObservableMap;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
+import padward.change.LedgerEntry;
 import padward.change.WhatIf;
 import padward.design.Design;
+import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
-import padward.ui.model.KeptChanges;
 import padward.ui.work.OneJob;
 
 /** Several nets at once: what could be, what is pinned, what is laid. No control. */
@@ -132,16 +131,11 @@ public final class GroupModel {
         }
         Bus routed = bus.get().get();
         OpenDesign opened = model.openedProperty().get().orElseThrow();
-        KeptChanges.Kept kept =
-                new KeptChanges.Kept(
-                        OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
-                        nets.get(),
-                        pads.get(),
-                        routed.edits());
+        LedgerEntry entry = EntrySigning.unsigned(nets.get(), pads.get(), routed.edits());
         job.start(
                 "Keeping the group",
                 progress -> opened.with(WhatIf.of(opened.design(), routed.edits())),
-                shown -> model.design().keep(kept, shown));
+                shown -> model.design().keep(entry, shown));
     }
 
     StringProperty netsProperty() {

@@ -9,6 +9,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
@@ -47,14 +48,14 @@ public final class KeptBar extends HBox {
                         Controls.button(actions.get("redo")),
                         Controls.button(actions.get("save")),
                         Controls.button(actions.get("show-kept")));
-        model.deskProperty().addListener((p, old, now) -> show(model));
+        model.keptProperty().addListener((p, old, now) -> show(model));
         model.history().nextRedoProperty().addListener((p, old, now) -> show(model));
         show(model);
     }
 
     private void show(ExplorerModel model) {
-        List<KeptChanges.Kept> kept =
-                model.deskProperty().get().map(KeptChanges::kept).orElse(List.of());
+        List<LedgerEntry> kept =
+                model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
         boolean any = !kept.isEmpty() || model.history().nextRedoProperty().get().isPresent();
         setVisible(any);
         setManaged(any);
@@ -65,7 +66,7 @@ public final class KeptBar extends HBox {
         }
     }
 
-    private Button undo(int index, KeptChanges.Kept kept) {
+    private Button undo(int index, LedgerEntry kept) {
         Button button = new Button("↶ " + (index + 1));
         button.setId("undo-kept-" + (index + 1));
         button.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
@@ -81,7 +82,7 @@ public final class KeptBar extends HBox {
         return button;
     }
 
-    private static String told(List<KeptChanges.Kept> kept) {
+    private static String told(List<LedgerEntry> kept) {
         if (kept.isEmpty()) {
             return "Nothing is kept: the design is as it was opened.";
         }

@@ -10,6 +10,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryRemoval;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
@@ -33,7 +34,7 @@ public final class LedgerModel {
     public LedgerModel(ExplorerModel model) {
         this.model = model;
         this.job = new OneJob(model.jobs(), this);
-        model.deskProperty()
+        model.keptProperty()
                 .addListener(
                         (p, old, now) -> {
                             pending.set(Optional.empty());
@@ -42,8 +43,8 @@ public final class LedgerModel {
     }
 
     /** What is kept, oldest first. */
-    List<KeptChanges.Kept> kept() {
-        return model.deskProperty().get().map(KeptChanges::kept).orElse(List.of());
+    List<LedgerEntry> kept() {
+        return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
     }
 
     /**
@@ -52,13 +53,13 @@ public final class LedgerModel {
      * @param index which, from 0
      */
     void undo(int index) {
-        Optional<KeptChanges> desk = model.deskProperty().get();
-        if (desk.isEmpty() || index >= desk.get().kept().size()) {
+        Optional<KeptChanges> kept = model.keptProperty().get();
+        if (kept.isEmpty() || index >= kept.get().entries().size()) {
             return;
         }
         job.start(
                 "Checking what depends on entry " + (index + 1),
-                progress -> desk.get().undoing(index),
+                progress -> kept.get().undoing(index),
                 undoing -> {
                     if (undoing.isAlone()) {
                         carryOut(undoing);
@@ -79,15 +80,15 @@ public final class LedgerModel {
     }
 
     private void carryOut(EntryRemoval undoing) {
-        KeptChanges desk = model.deskProperty().get().orElseThrow();
-        model.design().changeTo("undoing " + undoing.entry().what(), desk.after(undoing));
+        KeptChanges kept = model.keptProperty().get().orElseThrow();
+        model.design().changeTo("undoing " + undoing.entry().what(), kept.after(undoing));
     }
 
     /** Checks that nothing but what is listed was touched, against the design's file read anew. */
     void check() {
-        Optional<KeptChanges> desk = model.deskProperty().get();
+        Optional<KeptChanges> kept = model.keptProperty().get();
         Optional<OpenDesign> shown = model.openedProperty().get();
-        if (desk.isEmpty() || shown.isEmpty()) {
+        if (kept.isEmpty() || shown.isEmpty()) {
             return;
         }
         Optional<Path> file = model.design().fileProperty().get();
@@ -95,16 +96,16 @@ public final class LedgerModel {
                 "Comparing with the design file",
                 progress ->
                         ChangeAudit.of(
-                                before(file, desk.get(), progress),
-                                desk.get().toUnsigned(),
+                                before(file, kept.get(), progress),
+                                kept.get().entries(),
                                 shown.get().design()),
                 found -> report.set(Optional.of(found)));
     }
 
     /** The demo has no file: it is compared with what was read. */
-    private static Design before(Optional<Path> file, KeptChanges desk, Progress progress)
+    private static Design before(Optional<Path> file, KeptChanges kept, Progress progress)
             throws BadInput {
-        return file.isPresent() ? DesignReader.read(file.get(), progress) : desk.original();
+        return file.isPresent() ? DesignReader.read(file.get(), progress) : kept.original();
     }
 
     /** The undoing that would take others with it, until it is decided. */

@@ -17,10 +17,10 @@ import javafx.scene.layout.VBox;
 import padward.breakout.verify.ChangeAudit;
 import padward.change.Edit;
 import padward.change.EntryRemoval;
+import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
-import padward.ui.model.KeptChanges;
 
 /** What is kept, with undo at each entry, and the report that nothing else was touched. */
 public final class LedgerView extends VBox {
@@ -60,7 +60,7 @@ public final class LedgerView extends VBox {
         scroll.getStyleClass().add("plain-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(pending, scroll, foot);
-        model.deskProperty().addListener((p, old, now) -> show());
+        model.keptProperty().addListener((p, old, now) -> show());
         ledger.pendingProperty().addListener((p, old, now) -> show(now));
         ledger.reportProperty().addListener((p, old, now) -> tell(now));
         show();
@@ -69,7 +69,7 @@ public final class LedgerView extends VBox {
     }
 
     private void show() {
-        List<KeptChanges.Kept> kept = ledger.kept();
+        List<LedgerEntry> kept = ledger.kept();
         entries.getChildren().clear();
         report.getChildren().clear();
         check.setDisable(kept.isEmpty());
@@ -86,7 +86,7 @@ public final class LedgerView extends VBox {
         }
     }
 
-    private Node row(int index, KeptChanges.Kept kept) {
+    private Node row(int index, LedgerEntry kept) {
         Label what = wrapped((index + 1) + ". " + kept.what());
         what.getStyleClass().add("side-title");
         String note = kept.note().isBlank() ? "" : " — " + kept.note();

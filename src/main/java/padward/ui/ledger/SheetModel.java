@@ -54,7 +54,7 @@ final class SheetModel {
     private record Sheet(BenchSheet sheet, Design after, String made) {}
 
     /** What a sheet is made of, as it is at one moment. */
-    private record Parts(KeptChanges desk, Design after, double leadMetres) {
+    private record Parts(KeptChanges kept, Design after, double leadMetres) {
         Sheet toSheet() {
             ExternalLine usual = ExternalLine.NONE;
             ExternalLine outside =
@@ -66,7 +66,7 @@ final class SheetModel {
                             usual.probePf());
             return new Sheet(
                     BenchSheet.of(
-                            desk.original(), desk.toLedger(), after, outside, Instrument.UNKNOWN),
+                            kept.original(), kept.toLedger(), after, outside, Instrument.UNKNOWN),
                     after,
                     LocalDate.now().toString());
         }
@@ -74,8 +74,8 @@ final class SheetModel {
 
     /** None while nothing is kept. */
     private Optional<Parts> parts() {
-        Optional<KeptChanges> desk = model.deskProperty().get().filter(d -> !d.kept().isEmpty());
-        return desk.flatMap(
+        Optional<KeptChanges> kept = model.keptProperty().get().filter(d -> !d.entries().isEmpty());
+        return kept.flatMap(
                 d ->
                         model.openedProperty()
                                 .get()
@@ -118,14 +118,14 @@ final class SheetModel {
                 "Writing " + file.getFileName(),
                 progress -> {
                     Parts from = parts.orElseThrow(() -> fault(file, "a kept change", "none"));
-                    write(file, from.toSheet(), size, from.desk(), design);
+                    write(file, from.toSheet(), size, from.kept(), design);
                     return file;
                 },
                 written -> model.notes().tell(this, "Saved " + written + "."));
     }
 
     private static void write(
-            Path file, Sheet sheet, SheetPage.Paper size, KeptChanges desk, Optional<Path> design)
+            Path file, Sheet sheet, SheetPage.Paper size, KeptChanges kept, Optional<Path> design)
             throws BadInput {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.endsWith(".pdf")) {
@@ -144,8 +144,8 @@ final class SheetModel {
                     new Ledger(
                             design.get().getFileName().toString(),
                             Digest.of(design.get()),
-                            desk.toUnsigned());
-            WholeFile.writeText(file, ChangeText.json(ChangeList.of(desk.original(), ledger)));
+                            kept.entries());
+            WholeFile.writeText(file, ChangeText.json(ChangeList.of(kept.original(), ledger)));
         } else {
             throw fault(
                     file,

@@ -130,7 +130,7 @@ public final class LessonsModel {
     }
 
     private void designShown() {
-        Optional<Design> original = model.deskProperty().get().map(KeptChanges::original);
+        Optional<Design> original = model.keptProperty().get().map(KeptChanges::original);
         Optional<Begun> waits =
                 begun.get().filter(b -> original.filter(o -> o == b.design()).isPresent());
         if (waits.isPresent()) {
@@ -148,7 +148,7 @@ public final class LessonsModel {
     }
 
     private boolean isAtHand() {
-        Optional<Design> original = model.deskProperty().get().map(KeptChanges::original);
+        Optional<Design> original = model.keptProperty().get().map(KeptChanges::original);
         return running.get()
                 .filter(r -> original.filter(o -> o == r.design()).isPresent())
                 .isPresent();
@@ -182,10 +182,10 @@ public final class LessonsModel {
 
     private WindowState state() {
         Design design = model.openedProperty().get().orElseThrow().design();
-        KeptChanges desk = model.deskProperty().get().orElseThrow();
+        KeptChanges kept = model.keptProperty().get().orElseThrow();
         Optional<Answer> answer = model.shown().answerProperty().get();
         return new WindowState(
-                desk.original(),
+                kept.original(),
                 design,
                 answer,
                 model.shown().chosenOption(),
@@ -195,9 +195,7 @@ public final class LessonsModel {
                         .whatIfProperty()
                         .get()
                         .map(t -> new WindowState.Tried(t.edits(), t.after())),
-                desk.kept().stream()
-                        .map(k -> new WindowState.Kept(k.net(), k.pad(), k.edits()))
-                        .toList());
+                kept.entries());
     }
 
     private void save(LessonRun run, int mistakes, int hints) {

@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.design.Demo;
 import padward.format.design.DesignReader;
@@ -33,7 +34,7 @@ public final class DesignModel {
     private final KeptChangeStore store;
     private final ObjectProperty<Optional<OpenDesign>> opened =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<KeptChanges>> desk =
+    private final ObjectProperty<Optional<KeptChanges>> kept =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Path>> file =
             new SimpleObjectProperty<>(Optional.empty());
@@ -174,9 +175,9 @@ public final class DesignModel {
         prepare(read.opened());
         history.clear();
         file.set(from);
-        desk.set(Optional.of(read.kept()));
+        kept.set(Optional.of(read.kept()));
         opened.set(Optional.of(read.opened()));
-        if (!read.kept().kept().isEmpty()) {
+        if (!read.kept().entries().isEmpty()) {
             remember("restoring what was kept the last time", read.bare(), read.kept());
         }
         read.fault().ifPresent(fault -> notes.tell(this, fault));
@@ -186,7 +187,7 @@ public final class DesignModel {
     private void show(KeptChanges next, OpenDesign withIt) {
         file.get().ifPresent(path -> keepSafe(path, next));
         prepare(withIt);
-        desk.set(Optional.of(next));
+        kept.set(Optional.of(next));
         opened.set(Optional.of(withIt));
     }
 
@@ -208,10 +209,10 @@ public final class DesignModel {
     }
 
     /** Keeps a trial: the design is shown with it from now on. */
-    public void keep(KeptChanges.Kept kept, OpenDesign withIt) {
-        KeptChanges before = desk.get().orElseThrow();
-        KeptChanges after = before.keeping(kept);
-        remember("keeping " + kept.what(), before, after);
+    public void keep(LedgerEntry entry, OpenDesign withIt) {
+        KeptChanges before = kept.get().orElseThrow();
+        KeptChanges after = before.with(entry);
+        remember("keeping " + entry.what(), before, after);
         show(after, withIt);
     }
 
@@ -225,7 +226,7 @@ public final class DesignModel {
      * @param what what is done by that, as a noun phrase
      */
     public void changeTo(String what, KeptChanges next) {
-        remember(what, desk.get().orElseThrow(), next);
+        remember(what, kept.get().orElseThrow(), next);
         change(next);
     }
 
@@ -239,11 +240,11 @@ public final class DesignModel {
 
     /** Writes all that is kept into a ledger for the opened file. */
     public void saveLedger(Path ledger) {
-        if (desk.get().isEmpty() || file.get().isEmpty()) {
+        if (kept.get().isEmpty() || file.get().isEmpty()) {
             notes.tell(this, "Only a design that was opened from a file can have a ledger.");
             return;
         }
-        KeptChanges now = desk.get().get();
+        KeptChanges now = kept.get().get();
         Path design = file.get().get();
         job.start(
                 "Saving " + ledger.getFileName(),
@@ -264,11 +265,11 @@ public final class DesignModel {
 
     /** Shows the opened design with what a ledger contains. */
     public void openLedger(Path ledger) {
-        if (desk.get().isEmpty()) {
+        if (kept.get().isEmpty()) {
             notes.tell(this, "Open a design first (Ctrl+O), then its ledger.");
             return;
         }
-        KeptChanges before = desk.get().get();
+        KeptChanges before = kept.get().get();
         OpenDesign shown = opened.get().orElseThrow();
         job.start(
                 "Opening " + ledger.getFileName(),
@@ -277,12 +278,12 @@ public final class DesignModel {
                     return new Loaded(next, shown.with(next.design()));
                 },
                 loaded -> {
-                    remember("opening ledger " + ledger.getFileName(), before, loaded.desk());
-                    show(loaded.desk(), loaded.opened());
+                    remember("opening ledger " + ledger.getFileName(), before, loaded.kept());
+                    show(loaded.kept(), loaded.opened());
                 });
     }
 
-    private record Loaded(KeptChanges desk, OpenDesign opened) {}
+    private record Loaded(KeptChanges kept, OpenDesign opened) {}
 
     /** The design as it is shown, with all that is kept. */
     ReadOnlyObjectProperty<Optional<OpenDesign>> openedProperty() {
@@ -290,8 +291,8 @@ public final class DesignModel {
     }
 
     /** The design as it was opened and the trials kept on it; set before the design is shown. */
-    ReadOnlyObjectProperty<Optional<KeptChanges>> deskProperty() {
-        return desk;
+    ReadOnlyObjectProperty<Optional<KeptChanges>> keptProperty() {
+        return kept;
     }
 
     /** The file that it was opened from; none for the demo. */

@@ -1,8 +1,6 @@
 package padward.ui.model;
 
 import java.nio.file.Path;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
@@ -14,7 +12,9 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
+import padward.change.LedgerEntry;
 import padward.design.Design;
+import padward.format.ledger.EntrySigning;
 import padward.ui.design.OpenDesign;
 import padward.ui.work.Background;
 import padward.ui.work.History;
@@ -75,7 +75,7 @@ public final class ExplorerModel {
 
     /** Runs before any view hears of the design. */
     private void designChanged() {
-        Optional<Design> now = design.deskProperty().get().map(KeptChanges::original);
+        Optional<Design> now = design.keptProperty().get().map(KeptChanges::original);
         if (now.equals(original)) {
             questions.askAgain();
         } else {
@@ -168,15 +168,12 @@ public final class ExplorerModel {
         }
         PendingWhatIf tried = asked.whatIfProperty().get().get();
         Question question = tried.before().question();
-        KeptChanges.Kept kept =
-                new KeptChanges.Kept(
-                        OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString(),
-                        question.net().name(),
-                        question.padValue().name(),
-                        tried.edits());
+        LedgerEntry entry =
+                EntrySigning.unsigned(
+                        question.net().name(), question.padValue().name(), tried.edits());
         // Its answer is known: it need not be asked again like the others.
         asked.answerProperty().set(Optional.empty());
-        design.keep(kept, tried.design());
+        design.keep(entry, tried.design());
         asked.answered(tried.after());
     }
 
@@ -206,8 +203,8 @@ public final class ExplorerModel {
     }
 
     /** The opened design and the trials kept on it. */
-    public ReadOnlyObjectProperty<Optional<KeptChanges>> deskProperty() {
-        return design.deskProperty();
+    public ReadOnlyObjectProperty<Optional<KeptChanges>> keptProperty() {
+        return design.keptProperty();
     }
 
     /** Whether the design or the question that is shown is at work. */

@@ -17,7 +17,7 @@ public interface KeptChangeStore extends AutoCloseable {
                 }
 
                 @Override
-                public void save(Path file, KeptChanges desk) {}
+                public void save(Path file, KeptChanges kept) {}
 
                 @Override
                 public void flush() {}
@@ -40,7 +40,7 @@ public interface KeptChangeStore extends AutoCloseable {
      *
      * @throws BadInput when it cannot be written
      */
-    void save(Path file, KeptChanges desk) throws BadInput;
+    void save(Path file, KeptChanges kept) throws BadInput;
 
     /**
      * Makes what is remembered outlive the machine's power, too. May take long.

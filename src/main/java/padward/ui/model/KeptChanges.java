@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.change.Edit;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -16,61 +15,17 @@ import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReader;
 
 /**
- * The trials that have been kept on top of an opened design. The opened design itself never
- * changes: what is shown is always that design with the kept edits applied to it. Immutable;
- * undoing is going back to the desk before.
+ * The changes that are kept on top of an opened design. The opened design itself never changes:
+ * what is shown is always that design with the kept edits applied to it. Immutable; undoing goes
+ * back to an earlier value.
  *
  * @param original the design as it was opened
- * @param kept what is kept, oldest first
+ * @param entries what is kept, oldest first, without digests: those are calculated when a ledger is
+ *     written
  */
-public record KeptChanges(Design original, List<Kept> kept) {
+public record KeptChanges(Design original, List<LedgerEntry> entries) {
     /**
-     * One kept trial.
-     *
-     * @param when when it was kept, ISO 8601
-     * @param who who kept it
-     * @param note why; may be empty
-     * @param net the net that it was for
-     * @param pad the pad that it was for
-     * @param edits its edits
-     */
-    public record Kept(
-            String when, String who, String note, String net, String pad, List<Edit> edits) {
-        /** Copies the edits. */
-        public Kept {
-            edits = List.copyOf(edits);
-        }
-
-        /** One that whoever works here keeps, without a note. */
-        public Kept(String when, String net, String pad, List<Edit> edits) {
-            this(when, EntrySigning.user(), "", net, pad, edits);
-        }
-
-        /** What it was for, in a few words. */
-        public String what() {
-            return net + " on " + pad;
-        }
-
-        private static Kept of(LedgerEntry entry) {
-            return new Kept(
-                    entry.when(),
-                    entry.who(),
-                    entry.note(),
-                    entry.net(),
-                    entry.pad(),
-                    entry.edits());
-        }
-
-        private LedgerEntry toUnsigned() {
-            return new LedgerEntry(when, who, note, net, pad, edits, UNSIGNED, UNSIGNED);
-        }
-    }
-
-    /** Stands for a digest that nobody has reckoned. */
-    private static final String UNSIGNED = "-";
-
-    /**
-     * The desk that a ledger's file gives.
+     * The changes in a ledger file.
      *
      * @throws BadInput when it cannot be read, or does not fit the design
      */
@@ -80,9 +35,9 @@ public record KeptChanges(Design original, List<Kept> kept) {
     }
 
     /**
-     * The desk that entries give.
+     * The changes in a list of entries.
      *
-     * @param from where they stand
+     * @param from the file that they come from, for faults
      * @throws BadInput when they do not fit the design
      */
     static KeptChanges of(Path from, List<LedgerEntry> entries, Design original) throws BadInput {
@@ -95,13 +50,13 @@ public record KeptChanges(Design original, List<Kept> kept) {
                     "a change that fits this design (" + first.entry().what() + ")",
                     String.join("; ", first.reasons()));
         }
-        return new KeptChanges(original, entries.stream().map(Kept::of).toList());
+        return new KeptChanges(original, entries);
     }
 
     /**
-     * Writes what is kept into a ledger's file, in place of what it held.
+     * Replaces the entries of a ledger file with these.
      *
-     * @param design the design's file
+     * @param design the design file
      * @throws BadInput when it cannot be written, or belongs to another design
      */
     Ledger save(Path ledger, Path design) throws BadInput {
@@ -109,39 +64,34 @@ public record KeptChanges(Design original, List<Kept> kept) {
                 ledger,
                 design,
                 original.fabric(),
-                old -> EntrySigning.again(old.withEntries(toUnsigned()), original));
+                old -> EntrySigning.again(old.withEntries(entries), original));
     }
 
-    /** What is kept as a ledger's entries, without digests. */
-    public List<LedgerEntry> toUnsigned() {
-        return kept.stream().map(Kept::toUnsigned).toList();
-    }
-
-    /** What is kept as a ledger without digests, for whoever only looks. */
+    /** The same as a ledger, for reading only: it has no digests, not even of the design. */
     public Ledger toLedger() {
-        return new Ledger(original.name(), UNSIGNED, toUnsigned());
+        return new Ledger(original.name(), "", entries);
     }
 
     /**
-     * What undoing one of them means, wherever it stands. O(kept × size of the design).
+     * What undoing one of them would remove. O(entries × size of the design).
      *
-     * @param index which, from 0
+     * @param index index of the entry, from 0
      */
     public EntryRemoval undoing(int index) {
         return EntryRemoval.of(toLedger(), original, index);
     }
 
-    /** With what an undoing leaves. */
+    /** What remains after that. */
     public KeptChanges after(EntryRemoval undoing) {
-        return new KeptChanges(original, undoing.rest().entries().stream().map(Kept::of).toList());
+        return new KeptChanges(original, undoing.rest().entries());
     }
 
-    /** Copies the list. */
+    /** Drops the digests of the entries. */
     public KeptChanges {
-        kept = List.copyOf(kept);
+        entries = entries.stream().map(LedgerEntry::unsigned).toList();
     }
 
-    /** A desk with nothing kept. */
+    /** Nothing kept. */
     public static KeptChanges of(Design original) {
         return new KeptChanges(original, List.of());
     }
@@ -149,15 +99,15 @@ public record KeptChanges(Design original, List<Kept> kept) {
     /** The design with everything that is kept. O(size of the design). */
     public Design design() {
         Design design = original;
-        for (Kept one : kept) {
-            design = WhatIf.of(design, one.edits());
+        for (LedgerEntry entry : entries) {
+            design = WhatIf.of(design, entry.edits());
         }
         return design;
     }
 
-    /** Keeps one more. */
-    public KeptChanges keeping(Kept more) {
-        List<Kept> all = new ArrayList<>(kept);
+    /** With one more change. */
+    public KeptChanges with(LedgerEntry more) {
+        List<LedgerEntry> all = new ArrayList<>(entries);
         all.add(more);
         return new KeptChanges(original, all);
     }

@@ -50,11 +50,11 @@ final class KeptJournals implements KeptChangeStore {
     }
 
     @Override
-    public synchronized void save(Path file, KeptChanges desk) throws BadInput {
+    public synchronized void save(Path file, KeptChanges kept) throws BadInput {
         if (open.filter(o -> o.file().equals(file)).isEmpty()) {
-            begin(file, desk.original());
+            begin(file, kept.original());
         }
-        open.orElseThrow().journal().record(desk.toUnsigned());
+        open.orElseThrow().journal().record(kept.entries());
     }
 
     @Override

@@ -59,7 +59,7 @@ class BusTest {
                     .forEach(h -> assertThat(taken.add(h.vertex())).isTrue());
         }
         assertThat(bus.totalPs()).isGreaterThanOrEqualTo(bus.alonePs());
-        LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits(), "-", "-");
+        LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits());
         Ledger.Applied applied = new Ledger("d", "-", List.of(entry)).applyTo(design);
         assertThat(applied).isInstanceOf(Ledger.Applied.Fits.class);
         Design after = ((Ledger.Applied.Fits) applied).design();

@@ -56,7 +56,7 @@ class MatchedGroupTest {
         assertThat(matched.reached()).isEqualTo(matched.afterPs() <= TOLERANCE_PS);
         assertThat(matched.misses().isEmpty()).isEqualTo(matched.reached());
         Bus bus = matched.after();
-        LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits(), "-", "-");
+        LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits());
         Ledger.Applied applied = new Ledger("d", "-", List.of(entry)).applyTo(design);
         assertThat(applied).isInstanceOf(Ledger.Applied.Fits.class);
         Design after = ((Ledger.Applied.Fits) applied).design();

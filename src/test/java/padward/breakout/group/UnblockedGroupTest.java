@@ -51,7 +51,7 @@ class UnblockedGroupTest {
                                         .skip(l.route().branchHop() + 1)
                                         .forEach(h -> assertThat(taken.add(h.vertex())).isTrue()));
         if (!bus.edits().isEmpty()) {
-            LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits(), "-", "-");
+            LedgerEntry entry = new LedgerEntry("now", "me", "", "n", "p", bus.edits());
             assertThat(new Ledger("d", "-", List.of(entry)).applyTo(design))
                     .isInstanceOf(Ledger.Applied.Fits.class);
         }

@@ -92,7 +92,15 @@ class CarryOverTest {
         List<LedgerEntry> applied =
                 again.outcomes().stream()
                         .filter(o -> !o.edits().isEmpty())
-                        .map(o -> o.entry().with(o.edits(), "", ""))
+                        .map(
+                                o ->
+                                        new LedgerEntry(
+                                                "t",
+                                                "w",
+                                                "",
+                                                o.entry().net(),
+                                                o.entry().pad(),
+                                                o.edits()))
                         .toList();
         assertThat(ChangeAudit.of(newer, applied, read).holds()).isTrue();
     }
@@ -115,7 +123,7 @@ class CarryOverTest {
             List<Edit> edits = AnswerEdits.of(open.get());
             assertThat(replay.add(edits)).isEmpty();
             String pad = open.get().question().padValue().name();
-            ledger = ledger.with(new LedgerEntry("t", "w", "", net.name(), pad, edits, "", ""));
+            ledger = ledger.with(new LedgerEntry("t", "w", "", net.name(), pad, edits));
         }
         return ledger;
     }

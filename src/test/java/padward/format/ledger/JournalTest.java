@@ -34,7 +34,12 @@ public class JournalTest {
                 List.of(
                         new Edit.RemoveNet("net é “" + number + "”"),
                         new Edit.BreakOut("n", "p", "pad", "", List.of(1, 2, 3)));
-        return new LedgerEntry("now", "me", "", "n" + number, "p", edits, "-", "-");
+        return new LedgerEntry("now", "me", "", "n" + number, "p", edits);
+    }
+
+    /** The same with digests, for ledgers; nothing checks these. */
+    public static LedgerEntry signed(int number) {
+        return entry(number).signed("-", "-");
     }
 
     private Journal open() throws BadInput {

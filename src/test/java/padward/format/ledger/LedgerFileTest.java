@@ -48,7 +48,7 @@ class LedgerFileTest {
     }
 
     private static Ledger addTo(Path file, int number) throws BadInput {
-        return LedgerFile.change(file, DESIGN, fabric, old -> old.with(JournalTest.entry(number)));
+        return LedgerFile.change(file, DESIGN, fabric, old -> old.with(JournalTest.signed(number)));
     }
 
     /** Two names of one ledger are one ledger, with one lock. */

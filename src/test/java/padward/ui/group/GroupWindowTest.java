@@ -79,11 +79,11 @@ class GroupWindowTest {
         take(robot, "group-dark");
         robot.interact(
                 () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
-        int before = model.deskProperty().get().orElseThrow().kept().size();
+        int before = model.keptProperty().get().orElseThrow().entries().size();
         robot.interact(() -> robot.lookup("#group-keep").queryAs(Button.class).fire());
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(before + 1);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before + 1);
         robot.interact(model::undo);
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(before);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
     }
 
     private void take(FxRobot robot, String name) throws Exception {

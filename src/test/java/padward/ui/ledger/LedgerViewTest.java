@@ -82,7 +82,7 @@ class LedgerViewTest {
     void anEntryInTheMiddleIsUndoneAndRedone(FxRobot robot) throws Exception {
         keep(robot, ONE, "J1.3");
         keep(robot, ZERO, "J2.1");
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
         press(robot, "#show-kept-button");
         assertThat(all(robot, "#ledger-view")).contains("1. " + ONE).contains("2. " + ZERO);
         press(robot, "#check-button");
@@ -94,7 +94,7 @@ class LedgerViewTest {
         picture(robot, "window-ledger-dark", stage.getScene());
         robot.interact(() -> model.look().darkProperty().set(false));
         press(robot, "#undo-entry-1");
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(1);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(1);
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         assertThat(shown().findNet(ZERO).orElseThrow().sinks()).hasSize(2);
         robot.interact(model::undo);
@@ -107,19 +107,19 @@ class LedgerViewTest {
         // The pad is given up again for another net: that hangs on the entry before.
         keep(robot, ZERO, "J1.3");
         press(robot, "#undo-kept-1");
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
         assertThat(all(robot, "#pending-undo"))
                 .contains("Other entries depend on")
                 .contains("2. " + ZERO);
         picture(robot, "window-dependents", stage.getScene());
         press(robot, "#cancel-undo-button");
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
         press(robot, "#undo-entry-1");
         press(robot, "#undo-all-button");
-        assertThat(model.deskProperty().get().orElseThrow().kept()).isEmpty();
+        assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         robot.interact(model::undo);
-        assertThat(model.deskProperty().get().orElseThrow().kept()).hasSize(2);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
     }
 
     @Test

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Edit;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.design.DesignReader;
 
@@ -21,16 +22,16 @@ class KeptChangesTest {
         design = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
     }
 
-    private static KeptChanges.Kept freeing(String net) {
-        return new KeptChanges.Kept("now", net, "pad", List.of(new Edit.RemoveNet(net)));
+    private static LedgerEntry removing(String net) {
+        return new LedgerEntry("now", "me", "", net, "pad", List.of(new Edit.RemoveNet(net)));
     }
 
     @Test
-    void whatIsKeptIsOnTheDesignThatIsShown() {
-        KeptChanges desk =
-                KeptChanges.of(design).keeping(freeing("alarm/beep")).keeping(freeing("float_hi"));
-        assertThat(desk.design().findNet("float_hi")).isEmpty();
-        assertThat(desk.design().nets()).hasSize(design.nets().size() - 2);
+    void keptChangesAreOnTheDesignThatIsShown() {
+        KeptChanges kept =
+                KeptChanges.of(design).with(removing("alarm/beep")).with(removing("float_hi"));
+        assertThat(kept.design().findNet("float_hi")).isEmpty();
+        assertThat(kept.design().nets()).hasSize(design.nets().size() - 2);
         assertThat(KeptChanges.of(design).design()).isSameAs(design);
     }
 }

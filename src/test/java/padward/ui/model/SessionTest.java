@@ -132,7 +132,7 @@ class SessionTest {
         assertThat(next.placeWantedProperty().get()).contains(new Session.Place(3, 4, 50));
         assertThat(next.recentNets().items()).containsExactly(NET);
         assertThat(next.recentFiles().items()).containsExactly(design.toString());
-        assertThat(next.deskProperty().get().orElseThrow().kept()).hasSize(1);
+        assertThat(next.keptProperty().get().orElseThrow().entries()).hasSize(1);
         assertThat(
                         next.openedProperty()
                                 .get()
@@ -248,7 +248,7 @@ class SessionTest {
         ExplorerModel next = model();
         next.open(design);
         assertThat(next.openedProperty().get()).isPresent();
-        assertThat(next.deskProperty().get().orElseThrow().kept()).isEmpty();
+        assertThat(next.keptProperty().get().orElseThrow().entries()).isEmpty();
         assertThat(next.notes().all().get(0).text())
                 .contains("is not shown, it stands in")
                 .contains(".1.old");
