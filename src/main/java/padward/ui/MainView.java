@@ -50,8 +50,8 @@ import padward.ui.question.RoutesOutView;
 import padward.ui.question.WhatIfBar;
 
 /**
- * The window's content. Further views hook in here: a line in {@link #panels} makes a tab beside
- * the map with its menu item and key, a line in the constructor adds actions of their own.
+ * The window's content. New views are added here: an entry in {@link #panels} makes a tab next to
+ * the map with its menu item and key; the constructor adds their actions.
  */
 final class MainView extends StackPane {
     private final ExplorerModel model;
@@ -93,7 +93,7 @@ final class MainView extends StackPane {
                                 find::enter)));
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
-        // What has to be decided must be seen.
+        // The user must see what has to be decided.
         kept.pendingProperty()
                 .addListener((p, old, now) -> now.ifPresent(u -> actions.get("show-kept").run()));
         actions.add(WindowActions.looks(model.look()));
@@ -136,7 +136,7 @@ final class MainView extends StackPane {
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look().textSizeProperty().addListener((p, old, now) -> textSize());
-        model.placeWantedProperty().addListener((p, old, now) -> goToWanted());
+        model.requestedPlaceProperty().addListener((p, old, now) -> showRequestedPlace());
         theme(model.look().darkProperty().get());
         textSize();
         sceneProperty()
@@ -148,12 +148,12 @@ final class MainView extends StackPane {
                                                     Controls.install(actions, s);
                                                     Focus.keepNear(s, () -> lookup("#net-field"));
                                                 }));
-        goToWanted();
+        showRequestedPlace();
         setOnDragOver(MainView::dragOver);
         setOnDragDropped(this::dropped);
     }
 
-    /** The views that stand as tabs beside the map, in their order. */
+    /** The views in the tabs next to the map, in order. */
     private List<Panel> panels() {
         return List.of(
                 new Panel(
@@ -193,7 +193,7 @@ final class MainView extends StackPane {
                         () -> new GroupView(new GroupModel(model), model.look())));
     }
 
-    /** The part of the map that is seen; none while nothing is open. */
+    /** The visible part of the map; none while nothing is open. */
     Optional<Session.Place> place() {
         Viewport seen = map.viewport();
         return model.openedProperty()
@@ -201,11 +201,11 @@ final class MainView extends StackPane {
                 .map(o -> new Session.Place(seen.centreX(), seen.centreY(), seen.scale()));
     }
 
-    /** Shows the part of the map that is wanted, if one is. */
-    private void goToWanted() {
-        Optional<Session.Place> wanted = model.placeWantedProperty().get();
+    /** Shows the requested part of the map, if there is one. */
+    private void showRequestedPlace() {
+        Optional<Session.Place> wanted = model.requestedPlaceProperty().get();
         if (wanted.isPresent() && model.openedProperty().get().isPresent()) {
-            model.placeWantedProperty().set(Optional.empty());
+            model.requestedPlaceProperty().set(Optional.empty());
             map.goTo(wanted.get().x(), wanted.get().y(), wanted.get().scale());
         }
     }
@@ -219,12 +219,12 @@ final class MainView extends StackPane {
         return model;
     }
 
-    /** Saves what is shown. */
+    /** Exports of what is shown. */
     Exports exports() {
         return exports;
     }
 
-    /** Everything that can be done in the window. */
+    /** All actions of the window. */
     Actions actions() {
         return actions;
     }

@@ -5,11 +5,11 @@ import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
 
 /**
- * The map with the strip map under it. Where there is little height, the strip map makes itself low
- * before the map does.
+ * The map with the strip map under it. When height is short, the strip map shrinks before the map
+ * does.
  */
 final class MapAndStrip extends Region {
-    /** With this much height the map is comfortable, pixels. */
+    /** Height up to which the map is served first, pixels. */
     private static final double COMFORT = 240;
 
     private final MapView map;

@@ -5,13 +5,13 @@ import padward.ui.model.LookModel;
 
 /**
  * The map with the strip map on the left, the lists on the right. The lists get their share of the
- * width, and with large text as much as their tabs need, until somebody moves the border.
+ * width, and with large text as much as their tabs need, until the user moves the divider.
  */
 final class Middle extends SplitPane {
     private static final double MAP_SHARE = 0.62;
     private static final double LEAST_SHARE = 0.5;
 
-    /** Width in which the names of all panels stand side by side, with text of the usual size. */
+    /** Width that fits the titles of all panels side by side at the default text size, pixels. */
     private static final double LISTS = 486;
 
     private static final double SAME = 1e-3;

@@ -26,17 +26,17 @@ public final class PadwardApp extends Application {
     private static final double WIDTH = 1280;
     private static final double HEIGHT = 800;
 
-    /** What was begun before the toolkit was there; it makes the application, so it is static. */
+    /** What was started before the toolkit; static, because the toolkit creates the application. */
     private static CompletableFuture<StartupRead> prelude = new CompletableFuture<>();
 
-    /** What kept the window from being built. */
+    /** The fault that kept the window from being built. */
     private static Optional<Throwable> trouble = Optional.empty();
 
     /**
      * Opens the window and returns when it is closed. The design is read while the toolkit starts.
      *
-     * @return what keeps the window from opening on this machine; empty when it was opened
-     * @throws IllegalStateException when a fault of the program itself does
+     * @return why the window cannot be opened on this machine; empty when it was opened
+     * @throws IllegalStateException when a fault of the program itself is the reason
      */
     public static Optional<String> launchWindow(Optional<Path> design) {
         prelude = CompletableFuture.supplyAsync(() -> StartupRead.begin(UserFolder.path(), design));
@@ -45,11 +45,11 @@ public final class PadwardApp extends Application {
         } catch (RuntimeException | LinkageError fault) {
             trouble = Optional.of(fault);
         }
-        Optional<String> told = trouble.flatMap(StartTrouble::of);
-        if (trouble.isPresent() && told.isEmpty()) {
+        Optional<String> reason = trouble.flatMap(StartTrouble::of);
+        if (trouble.isPresent() && reason.isEmpty()) {
             throw new IllegalStateException("the window could not be opened", trouble.get());
         }
-        return told;
+        return reason;
     }
 
     @Override
@@ -57,7 +57,7 @@ public final class PadwardApp extends Application {
         show(stage, prelude.join());
     }
 
-    /** Shows the map first, the whole window as soon as it is built. */
+    /** Shows the map first, and the whole window as soon as it is built. */
     static void show(Stage stage, StartupRead prelude) {
         FirstView first =
                 new FirstView(
@@ -79,7 +79,7 @@ public final class PadwardApp extends Application {
     }
 
     private static void showAll(Stage stage, StartupRead prelude) {
-        // Where the text engine lacks its library, this fails here and not in some later frame.
+        // If a library of the text engine is missing, this fails here and not in a later frame.
         new Text(NAME).prefWidth(-1);
         ExplorerModel model =
                 new ExplorerModel(Background.threaded(Platform::runLater), prelude.store());
@@ -97,7 +97,7 @@ public final class PadwardApp extends Application {
         view.lookup("#net-field").requestFocus();
     }
 
-    /** Fills a stage and shows it, with nothing open and nothing remembered. */
+    /** Shows a stage with nothing open and nothing remembered. */
     static ExplorerModel show(Stage stage, Background background) {
         ExplorerModel model = new ExplorerModel(background);
         Application.setUserAgentStylesheet(sheet(model));
@@ -118,11 +118,11 @@ public final class PadwardApp extends Application {
     }
 
     private static void followTitle(Stage stage, ExplorerModel model) {
-        tellTitle(stage, model);
-        model.openedProperty().addListener((p, old, now) -> tellTitle(stage, model));
+        showTitle(stage, model);
+        model.openedProperty().addListener((p, old, now) -> showTitle(stage, model));
     }
 
-    private static void tellTitle(Stage stage, ExplorerModel model) {
+    private static void showTitle(Stage stage, ExplorerModel model) {
         stage.setTitle(
                 model.openedProperty()
                         .get()

@@ -7,7 +7,7 @@ import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
 import padward.ui.model.ExplorerModel;
 
-/** The designs that were opened lately, as a menu in the menu of files. */
+/** The recently opened designs, as a submenu of the File menu. */
 final class RecentMenu extends Menu {
     private final ExplorerModel model;
 
@@ -35,7 +35,7 @@ final class RecentMenu extends Menu {
             model.open(Path.of(file));
         } else {
             model.recentFiles().forget(file);
-            model.notes().tell(this, file + " no longer exists.");
+            model.notes().add(this, file + " no longer exists.");
         }
     }
 }

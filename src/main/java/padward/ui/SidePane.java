@@ -16,10 +16,10 @@ import padward.ui.map.MapModel;
 import padward.ui.model.LookModel;
 import padward.ui.question.UnblockView;
 
-/** Beside the map: what would open the way, and the panels as tabs. */
+/** Next to the map: the options to unblock, and the panels as tabs. */
 final class SidePane extends VBox {
     private static final double LEAST_HEIGHT = 100;
-    private static final double OPENINGS_SHARE = 0.5;
+    private static final double OPTIONS_SHARE = 0.5;
 
     private final List<Panel> panels;
     private final LookModel look;
@@ -36,12 +36,12 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
-        UnblockView openings = new UnblockView(map);
-        openings.maxHeightProperty().bind(heightProperty().multiply(OPENINGS_SHARE));
-        // All height that the openings leave is theirs; their tables would want more.
+        UnblockView options = new UnblockView(map);
+        options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
+        // They get all height that the options leave; their tables would ask for more.
         tabs.setPrefHeight(LEAST_HEIGHT);
         VBox.setVgrow(tabs, Priority.ALWAYS);
-        getChildren().addAll(openings, tabs);
+        getChildren().addAll(options, tabs);
     }
 
     private static Tab tab(Panel panel) {
@@ -84,7 +84,7 @@ final class SidePane extends VBox {
         Focus.first(content).ifPresent(Node::requestFocus);
     }
 
-    /** Shows the pads for the net, the first of them chosen when none is. */
+    /** Shows the pads for the net, with the first selected if none is. */
     void showPads() {
         show(0);
         TableView<?> pads = (TableView<?>) tabs.lookup("#routes-table");

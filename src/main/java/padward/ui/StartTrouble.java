@@ -2,7 +2,7 @@ package padward.ui;
 
 import java.util.Optional;
 
-/** What keeps a window from opening, in words that tell what to do about it. */
+/** Why a window cannot be opened, in words that say what to do about it. */
 final class StartTrouble {
     private static final String TEXT =
             "the window cannot draw text, because a library that JavaFX's text engine needs is"
@@ -19,23 +19,23 @@ final class StartTrouble {
 
     private StartTrouble() {}
 
-    /** The message; empty when this is no trouble of the machine but a fault of the program. */
+    /** The message; empty when the cause is not the machine but a fault of the program. */
     static Optional<String> of(Throwable fault) {
         for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
-            String told = String.valueOf(cause.getMessage());
+            String message = String.valueOf(cause.getMessage());
             boolean ofText =
-                    told.contains("javafx_font")
-                            || told.contains("pango")
-                            || told.contains("javafx.font.freetype")
-                            || told.contains("javafx.text.GlyphLayout");
+                    message.contains("javafx_font")
+                            || message.contains("pango")
+                            || message.contains("javafx.font.freetype")
+                            || message.contains("javafx.text.GlyphLayout");
             if (cause instanceof LinkageError && ofText) {
-                return Optional.of(TEXT.formatted(told));
+                return Optional.of(TEXT.formatted(message));
             }
-            if (told.contains("DISPLAY")) {
-                return Optional.of(DISPLAY.formatted(told));
+            if (message.contains("DISPLAY")) {
+                return Optional.of(DISPLAY.formatted(message));
             }
-            if (cause instanceof UnsatisfiedLinkError || told.contains("Unable to load glass")) {
-                return Optional.of(TOOLKIT.formatted(told));
+            if (cause instanceof UnsatisfiedLinkError || message.contains("Unable to load glass")) {
+                return Optional.of(TOOLKIT.formatted(message));
             }
         }
         return Optional.empty();

@@ -17,7 +17,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.map.FindField;
 import padward.ui.model.ExplorerModel;
 
-/** Menus, what is open, and what is found by name. */
+/** Menus, the name of the open design, and the field to find things by name. */
 final class TopBar extends HBox {
     TopBar(ExplorerModel model, Actions actions, FindField find) {
         Label name = new Label();
@@ -28,7 +28,7 @@ final class TopBar extends HBox {
         about.setId("design-about");
         about.getStyleClass().add("faint");
         about.setMinWidth(0);
-        // All of it or nothing: a part of a number is worse than none.
+        // All of it or nothing: a cut number would mislead.
         about.visibleProperty()
                 .bind(
                         Bindings.createBooleanBinding(
@@ -36,8 +36,8 @@ final class TopBar extends HBox {
                                 about.widthProperty(),
                                 about.textProperty(),
                                 about.fontProperty()));
-        model.openedProperty().addListener((p, old, now) -> tell(now, name, about));
-        tell(model.openedProperty().get(), name, about);
+        model.openedProperty().addListener((p, old, now) -> show(now, name, about));
+        show(model.openedProperty().get(), name, about);
         MenuBar menus = Controls.menus(actions);
         menus.getMenus().get(0).getItems().add(1, new RecentMenu(model));
         Region spring = new Region();
@@ -57,8 +57,8 @@ final class TopBar extends HBox {
                         Controls.toggle(actions.get("dark"), model.look().darkProperty()));
     }
 
-    /** The name always, the rest as far as there is room. */
-    private static void tell(Optional<OpenDesign> opened, Label name, Label about) {
+    /** Shows the name always, the rest where there is room. */
+    private static void show(Optional<OpenDesign> opened, Label name, Label about) {
         Optional<Design> design = opened.map(OpenDesign::design);
         name.setText(design.map(Design::name).orElse(""));
         about.setText(design.map(TopBar::about).orElse(""));

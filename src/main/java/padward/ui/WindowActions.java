@@ -11,7 +11,7 @@ import padward.ui.control.FileDialogs;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
 
-/** What can be done with files, questions and the window as a whole. */
+/** Actions for files, questions and the window as a whole. */
 final class WindowActions {
     private WindowActions() {}
 
@@ -59,7 +59,7 @@ final class WindowActions {
                 model.keptProperty());
     }
 
-    /** Opens the bench sheet of what is kept. */
+    /** Opens the bench sheet of the kept changes. */
     static Action sheet(ExplorerModel model, Runnable open) {
         return Action.of(
                         "sheet",
@@ -180,7 +180,7 @@ final class WindowActions {
                 .set((model.shown().optionProperty().get() + 1) % model.shown().options().size());
     }
 
-    /** Leads to the list of pads, where another one can be asked for. */
+    /** Shows the list of pads, where another one can be asked about. */
     static Action anotherPad(ExplorerModel model, Runnable show) {
         return question(
                         "another-pad",
@@ -236,7 +236,7 @@ final class WindowActions {
                         "Default text size",
                         "Shortcut+Digit0 Shortcut+Numpad0",
                         "Resets all text to its default size",
-                        () -> look.setTextSize(LookModel.USUAL_TEXT)));
+                        () -> look.setTextSize(LookModel.DEFAULT_TEXT)));
     }
 
     private static Action look(String id, String text, String keys, String purpose, Runnable work) {

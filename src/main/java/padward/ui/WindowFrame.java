@@ -7,30 +7,30 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /**
- * The window's parts one below the other: the question on top, what is said about it, the map with
- * the lists, and what is kept. What is said scrolls where it would leave the map too little height.
+ * The window's parts from top to bottom: the question, its answer, the map with the lists, and the
+ * kept changes. The answer scrolls where it would leave the map too little height.
  */
 final class WindowFrame extends Region {
-    /** The answer, without its cautions, is seen even in a low window, pixels. */
-    private static final double LEAST_SAID = 60;
+    /** Least height of the answer, which shows it without its cautions, pixels. */
+    private static final double LEAST_ANSWER = 60;
 
     private final Region question;
-    private final ScrollPane said;
+    private final ScrollPane answer;
     private final Region middle;
     private final Region kept;
 
-    WindowFrame(Region question, VBox said, Region middle, Region kept) {
+    WindowFrame(Region question, VBox answer, Region middle, Region kept) {
         this.question = question;
-        this.said = new ScrollPane(said);
+        this.answer = new ScrollPane(answer);
         this.middle = middle;
         this.kept = kept;
-        this.said.setId("said");
-        this.said.setFitToWidth(true);
-        this.said.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        this.said.setFocusTraversable(false);
-        this.said.getStyleClass().add("plain-scroll");
-        said.heightProperty().addListener(p -> requestLayout());
-        getChildren().addAll(question, this.said, middle, kept);
+        this.answer.setId("answer-part");
+        this.answer.setFitToWidth(true);
+        this.answer.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        this.answer.setFocusTraversable(false);
+        this.answer.getStyleClass().add("plain-scroll");
+        answer.heightProperty().addListener(p -> requestLayout());
+        getChildren().addAll(question, this.answer, middle, kept);
         sceneProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -40,19 +40,19 @@ final class WindowFrame extends Region {
                         });
     }
 
-    /** Scrolls to what has the focus. */
+    /** Scrolls to the focused control. */
     private void follow(Node focused) {
-        Region content = (Region) said.getContent();
-        double beyond = content.getHeight() - said.getViewportBounds().getHeight();
+        Region content = (Region) answer.getContent();
+        double beyond = content.getHeight() - answer.getViewportBounds().getHeight();
         if (focused == null || beyond <= 0 || !isIn(focused, content)) {
             return;
         }
         Bounds at = content.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()));
-        double top = said.getVvalue() * beyond;
+        double top = answer.getVvalue() * beyond;
         if (at.getMinY() < top) {
-            said.setVvalue(at.getMinY() / beyond);
+            answer.setVvalue(at.getMinY() / beyond);
         } else if (at.getMaxY() > content.getHeight() - beyond + top) {
-            said.setVvalue((at.getMaxY() - content.getHeight() + beyond) / beyond);
+            answer.setVvalue((at.getMaxY() - content.getHeight() + beyond) / beyond);
         }
     }
 
@@ -77,11 +77,11 @@ final class WindowFrame extends Region {
         double width = getWidth();
         double top = height(question, width);
         double bottom = height(kept, width);
-        double wanted = snapped(((Region) said.getContent()).prefHeight(width));
+        double wanted = snapped(((Region) answer.getContent()).prefHeight(width));
         double room = getHeight() - top - bottom - middle.minHeight(width);
-        double high = Math.max(Math.min(wanted, LEAST_SAID), Math.min(wanted, room));
+        double high = Math.max(Math.min(wanted, LEAST_ANSWER), Math.min(wanted, room));
         question.resizeRelocate(0, 0, width, top);
-        said.resizeRelocate(0, top, width, high);
+        answer.resizeRelocate(0, top, width, high);
         double rest = Math.max(0, getHeight() - top - high - bottom);
         middle.resizeRelocate(0, top + high, width, rest);
         kept.resizeRelocate(0, getHeight() - bottom, width, bottom);

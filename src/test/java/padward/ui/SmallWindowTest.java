@@ -27,7 +27,7 @@ import padward.ui.model.ExplorerModel;
 @ExtendWith(ApplicationExtension.class)
 class SmallWindowTest {
     private static final List<String> PARTS =
-            List.of("#question-row", "#said", "#map", "#strip-map", "#side", "#kept-strip");
+            List.of("#question-row", "#answer-part", "#map", "#strip-map", "#side", "#kept-strip");
 
     private ExplorerModel model;
     private Stage stage;

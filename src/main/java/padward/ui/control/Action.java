@@ -12,17 +12,16 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 
 /**
- * Something that can be done in the window. Declared once; menus, buttons, keys and the command
- * search all take it from here.
+ * An action of the window. Declared once; menus, buttons, keys and the command search all use it.
  *
- * @param id short name, kept when the text is reworded
- * @param group menu that it stands in
- * @param text what it is called
- * @param keys keys that do it; the first is the one that is told
- * @param scope where the keys do it
- * @param purpose what it is good for, one sentence
- * @param possible whether it can be done now
- * @param work does it
+ * @param id short name, which stays when the text changes
+ * @param group its menu
+ * @param text its label
+ * @param keys keys that run it; the first is the one that is shown
+ * @param scope where the keys work
+ * @param purpose what it does, one sentence
+ * @param possible whether it can be run now
+ * @param work runs it
  */
 public record Action(
         String id,
@@ -38,14 +37,14 @@ public record Action(
         keys = List.copyOf(keys);
     }
 
-    /** Menus, in their order; some stand in another one. */
+    /** Menus, in order; some are submenus. */
     public enum Group {
         FILE("File"),
         /** Pictures and tables of what is shown. */
         EXPORT("Save a picture or table", FILE),
         QUESTION("Question"),
         MAP("Map"),
-        /** Small steps over the map. */
+        /** Moving and zooming the map. */
         MOVE("Navigate", MAP),
         /** What the map shows. */
         LAYER("Layers", MAP),
@@ -69,13 +68,13 @@ public record Action(
             return title;
         }
 
-        /** The menu that it stands in, if it is not one of the bar's own. */
+        /** The menu that it is a submenu of, if it is one. */
         Optional<Group> parent() {
             return parent;
         }
     }
 
-    /** Where keys do what their action says. */
+    /** Where the keys of an action work. */
     public enum Scope {
         /** Wherever the focus is. */
         WINDOW,
@@ -84,7 +83,7 @@ public record Action(
     }
 
     /**
-     * An action of the whole window that can always be done.
+     * An action of the whole window that is always possible.
      *
      * @param keys names of {@link KeyCode}s after {@code Shortcut+} or {@code Shift+}, with blanks
      *     between; empty for none
@@ -102,7 +101,7 @@ public record Action(
                 work);
     }
 
-    /** Reads a key by its code, whose name does not change with the language. */
+    /** Reads a key by its code, which is the same in every language. */
     private static KeyCombination key(String text) {
         List<String> parts = Arrays.asList(text.split("\\+"));
         KeyCombination.Modifier[] modifiers =
@@ -121,17 +120,17 @@ public record Action(
         };
     }
 
-    /** The same, its keys only while the map has the focus. */
+    /** The same with keys that work only while the map has the focus. */
     public Action onMap() {
         return new Action(id, group, text, keys, Scope.MAP, purpose, possible, work);
     }
 
-    /** The same, possible only at times. */
+    /** The same, possible only under a condition. */
     public Action when(ObservableBooleanValue now) {
         return new Action(id, group, text, keys, scope, purpose, now, work);
     }
 
-    /** Does it, if it can be done now. */
+    /** Runs it, if it is possible now. */
     public void run() {
         if (possible.get()) {
             work.run();
@@ -148,7 +147,7 @@ public record Action(
                 .replaceFirst("\\+([+-])$", " and $1");
     }
 
-    /** What a tooltip says: what it is good for, and its key. */
+    /** Text of the tooltip: the purpose and the key. */
     String tip() {
         return keys.isEmpty() ? purpose : purpose + " (" + keyText() + ")";
     }

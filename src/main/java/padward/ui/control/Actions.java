@@ -9,7 +9,7 @@ import java.util.Map;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 
-/** Everything that can be done in the window. No name and no key is given twice. */
+/** All actions of the window. No id and no key is used twice. */
 public final class Actions {
     private final Map<String, Action> byId = new LinkedHashMap<>();
     private final Map<KeyCombination, String> keys = new HashMap<>();
@@ -17,7 +17,7 @@ public final class Actions {
     /**
      * Adds actions.
      *
-     * @throws IllegalArgumentException when a name or a key is taken
+     * @throws IllegalArgumentException when an id or a key is in use
      */
     public void add(List<Action> more) {
         for (Action action : more) {
@@ -34,7 +34,7 @@ public final class Actions {
         }
     }
 
-    /** The action of that name. */
+    /** The action with that id. */
     public Action get(String id) {
         Action action = byId.get(id);
         if (action == null) {
@@ -57,7 +57,7 @@ public final class Actions {
         return byId.values().stream().filter(a -> a.group() == group).toList();
     }
 
-    /** Does what a key means there; false when it means nothing. */
+    /** Runs the action of a key in that scope; false when there is none. */
     public boolean press(KeyEvent event, Action.Scope scope) {
         for (Action action : byId.values()) {
             if (action.scope() == scope && action.keys().stream().anyMatch(k -> k.match(event))) {

@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Orders a table's texts by the number that they begin with; those without one come first. */
+/** Orders table cells by the number at the beginning; cells without one come first. */
 public final class ByNumber {
     private static final Pattern NUMBER = Pattern.compile("^\\d+(\\.\\d+)?");
 

@@ -6,13 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
 
-/** Finds actions by words of what they are called or good for. */
+/** Finds actions by words of their label or purpose. */
 final class CommandFinder {
     private CommandFinder() {}
 
     /**
-     * The actions in whose texts every typed word begins some word: first those called so, then
-     * those good for it; among equals, what can be done now comes first.
+     * The actions in whose texts every typed word is the beginning of a word: first matches of the
+     * label, then of the menu, then of the purpose; in each group, possible actions come first.
      */
     static List<Action> find(String typed, List<Action> actions) {
         List<String> wanted = words(typed);

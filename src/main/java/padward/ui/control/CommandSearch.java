@@ -14,7 +14,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
-/** All actions in one list, over the window: type words, Down and Up choose, Enter does it. */
+/** A list of all actions over the window: type words, Down and Up choose, Enter runs one. */
 public final class CommandSearch extends VBox {
     private static final double WIDTH = 620;
     private static final double HEIGHT = 380;

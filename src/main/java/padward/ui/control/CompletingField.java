@@ -9,9 +9,9 @@ import javafx.scene.input.KeyEvent;
 import javafx.stage.Popup;
 import padward.ui.model.Suggestions;
 
-/** A text field that offers names as one types: Down and Up choose, Enter takes, Esc leaves. */
+/** A text field that suggests names: Down and Up choose, Enter accepts, Esc closes the list. */
 public final class CompletingField extends TextField {
-    /** Height of a row for each pixel of the text's size. */
+    /** Height of a row as a multiple of the text size. */
     private static final double ROW = 1.9;
 
     private final Popup popup = new Popup();
@@ -20,14 +20,14 @@ public final class CompletingField extends TextField {
     private final Supplier<List<String>> recent;
     private boolean choosing;
 
-    /** Offers some of these names, which are asked for anew each time. */
+    /** Suggests some of these names, which are read again each time. */
     public CompletingField(Supplier<List<String>> names) {
         this(names, List::of);
     }
 
     /**
-     * @param names all that may be meant
-     * @param recent what was meant lately, the latest first; offered before the others
+     * @param names all names
+     * @param recent recently used names, the latest first; suggested before the others
      */
     public CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
         this.names = names;
@@ -96,8 +96,8 @@ public final class CompletingField extends TextField {
             return;
         }
         List<String> fitting = Suggestions.of(getText(), names.get(), recent.get());
-        boolean settled = fitting.size() == 1 && fitting.get(0).equals(getText());
-        if (fitting.isEmpty() || settled) {
+        boolean complete = fitting.size() == 1 && fitting.get(0).equals(getText());
+        if (fitting.isEmpty() || complete) {
             popup.hide();
             return;
         }

@@ -14,11 +14,11 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 
-/** Makes controls: for actions, and the plain ones that several views have. */
+/** Makes controls: for actions, and plain ones that several views use. */
 public final class Controls {
     private Controls() {}
 
-    /** A button that does it; its name for style sheets and tests is the action's with -button. */
+    /** A button that runs an action; its id is the action's id with -button. */
     public static Button button(Action action) {
         Button button = new Button(action.text());
         button.setId(action.id() + "-button");
@@ -31,14 +31,14 @@ public final class Controls {
         return button;
     }
 
-    /** The same with a sign in place of its text. */
+    /** The same with a sign instead of the text. */
     public static Button button(Action action, String sign) {
         Button button = button(action);
         button.setText(sign);
         return button;
     }
 
-    /** A text that may take several lines, with its style classes. */
+    /** A label that wraps, with these style classes. */
     public static Label text(String text, String... styles) {
         Label label = new Label(text);
         label.setWrapText(true);
@@ -48,9 +48,9 @@ public final class Controls {
     }
 
     /**
-     * A button for work of one view alone.
+     * A button that belongs to one view only.
      *
-     * @param purpose what it is good for, one sentence
+     * @param purpose what it does, one sentence
      */
     public static Button button(String id, String text, String purpose, Runnable work) {
         Button button = new Button(text);
@@ -62,7 +62,7 @@ public final class Controls {
         return button;
     }
 
-    /** A button that shows whether something is on, and turns it with its action. */
+    /** A toggle button that shows a property and changes it. */
     public static ToggleButton toggle(Action action, Property<Boolean> on) {
         ToggleButton button = new ToggleButton(action.text());
         button.setId(action.id() + "-button");
@@ -73,7 +73,7 @@ public final class Controls {
         return button;
     }
 
-    /** A menu for each group of actions, some in others. */
+    /** A menu for each group of actions, some as submenus. */
     public static MenuBar menus(Actions actions) {
         MenuBar bar = new MenuBar();
         bar.setId("menus");
@@ -95,7 +95,7 @@ public final class Controls {
         item.setId(action.id() + "-item");
         item.setMnemonicParsing(false);
         if (action.scope() == Action.Scope.WINDOW) {
-            // In the menu bar, this is also what makes the key work.
+            // In the menu bar, this also makes the key work.
             action.keys().stream().findFirst().ifPresent(item::setAccelerator);
         } else if (!action.keys().isEmpty()) {
             item.setText(action.text() + " (on the map: " + action.keyText() + ")");
@@ -105,7 +105,7 @@ public final class Controls {
         return item;
     }
 
-    /** Lets the further keys work in a scene, for which menus have no room. */
+    /** Makes the further keys of actions work in a scene; a menu item can have only one. */
     public static void install(Actions actions, Scene scene) {
         for (Action action : actions.all()) {
             if (action.scope() == Action.Scope.WINDOW) {

@@ -8,18 +8,18 @@ import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
 
-/** Asks for files. */
+/** The file dialogs. */
 public final class FileDialogs {
     private final Node owner;
 
     /**
-     * @param owner something in the window that the dialogs belong to
+     * @param owner a node of the window that the dialogs belong to
      */
     public FileDialogs(Node owner) {
         this.owner = owner;
     }
 
-    /** Which design is to be opened; empty when none was chosen. */
+    /** The design to open; empty when none was chosen. */
     public Optional<Path> design() {
         FileChooser chooser = chooser("Open a design");
         chooser.getExtensionFilters()
@@ -29,33 +29,33 @@ public final class FileDialogs {
         return path(chooser.showOpenDialog(window()));
     }
 
-    /** Which ledger is to be opened. */
+    /** The ledger to open. */
     public Optional<Path> ledger() {
         return path(chooser("Open a ledger").showOpenDialog(window()));
     }
 
-    /** Where a ledger is to be written. */
+    /** Where to write a ledger. */
     public Optional<Path> newLedger() {
         FileChooser chooser = chooser("Save the kept changes as a ledger");
         chooser.setInitialFileName("ledger.json");
         return path(chooser.showSaveDialog(window()));
     }
 
-    /** The folder that holds lessons. */
+    /** The folder of the lessons. */
     public Optional<Path> lessons() {
         DirectoryChooser chooser = new DirectoryChooser();
         chooser.setTitle("Open a folder of lessons");
         return path(chooser.showDialog(window()));
     }
 
-    /** Where a learner's summary is to be written, as a page or as text. */
+    /** Where to write a learner's summary, as a page or as text. */
     public Optional<Path> newSummary() {
         FileChooser chooser = chooser("Save the learner's summary, .html or .txt");
         chooser.setInitialFileName("lessons.html");
         return path(chooser.showSaveDialog(window()));
     }
 
-    /** Where a picture or a table is to be saved. */
+    /** Where to save a picture or a table. */
     public Optional<Path> export(String title, String name) {
         FileChooser chooser = chooser(title);
         chooser.setInitialFileName(name);

@@ -7,18 +7,18 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 
-/** Where the keys can go. */
+/** Keyboard focus. */
 public final class Focus {
     private Focus() {}
 
     /**
-     * Takes care that the focus stays where one is when what had it goes away: it moves to what is
-     * nearest, by the parts of the window that it stood in, and not to the window's first control.
+     * Keeps the focus nearby when the focused control disappears: it moves to a control in the
+     * innermost remaining part of the window, and not to the window's first control.
      *
-     * @param otherwise has the focus when nothing near can
+     * @param otherwise gets the focus when no control nearby can
      */
     public static void keepNear(Scene scene, Supplier<Node> otherwise) {
-        // Between what goes and what comes, nothing has the focus for a moment.
+        // Between the old and the new control, nothing has the focus for a moment.
         Node[] last = {scene.getFocusOwner()};
         scene.focusOwnerProperty()
                 .addListener(
@@ -29,7 +29,7 @@ public final class Focus {
                             Node before = last[0];
                             last[0] = now;
                             if (before != null && !isUsable(before)) {
-                                // What comes in its place is settled only later.
+                                // Which control replaces it is known only later.
                                 Platform.runLater(() -> move(scene, before, now, otherwise));
                             }
                         });
@@ -46,7 +46,7 @@ public final class Focus {
         for (Node part = gone.getParent(); part != null; part = part.getParent()) {
             Optional<Node> first = isUsable(part) ? first(part) : Optional.empty();
             if (first.isPresent()) {
-                // A part with the window's first control is the whole window: that is not near.
+                // A part with the window's first control is the whole window: not nearby.
                 return first.equals(top) ? Optional.empty() : first;
             }
         }
@@ -62,7 +62,7 @@ public final class Focus {
         return node.getScene() != null && !node.isDisabled();
     }
 
-    /** The first control in a part of the window, itself included, that Tab can reach. */
+    /** The first control that Tab can reach in a part of the window, itself included. */
     public static Optional<Node> first(Node part) {
         if (!part.isVisible() || part.isDisabled()) {
             return Optional.empty();

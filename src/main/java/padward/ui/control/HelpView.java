@@ -55,7 +55,7 @@ public final class HelpView extends ScrollPane {
         setContent(all);
     }
 
-    /** Opens it in front of a window, in place of one that is open. */
+    /** Opens it in front of a window; an open help window is closed first. */
     public static void show(Actions actions, Window owner, LookModel look) {
         List.copyOf(Window.getWindows()).stream().filter(HelpView::isHelp).forEach(Window::hide);
         HelpView view = new HelpView(actions);
@@ -93,7 +93,7 @@ public final class HelpView extends ScrollPane {
         return Controls.text(text, "side-title");
     }
 
-    /** The keys, one a line, with what they do. */
+    /** The keys, one per line, with what they do. */
     private static GridPane keys(List<Action> actions) {
         GridPane grid = new GridPane();
         grid.setHgap(16);
@@ -105,9 +105,9 @@ public final class HelpView extends ScrollPane {
             Label name = Controls.text(action.text().replace("…", ""));
             Label purpose = Controls.text(action.purpose());
             purpose.getStyleClass().add("faint");
-            VBox told = new VBox(name, purpose);
-            GridPane.setHgrow(told, Priority.ALWAYS);
-            grid.addRow(grid.getRowCount(), key, told);
+            VBox text = new VBox(name, purpose);
+            GridPane.setHgrow(text, Priority.ALWAYS);
+            grid.addRow(grid.getRowCount(), key, text);
         }
         return grid;
     }

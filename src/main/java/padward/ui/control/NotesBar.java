@@ -15,7 +15,7 @@ import javafx.scene.layout.VBox;
 import padward.ui.work.Note;
 import padward.ui.work.Notes;
 
-/** The notes, each until it is put away. */
+/** The notes, each shown until it is dismissed. */
 public final class NotesBar extends VBox {
     private final Notes notes;
 
@@ -48,7 +48,7 @@ public final class NotesBar extends VBox {
             copy.setTooltip(new Tooltip("Copies the message with its details"));
             row.getChildren().add(copy);
         }
-        row.getChildren().add(button("Dismiss", () -> notes.putAway(note)));
+        row.getChildren().add(button("Dismiss", () -> notes.dismiss(note)));
         return row;
     }
 

@@ -7,14 +7,14 @@ import atlantafx.base.theme.PrimerLight;
 public final class Themes {
     private Themes() {}
 
-    /** The toolkit's style sheet of the light or the dark theme. */
+    /** The style sheet of the light or the dark theme. */
     public static String sheet(boolean dark) {
         return dark
                 ? new PrimerDark().getUserAgentStylesheet()
                 : new PrimerLight().getUserAgentStylesheet();
     }
 
-    /** What the program's own views add to either theme. */
+    /** The style sheet that the program's own views add to either theme. */
     public static String window() {
         return Themes.class.getResource("window.css").toExternalForm();
     }

@@ -13,9 +13,9 @@ import javafx.util.Duration;
 import padward.ui.work.Jobs;
 import padward.ui.work.OneJob;
 
-/** How far the work is that goes on, and a button to stop it; shown when it takes a while. */
+/** Progress of the running work, with a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {
-    private static final double LEAST_TOLD = 60;
+    private static final double LEAST_TEXT = 60;
     private static final Duration PATIENCE = Duration.millis(250);
 
     private final Jobs jobs;
@@ -24,7 +24,7 @@ public final class WorkBar extends HBox {
     private final Tooltip all = new Tooltip();
     private final PauseTransition patience = new PauseTransition(PATIENCE);
 
-    /** Hidden while no work goes on. */
+    /** Hidden while no work is running. */
     public WorkBar(Jobs jobs, Action stop) {
         setMinWidth(USE_PREF_SIZE);
         this.jobs = jobs;
@@ -37,15 +37,15 @@ public final class WorkBar extends HBox {
         bar.setMinWidth(50);
         bar.setAccessibleText("Progress");
         doing.setId("work-doing");
-        // What it tells gets the room that is left, and never moves the fields of the question.
+        // The message gets the remaining width, so that it never moves the fields of the question.
         doing.setMinWidth(0);
         doing.setPrefWidth(0);
         doing.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(doing, Priority.ALWAYS);
         doing.getStyleClass().add("faint");
         doing.setTooltip(all);
-        // A letter and dots tell nothing.
-        doing.visibleProperty().bind(doing.widthProperty().greaterThan(LEAST_TOLD));
+        // One letter and dots would say nothing.
+        doing.visibleProperty().bind(doing.widthProperty().greaterThan(LEAST_TEXT));
         bar.setTooltip(all);
         patience.setOnFinished(e -> setVisible(!jobs.running().isEmpty()));
         getChildren().addAll(bar, Controls.button(stop), doing);

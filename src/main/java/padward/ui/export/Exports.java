@@ -35,7 +35,7 @@ public final class Exports {
     private final OneJob job;
     private SaveDialog dialog;
 
-    /** Saves what these views show, where the dialog says. */
+    /** Saves what these views show to the files that the dialog returns. */
     public Exports(MapModel model, MapView map, StripMapView strip, SaveDialog dialog) {
         this.model = model.explorer();
         this.map = map;
@@ -44,7 +44,7 @@ public final class Exports {
         this.job = new OneJob(this.model.jobs(), this);
     }
 
-    /** Asks in another way where to save. */
+    /** Uses another dialog. */
     public void setDialog(SaveDialog other) {
         dialog = other;
     }
@@ -64,7 +64,7 @@ public final class Exports {
                     WholeFile.write(file, content.of(progress));
                     return file;
                 },
-                saved -> model.notes().tell(this, "Saved " + what + " in " + saved + "."));
+                saved -> model.notes().add(this, "Saved " + what + " in " + saved + "."));
     }
 
     private static WholeFile.Body text(String text) {
@@ -127,7 +127,7 @@ public final class Exports {
         route.ifPresent(w -> save("the route", "route.csv", p -> csv(ListTables.hops(w))));
     }
 
-    /** What can be saved, each when it is there. */
+    /** The exports; each is enabled while there is something to save. */
     public List<Action> actions() {
         BooleanBinding open =
                 whether(() -> model.openedProperty().get().isPresent(), model.openedProperty());

@@ -8,7 +8,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
 /**
- * A table as it goes into a file.
+ * A table for a CSV file.
  *
  * @param columns names of the columns, with their units
  * @param rows one text for each column
@@ -51,7 +51,7 @@ record ListTable(List<String> columns, List<List<String>> rows) {
         }
     }
 
-    /** As RFC 4180 has it: lines end in CRLF, quotes where they are needed. */
+    /** The table as CSV by RFC 4180: lines end in CRLF, values are quoted where necessary. */
     String toCsv() {
         StringBuilder text = new StringBuilder();
         try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {

@@ -22,7 +22,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.nets.NetRow;
 import padward.unblock.weigh.Removal;
 
-/** What the window shows in lists, as tables for files; delays in picoseconds. */
+/** The lists of the window as tables for CSV files; delays in picoseconds. */
 final class ListTables {
     private ListTables() {}
 
@@ -55,14 +55,14 @@ final class ListTables {
                     delay.map(Delay::fastPs).map(String::valueOf).orElse(""),
                     delay.map(Delay::slowPs).map(String::valueOf).orElse(""),
                     AnswerText.wouldLose(answer),
-                    blocking(answer),
+                    obstacleNames(answer),
                     design.findPortOn(answer.question().pad()).map(Port::name).orElse(""),
                     AnswerText.onBoard(answer.question()));
         }
         return table.build();
     }
 
-    private static String blocking(Answer answer) {
+    private static String obstacleNames(Answer answer) {
         return answer instanceof Answer.Blocked blocked
                 ? blocked.obstacles().stream()
                         .map(o -> WhyText.who(o.occupant()))
@@ -99,7 +99,7 @@ final class ListTables {
         return table.build();
     }
 
-    /** What would open a blocked way: a row for each obstacle of each clearance. */
+    /** The options to unblock: one row per obstacle of each option. */
     static ListTable options(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
         ListTable.Builder table =
                 new ListTable.Builder(
@@ -131,7 +131,7 @@ final class ListTables {
         return table.build();
     }
 
-    /** A way hop by hop; the pad's driver comes last where its delay is known. */
+    /** A route hop by hop; the pad driver comes last where its delay is known. */
     static ListTable hops(Route route) {
         ListTable.Builder table =
                 new ListTable.Builder(

@@ -22,11 +22,11 @@ import padward.ui.scene.StripLayout;
 import padward.ui.scene.StripScene;
 
 /**
- * Pictures of map and strip map for files, by the painters that draw them on the screen. Scenes are
- * values, so SVG can be written on any thread; canvases, and so PNG, take the UI thread.
+ * Pictures of the map and the strip map for files, made by the painters of the screen. Scenes are
+ * values, so SVG can be written on any thread; a canvas, and so PNG, needs the UI thread.
  */
 final class Pictures {
-    /** Pixels of a PNG for each of the screen's: fine enough to be printed. */
+    /** Pixels of a PNG per pixel of the screen, in each direction: enough for print. */
     static final double FINER = 2;
 
     private Pictures() {}
@@ -40,16 +40,16 @@ final class Pictures {
         return out.finish();
     }
 
-    /** The map as an image, with as many pixels again in both directions. UI thread. */
+    /** The map as an image with twice the pixels in both directions. UI thread. */
     static WritableImage mapImage(MapScene scene) {
         Viewport view = scene.view();
-        // Dense parts are pixels: they are drawn finer, not enlarged.
+        // Dense parts are drawn pixel by pixel: they are drawn finer, not enlarged.
         Raster raster = new Raster(view.width(), view.height(), FINER);
         return image(
                 view.width(), view.height(), surface -> MapPicture.paint(scene, surface), raster);
     }
 
-    /** The strip map as SVG, so wide that nothing is left out. */
+    /** The strip map as SVG, wide enough for all of it. */
     static String stripSvg(StripScene scene, double width) {
         Optional<StripLayout> layout = StripPainter.layout(scene, width);
         double height = StripPainter.height(scene.letters());

@@ -3,12 +3,12 @@ package padward.ui.export;
 import java.nio.file.Path;
 import java.util.Optional;
 
-/** Asks where something is to be saved. */
+/** Asks where to save something. */
 public interface SaveDialog {
     /**
-     * @param title what is saved
-     * @param name the name that is proposed
-     * @return empty when it is not to be saved after all
+     * @param title title of the dialog
+     * @param name suggested file name
+     * @return empty when the user cancels
      */
     Optional<Path> ask(String title, String name);
 }

@@ -20,8 +20,8 @@ import padward.ui.model.LookModel;
 
 /**
  * Nets against pads. A cell is filled when the pair is open, hatched when it is blocked, empty when
- * there is no way; the chosen pad of a net has a disc, a pinned one a ring around it. A click, a
- * drag along the row, or Enter on the cell that the arrows lead to pins.
+ * there is no route; the chosen pad of a net has a disc, a pinned one a ring around it. To pin a
+ * cell: click it, drag along the row to it, or move to it with the arrow keys and press Enter.
  */
 final class GroupMatrix extends Canvas {
     private static final double CELL = 20;
@@ -30,14 +30,14 @@ final class GroupMatrix extends Canvas {
 
     private final GroupModel group;
     private final LookModel look;
-    private final Label told;
+    private final Label message;
     private int row;
     private int column;
 
-    GroupMatrix(GroupModel group, LookModel look, Label told) {
+    GroupMatrix(GroupModel group, LookModel look, Label message) {
         this.group = group;
         this.look = look;
-        this.told = told;
+        this.message = message;
         setId("group-matrix");
         setFocusTraversable(true);
         setAccessibleText("Nets against pads; arrows move, Enter pins");
@@ -48,14 +48,14 @@ final class GroupMatrix extends Canvas {
         focusedProperty().addListener((p, old, now) -> draw());
     }
 
-    private Optional<RouteMatrix> prospect() {
-        return group.prospectProperty().get();
+    private Optional<RouteMatrix> matrix() {
+        return group.matrixProperty().get();
     }
 
     private void point(MouseEvent event) {
         requestFocus();
         int at = (int) Math.floor((event.getY() - HEADS) / CELL);
-        if (prospect().isPresent() && at >= 0 && at < prospect().get().nets().size()) {
+        if (matrix().isPresent() && at >= 0 && at < matrix().get().nets().size()) {
             row = at;
             drag(event);
         }
@@ -63,9 +63,9 @@ final class GroupMatrix extends Canvas {
 
     private void drag(MouseEvent event) {
         int at = (int) Math.floor((event.getX() - NAMES) / CELL);
-        if (prospect().isPresent() && at >= 0 && at < prospect().get().pads().size()) {
+        if (matrix().isPresent() && at >= 0 && at < matrix().get().pads().size()) {
             column = at;
-            tell();
+            describe();
             draw();
         }
     }
@@ -77,11 +77,11 @@ final class GroupMatrix extends Canvas {
     }
 
     private void key(KeyEvent event) {
-        if (prospect().isEmpty()) {
+        if (matrix().isEmpty()) {
             return;
         }
-        int rows = prospect().get().nets().size();
-        int columns = prospect().get().pads().size();
+        int rows = matrix().get().nets().size();
+        int columns = matrix().get().pads().size();
         switch (event.getCode()) {
             case UP -> row = Math.max(0, row - 1);
             case DOWN -> row = Math.min(rows - 1, row + 1);
@@ -93,12 +93,12 @@ final class GroupMatrix extends Canvas {
             }
         }
         event.consume();
-        tell();
+        describe();
         draw();
     }
 
     private void pin() {
-        Optional<RouteMatrix> seen = prospect();
+        Optional<RouteMatrix> seen = matrix();
         boolean there =
                 seen.isPresent()
                         && row < seen.get().nets().size()
@@ -108,16 +108,16 @@ final class GroupMatrix extends Canvas {
         }
     }
 
-    private void tell() {
-        RouteMatrix seen = prospect().orElseThrow();
+    private void describe() {
+        RouteMatrix seen = matrix().orElseThrow();
         if (row < seen.nets().size() && column < seen.pads().size()) {
-            told.setText(AnswerText.sentence(seen.answer(row, column)));
+            message.setText(AnswerText.sentence(seen.answer(row, column)));
         }
     }
 
     /** Draws everything. */
     void draw() {
-        Optional<RouteMatrix> seen = prospect();
+        Optional<RouteMatrix> seen = matrix();
         int rows = seen.map(s -> s.nets().size()).orElse(0);
         int columns = seen.map(s -> s.pads().size()).orElse(0);
         row = Math.min(row, Math.max(0, rows - 1));
@@ -170,7 +170,7 @@ final class GroupMatrix extends Canvas {
                 .orElse(value.packagePin().isEmpty() ? value.name() : value.packagePin());
     }
 
-    /** The end of a long name, which tells members of a vector apart. */
+    /** The end of a long name, where the members of a vector differ. */
     private static String ending(String name) {
         int most = 24;
         return name.length() <= most ? name : "…" + name.substring(name.length() - most);

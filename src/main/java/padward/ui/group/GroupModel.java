@@ -25,7 +25,7 @@ import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
 import padward.ui.work.OneJob;
 
-/** Several nets at once: what could be, what is pinned, what is laid. No control. */
+/** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
 public final class GroupModel {
     private final ExplorerModel model;
     private final OneJob job;
@@ -33,41 +33,41 @@ public final class GroupModel {
     private final StringProperty pads = new SimpleStringProperty("any");
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.SUM);
     private final IntegerProperty tolerancePs = new SimpleIntegerProperty(150);
-    private final ObjectProperty<Optional<RouteMatrix>> prospect =
+    private final ObjectProperty<Optional<RouteMatrix>> matrix =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
     private final ObjectProperty<Optional<Bus>> bus = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<MatchedGroup>> matched =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** A group of nets of whatever design is open. */
+    /** A group of nets of the open design. */
     public GroupModel(ExplorerModel model) {
         this.model = model;
         this.job = new OneJob(model.jobs(), this);
-        model.openedProperty().addListener((p, old, now) -> putAway());
+        model.openedProperty().addListener((p, old, now) -> clear());
     }
 
-    private void putAway() {
+    private void clear() {
         job.cancel();
         pinned.clear();
         matched.set(Optional.empty());
         bus.set(Optional.empty());
-        prospect.set(Optional.empty());
+        matrix.set(Optional.empty());
     }
 
-    /** Prices all pairs of what is typed, and lays the group. */
-    void look() {
+    /** Asks about all pairs of the nets and pads in the fields, and routes the group. */
+    void route() {
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
-            model.notes().tell(this, "Open a design first (Ctrl+O).");
+            model.notes().add(this, "Open a design first (Ctrl+O).");
             return;
         }
-        putAway();
+        clear();
         Design design = opened.get().design();
         String wanted = nets.get();
         String allowed = pads.get();
         Bus.Aim by = aim.get();
-        record Looked(RouteMatrix prospect, Bus bus) {}
+        record Routed(RouteMatrix matrix, Bus bus) {}
         job.start(
                 "Routing the group",
                 progress -> {
@@ -79,17 +79,17 @@ public final class GroupModel {
                                     by,
                                     progress);
                     seen.complete(progress);
-                    return new Looked(seen, seen.route(Map.of(), progress));
+                    return new Routed(seen, seen.route(Map.of(), progress));
                 },
-                looked -> {
-                    prospect.set(Optional.of(looked.prospect()));
-                    bus.set(Optional.of(looked.bus()));
+                result -> {
+                    matrix.set(Optional.of(result.matrix()));
+                    bus.set(Optional.of(result.bus()));
                 });
     }
 
-    /** Pins a net to a pad, by their places; or takes the pin out when it is there. */
+    /** Pins a net to a pad, given as row and column; removes the pin if it is there already. */
     void pin(int net, int pad) {
-        if (prospect.get().isEmpty()) {
+        if (matrix.get().isEmpty()) {
             return;
         }
         if (Integer.valueOf(pad).equals(pinned.get(net))) {
@@ -98,7 +98,7 @@ public final class GroupModel {
             pinned.values().removeIf(p -> p == pad);
             pinned.put(net, pad);
         }
-        RouteMatrix seen = prospect.get().get();
+        RouteMatrix seen = matrix.get().get();
         Map<Integer, Integer> pins = Map.copyOf(pinned);
         matched.set(Optional.empty());
         job.start(
@@ -107,12 +107,12 @@ public final class GroupModel {
                 routed -> bus.set(Optional.of(routed)));
     }
 
-    /** Makes the ways agree. */
+    /** Lengthens routes until the delays agree. */
     void match() {
         if (bus.get().isEmpty() || bus.get().get().lines().isEmpty()) {
             return;
         }
-        Design design = prospect.get().orElseThrow().design();
+        Design design = matrix.get().orElseThrow().design();
         Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
         job.start(
@@ -124,7 +124,7 @@ public final class GroupModel {
                 });
     }
 
-    /** Keeps the group as it is laid: the design is shown with it from now on. */
+    /** Keeps the group as routed: the design is shown with it from now on. */
     void keep() {
         if (bus.get().isEmpty() || bus.get().get().lines().isEmpty()) {
             return;
@@ -154,8 +154,8 @@ public final class GroupModel {
         return tolerancePs;
     }
 
-    ReadOnlyObjectProperty<Optional<RouteMatrix>> prospectProperty() {
-        return prospect;
+    ReadOnlyObjectProperty<Optional<RouteMatrix>> matrixProperty() {
+        return matrix;
     }
 
     ObservableMap<Integer, Integer> pinned() {

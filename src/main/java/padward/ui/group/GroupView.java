@@ -23,14 +23,14 @@ import padward.breakout.group.MatchedGroup;
 import padward.ui.control.Controls;
 import padward.ui.model.LookModel;
 
-/** Several nets at once: nets against pads, what is laid, and when each line arrives. */
+/** Several nets at once: nets against pads, the routed group, and when each line arrives. */
 public final class GroupView extends ScrollPane {
     private static final double MARGIN = 34;
     private static final double MOST_TABLE = 360;
     private static final double BAR = 12;
 
     private final GroupModel group;
-    private final Label told = Controls.text("", "faint", "small");
+    private final Label message = Controls.text("", "faint", "small");
     private final Label totals = Controls.text("");
     private final GroupMatrix matrix;
     private final SkewPicture skew;
@@ -44,9 +44,9 @@ public final class GroupView extends ScrollPane {
         setId("group");
         getStyleClass().addAll("side-part", "plain-scroll");
         setFitToWidth(true);
-        told.setId("group-told");
+        message.setId("group-message");
         totals.setId("group-totals");
-        matrix = new GroupMatrix(group, look, told);
+        matrix = new GroupMatrix(group, look, message);
         skew = new SkewPicture(group, look);
         table = new ScrollPane(matrix);
         table.getStyleClass().add("plain-scroll");
@@ -63,12 +63,12 @@ public final class GroupView extends ScrollPane {
                         "Keep",
                         "Keeps the group as routed; it can be undone",
                         group::keep);
-        VBox all = new VBox(8, fields(), buttons(), totals, table, told, skew);
+        VBox all = new VBox(8, fields(), buttons(), totals, table, message, skew);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
         group.busProperty().addListener((p, old, now) -> show());
         group.matchedProperty().addListener((p, old, now) -> show());
-        group.prospectProperty().addListener((p, old, now) -> show());
+        group.matrixProperty().addListener((p, old, now) -> show());
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
@@ -80,13 +80,13 @@ public final class GroupView extends ScrollPane {
         nets.setId("group-nets");
         nets.setPromptText("names or patterns, such as bus/data[*]");
         nets.textProperty().bindBidirectional(group.netsProperty());
-        nets.setOnAction(e -> group.look());
+        nets.setOnAction(e -> group.route());
         nets.setAccessibleText("Nets of the group");
         TextField pads = new TextField();
         pads.setId("group-pads");
         pads.setPromptText("header J1, bank A, names or patterns");
         pads.textProperty().bindBidirectional(group.padsProperty());
-        pads.setOnAction(e -> group.look());
+        pads.setOnAction(e -> group.route());
         pads.setAccessibleText("Pads that may be used");
         GridPane grid = new GridPane();
         grid.setHgap(8);
@@ -116,11 +116,11 @@ public final class GroupView extends ScrollPane {
                         "group-route",
                         "Route",
                         "Chooses a pad for each net and routes all nets together",
-                        group::look);
+                        group::route);
         return new FlowPane(8, 6, aim, route, match, tolerance, new Label("ps"), keep);
     }
 
-    /** What aims are called. */
+    /** Texts of the aims. */
     private static final class AimNames extends StringConverter<Bus.Aim> {
         @Override
         public String toString(Bus.Aim aim) {
@@ -145,11 +145,11 @@ public final class GroupView extends ScrollPane {
         boolean routed = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
         match.setDisable(!routed);
         keep.setDisable(!routed);
-        boolean priced = group.prospectProperty().get().isPresent();
+        boolean priced = group.matrixProperty().get().isPresent();
         table.setVisible(priced);
         table.setManaged(priced);
         totals.setText(totals());
-        told.setText(
+        message.setText(
                 priced
                         ? "● chosen, ◎ pinned; filled: open, hatched: blocked. To pin a cell, click"
                                 + " it, or move to it with the arrow keys and press Enter."

@@ -16,7 +16,7 @@ import padward.ui.model.LookModel;
 
 /**
  * When each line of a group arrives, on one axis of time: a bar from the fast corner to the slow.
- * After matching, the bar as it was before stands over it, thin.
+ * After matching, a thin dashed line above the bar shows the arrival before.
  */
 final class SkewPicture extends Canvas {
     private static final double ROW = 20;
@@ -33,7 +33,7 @@ final class SkewPicture extends Canvas {
         setId("group-skew");
     }
 
-    /** Draws everything, so wide. */
+    /** Draws everything in this width, pixels. */
     void draw(double width) {
         List<Bus.Line> lines = group.busProperty().get().map(Bus::lines).orElse(List.of());
         setWidth(Math.max(NAMES + 120, width));

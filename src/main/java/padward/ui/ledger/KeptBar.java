@@ -15,7 +15,7 @@ import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
 
-/** The trials that are kept, each with its undo; hidden while there are none. */
+/** The kept changes, each with its undo; hidden while there are none. */
 public final class KeptBar extends HBox {
     private static final int SHOWN = 3;
     private static final double TIP_WIDTH = 560;
@@ -24,7 +24,7 @@ public final class KeptBar extends HBox {
     private final HBox undos = new HBox(4);
     private final LedgerModel ledger;
 
-    /** Follows what is kept on the open design. */
+    /** Follows the kept changes of the open design. */
     public KeptBar(ExplorerModel model, LedgerModel ledger, Actions actions) {
         this.ledger = ledger;
         setId("kept-strip");
@@ -59,7 +59,7 @@ public final class KeptBar extends HBox {
         boolean any = !kept.isEmpty() || model.history().nextRedoProperty().get().isPresent();
         setVisible(any);
         setManaged(any);
-        text.setText(told(kept));
+        text.setText(summary(kept));
         undos.getChildren().clear();
         for (int i = Math.max(0, kept.size() - SHOWN); i < kept.size(); i++) {
             undos.getChildren().add(undo(i, kept.get(i)));
@@ -82,7 +82,7 @@ public final class KeptBar extends HBox {
         return button;
     }
 
-    private static String told(List<LedgerEntry> kept) {
+    private static String summary(List<LedgerEntry> kept) {
         if (kept.isEmpty()) {
             return "Nothing is kept: the design is as it was opened.";
         }

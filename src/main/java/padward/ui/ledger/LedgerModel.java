@@ -19,8 +19,8 @@ import padward.ui.model.KeptChanges;
 import padward.ui.work.OneJob;
 
 /**
- * What is kept, entry by entry: each can be undone wherever it stands, and whether they touched
- * nothing else can be checked.
+ * The kept changes, entry by entry: each can be undone, also out of order, and it can be checked
+ * that nothing else changed.
  */
 public final class LedgerModel {
     private final ExplorerModel model;
@@ -30,7 +30,7 @@ public final class LedgerModel {
     private final ObjectProperty<Optional<ChangeAudit>> report =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** The ledger of whatever design is open. */
+    /** The ledger of the open design. */
     public LedgerModel(ExplorerModel model) {
         this.model = model;
         this.job = new OneJob(model.jobs(), this);
@@ -42,7 +42,7 @@ public final class LedgerModel {
                         });
     }
 
-    /** What is kept, oldest first. */
+    /** The kept changes, oldest first. */
     List<LedgerEntry> kept() {
         return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
     }
@@ -50,7 +50,7 @@ public final class LedgerModel {
     /**
      * Undoes an entry. If others depend on it, it waits for {@link #undoPending}.
      *
-     * @param index which, from 0
+     * @param index index of the entry, from 0
      */
     void undo(int index) {
         Optional<KeptChanges> kept = model.keptProperty().get();
@@ -69,13 +69,13 @@ public final class LedgerModel {
                 });
     }
 
-    /** Undoes the entry that waits, with all that depends on it. */
+    /** Undoes the waiting entry with all entries that depend on it. */
     void undoPending() {
         pending.get().ifPresent(this::carryOut);
     }
 
-    /** Leaves the entry that waits as it is. */
-    void leavePending() {
+    /** Cancels the waiting undo. */
+    void cancelPending() {
         pending.set(Optional.empty());
     }
 
@@ -84,7 +84,7 @@ public final class LedgerModel {
         model.design().changeTo("undoing " + undoing.entry().what(), kept.after(undoing));
     }
 
-    /** Checks that nothing but what is listed was touched, against the design's file read anew. */
+    /** Reads the design file again and checks that only the listed changes were made. */
     void check() {
         Optional<KeptChanges> kept = model.keptProperty().get();
         Optional<OpenDesign> shown = model.openedProperty().get();
@@ -102,18 +102,18 @@ public final class LedgerModel {
                 found -> report.set(Optional.of(found)));
     }
 
-    /** The demo has no file: it is compared with what was read. */
+    /** The demo has no file: it is compared with the design as it was opened. */
     private static Design before(Optional<Path> file, KeptChanges kept, Progress progress)
             throws BadInput {
         return file.isPresent() ? DesignReader.read(file.get(), progress) : kept.original();
     }
 
-    /** The undoing that would take others with it, until it is decided. */
+    /** The undo that would remove other entries too, until the user decides. */
     public ReadOnlyObjectProperty<Optional<EntryRemoval>> pendingProperty() {
         return pending;
     }
 
-    /** The last check of what is kept now. */
+    /** The last check of the present changes. */
     ReadOnlyObjectProperty<Optional<ChangeAudit>> reportProperty() {
         return report;
     }

@@ -22,7 +22,7 @@ import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.ExplorerModel;
 
-/** What is kept, with undo at each entry, and the report that nothing else was touched. */
+/** The kept changes, each with its own undo, and the report that nothing else changed. */
 public final class LedgerView extends VBox {
     private static final int MOST_EDITS = 6;
 
@@ -62,10 +62,10 @@ public final class LedgerView extends VBox {
         getChildren().addAll(pending, scroll, foot);
         model.keptProperty().addListener((p, old, now) -> show());
         ledger.pendingProperty().addListener((p, old, now) -> show(now));
-        ledger.reportProperty().addListener((p, old, now) -> tell(now));
+        ledger.reportProperty().addListener((p, old, now) -> showAudit(now));
         show();
         show(ledger.pendingProperty().get());
-        tell(ledger.reportProperty().get());
+        showAudit(ledger.reportProperty().get());
     }
 
     private void show() {
@@ -144,13 +144,13 @@ public final class LedgerView extends VBox {
         Button all = new Button("Undo all " + count);
         all.setId("undo-all-button");
         all.setOnAction(e -> ledger.undoPending());
-        Button leave = new Button("Cancel");
-        leave.setId("cancel-undo-button");
-        leave.setOnAction(e -> ledger.leavePending());
-        pending.getChildren().add(new HBox(8, all, leave));
+        Button cancel = new Button("Cancel");
+        cancel.setId("cancel-undo-button");
+        cancel.setOnAction(e -> ledger.cancelPending());
+        pending.getChildren().add(new HBox(8, all, cancel));
     }
 
-    private void tell(Optional<ChangeAudit> found) {
+    private void showAudit(Optional<ChangeAudit> found) {
         report.getChildren().clear();
         if (found.isEmpty()) {
             return;
@@ -177,7 +177,7 @@ public final class LedgerView extends VBox {
         }
     }
 
-    /** A time as a person reads it; a ledger's file may hold another spelling, which stays. */
+    /** A time in a form that is easy to read; other forms in a ledger file are shown as they are. */
     private static String time(String when) {
         return when.replaceFirst("^(\\d{4}-\\d\\d-\\d\\d)T(\\d\\d:\\d\\d)[:\\d.]*Z$", "$1 $2 UTC");
     }

@@ -35,7 +35,7 @@ import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
 import padward.ui.work.OneJob;
 
-/** The bench sheet of what is kept: its pages as they will be printed, and its export. */
+/** The bench sheet of the kept changes: its pages as they will be printed, and its export. */
 final class SheetModel {
     private static final float DOTS_PER_INCH = 110;
 
@@ -53,11 +53,11 @@ final class SheetModel {
 
     private record Sheet(BenchSheet sheet, Design after, String made) {}
 
-    /** What a sheet is made of, as it is at one moment. */
+    /** The data of a sheet at one moment. */
     private record Parts(KeptChanges kept, Design after, double leadMetres) {
         Sheet toSheet() {
             ExternalLine usual = ExternalLine.NONE;
-            ExternalLine outside =
+            ExternalLine external =
                     new ExternalLine(
                             usual.dielectric(),
                             usual.connectorPs(),
@@ -66,7 +66,7 @@ final class SheetModel {
                             usual.probePf());
             return new Sheet(
                     BenchSheet.of(
-                            kept.original(), kept.toLedger(), after, outside, Instrument.UNKNOWN),
+                            kept.original(), kept.toLedger(), after, external, Instrument.UNKNOWN),
                     after,
                     LocalDate.now().toString());
         }
@@ -82,7 +82,7 @@ final class SheetModel {
                                 .map(o -> new Parts(d, o.design(), leadMetres.get())));
     }
 
-    /** Makes the pages anew. */
+    /** Makes the pages again. */
     void refresh() {
         SheetPage.Paper size = paper.get();
         Optional<Parts> parts = parts();
@@ -109,7 +109,7 @@ final class SheetModel {
         return images;
     }
 
-    /** Writes what the file's name says: the sheet, delays, or the list of changes. */
+    /** Writes the sheet, the delays or the list of changes, according to the file name. */
     void export(Path file) {
         Optional<Parts> parts = parts();
         Optional<Path> design = model.design().fileProperty().get();
@@ -121,7 +121,7 @@ final class SheetModel {
                     write(file, from.toSheet(), size, from.kept(), design);
                     return file;
                 },
-                written -> model.notes().tell(this, "Saved " + written + "."));
+                written -> model.notes().add(this, "Saved " + written + "."));
     }
 
     private static void write(
@@ -159,7 +159,7 @@ final class SheetModel {
         return new BadInput(file.toString(), "", expected, found);
     }
 
-    /** Size of the paper. */
+    /** Paper size. */
     ObjectProperty<SheetPage.Paper> paperProperty() {
         return paper;
     }
@@ -174,7 +174,7 @@ final class SheetModel {
         return pages;
     }
 
-    /** Whether it is being laid out or written. */
+    /** Whether the sheet is being made or written. */
     ReadOnlyBooleanProperty busyProperty() {
         return job.busyProperty();
     }

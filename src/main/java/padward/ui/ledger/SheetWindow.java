@@ -51,7 +51,7 @@ public final class SheetWindow extends BorderPane {
         sheet.refresh();
     }
 
-    /** Opens it beside another window. */
+    /** Opens it in front of another window. */
     public static Stage open(ExplorerModel model, Window owner) {
         Stage stage = new Stage();
         FileDialogs[] dialogs = new FileDialogs[1];

@@ -53,7 +53,7 @@ public final class ExercisesModel {
     void ask(long seed) {
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
-            model.notes().tell(this, "Open a design first (Ctrl+O): the exercises ask about it.");
+            model.notes().add(this, "Open a design first (Ctrl+O): the exercises ask about it.");
             return;
         }
         putAway();
@@ -67,7 +67,7 @@ public final class ExercisesModel {
                     exercise.set(made);
                     if (made.isEmpty()) {
                         model.notes()
-                                .tell(
+                                .add(
                                         this,
                                         "No question of this kind can be made for this design. Try"
                                                 + " another kind, or an easier one.");
@@ -83,11 +83,11 @@ public final class ExercisesModel {
         try {
             Exercise asked = exercise.get().get();
             Exercise.Mark given = asked.mark(text, "answer");
-            model.notes().putAwayAbout(this);
+            model.notes().dismissAbout(this);
             mark.set(Optional.of(given));
             learner.update(old -> old.with(asked.kind(), given.right()));
         } catch (BadInput fault) {
-            model.notes().tell(this, fault);
+            model.notes().add(this, fault);
         }
     }
 

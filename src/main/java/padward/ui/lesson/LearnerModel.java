@@ -49,7 +49,7 @@ public final class LearnerModel {
                     .start(
                             progress -> folder.read(name),
                             record::set,
-                            fault -> jobs.notes().tell(this, fault));
+                            fault -> jobs.notes().add(this, fault));
         }
     }
 
@@ -76,7 +76,7 @@ public final class LearnerModel {
                             writeNext();
                         },
                         fault -> {
-                            jobs.notes().tell(this, fault);
+                            jobs.notes().add(this, fault);
                             writing = false;
                             writeNext();
                         });

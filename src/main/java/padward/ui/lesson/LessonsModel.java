@@ -237,7 +237,7 @@ public final class LessonsModel {
                     LearnerSummary.write(file, record, lessons);
                     return file;
                 },
-                written -> model.notes().tell(this, "Wrote " + written + "."));
+                written -> model.notes().add(this, "Wrote " + written + "."));
     }
 
     /** Whether the open design is that of the present lesson. */

@@ -58,12 +58,12 @@ public final class FindField extends HBox {
             return;
         }
         OptionalInt vertex = NameFinder.find(opened.get(), field.getText());
-        model.notes().putAwayAbout(this);
+        model.notes().dismissAbout(this);
         if (vertex.isPresent()) {
             map.navigation().flyTo(vertex.getAsInt());
         } else {
             model.notes()
-                    .tell(
+                    .add(
                             this,
                             "Nothing on the map is named “"
                                     + field.getText().strip()

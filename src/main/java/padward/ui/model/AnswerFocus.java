@@ -14,8 +14,8 @@ import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
 
 /**
- * What is looked at of an answer: one of its clearances with the way that it opens, a hop of that
- * way, the answer for another pad beside it.
+ * What is selected in an answer: one of its options to unblock with the route that it opens, a hop
+ * of that route, and the previewed answer for another pad.
  */
 final class AnswerFocus {
     private final ReadOnlyObjectProperty<Optional<Answer>> answer;
@@ -28,7 +28,7 @@ final class AnswerFocus {
 
     /**
      * @param answer the answer
-     * @param whatIf what is tried out; while there is something, its way is the one to look at
+     * @param whatIf the what-if; while there is one, its route is shown
      */
     AnswerFocus(
             ReadOnlyObjectProperty<Optional<Answer>> answer,
@@ -37,13 +37,13 @@ final class AnswerFocus {
         this.whatIf = whatIf;
     }
 
-    /** Looks at no hop and at no other pad any more. */
-    void leaveHops() {
+    /** Clears the selected hop and the previewed pad. */
+    void clearHops() {
         selectedHop.set(Optional.empty());
         preview.set(Optional.empty());
     }
 
-    /** The clearances of the answer. */
+    /** The options to unblock of the answer. */
     List<WhyBlocked.Option> options() {
         return answer.get()
                 .flatMap(a -> a instanceof Answer.Blocked b ? b.why() : Optional.empty())
@@ -51,13 +51,13 @@ final class AnswerFocus {
                 .orElse(List.of());
     }
 
-    /** The clearance that is looked at. */
+    /** The selected option. */
     Optional<WhyBlocked.Option> chosenOption() {
         List<WhyBlocked.Option> all = options();
         return option.get() < all.size() ? Optional.of(all.get(option.get())) : Optional.empty();
     }
 
-    /** The way of the answer: of the clearance that is looked at, if there is one. */
+    /** The route of the answer: that of the selected option, if there is one. */
     Optional<Route> route() {
         return whatIf.get()
                 .flatMap(t -> t.after().findRoute())
@@ -65,7 +65,7 @@ final class AnswerFocus {
                 .or(() -> answer.get().flatMap(Answer::findRoute));
     }
 
-    /** The hop of that way that is selected. */
+    /** The selected hop of that route. */
     Optional<Hop> findSelectedHop() {
         return selectedHop
                 .get()
@@ -73,12 +73,12 @@ final class AnswerFocus {
                         i -> route().map(Route::hops).filter(h -> i < h.size()).map(h -> h.get(i)));
     }
 
-    /** What stands on that way. */
+    /** The obstacles on that route. */
     List<Obstacle> obstacles() {
         return whatIf.get().isPresent() ? List.of() : obstaclesOfChosen();
     }
 
-    /** What stands on the way of the clearance that is looked at, without the trial. */
+    /** The obstacles on the route of the selected option, without the what-if. */
     List<Obstacle> obstaclesOfChosen() {
         return chosenOption()
                 .map(WhyBlocked.Option::obstacles)
@@ -90,8 +90,8 @@ final class AnswerFocus {
     }
 
     /**
-     * What makes room by the clearance that is looked at, if it takes one, and brings the net out;
-     * nothing when the net is there already, or no way opens.
+     * The edits that unblock the route by the selected option, if that is necessary, and bring the
+     * net out; none when the net is on the pad already or there is no route.
      */
     List<Edit> edits() {
         Optional<Answer> now = answer.get();
@@ -103,17 +103,17 @@ final class AnswerFocus {
                 : List.of();
     }
 
-    /** Index of the hop that is selected in the way. */
+    /** Index of the selected hop. */
     ObjectProperty<Optional<Integer>> selectedHopProperty() {
         return selectedHop;
     }
 
-    /** A surveyed answer that the pointer rests on. */
+    /** The surveyed answer under the pointer. */
     ObjectProperty<Optional<Answer>> previewProperty() {
         return preview;
     }
 
-    /** Index of the clearance that is looked at. */
+    /** Index of the selected option. */
     ObjectProperty<Integer> optionProperty() {
         return option;
     }

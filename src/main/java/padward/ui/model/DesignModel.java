@@ -22,8 +22,7 @@ import padward.ui.work.Notes;
 import padward.ui.work.OneJob;
 
 /**
- * The design that is open, with the trials kept on it; its file; its ledger. The file is never
- * changed.
+ * The open design with its kept changes, its file, its ledger. The file is never changed.
  */
 public final class DesignModel {
     private final Jobs jobs;
@@ -48,13 +47,13 @@ public final class DesignModel {
         this.saving = new OneJob(jobs, store);
     }
 
-    /** Opens a design's file in place of the present one, which stays if the file is at fault. */
+    /** Opens another design file; if that is at fault, the present design stays open. */
     void open(Path path) {
         open(path, () -> {});
     }
 
     /**
-     * Opens a design's file, with what was kept on it the last time.
+     * Opens a design file with the changes that were kept on it in the last session.
      *
      * @param then what follows when it is shown
      */
@@ -73,7 +72,7 @@ public final class DesignModel {
     }
 
     /**
-     * Shows a design whose reading was begun ahead: at once when it is there.
+     * Shows a design that is being read already: at once when it has been read.
      *
      * @param path its file; none for the demo
      * @param then what follows when it is shown
@@ -98,7 +97,7 @@ public final class DesignModel {
                         case DESIGN -> open(path);
                         case LEDGER -> openLedger(path);
                         default ->
-                                notes.tell(
+                                notes.add(
                                         this,
                                         "%s is %s. %s"
                                                 .formatted(
@@ -109,7 +108,7 @@ public final class DesignModel {
                 });
     }
 
-    /** What to do with a file that is not opened by itself. */
+    /** What to do with a file that cannot be opened directly. */
     private static String instead(FileKind kind) {
         return switch (kind) {
             case LESSON -> "Open its folder with Own lessons… under Lessons.";
@@ -119,7 +118,7 @@ public final class DesignModel {
         };
     }
 
-    /** Opens what a reader yields. */
+    /** Opens the design that a reader returns. */
     void openFrom(Background.Work<Design> reader) {
         open(Optional.empty(), progress -> bare(reader.run(progress)), () -> {});
     }
@@ -127,15 +126,15 @@ public final class DesignModel {
     /**
      * A design that has been read.
      *
-     * @param bare the desk with nothing kept
-     * @param kept the desk with what was kept the last time
-     * @param opened the design with that
-     * @param fault why what was kept cannot be shown
+     * @param bare no changes
+     * @param kept the changes of the last session
+     * @param opened the design with these
+     * @param fault why the changes of the last session cannot be shown
      */
     record Read(KeptChanges bare, KeptChanges kept, OpenDesign opened, Optional<BadInput> fault) {}
 
     /**
-     * The work of reading a design with what was kept on it the last time.
+     * The work of reading a design with the changes that were kept in the last session.
      *
      * @param file none for the demo, of which nothing is kept
      */
@@ -159,7 +158,7 @@ public final class DesignModel {
         }
     }
 
-    /** Has what is worked out late worked out before somebody waits for it. */
+    /** Calculates lazy values in the background, before the user waits for them. */
     private void prepare(OpenDesign shown) {
         jobs.background()
                 .start(
@@ -180,23 +179,23 @@ public final class DesignModel {
         if (!read.kept().entries().isEmpty()) {
             remember("restoring what was kept the last time", read.bare(), read.kept());
         }
-        read.fault().ifPresent(fault -> notes.tell(this, fault));
+        read.fault().ifPresent(fault -> notes.add(this, fault));
     }
 
-    /** Has a desk safe, and shows it. */
+    /** Saves kept changes, and shows them. */
     private void show(KeptChanges next, OpenDesign withIt) {
-        file.get().ifPresent(path -> keepSafe(path, next));
+        file.get().ifPresent(path -> save(path, next));
         prepare(withIt);
         kept.set(Optional.of(next));
         opened.set(Optional.of(withIt));
     }
 
-    /** Before it is shown as kept, it is: only the flush to the disk may take its time. */
-    private void keepSafe(Path path, KeptChanges next) {
+    /** Written before it is shown as kept; only the flush to the disk may come later. */
+    private void save(Path path, KeptChanges next) {
         try {
             store.save(path, next);
         } catch (BadInput fault) {
-            notes.tell(store, fault);
+            notes.add(store, fault);
             return;
         }
         saving.start(
@@ -208,7 +207,7 @@ public final class DesignModel {
                 flushed -> {});
     }
 
-    /** Keeps a trial: the design is shown with it from now on. */
+    /** Keeps a change: the design is shown with it from now on. */
     public void keep(LedgerEntry entry, OpenDesign withIt) {
         KeptChanges before = kept.get().orElseThrow();
         KeptChanges after = before.with(entry);
@@ -221,9 +220,9 @@ public final class DesignModel {
     }
 
     /**
-     * Goes on with another desk of the same design.
+     * Replaces the kept changes of the same design.
      *
-     * @param what what is done by that, as a noun phrase
+     * @param what the step for the history, as a noun phrase
      */
     public void changeTo(String what, KeptChanges next) {
         remember(what, kept.get().orElseThrow(), next);
@@ -238,10 +237,10 @@ public final class DesignModel {
                 result -> show(next, result));
     }
 
-    /** Writes all that is kept into a ledger for the opened file. */
+    /** Writes the kept changes to a ledger of the open file. */
     public void saveLedger(Path ledger) {
         if (kept.get().isEmpty() || file.get().isEmpty()) {
-            notes.tell(this, "Only a design that was opened from a file can have a ledger.");
+            notes.add(this, "Only a design that was opened from a file can have a ledger.");
             return;
         }
         KeptChanges now = kept.get().get();
@@ -250,7 +249,7 @@ public final class DesignModel {
                 "Saving " + ledger.getFileName(),
                 progress -> now.save(ledger, design),
                 written ->
-                        notes.tell(
+                        notes.add(
                                 this,
                                 "Saved "
                                         + changes(written.entries().size())
@@ -266,7 +265,7 @@ public final class DesignModel {
     /** Shows the opened design with what a ledger contains. */
     public void openLedger(Path ledger) {
         if (kept.get().isEmpty()) {
-            notes.tell(this, "Open a design first (Ctrl+O), then its ledger.");
+            notes.add(this, "Open a design first (Ctrl+O), then its ledger.");
             return;
         }
         KeptChanges before = kept.get().get();
@@ -290,7 +289,7 @@ public final class DesignModel {
         return opened;
     }
 
-    /** The design as it was opened and the trials kept on it; set before the design is shown. */
+    /** The design as it was opened and its kept changes; set before the design is shown. */
     ReadOnlyObjectProperty<Optional<KeptChanges>> keptProperty() {
         return kept;
     }

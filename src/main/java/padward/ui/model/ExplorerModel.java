@@ -22,8 +22,8 @@ import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
 
 /**
- * What the window knows, put together from the models of its parts: the design, the questions, the
- * notes, the work that goes on, the look. No control, no canvas.
+ * The model of the whole window, made of the models of its parts: the design, the questions, the
+ * notes, the running work, the look. No control, no canvas.
  */
 public final class ExplorerModel {
     private final Notes notes = new Notes();
@@ -37,16 +37,16 @@ public final class ExplorerModel {
     private final QuestionsModel questions;
     private final ShownQuestion shown;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
-    private final ObjectProperty<Optional<Session.Place>> placeWanted =
+    private final ObjectProperty<Optional<Session.Place>> requestedPlace =
             new SimpleObjectProperty<>(Optional.empty());
     private Optional<Design> original = Optional.empty();
 
-    /** A model that keeps nothing for the next time. */
+    /** A model that saves no changes for the next session. */
     public ExplorerModel(Background background) {
         this(background, KeptChangeStore.NONE);
     }
 
-    /** Nothing open; what is kept goes to the store. */
+    /** Nothing open; kept changes are saved to the store. */
     public ExplorerModel(Background background, KeptChangeStore store) {
         this.jobs = new Jobs(background, notes);
         this.design = new DesignModel(jobs, history, store);
@@ -73,14 +73,14 @@ public final class ExplorerModel {
         recentPads.add(shown.padTextProperty().get().strip());
     }
 
-    /** Runs before any view hears of the design. */
+    /** Runs before any view is notified of the design. */
     private void designChanged() {
         Optional<Design> now = design.keptProperty().get().map(KeptChanges::original);
         if (now.equals(original)) {
             questions.askAgain();
         } else {
             original = now;
-            questions.startAfresh();
+            questions.reset();
         }
     }
 
@@ -99,7 +99,7 @@ public final class ExplorerModel {
         return shown;
     }
 
-    /** What the user is to be told. */
+    /** Messages to the user. */
     public Notes notes() {
         return notes;
     }
@@ -109,7 +109,7 @@ public final class ExplorerModel {
         return history;
     }
 
-    /** The work that goes on. */
+    /** The running work. */
     public Jobs jobs() {
         return jobs;
     }
@@ -134,17 +134,17 @@ public final class ExplorerModel {
         return recentPads;
     }
 
-    /** Opens a design's file in place of the present one, which stays if the file is at fault. */
+    /** Opens another design file; if that is at fault, the present design stays open. */
     public void open(Path file) {
         design.open(file);
     }
 
-    /** Opens what a reader yields. */
+    /** Opens the design that a reader returns. */
     public void openFrom(Background.Work<Design> reader) {
         design.openFrom(reader);
     }
 
-    /** Drops the trial; all is as it was. */
+    /** Drops the what-if; nothing is changed. */
     public void drop() {
         QuestionModel asked = shown.question();
         asked.whatIfProperty()
@@ -160,7 +160,7 @@ public final class ExplorerModel {
                         });
     }
 
-    /** Keeps the trial: the design is shown with it from now on. */
+    /** Keeps the what-if: the design is shown with it from now on. */
     public void keep() {
         QuestionModel asked = shown.question();
         if (asked.whatIfProperty().get().isEmpty()) {
@@ -182,7 +182,7 @@ public final class ExplorerModel {
         history.undo();
     }
 
-    /** Does again what was undone last. */
+    /** Redoes the step that was undone last. */
     public void redo() {
         history.redo();
     }
@@ -192,9 +192,9 @@ public final class ExplorerModel {
         jobs.cancelAll();
     }
 
-    /** A part of the map that is to be shown; the map goes there, and empties this. */
-    public ObjectProperty<Optional<Session.Place>> placeWantedProperty() {
-        return placeWanted;
+    /** A part of the map to show; the map goes there and clears this. */
+    public ObjectProperty<Optional<Session.Place>> requestedPlaceProperty() {
+        return requestedPlace;
     }
 
     /** The design that is open, with what is kept; empty until the first one is read. */
@@ -202,12 +202,12 @@ public final class ExplorerModel {
         return design.openedProperty();
     }
 
-    /** The opened design and the trials kept on it. */
+    /** The opened design and its kept changes. */
     public ReadOnlyObjectProperty<Optional<KeptChanges>> keptProperty() {
         return design.keptProperty();
     }
 
-    /** Whether the design or the question that is shown is at work. */
+    /** Whether the design or the shown question has running work. */
     public ReadOnlyBooleanProperty busyProperty() {
         return busy;
     }

@@ -8,7 +8,7 @@ import padward.design.Design;
 import padward.design.Net;
 
 /**
- * Reads which nets and pads a group has from what stands in its two fields, with commas between.
+ * Reads the nets and pads of a group from its two text fields, where commas separate them.
  */
 public final class GroupText {
     private GroupText() {}

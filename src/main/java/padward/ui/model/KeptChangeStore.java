@@ -6,9 +6,9 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 
-/** Where what is kept stands safe until it is undone, so that a crash loses nothing of it. */
+/** Saves kept changes until they are undone, so that a crash loses none of them. */
 public interface KeptChangeStore extends AutoCloseable {
-    /** Keeps nothing. */
+    /** Saves nothing. */
     KeptChangeStore NONE =
             new KeptChangeStore() {
                 @Override
@@ -27,29 +27,29 @@ public interface KeptChangeStore extends AutoCloseable {
             };
 
     /**
-     * What was kept on a design's file the last time.
+     * The changes that were kept on a design file in the last session.
      *
-     * @throws BadInput when it cannot be read or does not fit the file any more; it is put aside
-     *     then, not lost
+     * @throws BadInput when they cannot be read or no longer fit the file; they are then set aside,
+     *     not lost
      */
     Optional<KeptChanges> find(Path file, Design design, Progress progress) throws BadInput;
 
     /**
-     * Remembers what is kept on a design's file, in place of what was. Quick; once it returns, the
-     * end of the program loses nothing of it.
+     * Replaces the saved changes of a design file. Quick; once it returns, the changes survive the
+     * end of the program.
      *
      * @throws BadInput when it cannot be written
      */
     void save(Path file, KeptChanges kept) throws BadInput;
 
     /**
-     * Makes what is remembered outlive the machine's power, too. May take long.
+     * Makes the saved changes survive a power failure too. May take long.
      *
      * @throws BadInput when that fails
      */
     void flush() throws BadInput;
 
-    /** Lets others use what this one has used. */
+    /** Releases the files for other windows. */
     @Override
     void close() throws BadInput;
 }

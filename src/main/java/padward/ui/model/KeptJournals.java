@@ -12,9 +12,8 @@ import padward.format.ledger.Journal;
 import padward.format.ledger.Journals;
 
 /**
- * What is kept, in a journal for each design's file: written down before it is shown as kept, so
- * that killing the window at any moment loses none of it. Two windows on one file do not disturb
- * each other.
+ * Kept changes in one journal per design file: written before they are shown as kept, so that
+ * killing the window at any moment loses none of them. Two windows on one file do not interfere.
  */
 final class KeptJournals implements KeptChangeStore {
     private final Journals journals;
@@ -73,7 +72,7 @@ final class KeptJournals implements KeptChangeStore {
         }
     }
 
-    /** The name tells the design's, and a number that stands for its whole path. */
+    /** The name of the design file, and a number derived from its full path. */
     private static String name(Path file) {
         String path = file.toAbsolutePath().normalize().toString();
         UUID number = UUID.nameUUIDFromBytes(path.getBytes(StandardCharsets.UTF_8));

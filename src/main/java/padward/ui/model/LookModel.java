@@ -8,25 +8,25 @@ import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 
-/** How the window looks, whatever is open in it. */
+/** The look of the window. */
 public final class LookModel {
-    /** Usual size of text, pixels. */
-    public static final int USUAL_TEXT = 14;
+    /** Default size of text, pixels. */
+    public static final int DEFAULT_TEXT = 14;
 
     private static final int SMALLEST_TEXT = 10;
     private static final int LARGEST_TEXT = 26;
 
     private final BooleanProperty dark = new SimpleBooleanProperty(false);
     private final BooleanProperty lists = new SimpleBooleanProperty(true);
-    private final IntegerProperty textSize = new SimpleIntegerProperty(USUAL_TEXT);
-    private final DoubleBinding letters = textSize.divide((double) USUAL_TEXT);
+    private final IntegerProperty textSize = new SimpleIntegerProperty(DEFAULT_TEXT);
+    private final DoubleBinding letters = textSize.divide((double) DEFAULT_TEXT);
 
     /** Whether the dark theme is shown. */
     public BooleanProperty darkProperty() {
         return dark;
     }
 
-    /** Whether the lists beside the map are shown. */
+    /** Whether the lists next to the map are shown. */
     public BooleanProperty listsProperty() {
         return lists;
     }
@@ -36,12 +36,12 @@ public final class LookModel {
         return textSize;
     }
 
-    /** Sets the size of text, as near as is legible and has room. */
+    /** Sets the size of text, limited to what is legible and fits. */
     public void setTextSize(int size) {
         textSize.set(Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size)));
     }
 
-    /** Size of text against the usual, for what is painted. */
+    /** Size of text relative to the default, for painted text. */
     public DoubleExpression lettersProperty() {
         return letters;
     }
@@ -49,9 +49,9 @@ public final class LookModel {
     /**
      * A length that follows the size of text.
      *
-     * @param usual the length with text of the usual size
+     * @param usual the length at the default text size
      */
     public DoubleExpression sized(double usual) {
-        return textSize.multiply(usual / USUAL_TEXT);
+        return textSize.multiply(usual / DEFAULT_TEXT);
     }
 }

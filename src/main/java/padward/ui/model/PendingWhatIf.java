@@ -12,7 +12,7 @@ import padward.design.Net;
 import padward.ui.design.OpenDesign;
 
 /**
- * A trial that has been tried out, and waits to be kept or dropped.
+ * A what-if that waits to be kept or dropped.
  *
  * @param edits its edits
  * @param before the answer without it
@@ -25,7 +25,7 @@ public record PendingWhatIf(List<Edit> edits, Answer before, Answer after, OpenD
         edits = List.copyOf(edits);
     }
 
-    /** Tries edits out on the design that an answer is about, and asks again. */
+    /** Applies edits to the design of an answer, and asks again. */
     static PendingWhatIf of(OpenDesign shown, Answer before, List<Edit> edits, Progress progress) {
         Question question = before.question();
         Design design = WhatIf.of(question.design(), edits);

@@ -20,8 +20,8 @@ import padward.ui.work.Notes;
 import padward.ui.work.OneJob;
 
 /**
- * One question: its net, pad and corner, the answer, and a trial that waits to be kept or dropped.
- * What is looked at of the answer and the survey of its net are parts with models of their own.
+ * One question: its net, pad and corner, the answer, and a what-if that waits to be kept or dropped.
+ * The selection in the answer and the survey of its net have models of their own.
  */
 public final class QuestionModel {
     private final Supplier<Optional<OpenDesign>> opened;
@@ -37,12 +37,12 @@ public final class QuestionModel {
     private final ObjectProperty<Optional<PendingWhatIf>> whatIf =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** Whether it was asked in the last session, and has no answer yet. */
+    /** Whether it was asked in the last session and is not answered yet. */
     private boolean owed;
 
     /**
-     * @param opened the design that is asked about, whichever it is at the time
-     * @param jobs where its work runs
+     * @param opened supplies the open design
+     * @param jobs runs its work
      */
     QuestionModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs) {
         this.opened = opened;
@@ -52,7 +52,7 @@ public final class QuestionModel {
         this.focus = new AnswerFocus(answer, whatIf);
     }
 
-    /** Asks what the fields state. A question still being answered is given up. */
+    /** Asks the question in the fields. A question still being answered is cancelled. */
     void ask() {
         ask(() -> {});
     }
@@ -60,11 +60,11 @@ public final class QuestionModel {
     /**
      * Asks.
      *
-     * @param then what follows when there is an answer or a note why there is none
+     * @param then runs when there is an answer or a note why there is none
      */
     void ask(Runnable then) {
         if (opened.get().isEmpty()) {
-            notes.tell(this, "Open a design first (Ctrl+O), then ask.");
+            notes.add(this, "Open a design first (Ctrl+O), then ask.");
             return;
         }
         try {
@@ -72,7 +72,7 @@ public final class QuestionModel {
                     QuestionText.read(
                             opened.get().get(), netText.get(), padText.get(), corner.get());
             netText.set(question.net().name());
-            survey.makeRoomFor(question);
+            survey.cancelUnlessFor(question);
             asking.start(
                     "Asking",
                     progress -> Asker.ask(question, progress),
@@ -83,37 +83,37 @@ public final class QuestionModel {
         } catch (BadInput fault) {
             owed = false;
             answer.set(Optional.empty());
-            notes.putAwayAbout(this);
-            notes.tell(this, fault);
+            notes.dismissAbout(this);
+            notes.add(this, fault);
             then.run();
         }
     }
 
-    /** Asks for the pad of a surveyed answer. */
+    /** Asks about the pad of a surveyed answer. */
     void askFor(Answer surveyed) {
         padText.set(surveyed.question().padValue().name());
         netText.set(surveyed.question().net().name());
         ask();
     }
 
-    /** Puts away what was found out about a design that has changed. */
-    private void putAway() {
+    /** Clears the results, because the design has changed. */
+    private void clearResults() {
         asking.cancel();
         survey.clear();
         answer.set(Optional.empty());
-        lookAfresh();
+        resetSelection();
     }
 
-    private void lookAfresh() {
-        focus.leaveHops();
+    private void resetSelection() {
+        focus.clearHops();
         whatIf.set(Optional.empty());
         focus.optionProperty().set(0);
     }
 
-    /** Forgets everything, for another design. */
+    /** Clears everything, for another design. */
     void clear() {
         owed = false;
-        putAway();
+        clearResults();
         netText.set("");
         padText.set("");
     }
@@ -121,11 +121,11 @@ public final class QuestionModel {
     /**
      * Asks again about a design that has changed, if there was an answer.
      *
-     * @param then what follows when that is done or cannot be
+     * @param then runs when that is done or cannot be
      */
     void askAgain(Runnable then) {
         boolean again = answer.get().isPresent();
-        putAway();
+        clearResults();
         if (again) {
             ask(then);
         } else {
@@ -133,7 +133,7 @@ public final class QuestionModel {
         }
     }
 
-    /** Asks again, if what it was told is about a design that has been changed since. */
+    /** Asks again, if its answer is about a design that has changed since. */
     void askAgainIfOld() {
         boolean old =
                 answer.get()
@@ -148,13 +148,13 @@ public final class QuestionModel {
         return answer.question().design() == opened.design();
     }
 
-    /** Gives up the work that goes on for it. */
+    /** Cancels its running work. */
     void stop() {
         asking.cancel();
         survey.stop();
     }
 
-    /** What it states. */
+    /** The contents of its fields. */
     QuestionsModel.Stated stated() {
         return new QuestionsModel.Stated(
                 netText.get(), padText.get(), corner.get(), owed || answer.get().isPresent());
@@ -168,7 +168,7 @@ public final class QuestionModel {
         owed = stated.asked();
     }
 
-    /** The question in a few words: the net's last part and the pad, as far as they are given. */
+    /** The question in a few words: the last part of the net name and the pad, if given. */
     public String title() {
         String net = netText.get().strip();
         String pad = padText.get().strip();
@@ -179,17 +179,17 @@ public final class QuestionModel {
         return (part.isEmpty() ? "…" : part) + " on " + (pad.isEmpty() ? "…" : pad);
     }
 
-    /** Takes an answer that has been found already. */
+    /** Sets an answer that is known already. */
     void answered(Answer result) {
         owed = false;
-        lookAfresh();
+        resetSelection();
         answer.set(Optional.of(result));
         survey.survey(result.question());
     }
 
     /**
-     * Tries out the answer: makes room by the clearance that is looked at, if it takes one, brings
-     * the net out, and asks again.
+     * Tries the answer: unblocks the route by the selected option if that is necessary, brings the
+     * net out, and asks again.
      */
     void tryIt() {
         if (answer.get().isEmpty() || whatIf.get().isPresent()) {
@@ -201,12 +201,12 @@ public final class QuestionModel {
         }
     }
 
-    /** Drops the trial; all is as it was. */
+    /** Drops the what-if; nothing is changed. */
     void drop() {
         whatIf.set(Optional.empty());
     }
 
-    /** Tries the same once more, unless something else has been asked since. */
+    /** Tries the same again, unless something else has been asked since. */
     void tryAgain(Answer before, List<Edit> edits) {
         if (answer.get().filter(a -> a == before).isPresent()) {
             start(before, edits);
@@ -221,7 +221,7 @@ public final class QuestionModel {
                 t -> whatIf.set(Optional.of(t)));
     }
 
-    /** What is looked at of the answer. */
+    /** The selection in the answer. */
     AnswerFocus focus() {
         return focus;
     }
@@ -231,12 +231,12 @@ public final class QuestionModel {
         return survey;
     }
 
-    /** What stands in the net's field. */
+    /** Text of the net field. */
     public StringProperty netTextProperty() {
         return netText;
     }
 
-    /** What stands in the pad's field. */
+    /** Text of the pad field. */
     public StringProperty padTextProperty() {
         return padText;
     }
@@ -251,7 +251,7 @@ public final class QuestionModel {
         return answer;
     }
 
-    /** The trial that waits to be kept or dropped. */
+    /** The what-if that waits to be kept or dropped. */
     public ObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
         return whatIf;
     }

@@ -7,14 +7,14 @@ import padward.design.NameLookup;
 import padward.fabric.Corner;
 import padward.ui.design.OpenDesign;
 
-/** Reads a question from what stands in the two fields. */
+/** Reads a question from the two text fields. */
 final class QuestionText {
     private QuestionText() {}
 
     /**
-     * The question that two texts state.
+     * The question in two texts.
      *
-     * @throws BadInput when one of them does not mean one net or one pad
+     * @throws BadInput when they do not name one net and one pad
      */
     static Question read(OpenDesign opened, String net, String pad, Corner corner) throws BadInput {
         Design design = opened.design();
@@ -26,10 +26,10 @@ final class QuestionText {
     }
 
     /**
-     * The index of the one pad that a text means.
+     * Index of the one pad that a text names.
      *
-     * @param field the field that it stands in, for faults
-     * @throws BadInput when it means none or several
+     * @param field the name of the field, for faults
+     * @throws BadInput when it names none or several
      */
     static int pad(Design design, String text, String field) throws BadInput {
         return NameLookup.requirePad(design, text, field);

@@ -14,21 +14,21 @@ import padward.ui.design.OpenDesign;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;
 
-/** The questions that are open, at least one, and which of them is shown. */
+/** The open questions, at least one, and which of them is shown. */
 public final class QuestionsModel {
     private final Supplier<Optional<OpenDesign>> opened;
     private final Jobs jobs;
     private final History history;
     private final ObservableList<QuestionModel> all = FXCollections.observableArrayList();
 
-    /** Held here, since it hears of changes only as long as somebody holds it. */
+    /** A field, because the view gets changes only while something references it. */
     private final ObservableList<QuestionModel> allView =
             FXCollections.unmodifiableObservableList(all);
 
     private final ObjectProperty<QuestionModel> shown = new SimpleObjectProperty<>();
 
     /**
-     * What a question states.
+     * The contents of a question.
      *
      * @param net text of the net's field
      * @param pad text of the pad's field
@@ -38,9 +38,9 @@ public final class QuestionsModel {
     record Stated(String net, String pad, Corner corner, boolean asked) {}
 
     /**
-     * @param opened the design that is asked about, whichever it is at the time
-     * @param jobs where work runs
-     * @param history where closing is remembered
+     * @param opened supplies the open design
+     * @param jobs runs the work
+     * @param history records closed questions
      */
     QuestionsModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs, History history) {
         this.opened = opened;
@@ -50,7 +50,7 @@ public final class QuestionsModel {
         shown.set(all.get(0));
     }
 
-    /** All that are open, in the order of their tabs. */
+    /** All open questions, in the order of their tabs. */
     public ObservableList<QuestionModel> all() {
         return allView;
     }
@@ -68,15 +68,15 @@ public final class QuestionsModel {
         shown.set(question);
     }
 
-    /** Shows the next one to the right, or the one so many farther; goes round at the ends. */
+    /** Shows the question so many tabs to the right; wraps around at the ends. */
     public void step(int by) {
         shown.set(all.get(Math.floorMod(all.indexOf(shown.get()) + by, all.size())));
     }
 
     /**
-     * Opens one more to the right of the one that is shown, and shows it.
+     * Opens another question to the right of the shown one, and shows it.
      *
-     * @param net what stands in its net's field
+     * @param net text of its net field
      */
     public void open(String net) {
         QuestionModel before = shown.get();
@@ -91,7 +91,7 @@ public final class QuestionsModel {
         shown.set(question);
     }
 
-    /** Closes one; it can be had back by undoing. The last one is emptied instead. */
+    /** Closes one; Undo brings it back. The last one is cleared instead. */
     public void close(QuestionModel question) {
         int index = all.indexOf(question);
         if (index < 0) {
@@ -124,24 +124,24 @@ public final class QuestionsModel {
         all.remove(question);
     }
 
-    /** Forgets them all but an empty one, for another design. */
-    void startAfresh() {
+    /** Closes all but an empty one, for another design. */
+    void reset() {
         QuestionModel first = all.get(0);
         shown.set(first);
         all.forEach(QuestionModel::clear);
         all.retainAll(List.of(first));
     }
 
-    /** What all of them state. */
+    /** The contents of all questions. */
     List<Stated> stated() {
         return all.stream().map(QuestionModel::stated).toList();
     }
 
     /**
-     * Puts questions in place of those that are open, and asks those that had been asked.
+     * Replaces the open questions, and asks those that had been asked.
      *
-     * @param show index of the one to be shown
-     * @param then what follows when that one has been asked
+     * @param show index of the one to show
+     * @param then runs when that one has been asked
      */
     void restore(List<Stated> stated, int show, Runnable then) {
         if (stated.isEmpty()) {
@@ -177,10 +177,10 @@ public final class QuestionsModel {
         }
     }
 
-    /** Asks all of them again that have been answered, one after the other, the shown one first. */
+    /** Asks all answered questions again, one after the other, the shown one first. */
     void askAgain() {
         QuestionModel first = shown.get();
-        // A trial that is just being kept has no answer any more: nothing of it is lost.
+        // A what-if that is just being kept has no answer any more: nothing of it is lost.
         long whatIfs =
                 all.stream()
                         .filter(q -> q.whatIfProperty().get().isPresent())
@@ -188,7 +188,7 @@ public final class QuestionsModel {
                         .count();
         if (whatIfs > 0) {
             jobs.notes()
-                    .tell(
+                    .add(
                             this,
                             whatIfs == 1
                                     ? "The design has changed, so the what-if was dropped: try it"
@@ -202,7 +202,7 @@ public final class QuestionsModel {
         inTurn(order, QuestionModel::askAgain);
     }
 
-    /** Asks, and then does the rest. */
+    /** Asks one question, then continues. */
     private interface Turn {
         void take(QuestionModel question, Runnable then);
     }

@@ -4,12 +4,12 @@ import java.util.List;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 
-/** The last few of something, each once, the latest first. */
+/** The last few items of a kind, each once, the latest first. */
 public final class Recent {
     private final int most;
     private final ObservableList<String> items = FXCollections.observableArrayList();
 
-    /** Held here, since it hears of changes only as long as somebody holds it. */
+    /** A field, because the view gets changes only while something references it. */
     private final ObservableList<String> view = FXCollections.unmodifiableObservableList(items);
 
     Recent(int most) {
@@ -33,12 +33,12 @@ public final class Recent {
         }
     }
 
-    /** Forgets one, which is no more. */
+    /** Removes one. */
     public void forget(String item) {
         items.remove(item);
     }
 
-    /** Puts others in place of all. */
+    /** Replaces all. */
     void set(List<String> others) {
         items.setAll(others.stream().distinct().limit(most).toList());
     }

@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What the window remembers from one time to the next.
+ * The state of the window that is restored the next time.
  *
  * @param file the design's file that was open; empty for the demo
  * @param questions the questions that were open
  * @param shown index of the one that was shown
- * @param place the part of the map that was seen; empty for all of it
+ * @param place the visible part of the map; empty for all of it
  * @param dark whether the dark theme was shown
- * @param lists whether the lists beside the map were shown
+ * @param lists whether the lists next to the map were shown
  * @param textSize size of text, pixels
  * @param recentFiles designs that were opened, the latest first
  * @param recentNets nets that were asked for, the latest first
@@ -28,7 +28,7 @@ public record Session(
         List<String> recentFiles,
         List<String> recentNets,
         List<String> recentPads) {
-    /** The first time. */
+    /** The session of the first start. */
     static final Session FIRST =
             new Session(
                     Optional.empty(),
@@ -37,7 +37,7 @@ public record Session(
                     Optional.empty(),
                     false,
                     true,
-                    LookModel.USUAL_TEXT,
+                    LookModel.DEFAULT_TEXT,
                     List.of(),
                     List.of(),
                     List.of());
@@ -47,7 +47,7 @@ public record Session(
      *
      * @param x middle, in tiles
      * @param y middle, in tiles
-     * @param scale pixels a tile
+     * @param scale pixels per tile
      */
     public record Place(double x, double y, double scale) {}
 

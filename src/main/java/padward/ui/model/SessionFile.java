@@ -19,12 +19,12 @@ import padward.base.BadInput;
 import padward.fabric.Corner;
 import padward.format.json.JsonOut;
 
-/** Reads and writes a session as a small JSON file. What is missing in it is as the first time. */
+/** Reads and writes a session as a small JSON file. Missing members are as at the first start. */
 final class SessionFile {
     private SessionFile() {}
 
     /**
-     * Reads a session; that of the first time when there is no file.
+     * Reads a session; that of the first start when there is no file.
      *
      * @throws BadInput when the file is not one that was written here
      */
@@ -97,7 +97,7 @@ final class SessionFile {
     }
 
     /**
-     * Writes a session in place of the last one, as a whole or not at all.
+     * Replaces the saved session, completely or not at all.
      *
      * @throws BadInput when it cannot be written
      */

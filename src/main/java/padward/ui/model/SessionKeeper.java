@@ -10,8 +10,8 @@ import padward.base.BadInput;
 import padward.ui.work.EarlyTask;
 
 /**
- * Remembers the window's session in a file: writes it whenever something has happened in the window
- * that one would miss, and when the window closes.
+ * Saves the window's session to a file: after every change that belongs to the session, and when
+ * the window closes.
  */
 public final class SessionKeeper {
     private final ExplorerModel model;
@@ -20,7 +20,7 @@ public final class SessionKeeper {
     private final AtomicLong newest = new AtomicLong();
     private boolean watching;
 
-    /** What is being reopened; remembered as it was until something is open. */
+    /** The session being restored; saved unchanged until something is open. */
     private Optional<Session> reopening = Optional.empty();
 
     /**
@@ -31,12 +31,12 @@ public final class SessionKeeper {
         this.file = file;
     }
 
-    /** Remembers from now on which part of the map is seen. */
+    /** Saves the visible part of the map from now on. */
     public void follow(Supplier<Optional<Session.Place>> seen) {
         place = seen;
     }
 
-    /** Makes the window look as in a session, and remembers from now on. */
+    /** Restores the look of a session, and saves changes from now on. */
     void begin(Session session) {
         model.look().darkProperty().set(session.dark());
         model.look().listsProperty().set(session.lists());
@@ -47,7 +47,7 @@ public final class SessionKeeper {
         watch();
     }
 
-    /** Shows what was open, and asks what was asked. */
+    /** Opens the design of a session, and asks its questions. */
     void reopen(Session session, Path file, EarlyTask<DesignModel.Read> reading) {
         reopening = Optional.of(session);
         place = session::place;
@@ -55,13 +55,13 @@ public final class SessionKeeper {
     }
 
     private void reask(Session session) {
-        model.placeWantedProperty().set(session.place());
+        model.requestedPlaceProperty().set(session.place());
         model.questions()
                 .restore(
                         session.questions(),
                         session.shown(),
-                        // Once more: an answer takes the map to its way.
-                        () -> model.placeWantedProperty().set(session.place()));
+                        // Again, because an answer moves the map to its route.
+                        () -> model.requestedPlaceProperty().set(session.place()));
     }
 
     private void watch() {
@@ -69,7 +69,7 @@ public final class SessionKeeper {
             return;
         }
         watching = true;
-        // Before anybody saves for the same reason.
+        // Before the listeners below save for the same reason.
         model.openedProperty().addListener(o -> reopening = Optional.empty());
         for (Observable one :
                 new Observable[] {
@@ -117,22 +117,22 @@ public final class SessionKeeper {
                             return now;
                         },
                         written -> {},
-                        fault -> model.notes().tell(this, fault));
+                        fault -> model.notes().add(this, fault));
     }
 
-    /** Writes, unless something newer has come up meanwhile. */
+    /** Writes, unless a newer session is waiting. */
     private synchronized void write(Session session, long number) throws BadInput {
         if (number == newest.get()) {
             SessionFile.write(session, file);
         }
     }
 
-    /** Writes at once, before the window goes. */
+    /** Writes at once, before the window closes. */
     public void close() {
         try {
             write(now(), newest.incrementAndGet());
         } catch (BadInput fault) {
-            model.notes().tell(this, fault);
+            model.notes().add(this, fault);
         }
     }
 }

@@ -6,8 +6,8 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
 /**
- * A property of the question that is shown, both ways; when another question is shown, the property
- * of that one.
+ * A property of the shown question, bound in both directions; when another question is shown, it is
+ * bound to the property of that one.
  */
 final class ShownProperty<T> extends SimpleObjectProperty<T> {
     ShownProperty(

@@ -13,8 +13,8 @@ import padward.breakout.survey.Survey;
 import padward.fabric.Corner;
 
 /**
- * The question that is shown, whichever of the open ones that is: when another one is shown, all of
- * this is about that one, and whoever listens hears of it.
+ * The question that is shown: when another of the open questions is shown, all properties change to
+ * those of that one, and their listeners are notified.
  */
 public final class ShownQuestion {
     private final ReadOnlyObjectProperty<QuestionModel> shown;
@@ -38,56 +38,56 @@ public final class ShownQuestion {
         preview = new ShownProperty<>(shown, q -> q.focus().previewProperty());
         option = new ShownProperty<>(shown, q -> q.focus().optionProperty());
         answer = new ShownProperty<>(shown, QuestionModel::answerProperty);
-        // After the answer: who hears of a hop looks for it in the answer's way.
+        // After the answer: listeners look for the hop in the route of the answer.
         selectedHop = new ShownProperty<>(shown, q -> q.focus().selectedHopProperty());
     }
 
-    /** The one that is shown now. */
+    /** The question that is shown now. */
     public QuestionModel question() {
         return shown.get();
     }
 
-    /** Asks what the fields state. */
+    /** Asks the question in the fields. */
     public void ask() {
         question().ask();
     }
 
-    /** Asks for the pad of a surveyed answer. */
+    /** Asks about the pad of a surveyed answer. */
     public void askFor(Answer surveyed) {
         question().askFor(surveyed);
     }
 
-    /** Tries out the answer, by the clearance that is looked at. */
+    /** Tries the answer with the selected option. */
     public void tryIt() {
         question().tryIt();
     }
 
-    /** The clearances of the answer. */
+    /** The options to unblock of the answer. */
     public List<WhyBlocked.Option> options() {
         return question().focus().options();
     }
 
-    /** The clearance that is looked at. */
+    /** The selected option. */
     public Optional<WhyBlocked.Option> chosenOption() {
         return question().focus().chosenOption();
     }
 
-    /** The way of the answer: of the clearance that is looked at, if there is one. */
+    /** The route of the answer: that of the selected option, if there is one. */
     public Optional<Route> route() {
         return question().focus().route();
     }
 
-    /** The hop of that way that is selected. */
+    /** The selected hop of that route. */
     public Optional<Hop> findSelectedHop() {
         return question().focus().findSelectedHop();
     }
 
-    /** What stands on that way. */
+    /** The obstacles on that route. */
     public List<Obstacle> obstacles() {
         return question().focus().obstacles();
     }
 
-    /** What stands on the way of the clearance that is looked at, without the trial. */
+    /** The obstacles on the route of the selected option, without the what-if. */
     public List<Obstacle> obstaclesOfChosen() {
         return question().focus().obstaclesOfChosen();
     }
@@ -97,17 +97,17 @@ public final class ShownQuestion {
         return survey;
     }
 
-    /** A surveyed answer that the pointer rests on; its way is shown beside the present one. */
+    /** The surveyed answer under the pointer; the map shows its route as well. */
     public ObjectProperty<Optional<Answer>> previewProperty() {
         return preview;
     }
 
-    /** Index of the clearance that is looked at. */
+    /** Index of the selected option. */
     public ObjectProperty<Integer> optionProperty() {
         return option;
     }
 
-    /** The trial that waits to be kept or dropped. */
+    /** The what-if that waits to be kept or dropped. */
     public ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
         return whatIf;
     }
@@ -117,17 +117,17 @@ public final class ShownQuestion {
         return answer;
     }
 
-    /** Index of the hop that is selected in the way. */
+    /** Index of the selected hop. */
     public ObjectProperty<Optional<Integer>> selectedHopProperty() {
         return selectedHop;
     }
 
-    /** What stands in the net's field. */
+    /** Text of the net field. */
     public ObjectProperty<String> netTextProperty() {
         return netText;
     }
 
-    /** What stands in the pad's field. */
+    /** Text of the pad field. */
     public ObjectProperty<String> padTextProperty() {
         return padText;
     }

@@ -8,9 +8,8 @@ import padward.ui.design.OpenDesign;
 import padward.ui.work.EarlyTask;
 
 /**
- * What is read while the toolkit starts, before there is a window or a model of it: the last
- * session, and the design that is to be shown first. It needs no more than the first picture does,
- * so that this stands soon.
+ * Reads the last session and the first design while the toolkit starts, before there is a window or
+ * its model. It reads only what the first picture needs, so that this is shown soon.
  */
 public final class StartupRead {
     private final Path remembered;
@@ -39,64 +38,64 @@ public final class StartupRead {
     }
 
     /**
-     * Reads the last session, and begins to read a design: the one that is asked for, else the one
-     * that was open the last time, else the demo.
+     * Reads the last session, and starts to read a design: the given one, else that of the last
+     * session, else the demo.
      *
-     * @param settings the folder that remembers
+     * @param settings the folder of the user's settings
      */
     public static StartupRead begin(Path settings, Optional<Path> asked) {
         return new StartupRead(settings, asked);
     }
 
-    /** The last session; the one of the first time when there was none. */
+    /** The last session; that of the first start when there was none. */
     public Session session() {
         return session;
     }
 
     /**
-     * Waits for the design; before a model has gone on from here.
+     * Waits for the design; only before {@link #goOn}.
      *
-     * @throws Exception when it cannot be read; who goes on from here is told too
+     * @throws Exception when it cannot be read; the model shows the fault as well
      */
     public OpenDesign awaitDesign() throws Exception {
         return reading.orElseThrow().await().opened();
     }
 
-    /** The part of the map that was seen the last time, if the same design is shown again. */
+    /** The visible part of the map in the last session, if the same design is shown again. */
     public Optional<Session.Place> place() {
         return again ? session.place() : Optional.empty();
     }
 
-    /** Has a model go on from here, once, and remember what happens. UI thread. */
+    /** Hands the design to the model, once, and starts to save the session. UI thread. */
     public SessionKeeper goOn(ExplorerModel model) {
         EarlyTask<DesignModel.Read> begun = reading.orElseThrow();
-        // This lives as long as the window; the design may be closed before.
+        // This object lives as long as the window; the design may be closed before.
         reading = Optional.empty();
         SessionKeeper keeper = new SessionKeeper(model, remembered);
-        fault.ifPresent(f -> model.notes().tell(keeper, f));
+        fault.ifPresent(f -> model.notes().add(keeper, f));
         keeper.begin(session);
         if (again) {
             keeper.reopen(session, file.get(), begun);
         } else {
             if (file.isEmpty()) {
-                session.file().ifPresent(f -> model.notes().tell(keeper, f + " no longer exists."));
+                session.file().ifPresent(f -> model.notes().add(keeper, f + " no longer exists."));
             }
             model.design().take(file, begun, () -> {});
         }
         return keeper;
     }
 
-    /** Remembers what is kept. */
+    /** Saves the kept changes. */
     public KeptChangeStore store() {
         return store;
     }
 
-    /** Lets go of the files. */
+    /** Releases the files. */
     public void close() {
         try {
             store.close();
         } catch (BadInput ignored) {
-            // The window is gone; what is kept was written down when it was kept.
+            // The window is closed; the kept changes were written when they were kept.
         }
     }
 }

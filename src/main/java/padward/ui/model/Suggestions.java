@@ -7,22 +7,22 @@ import java.util.stream.Stream;
 import padward.design.Glob;
 
 /**
- * Names that a typed text may mean: those that begin with it, then those that hold it or fit it.
+ * Names for a typed text: those that begin with it, then those that contain or match it.
  */
 public final class Suggestions {
-    /** Most that are offered. */
+    /** Greatest number of suggestions. */
     static final int MOST = 12;
 
     private Suggestions() {}
 
-    /** The same, those used lately before the others; only these while nothing is typed. */
+    /** The same with recently used names first; only these while nothing is typed. */
     public static List<String> of(String typed, List<String> names, List<String> recent) {
         List<String> lately = of(typed, recent);
         List<String> others = typed.isBlank() && !lately.isEmpty() ? List.of() : of(typed, names);
         return Stream.concat(lately.stream(), others.stream()).distinct().limit(MOST).toList();
     }
 
-    /** The first of the names that are meant, those that begin with the text before the others. */
+    /** The first matching names, those that begin with the text before the others. */
     static List<String> of(String typed, List<String> names) {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         boolean pattern = text.contains("*") || text.contains("?");

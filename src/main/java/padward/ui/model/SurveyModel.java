@@ -8,7 +8,7 @@ import padward.breakout.survey.Survey;
 import padward.route.search.Engine;
 import padward.ui.work.OneJob;
 
-/** The survey of the net that was asked for last, made while its answer is looked at. */
+/** The survey of the net of the last question, made while its answer is shown. */
 final class SurveyModel {
     private final OneJob job;
     private final ObjectProperty<Optional<Survey>> survey =
@@ -24,8 +24,8 @@ final class SurveyModel {
                 .isPresent();
     }
 
-    /** Gives up a survey that is not about the net that is asked for now. */
-    void makeRoomFor(Question question) {
+    /** Cancels a survey that is not about the net of this question. */
+    void cancelUnlessFor(Question question) {
         if (!isAbout(question)) {
             job.cancel();
         }
@@ -49,12 +49,12 @@ final class SurveyModel {
                 result -> survey.set(Optional.of(result)));
     }
 
-    /** Gives up the work that goes on. */
+    /** Cancels the running work. */
     void stop() {
         job.cancel();
     }
 
-    /** Forgets the survey too. */
+    /** Clears the survey too. */
     void clear() {
         job.cancel();
         survey.set(Optional.empty());

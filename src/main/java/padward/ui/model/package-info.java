@@ -1,5 +1,5 @@
 /**
- * What the window knows, without any control: the design, the questions, what is kept, work that
- * goes on, what is remembered from one time to the next.
+ * The models of the window, without any control: the design, the questions, the kept changes, and
+ * the session that is saved for the next time.
  */
 package padward.ui.model;

@@ -17,10 +17,10 @@ import padward.timing.TreeDelays;
  * @param label the last part of its name
  * @param name its full name; empty for a group
  * @param fanOut number of sinks; of a group, of nets
- * @param length number of wires that it takes
+ * @param length number of wires that it uses
  * @param latest delay to its latest sink; empty for a group
  * @param remark {@code clock}, or how many nets a group has; may be empty
- * @param leadsOut whether some pad could be reached if everything else were freed
+ * @param leadsOut whether some pad could be reached if everything else were removed
  */
 public record NetRow(
         String label,
@@ -30,7 +30,7 @@ public record NetRow(
         String latest,
         String remark,
         boolean leadsOut) {
-    static NetRow of(Design design, Net net, PadReachability outlets, String label) {
+    static NetRow of(Design design, Net net, PadReachability reachability, String label) {
         return new NetRow(
                 label,
                 net.name(),
@@ -38,7 +38,7 @@ public record NetRow(
                 wires(design.fabric(), net.route()),
                 findLatest(design, net).map(Delay::toText).orElse(""),
                 net.clock() ? "clock" : "",
-                outlets.leadOutOf(net));
+                reachability.leadOutOf(net));
     }
 
     private static int wires(Fabric fabric, RouteTree tree) {
@@ -57,7 +57,7 @@ public record NetRow(
         return name.isEmpty();
     }
 
-    /** Delay from the driver to the sink that is reached last; empty without a sink. */
+    /** Delay from the driver to its latest sink; empty without a sink. */
     public static Optional<Delay> findLatest(Design design, Net net) {
         if (net.sinks().isEmpty()) {
             return Optional.empty();

@@ -17,25 +17,25 @@ import padward.design.Net;
 
 /**
  * Nets in the order of their hierarchy: a level for each part of a name between slashes, and one
- * for the members of a vector. Made without a toolkit; the view only shows it.
+ * for the members of a vector. Built without the toolkit; the view only shows it.
  *
  * @param row what is shown of this level or net
- * @param children what is below, sorted by name, members of a vector by number
+ * @param children the rows below, sorted by name, members of a vector by number
  */
 record NetTree(NetRow row, List<NetTree> children) {
     private static final Pattern MEMBER = Pattern.compile("(.+)\\[(\\d{1,9})]");
 
-    /** The nets that pass a test. O(size of their trees). */
-    static NetTree of(Design design, PadReachability outlets, Predicate<String> wanted) {
+    /** The nets whose names pass a test. O(size of their trees). */
+    static NetTree of(Design design, PadReachability reachability, Predicate<String> wanted) {
         List<Net> nets = design.nets().stream().filter(n -> wanted.test(n.name())).toList();
-        return level(design, outlets, "", nets, 0);
+        return level(design, reachability, "", nets, 0);
     }
 
     /**
-     * The test that a text means: a pattern with {@code *} and {@code ?}, found anywhere in a name
-     * unless it has such a mark; or a regular expression, found anywhere.
+     * The test for a text: a pattern with {@code *} and {@code ?} for the whole name; without such a
+     * character, a part of the name; or a regular expression, found anywhere.
      *
-     * @throws BadInput when the expression is none
+     * @throws BadInput when it is not a regular expression
      */
     static Predicate<String> test(String text, boolean expression) throws BadInput {
         if (text.isBlank()) {
@@ -54,7 +54,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     }
 
     private static NetTree level(
-            Design design, PadReachability outlets, String label, List<Net> nets, int from) {
+            Design design, PadReachability reachability, String label, List<Net> nets, int from) {
         Map<String, List<Net>> byPart = new TreeMap<>();
         for (Net net : nets) {
             int slash = net.name().indexOf('/', from);
@@ -68,11 +68,11 @@ record NetTree(NetRow row, List<NetTree> children) {
         byPart.forEach(
                 (part, members) -> {
                     if (part.endsWith("/")) {
-                        children.add(level(design, outlets, part, members, from + part.length()));
+                        children.add(level(design, reachability, part, members, from + part.length()));
                     } else if (part.endsWith("[]") && members.size() > 1) {
-                        children.add(vector(design, outlets, part, members, from));
+                        children.add(vector(design, reachability, part, members, from));
                     } else {
-                        members.forEach(n -> children.add(leaf(design, outlets, n, from)));
+                        members.forEach(n -> children.add(leaf(design, reachability, n, from)));
                     }
                 });
         return new NetTree(NetRow.group(label, nets.size()), children);
@@ -84,7 +84,7 @@ record NetTree(NetRow row, List<NetTree> children) {
     }
 
     private static NetTree vector(
-            Design design, PadReachability outlets, String part, List<Net> members, int from) {
+            Design design, PadReachability reachability, String part, List<Net> members, int from) {
         List<Net> sorted = new ArrayList<>(members);
         sorted.sort(Comparator.comparingInt(NetTree::number));
         String base = part.substring(0, part.length() - 2);
@@ -92,7 +92,7 @@ record NetTree(NetRow row, List<NetTree> children) {
         int last = number(sorted.get(sorted.size() - 1));
         return new NetTree(
                 NetRow.group(base + "[" + first + " to " + last + "]", members.size()),
-                sorted.stream().map(n -> leaf(design, outlets, n, from)).toList());
+                sorted.stream().map(n -> leaf(design, reachability, n, from)).toList());
     }
 
     private static int number(Net net) {
@@ -100,8 +100,8 @@ record NetTree(NetRow row, List<NetTree> children) {
         return member.matches() ? Integer.parseInt(member.group(2)) : 0;
     }
 
-    private static NetTree leaf(Design design, PadReachability outlets, Net net, int from) {
-        NetRow row = NetRow.of(design, net, outlets, net.name().substring(from));
+    private static NetTree leaf(Design design, PadReachability reachability, Net net, int from) {
+        NetRow row = NetRow.of(design, net, reachability, net.name().substring(from));
         return new NetTree(row, List.of());
     }
 }

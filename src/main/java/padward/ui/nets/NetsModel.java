@@ -27,8 +27,8 @@ import padward.ui.work.Background;
 import padward.ui.work.OneJob;
 
 /**
- * The nets that are listed, and how those that are seen stand with the pads: that is worked out in
- * the background, one net after the other, and only for what is seen.
+ * The listed nets, and on how many pads each visible one can be brought out: that is calculated in
+ * the background, one net after the other, and only for the visible rows.
  */
 final class NetsModel {
     private final ExplorerModel model;
@@ -38,9 +38,9 @@ final class NetsModel {
     private final ObjectProperty<Optional<NetTree>> tree =
             new SimpleObjectProperty<>(Optional.empty());
     private final StringProperty fault = new SimpleStringProperty("");
-    private final Map<String, NetObservability> standings = new HashMap<>();
+    private final Map<String, NetObservability> observability = new HashMap<>();
     private final IntegerProperty known = new SimpleIntegerProperty(0);
-    private final Deque<String> wanted = new ArrayDeque<>();
+    private final Deque<String> waiting = new ArrayDeque<>();
     private Background.Job building = () -> {};
 
     NetsModel(ExplorerModel model) {
@@ -64,8 +64,8 @@ final class NetsModel {
 
     private void forget() {
         job.cancel();
-        wanted.clear();
-        standings.clear();
+        waiting.clear();
+        observability.clear();
         known.set(0);
     }
 
@@ -76,7 +76,7 @@ final class NetsModel {
             tree.set(Optional.empty());
             return;
         }
-        String wantedText = text.get();
+        String filter = text.get();
         boolean isExpression = expression.get();
         building =
                 model.jobs()
@@ -86,7 +86,7 @@ final class NetsModel {
                                         NetTree.of(
                                                 opened.get().design(),
                                                 opened.get().padReachability(),
-                                                NetTree.test(wantedText, isExpression)),
+                                                NetTree.test(filter, isExpression)),
                                 result -> {
                                     fault.set("");
                                     tree.set(Optional.of(result));
@@ -100,10 +100,10 @@ final class NetsModel {
                                 });
     }
 
-    /** Works out how nets stand with the pads, these and no others that were seen before. */
+    /** Calculates the pads of these nets; nets that were visible before are dropped. */
     void see(List<String> nets) {
-        wanted.clear();
-        nets.stream().filter(n -> !standings.containsKey(n)).forEach(wanted::add);
+        waiting.clear();
+        nets.stream().filter(n -> !observability.containsKey(n)).forEach(waiting::add);
         if (!job.busyProperty().get()) {
             next();
         }
@@ -111,7 +111,7 @@ final class NetsModel {
 
     private void next() {
         Optional<OpenDesign> opened = model.openedProperty().get();
-        String name = wanted.poll();
+        String name = waiting.poll();
         if (name == null || opened.isEmpty()) {
             return;
         }
@@ -125,23 +125,23 @@ final class NetsModel {
                                                 NetObservability.of(
                                                         design, net, Corner.SLOW, progress),
                                         result -> {
-                                            standings.put(name, result);
-                                            known.set(standings.size());
+                                            observability.put(name, result);
+                                            known.set(observability.size());
                                             next();
                                         }));
     }
 
-    /** How a net stands with the pads, once that is known. */
-    Optional<NetObservability> findStanding(String net) {
-        return Optional.ofNullable(standings.get(net));
+    /** On which pads a net can be brought out, once that is known. */
+    Optional<NetObservability> findObservability(String net) {
+        return Optional.ofNullable(observability.get(net));
     }
 
-    /** Of how many nets that is known; changes with each. */
+    /** For how many nets that is known; changes with each. */
     ReadOnlyIntegerProperty knownProperty() {
         return known;
     }
 
-    /** Which nets are listed: a part of the name, a pattern, or a regular expression. */
+    /** Filter for the listed nets: a part of the name, a pattern, or a regular expression. */
     StringProperty textProperty() {
         return text;
     }
@@ -151,17 +151,17 @@ final class NetsModel {
         return expression;
     }
 
-    /** The nets listed; none while nothing is open or the text is at fault. */
+    /** The listed nets; none while nothing is open or the filter is wrong. */
     ReadOnlyObjectProperty<Optional<NetTree>> treeProperty() {
         return tree;
     }
 
-    /** What is wrong with the text; empty when nothing is. */
+    /** What is wrong with the filter; empty when nothing is. */
     ReadOnlyStringProperty faultProperty() {
         return fault;
     }
 
-    /** Takes a net into the question that is shown. */
+    /** Puts a net into the question that is shown. */
     void take(NetRow row) {
         if (!row.isGroup()) {
             model.shown().netTextProperty().set(row.name());

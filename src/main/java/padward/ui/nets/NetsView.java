@@ -24,7 +24,7 @@ import padward.ui.control.ByNumber;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
 
-/** All nets by their hierarchy; Enter or a double click takes one into the question. */
+/** All nets by hierarchy; Enter or a double click puts one into the question. */
 public final class NetsView extends VBox {
     private static final double ROW = 25;
     private static final int OPENED_WHEN_FEWER = 60;
@@ -34,9 +34,9 @@ public final class NetsView extends VBox {
     private final TreeTableView<NetRow> table = new TreeTableView<>();
     private final List<TreeTableRow<NetRow>> rows = new ArrayList<>();
     private final Label empty = new Label();
-    private boolean telling;
+    private boolean reporting;
 
-    /** The nets of whatever design is open. */
+    /** The nets of the open design. */
     public NetsView(ExplorerModel model) {
         this.nets = new NetsModel(model);
         this.look = model.look();
@@ -96,19 +96,19 @@ public final class NetsView extends VBox {
     private TreeTableRow<NetRow> row() {
         TreeTableRow<NetRow> row = new TreeTableRow<>();
         rows.add(row);
-        row.itemProperty().addListener((p, old, now) -> tellSeen());
+        row.itemProperty().addListener((p, old, now) -> reportVisible());
         return row;
     }
 
-    /** Tells the model which nets are seen; once, when the table has come to rest. */
-    private void tellSeen() {
-        if (telling) {
+    /** Reports the visible nets to the model, once, after the table has been laid out. */
+    private void reportVisible() {
+        if (reporting) {
             return;
         }
-        telling = true;
+        reporting = true;
         Platform.runLater(
                 () -> {
-                    telling = false;
+                    reporting = false;
                     nets.see(
                             rows.stream()
                                     .filter(r -> r.getParent() != null && !r.isEmpty())
@@ -123,7 +123,7 @@ public final class NetsView extends VBox {
     private String routeOut(NetRow row) {
         return row.isGroup()
                 ? ""
-                : nets.findStanding(row.name())
+                : nets.findObservability(row.name())
                         .map(NetObservability::toText)
                         .orElse(row.leadsOut() ? "…" : "no route out");
     }
@@ -166,7 +166,7 @@ public final class NetsView extends VBox {
             expand(root);
         }
         table.setRoot(root);
-        tellSeen();
+        reportVisible();
     }
 
     private static void expand(TreeItem<NetRow> item) {

@@ -1,2 +1,2 @@
-/** The design's nets by their hierarchy. */
+/** The design's nets by hierarchy. */
 package padward.ui.nets;

@@ -161,7 +161,7 @@ public final class StepsModel {
     void toFirstOccupiedSite() {
         OptionalInt at = firstOccupiedSite();
         if (at.isEmpty()) {
-            model.notes().tell(this, "This search touches no occupied site.");
+            model.notes().add(this, "This search touches no occupied site.");
             return;
         }
         goTo(at.getAsInt());

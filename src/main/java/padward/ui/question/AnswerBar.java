@@ -33,7 +33,7 @@ public final class AnswerBar extends VBox {
     private final Button anotherPad;
     private final Tooltip whole = new Tooltip();
 
-    /** Follows the question that is in front; its buttons do what the menus do. */
+    /** Follows the question that is shown; its buttons do what the menus do. */
     public AnswerBar(ExplorerModel model, Actions actions) {
         this.model = model;
         this.bringOut = Controls.button(actions.get("try"), "Bring it out");
@@ -85,7 +85,7 @@ public final class AnswerBar extends VBox {
         shown(tryIt, blocked && !inWhatIf);
         shown(anotherOption, blocked && !inWhatIf && model.shown().options().size() > 1);
         shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
-        // Beside a trial, which tells both sides, the answer without it takes one line.
+        // The bar of a what-if shows both answers, so one line is enough for this one.
         sentence.setWrapText(!inWhatIf);
         sentence.setTooltip(inWhatIf ? whole : null);
         if (answer.isEmpty()) {
@@ -109,7 +109,7 @@ public final class AnswerBar extends VBox {
         node.setManaged(on);
     }
 
-    /** A mark beside the word, so that neither colour nor reading is needed alone. */
+    /** A mark next to the word, so that nobody depends on the colour. */
     private static String mark(Answer answer) {
         if (answer instanceof Answer.Open) {
             return "→";

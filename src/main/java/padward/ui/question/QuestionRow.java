@@ -28,7 +28,7 @@ public final class QuestionRow extends HBox {
 
     private final ExplorerModel model;
 
-    /** Follows the question that is in front. */
+    /** Follows the question that is shown. */
     public QuestionRow(ExplorerModel model, Actions actions) {
         this.model = model;
         setId("question-row");
@@ -79,7 +79,7 @@ public final class QuestionRow extends HBox {
         HBox.setHgrow(net, Priority.SOMETIMES);
     }
 
-    /** Puts the caret where something is to be filled in, if anything is. */
+    /** Puts the caret into the first empty field, if there is one. */
     private static void enter(TextField net, TextField pad) {
         if (net.getText().isBlank()) {
             net.requestFocus();

@@ -18,7 +18,7 @@ public final class QuestionTabs extends TabPane {
     private final QuestionsModel questions;
     private boolean following;
 
-    /** A tab for each of the questions, added and closed with them. */
+    /** One tab for each question, added and closed with it. */
     public QuestionTabs(QuestionsModel questions) {
         this.questions = questions;
         setId("question-tabs");
@@ -37,7 +37,7 @@ public final class QuestionTabs extends TabPane {
         }
     }
 
-    /** Makes the tabs those of the questions, keeping tabs that stay. */
+    /** Updates the tabs to the questions; tabs of remaining questions stay. */
     private void follow() {
         following = true;
         List<Tab> tabs = new ArrayList<>();
@@ -81,7 +81,7 @@ public final class QuestionTabs extends TabPane {
         return tab;
     }
 
-    /** The question, and how it stands: a word beside the mark, for those who hear it. */
+    /** The question and its state, in words. */
     private static String text(QuestionModel question) {
         Optional<Answer> answer = question.answerProperty().get();
         String state;

@@ -30,11 +30,11 @@ import padward.ui.control.ByNumber;
 import padward.ui.model.ExplorerModel;
 
 /**
- * All pads for the net, best first. Where the pointer or the selection rests, the way is shown on
- * the map; Enter or a double click asks for that pad.
+ * All pads for the net, best first. The map shows the route to the pad under the pointer, or to the
+ * selected one; Enter or a double click asks about that pad.
  */
 public final class RoutesOutView extends VBox {
-    /** Widths of the pads' column, which fits their names: those of large fabrics are longer. */
+    /** Limits of the width of the pad column, which fits the names; large fabrics have longer ones. */
     private static final double LEAST_PAD = 96;
 
     private static final double MOST_PAD = 170;
@@ -53,7 +53,7 @@ public final class RoutesOutView extends VBox {
     private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
     private final Label empty = new Label();
 
-    /** The pads for the net of the question that is in front. */
+    /** The pads for the net of the question that is shown. */
     public RoutesOutView(ExplorerModel model) {
         this.model = model;
         setId("routes-out");
@@ -80,8 +80,8 @@ public final class RoutesOutView extends VBox {
         VBox.setVgrow(table, Priority.ALWAYS);
         getChildren().addAll(head, table);
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
-        model.shown().answerProperty().addListener((p, old, now) -> tellEmpty());
-        model.openedProperty().addListener((p, old, now) -> tellEmpty());
+        model.shown().answerProperty().addListener((p, old, now) -> showEmptyText());
+        model.openedProperty().addListener((p, old, now) -> showEmptyText());
         show(model.shown().surveyProperty().get());
     }
 
@@ -134,7 +134,7 @@ public final class RoutesOutView extends VBox {
         row.setOnMouseClicked(
                 e -> {
                     if (row.isEmpty()) {
-                        // Beside all rows: nothing is meant any more, so nothing is previewed.
+                        // Outside all rows: nothing is selected or previewed any more.
                         table.getSelectionModel().clearSelection();
                     } else if (e.getClickCount() == 2) {
                         askSelected();
@@ -174,10 +174,10 @@ public final class RoutesOutView extends VBox {
                         .orElse(0);
         double wanted = Math.max(LEAST_PAD, Math.min(MOST_PAD, 22 + longest * LETTER));
         pad.prefWidthProperty().bind(model.look().sized(wanted));
-        tellEmpty();
+        showEmptyText();
     }
 
-    private void tellEmpty() {
+    private void showEmptyText() {
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
         } else if (model.shown().answerProperty().get().isEmpty()) {

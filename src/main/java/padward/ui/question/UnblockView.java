@@ -29,9 +29,9 @@ import padward.ui.model.ExplorerModel;
 import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 
-/** What would open a blocked way: its clearances, best first, with what each of them means. */
+/** The options to unblock a route, best first, with the consequences of each. */
 public final class UnblockView extends VBox {
-    /** Beside tag and text of an obstacle's line, pixels; see the style sheet. */
+    /** Space around the tag and text of an obstacle's line, pixels; see the style sheet. */
     private static final double LINE_INSETS = 40;
 
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
@@ -43,7 +43,7 @@ public final class UnblockView extends VBox {
     private final Map<Button, Obstacle> lines = new HashMap<>();
     private final List<RadioButton> choices = new ArrayList<>();
 
-    /** Follows the question that is in front; what is chosen here is chosen on the map. */
+    /** Follows the question that is shown; an obstacle chosen here is chosen on the map too. */
     public UnblockView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
@@ -61,7 +61,7 @@ public final class UnblockView extends VBox {
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
         scroll.setMinHeight(40);
-        // As high as its rows, as long as there is room for the lists below.
+        // As high as its rows while there is room for the lists below.
         scroll.prefViewportHeightProperty().bind(rows.heightProperty().add(4));
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(title, proof, scroll);
@@ -105,7 +105,7 @@ public final class UnblockView extends VBox {
                 new RadioButton(
                         WhyText.option(option.option()) + ": " + option.route().total().toText());
         choice.setId("option-" + index);
-        // Names hold underscores, which are no marks for keys.
+        // Names may contain underscores, which do not mark access keys here.
         choice.setMnemonicParsing(false);
         choice.setToggleGroup(group);
         choice.setSelected(index == model.shown().optionProperty().get());
@@ -139,7 +139,7 @@ public final class UnblockView extends VBox {
                                 CHOSEN, chosen.filter(obstacle::equals).isPresent()));
     }
 
-    /** An obstacle as a button that chooses it, on map and strip map as well. */
+    /** An obstacle as a button that chooses it, also on the map and the strip map. */
     private Button obstacle(Answer.Blocked blocked, Obstacle obstacle, Removal removal) {
         String word = word(removal.consequence());
         String meaning = WhyText.consequence(blocked, removal).replaceFirst("^[\\w ]+: ", "");
@@ -153,13 +153,13 @@ public final class UnblockView extends VBox {
                                 + ". "
                                 + sentence(meaning));
         text.getStyleClass().add("small");
-        // A button asks how high its graphic is without telling how wide it can be.
+        // A button asks for the height of its graphic without giving a width.
         text.wrappingWidthProperty()
                 .bind(rows.widthProperty().subtract(tag.widthProperty()).subtract(LINE_INSETS));
         Button line = new Button();
         line.setGraphic(new HBox(8, tag, text));
         line.setMaxWidth(Double.MAX_VALUE);
-        // Else the line would keep the list as wide as it has ever been.
+        // Otherwise the line would never let the list become narrower.
         line.setMinWidth(0);
         line.getStyleClass().add("obstacle-line");
         line.setAccessibleText(tag.getText() + ", " + text.getText());

@@ -31,7 +31,7 @@ import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
 import padward.unblock.weigh.Removal;
 
-/** A trial, before and after side by side, to be kept or dropped. */
+/** A what-if: before and after side by side, with buttons to keep or drop it. */
 public final class WhatIfBar extends VBox {
     private final ExplorerModel model;
     private final Label edits = new Label();
@@ -41,7 +41,7 @@ public final class WhatIfBar extends VBox {
     private final Label afterRoute = new Label();
     private final Label cost = new Label();
 
-    /** Hidden until the question in front has a trial. */
+    /** Hidden until the shown question has a what-if. */
     public WhatIfBar(ExplorerModel model, Actions actions) {
         this.model = model;
         setId("what-if-bar");
@@ -72,7 +72,7 @@ public final class WhatIfBar extends VBox {
         show(model.shown().whatIfProperty().get());
     }
 
-    /** Without the trial, with it, and what it costs, side by side in equal parts. */
+    /** Without the what-if, with it, and what it costs, in three equal columns. */
     private GridPane sides() {
         VBox without = new VBox(2, before, beforeRoute);
         VBox with = new VBox(2, after, afterRoute);
@@ -109,8 +109,8 @@ public final class WhatIfBar extends VBox {
                         .map(WhyBlocked.Option::route)
                         .or(() -> tried.before().findRoute());
         Optional<Route> next = tried.after().findRoute();
-        beforeRoute.setText(route(old) + blocking(model.shown().obstaclesOfChosen()));
-        afterRoute.setText(route(next) + blocking(obstacles(tried.after())) + compared(old, next));
+        beforeRoute.setText(route(old) + obstacleText(model.shown().obstaclesOfChosen()));
+        afterRoute.setText(route(next) + obstacleText(obstacles(tried.after())) + compared(old, next));
         cost.setText(cost(model.shown().chosenOption().map(o -> o.option().removals())));
     }
 
@@ -123,14 +123,14 @@ public final class WhatIfBar extends VBox {
         return answer instanceof Answer.Blocked blocked ? blocked.obstacles() : List.of();
     }
 
-    private static String blocking(List<Obstacle> obstacles) {
+    private static String obstacleText(List<Obstacle> obstacles) {
         return obstacles.isEmpty()
                 ? "; no obstacles"
                 : "; obstacles: "
                         + joined(obstacles.stream().map(o -> WhyText.who(o.occupant())).toList());
     }
 
-    /** How much of the way with the trial is not on the one without. */
+    /** How much of the new route differs from the old one. */
     private static String compared(Optional<Route> old, Optional<Route> next) {
         if (old.isEmpty() || next.isEmpty()) {
             return "";

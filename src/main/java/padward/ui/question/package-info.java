@@ -1,2 +1,2 @@
-/** The question, its answer, and what would open a blocked way. */
+/** The question, its answer, and the options to unblock a route. */
 package padward.ui.question;

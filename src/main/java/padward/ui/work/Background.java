@@ -11,23 +11,23 @@ import padward.base.Progress;
 
 /** Runs long work away from the UI thread; in tests, at once on the same thread. */
 public interface Background {
-    /** Work that can be told to stop. */
+    /** Running work that can be cancelled. */
     interface Job {
         void cancel();
     }
 
-    /** What is to be done, given where to report progress. */
+    /** The work; it reports its progress. */
     interface Work<T> {
         T run(Progress progress) throws Exception;
     }
 
-    /** Hears how far work is. */
+    /** Receives the progress of work. */
     interface Watcher {
         /**
          * @param fraction share of the work done, 0 to 1; negative when it cannot be known
          * @param message what is being done
          */
-        void told(double fraction, String message);
+        void progressed(double fraction, String message);
     }
 
     /**
@@ -36,12 +36,12 @@ public interface Background {
      */
     <T> Job start(Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed);
 
-    /** Starts work that nobody watches. */
+    /** Starts work without a watcher. */
     default <T> Job start(Work<T> work, Consumer<T> done, Consumer<Exception> failed) {
         return start(work, (fraction, message) -> {}, done, failed);
     }
 
-    /** Does something on the UI thread after a while, unless it is cancelled before. */
+    /** Runs something on the UI thread after a delay, unless it is cancelled before. */
     default Job after(int millis, Runnable then) {
         return start(
                 progress -> {
@@ -52,14 +52,13 @@ public interface Background {
                 fault -> {});
     }
 
-    /** Waits, where work has threads of its own. */
+    /** Waits, if work has its own threads. */
     default void pause(int millis) throws InterruptedException {
         Thread.sleep(millis);
     }
 
     /**
-     * On threads of its own, one for each job that runs at the time; the consumers go where {@code
-     * uiThread} puts them.
+     * On its own threads, one for each running job; {@code uiThread} runs the consumers.
      */
     static Background threaded(Consumer<Runnable> uiThread) {
         ExecutorService worker =
@@ -93,7 +92,7 @@ public interface Background {
 
             @Override
             public void pause(int millis) {
-                // Nothing else could happen meanwhile.
+                // Nothing else could happen in the meantime.
             }
         };
     }
@@ -116,7 +115,7 @@ public interface Background {
             uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
             return;
         } catch (Error broken) {
-            // Memory used up, say: the job is over all the same, and whoever waits for it is told.
+            // For example out of memory: the job has ended, and its caller must know.
             Exception fault = new IllegalStateException("Failed: " + broken, broken);
             uiThread.accept(() -> unlessCancelled(flag, () -> failed.accept(fault)));
             return;
@@ -130,7 +129,7 @@ public interface Background {
         }
     }
 
-    /** A job's flag, which is also the progress that its work sees. */
+    /** The stop flag of a job, which is also the progress that its work reports to. */
     final class Flag implements Job, Progress {
         private static final long QUIET_NANOS = 60_000_000;
 
@@ -154,7 +153,7 @@ public interface Background {
             long now = System.nanoTime();
             long until = quietUntil.get();
             if (now - until >= 0 && quietUntil.compareAndSet(until, now + QUIET_NANOS)) {
-                uiThread.accept(() -> unlessCancelled(this, () -> watcher.told(fraction, message)));
+                uiThread.accept(() -> unlessCancelled(this, () -> watcher.progressed(fraction, message)));
             }
         }
 

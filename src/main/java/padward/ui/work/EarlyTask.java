@@ -6,16 +6,16 @@ import java.util.concurrent.FutureTask;
 import padward.base.Progress;
 
 /**
- * Work that is begun before there is anybody to watch it. Whoever takes it up later sees its
- * progress from then on, can stop it, and gets what it yields or how it failed.
+ * Work that starts before its result is asked for. A later caller takes it over: from then on it
+ * sees the progress, can cancel it, and gets the result or the exception.
  *
- * @param <T> what it yields
+ * @param <T> the result
  */
 public final class EarlyTask<T> implements Background.Work<T> {
     private final FutureTask<T> task;
     private volatile Progress watcher = Progress.NONE;
 
-    /** Begins work on a thread of its own, which does not keep the program from ending. */
+    /** Starts work on its own daemon thread. */
     public EarlyTask(Background.Work<T> work) {
         task = new FutureTask<>(() -> work.run(new Watched()));
         Thread thread = new Thread(task, "padward-ahead");
@@ -23,7 +23,7 @@ public final class EarlyTask<T> implements Background.Work<T> {
         thread.start();
     }
 
-    /** What it has yielded, if it has come to its end and to a good one. */
+    /** The result, if it has ended without an exception. */
     public Optional<T> findResult() {
         if (!task.isDone()) {
             return Optional.empty();
@@ -31,19 +31,19 @@ public final class EarlyTask<T> implements Background.Work<T> {
         try {
             return Optional.of(task.get());
         } catch (ExecutionException | InterruptedException fault) {
-            // Told to whoever takes it up.
+            // The caller that takes it over gets the exception.
             return Optional.empty();
         }
     }
 
-    /** Takes it up: waits for it. */
+    /** Takes it over and waits for the result. */
     @Override
     public T run(Progress progress) throws Exception {
         watcher = progress;
         return await();
     }
 
-    /** Waits for it and does not watch it. */
+    /** Waits for the result without watching the progress. */
     public T await() throws Exception {
         try {
             return task.get();

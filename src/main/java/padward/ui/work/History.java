@@ -7,17 +7,17 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
-/** What was done and can be undone, and what was undone and can be done again. */
+/** The steps that can be undone, and those that can be redone. */
 public final class History {
-    /** Steps that are remembered. */
+    /** Number of steps that are remembered. */
     static final int MOST = 200;
 
     /**
      * One step.
      *
-     * @param what what was done, as a noun phrase: "keeping a on b"
+     * @param what the step as a noun phrase: "keeping a on b"
      * @param back undoes it
-     * @param again does it again
+     * @param again redoes it
      */
     public record Step(String what, Runnable back, Runnable again) {}
 
@@ -28,14 +28,14 @@ public final class History {
     private final ObjectProperty<Optional<String>> nextRedo =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** Remembers what has just been done; what was undone is forgotten. */
+    /** Adds the step that was just done; undone steps are forgotten. */
     public void did(Step step) {
         done.push(step);
         if (done.size() > MOST) {
             done.removeLast();
         }
         undone.clear();
-        tell();
+        publish();
     }
 
     /** Undoes the last step, if there is one. */
@@ -43,17 +43,17 @@ public final class History {
         if (!done.isEmpty()) {
             Step step = done.pop();
             undone.push(step);
-            tell();
+            publish();
             step.back().run();
         }
     }
 
-    /** Does again what was undone last, if anything was. */
+    /** Redoes the step that was undone last, if there is one. */
     public void redo() {
         if (!undone.isEmpty()) {
             Step step = undone.pop();
             done.push(step);
-            tell();
+            publish();
             step.again().run();
         }
     }
@@ -62,20 +62,20 @@ public final class History {
     public void clear() {
         done.clear();
         undone.clear();
-        tell();
+        publish();
     }
 
-    private void tell() {
+    private void publish() {
         nextUndo.set(Optional.ofNullable(done.peek()).map(Step::what));
         nextRedo.set(Optional.ofNullable(undone.peek()).map(Step::what));
     }
 
-    /** What would be undone next. */
+    /** The step that would be undone next. */
     public ReadOnlyObjectProperty<Optional<String>> nextUndoProperty() {
         return nextUndo;
     }
 
-    /** What would be done again next. */
+    /** The step that would be redone next. */
     public ReadOnlyObjectProperty<Optional<String>> nextRedoProperty() {
         return nextRedo;
     }

@@ -4,13 +4,13 @@ import java.util.List;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 
-/** All work of the window that is going on. */
+/** All running work of the window. */
 public final class Jobs {
     private final Background background;
     private final Notes notes;
     private final ObservableList<OneJob> running = FXCollections.observableArrayList();
 
-    /** Held here, since it hears of changes only as long as somebody holds it. */
+    /** A field, because the view gets changes only while something references it. */
     private final ObservableList<OneJob> runningView =
             FXCollections.unmodifiableObservableList(running);
 
@@ -19,17 +19,17 @@ public final class Jobs {
         this.notes = notes;
     }
 
-    /** Where the work is done. */
+    /** Runs the work. */
     public Background background() {
         return background;
     }
 
-    /** Where faults of the work are told. */
+    /** The notes, which show faults of the work. */
     public Notes notes() {
         return notes;
     }
 
-    /** What is at work, the latest last. */
+    /** The running jobs, the latest last. */
     public ObservableList<OneJob> running() {
         return runningView;
     }

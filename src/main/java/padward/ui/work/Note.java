@@ -1,10 +1,10 @@
 package padward.ui.work;
 
 /**
- * Something that the user has to be told, until it is put away.
+ * A message to the user, shown until it is dismissed.
  *
- * @param about whose note it is; when that starts afresh, its notes go
- * @param text what to tell, in plain words
- * @param detail more, for whoever looks into it: may be copied; empty when the text tells all
+ * @param about the part of the program that it belongs to; its notes go when that starts again
+ * @param text the message, in plain words
+ * @param detail details for a report, which can be copied; empty when the text says everything
  */
 public record Note(Object about, String text, String detail) {}

@@ -6,14 +6,14 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import padward.base.BadInput;
 
-/** The notes that stand in the window, the latest first. Nothing is told twice. */
+/** The notes in the window, the latest first. No text is shown twice. */
 public final class Notes {
-    /** More than these push each other out, the oldest first. */
+    /** Greatest number of notes; a further one removes the oldest. */
     static final int MOST = 4;
 
     private final ObservableList<Note> all = FXCollections.observableArrayList();
 
-    /** Held here, since it hears of changes only as long as somebody holds it. */
+    /** A field, because the view gets changes only while something references it. */
     private final ObservableList<Note> allView = FXCollections.unmodifiableObservableList(all);
 
     /** All notes, the latest first. */
@@ -21,13 +21,13 @@ public final class Notes {
         return allView;
     }
 
-    /** Tells something. */
-    public void tell(Object about, String text) {
+    /** Adds a message. */
+    public void add(Object about, String text) {
         add(new Note(about, text, ""));
     }
 
-    /** Tells what went wrong. */
-    public void tell(Object about, Exception fault) {
+    /** Adds what went wrong. */
+    public void add(Object about, Exception fault) {
         add(new Note(about, plain(fault), detail(fault)));
     }
 
@@ -39,13 +39,13 @@ public final class Notes {
         }
     }
 
-    /** Puts one away. */
-    public void putAway(Note note) {
+    /** Removes one. */
+    public void dismiss(Note note) {
         all.remove(note);
     }
 
-    /** Puts away what somebody had to tell. */
-    public void putAwayAbout(Object about) {
+    /** Removes the notes of one part of the program. */
+    public void dismissAbout(Object about) {
         all.removeIf(n -> n.about() == about);
     }
 

@@ -12,11 +12,11 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 
 /**
- * Work of one kind, at most one piece of it at a time: a new piece takes the place of the last,
- * which is given up. Its faults become notes. Used on the UI thread only.
+ * Work of one kind, one piece at a time: a new piece cancels and replaces the last. Faults become
+ * notes. Used on the UI thread only.
  */
 public final class OneJob {
-    /** Fraction of work whose end cannot be told. */
+    /** Fraction of work whose end is not known. */
     static final double UNKNOWN = -1;
 
     private final Jobs jobs;
@@ -27,10 +27,10 @@ public final class OneJob {
     private Background.Job running = () -> {};
 
     /**
-     * Work that is counted among all of the window's.
+     * Work that is listed among the window's.
      *
-     * @param jobs all of them
-     * @param about whose work it is; its notes bear this
+     * @param jobs all work of the window
+     * @param about the part of the program that it belongs to, for its notes
      */
     public OneJob(Jobs jobs, Object about) {
         this.jobs = jobs;
@@ -40,11 +40,11 @@ public final class OneJob {
     /**
      * Starts a piece of work.
      *
-     * @param what what it does, for the progress line, until it tells something itself
+     * @param what what it does, for the progress line
      */
     public <T> void start(String what, Background.Work<T> work, Consumer<T> then) {
         running.cancel();
-        jobs.notes().putAwayAbout(about);
+        jobs.notes().dismissAbout(about);
         fraction.set(UNKNOWN);
         message.set(what);
         busy.set(true);
@@ -63,11 +63,11 @@ public final class OneJob {
                                 },
                                 fault -> {
                                     over();
-                                    jobs.notes().tell(about, fault);
+                                    jobs.notes().add(about, fault);
                                 });
     }
 
-    /** Gives up what is running. */
+    /** Cancels the running piece. */
     public void cancel() {
         running.cancel();
         over();
@@ -78,7 +78,7 @@ public final class OneJob {
         jobs.ended(this);
     }
 
-    /** Whether a piece is at work. */
+    /** Whether a piece is running. */
     public ReadOnlyBooleanProperty busyProperty() {
         return busy;
     }

@@ -69,7 +69,7 @@ class GroupWindowTest {
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
         robot.press(KeyCode.ENTER).release(KeyCode.ENTER);
         WaitForAsyncUtils.waitForFxEvents();
-        assertThat(robot.lookup("#group-told").queryAs(Label.class).getText()).isNotBlank();
+        assertThat(robot.lookup("#group-message").queryAs(Label.class).getText()).isNotBlank();
         robot.interact(() -> robot.lookup("#group-match").queryAs(Button.class).fire());
         take(robot, "group-matched");
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())

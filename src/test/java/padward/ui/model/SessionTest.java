@@ -129,7 +129,7 @@ class SessionTest {
         assertThat(next.shown().padTextProperty().get()).isEqualTo("J1.2");
         assertThat(next.look().darkProperty().get()).isTrue();
         assertThat(next.look().textSizeProperty().get()).isEqualTo(17);
-        assertThat(next.placeWantedProperty().get()).contains(new Session.Place(3, 4, 50));
+        assertThat(next.requestedPlaceProperty().get()).contains(new Session.Place(3, 4, 50));
         assertThat(next.recentNets().items()).containsExactly(NET);
         assertThat(next.recentFiles().items()).containsExactly(design.toString());
         assertThat(next.keptProperty().get().orElseThrow().entries()).hasSize(1);

@@ -56,7 +56,7 @@ class NetsModelTest {
                 open += answer instanceof Answer.Open ? 1 : 0;
                 blocked += answer instanceof Answer.Blocked ? 1 : 0;
             }
-            NetObservability standing = nets.findStanding(net.name()).orElseThrow();
+            NetObservability standing = nets.findObservability(net.name()).orElseThrow();
             assertThat(standing.open()).as(net.name()).isEqualTo(open);
             assertThat(standing.blocked()).as(net.name()).isEqualTo(blocked);
             assertThat(standing.reason().isPresent()).isEqualTo(open + blocked == 0);
@@ -68,8 +68,8 @@ class NetsModelTest {
     void aChangedDesignIsLookedAtAfresh() {
         model.open(Path.of("fixtures/small/only.design.json"));
         nets.see(List.of("alarm/beep"));
-        assertThat(nets.findStanding("alarm/beep")).isPresent();
+        assertThat(nets.findObservability("alarm/beep")).isPresent();
         model.open(Path.of("fixtures/small/around.design.json"));
-        assertThat(nets.findStanding("alarm/beep")).isEmpty();
+        assertThat(nets.findObservability("alarm/beep")).isEmpty();
     }
 }
