@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import padward.cli.Padward;
 import padward.cli.command.WindowCommand;
+import padward.cli.output.ExitStatus;
 import padward.ui.PadwardApp;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
@@ -37,7 +38,7 @@ public final class Main {
             Optional<String> trouble = PadwardApp.launchWindow(design);
             if (trouble.isPresent()) {
                 System.err.println("padward: " + trouble.get());
-                System.exit(Padward.BAD_INPUT);
+                System.exit(ExitStatus.BAD_INPUT);
             }
         } catch (IllegalStateException fault) {
             System.exit(Padward.failed(fault, new PrintWriter(System.err)));

@@ -24,6 +24,7 @@ import padward.cli.command.SheetCommand;
 import padward.cli.command.SurveyCommand;
 import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
+import padward.cli.output.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -73,18 +74,6 @@ import picocli.CommandLine.Spec;
             WindowCommand.class
         })
 public final class Padward implements Runnable {
-    /** The question was answered with Open, or the work is done. */
-    public static final int DONE = 0;
-
-    /** The question was answered with Blocked or NoWay. */
-    public static final int NOT_OPEN = 1;
-
-    /** Something given was wrong. */
-    public static final int BAD_INPUT = 2;
-
-    /** Padward itself failed, or the machine did. */
-    public static final int FAILED = 3;
-
     private static final int HELP_WIDTH = 100;
     private static final int MIB = 1 << 20;
 
@@ -114,7 +103,7 @@ public final class Padward implements Runnable {
         err.println(
                 "padward: " + OptionFault.told(fault.getMessage()) + "; see " + name + " --help");
         err.flush();
-        return BAD_INPUT;
+        return ExitStatus.BAD_INPUT;
     }
 
     /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */
@@ -125,7 +114,7 @@ public final class Padward implements Runnable {
         }
         err.println("padward: " + fault.getMessage());
         err.flush();
-        return BAD_INPUT;
+        return ExitStatus.BAD_INPUT;
     }
 
     /**
@@ -143,7 +132,7 @@ public final class Padward implements Runnable {
                             + Runtime.getRuntime().maxMemory() / MIB
                             + " MiB; java -Xmx4g -jar … gives it 4 GiB");
             err.flush();
-            return FAILED;
+            return ExitStatus.FAILED;
         } catch (StackOverflowError | LinkageError fault) {
             return failed(fault, line.getErr());
         }
@@ -158,6 +147,6 @@ public final class Padward implements Runnable {
         err.println("padward: internal error:");
         fault.printStackTrace(err);
         err.flush();
-        return FAILED;
+        return ExitStatus.FAILED;
     }
 }

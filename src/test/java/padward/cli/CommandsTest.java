@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import padward.cli.output.ExitStatus;
 import picocli.CommandLine;
 
 /** The commands that explain, run as a user runs them. */
@@ -207,7 +208,7 @@ class CommandsTest {
         CommandLine failing = line.getSubcommands().get("fail");
         failing.setErr(new PrintWriter(err));
         failing.setExecutionExceptionHandler(line.getExecutionExceptionHandler());
-        assertThat(Padward.execute(line, "fail")).isEqualTo(Padward.FAILED);
+        assertThat(Padward.execute(line, "fail")).isEqualTo(ExitStatus.FAILED);
         boolean full = fault instanceof OutOfMemoryError;
         assertThat(err.toString())
                 .startsWith("padward: ")

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import padward.cli.output.ExitStatus;
 
 /** Channels are found on the sheet by their names, and only by these. */
 class DeskewTest {
@@ -64,13 +65,13 @@ class DeskewTest {
     void aPinsNumberIsNoChannelsNumber() throws Exception {
         CommandRun run = deskew("J7.3");
         assertThat(run.out()).contains("Not on the sheet", "bench.J7.3");
-        assertThat(run.code()).isEqualTo(Padward.NOT_OPEN);
+        assertThat(run.code()).isEqualTo(ExitStatus.NOT_OPEN);
     }
 
     @Test
     void aNameOfTwoLinesMustBeSettled() throws Exception {
         CommandRun run = deskew("a/out[1]");
-        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("one line called a/out[1]", "--channel", "lines 1, 2");
         assertThat(folder.resolve("deskewed.vcd")).doesNotExist();
         assertThat(deskew("a/out[1]", "--channel", "a/out[1]=J1.4").out())
@@ -82,7 +83,7 @@ class DeskewTest {
     @Test
     void aChannelThatTheCaptureLacksIsTold() throws Exception {
         CommandRun run = deskew("b", "--channel", "c=b");
-        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("--channel: expected a channel of the capture, found c");
     }
 
@@ -97,7 +98,7 @@ class DeskewTest {
         Files.writeString(
                 sheet, "channel,instrumentFast_ps,instrumentSlow_ps,instrumentFast_ps\n1,1,2,3\n");
         CommandRun run = deskew("1");
-        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("expected each column once");
         // A separator at the end of every line, as spreadsheets leave it, is no column.
         Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps,\n1,3000,5000,\n");
@@ -118,7 +119,7 @@ class DeskewTest {
     void delaysThatAreNoneAreTold(String delays) throws Exception {
         Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps\n1," + delays + "\n");
         CommandRun run = deskew("1");
-        assertThat(run.code()).isEqualTo(Padward.BAD_INPUT);
+        assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("bench.csv, at record 1: expected a fast and a slow delay");
     }
 

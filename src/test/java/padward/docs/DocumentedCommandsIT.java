@@ -18,6 +18,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.cli.Padward;
+import padward.cli.output.ExitStatus;
 
 /**
  * Every command that the pages and the help show runs as it stands there, with the program as it is
@@ -148,7 +149,7 @@ class DocumentedCommandsIT {
         boolean blocked = words.get(0).equals("ask") && words.contains("J1.3");
         boolean differs = words.get(0).equals("diff");
         boolean wrong = words.get(0).equals("exercise") && words.contains("--answer");
-        return blocked || differs || wrong ? Padward.NOT_OPEN : Padward.DONE;
+        return blocked || differs || wrong ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
     private void replay(Path script, Path told) throws Exception {

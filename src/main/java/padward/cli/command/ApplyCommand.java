@@ -17,13 +17,13 @@ import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.CarryOverTable;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
@@ -108,7 +108,7 @@ public final class ApplyCommand implements Callable<Integer> {
             print(kept, sameRun, carried, report);
         }
         out.flush();
-        return carried.isWhole() ? Padward.DONE : Padward.NOT_OPEN;
+        return carried.isWhole() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private void checkNewLedger(Path target) throws BadInput {

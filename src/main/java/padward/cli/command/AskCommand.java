@@ -14,11 +14,11 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.AnswerTable;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.SinkDelayTable;
 import padward.cli.output.WhatIfTable;
 import padward.design.Design;
@@ -99,7 +99,7 @@ public final class AskCommand implements Callable<Integer> {
             return answer(asked, limits, out);
         } catch (CancellationException stopped) {
             printUndecided(asked, out);
-            return Padward.NOT_OPEN;
+            return ExitStatus.NOT_OPEN;
         } finally {
             out.flush();
         }
@@ -112,7 +112,7 @@ public final class AskCommand implements Callable<Integer> {
     private int answer(Question asked, SearchLimits limits, PrintWriter out) throws BadInput {
         if (!whatIf.isEmpty()) {
             Answer after = printWhatIf(asked, limits, out);
-            return after instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+            return after instanceof Answer.Open ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
         }
         Asker asker = new Asker(asked.design().fabric(), engine);
         Answer answer = asker.explained(asked, limits, progress());
@@ -121,7 +121,7 @@ public final class AskCommand implements Callable<Integer> {
         } else {
             print(answer, out);
         }
-        return answer instanceof Answer.Open ? Padward.DONE : Padward.NOT_OPEN;
+        return answer instanceof Answer.Open ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private SearchLimits limits() throws BadInput {

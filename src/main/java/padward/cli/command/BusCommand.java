@@ -12,7 +12,6 @@ import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
@@ -20,6 +19,7 @@ import padward.cli.option.SigningOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.BusJson;
 import padward.cli.output.BusTable;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
 import padward.cli.output.RegisteredTable;
 import padward.design.Design;
@@ -114,7 +114,7 @@ public final class BusCommand implements Callable<Integer> {
                     });
         }
         spec.commandLine().getOut().flush();
-        return all[0] ? Padward.DONE : Padward.NOT_OPEN;
+        return all[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private Bus answer(Design now, ExternalLine outside) throws BadInput {

@@ -6,11 +6,11 @@ import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.WholeFile;
 import padward.change.Ledger;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.handover.ChangeList;
@@ -64,7 +64,7 @@ public final class ChangesCommand implements Callable<Integer> {
         int count = list.entries().stream().mapToInt(e -> e.changes().size()).sum();
         out.println("Written: " + target + ", " + count + " elementary changes");
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private String text(ChangeList list) throws BadInput {

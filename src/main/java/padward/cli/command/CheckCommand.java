@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.cli.Padward;
 import padward.cli.output.ConsoleProgress;
+import padward.cli.output.ExitStatus;
 import padward.lesson.file.Checker;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -32,7 +32,7 @@ public final class CheckCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
-        int status = Padward.DONE;
+        int status = ExitStatus.DONE;
         for (Path file : files) {
             try {
                 List<String> lines = Checker.check(file, new ConsoleProgress(err));
@@ -40,7 +40,7 @@ public final class CheckCommand implements Callable<Integer> {
                 lines.forEach(l -> out.println("  " + l));
             } catch (BadInput fault) {
                 err.println("padward: " + fault.getMessage());
-                status = Padward.BAD_INPUT;
+                status = ExitStatus.BAD_INPUT;
             }
         }
         out.flush();

@@ -14,9 +14,9 @@ import padward.base.BadInput;
 import padward.capture.Captures;
 import padward.capture.Channel;
 import padward.capture.Deskew;
-import padward.cli.Padward;
 import padward.cli.option.Outputs;
 import padward.cli.option.SheetLines;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.fabric.Delay;
 import picocli.CommandLine.Command;
@@ -94,7 +94,7 @@ public final class DeskewCommand implements Callable<Integer> {
                 Captures.deskew(
                         capture, output, c -> used[0] = new Deskew(delays(c, lines), samplePs));
         print(channels, used[0]);
-        return used[0].delays().isEmpty() ? Padward.NOT_OPEN : Padward.DONE;
+        return used[0].delays().isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
     private void print(List<String> channels, Deskew used) {

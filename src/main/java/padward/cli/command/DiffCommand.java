@@ -7,9 +7,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.breakout.verify.DesignDiff;
-import padward.cli.Padward;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.DiffTable;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.design.Design;
 import padward.format.ledger.ComparedDesigns;
@@ -71,6 +71,6 @@ public final class DiffCommand implements Callable<Integer> {
             DiffTable.print(diff, before.fabric(), out);
         }
         out.flush();
-        return diff.isNothing() ? Padward.DONE : Padward.NOT_OPEN;
+        return diff.isNothing() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 }

@@ -8,8 +8,8 @@ import java.util.Random;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
 import padward.cli.option.LearnerOption;
+import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.design.Demo;
 import padward.format.design.DesignReader;
@@ -101,7 +101,7 @@ public final class ExerciseCommand implements Callable<Integer> {
         }
         long first = seed == null ? new Random().nextInt(1_000_000) : seed;
         PrintWriter out = spec.commandLine().getOut();
-        int status = Padward.DONE;
+        int status = ExitStatus.DONE;
         Optional<ExerciseMaker> maker = Optional.empty();
         for (long at = first; at < first + count; at++) {
             // A made-up design has the question's own seed, so that each can be asked for alone.
@@ -156,7 +156,7 @@ public final class ExerciseCommand implements Callable<Integer> {
                             + " --answer …");
         }
         out.println();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private static String truth(Exercise exercise) {
@@ -171,6 +171,6 @@ public final class ExerciseCommand implements Callable<Integer> {
         Exercise.Mark mark = exercise.mark(answer, "--answer");
         learner.folder().change(learner.name(), old -> old.with(kind, mark.right()));
         out.println(mark.text());
-        return mark.right() ? Padward.DONE : Padward.NOT_OPEN;
+        return mark.right() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 }

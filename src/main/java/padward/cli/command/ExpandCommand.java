@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
 import padward.cli.option.Outputs;
+import padward.cli.output.ExitStatus;
 import padward.fabric.Fabric;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
@@ -49,6 +49,6 @@ public final class ExpandCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         out.println(output + ": " + fabric.vertexCount() + " vertices written");
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 }

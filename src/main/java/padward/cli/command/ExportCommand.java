@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
 import padward.cli.output.ConsoleProgress;
+import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
@@ -74,6 +74,6 @@ public final class ExportCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         out.println(tables + ": " + fabric.vertexCount() + " wires, pins and pads written");
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 }

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
 import padward.cli.output.ConsoleProgress;
+import padward.cli.output.ExitStatus;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.design.ImportedFiles;
@@ -87,7 +87,7 @@ public final class ImportCommand implements Callable<Integer> {
         TableImport.Result result = TableImport.read(tables, pins, mostFaults, progress);
         if (result instanceof TableImport.Faulty faulty) {
             tell(faulty, err);
-            return Padward.BAD_INPUT;
+            return ExitStatus.BAD_INPUT;
         }
         TableImport.Sound sound = (TableImport.Sound) result;
         progress.report(-1, "writing " + output);
@@ -100,7 +100,7 @@ public final class ImportCommand implements Callable<Integer> {
         out.println(output + ": written");
         lines.forEach(l -> out.println("  " + l));
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private static void tell(TableImport.Faulty faulty, PrintWriter err) {

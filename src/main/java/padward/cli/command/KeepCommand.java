@@ -15,12 +15,12 @@ import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
@@ -91,7 +91,7 @@ public final class KeepCommand implements Callable<Integer> {
             print(now, kept[0], out);
         }
         out.flush();
-        return kept[0] ? Padward.DONE : Padward.NOT_OPEN;
+        return kept[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     /** The ledger with the answer's edits; the same one when there is no way. */

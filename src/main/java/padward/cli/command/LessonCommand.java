@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.cli.Padward;
 import padward.cli.option.LearnerOption;
 import padward.cli.option.Outputs;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.format.source.Nearest;
 import padward.lesson.LearnerRecord;
@@ -88,7 +88,7 @@ public final class LessonCommand implements Callable<Integer> {
             list(lessons, out);
         }
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private Lesson find(Course course) throws BadInput {

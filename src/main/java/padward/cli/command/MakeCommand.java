@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
+import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignWriter;
@@ -101,7 +101,7 @@ public final class MakeCommand implements Callable<Integer> {
                 design.ports().size(),
                 made.leftOut());
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     /** What was made before is made anew; a file of the user's by one of the names is not. */

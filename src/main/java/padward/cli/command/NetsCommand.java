@@ -6,9 +6,9 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Glob;
@@ -76,7 +76,7 @@ public final class NetsCommand implements Callable<Integer> {
             }
         }
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private static JsonObject object(Design design, Net net) {

@@ -7,9 +7,9 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Occupant;
@@ -63,7 +63,7 @@ public final class PadsCommand implements Callable<Integer> {
             table.print(out);
         }
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private static String[] row(Design design, int index) {

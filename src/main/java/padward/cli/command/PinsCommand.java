@@ -7,7 +7,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.fabric.Fabric;
 import padward.format.bsdl.BsdlReader;
@@ -65,7 +65,7 @@ public final class PinsCommand implements Callable<Integer> {
         TextTable table = new TextTable("pin", "port", "mode");
         pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
         table.print(out);
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private int compare(PackagePins pins, PrintWriter out) throws BadInput {
@@ -87,6 +87,6 @@ public final class PinsCommand implements Callable<Integer> {
                 differences.isEmpty()
                         ? "the pads agree with " + pins.entity()
                         : differences.size() + " pads differ");
-        return differences.isEmpty() ? Padward.DONE : Padward.NOT_OPEN;
+        return differences.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 }

@@ -10,10 +10,10 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.Outputs;
 import padward.cli.output.ConsoleProgress;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Board;
 import padward.design.Design;
@@ -152,13 +152,13 @@ public final class PlaceRouteCommand implements Callable<Integer> {
             out.println("It does not fit:");
             none.reasons().forEach(r -> out.println("  " + r));
             out.flush();
-            return Padward.NOT_OPEN;
+            return ExitStatus.NOT_OPEN;
         }
         PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result;
         write(placed.design());
         tell(out, placed, mapped.notes());
         out.flush();
-        return placed.report().unrouted().isEmpty() ? Padward.DONE : Padward.NOT_OPEN;
+        return placed.report().unrouted().isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private Map<String, Integer> pads(Fabric read, Netlist circuit) throws BadInput {

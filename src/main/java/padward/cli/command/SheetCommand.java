@@ -7,12 +7,12 @@ import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.WholeFile;
 import padward.change.Ledger;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.InstrumentOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.handover.BenchSheet;
@@ -75,7 +75,7 @@ public final class SheetCommand implements Callable<Integer> {
         int count = sheet.lines().size();
         out.println("Written: " + target + ", " + count + (count == 1 ? " signal" : " signals"));
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private String form() throws BadInput {

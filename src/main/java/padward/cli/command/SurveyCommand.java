@@ -11,10 +11,10 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.NetOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.cli.output.WhatIfTable;
 import padward.design.Design;
@@ -101,7 +101,7 @@ public final class SurveyCommand implements Callable<Integer> {
         }
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
-        return anyOpen ? Padward.DONE : Padward.NOT_OPEN;
+        return anyOpen ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private void checkFilters(Design read) throws BadInput {

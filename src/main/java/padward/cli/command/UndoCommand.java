@@ -8,10 +8,10 @@ import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
-import padward.cli.Padward;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
@@ -79,7 +79,7 @@ public final class UndoCommand implements Callable<Integer> {
             out.println(left(left.entries().size()));
         }
         out.flush();
-        return Padward.DONE;
+        return ExitStatus.DONE;
     }
 
     private Ledger undone(Ledger old, Design read) throws BadInput {
