@@ -12,7 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import padward.base.Html;
+import padward.base.Xml;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.fabric.DriverSetting;
@@ -68,7 +68,7 @@ public final class SheetPage {
         model.put("paper", paper.css());
         model.put("pages", pages);
         model.put("isEmpty", pages.isEmpty());
-        this.text = Html.legal(TEMPLATE.execute(model));
+        this.text = Xml.legal(TEMPLATE.execute(model));
     }
 
     private static Template template() {

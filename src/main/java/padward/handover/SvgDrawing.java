@@ -1,65 +1,40 @@
 package padward.handover;
 
-import java.util.Locale;
+import javax.xml.stream.XMLStreamException;
+import padward.base.SvgDocument;
 
-/** Drawings as SVG 1.1, to stand inside a page of HTML. */
+/** Drawings as SVG, for use inside a page. */
 final class SvgDrawing {
     private SvgDrawing() {}
 
     /**
      * The drawing as an element.
      *
-     * @param width how wide it is shown, points
+     * @param width width on the page, points
      */
     static String of(Drawing drawing, double width) {
-        StringBuilder out = new StringBuilder();
-        out.append(
-                String.format(
-                        Locale.ROOT,
-                        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %1$.1f %2$.1f\""
-                                + " style=\"width:%4$.1fpt;max-width:100%%;height:auto\""
-                                + " role=\"img\" aria-label=\"%3$s\">",
-                        drawing.width(),
-                        drawing.height(),
-                        escaped("pins of " + drawing.name()),
-                        width));
+        SvgDocument out =
+                SvgDocument.inPage(
+                        drawing.width(), drawing.height(), width, "pins of " + drawing.name());
         for (Drawing.Shape shape : drawing.shapes()) {
             if (shape instanceof Drawing.Box box) {
-                out.append(
-                        String.format(
-                                Locale.ROOT,
-                                "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\""
-                                        + " rx=\"%.1f\" fill=\"%s\" stroke=\"%s\""
-                                        + " stroke-width=\"%.1f\"/>",
-                                box.x(),
-                                box.y(),
-                                box.width(),
-                                box.height(),
-                                box.round(),
-                                box.fill(),
-                                box.line(),
-                                box.lineWidth()));
+                out.write("rect", () -> box(box, out));
             } else if (shape instanceof Drawing.Words words) {
-                out.append(
-                        String.format(
-                                Locale.ROOT,
-                                "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%.1f\" font-weight=\"%s\""
-                                        + " fill=\"%s\" text-anchor=\"middle\">%s</text>",
-                                words.x(),
-                                words.y(),
-                                words.size(),
-                                words.bold() ? "bold" : "normal",
-                                words.color(),
-                                escaped(words.text())));
+                out.write("text", () -> words(words, out));
             }
         }
-        return out.append("</svg>").toString();
+        return out.finish();
     }
 
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
+    private static void box(Drawing.Box box, SvgDocument out) throws XMLStreamException {
+        out.rect(box.x(), box.y(), box.width(), box.height(), 2 * box.round());
+        out.attributes("fill", box.fill(), "stroke", box.line(), "stroke-width", box.lineWidth());
+    }
+
+    private static void words(Drawing.Words words, SvgDocument out) throws XMLStreamException {
+        out.attributes("x", words.x(), "y", words.y(), "font-size", words.size());
+        out.attributes("font-weight", words.bold() ? "bold" : "normal", "fill", words.color());
+        out.attributes("text-anchor", "middle");
+        out.text(words.text());
     }
 }

@@ -1,7 +1,7 @@
 package padward.lesson;
 
 import java.util.List;
-import padward.base.Html;
+import padward.base.Xml;
 import padward.lesson.exercise.ExerciseKind;
 
 /** A learner's progress as one page to print. */
@@ -17,7 +17,7 @@ public final class LearnerPage {
     /** The page, HTML in UTF-8. */
     public static String of(LearnerRecord learner, List<Lesson> lessons) {
         StringBuilder out = new StringBuilder();
-        String title = Html.escaped("Lessons and exercises: " + learner.learner());
+        String title = Xml.escaped("Lessons and exercises: " + learner.learner());
         out.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
                 .append(title)
                 .append("</title><style>")
@@ -45,6 +45,6 @@ public final class LearnerPage {
     }
 
     private static void cell(StringBuilder out, String text) {
-        out.append("<td>").append(Html.escaped(text)).append("</td>");
+        out.append("<td>").append(Xml.escaped(text)).append("</td>");
     }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.TimeStamp;
 import padward.base.WholeFile;
 import padward.breakout.verify.CarryOver;
 import padward.breakout.verify.ChangeAudit;
@@ -176,7 +177,7 @@ public final class ApplyCommand implements Callable<Integer> {
         return outcome.fits()
                 ? old
                 : new LedgerEntry(
-                        EntrySigning.now(),
+                        TimeStamp.now(),
                         EntrySigning.user(),
                         old.note(),
                         old.net(),

@@ -1,9 +1,8 @@
 package padward.format.ledger;
 
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import padward.base.TimeStamp;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -18,11 +17,6 @@ public final class EntrySigning {
     private static final int LONGEST = 300;
 
     private EntrySigning() {}
-
-    /** The time that it is, to the second, ISO 8601. */
-    public static String now() {
-        return OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
-    }
 
     /** The name of whoever works here, as the system tells it. */
     public static String user() {
@@ -42,7 +36,7 @@ public final class EntrySigning {
     public static LedgerEntry entry(
             Design before, String net, String pad, List<Edit> edits, String who, String note) {
         return new LedgerEntry(
-                        now(),
+                        TimeStamp.now(),
                         who.isBlank() ? "unknown" : line(who),
                         note.substring(0, Math.min(note.length(), FileLimits.NOTE)),
                         line(net),
@@ -53,7 +47,7 @@ public final class EntrySigning {
 
     /** A new entry of the present user, without a note and without digests. */
     public static LedgerEntry unsigned(String net, String pad, List<Edit> edits) {
-        return new LedgerEntry(now(), user(), "", line(net), line(pad), edits);
+        return new LedgerEntry(TimeStamp.now(), user(), "", line(net), line(pad), edits);
     }
 
     /** A text that can stand where a name stands: what is kept must be readable again. */

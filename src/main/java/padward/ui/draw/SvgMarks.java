@@ -2,6 +2,7 @@ package padward.ui.draw;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import padward.base.SvgDocument;
 
 /** Joins lines of one colour and width into one path, as long as nothing is drawn over them. */
 final class SvgMarks implements Marks {

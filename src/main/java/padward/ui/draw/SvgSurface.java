@@ -3,6 +3,8 @@ package padward.ui.draw;
 import java.util.Base64;
 import java.util.function.Consumer;
 import javafx.scene.paint.Color;
+import javax.xml.stream.XMLStreamException;
+import padward.base.SvgDocument;
 
 /**
  * Draws as SVG ("Scalable Vector Graphics (SVG) 1.1", second edition, W3C Recommendation, 2011):
@@ -21,7 +23,7 @@ public final class SvgSurface implements Surface {
     public SvgSurface(double width, double height, String title) {
         this.width = width;
         this.height = height;
-        this.out = new SvgDocument(width, height, title);
+        this.out = SvgDocument.file(width, height, title);
     }
 
     /** The finished document; nothing can be drawn afterwards. */
@@ -35,7 +37,7 @@ public final class SvgSurface implements Surface {
                 "rect",
                 () -> {
                     out.rect(x, y, w, h, round);
-                    out.filled(fill);
+                    fill(fill);
                 });
     }
 
@@ -46,7 +48,7 @@ public final class SvgSurface implements Surface {
                 () -> {
                     out.rect(x, y, w, h, round);
                     out.attributes("fill", "none");
-                    out.stroked(line);
+                    stroke(line);
                 });
     }
 
@@ -56,7 +58,7 @@ public final class SvgSurface implements Surface {
                 "circle",
                 () -> {
                     out.attributes("cx", x, "cy", y, "r", r);
-                    out.filled(fill);
+                    fill(fill);
                 });
     }
 
@@ -66,7 +68,7 @@ public final class SvgSurface implements Surface {
                 "circle",
                 () -> {
                     out.attributes("cx", x, "cy", y, "r", r, "fill", "none");
-                    out.stroked(line);
+                    stroke(line);
                 });
     }
 
@@ -76,7 +78,7 @@ public final class SvgSurface implements Surface {
                 "line",
                 () -> {
                     out.attributes("x1", x0, "y1", y0, "x2", x1, "y2", y1);
-                    out.stroked(line);
+                    stroke(line);
                 });
     }
 
@@ -91,8 +93,8 @@ public final class SvgSurface implements Surface {
                 "polygon",
                 () -> {
                     out.attributes("points", points);
-                    out.filled(fill);
-                    out.stroked(line);
+                    fill(fill);
+                    stroke(line);
                 });
     }
 
@@ -109,7 +111,7 @@ public final class SvgSurface implements Surface {
                 () -> {
                     out.attributes("x", x, "y", y, "font-size", lettering.size());
                     out.attributes("text-anchor", anchor, "dy", "0.35em");
-                    out.filled(lettering.color());
+                    fill(lettering.color());
                     if (lettering.degrees() != 0) {
                         String turn =
                                 "rotate("
@@ -153,5 +155,30 @@ public final class SvgSurface implements Surface {
                             "preserveAspectRatio", "none", "style", "image-rendering:pixelated");
                     out.link("data:image/png;base64," + data);
                 });
+    }
+
+    private void fill(Color fill) throws XMLStreamException {
+        out.attributes("fill", SvgDocument.hex(Raster.pixel(fill)));
+        if (fill.getOpacity() < 1) {
+            out.attributes("fill-opacity", fill.getOpacity());
+        }
+    }
+
+    private void stroke(Line line) throws XMLStreamException {
+        out.attributes(
+                "stroke",
+                SvgDocument.hex(Raster.pixel(line.color())),
+                "stroke-width",
+                line.width());
+        if (line.color().getOpacity() < 1) {
+            out.attributes("stroke-opacity", line.color().getOpacity());
+        }
+        if (line.dashes().length > 0) {
+            StringBuilder dashes = new StringBuilder();
+            for (double dash : line.dashes()) {
+                dashes.append(dashes.isEmpty() ? "" : " ").append(SvgDocument.number(dash));
+            }
+            out.attributes("stroke-dasharray", dashes);
+        }
     }
 }

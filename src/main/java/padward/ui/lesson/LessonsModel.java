@@ -1,8 +1,6 @@
 package padward.ui.lesson;
 
 import java.nio.file.Path;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
@@ -12,6 +10,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import padward.base.TimeStamp;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.fabric.Corner;
@@ -199,7 +198,7 @@ public final class LessonsModel {
     }
 
     private void save(LessonRun run, int mistakes, int hints) {
-        String now = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
+        String now = TimeStamp.now();
         learner.update(old -> old.with(run, mistakes, hints, now));
     }
 

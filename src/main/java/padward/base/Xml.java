@@ -1,8 +1,8 @@
 package padward.base;
 
-/** Texts in pages. */
-public final class Html {
-    private Html() {}
+/** Texts in XML and in HTML pages. */
+public final class Xml {
+    private Xml() {}
 
     /** A text as it stands in a page, with what would be read as a tag spelled out. */
     public static String escaped(String text) {
