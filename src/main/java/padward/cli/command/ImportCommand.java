@@ -10,11 +10,11 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
+import padward.cli.output.FileCheck;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.design.ImportedFiles;
 import padward.format.tables.TableImport;
-import padward.lesson.file.Checker;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -95,8 +95,8 @@ public final class ImportCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<String> lines =
                 sound.design().isPresent()
-                        ? Checker.describe(sound.design().get(), progress)
-                        : Checker.describe(sound.fabric(), progress);
+                        ? FileCheck.describe(sound.design().get(), progress)
+                        : FileCheck.describe(sound.fabric(), progress);
         out.println(output + ": written");
         lines.forEach(l -> out.println("  " + l));
         out.flush();

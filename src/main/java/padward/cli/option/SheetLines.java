@@ -24,6 +24,7 @@ import padward.fabric.Delay;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
+import padward.format.tables.csv.Separator;
 
 /** The lines of a bench sheet as CSV, by the names under which a capture can show them. */
 public final class SheetLines {
@@ -70,12 +71,8 @@ public final class SheetLines {
     }
 
     private static CSVFormat format(BufferedReader text) throws IOException {
-        text.mark(1 << 14);
-        char[] start = new char[1 << 12];
-        int length = Math.max(0, text.read(start));
-        text.reset();
-        String head = new String(start, 0, length).lines().findFirst().orElse("");
-        char separator = head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 ? ';' : ',';
+        List<String> delays = List.of(FAST, SLOW);
+        char separator = Separator.find(text, n -> NAMES.contains(n) || delays.contains(n));
         return CSVFormat.RFC4180
                 .builder()
                 .setDelimiter(separator)

@@ -3,6 +3,7 @@ package padward.format.fabric;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.EdgeKind;
@@ -12,21 +13,35 @@ import padward.format.source.Source;
 import padward.format.source.Text;
 
 /**
- * Finds where a file states an edge for the second time. That there is such an edge shows only once
- * all are sorted, when their places are forgotten; so the file is read again.
+ * Finds where edges are stated for the second time. That there are such edges is known only once
+ * all are sorted, when their places in the file are forgotten; so whoever reads a file reads it
+ * again, and asks here at each edge.
  */
-final class RepeatedEdges {
-    private RepeatedEdges() {}
+public final class RepeatedEdges {
+    private final Set<List<String>> repeated;
+    private final Set<List<String>> seen = new HashSet<>();
 
-    /** The fault of the first place at which one of these edges is stated again. */
+    /**
+     * @param repeated the edges that are stated more than once
+     */
+    public RepeatedEdges(List<RepeatedEdge> repeated) {
+        this.repeated =
+                repeated.stream().map(e -> List.of(e.from(), e.to())).collect(Collectors.toSet());
+    }
+
+    /** Whether an edge is repeated and has been asked about before. O(1). */
+    public boolean isSecond(String from, String to) {
+        List<String> ends = List.of(from, to);
+        return repeated.contains(ends) && !seen.add(ends);
+    }
+
+    /** The fault of the first place in a JSON file at which one of the edges is stated again. */
     static BadInput describe(Source source, Progress progress, List<RepeatedEdge> repeated)
             throws BadInput {
-        Set<List<String>> doubled = new HashSet<>();
-        Set<List<String>> seen = new HashSet<>();
+        RepeatedEdges edges = new RepeatedEdges(repeated);
         for (RepeatedEdge edge : repeated) {
-            doubled.add(List.of(edge.from(), edge.to()));
             if (edge.kept() == EdgeKind.PASS_THROUGH) {
-                seen.add(List.of(edge.from(), edge.to()));
+                edges.isSecond(edge.from(), edge.to()); // stated first at its site
             }
         }
         try (JsonIn in = new JsonIn(source, progress)) {
@@ -39,8 +54,7 @@ final class RepeatedEdges {
                 }
                 in.beginArray();
                 while (in.more()) {
-                    List<String> ends = readEnds(in);
-                    if (doubled.contains(ends) && !seen.add(ends)) {
+                    if (edges.readsSecond(in)) {
                         return in.fault("one connection between two ends", "a second one");
                     }
                 }
@@ -55,12 +69,12 @@ final class RepeatedEdges {
                 "a second one from " + Text.quote(first.from()) + " to " + Text.quote(first.to()));
     }
 
-    private static List<String> readEnds(JsonIn in) throws BadInput {
+    private boolean readsSecond(JsonIn in) throws BadInput {
         in.beginArray();
         String from = in.name();
         String to = in.name();
         in.delayInside();
         in.endArray();
-        return List.of(from, to);
+        return isSecond(from, to);
     }
 }

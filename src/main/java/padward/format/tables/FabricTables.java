@@ -14,6 +14,7 @@ import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
+import padward.format.fabric.RepeatedEdges;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
@@ -21,13 +22,13 @@ import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.PlaceColumns;
-import padward.format.tables.csv.RepeatedEdgeRows;
 import padward.format.tables.csv.TableFolder;
+import padward.format.tables.csv.TableShape;
 import padward.format.tables.csv.Tables;
 
 /**
- * Reads the tables of a fabric. What it keeps beside the fabric's builder is a kind for each wire
- * and the numbers of sites and pads; rows are forgotten as they are read.
+ * Reads the tables of a fabric. Apart from the fabric's builder it stores a kind for each wire and
+ * the numbers of sites and pads; rows are not stored.
  */
 final class FabricTables {
     private final TableFolder folder;
@@ -75,9 +76,45 @@ final class FabricTables {
         folder.read(Tables.SWITCHES, this::readSwitches);
         Fabric built = fabric.build();
         if (!fabric.repeated().isEmpty()) {
-            new RepeatedEdgeRows(folder, faults, fabric.repeated()).tell();
+            reportRepeated(new RepeatedEdges(fabric.repeated()));
         }
         return built;
+    }
+
+    /** Reads the tables again and reports the rows that state an edge for the second time. */
+    private void reportRepeated(RepeatedEdges edges) {
+        folder.readAgain(
+                Tables.PASS_THROUGH,
+                table -> {
+                    CsvTable.Column site = table.column("site");
+                    CsvTable.Column from = table.column("from");
+                    CsvTable.Column to = table.column("to");
+                    while (table.next()) {
+                        String prefix = table.text(site) + ".";
+                        if (edges.isSecond(prefix + table.text(from), prefix + table.text(to))) {
+                            reportSecond(
+                                    table, Tables.PASS_THROUGH, "each pass-through of a site once");
+                        }
+                    }
+                });
+        folder.readAgain(
+                Tables.SWITCHES,
+                table -> {
+                    CsvTable.Column from = table.column("from");
+                    CsvTable.Column to = table.column("to");
+                    while (table.next()) {
+                        String start = table.text(from);
+                        if (edges.isSecond(start, table.text(to))) {
+                            String expected = "one connection from " + Text.quote(start) + " to it";
+                            reportSecond(table, Tables.SWITCHES, expected);
+                        }
+                    }
+                });
+    }
+
+    private void reportSecond(CsvTable table, TableShape shape, String expected) {
+        String place = CsvTable.place(table.row(), "to");
+        faults.add(folder.label(shape), place, expected, () -> "a second one");
     }
 
     private void readTiles(CsvTable table) {
@@ -92,7 +129,8 @@ final class FabricTables {
             int tile = place.tile(place.readStated(), info.columns(), info.rows());
             String name = words.share(table.name(type));
             if (seen.get(tile)) {
-                table.fault(table.column("tile"), "each tile once", () -> "one that was there");
+                table.fault(
+                        table.column("tile"), "each tile once", () -> "one that is listed already");
             }
             seen.set(tile);
             fabric.addTile(tile % info.columns(), tile / info.columns(), name);
@@ -279,7 +317,7 @@ final class FabricTables {
                 : sort(vertex) + "s";
     }
 
-    /** Most edges begin where the one before does. */
+    /** Most edges begin at the same vertex as the one before. */
     private int readSource(CsvTable table, CsvTable.Column column) {
         String name = table.text(column);
         if (lastVertex == Fabric.NOTHING || !name.equals(lastName)) {

@@ -32,7 +32,7 @@ public final class LearnerFile {
      *
      * @throws BadInput when it has a fault
      */
-    static LearnerRecord read(Source source) throws BadInput {
+    public static LearnerRecord read(Source source) throws BadInput {
         FileHeader.expect(source, FileHeader.LEARNER);
         String[] learner = {""};
         Map<String, LearnerRecord.Lessoned> lessons = new LinkedHashMap<>();

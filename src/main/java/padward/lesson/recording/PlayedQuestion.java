@@ -1,5 +1,8 @@
 package padward.lesson.recording;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -13,10 +16,6 @@ import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * A question answered while its searches were recorded.

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.output.FileCheck;
 import padward.design.Design;
 import padward.lesson.ActionPlayer;
 import padward.lesson.LearnerRecord;
@@ -93,7 +94,7 @@ class LessonFilesTest {
         String changed =
                 text.substring(0, at) + bad.strip() + text.substring(at + good.strip().length());
         Path file = Files.writeString(lessons.resolve("one.json"), changed);
-        assertThatThrownBy(() -> Checker.check(file, Progress.NONE))
+        assertThatThrownBy(() -> FileCheck.check(file, Progress.NONE))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining(place == null ? "" : place.strip())
                 .hasMessageContaining(message.strip());
@@ -132,7 +133,8 @@ class LessonFilesTest {
         assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
         assertThat(learners.read("somebody else").lessons()).isEmpty();
         assertThat(read.without("boxes").lessons()).isEmpty();
-        assertThat(Checker.check(learners.file("Zoë O."), Progress.NONE).get(0)).contains("Zoë O.");
+        assertThat(FileCheck.check(learners.file("Zoë O."), Progress.NONE).get(0))
+                .contains("Zoë O.");
         Files.writeString(learners.file("Zoë O."), "{\"format\": \"padward-learner/1\"");
         assertThatThrownBy(() -> learners.change("Zoë O.", old -> old))
                 .isInstanceOf(BadInput.class);

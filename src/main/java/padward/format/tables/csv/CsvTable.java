@@ -26,21 +26,16 @@ import padward.format.source.Text;
 import padward.format.source.TextSource;
 
 /**
- * Walks over the rows of one table (RFC 4180, UTF-8) without keeping them. The separator is the one
- * of comma, semicolon and tab that gives the head the most known columns; columns stand in any
- * order; blanks around a field that is not quoted mean nothing. A table that is at fault as a whole
- * says so to the {@link Faults} and has no (more) rows.
+ * Walks over the rows of one table (RFC 4180, UTF-8) without storing them. The separator is the one
+ * of comma, semicolon and tab that gives the header the most known columns; columns come in any
+ * order; blanks around a field that is not quoted are ignored. A fault of a table as a whole is
+ * reported to the {@link Faults}, and the table then has no (more) rows.
  *
  * <pre>{@code
  * while (table.next()) { use(table.text(name)); }
  * }</pre>
  */
 public final class CsvTable implements AutoCloseable {
-    private static final char[] SEPARATORS = {',', ';', '\t'};
-
-    /** Characters of the first line: enough for every head. */
-    private static final int HEAD_LENGTH = 10_000;
-
     private static final CSVRecord[] NO_ROW = {};
 
     private final Source source;
@@ -52,7 +47,7 @@ public final class CsvTable implements AutoCloseable {
     private CSVRecord row;
     private int fields;
 
-    /** Opens a table and reads its head. */
+    /** Opens a table and reads its header. */
     CsvTable(Source source, TableShape shape, Faults faults, Progress progress) {
         this.source = source;
         this.shape = shape;
@@ -65,14 +60,16 @@ public final class CsvTable implements AutoCloseable {
             CSVFormat format =
                     CSVFormat.RFC4180
                             .builder()
-                            .setDelimiter(separator(text))
+                            .setDelimiter(
+                                    Separator.find(
+                                            text, n -> shape.findColumn(head(n)).isPresent()))
                             .setIgnoreSurroundingSpaces(true)
                             .setIgnoreEmptyLines(false)
                             .get();
             parser = CSVParser.parse((Reader) new BoundedRows(text), format);
             Iterator<CSVRecord> all = parser.iterator();
             if (!all.hasNext()) {
-                headFault("", "a head with the names of columns", "an empty file");
+                headFault("", "a header with the names of columns", "an empty file");
             } else if (readHead(all.next())) {
                 rows = all;
             }
@@ -85,38 +82,11 @@ public final class CsvTable implements AutoCloseable {
         }
     }
 
-    /** The separator that splits the first line into the most known columns. */
-    private char separator(BufferedReader text) throws IOException {
-        text.mark(HEAD_LENGTH);
-        StringBuilder head = new StringBuilder();
-        int c = text.read();
-        while (c >= 0 && c != '\n' && c != '\r' && head.length() < HEAD_LENGTH - 1) {
-            head.append((char) c);
-            c = text.read();
-        }
-        text.reset();
-        char best = SEPARATORS[0];
-        long most = 0;
-        for (char separator : SEPARATORS) {
-            String[] names = head.toString().split(String.valueOf(separator), -1);
-            long known = Arrays.stream(names).map(CsvTable::head).filter(this::isKnown).count();
-            if (known > most) {
-                most = known;
-                best = separator;
-            }
-        }
-        return best;
-    }
-
-    private boolean isKnown(String head) {
-        return shape.findColumn(head).isPresent();
-    }
-
     private static String head(String text) {
         return text.replace("\"", "").strip().toLowerCase(Locale.ROOT);
     }
 
-    /** Whether the head is sound. */
+    /** Whether the header is sound. */
     private boolean readHead(CSVRecord heads) {
         boolean sound = true;
         fields = heads.size();
@@ -175,8 +145,8 @@ public final class CsvTable implements AutoCloseable {
     /**
      * A column of an opened table.
      *
-     * @param name its head
-     * @param field where it stands in each row, -1 for nowhere
+     * @param name its name in the header
+     * @param field its index in each row, -1 when the table lacks it
      */
     public record Column(String name, int field) {}
 
@@ -191,7 +161,7 @@ public final class CsvTable implements AutoCloseable {
                 }
                 if (!empty) {
                     int size = row.size();
-                    fault(row(), "", fields + " fields, as in the head", () -> "" + size);
+                    fault(row(), "", fields + " fields, as in the header", () -> "" + size);
                 }
             }
         } catch (UncheckedIOException e) {
@@ -212,7 +182,7 @@ public final class CsvTable implements AutoCloseable {
                 : IoFaults.describe(source, e);
     }
 
-    /** Number of the row as a spreadsheet counts: the head is row 1. */
+    /** Number of the row as a spreadsheet counts: the header is row 1. */
     public long row() {
         return row.getRecordNumber();
     }
@@ -266,7 +236,7 @@ public final class CsvTable implements AutoCloseable {
                 return (int) value;
             }
         } catch (NumberFormatException e) {
-            // told below
+            // reported below
         }
         fault(column, "a whole number from " + least + " to " + most, () -> Text.quote(text));
         return otherwise;
@@ -284,7 +254,7 @@ public final class CsvTable implements AutoCloseable {
                 return value;
             }
         } catch (NumberFormatException e) {
-            // told below
+            // reported below
         }
         String expected = String.format(Locale.ROOT, "a number from %.0f to %.0f", least, most);
         fault(column, expected, () -> Text.quote(text));
@@ -335,12 +305,12 @@ public final class CsvTable implements AutoCloseable {
         return other;
     }
 
-    /** Tells a fault of a field of this row. */
+    /** Reports a fault of a field of this row. */
     public void fault(Column column, String expected, Supplier<String> found) {
         fault(row(), column.name(), expected, found);
     }
 
-    /** Tells a fault of a field of any row. */
+    /** Reports a fault of a field of any row. */
     public void fault(long atRow, String column, String expected, Supplier<String> found) {
         faults.add(source.label(), place(atRow, column), expected, found);
     }

@@ -13,9 +13,7 @@ import padward.base.Progress;
 import padward.format.source.Nearest;
 import padward.format.source.Source;
 
-/**
- * The tables of a folder: {@code NAME.csv} or {@code .tsv}, each with {@code .gz} behind or not.
- */
+/** The tables of a folder: {@code NAME.csv} or {@code .tsv}, with or without {@code .gz}. */
 public final class TableFolder {
     private static final List<String> ENDINGS = List.of(".csv", ".csv.gz", ".tsv", ".tsv.gz");
 
@@ -73,7 +71,7 @@ public final class TableFolder {
         }
     }
 
-    /** The folder's name, which things are called that have no other. */
+    /** The folder's name, for things without a name of their own. */
     public String name() {
         Path name = folder.toAbsolutePath().normalize().getFileName();
         return name == null ? "tables" : name.toString();
@@ -90,21 +88,21 @@ public final class TableFolder {
                 : folder.resolve(shape.name() + ".csv").toString();
     }
 
-    /** What is done with each table that is there. */
+    /** What is done with each table. */
     public interface Use {
         public void read(CsvTable table);
     }
 
     /**
-     * Reads a table, if it is there. Once a table could not be read to its end, of the others only
-     * the heads are looked at.
+     * Reads a table, if it is there. Once a table could not be read to its end, only the headers of
+     * the others are checked.
      */
     public void read(TableShape shape, Use use) {
         read(shape, faults, use);
     }
 
-    /** Reads a table that is read again later, when its faults will be told. */
-    public void lookThrough(TableShape shape, Use use) {
+    /** Reads a table that is read again later, when its faults are reported. */
+    public void readAgain(TableShape shape, Use use) {
         read(shape, new Faults(0), use);
     }
 

@@ -1,4 +1,4 @@
-package padward.lesson.file;
+package padward.cli.output;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,10 +17,12 @@ import padward.format.netlist.MappingReader;
 import padward.format.source.Source;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
+import padward.lesson.file.LearnerFile;
+import padward.lesson.file.LessonReader;
 
 /** Checks a file of any of Padward's formats and describes what is in it. */
-public final class Checker {
-    private Checker() {}
+public final class FileCheck {
+    private FileCheck() {}
 
     /**
      * Reads a file and counts what is in it.
