@@ -2,7 +2,7 @@ package padward.base;
 
 /**
  * A fault in something the user gave: a file, a name, an option. It carries the four things a
- * reader needs to mend it: which source, which place in it, what was expected there, what stood
+ * reader needs to correct it: the source, the place in it, what was expected there, what was found
  * there.
  *
  * <p>Programmer's mistakes are never reported this way; they are unchecked exceptions.
@@ -17,8 +17,8 @@ public final class BadInput extends Exception {
      * @param source the file, or the option or field of the screen the text came from
      * @param place the JSON path, line or name inside the source; empty when the whole source is
      *     meant
-     * @param expected what should have stood there, as a noun phrase
-     * @param found what stood there
+     * @param expected what was expected there, as a noun phrase
+     * @param found what was found there
      */
     public BadInput(String source, String place, String expected, String found) {
         super(line(source, place, expected, found));
@@ -43,12 +43,12 @@ public final class BadInput extends Exception {
         return place;
     }
 
-    /** What should have stood there. */
+    /** What was expected there. */
     public String expected() {
         return expected;
     }
 
-    /** What stood there. */
+    /** What was found there. */
     public String found() {
         return found;
     }

@@ -3,8 +3,8 @@ package padward.base;
 import java.util.function.Supplier;
 
 /**
- * A value that is worked out when it is first asked for, once, whichever thread asks first; others
- * that ask meanwhile wait for it. What it is worked out from is let go of then.
+ * A value that is calculated once, when it is first needed; threads that ask meanwhile wait for it.
+ * What it is calculated from is released then.
  *
  * @param <T> what it is
  */
@@ -13,8 +13,8 @@ public final class Lazy<T> {
     private volatile T value;
 
     /**
-     * @param source works it out; never gives {@code null}. When it throws, whoever asks next tries
-     *     again
+     * @param source calculates it; never returns {@code null}. When it throws, the next caller
+     *     tries again
      */
     public Lazy(Supplier<? extends T> source) {
         this.source = source;
@@ -23,10 +23,10 @@ public final class Lazy<T> {
     /** The value. */
     public T get() {
         T known = value;
-        return known != null ? known : workOut();
+        return known != null ? known : calculate();
     }
 
-    private synchronized T workOut() {
+    private synchronized T calculate() {
         if (value == null) {
             value = source.get();
             source = null;

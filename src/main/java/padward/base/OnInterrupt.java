@@ -1,20 +1,20 @@
 package padward.base;
 
-/** What is done when the program is ended from outside before the work is over. */
+/** Runs something if the program is ended from outside before the work is done. */
 public final class OnInterrupt implements AutoCloseable {
     private final Thread hook;
 
-    /** Asks for it. */
+    /** Registers what is run. */
     public OnInterrupt(Runnable work) {
         hook = new Thread(work);
         try {
             Runtime.getRuntime().addShutdownHook(hook);
         } catch (IllegalStateException ending) {
-            // The program is ending already; what is left lying then does no harm.
+            // The program is ending already; leftovers do no damage.
         }
     }
 
-    /** The work is over. */
+    /** The work is done. */
     @Override
     public void close() {
         try {

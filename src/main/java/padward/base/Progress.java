@@ -1,8 +1,8 @@
 package padward.base;
 
 /**
- * How long work tells its caller how far it is, and how the caller asks it to stop. Implementations
- * are called from the working thread, often; they must be quick and must not touch a screen.
+ * How long work reports its progress, and how its caller asks it to stop. Implementations are
+ * called from the working thread, often; they must be quick and must not touch a screen.
  */
 public interface Progress {
     /** Reports nothing and never cancels. */
@@ -27,7 +27,7 @@ public interface Progress {
     boolean cancelled();
 
     /**
-     * The same, and cancelled besides once so many milliseconds have passed from now.
+     * The same, but also cancelled once that many milliseconds from now have passed.
      *
      * @param millis at least 0
      */

@@ -8,7 +8,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 
-/** What stood in the way of reading a file, in the user's words. */
+/** Why a file could not be read, in the user's words. */
 public final class ReadFault {
     private ReadFault() {}
 
@@ -39,7 +39,7 @@ public final class ReadFault {
         return reason;
     }
 
-    /** The fault as it is told. */
+    /** The fault as it is reported. */
     public static BadInput of(String source, IOException fault) {
         String expected =
                 fault instanceof CharacterCodingException

@@ -19,7 +19,7 @@ import java.util.Locale;
 
 /**
  * Writes files so that a reader finds either the old file or the whole new one, whenever the
- * program or the machine stops: written beside, flushed to the disk, moved into place.
+ * program or the machine stops: written under another name, flushed to the disk, moved into place.
  */
 public final class WholeFile {
     /** What is written. */
@@ -41,7 +41,7 @@ public final class WholeFile {
      * Writes a file. Where the name is a link, the file that it leads to is written; a device or a
      * pipe is written to as it is, and never replaced.
      *
-     * @throws BadInput when that cannot be done; the old file then stands as it was
+     * @throws BadInput when that cannot be done; the old file is then unchanged
      */
     @SuppressWarnings("try") // The resource is only to be closed.
     public static void write(Path file, Body body) throws BadInput {
@@ -53,16 +53,16 @@ public final class WholeFile {
             return;
         }
         Path target = end(file);
-        Path beside =
+        Path part =
                 target.resolveSibling(
                         target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
-        try (OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(beside))) {
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(beside))) {
+        try (OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(part))) {
+            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
                 body.write(out);
             }
-            force(beside);
+            force(part);
             Files.move(
-                    beside,
+                    part,
                     target,
                     StandardCopyOption.ATOMIC_MOVE,
                     StandardCopyOption.REPLACE_EXISTING);
@@ -70,7 +70,7 @@ public final class WholeFile {
         } catch (IOException | ReadOnlyFileSystemException fault) {
             throw describe(file, fault);
         } finally {
-            deleteQuietly(beside);
+            deleteQuietly(part);
         }
     }
 
@@ -83,9 +83,9 @@ public final class WholeFile {
     }
 
     /**
-     * The file that a name stands for at last, through all links; need not be there.
+     * The file that a name leads to through all links; need not exist.
      *
-     * @throws BadInput when links lead round
+     * @throws BadInput when links form a loop
      */
     public static Path end(Path file) throws BadInput {
         Path end = file.toAbsolutePath();
@@ -93,7 +93,10 @@ public final class WholeFile {
             for (int i = 0; Files.isSymbolicLink(end); i++) {
                 if (i == MOST_LINKS) {
                     throw new BadInput(
-                            file.toString(), "", "a file that can be written", "links in a circle");
+                            file.toString(),
+                            "",
+                            "a file that can be written",
+                            "links that form a loop");
                 }
                 end = end.resolveSibling(Files.readSymbolicLink(end));
             }
@@ -106,21 +109,21 @@ public final class WholeFile {
     /**
      * Writes a text in UTF-8.
      *
-     * @throws BadInput when that cannot be done; the old file then stands as it was
+     * @throws BadInput when that cannot be done; the old file is then unchanged
      */
     public static void writeText(Path file, String text) throws BadInput {
         write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
     }
 
     /**
-     * Takes away what programs left beside a file that were stopped while they wrote it. Only for
-     * whoever has a lock on the file.
+     * Deletes temporary files of programs that were stopped while they wrote a file. Only for the
+     * owner of a lock on the file.
      */
     public static void clearLeftovers(Path file) {
         Path target = file.toAbsolutePath();
-        try (DirectoryStream<Path> beside = Files.newDirectoryStream(target.getParent())) {
+        try (DirectoryStream<Path> siblings = Files.newDirectoryStream(target.getParent())) {
             String start = target.getFileName() + ".";
-            for (Path other : beside) {
+            for (Path other : siblings) {
                 String name = other.getFileName().toString();
                 if (name.startsWith(start)
                         && name.substring(start.length()).matches("\\d{1,10}\\.part")) {
@@ -128,7 +131,7 @@ public final class WholeFile {
                 }
             }
         } catch (IOException | DirectoryIteratorException ignored) {
-            // They do no harm.
+            // They do no damage.
         }
     }
 
@@ -138,7 +141,7 @@ public final class WholeFile {
         }
     }
 
-    /** Makes the new name as lasting as the contents, where folders can be flushed at all. */
+    /** Flushes the new name to the disk as well, where folders can be flushed. */
     private static void forceFolder(Path folder) {
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
@@ -163,7 +166,7 @@ public final class WholeFile {
             found = "a folder that can only be read";
         } else if (plain.contains("no space") || plain.contains("disk space")) {
             return new BadInput(
-                    file.toString(), "", "room on the disk", "none left; nothing was changed");
+                    file.toString(), "", "space on the disk", "none left; nothing was changed");
         }
         return new BadInput(file.toString(), "", "a file that can be written", found);
     }
@@ -172,7 +175,7 @@ public final class WholeFile {
         try {
             Files.deleteIfExists(file);
         } catch (IOException | ReadOnlyFileSystemException ignored) {
-            // The fault that led here is the one to tell.
+            // The fault that led here is reported.
         }
     }
 }

@@ -4,7 +4,7 @@ package padward.base;
 public final class Xml {
     private Xml() {}
 
-    /** A text as it stands in a page, with what would be read as a tag spelled out. */
+    /** A text for a page, with the characters of tags escaped. */
     public static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
@@ -13,8 +13,8 @@ public final class Xml {
     }
 
     /**
-     * A page without characters that no page can hold: what is no Char of XML 1.0 (production 2)
-     * becomes the replacement character.
+     * A page with only legal characters: each that is no Char of XML 1.0 (production 2) becomes the
+     * replacement character.
      */
     public static String legal(String page) {
         StringBuilder legal = new StringBuilder(page.length());

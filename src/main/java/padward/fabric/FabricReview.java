@@ -69,9 +69,9 @@ public final class FabricReview {
         EdgeCursor edges = fabric.edgesOut();
         for (int v = 0; v < fabric.vertexCount(); v++) {
             if ((v & 0xffff) == 0) {
-                progress.report((double) v / fabric.vertexCount(), "looking the fabric through");
+                progress.report((double) v / fabric.vertexCount(), "checking the fabric");
                 if (progress.cancelled()) {
-                    throw new CancellationException("looking the fabric through");
+                    throw new CancellationException("checking the fabric");
                 }
             }
             edges.reset(v);

@@ -9,19 +9,19 @@ import padward.base.Progress;
 import padward.fabric.Fabric;
 
 /**
- * Betters a placement by simulated annealing: Kirkpatrick, Gelatt and Vecchi, "Optimization by
+ * Improves a placement by simulated annealing: Kirkpatrick, Gelatt and Vecchi, "Optimization by
  * Simulated Annealing", Science 220 (1983), 671-680, with their schedule: the temperature falls by
  * a factor of 0.9; at each there are moves until ten a block were accepted or a hundred a block
- * tried; it is frozen when three temperatures in a row accept too few. (The numbers are from
- * memory.) Moves reach only so far that about 0.44 of them are accepted, which Lam and Delosme,
- * "Performance of a new annealing schedule" (DAC 1988), found best. Deterministic for a seed.
+ * tried; it is frozen when three temperatures in a row accept too few. Moves reach only so far that
+ * about 0.44 of them are accepted, which Lam and Delosme, "Performance of a new annealing schedule"
+ * (DAC 1988), found best. Deterministic for a seed.
  */
 final class Annealer {
     private static final double COOLING = 0.9;
     private static final int ACCEPTED_PER_BLOCK = 10;
     private static final int TRIED_PER_BLOCK = 100;
 
-    /** Moves at each temperature at the least: small circuits cost nothing and deserve it. */
+    /** Least number of moves at each temperature: affordable for small circuits, and better. */
     private static final int LEAST = 4_000;
 
     private static final int FROZEN = 3;
@@ -84,7 +84,7 @@ final class Annealer {
      * Anneals.
      *
      * @param effort share of the moves of the published schedule
-     * @throws CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} is cancelled
      */
     void run(double effort, Progress progress) {
         if (movable.length == 0) {
@@ -125,14 +125,14 @@ final class Annealer {
         }
     }
 
-    /** So hot that an average move for the worse is accepted four times out of five. */
+    /** Such that an average move for the worse is accepted four times out of five. */
     private double startTemperature() {
         double sum = 0;
         int worse = 0;
         for (int i = 0; i < 10 * movable.length; i++) {
-            double change = whatIf();
+            double change = propose();
             if (!Double.isNaN(change)) {
-                keep();
+                accept();
                 sum += Math.max(0, change);
                 worse += change > 0 ? 1 : 0;
             }
@@ -144,7 +144,7 @@ final class Annealer {
     private int oldSpot;
 
     private boolean move(double temperature) {
-        double change = whatIf();
+        double change = propose();
         if (Double.isNaN(change)) {
             return false;
         }
@@ -152,15 +152,15 @@ final class Annealer {
                 change <= 0
                         || temperature > 0 && random.nextDouble() < Math.exp(-change / temperature);
         if (accept) {
-            keep();
+            accept();
         } else {
             placement.swap(movedBlock, oldSpot);
         }
         return accept;
     }
 
-    /** Makes a random move and tells what it changes; NaN when there was none to make. */
-    private double whatIf() {
+    /** Makes a random move; its change of cost, NaN when no move was possible. */
+    private double propose() {
         int block = movable[random.nextInt(movable.length)];
         int group = packed.groupOfBlock()[block];
         int spot = placement.spotOf(block);
@@ -206,13 +206,13 @@ final class Annealer {
         }
     }
 
-    private void keep() {
+    private void accept() {
         for (int i = 0; i < touchedCount; i++) {
             costOfNet[touched[i]] = newCost[touched[i]];
         }
     }
 
-    /** What the placement costs now. */
+    /** Cost of the placement now. */
     double total() {
         return Arrays.stream(costOfNet).sum();
     }

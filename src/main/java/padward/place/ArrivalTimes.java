@@ -8,9 +8,10 @@ import padward.design.Netlist;
 import padward.design.Terminal;
 
 /**
- * Arrivals along the paths of a netlist, from registers and input ports to registers and output
- * ports, at the slow corner. Nets are taken in topological order (Kahn, Comm. ACM 5(11), 1962);
- * loops without a register are cut, and counted. The order is found once; delays may change.
+ * Arrival times along the paths of a netlist, from registers and input ports to registers and
+ * output ports, at the slow corner. Nets are taken in topological order (Kahn, Comm. ACM 5(11),
+ * 1962); loops without a register are cut and counted. The order is calculated once; delays may
+ * change.
  */
 final class ArrivalTimes {
     private final Netlist netlist;
@@ -68,13 +69,13 @@ final class ArrivalTimes {
             }
         }
         int next = 0;
-        for (int removable = 0; next < order.size() || removable < done.length; ) {
+        for (int candidate = 0; next < order.size() || candidate < done.length; ) {
             if (next == order.size()) {
-                if (!done[removable]) {
+                if (!done[candidate]) {
                     cut++;
-                    take(removable, done);
+                    take(candidate, done);
                 }
-                removable++;
+                candidate++;
                 continue;
             }
             for (Terminal sink : netlist.nets().get(order.getInt(next++)).sinks()) {
@@ -97,7 +98,7 @@ final class ArrivalTimes {
         return netlist.nets().get(net).sinks().size();
     }
 
-    /** Loops that had to be cut. */
+    /** Number of loops that were cut. */
     int cut() {
         return cut;
     }
@@ -155,8 +156,8 @@ final class ArrivalTimes {
     }
 
     /**
-     * How near each connection is to the longest path: 1 on it, 0 for those that could take as long
-     * again as the longest path. After {@link #latest} with the same delays.
+     * How critical each connection is: 1 on the longest path, 0 for one whose slack is the whole
+     * longest path. Call {@link #latest} with the same delays first.
      */
     void criticality(NetDelay delay, double worst, float[][] into) {
         double[] after = new double[netlist.cells().size()];
@@ -183,7 +184,7 @@ final class ArrivalTimes {
      * A path that arrives last.
      *
      * @param delayPs its delay
-     * @param steps its nets, each with the sink that it goes on by
+     * @param steps its nets, each with the sink by which the path continues
      */
     record Path(double delayPs, List<Step> steps) {}
 

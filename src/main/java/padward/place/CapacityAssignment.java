@@ -8,9 +8,9 @@ import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleDirectedWeightedGraph;
 
 /**
- * How blocks share the spots out, by numbers: a greatest flow from groups of blocks to classes of
- * spots (Ford and Fulkerson, Canad. J. Math. 8, 1956; by JGraphT's Edmonds-Karp). Where it falls
- * short, the least cut names the groups that ask for more than there is.
+ * How many blocks of each group go to each class of spots: a maximum flow from groups to classes
+ * (Ford and Fulkerson, Canad. J. Math. 8, 1956; by JGraphT's Edmonds-Karp). If it is too small, the
+ * minimum cut names the groups that need more spots than there are.
  */
 final class CapacityAssignment {
     private static final String SOURCE = "source";
@@ -66,12 +66,12 @@ final class CapacityAssignment {
         shortSpots = few;
     }
 
-    /** How many blocks find no spot. */
+    /** How many blocks have no spot. */
     int shortBy() {
         return shortBy;
     }
 
-    /** The groups that together ask for more spots than they can use. */
+    /** The groups that together need more spots than they can use. */
     List<Integer> tooMany() {
         return tooMany;
     }
@@ -81,7 +81,7 @@ final class CapacityAssignment {
         return shortSpots;
     }
 
-    /** How many blocks of a group stand on spots of a class. */
+    /** How many blocks of a group go to spots of a class. */
     int count(int group, int spotClass) {
         return counts[group][spotClass];
     }

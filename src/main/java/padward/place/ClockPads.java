@@ -41,7 +41,7 @@ final class ClockPads {
         return result;
     }
 
-    /** One pin for each kind of cell and name of pin: that of the middle one of its sites. */
+    /** One pin for each kind of cell and name of pin: that of its middle site. */
     private static Set<Integer> clockPins(Fabric fabric, Netlist netlist) {
         Map<String, String> pinByKind = new HashMap<>();
         for (Netlist.LogicalNet net : netlist.nets()) {

@@ -8,9 +8,9 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 
 /**
- * Which vertices routes may not enter unless they end there: all pads and all pins, but for those
- * of sites in the tiles of pads through which signals come and go. Such a site is left open when
- * all ways through it end at one pin, so that no two nets can go through it.
+ * The vertices that routes may enter only at their end: all pads and all pins, except those of
+ * sites in the tiles of pads through which signals enter and leave. Such a site stays open when all
+ * its pass-throughs end at one pin, so that no two nets can pass through it.
  */
 final class ClosedPins {
     private ClosedPins() {}

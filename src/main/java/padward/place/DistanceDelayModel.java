@@ -2,7 +2,9 @@ package padward.place;
 
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
-
+import java.util.BitSet;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -16,16 +18,12 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 
-import java.util.BitSet;
-import java.util.Random;
-import java.util.concurrent.CancellationException;
-
 /**
- * What a connection takes by its distance, before it is routed: a straight line through the
- * quickest ways between pins drawn at random on the empty fabric, by least squares.
+ * The delay of a connection by its distance, before it is routed: a straight line fitted by least
+ * squares to the fastest routes between random pins of the empty fabric.
  *
  * @param basePs delay at distance 0, slow corner
- * @param perTilePs what each tile of distance adds, at least a hundredth of a picosecond
+ * @param perTilePs delay of each tile of distance, at least a hundredth of a picosecond
  */
 record DistanceDelayModel(double basePs, double perTilePs) {
     private static final int SAMPLES = 40;

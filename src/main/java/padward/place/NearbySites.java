@@ -41,7 +41,7 @@ final class NearbySites {
         }
     }
 
-    /** A spot at most so many columns and rows away; {@link Fabric#NOTHING} when none was hit. */
+    /** A spot within that many columns and rows; {@link Fabric#NOTHING} when none was found. */
     int draw(int column, int row, int range, Random random) {
         int first = from(columns, column - range);
         int last = from(columns, column + range + 1);

@@ -5,7 +5,7 @@ import padward.design.Netlist;
 
 /**
  * A netlist as blocks that are placed as a whole: each cell is one, and each port, with the
- * register that stands in its pad's IO register site if there is one.
+ * register in its pad's IO register site if there is one.
  *
  * @param netlist the netlist with packed registers renamed to their kinds and pins at pads
  * @param groups what groups of blocks there are, in words

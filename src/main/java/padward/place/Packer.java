@@ -16,13 +16,14 @@ import padward.fabric.Pad;
 
 /**
  * Joins output registers with their ports: a register that drives an output port and nothing else
- * stands in the pad's IO register site, so the signal leaves with the clock and no wire between.
+ * goes into the pad's IO register site, so the signal leaves at the clock edge, without a wire in
+ * between.
  */
 final class Packer {
     static final String IN = "input ports";
     static final String CLOCK_IN = "clock inputs";
     static final String OUT = "output ports";
-    static final String HELD_OUT = "output ports with registers";
+    static final String REGISTERED_OUT = "output ports with registers";
 
     private final Netlist netlist;
     private final Set<String> kindsAtPads;
@@ -30,7 +31,7 @@ final class Packer {
     private final Optional<?>[] atPad;
 
     /**
-     * @param kindsAtPads kinds of cell that stand in the data sites of pads
+     * @param kindsAtPads kinds of cell that the data sites of pads accept
      */
     Packer(Netlist netlist, Set<String> kindsAtPads) {
         this.netlist = netlist;
@@ -60,7 +61,7 @@ final class Packer {
         for (int p = 0; p < blockOfPort.length; p++) {
             boolean in = netlist.ports().get(p).direction() == PortDirection.IN;
             boolean used = registerOfPort[p] != Fabric.NOTHING;
-            String group = in ? clocks.contains(p) ? CLOCK_IN : IN : used ? HELD_OUT : OUT;
+            String group = in ? clocks.contains(p) ? CLOCK_IN : IN : used ? REGISTERED_OUT : OUT;
             blockOfPort[p] = groupOfBlock.size();
             groupOfBlock.add(number(groups, numbers, group));
             if (used) {

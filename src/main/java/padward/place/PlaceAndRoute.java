@@ -20,8 +20,8 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 
 /**
- * Puts a netlist on a fabric: packs it, places it by simulated annealing, and routes it by
- * negotiated congestion. The same seed gives the same design.
+ * Places and routes a netlist on a fabric: packs it, places it by simulated annealing, and routes
+ * it by negotiated congestion. The same seed gives the same design.
  */
 public final class PlaceAndRoute {
     private final Fabric fabric;
@@ -48,9 +48,9 @@ public final class PlaceAndRoute {
     }
 
     /**
-     * Puts a netlist on a fabric.
+     * Places and routes a netlist.
      *
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
     public static PlaceRouteResult placeAndRoute(
             Fabric fabric, Netlist netlist, PlaceRouteOptions options, Progress progress) {
@@ -82,7 +82,9 @@ public final class PlaceAndRoute {
                 .finish(options, progress);
     }
 
-    /** Which spots a group can use: sites by kind, pads by direction and by what stands before. */
+    /**
+     * Which spots a group can use: sites by kind, pads by direction and by their IO register sites.
+     */
     private PlacementSites.Accepts accepts(Set<Integer> clockPads) {
         Set<Integer> atPads = new HashSet<>();
         for (Pad pad : fabric.pads()) {
@@ -93,7 +95,7 @@ public final class PlaceAndRoute {
         return (group, spot) -> {
             String name = packed.groups().get(group);
             if (spot < fabric.siteCount()) {
-                // IO register sites stay free for what comes and goes
+                // IO register sites stay free for signals to and from the pads
                 return !atPads.contains(spot) && fabric.site(spot).accepts().contains(name);
             }
             int index = spot - fabric.siteCount();
@@ -102,7 +104,7 @@ public final class PlaceAndRoute {
                 case Packer.IN -> pad.directions().canRead();
                 case Packer.CLOCK_IN -> pad.directions().canRead() && clockPads.contains(index);
                 case Packer.OUT -> pad.directions().canDrive();
-                case Packer.HELD_OUT ->
+                case Packer.REGISTERED_OUT ->
                         pad.directions().canDrive()
                                 && pad.dataSite() != Fabric.NOTHING
                                 && fabric.site(pad.dataSite())
@@ -140,10 +142,10 @@ public final class PlaceAndRoute {
                                 + ports.get(p).name()
                                 + " cannot be on pad "
                                 + fabric.pads().get(pad).name()
-                                + ", which does not take "
+                                + ", which cannot be used by "
                                 + group);
             } else if (placement.blockOn(spot) != Fabric.NOTHING) {
-                misfits.add("pad " + fabric.pads().get(pad).name() + " is given to two ports");
+                misfits.add("pad " + fabric.pads().get(pad).name() + " is assigned to two ports");
             } else {
                 placement.fix(block, spot);
             }
@@ -182,7 +184,7 @@ public final class PlaceAndRoute {
                 + (groups.size() > 1 ? ", " + wanted + " together," : "")
                 + " for "
                 + capacity.tooManySpots()
-                + " places that take them";
+                + " places that they can use";
     }
 
     /** A first placement, at random within what {@link CapacityAssignment} allots. */
@@ -218,18 +220,18 @@ public final class PlaceAndRoute {
 
     private boolean[] holdsState() {
         List<Netlist.LogicalCell> cells = packed.netlist().cells();
-        boolean[] holds = new boolean[cells.size()];
-        for (int c = 0; c < holds.length; c++) {
-            holds[c] =
+        boolean[] holdsState = new boolean[cells.size()];
+        for (int c = 0; c < holdsState.length; c++) {
+            holdsState[c] =
                     fabric.info()
                             .findCellKind(cells.get(c).kind())
                             .map(CellKind::holdsState)
                             .orElse(false);
         }
-        return holds;
+        return holdsState;
     }
 
-    /** The greatest delay through a site that holds each cell's kind. */
+    /** The greatest delay through a site that accepts each cell's kind. */
     private int[] cellDelays() {
         Map<String, Integer> byKind = new HashMap<>();
         int[] delays = new int[packed.netlist().cells().size()];

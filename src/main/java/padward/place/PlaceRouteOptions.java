@@ -4,12 +4,12 @@ import java.util.Map;
 import padward.design.Board;
 
 /**
- * How a netlist is to be put on a fabric.
+ * Options of place and route.
  *
  * @param seed seed of all choices
  * @param effort share of the moves of the published annealing schedule, above 0
- * @param timingWeight what a picosecond on the longest path counts against one of wire; 0 for wire
- *     alone
+ * @param timingWeight what a picosecond on the longest path costs, compared with one of wire; 0 for
+ *     wire alone
  * @param rounds most rounds of routing
  * @param padOfPort indices of pads that ports must have, by the ports' names
  * @param board the board around, {@link Board#UNKNOWN} for none
@@ -26,7 +26,7 @@ public record PlaceRouteOptions(
         padOfPort = Map.copyOf(padOfPort);
     }
 
-    /** What serves most. */
+    /** The usual options. */
     public static PlaceRouteOptions usual(long seed) {
         return new PlaceRouteOptions(seed, 1, 2, 60, Map.of(), Board.UNKNOWN);
     }

@@ -3,20 +3,20 @@ package padward.place;
 import java.util.List;
 import padward.design.Design;
 
-/** What came of putting a netlist on a fabric. */
+/** The result of place and route. */
 public sealed interface PlaceRouteResult {
     /**
-     * It stands on the fabric; nets that found no way are not in the design.
+     * It is on the fabric; nets without a route are not in the design.
      *
      * @param design the design
-     * @param report how well it went
+     * @param report the quality of the result
      */
     record OnFabric(Design design, Report report) implements PlaceRouteResult {}
 
     /**
      * It does not fit.
      *
-     * @param reasons what there is too much of, in words
+     * @param reasons what exceeds the fabric, in words
      */
     record NoRoom(List<String> reasons) implements PlaceRouteResult {
         /** Copies the reasons. */
@@ -26,16 +26,17 @@ public sealed interface PlaceRouteResult {
     }
 
     /**
-     * How well it went.
+     * The quality of the result.
      *
-     * @param uses how much of what is used
-     * @param packed registers that stand in IO register sites with their ports
-     * @param tiles half the round of the boxes that hold the nets, clocks left out, in tiles
-     * @param wires wires that the routes take
-     * @param worstPs the latest arrival, slow corner, pad drivers left out; 0 when no path ends
+     * @param uses how much of each resource is used
+     * @param packed registers placed in the IO register sites of their ports
+     * @param tiles sum of the nets' half perimeters, without clocks, in tiles
+     * @param wires wires that the routes use
+     * @param worstPs the latest arrival at the slow corner, without pad drivers; 0 when no path
+     *     ends
      * @param worstPath the ends of nets on that path, in words
-     * @param unrouted nets that found no way, and why
-     * @param notes what else is to be known
+     * @param unrouted nets without a route, and why
+     * @param notes other remarks
      */
     record Report(
             List<Use> uses,
@@ -60,12 +61,12 @@ public sealed interface PlaceRouteResult {
      *
      * @param what kind of cell or port
      * @param used how many there are
-     * @param places how many the fabric can hold, other kinds left out
+     * @param places how many the fabric has room for, other kinds aside
      */
     record Use(String what, int used, int places) {}
 
     /**
-     * A net that found no way.
+     * A net without a route.
      *
      * @param net its name
      * @param reason why, in words

@@ -3,7 +3,7 @@ package padward.place;
 import java.util.Arrays;
 import padward.fabric.Fabric;
 
-/** Which block stands on which spot; changes while a placement is sought. One thread's own. */
+/** Which block is on which spot; changes during the search for a placement. For one thread. */
 final class Placement {
     private final PlacementSites sites;
     private final PlacementCost cost;
@@ -27,7 +27,7 @@ final class Placement {
         cost.put(block, sites.tile(spot));
     }
 
-    /** Puts a block where it stays. */
+    /** Puts a block on a spot and fixes it there. */
     void fix(int block, int spot) {
         put(block, spot);
         fixed[block] = true;
@@ -46,7 +46,7 @@ final class Placement {
         return blockOnSpot[spot];
     }
 
-    /** Moves a block; what stands on its new spot takes the old one. */
+    /** Moves a block; the block on its new spot, if any, moves to the old one. */
     void swap(int block, int spot) {
         int old = spotOfBlock[block];
         int other = blockOnSpot[spot];

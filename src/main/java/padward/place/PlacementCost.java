@@ -7,9 +7,9 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 
 /**
- * What a placement costs, in picoseconds: for each net half the round of the box that holds it,
- * times what a tile takes; and for each connection its delay as far as it lies on long paths. Clock
- * nets run on wires of their own and cost nothing.
+ * What a placement costs, in picoseconds: for each net the half perimeter of its bounding box times
+ * the delay of a tile, and for each connection its delay, weighted by its criticality. Clock nets
+ * run on their own wires and cost nothing.
  */
 final class PlacementCost {
     private static final float[] NONE = {};
@@ -25,7 +25,7 @@ final class PlacementCost {
     private final int[] rows;
 
     /**
-     * @param timingWeight what a picosecond on the longest path counts, against one of wire
+     * @param timingWeight what a picosecond on the longest path costs, compared with one of wire
      */
     PlacementCost(
             Fabric fabric, PackedNetlist packed, DistanceDelayModel fit, double timingWeight) {
@@ -90,7 +90,7 @@ final class PlacementCost {
         return blocksOfNet.length;
     }
 
-    /** Half the round of the box that holds a net, tiles. */
+    /** Half perimeter of a net's bounding box, tiles. */
     int halfPerimeter(int net) {
         int[] blocks = blocksOfNet[net];
         if (blocks.length == 0) {
@@ -109,7 +109,7 @@ final class PlacementCost {
         return right - left + high - low;
     }
 
-    /** What a net costs where its blocks stand. O(ends). */
+    /** Cost of a net with its blocks where they are. O(ends). */
     double of(int net) {
         double cost = fit.perTilePs() * halfPerimeter(net);
         if (timingWeight > 0) {
@@ -120,7 +120,7 @@ final class PlacementCost {
         return cost;
     }
 
-    /** Estimated delay of a connection where its blocks stand. */
+    /** Estimated delay of a connection with its blocks where they are. */
     double delayPs(int net, int sink) {
         int[] blocks = blocksOfNet[net];
         if (blocks.length == 0) {
@@ -131,7 +131,7 @@ final class PlacementCost {
         return fit.at(Math.abs(columns[from] - columns[to]) + Math.abs(rows[from] - rows[to]));
     }
 
-    /** Weighs connections by how near they are to the longest path. */
+    /** Weights connections by their criticality. */
     void weigh(ArrivalTimes times) {
         float[][] critical = new float[weight.length][];
         for (int n = 0; n < weight.length; n++) {

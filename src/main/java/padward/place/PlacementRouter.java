@@ -13,8 +13,8 @@ import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
 
 /**
- * Routes the nets of a placement: all of them at once, then those that failed once more, without
- * the sinks that no wire leads to. Says for each that is left why it is.
+ * Routes the nets of a placement: first all together, then those that failed again, without the
+ * sinks that cannot be reached. Gives a reason for each net or sink that stays unrouted.
  */
 final class PlacementRouter {
     private final Fabric fabric;
@@ -44,7 +44,7 @@ final class PlacementRouter {
 
     Result route(List<Job> jobs, int rounds, Progress caller) {
         Progress progress = new Plain(caller, "routing " + jobs.size() + " nets");
-        // a net without sinks holds its driver's vertex only
+        // a net without sinks uses only its driver's vertex
         List<Integer> wanted = new ArrayList<>();
         List<Optional<RouteTree>> trees = new ArrayList<>(Collections.nCopies(jobs.size(), null));
         for (int j = 0; j < jobs.size(); j++) {
@@ -76,7 +76,7 @@ final class PlacementRouter {
         return new Result(trees, reasons);
     }
 
-    /** Tells what is done as a whole, not each search. */
+    /** Reports the stage, not each search. */
     private record Plain(Progress caller, String message) implements Progress {
         @Override
         public void report(double fraction, String ignored) {
@@ -105,15 +105,15 @@ final class PlacementRouter {
         BitSet ever = Reachability.from(job.root, fabric.edgesOut(), closed);
         IntArrayList left = new IntArrayList();
         IntArrayList never = new IntArrayList();
-        IntArrayList taken = new IntArrayList();
+        IntArrayList occupied = new IntArrayList();
         for (int sink : job.sinks) {
-            (free.get(sink) ? left : ever.get(sink) ? taken : never).add(sink);
+            (free.get(sink) ? left : ever.get(sink) ? occupied : never).add(sink);
         }
         if (!never.isEmpty()) {
             reasons.add(reason(job, never, "no wires lead from its driver to "));
         }
-        if (!taken.isEmpty()) {
-            reasons.add(reason(job, taken, "other nets hold the wires to "));
+        if (!occupied.isEmpty()) {
+            reasons.add(reason(job, occupied, "other nets use the wires to "));
         }
         if (left.isEmpty()) {
             return Optional.empty();
@@ -122,7 +122,7 @@ final class PlacementRouter {
         Optional<RouteTree> tree =
                 new NegotiatedRouter(fabric, used).route(List.of(rest), rounds, progress).get(0);
         if (tree.isEmpty()) {
-            reasons.add(reason(job, left, "other nets hold the wires to "));
+            reasons.add(reason(job, left, "other nets use the wires to "));
         }
         return tree;
     }

@@ -8,8 +8,8 @@ import java.util.Map;
 import padward.fabric.Fabric;
 
 /**
- * Where blocks can stand. Spots are numbered: sites first, then pads. Spots that the same groups of
- * blocks can use make a class. Immutable once built.
+ * Where blocks can be placed. Spots are numbered: sites first, then pads. Spots that the same
+ * groups of blocks can use form a class. Immutable once built.
  */
 final class PlacementSites {
     private final Fabric fabric;
@@ -17,7 +17,7 @@ final class PlacementSites {
     private final int[] classOfSpot;
     private final List<BitSet> groupsOfClass = new ArrayList<>();
 
-    /** Whether blocks of a group can stand on a spot. */
+    /** Whether blocks of a group can use a spot. */
     interface Accepts {
         boolean test(int group, int spot);
     }
@@ -75,7 +75,7 @@ final class PlacementSites {
         return classOfSpot[spot];
     }
 
-    /** Whether blocks of a group can stand on spots of a class. */
+    /** Whether blocks of a group can use the spots of a class. */
     boolean classAccepts(int spotClass, int group) {
         return groupsOfClass.get(spotClass).get(group);
     }

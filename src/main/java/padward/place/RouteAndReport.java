@@ -78,10 +78,10 @@ final class RouteAndReport {
     private List<Cell> cells() {
         List<Cell> cells = new ArrayList<>();
         for (int c = 0; c < netlist.cells().size(); c++) {
-            Netlist.LogicalCell part = netlist.cells().get(c);
+            Netlist.LogicalCell cell = netlist.cells().get(c);
             int spot = placement.spotOf(packed.blockOfCell()[c]);
             int site = sites.isPad(spot) ? fabric.pads().get(sites.pad(spot)).dataSite() : spot;
-            cells.add(new Cell(c, part.name(), part.kind(), site, part.settings()));
+            cells.add(new Cell(c, cell.name(), cell.kind(), site, cell.settings()));
         }
         return cells;
     }
@@ -89,9 +89,9 @@ final class RouteAndReport {
     private List<Port> ports() {
         List<Port> ports = new ArrayList<>();
         for (int p = 0; p < netlist.ports().size(); p++) {
-            Netlist.LogicalPort gate = netlist.ports().get(p);
+            Netlist.LogicalPort port = netlist.ports().get(p);
             int pad = sites.pad(placement.spotOf(packed.blockOfPort()[p]));
-            ports.add(new Port(p, gate.name(), gate.direction(), pad, ""));
+            ports.add(new Port(p, port.name(), port.direction(), pad, ""));
         }
         return ports;
     }
@@ -102,7 +102,7 @@ final class RouteAndReport {
                 : fabric.pads().get(ports.get(((Terminal.PortEnd) end).port()).pad()).vertex();
     }
 
-    /** The nets that have a tree, without the sinks that it does not reach. */
+    /** The routed nets, without sinks that their routes do not reach. */
     private List<Net> nets(List<PlacementRouter.Job> jobs, PlacementRouter.Result routed) {
         List<Net> nets = new ArrayList<>();
         for (int n = 0; n < jobs.size(); n++) {
@@ -157,7 +157,7 @@ final class RouteAndReport {
         ArrivalTimes.Path worst = times.latest(delays(jobs, routed));
         List<String> notes = new ArrayList<>();
         if (times.cut() > 0) {
-            notes.add(times.cut() + " loops without a register; times leave them out");
+            notes.add(times.cut() + " loops without a register are left out of the delays");
         }
         return new PlaceRouteResult.Report(
                 uses(),
@@ -181,7 +181,7 @@ final class RouteAndReport {
                 : "port " + netlist.ports().get(((Terminal.PortEnd) end).port()).name();
     }
 
-    /** Delays of the routes; what was not routed takes nothing. */
+    /** Delays of the routes; 0 for what was not routed. */
     private ArrivalTimes.NetDelay delays(
             List<PlacementRouter.Job> jobs, PlacementRouter.Result routed) {
         int[][] ps = new int[jobs.size()][];

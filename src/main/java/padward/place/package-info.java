@@ -1,2 +1,2 @@
-/** Puts netlists on fabrics: packs, places, routes, and tells how well it went. */
+/** Place and route: packs a netlist, places it on a fabric, routes it, and reports the quality. */
 package padward.place;

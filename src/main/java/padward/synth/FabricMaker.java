@@ -99,7 +99,7 @@ public final class FabricMaker {
         }
     }
 
-    /** Name of the wires that run so many tiles in one direction: {@code run3_e}. */
+    /** Name of the wires of one length and direction: {@code run3_e} runs 3 tiles east. */
     static String kind(int length, String direction) {
         return "run" + length + "_" + direction;
     }

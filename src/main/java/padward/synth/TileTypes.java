@@ -46,7 +46,7 @@ final class TileTypes {
                 rim("rim-top", pads, spread("clock_n", List.of("clock_e", "clock_w"))));
     }
 
-    /** The four kinds of wires, one for each direction, that run so many tiles. */
+    /** The four kinds of wires, one for each direction, of that length in tiles. */
     private static List<String> kinds(int length) {
         return FabricMaker.DIRECTIONS.stream().map(d -> FabricMaker.kind(length, d)).toList();
     }

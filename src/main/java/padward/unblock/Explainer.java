@@ -3,7 +3,16 @@ package padward.unblock;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.design.Design;
@@ -35,17 +44,6 @@ import padward.unblock.why.Chokepoints;
 import padward.unblock.why.MinimumColorSearch;
 import padward.unblock.why.MinimumVertexCut;
 import padward.unblock.why.SearchLimits;
-
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
 
 /** Explains one blocked question. One object belongs to one question and one thread. */
 public final class Explainer {

@@ -48,7 +48,7 @@ class WholeFileTest {
         Files.createSymbolicLink(folder.resolve("two"), Path.of("one"));
         assertThatThrownBy(() -> WholeFile.writeText(one, "new"))
                 .isInstanceOf(BadInput.class)
-                .hasMessageContaining("links in a circle");
+                .hasMessageContaining("links that form a loop");
     }
 
     @Test

@@ -2,9 +2,15 @@ package padward.change;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
@@ -21,14 +27,6 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.timing.TreeDelays;
-
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Random;
-import java.util.Set;
 
 /**
  * Random sequences of trials, keeps, undos (of the last and in any order) and redos on random

@@ -1,5 +1,9 @@
 package padward.example;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -17,11 +21,6 @@ import padward.route.cost.FreeOnlyCost;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Map;
 
 /**
  * Builds small designs for tests by hand: cells are placed where told, nets routed one after the

@@ -1,5 +1,10 @@
 package padward.example;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -19,12 +24,6 @@ import padward.route.cost.FreeOnlyCost;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Random;
 
 /** Makes small random designs for property tests: random cells, random nets, random detours. */
 public final class RandomDesigns {

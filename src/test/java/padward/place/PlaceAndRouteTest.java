@@ -123,7 +123,7 @@ class PlaceAndRouteTest {
             assertThat(((PlaceRouteResult.NoRoom) result).reasons().get(0))
                     .contains("lookup-table")
                     .contains("register")
-                    .containsPattern("for \\d+ places that take them");
+                    .containsPattern("for \\d+ places that they can use");
         } finally {
             Files.deleteIfExists(folder.resolve("made.v"));
             Files.deleteIfExists(folder);

@@ -2,8 +2,10 @@ package padward.unblock;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.WhatIf;
@@ -31,10 +33,6 @@ import padward.unblock.move.Consequence;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
-
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /**
  * A cell that uses one half of its site can let a signal through the other half. Invented fabric.

@@ -4,11 +4,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
-
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.WhatIf;
@@ -41,17 +49,6 @@ import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoints;
 import padward.unblock.why.SearchLimits;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Random;
-import java.util.Set;
 
 /**
  * Explanations against brute force over all subsets of occupants, on small random fabrics with

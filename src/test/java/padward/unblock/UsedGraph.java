@@ -1,5 +1,12 @@
 package padward.unblock;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import padward.base.Progress;
 import padward.design.Board;
 import padward.design.Cell;
@@ -23,14 +30,6 @@ import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.why.SearchLimits;
-
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 
 /**
  * A textbook graph as a fabric with a design: vertices are wires, some of them held by nets. Each

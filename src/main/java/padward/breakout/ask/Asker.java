@@ -2,7 +2,11 @@ package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -22,12 +26,6 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoint;
 import padward.unblock.why.SearchLimits;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.Function;
 
 /**
  * Answers questions about one net. Two searches at the most: over what is free; then, if that

@@ -1,5 +1,10 @@
 package padward.breakout.ask;
 
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -13,12 +18,6 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.unblock.release.PortBranch;
 import padward.unblock.release.QuestionContext;
-
-import java.util.HashSet;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.concurrent.CancellationException;
 
 /**
  * A clock that is brought out to a pad: kept on the kinds of wire that its net already uses,

@@ -1,5 +1,9 @@
 package padward.breakout.ask;
 
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -12,11 +16,6 @@ import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
-
-import java.util.Arrays;
-import java.util.BitSet;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
 
 /**
  * How soon a net's signal can be anywhere, over what is free: the delay from the net's driver to

@@ -1,5 +1,9 @@
 package padward.breakout.survey;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
@@ -17,11 +21,6 @@ import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.QuestionContext;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
 
 /**
  * The routes from one net to every vertex, found by two one-to-all searches: over what is free, and

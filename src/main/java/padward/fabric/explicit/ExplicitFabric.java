@@ -1,5 +1,6 @@
 package padward.fabric.explicit;
 
+import java.util.List;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -7,8 +8,6 @@ import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-
-import java.util.List;
 
 /**
  * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles

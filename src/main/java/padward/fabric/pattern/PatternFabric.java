@@ -1,5 +1,11 @@
 package padward.fabric.pattern;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -9,13 +15,6 @@ import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
-
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * A fabric that exists as its pattern only: names, edges and sites are calculated from the tile's

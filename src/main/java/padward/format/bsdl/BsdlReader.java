@@ -19,8 +19,8 @@ import padward.format.source.Text;
 import padward.format.source.TextSource;
 
 /**
- * Reads of a BSDL file (IEEE 1149.1, annex B) what tells of the package: the entity, its ports, and
- * one of its maps of pins. All else, the boundary register above all, is passed over.
+ * Reads what a BSDL file (IEEE 1149.1, annex B) states of the package: the entity, its ports, and
+ * one of its pin maps. Everything else, such as the boundary register, is skipped.
  */
 public final class BsdlReader {
     private static final int MOST_BITS = 100_000;
@@ -145,7 +145,7 @@ public final class BsdlReader {
         throw words.fault("one of in, out, buffer, inout, linkage");
     }
 
-    /** What stands behind the name of each bit, in the order of the pins: nothing for one bit. */
+    /** The suffix of each bit's name, in the order of the pins: empty for one bit. */
     private List<String> readType() throws BadInput {
         if (words.is("bit")) {
             words.next();

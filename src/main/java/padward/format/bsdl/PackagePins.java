@@ -29,7 +29,7 @@ public record PackagePins(String file, String entity, String map, List<Pin> pins
         OUT,
         /** Signals go out, always driven. */
         BUFFER,
-        /** Signals go both ways. */
+        /** Signals go in both directions. */
         INOUT,
         /** No signal: supply, analogue, not connected. */
         LINKAGE;
@@ -39,7 +39,7 @@ public record PackagePins(String file, String entity, String map, List<Pin> pins
             return name().toLowerCase(Locale.ROOT);
         }
 
-        /** Which way signals cross such a pad; nothing where there are none. */
+        /** The directions of signals at such a pad; empty when there are none. */
         public Optional<PadDirections> directions() {
             return switch (this) {
                 case IN -> Optional.of(PadDirections.IN);

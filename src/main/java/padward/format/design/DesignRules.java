@@ -15,9 +15,9 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 
 /**
- * What holds in every design: where cells and ports can stand and what they can be ends of. All
- * readers of designs ask here, so that a fault is told alike whatever the file looks like. One
- * object watches over one design.
+ * The rules of every design: where cells and ports can be and what they can be ends of. All readers
+ * of designs ask here, so that a fault reads the same in every format. One object watches over one
+ * design.
  */
 public final class DesignRules {
     private final Fabric fabric;

@@ -10,7 +10,7 @@ import padward.fabric.Fabric;
 import padward.format.fabric.FabricWriter;
 import padward.format.source.FolderSwap;
 
-/** Writes a fabric with what stands on it and around it as the files of one folder. */
+/** Writes a fabric, its design and its board as the files of one folder. */
 public final class ImportedFiles {
     private static final String FABRIC = "fabric.json.gz";
     private static final String DESIGN = "design.json.gz";

@@ -77,7 +77,7 @@ final class RouteChecker {
             JsonIn in, String at, RouteTree.Builder tree, int root, int number, IntArrayList branch)
             throws BadInput {
         if (branch.size() < 2) {
-            throw in.faultAt(at, "a branch of two names at least", branch.size() + " of them");
+            throw in.faultAt(at, "a branch of at least two names", branch.size() + " of them");
         }
         int start = branch.getInt(0);
         if (number == 0 && start != root) {

@@ -11,7 +11,7 @@ import padward.format.json.DesignFault;
 import padward.format.source.Text;
 
 /**
- * What holds of the wires of every design: each is driven by one net, over switches, fixed
+ * The rules for the wires of every design: each is driven by one net, over switches, fixed
  * connections and pass-throughs that are there and free. One object watches over one design; 16
  * bytes a vertex in use.
  */
@@ -79,23 +79,23 @@ public final class RouteRules {
         int cell = cellBySite.get(site);
         if (cell != Fabric.NOTHING && !cells.get(cell).letsThrough()) {
             return DesignRules.trouble(
-                    "a way through a site that is free, or whose cell has the setting through ="
+                    "a pass-through of an unused site, or of one whose cell has the setting through ="
                             + " open",
                     "site "
                             + fabric.site(site).name()
                             + ", which cell "
                             + Text.quote(cells.get(cell).name())
-                            + " holds");
+                            + " uses");
         }
         int before = netThroughSite.put(site, net);
         return before == Fabric.NOTHING || before == net
                 ? Optional.empty()
                 : DesignRules.trouble(
-                        "a site that one net goes through",
+                        "a site that only one net passes through",
                         "site "
                                 + fabric.site(site).name()
-                                + ", through which net "
+                                + ", which net "
                                 + Text.quote(netNames.get(before))
-                                + " goes already");
+                                + " passes through already");
     }
 }

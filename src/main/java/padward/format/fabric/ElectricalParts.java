@@ -18,7 +18,7 @@ import padward.format.json.Names;
 import padward.format.json.Shape;
 import padward.format.source.FileLimits;
 
-/** Reads and writes resistances, capacitances and what is known of drivers' outputs. */
+/** Reads and writes resistances, capacitances and the output data of drivers. */
 final class ElectricalParts {
     private static final List<String> WORDS =
             List.of(Electrical.PIN, Electrical.PAD, Electrical.ANY);

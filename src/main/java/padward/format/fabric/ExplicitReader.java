@@ -69,7 +69,7 @@ final class ExplicitReader {
         return fabric;
     }
 
-    /** Made when first needed: by then name, grid and words are read. */
+    /** Made when first needed: name, grid and kinds are read by then. */
     private ExplicitBuilder builder() {
         if (builder == null) {
             builder = new ExplicitBuilder(info.toInfo(), info.columns(), info.rows());
@@ -157,7 +157,7 @@ final class ExplicitReader {
         if (id == Fabric.NOTHING) {
             throw in.faultAt(
                     place,
-                    "names of a site and of its pins that no other has",
+                    "names of a site and its pins that nothing else has",
                     Text.quote(site.name()) + " or one of its pins again");
         }
         LongOpenHashSet routes = new LongOpenHashSet();
@@ -167,7 +167,7 @@ final class ExplicitReader {
             int from = pin(in, site, route.from(), at + ".from", PinDirection.IN);
             int to = pin(in, site, route.to(), at + ".to", PinDirection.OUT);
             if (!routes.add((long) from << Integer.SIZE | to)) {
-                throw in.faultAt(at, "each way through the site once", "a second one");
+                throw in.faultAt(at, "each pass-through of the site once", "a second one");
             }
             builder().addEdge(from, to, EdgeKind.PASS_THROUGH, route.delay());
         }
@@ -223,7 +223,7 @@ final class ExplicitReader {
         }
     }
 
-    /** A pin of the package, which one pad only can have; empty for none. */
+    /** A pin of the package, which only one pad can have; empty for none. */
     static String readPackagePin(JsonIn in, Set<String> taken) throws BadInput {
         String pin = in.text(padward.fabric.FabricLimits.NAME_LENGTH);
         if (!pin.isEmpty() && !taken.add(pin)) {
@@ -261,7 +261,7 @@ final class ExplicitReader {
         in.endArray();
     }
 
-    /** Most edges begin where the one before does. */
+    /** Most edges begin at the same vertex as the one before. */
     private int readSource(JsonIn in) throws BadInput {
         String name = in.name();
         if (!name.equals(lastName)) {

@@ -13,7 +13,7 @@ import padward.format.source.Text;
 
 /**
  * Reads fabrics, in both forms, from JSON files; names that end in {@code .gz} are gzip data. Files
- * are read as streams: what is held is the fabric, not the text.
+ * are read as streams: the fabric is in memory, the text is not.
  */
 public final class FabricReader {
     private FabricReader() {}
@@ -48,7 +48,7 @@ public final class FabricReader {
                     source.label(),
                     "",
                     "a fabric that fits into " + (Runtime.getRuntime().maxMemory() >> 20) + " MiB",
-                    "a greater one");
+                    "a larger one");
         }
     }
 

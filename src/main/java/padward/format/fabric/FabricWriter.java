@@ -128,7 +128,7 @@ public final class FabricWriter {
             String from = "";
             while (edges.next()) {
                 if (edges.kind() == kind) {
-                    // a fabric makes names up when asked: once for all edges of a vertex
+                    // names are built when asked for: once for all edges of a vertex
                     from = from.isEmpty() ? fabric.vertexName(v) : from;
                     out.beginArray().value(from);
                     out.value(fabric.vertexName(edges.other()));

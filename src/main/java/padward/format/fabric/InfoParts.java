@@ -18,7 +18,7 @@ import padward.format.json.Passes;
 import padward.format.json.Shape;
 import padward.format.source.FileLimits;
 
-/** The members that both forms of a fabric have: what it is called, its grid, its words. */
+/** The members that both forms of a fabric have: its name, grid, kinds, settings and banks. */
 final class InfoParts {
     /** Names of the parts that everything else of a fabric comes after. */
     static final String[] ALL = {
@@ -53,8 +53,8 @@ final class InfoParts {
     /**
      * Adds the parts to those of a file.
      *
-     * @param wireKinds the kinds of wire that the file's part {@code wires} makes known; empty
-     *     where it lists single wires, whose kinds are free words
+     * @param wireKinds the kinds of wire that the file's member {@code wires} defines; empty where
+     *     it lists single wires, whose kinds are free words
      */
     Passes addTo(Passes passes, Optional<Names> wireKinds) {
         return passes.part("format!", JsonIn::skip)

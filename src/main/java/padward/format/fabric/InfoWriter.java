@@ -9,7 +9,7 @@ import padward.fabric.FabricInfo;
 import padward.format.json.FileHeader;
 import padward.format.json.JsonOut;
 
-/** Writes what both forms of a fabric begin with. */
+/** Writes the members that both forms of a fabric begin with. */
 final class InfoWriter {
     private InfoWriter() {}
 

@@ -17,9 +17,9 @@ import padward.format.json.Shape;
  * @param name full name
  * @param tile number of its tile
  * @param kind kind of site
- * @param accepts kinds of cell it can hold
+ * @param accepts kinds of cell that it accepts
  * @param pins its pins
- * @param through ways through it
+ * @param through its pass-throughs
  */
 record ListedSite(
         int number,
@@ -34,7 +34,7 @@ record ListedSite(
     private static final Shape PIN = Shape.of("name!", "direction!");
     private static final Shape PASS_THROUGH = Shape.of("from!", "to!", "delay_ps!");
 
-    /** A way through the site, between pins by name. */
+    /** A pass-through of the site, between pins by name. */
     record Through(String from, String to, Delay delay) {}
 
     static ListedSite read(JsonIn in, int number, InfoParts info) throws BadInput {

@@ -40,7 +40,7 @@ final class RuleReader {
         this.switches = switches;
     }
 
-    /** Reads one element of {@code rules} and adds the rule or rules that it stands for. */
+    /** Reads one element of {@code rules} and adds the rule or rules that it means. */
     void read(JsonIn in, List<Rule> rules) throws BadInput {
         String from = "";
         String to = "";
@@ -87,11 +87,12 @@ final class RuleReader {
         }
     }
 
-    private static void forbid(JsonIn in, Members member, String beside, String... names)
+    private static void forbid(JsonIn in, Members member, String other, String... names)
             throws BadInput {
         for (String name : names) {
             if (member.has(name)) {
-                throw in.fault("no " + Text.quote(name) + " beside " + Text.quote(beside), "it");
+                throw in.fault(
+                        "no " + Text.quote(name) + " together with " + Text.quote(other), "it");
             }
         }
     }
@@ -100,13 +101,13 @@ final class RuleReader {
         WireKind kind = wires.get(wireNames.readKnown(in));
         if ((kind.dx() == 0) == (kind.dy() == 0)) {
             throw in.fault(
-                    "a wire along one axis, to have sides",
+                    "a wire along one axis (others have no sides)",
                     Text.quote(kind.name()) + " with step " + kind.dx() + "," + kind.dy());
         }
         return kind;
     }
 
-    /** From every wire to every other that leaves by another side than the first came in by. */
+    /** From every wire to every other that does not leave by the side where the first came in. */
     private static void addBox(List<Rule> rules, IndexMap map, List<WireKind> boxed, Delay delay) {
         for (WireKind from : boxed) {
             Side entered = Side.ofStep(from.dx(), from.dy()).opposite();
@@ -168,7 +169,7 @@ final class RuleReader {
             throw in.fault("one of rotate, spread, pairs", kinds + " of them");
         }
         if (member.has("shift") && !member.has("spread")) {
-            throw in.fault("\"shift\" only beside \"spread\"", "it alone");
+            throw in.fault("\"shift\" only together with \"spread\"", "it alone");
         }
         if (member.has("rotate")) {
             return new IndexMap.Rotate(rotate);

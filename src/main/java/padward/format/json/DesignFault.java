@@ -1,9 +1,9 @@
 package padward.format.json;
 
 /**
- * What is wrong with a statement about a design, before it is known where the statement stood.
+ * What is wrong with a statement about a design; where the statement is comes later.
  *
- * @param expected what should have stood there, as a noun phrase
- * @param found what stood there
+ * @param expected what was expected, as a noun phrase
+ * @param found what was found
  */
 public record DesignFault(String expected, String found) {}

@@ -9,10 +9,10 @@ import padward.format.source.Source;
 import padward.format.source.Text;
 
 /**
- * What a file says that it is.
+ * The format and form that a file states.
  *
  * @param format its format, {@code padward-fabric/1}
- * @param form its form, {@code pattern} or {@code explicit}, {@code ""} when it says none
+ * @param form its form, {@code pattern} or {@code explicit}, {@code ""} when it states none
  */
 public record FileHeader(String format, String form) {
     public static final String FABRIC = "padward-fabric/1";
@@ -23,7 +23,7 @@ public record FileHeader(String format, String form) {
     public static final String LESSON = "padward-lesson/1";
     public static final String LEARNER = "padward-learner/1";
 
-    /** Reads as far as it must to know; both words stand first in a usual file. */
+    /** Reads only as far as needed; both are usually the first members. */
     public static FileHeader read(Source source) throws BadInput {
         String format = "";
         String form = "";
@@ -57,7 +57,7 @@ public record FileHeader(String format, String form) {
         return format.equals(FABRIC) && form.isEmpty();
     }
 
-    /** Reads the head of a file that is to be of one format. */
+    /** Reads the header of a file that must have a certain format. */
     public static FileHeader expect(Source source, String format) throws BadInput {
         FileHeader head = read(source);
         if (!head.format.equals(format)) {

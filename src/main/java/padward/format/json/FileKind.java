@@ -7,7 +7,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.format.source.Source;
 
-/** What a file of ours holds. */
+/** What kind of file of Padward's this is. */
 public enum FileKind {
     /** A fabric. */
     FABRIC(FileHeader.FABRIC, "a fabric"),
@@ -19,8 +19,8 @@ public enum FileKind {
     LEDGER(FileHeader.LEDGER, "a ledger"),
     /** A lesson. */
     LESSON(FileHeader.LESSON, "a lesson"),
-    /** What one learner has done. */
-    LEARNER(FileHeader.LEARNER, "what a learner has done"),
+    /** A learner's progress. */
+    LEARNER(FileHeader.LEARNER, "a learner's progress"),
     /** How a netlist's cells become a fabric's. */
     MAPPING(FileHeader.MAPPING, "a mapping of a netlist's cells");
 
@@ -32,15 +32,15 @@ public enum FileKind {
         this.label = label;
     }
 
-    /** What it is called within a sentence, with its article. */
+    /** Its name in a sentence, with the article. */
     public String label() {
         return label;
     }
 
     /**
-     * What a file says that it holds. Reads its beginning.
+     * The kind that a file states. Reads only its beginning.
      *
-     * @throws BadInput when it cannot be read or says nothing of the kind
+     * @throws BadInput when it cannot be read or states no kind
      */
     public static FileKind of(Path file) throws BadInput {
         // A head of another format cannot be read.

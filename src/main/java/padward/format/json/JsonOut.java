@@ -27,7 +27,7 @@ public final class JsonOut {
     /**
      * Writes a file as a whole or not at all, compressed when its name ends in {@code .gz}.
      *
-     * @throws BadInput when that cannot be done; the old file then stands as it was
+     * @throws BadInput when that cannot be done; the old file is then unchanged
      */
     public static void write(Path file, Body body) throws BadInput {
         boolean zipped = file.toString().endsWith(".gz");

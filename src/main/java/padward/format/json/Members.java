@@ -5,7 +5,7 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 
 /**
- * Walks over the members of one object, and names those that are unknown, doubled or missing.
+ * Walks over the members of one object; unknown, repeated and missing ones are faults.
  *
  * <pre>{@code
  * Members member = in.object(SHAPE);
@@ -46,12 +46,12 @@ public final class Members {
         return true;
     }
 
-    /** Name of the member that the reader stands before. */
+    /** Name of the member whose value comes next. */
     public String name() {
         return name;
     }
 
-    /** Whether a member has come. */
+    /** Whether a member was there so far. */
     public boolean has(String member) {
         return (seen & 1L << shape.indexOf(member)) != 0;
     }

@@ -9,7 +9,7 @@ import padward.base.BadInput;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 
-/** Names of one sort with their numbers, each used once. */
+/** The names of one sort of thing, numbered in order; each is used once. */
 public final class Names {
     private final String sort;
     private final Map<String, Integer> numberByName = new LinkedHashMap<>();

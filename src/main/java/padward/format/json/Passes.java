@@ -13,8 +13,8 @@ import padward.format.source.Source;
 
 /**
  * Reads the members of a file's outermost object so that each comes after those that it refers to,
- * in whatever order they stand. A file in the order of the documentation is read once; a part that
- * stands too early is passed over and read in another pass, so nothing has to be kept.
+ * in whatever order they come. A file in the order of the documentation is read once; a part that
+ * comes too early is skipped and read in another pass, so nothing has to be stored.
  */
 public final class Passes {
     /** How a part is read. */
@@ -32,7 +32,7 @@ public final class Passes {
     /**
      * Adds a part.
      *
-     * @param name the member's name, with a mark {@code !} when it must be there
+     * @param name the member's name, with {@code !} after it when it is required
      * @param after members that are read before, when the file has them
      */
     public Passes part(String name, Part part, String... after) {

@@ -4,14 +4,14 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** Which members an object may have and which it must have; at most 64. */
+/** The members that an object may have and those that it must have; at most 64. */
 public final class Shape {
     private final Map<String, Integer> indexByName = new LinkedHashMap<>();
     private long required;
 
     private Shape() {}
 
-    /** The members' names; a mark {@code !} behind a name says that the member must be there. */
+    /** The members' names; a {@code !} after a name says that the member is required. */
     public static Shape of(String... names) {
         Shape shape = new Shape();
         for (String name : names) {
@@ -38,12 +38,12 @@ public final class Shape {
         return indexByName.keySet().stream();
     }
 
-    /** Whether the members seen, as bits, hold all that must be there. */
+    /** Whether the members seen, as bits, include all that are required. */
     boolean complete(long seen) {
         return (required & ~seen) == 0;
     }
 
-    /** The first member that must be there and is not among those seen. */
+    /** The first required member that is not among those seen. */
     String firstMissing(long seen) {
         int index = Long.numberOfTrailingZeros(required & ~seen);
         return indexByName.keySet().stream().skip(index).findFirst().orElseThrow();

@@ -21,7 +21,7 @@ import padward.format.source.Text;
  */
 public record ComparedDesigns(Design before, Design after) {
     /**
-     * Reads both. A ledger stands for the design that it gives: on the other file, if that is a
+     * Reads both. A ledger means the design that it results in: on the other file, if that is a
      * design; else on {@code base}, or on the design that it names, in the ledger's folder.
      *
      * @throws BadInput when a file is at fault, a ledger does not fit, or the fabrics differ

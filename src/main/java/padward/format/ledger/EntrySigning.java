@@ -13,12 +13,12 @@ import padward.format.source.FileLimits;
 
 /** Adds names, times and digests to kept changes. */
 public final class EntrySigning {
-    /** Groups are kept under all their names; a few of them tell which group it is. */
+    /** A group is named by all its nets; the first few are enough to recognise it. */
     private static final int LONGEST = 300;
 
     private EntrySigning() {}
 
-    /** The name of whoever works here, as the system tells it. */
+    /** The name of the user, from the operating system. */
     public static String user() {
         String name = System.getProperty("user.name", "");
         return name.isBlank() ? "unknown" : name;
@@ -30,7 +30,7 @@ public final class EntrySigning {
      * @param before the design that the edits are made for
      * @param net the net that it is for
      * @param pad the pad that it is for
-     * @param who who keeps it; blank for unknown
+     * @param who who makes the entry; blank for unknown
      * @throws IllegalArgumentException when the edits do not fit the design
      */
     public static LedgerEntry entry(
@@ -50,7 +50,7 @@ public final class EntrySigning {
         return new LedgerEntry(TimeStamp.now(), user(), "", line(net), line(pad), edits);
     }
 
-    /** A text that can stand where a name stands: what is kept must be readable again. */
+    /** A text that can be read as a name, so that the ledger can be read again. */
     private static String line(String text) {
         String plain = text.replaceAll("\\p{Cntrl}", " ");
         return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST) + "…";

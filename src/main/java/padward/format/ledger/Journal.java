@@ -17,12 +17,12 @@ import padward.format.source.IoFaults;
 import padward.format.source.Source;
 
 /**
- * What is kept on a design in the window, written down as it is kept, so that it outlives the
- * program however that ends. Lines are only ever added at the end; one that was cut short is passed
- * over. A file belongs to one program at a time.
+ * The changes kept on a design in the window, written at once, so that they survive the program
+ * however it ends. Lines are only ever appended; one that was cut short is ignored. A file belongs
+ * to one program at a time.
  *
- * <p>Recording hands the line to the operating system, which keeps it when the program is killed;
- * {@link #flush} makes it outlive the machine's power, too.
+ * <p>Recording hands the line to the operating system, so it survives if the program is killed;
+ * after {@link #flush} it survives a power failure, too.
  */
 public final class Journal implements AutoCloseable {
     private final Path file;
@@ -52,7 +52,7 @@ public final class Journal implements AutoCloseable {
      * @param digest digest of the design's file
      * @param fabric the fabric whose vertices the entries name
      * @return empty when another program has it open
-     * @throws BadInput when it cannot be read or written, or is for another state of the file
+     * @throws BadInput when it cannot be read or written, or is for another version of the file
      */
     public static Optional<Journal> open(Path file, String digest, Fabric fabric) throws BadInput {
         try {
@@ -78,7 +78,7 @@ public final class Journal implements AutoCloseable {
     private static Journal open(Path file, String digest, Fabric fabric, OwnerLock lock)
             throws IOException, BadInput {
         JournalLines.State state = read(file, digest, fabric);
-        // Begun anew with what it amounts to, so that it does not grow from session to session.
+        // Rewritten as its net effect, so that it does not grow from session to session.
         WholeFile.write(
                 file,
                 out -> {
@@ -100,7 +100,7 @@ public final class Journal implements AutoCloseable {
             throw new BadInput(
                     file.toString(),
                     "sha256",
-                    "what was kept on this state of the file",
+                    "changes kept on this version of the file",
                     "another");
         }
         return JournalLines.read(bytes, file.toString(), fabric);
@@ -115,9 +115,9 @@ public final class Journal implements AutoCloseable {
     }
 
     /**
-     * What a journal holds, without opening it; for looking only.
+     * The entries of a journal, read only, without opening it.
      *
-     * @throws BadInput when it cannot be read, or is for another state of the file
+     * @throws BadInput when it cannot be read, or is for another version of the file
      */
     static List<LedgerEntry> look(Path file, String digest, Fabric fabric) throws BadInput {
         try {
@@ -127,13 +127,14 @@ public final class Journal implements AutoCloseable {
         }
     }
 
-    /** What an earlier program kept; empty when there is nothing of the kind. */
+    /** What an earlier program kept; empty when it kept nothing. */
     public List<LedgerEntry> found() {
         return found;
     }
 
     /**
-     * Writes down what is kept now. Once this returns, killing the program loses none of it.
+     * Records all changes kept so far. Once this has returned, killing the program loses none of
+     * them.
      *
      * @throws BadInput when it cannot be written
      */
@@ -169,7 +170,7 @@ public final class Journal implements AutoCloseable {
                 channel.truncate(length);
             }
         } catch (IOException ignored) {
-            // The fault that led here is the one to tell; readers pass over half a line.
+            // The fault that led here is reported; readers ignore half a line.
         }
     }
 
@@ -186,7 +187,7 @@ public final class Journal implements AutoCloseable {
         }
     }
 
-    /** Ends the use of the journal; one that holds nothing is taken away. */
+    /** Closes the journal; an empty one is deleted. */
     @Override
     public void close() throws BadInput {
         try (lock) {

@@ -23,9 +23,9 @@ import padward.format.source.Text;
 
 /**
  * The lines of a {@link Journal}. Each is a checksum (CRC-32C, RFC 3720 appendix B.4, eight
- * hexadecimal digits), a blank, and one JSON object: {@code {"stay": n, "entries": [...]}}, which
- * says that of what was kept the first n stay and these follow. The first line names the format and
- * the design, by the digest of its file's bytes.
+ * hexadecimal digits), a blank, and one JSON object: {@code {"stay": n, "entries": [...]}}: the
+ * first n of the entries so far stay, and these follow. The first line names the format and the
+ * design, by the digest of its file's bytes.
  */
 final class JournalLines {
     static final String FORMAT = "padward-journal/1";
@@ -33,10 +33,10 @@ final class JournalLines {
     private static final Shape LINE = Shape.of("format", "sha256", "stay", "entries");
 
     /**
-     * What lines amount to.
+     * The net effect of all lines.
      *
      * @param digest digest of the design's file, {@code ""} when there is no line
-     * @param entries what is kept
+     * @param entries the entries that remain
      */
     record State(String digest, List<LedgerEntry> entries) {
         State {
@@ -81,10 +81,10 @@ final class JournalLines {
     }
 
     /**
-     * Reads lines up to the first that is not whole or not sound: a program that was stopped while
-     * writing leaves such a one at the end.
+     * Reads lines up to the first that is incomplete or damaged: a program that was stopped while
+     * writing leaves such a line at the end.
      *
-     * @throws BadInput when a sound line says what no line can
+     * @throws BadInput when an undamaged line has a fault
      */
     static State read(byte[] bytes, String label, Fabric fabric) throws BadInput {
         List<LedgerEntry> kept = new ArrayList<>();

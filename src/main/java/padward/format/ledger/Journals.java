@@ -23,16 +23,16 @@ public record Journals(Path folder) {
      * A journal that has been opened.
      *
      * @param journal the journal
-     * @param setAside what was kept earlier and cannot be used, with where it stands now; empty
-     *     when there is nothing of the kind
+     * @param setAside what was kept earlier and cannot be used, and where it was moved; empty when
+     *     there was no such journal
      */
     public record Begun(Journal journal, Optional<BadInput> setAside) {}
 
     /**
-     * Opens a journal: one that holds something and that nobody has open, else a fresh one. One
-     * that does not fit the file any more is put aside, not lost.
+     * Opens a journal: one with recorded changes that nobody has open, otherwise a new one. A
+     * journal that no longer fits the file is renamed, not deleted.
      *
-     * @param name stands for the design's file
+     * @param name identifies the design's file
      * @param digest digest of the file's bytes
      * @throws BadInput when the folder cannot be used, or all journals are in use
      */
@@ -42,17 +42,17 @@ public record Journals(Path folder) {
         } catch (IOException fault) {
             throw WholeFile.describe(folder, fault);
         }
-        Optional<BadInput> setAside = Optional.empty();
+        Optional<BadInput> unusable = Optional.empty();
         List<Path> files = new ArrayList<>();
         for (int i = 1; i <= MOST; i++) {
             Path file = folder.resolve(name + (i == 1 ? "" : "-" + i) + ".journal");
             try {
-                boolean holds = !Journal.look(file, digest, fabric).isEmpty();
-                files.add(holds ? 0 : files.size(), file);
+                boolean recorded = !Journal.look(file, digest, fabric).isEmpty();
+                files.add(recorded ? 0 : files.size(), file);
             } catch (BadInput fault) {
                 Optional<Path> aside = putAside(file);
                 if (aside.isPresent()) {
-                    setAside = Optional.of(told(fault, aside.get()));
+                    unusable = Optional.of(setAside(fault, aside.get()));
                     files.add(file);
                 }
             }
@@ -60,7 +60,7 @@ public record Journals(Path folder) {
         for (Path file : files) {
             Optional<Journal> journal = Journal.open(file, digest, fabric);
             if (journal.isPresent()) {
-                return new Begun(journal.get(), setAside);
+                return new Begun(journal.get(), unusable);
             }
         }
         throw new BadInput(
@@ -70,18 +70,17 @@ public record Journals(Path folder) {
                 MOST + " of them, all in use");
     }
 
-    private static BadInput told(BadInput fault, Path aside) {
+    private static BadInput setAside(BadInput fault, Path aside) {
         return new BadInput(
                 fault.source(),
                 fault.place(),
                 fault.expected(),
                 fault.found()
-                        + "; what was kept the last time does not fit and is not shown, it stands"
-                        + " in "
+                        + "; the changes kept last time do not fit and are not shown; they are in "
                         + aside);
     }
 
-    /** Empty when somebody has it open. */
+    /** Renames a journal; empty when another program has it open. */
     @SuppressWarnings("try") // The resource is only to be closed.
     private static Optional<Path> putAside(Path file) throws BadInput {
         Path aside = file;

@@ -14,9 +14,9 @@ import padward.fabric.Fabric;
 import padward.format.design.Digest;
 
 /**
- * A ledger's file, changed by one program at a time: a lock is held from reading to writing. The
- * file is replaced as a whole, so a program that is killed at any moment leaves the ledger before
- * or after the change, never half of it; what has been told as kept is in it.
+ * A ledger's file, changed by one program at a time: it is locked from reading to writing. The file
+ * is replaced as a whole, so a program that is killed at any moment leaves the ledger before or
+ * after the change, never half of it. What was reported as kept is in it.
  */
 public final class LedgerFile {
     /** How a ledger is changed. */
@@ -28,11 +28,11 @@ public final class LedgerFile {
     private LedgerFile() {}
 
     /**
-     * Reads a ledger, changes it, writes it again. Nothing is written when the change fails.
+     * Reads a ledger, changes it, writes it back. Nothing is written when the change fails.
      *
      * @param name the ledger's file; need not exist yet
      * @param design the design's file, for a new ledger and to see that an old one is for it
-     * @throws BadInput when another program holds it, it is for another file, or cannot be written
+     * @throws BadInput when another program uses it, it is for another file, or cannot be written
      */
     @SuppressWarnings("try") // The resource is only to be closed.
     public static Ledger change(Path name, Path design, Fabric fabric, Change change)

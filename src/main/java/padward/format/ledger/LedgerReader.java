@@ -171,8 +171,8 @@ public final class LedgerReader {
             }
             default ->
                     throw in.fault(
-                            "one of let-go-port, free-net, free-cell, set-cell, lay-net,"
-                                    + " move-cell, break-out",
+                            "one of disconnect-port, remove-net, remove-cell, set-cell,"
+                                    + " route-net, relocate-cell, break-out",
                             Text.quote(parts.kind));
         };
     }

@@ -27,7 +27,7 @@ public final class LedgerWriter {
      * Writes a file, compressed when its name ends in {@code .gz}.
      *
      * @param fabric the fabric whose vertices the entries name
-     * @throws BadInput when it cannot be written; an old file then stands as it was
+     * @throws BadInput when it cannot be written; an old file is then unchanged
      * @throws IllegalArgumentException when an entry has no digests
      */
     public static void write(Ledger ledger, Fabric fabric, Path file) throws BadInput {

@@ -16,25 +16,25 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * A lock that one program at a time has on a file: the system's lock on a small file beside it,
- * which goes with the program, however that ends. The small file says who has it.
+ * A lock that one program at a time has on a file: the operating system's lock on a small file next
+ * to it, which ends with the program, however that ends. The lock file names the owner.
  *
- * <p>The small file is taken away with the lock. Whoever opened it before that has locked a file
- * that nobody else will find; so the lock counts only once the words just written are read back
+ * <p>The lock file is deleted with the lock. A program that opened it just before then locks a file
+ * that nobody else will find; so the lock counts only once the text just written is read back
  * through the file's name.
  *
- * <p>A program loses its locks on a file as soon as it closes that file under any of its handles
- * (IEEE 1003.1, fcntl). So what a lock is read back through stays open as long as the lock is held,
- * and no part of this program opens a small file that another part has locked.
+ * <p>A program loses its locks on a file as soon as it closes any of its handles on that file (IEEE
+ * 1003.1, fcntl). So the handle used for reading back stays open as long as the lock, and no part
+ * of this program opens a lock file that another part has locked.
  */
 public final class OwnerLock implements AutoCloseable {
     private static final int TRIES = 20;
 
-    /** A byte far behind the text, so that others can read the text where locks forbid reading. */
+    /** A byte far after the text: the text stays readable where locks forbid reading. */
     private static final long PLACE = Long.MAX_VALUE - 1;
 
-    /** What this program has locked, and the words that say so. */
-    private static final Map<Path, String> HELD = new HashMap<>();
+    /** The lock files of this program, with their texts. */
+    private static final Map<Path, String> OWNED = new HashMap<>();
 
     private final Path path;
     private final FileChannel channel;
@@ -46,8 +46,8 @@ public final class OwnerLock implements AutoCloseable {
         this.readBack = readBack;
     }
 
-    /** The small file, by the one name under which this program knows it. */
-    private static Path beside(Path file) throws IOException {
+    /** The lock file, by a name that is the same whichever link leads to it. */
+    private static Path lockFile(Path file) throws IOException {
         Path whole = file.toAbsolutePath();
         return whole.getParent().toRealPath().resolve(whole.getFileName() + ".lock");
     }
@@ -55,12 +55,12 @@ public final class OwnerLock implements AutoCloseable {
     /**
      * Takes the lock, unless another program, or another part of this one, has it.
      *
-     * @throws IOException when the small file cannot be written
+     * @throws IOException when the lock file cannot be written
      */
     public static Optional<OwnerLock> tryTake(Path file) throws IOException {
-        Path path = beside(file);
-        synchronized (HELD) {
-            if (HELD.containsKey(path)) {
+        Path path = lockFile(file);
+        synchronized (OWNED) {
+            if (OWNED.containsKey(path)) {
                 return Optional.empty();
             }
             for (int i = 0; i < TRIES; i++) {
@@ -75,7 +75,7 @@ public final class OwnerLock implements AutoCloseable {
                     Optional<FileChannel> readBack = readBack(path, words);
                     taken = readBack.isPresent();
                     if (taken) {
-                        HELD.put(path, words);
+                        OWNED.put(path, words);
                         return Optional.of(new OwnerLock(path, channel, readBack.get()));
                     }
                 } finally {
@@ -134,12 +134,12 @@ public final class OwnerLock implements AutoCloseable {
         return Optional.empty();
     }
 
-    /** Who has the lock on a file, as the small file tells it; empty when it does not. */
+    /** Who has the lock on a file, as the lock file says; empty when it does not say. */
     public static Optional<String> owner(Path file) {
-        synchronized (HELD) {
+        synchronized (OWNED) {
             try {
-                Path path = beside(file);
-                String words = HELD.containsKey(path) ? HELD.get(path) : Files.readString(path);
+                Path path = lockFile(file);
+                String words = OWNED.containsKey(path) ? OWNED.get(path) : Files.readString(path);
                 return words.lines().findFirst().filter(l -> !l.isBlank());
             } catch (IOException | RuntimeException unknown) {
                 return Optional.empty();
@@ -149,12 +149,12 @@ public final class OwnerLock implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        synchronized (HELD) {
-            HELD.remove(path);
+        synchronized (OWNED) {
+            OWNED.remove(path);
             try {
                 Files.deleteIfExists(path);
             } catch (IOException stays) {
-                // Some systems keep a file that is open; the next one to lock it takes it as it is.
+                // Some systems do not delete an open file; the next owner reuses it.
             } finally {
                 channel.close();
                 readBack.close();

@@ -1,2 +1,2 @@
-/** Reads and writes ledgers, and the journal of what is kept in the window. */
+/** Reads and writes ledgers, and the journal of the changes kept in the window. */
 package padward.format.ledger;

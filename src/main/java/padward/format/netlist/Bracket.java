@@ -10,7 +10,7 @@ import padward.base.BadInput;
  * @param file what messages call the file
  * @param word its keyword
  * @param line where it begins
- * @param items what stands in it, each a {@link String} or a bracket
+ * @param items its contents, each a {@link String} or a bracket
  */
 record Bracket(String file, String word, int line, List<Object> items) {
     boolean is(String keyword) {

@@ -28,7 +28,7 @@ public record CellMapping(String name, Map<String, Type> types) {
      * @param pins names of pins at its sites, by those of the netlist
      * @param settings settings that every such cell gets
      * @param clocks pins of the netlist at which nets are clocks
-     * @param atPad what it becomes in a pad's IO register site, if it can stand there
+     * @param atPad what it becomes in a pad's IO register site, if it can be placed there
      */
     public record OfCell(
             String kind,

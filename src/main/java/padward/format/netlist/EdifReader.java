@@ -20,7 +20,7 @@ import padward.format.source.TextSource;
 /**
  * Reads netlists in EDIF 2 0 0 (ANSI/EIA-548): libraries of cells with a view of type {@code
  * NETLIST}, ports, arrays of ports, instances, nets. Renamed things go by the name that people gave
- * them. Identifiers and keywords are told apart without regard to case, as the standard has it.
+ * them. Case does not matter in identifiers and keywords, as in the standard.
  */
 final class EdifReader {
     private final Source source;
@@ -72,7 +72,7 @@ final class EdifReader {
                 top = cellName(need(part, "cellRef"));
             }
         }
-        // what has no contents stands for the cells of a target
+        // a cell without contents is a cell of the target
         modules.values().removeIf(m -> m.instances.isEmpty() && m.joined.isEmpty());
         return new Library(source.label(), modules, top);
     }
@@ -133,7 +133,7 @@ final class EdifReader {
         }
         String name = given(named, 0);
         if (array.isPresent()) {
-            // a vector's given name tells its indices, as in "count[7:0]"
+            // a vector's given name states its indices, as in "count[7:0]"
             int at = name.indexOf('[');
             range = at > 0 ? rangeOf(name.substring(at), range) : range;
             name = at > 0 ? name.substring(0, at) : name;
@@ -228,7 +228,7 @@ final class EdifReader {
             Range range = portRanges.get(type).get(port);
             int place = member.isEmpty() ? 0 : range.width() - 1 - member.get().integer(1);
             if (place < 0 || place >= range.width() || (member.isEmpty() && range.width() > 1)) {
-                throw fault(ref, "a member of " + port + ", from 0 on", "another");
+                throw fault(ref, "a member of " + port + ", counted from 0", "another");
             }
             if (at.isEmpty()) {
                 Bit outer = new Bit.OfNet(port, range.index(place));

@@ -25,7 +25,7 @@ record FlatNetlist(
      * @param type its type
      * @param pins nets at its pins, leftmost bit first
      * @param parameters parameters that are set
-     * @param place where it stands in the file
+     * @param place its place in the file
      */
     record Leaf(
             String name,
@@ -38,7 +38,7 @@ record FlatNetlist(
      * A port of one bit.
      *
      * @param name its name, {@code led[2]}
-     * @param direction which way it goes
+     * @param direction its direction
      * @param net its net
      */
     record FlatPort(String name, PortDirection direction, int net) {}

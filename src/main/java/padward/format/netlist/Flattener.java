@@ -59,7 +59,7 @@ final class Flattener {
             throw new BadInput(
                     library.file(),
                     "module " + top.name,
-                    "at most " + MOST_NETS + " nets and cells, levels taken out",
+                    "at most " + MOST_NETS + " nets and cells after flattening",
                     "more");
         }
         Map<String, int[]> ids = expand(top, "", Map.of());
@@ -89,7 +89,7 @@ final class Flattener {
         if (before != null || depth > DEEPEST) {
             return before == null ? 0 : before;
         }
-        known.put(module.name, 0L); // what is too deep or contains itself is told when expanded
+        known.put(module.name, 0L); // what is too deep or contains itself is reported when expanded
         long size = module.nets.values().stream().mapToLong(Range::width).sum();
         for (NetlistModule.Instance instance : module.instances) {
             NetlistModule made =
@@ -283,10 +283,7 @@ final class Flattener {
         int b = find(other);
         if (a != b && a <= FlatNetlist.ONE && b <= FlatNetlist.ONE) {
             throw new BadInput(
-                    library.file(),
-                    "module " + open.peek(),
-                    "nets that are not both 0 and 1",
-                    "one that is");
+                    library.file(), "module " + open.peek(), "no net that is both 0 and 1", "one");
         }
         boolean first =
                 a <= FlatNetlist.ONE

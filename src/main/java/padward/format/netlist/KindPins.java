@@ -10,7 +10,9 @@ import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 
-/** Which pins all sites have that hold a kind of cell: a cell can then stand on any of them. */
+/**
+ * The pins that all sites which accept a kind of cell have, so that a cell can be on any of them.
+ */
 final class KindPins {
     private final Map<String, Map<String, PinDirection>> pinsByKind = new LinkedHashMap<>();
 

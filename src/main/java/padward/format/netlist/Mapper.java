@@ -59,7 +59,7 @@ final class Mapper {
             }
         }
         if (absorbed > 0) {
-            notes.add(absorbed + " instances are plain joins or constants and take no site");
+            notes.add(absorbed + " instances are plain connections or constants and need no site");
         }
         List<Netlist.LogicalNet> nets = nets();
         return new NetlistReader.Mapped(new Netlist(flat.name(), cells, ports, nets), notes);
@@ -76,13 +76,13 @@ final class Mapper {
             }
         }
         if (!unknown.isEmpty()) {
-            List<String> told = new ArrayList<>();
-            unknown.forEach((type, count) -> told.add(Text.quote(type) + " (" + count + "×)"));
+            List<String> types = new ArrayList<>();
+            unknown.forEach((type, count) -> types.add(Text.quote(type) + " (" + count + "×)"));
             throw new BadInput(
                     flat.file(),
                     place,
                     "types that the mapping or the file describes",
-                    String.join(", ", told));
+                    String.join(", ", types));
         }
         for (Map.Entry<String, CellMapping.Type> type : mapping.types().entrySet()) {
             if (type.getValue() instanceof CellMapping.OfCell cell) {
@@ -110,7 +110,7 @@ final class Mapper {
         }
     }
 
-    /** A pin of a register must be one too where the register stands in a pad's site. */
+    /** A pin of a register must exist, too, when the register is in a pad's site. */
     private void checkAtPad(FlatNetlist.Leaf leaf, Netlist.AtPad there, String kind, String own)
             throws BadInput {
         String pin = there.pins().getOrDefault(own, own);
@@ -166,7 +166,7 @@ final class Mapper {
         int b = root(other);
         if (a != b && a <= FlatNetlist.ONE && b <= FlatNetlist.ONE) {
             throw new BadInput(
-                    flat.file(), leaf.place(), "nets that are not both 0 and 1", leaf.name());
+                    flat.file(), leaf.place(), "no net that is both 0 and 1", leaf.name());
         }
         if (a != b) {
             boolean first = rank(a) < rank(b);
@@ -174,7 +174,9 @@ final class Mapper {
         }
     }
 
-    /** Constants stand for all nets, then those whose names stand higher, then the earlier ones. */
+    /**
+     * Of joined nets, the constant counts, then the net highest in the hierarchy, then the first.
+     */
     private long rank(int net) {
         if (net <= FlatNetlist.ONE) {
             return -1;
@@ -264,9 +266,9 @@ final class Mapper {
             throw new BadInput(
                     flat.file(),
                     leaf.place(),
-                    "a pin that the mapping has for type " + leaf.type(),
+                    "a pin that the mapping lists for type " + leaf.type(),
                     pin.startsWith("#")
-                            ? "pins by order, which only modules of the file can have"
+                            ? "pins by order, which is possible only for modules of the file"
                             : Nearest.describe(bit, type.pins().keySet().stream()));
         }
         return own;
@@ -293,14 +295,14 @@ final class Mapper {
                 throw new BadInput(
                         flat.file(),
                         "net " + name,
-                        "a name that only one net has, levels included",
+                        "a hierarchical name that only one net has",
                         "a second of them");
             } else {
                 nets.add(new Netlist.LogicalNet(name, net.drivers.get(0), net.sinks, net.clock));
             }
         }
         if (undriven > 0) {
-            notes.add(undriven + " inputs are at nets that nothing drives, and stay open");
+            notes.add(undriven + " inputs are on nets that nothing drives and stay unconnected");
         }
         return nets;
     }
@@ -310,12 +312,17 @@ final class Mapper {
             throw new BadInput(
                     flat.file(),
                     "constant " + value,
-                    "no driver beside it",
+                    "no other driver",
                     String.join(" and ", net.driverTexts));
         }
         for (Terminal sink : net.sinks) {
             int port = ((Terminal.PortEnd) sink).port();
-            notes.add("port " + ports.get(port).name() + " is constant " + value + ", no net");
+            notes.add(
+                    "port "
+                            + ports.get(port).name()
+                            + " is constant "
+                            + value
+                            + ", so it has no net");
         }
     }
 }

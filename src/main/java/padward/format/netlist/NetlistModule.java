@@ -16,7 +16,7 @@ final class NetlistModule {
      * @param pins what is at its pins, leftmost bit first; {@code #0}, {@code #1} … for pins by
      *     order
      * @param parameters parameters that are set
-     * @param place where it stands in the file
+     * @param place its place in the file
      */
     record Instance(
             String name,
@@ -35,7 +35,7 @@ final class NetlistModule {
 
     final String name;
 
-    /** Directions of the ports in their order; {@code BOTH} stands for inout. */
+    /** Directions of the ports in their order; {@code BOTH} means inout. */
     final Map<String, PortDirection> ports = new LinkedHashMap<>();
 
     /** Ranges of all nets, ports included. */

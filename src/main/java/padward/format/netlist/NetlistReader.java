@@ -18,7 +18,7 @@ public final class NetlistReader {
      * What was read.
      *
      * @param netlist the netlist on the fabric's kinds of cell
-     * @param notes what was left out or changed on the way, in words
+     * @param notes what was left out or changed, in words
      */
     public record Mapped(Netlist netlist, List<String> notes) {
         /** Copies the notes. */

@@ -66,7 +66,7 @@ final class VerilogLexer {
         return sort;
     }
 
-    /** The word that the lexer stands on. */
+    /** The current word. */
     String word() {
         return word;
     }

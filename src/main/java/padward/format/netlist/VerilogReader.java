@@ -189,7 +189,7 @@ final class VerilogReader {
             String place = lexer.place();
             String port = lexer.identifier("the name of a port");
             if (!module.ports.containsKey(port)) {
-                throw lexer.fault(place, "a port that the module's head lists", Text.quote(port));
+                throw lexer.fault(place, "a port that the module's header lists", Text.quote(port));
             }
             if (module.ports.put(port, direction) != null) {
                 throw lexer.fault(
@@ -242,7 +242,7 @@ final class VerilogReader {
     private void join(String place, List<Bit> left) throws BadInput {
         List<Bit> right = signals.read();
         if (!lexer.isMark(',') && !lexer.isMark(';')) {
-            throw lexer.fault("an assignment that only joins, with \";\" behind");
+            throw lexer.fault("a plain assignment of one net to another, ended by \";\"");
         }
         int width = left.size();
         List<Bit> fitted =

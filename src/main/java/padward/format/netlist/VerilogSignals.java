@@ -10,8 +10,8 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 
 /**
- * Signals as they stand in connections (IEEE 1364-2005, clause 5): nets, selected bits and parts,
- * constants, concatenations and replications. All are lists of bits, the leftmost first.
+ * Signals in connections (IEEE 1364-2005, clause 5): nets, selected bits and parts, constants,
+ * concatenations and replications. All are lists of bits, the leftmost first.
  */
 final class VerilogSignals {
     private static final int DEFAULT_WIDTH = 32;
@@ -47,7 +47,7 @@ final class VerilogSignals {
         if (lexer.sort() == VerilogLexer.Sort.NUMBER && !lexer.word().contains("'")) {
             int times = integer();
             if (!lexer.isMark('{')) {
-                throw lexer.fault("\"{\" behind the number of repetitions");
+                throw lexer.fault("\"{\" after the number of repetitions");
             }
             List<Bit> once = readConcatenation();
             if ((long) times * once.size() > Range.MOST_BITS) {

@@ -5,7 +5,7 @@ import java.io.Reader;
 
 /**
  * Refuses a text literal that is longer than any the formats allow, before the parser collects it:
- * a few kilobytes of gzip data can hold a text of gigabytes.
+ * a few kilobytes of gzip data can contain a text of gigabytes.
  */
 public final class BoundedText extends FollowedText {
     /** Each character of the longest text may be written as six. */

@@ -6,8 +6,8 @@ import java.io.Reader;
 import padward.base.BadInput;
 
 /**
- * The characters of a text, one by one, with the line that they stand on: what readers of words and
- * brackets stand on. Whatever keeps the text from being read is a fault of the source.
+ * The characters of a text, one by one, with the number of their line: the base of readers of words
+ * and brackets. A failure to read is a fault of the source.
  */
 public final class Characters {
     /** How many characters can be given back. */
@@ -18,8 +18,8 @@ public final class Characters {
     private int line = 1;
 
     /**
-     * @param source what the faults are told of
-     * @param text its text; who opened it closes it
+     * @param source the source that faults are reported for
+     * @param text its text; the caller closes it
      */
     public Characters(Source source, Reader text) {
         this.source = source;
@@ -62,7 +62,7 @@ public final class Characters {
         return line;
     }
 
-    /** What the text comes from, as it is told. */
+    /** The source's name in messages. */
     public String label() {
         return source.label();
     }

@@ -2,7 +2,7 @@ package padward.format.source;
 
 /**
  * The greatest numbers that a file may state beyond those of {@link padward.fabric.FabricLimits}.
- * They are told in {@code docs/formats.md}.
+ * They are listed in {@code docs/formats.md}.
  */
 public final class FileLimits {
     /** Switches, fixed connections and pass-throughs of an explicit fabric. */

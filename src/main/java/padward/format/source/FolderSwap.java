@@ -24,28 +24,28 @@ public final class FolderSwap {
     private FolderSwap() {}
 
     /**
-     * Writes into a folder beside the target and moves it into place when all is there.
+     * Writes into a folder next to the target and moves it into place when everything is written.
      *
      * @param target where the folder is to be; what is there must be a folder of files of ours
      * @param ours whether a file of that name can be written over
-     * @throws BadInput when it cannot be written; the target then stands as it was
+     * @throws BadInput when it cannot be written; the target is then unchanged
      */
     @SuppressWarnings("try") // The resource is only to be closed.
     public static void write(Path target, Predicate<String> ours, Body body) throws BadInput {
         Path whole = target.toAbsolutePath().normalize();
         check(target, whole, ours);
         String mark = "." + ProcessHandle.current().pid();
-        Path beside = whole.resolveSibling(whole.getFileName() + mark + ".part");
+        Path part = whole.resolveSibling(whole.getFileName() + mark + ".part");
         Path old = whole.resolveSibling(whole.getFileName() + mark + ".old");
-        try (OnInterrupt ending = new OnInterrupt(() -> deleteAll(beside))) {
-            Files.createDirectories(beside);
-            body.write(beside);
+        try (OnInterrupt ending = new OnInterrupt(() -> deleteAll(part))) {
+            Files.createDirectories(part);
+            body.write(part);
             boolean there = Files.exists(whole);
             if (there) {
                 Files.move(whole, old, StandardCopyOption.ATOMIC_MOVE);
             }
             try {
-                Files.move(beside, whole, StandardCopyOption.ATOMIC_MOVE);
+                Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
             } catch (IOException fault) {
                 if (there) {
                     Files.move(old, whole, StandardCopyOption.ATOMIC_MOVE);
@@ -55,19 +55,19 @@ public final class FolderSwap {
         } catch (IOException fault) {
             throw WholeFile.describe(target, fault);
         } finally {
-            deleteAll(beside);
+            deleteAll(part);
             deleteAll(old);
         }
     }
 
     private static void check(Path target, Path whole, Predicate<String> ours) throws BadInput {
         if (whole.getFileName() == null || !Files.isDirectory(whole.getParent())) {
-            throw new BadInput(target.toString(), "", "a folder inside one that is there", "none");
+            throw new BadInput(target.toString(), "", "a folder inside an existing one", "none");
         }
         if (!Files.exists(whole)) {
             return;
         }
-        String expected = "a folder that is new, or has only files that are written anew";
+        String expected = "a new folder, or one with only files that are replaced";
         if (!Files.isDirectory(whole)) {
             throw new BadInput(target.toString(), "", expected, "a file");
         }
@@ -100,7 +100,7 @@ public final class FolderSwap {
                 Files.deleteIfExists(each);
             }
         } catch (IOException ignored) {
-            // the result stands already, or the fault that led here is the one to tell
+            // the result is in place already, or the fault that led here is reported
         }
     }
 }

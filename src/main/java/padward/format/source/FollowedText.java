@@ -4,15 +4,15 @@ import java.io.FilterReader;
 import java.io.IOException;
 import java.io.Reader;
 
-/** A text whose characters are looked at as they are read, so that it can be refused in time. */
+/** A text whose characters are inspected as they are read, so that it can be refused in time. */
 public abstract class FollowedText extends FilterReader {
-    /** Looks at what another reads. */
+    /** Inspects what another reader reads. */
     protected FollowedText(Reader text) {
         super(text);
     }
 
     /**
-     * Looks at the next character.
+     * Inspects the next character.
      *
      * @throws IOException to read no further
      */

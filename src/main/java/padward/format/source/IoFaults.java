@@ -9,7 +9,7 @@ import java.util.zip.ZipException;
 import padward.base.BadInput;
 import padward.base.ReadFault;
 
-/** Turns what went wrong beneath the reader into the user's message. */
+/** Turns failures below the reader into messages for the user. */
 public final class IoFaults {
     private static final Pattern WHERE =
             Pattern.compile("(?s)(.*?) at line (\\d+) column (\\d+) path (.*?)(\\n.*)?");
@@ -39,7 +39,7 @@ public final class IoFaults {
         Matcher where = WHERE.matcher(message);
         String place = where.matches() ? linePlace(where) : "";
         return new BadInput(
-                label, place, "the file to go on", "its end: it is empty or was cut short");
+                label, place, "more of the file", "its end: it is empty or was cut short");
     }
 
     private static BadInput malformed(String label, String message) {

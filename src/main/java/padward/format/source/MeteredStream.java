@@ -6,7 +6,7 @@ import java.io.InputStream;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 
-/** Counts the bytes of a source as they are read, tells them, and stops when asked to. */
+/** Counts the bytes of a source as they are read, reports progress, and stops when cancelled. */
 final class MeteredStream extends FilterInputStream {
     private final Progress progress;
     private final String message;

@@ -7,7 +7,7 @@ import padward.base.NearestName;
 public final class Nearest {
     private Nearest() {}
 
-    /** {@code "abd" (did you mean "abc"?)}, or only the first part when nothing is near. */
+    /** {@code "abd" (did you mean "abc"?)}, or only the first part when nothing is similar. */
     public static String describe(String name, Stream<String> known) {
         return Text.quote(name)
                 + NearestName.find(name, known)

@@ -17,7 +17,7 @@ import java.util.Optional;
  * it: a file, or a resource of the class path.
  */
 public sealed interface Source {
-    /** What messages call it. */
+    /** Its name in messages. */
     String label();
 
     /** A new stream from its first byte. */
@@ -26,7 +26,7 @@ public sealed interface Source {
     /** Its length in bytes, -1 when that is not known. */
     long size();
 
-    /** What a relative name in it stands for; empty when the name can stand for nothing. */
+    /** What a relative name in it refers to; empty when that is impossible. */
     Optional<Source> findBeside(String relative);
 
     /** Whether its name says that it is gzip data. */
@@ -65,7 +65,7 @@ public sealed interface Source {
             try {
                 return Files.size(file);
             } catch (IOException e) {
-                return -1; // opening it will say why
+                return -1; // opening it reports why
             }
         }
 

@@ -1,6 +1,6 @@
 package padward.format.source;
 
-/** Quotes what stood in a file, short enough for a message. */
+/** Quotes a text from a file, short enough for a message. */
 public final class Text {
     private static final int LONGEST = 80;
 

@@ -61,7 +61,7 @@ public final class TextSource {
                 stream.close();
             }
         } catch (IOException e) {
-            // the fault that led here is the one to tell
+            // the fault that led here is reported
         }
     }
 }

@@ -5,16 +5,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/**
- * Where is kept what is remembered from one time to the next: the session, what is kept, learners.
- */
+/** The folder for what lasts from one session to the next: the session, kept changes, learners. */
 public final class UserFolder {
     /** System property that names another folder. */
     static final String PROPERTY = "padward.settings";
 
     private UserFolder() {}
 
-    /** The user's folder for Padward; it need not be there yet. */
+    /** The user's folder for Padward; it need not exist yet. */
     public static Path path() {
         return path(
                 Optional.ofNullable(System.getProperty(PROPERTY)),

@@ -52,7 +52,7 @@ final class BoardTable {
         }
     }
 
-    /** What a row says of a pad, or what an earlier one said; two must not differ. */
+    /** The value in this row or an earlier one of the pad; two rows must not differ. */
     private static double join(CsvTable table, CsvTable.Column column, double before, int most) {
         double value = table.real(column, 0, most, UNKNOWN);
         if (before != UNKNOWN && value != UNKNOWN && before != value) {
@@ -76,7 +76,7 @@ final class BoardTable {
                             table.name(part),
                             table.word(pin)));
         } else if (table.has(part) || table.has(pin)) {
-            table.fault(kind, "what the part is", () -> "an empty field");
+            table.fault(kind, "what is attached", () -> "an empty field");
         }
     }
 

@@ -8,12 +8,12 @@ import padward.fabric.FabricLimits;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 
-/** The columns in which a table states delays, in whatever unit. */
+/** The columns in which a table states delays, in any unit. */
 final class DelayColumns {
     private static final int UNKNOWN = -1;
     private static final int PS_PER_NS_DIGITS = 3;
 
-    /** Longest number that is worth a look. */
+    /** Longest number that is parsed at all. */
     private static final int DIGITS = 30;
 
     private final CsvTable table;
@@ -87,7 +87,7 @@ final class DelayColumns {
         return nanoseconds(ns);
     }
 
-    /** Zero after a fault, so that the fault is told once. */
+    /** Zero after a fault, so that the fault is reported once. */
     private int nanoseconds(CsvTable.Column column) {
         String text = table.text(column);
         try {
@@ -101,7 +101,7 @@ final class DelayColumns {
                 }
             }
         } catch (NumberFormatException e) {
-            // told below
+            // reported below
         }
         table.fault(
                 column,

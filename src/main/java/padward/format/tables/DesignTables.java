@@ -110,7 +110,7 @@ final class DesignTables {
             }
             String kind = words.share(readKind(table, kindColumn, number));
             if (number != Fabric.NOTHING && !kind.isEmpty()) {
-                tell(
+                report(
                         table,
                         table.has(kindColumn) ? kindColumn : siteColumn,
                         rules.placeCell(name, kind, number));
@@ -125,7 +125,7 @@ final class DesignTables {
         return IntStream.range(0, fabric.siteCount()).mapToObj(s -> fabric.site(s).name());
     }
 
-    /** The kind that the row states, or the only one that can be. */
+    /** The kind that the row states, or the only one possible. */
     private String readKind(CsvTable table, CsvTable.Column column, int site) {
         if (table.has(column) || site == Fabric.NOTHING) {
             return table.word(column);
@@ -183,7 +183,7 @@ final class DesignTables {
                             at == Fabric.NOTHING ? PortDirection.BOTH : ofPad(at));
             portIsPlaced.set(ports.size(), at != Fabric.NOTHING);
             if (at != Fabric.NOTHING) {
-                tell(table, directionColumn, rules.placePort(name, direction, at));
+                report(table, directionColumn, rules.placePort(name, direction, at));
             }
             ports.add(
                     new Port(
@@ -229,13 +229,13 @@ final class DesignTables {
         return readKnown(table, column, netByName, "net");
     }
 
-    /** The number of a cell; {@link Fabric#NOTHING} also where its site's fault was told. */
+    /** The number of a cell; {@link Fabric#NOTHING} also when its site's fault was reported. */
     int readCell(CsvTable table, CsvTable.Column column) {
         int cell = readKnown(table, column, cellByName, "cell");
         return cell != Fabric.NOTHING && cellIsPlaced.get(cell) ? cell : Fabric.NOTHING;
     }
 
-    /** The number of a port; {@link Fabric#NOTHING} also where its pad's fault was told. */
+    /** The number of a port; {@link Fabric#NOTHING} also when its pad's fault was reported. */
     int readPort(CsvTable table, CsvTable.Column column) {
         int port = readKnown(table, column, portByName, "port");
         return port != Fabric.NOTHING && portIsPlaced.get(port) ? port : Fabric.NOTHING;
@@ -255,7 +255,7 @@ final class DesignTables {
         return number;
     }
 
-    static void tell(CsvTable table, CsvTable.Column column, Optional<DesignFault> trouble) {
+    static void report(CsvTable table, CsvTable.Column column, Optional<DesignFault> trouble) {
         trouble.ifPresent(t -> table.fault(column, t.expected(), t::found));
     }
 

@@ -71,7 +71,7 @@ final class EndsTable {
                         && site.pins().get(vertex - site.firstPin()).direction()
                                 == PinDirection.OUT;
         boolean drives = readRole(table, role, out);
-        DesignTables.tell(table, pinColumn, rules.checkPin(site, pin, drives));
+        DesignTables.report(table, pinColumn, rules.checkPin(site, pin, drives));
         if (vertex != Fabric.NOTHING) {
             Terminal end = new Terminal.CellPin(number, pin);
             String text = cell.name() + "." + pin;
@@ -91,10 +91,11 @@ final class EndsTable {
         }
         Port port = design.ports().get(number);
         if (port.direction() == PortDirection.BOTH && !table.has(role)) {
-            table.fault(role, "driver or sink, as the port goes both ways", () -> "an empty field");
+            table.fault(
+                    role, "driver or sink, as the port is bidirectional", () -> "an empty field");
         }
         boolean drives = readRole(table, role, port.direction() == PortDirection.IN);
-        DesignTables.tell(
+        DesignTables.report(
                 table, portColumn, DesignRules.checkPort(port.name(), port.direction(), drives));
         int vertex = fabric.pads().get(port.pad()).vertex();
         Terminal end = new Terminal.PortEnd(number);
@@ -145,7 +146,7 @@ final class EndsTable {
                                             "one driver of net " + design.nets().get(net).name(),
                                             () ->
                                                     end.text()
-                                                            + " beside "
+                                                            + " as well as "
                                                             + first.text()
                                                             + " of row "
                                                             + first.row()));

@@ -8,8 +8,8 @@ import padward.format.tables.csv.TableFolder;
 import padward.format.tables.csv.Tables;
 
 /**
- * The least grid that holds all places that tables state; found by looking through them, so that a
- * device's size need not be known.
+ * The smallest grid with all places that the tables state; found in a first pass, so that users
+ * need not state the size of their device.
  *
  * @param columns tiles from left to right, at least 1
  * @param rows tiles from bottom to top, at least 1
@@ -17,11 +17,11 @@ import padward.format.tables.csv.Tables;
 record GridExtent(int columns, int rows) {
     static GridExtent of(TableFolder folder) {
         long[] most = new long[2];
-        folder.lookThrough(Tables.TILES, t -> look(t, "", false, most));
-        folder.lookThrough(Tables.WIRES, t -> look(t, "", true, most));
-        folder.lookThrough(Tables.WIRES, t -> look(t, "to_", false, most));
-        folder.lookThrough(Tables.SITES, t -> look(t, "", true, most));
-        folder.lookThrough(Tables.PADS, t -> look(t, "", true, most));
+        folder.readAgain(Tables.TILES, t -> look(t, "", false, most));
+        folder.readAgain(Tables.WIRES, t -> look(t, "", true, most));
+        folder.readAgain(Tables.WIRES, t -> look(t, "to_", false, most));
+        folder.readAgain(Tables.SITES, t -> look(t, "", true, most));
+        folder.readAgain(Tables.PADS, t -> look(t, "", true, most));
         int limit = FabricLimits.GRID_SIDE;
         return new GridExtent(
                 (int) Math.min(limit, most[0] + 1), (int) Math.min(limit, most[1] + 1));

@@ -96,9 +96,9 @@ final class InfoTables {
 
     private void readKinds(CsvTable table) {
         CsvTable.Column name = table.column("name");
-        CsvTable.Column holds = table.column("holds_state");
+        CsvTable.Column holdsState = table.column("holds_state");
         while (table.next()) {
-            CellKind kind = new CellKind(table.name(name), table.flag(holds));
+            CellKind kind = new CellKind(table.name(name), table.flag(holdsState));
             addNew(table, name, kinds, kind.name(), kind);
         }
     }
@@ -148,7 +148,7 @@ final class InfoTables {
         }
     }
 
-    /** What the fabric says of itself; kinds of cell that only sites know are added. */
+    /** General information on the fabric; kinds of cell that only sites mention are added. */
     FabricInfo toInfo() {
         Set<CellKind> all = new LinkedHashSet<>(kinds.values());
         return new FabricInfo(
@@ -227,7 +227,7 @@ final class InfoTables {
         }
     }
 
-    /** Words that many rows share, each kept once. */
+    /** Words that many rows share, each stored once. */
     static final class Words {
         private static final int MOST = 100_000;
         private final Map<String, String> known = new HashMap<>();

@@ -50,7 +50,7 @@ final class LoadTables {
         return read(table, table.column(fast), table.column(slow), FileLimits.OHMS);
     }
 
-    /** A value at both corners that must be there; nothing after a fault. */
+    /** A required value at both corners; empty after a fault. */
     static AtCorners read(
             CsvTable table, CsvTable.Column fastColumn, CsvTable.Column slowColumn, int most) {
         for (CsvTable.Column column : List.of(fastColumn, slowColumn)) {

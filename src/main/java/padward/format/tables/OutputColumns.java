@@ -8,7 +8,7 @@ import padward.fabric.DriverOutput;
 import padward.fabric.FabricLimits;
 import padward.format.tables.csv.CsvTable;
 
-/** The columns in which {@code settings} says what a driver does to its signal. */
+/** The columns in which {@code settings} describes a driver's output. */
 final class OutputColumns {
     private final CsvTable table;
     private final CsvTable.Column rated;
@@ -28,7 +28,7 @@ final class OutputColumns {
         this.most = table.column("most_mhz");
     }
 
-    /** What a row states: all of it, but for the frequency, or nothing. */
+    /** What a row states: all but the frequency, or nothing. */
     Optional<DriverOutput> read() {
         List<CsvTable.Column> needed = List.of(rated, riseFast, riseSlow, fastOhms, slowOhms);
         if (needed.stream().noneMatch(table::has) && !table.has(most)) {

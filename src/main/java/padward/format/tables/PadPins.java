@@ -11,7 +11,7 @@ import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 
 /**
- * Fills what the pad table leaves open from the pins of a package, and compares what it states. A
+ * Fills the empty fields of the pad table from the pins of a package, and compares the others. A
  * pad's port is the one that its row names, that of the pad's full name, that of the last part of
  * it, or that of its package pin.
  */
@@ -35,7 +35,7 @@ final class PadPins {
         this.directions = table.column("directions");
     }
 
-    /** The pin of a row's pad, as far as the file knows it; what differs is told. */
+    /** The pin of a row's pad, as far as the file states it; differences are reported. */
     Optional<PackagePins.Pin> find(String pad) {
         if (pins.isEmpty()) {
             return Optional.empty();
@@ -120,7 +120,7 @@ final class PadPins {
         return stated;
     }
 
-    /** To be called behind the last row. */
+    /** To be called after the last row. */
     void finish() {
         if (pins.isPresent() && matched == 0) {
             table.fault(

@@ -25,8 +25,8 @@ import padward.format.tables.csv.TableShape;
 import padward.format.tables.csv.Tables;
 
 /**
- * Reads the steps of routes, in any order, and makes trees of them. Steps that stand in the order
- * of a tree keep it. Takes 16 bytes a row.
+ * Reads the steps of routes, in any order, and makes trees of them. Steps that come in the order of
+ * a tree stay in it. Takes 16 bytes a row.
  */
 final class RouteTable {
     private final TableFolder folder;
@@ -122,7 +122,7 @@ final class RouteTable {
             return Optional.empty();
         }
         int root = driver.get().vertex();
-        tell(Tables.ENDS, driver.get().row(), rules.take(id, root));
+        report(Tables.ENDS, driver.get().row(), rules.take(id, root));
         RouteTree tree = grow(id, root, steps);
         List<Terminal> sinks = new ArrayList<>();
         Map<Terminal, Integer> own = new HashMap<>();
@@ -152,9 +152,7 @@ final class RouteTable {
                         own));
     }
 
-    /**
-     * Lays the steps from the root on; those whose start is not there yet wait for it. O(steps).
-     */
+    /** Adds the steps from the root on; those whose start is not in the tree yet wait. O(steps). */
     private RouteTree grow(int net, int root, int[] steps) {
         Int2IntOpenHashMap rowByVertex = new Int2IntOpenHashMap();
         rowByVertex.put(root, 0);
@@ -201,7 +199,7 @@ final class RouteTable {
         }
     }
 
-    /** Whether a step can be laid at all: over what is there, to what nothing else drives. */
+    /** Whether a step is possible: along an existing edge, to a vertex that nothing else drives. */
     private boolean isSound(int net, int step, Int2IntOpenHashMap rowByVertex) {
         int end = to.getInt(step);
         int row = rows.getInt(step);
@@ -218,14 +216,15 @@ final class RouteTable {
             return false;
         }
         rowByVertex.put(end, row);
-        // on a fabric with faults, a switch that is missing is none of the route's
+        // on a faulty fabric, a missing switch is no fault of the route
         boolean joined =
-                !fabricIsSound || tell(Tables.ROUTES, row, rules.step(net, from.getInt(step), end));
-        boolean taken = tell(Tables.ROUTES, row, rules.take(net, end));
+                !fabricIsSound
+                        || report(Tables.ROUTES, row, rules.step(net, from.getInt(step), end));
+        boolean taken = report(Tables.ROUTES, row, rules.take(net, end));
         return joined && taken;
     }
 
-    private boolean tell(TableShape table, long row, Optional<DesignFault> trouble) {
+    private boolean report(TableShape table, long row, Optional<DesignFault> trouble) {
         String column = table == Tables.ROUTES ? "to" : "net";
         trouble.ifPresent(
                 t ->
@@ -238,8 +237,8 @@ final class RouteTable {
     }
 
     /**
-     * Tells each place where a part of the route hangs in the air, once: the step that nothing
-     * leads to, or one step of a circle.
+     * Reports each disconnected part of the route once: the step that nothing leads to, or one step
+     * of a loop.
      */
     private void tellUnreached(RouteTree.Builder tree, int[] steps, boolean[] sound) {
         Int2IntOpenHashMap stepTo = new Int2IntOpenHashMap();
@@ -280,8 +279,8 @@ final class RouteTable {
         faults.add(
                 folder.label(Tables.ROUTES),
                 CsvTable.place(rows.getInt(step), "to"),
-                "a route without circles",
-                () -> quote(to.getInt(step)) + ", from which the steps lead round to itself");
+                "a route without loops",
+                () -> quote(to.getInt(step)) + ", which its own steps lead back to");
     }
 
     private String quote(int vertex) {

@@ -27,8 +27,8 @@ import padward.format.tables.csv.TableFolder;
 import padward.format.tables.csv.Tables;
 
 /**
- * Sites, their pins and the ways through them. Sites are read before the fabric is begun, as they
- * may bring kinds of cell, and added to it afterwards, tile by tile.
+ * Sites with their pins and pass-throughs. Sites are read before the fabric is begun, as they may
+ * introduce kinds of cell, and added to it afterwards, tile by tile.
  */
 final class SiteTables {
     private static final String EXPECTED_SITE = "the full name of a site";
@@ -104,7 +104,7 @@ final class SiteTables {
             }
         }
         group(siteOfPin, pins);
-        // the pins of most sites are those of a site that was looked at already
+        // most sites have the same pins as a site that was checked already
         if (sharedPins.keySet().stream().anyMatch(SiteTables::hasDoubled)) {
             tellDoubled(table, nameColumn, siteOfPin, rowOfPin, pins);
         }
@@ -114,7 +114,7 @@ final class SiteTables {
         return pins.stream().map(SitePin::name).distinct().count() < pins.size();
     }
 
-    /** Tells pins that a site has twice, and takes them away. */
+    /** Reports pins that a site has twice, and removes them. */
     private void tellDoubled(
             CsvTable table,
             CsvTable.Column column,
@@ -136,8 +136,8 @@ final class SiteTables {
         for (int s = 0; s < sites.size(); s++) {
             Site site = sites.get(s);
             Set<String> own = new HashSet<>();
-            List<SitePin> kept = site.pins.stream().filter(p -> own.add(p.name())).toList();
-            sites.set(s, new Site(site.name, site.tile, site.kind, site.accepts, kept));
+            List<SitePin> once = site.pins.stream().filter(p -> own.add(p.name())).toList();
+            sites.set(s, new Site(site.name, site.tile, site.kind, site.accepts, once));
         }
     }
 
@@ -197,7 +197,7 @@ final class SiteTables {
         }
     }
 
-    /** Adds the ways through sites. */
+    /** Adds the pass-throughs of sites. */
     void readThrough(ExplicitBuilder fabric) {
         folder.read(Tables.PASS_THROUGH, t -> readThrough(t, fabric));
     }

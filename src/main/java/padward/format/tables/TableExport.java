@@ -15,7 +15,7 @@ import padward.format.tables.csv.Tables;
 
 /**
  * Writes fabrics, designs and boards as tables; a pattern fabric is written wire by wire. What
- * {@link TableImport} makes of the tables writes the same bytes again.
+ * {@link TableImport} reads from the tables is exported as the same bytes again.
  */
 public final class TableExport {
     private TableExport() {}
@@ -23,8 +23,8 @@ public final class TableExport {
     /**
      * Writes a fabric alone.
      *
-     * @param target a folder that is not there yet, is empty, or holds nothing but tables
-     * @throws BadInput when it cannot be written; the old folder then stands as it was
+     * @param target a folder that does not exist yet, is empty, or contains only tables
+     * @throws BadInput when it cannot be written; the old folder is then unchanged
      */
     public static void write(Fabric fabric, Path target, boolean zipped, Progress progress)
             throws BadInput {

@@ -17,12 +17,12 @@ import padward.format.tables.csv.Tables;
 
 /**
  * Reads a folder of tables ({@link Tables}) as a fabric and, where there are tables of it, a design
- * on it and a board. Tables are read as streams, so memory goes by the fabric, not by the files.
+ * on it and a board. Tables are read as streams, so memory depends on the fabric, not on the files.
  */
 public final class TableImport {
     private TableImport() {}
 
-    /** What came of it. */
+    /** The result. */
     public sealed interface Result {}
 
     /**
@@ -35,10 +35,10 @@ public final class TableImport {
     public record Sound(Fabric fabric, Board board, Optional<Design> design) implements Result {}
 
     /**
-     * The tables are at fault, and nothing was made of them.
+     * The tables have faults; nothing was built from them.
      *
-     * @param shown the first faults, as they stand in the tables
-     * @param countByTable how many each table has, the others included
+     * @param shown the first faults, in the order of the tables
+     * @param countByTable how many each table has, those not shown included
      */
     public record Faulty(List<BadInput> shown, Map<String, Long> countByTable) implements Result {
         /** Copies the list. */
@@ -53,11 +53,11 @@ public final class TableImport {
     }
 
     /**
-     * Reads the tables. Everything is looked at in one go, so far as it would not only echo faults
-     * that were told.
+     * Reads the tables. Everything is checked in one run, unless it would only repeat faults that
+     * were reported.
      *
      * @param folder where they are
-     * @param mostFaults how many faults to tell
+     * @param mostFaults how many faults to report
      * @throws BadInput when the folder cannot be read
      * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
@@ -84,7 +84,7 @@ public final class TableImport {
         design.read();
         List<Net> nets = new RouteTable(tables, faults, fabric, fabricIsSound, design).read();
         if (faults.any()) {
-            return new Faulty(faults.kept(), faults.countBySource());
+            return new Faulty(faults.first(), faults.countBySource());
         }
         Board board =
                 tables.has(Tables.BOARD)

@@ -1,9 +1,8 @@
 package padward.route.bound;
 
+import java.util.List;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
-
-import java.util.List;
 
 /**
  * The least delay per tile of distance on a fabric, as an exact fraction, and the lower bound that

@@ -1,14 +1,13 @@
 package padward.route.bound;
 
-import padward.base.Progress;
-import padward.base.SharedResult;
-import padward.fabric.Corner;
-import padward.fabric.Fabric;
-
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.base.SharedResult;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
 
 /**
  * What searches calculate from a fabric once: its groups of wires, the tables of least delays, the

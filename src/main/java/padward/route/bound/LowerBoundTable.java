@@ -1,17 +1,16 @@
 package padward.route.bound;
 
-import padward.base.Progress;
-import padward.fabric.Corner;
-import padward.fabric.Fabric;
-import padward.route.cost.CostModel;
-import padward.route.queue.BucketQueue;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.IntUnaryOperator;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.cost.CostModel;
+import padward.route.queue.BucketQueue;
 
 /**
  * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a

@@ -1,7 +1,11 @@
 package padward.route.bound;
 
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
-
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -10,12 +14,6 @@ import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
-
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.concurrent.CancellationException;
 
 /**
  * An abstraction of a fabric: vertices that are alike (wires of one kind and span, pins of one name

@@ -1,11 +1,12 @@
 package padward.route.jgrapht;
 
+import java.util.Set;
+import java.util.concurrent.CancellationException;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.interfaces.AStarAdmissibleHeuristic;
 import org.jgrapht.alg.interfaces.ShortestPathAlgorithm;
 import org.jgrapht.alg.shortestpath.AStarShortestPath;
 import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -16,9 +17,6 @@ import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
-
-import java.util.Set;
-import java.util.concurrent.CancellationException;
 
 /**
  * The same search by JGraphT's algorithms: slower, independent of ours, and so the oracle in tests.

@@ -4,7 +4,13 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
-
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.design.RouteTree;
 import padward.fabric.Corner;
@@ -18,14 +24,6 @@ import padward.route.cost.CustomCost;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
-
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.BitSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.Consumer;
 
 /**
  * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a

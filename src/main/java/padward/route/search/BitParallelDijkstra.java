@@ -1,11 +1,10 @@
 package padward.route.search;
 
+import java.util.Arrays;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.route.cost.SmallCost;
-
-import java.util.Arrays;
 
 /**
  * Dijkstra's search from some sources to all vertices of a pattern fabric, bit-parallel: the loop

@@ -1,13 +1,12 @@
 package padward.route.search;
 
-import padward.base.Progress;
-import padward.fabric.Corner;
-import padward.route.cost.CostModel;
-
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.route.cost.CostModel;
 
 /**
  * Finds the cheapest route that also passes a check of the whole route, which no cost of single

@@ -1,7 +1,8 @@
 package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
+import java.util.Arrays;
+import java.util.BitSet;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -9,9 +10,6 @@ import padward.fabric.Fabric;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.queue.VertexHeap;
-
-import java.util.Arrays;
-import java.util.BitSet;
 
 /**
  * The search that knows every cost model, in 64 bits over a heap, edge by edge. Its state takes 12

@@ -3,7 +3,7 @@ package padward.route.search;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
-
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -14,8 +14,6 @@ import padward.route.bound.LowerBoundTable;
 import padward.route.cost.CostModel;
 import padward.route.cost.SmallCost;
 import padward.route.queue.BucketQueue;
-
-import java.util.concurrent.CancellationException;
 
 /**
  * A* and Dijkstra's search in costs of 31 bits over a bucket queue. Subclasses know how to get at a

@@ -1,5 +1,6 @@
 package padward.route.search;
 
+import java.util.concurrent.CancellationException;
 import padward.base.Lazy;
 import padward.base.Progress;
 import padward.fabric.Corner;
@@ -8,8 +9,6 @@ import padward.fabric.pattern.PatternFabric;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.SmallCostModel;
-
-import java.util.concurrent.CancellationException;
 
 /**
  * A* from several sources to one goal (Hart, Nilsson, Raphael 1968); with {@link LowerBound#NONE}

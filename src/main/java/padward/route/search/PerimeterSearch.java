@@ -1,5 +1,6 @@
 package padward.route.search;
 
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -7,8 +8,6 @@ import padward.route.bound.FabricIndex;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.ObstacleCost;
-
-import java.util.concurrent.CancellationException;
 
 /**
  * Perimeter search (Dillenburg and Nelson, "Perimeter search", Artificial Intelligence 65(1), 1994,

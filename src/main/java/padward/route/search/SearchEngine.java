@@ -2,7 +2,6 @@ package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.Int2LongLinkedOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2LongMap;
-
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 

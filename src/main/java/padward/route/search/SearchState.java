@@ -2,12 +2,10 @@ package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntIterator;
-
-import padward.route.cost.BlockedVertices;
-import padward.route.queue.BucketQueue;
-
 import java.util.Arrays;
 import java.util.BitSet;
+import padward.route.cost.BlockedVertices;
+import padward.route.queue.BucketQueue;
 
 /**
  * What a fast search knows about each vertex, kept from one search to the next: the least cost so

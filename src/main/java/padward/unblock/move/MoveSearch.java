@@ -1,5 +1,7 @@
 package padward.unblock.move;
 
+import java.util.List;
+import java.util.Optional;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -7,9 +9,6 @@ import padward.design.RouteTree;
 import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
-
-import java.util.List;
-import java.util.Optional;
 
 /**
  * Finds out whether what is on a route can make room: really reroutes nets and relocates cells, on

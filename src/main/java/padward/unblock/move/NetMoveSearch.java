@@ -2,7 +2,11 @@ package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import padward.change.Edit;
 import padward.design.Design;
 import padward.design.Net;
@@ -11,12 +15,6 @@ import padward.fabric.Fabric;
 import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
-
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /**
  * Moves nets aside. First only the blocked branches of a net are rerouted, then the whole net; if

@@ -4,7 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.Optional;
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
@@ -17,8 +17,6 @@ import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.NetResources;
 import padward.unblock.release.QuestionContext;
-
-import java.util.Optional;
 
 /**
  * Reroutes nets of one design, on a {@link OccupancyOverlay}: what of a net can stay, what it gives

@@ -4,7 +4,15 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import padward.change.Edit;
 import padward.change.WhatIf;
 import padward.design.Branches;
@@ -25,16 +33,6 @@ import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.release.QuestionGraph;
 import padward.unblock.release.ReleaseRules;
-
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 
 /**
  * Works out what it means to remove a set of occupants: which of them are removable, which can

@@ -85,7 +85,7 @@ class LedgerFileTest {
                 }
             }
             assertThat(fault).isNotNull();
-            assertThat(fault.getMessage()).contains("room on the disk").contains("none left");
+            assertThat(fault.getMessage()).contains("space on the disk").contains("none left");
             assertThat(LedgerReader.read(file, fabric, Progress.NONE).entries()).hasSize(kept);
             try (Stream<Path> left = Files.list(file.getParent())) {
                 assertThat(left).containsExactly(file);
@@ -93,7 +93,7 @@ class LedgerFileTest {
             Path journal = disk.getPath("/work/a.journal");
             assertThat(catchThrowable(() -> fill(journal)))
                     .isInstanceOf(BadInput.class)
-                    .hasMessageContaining("room on the disk");
+                    .hasMessageContaining("space on the disk");
         }
     }
 

@@ -110,11 +110,11 @@ class MapperTest {
             delimiter = '|',
             value = {
                 "gate u (.a(x)); | types that the mapping or the file describes, found \"gate\" (1×)",
-                "keep u (.d(x), .e(x)); | a pin that the mapping has for type keep",
+                "keep u (.d(x), .e(x)); | a pin that the mapping lists for type keep",
                 "keep u (x, y); | pins by order",
-                "keep u (.d({x, x})); | a pin that the mapping has for type keep",
+                "keep u (.d({x, x})); | a pin that the mapping lists for type keep",
                 "keep u (.q(x)); keep v (.q(x)); | one driver, found u.q and v.q",
-                "low u (.y(x)); keep v (.q(x)); | no driver beside it, found v.q"
+                "low u (.y(x)); keep v (.q(x)); | no other driver, found v.q"
             })
     void whatDoesNotFitIsTold(String body, String expected) {
         BadInput fault =

@@ -95,9 +95,13 @@ class TableFaultsTest {
         {"tiles", "tile,type\nx99999y0,io", "row 2, column tile: expected a tile of the grid of"},
         {"wires", "x0y0/e,e1,x1y0", "row 7, column name: expected a name that no other wire"},
         {"wires", "stray,e1,x1y0", "row 8, column tile: expected a tile, or a name that holds one"},
-        {"wires", "x1y1/n,n1,z9", "row 9, column to_tile: expected a tile's name, as x3y4, found"},
+        {
+            "wires",
+            "x1y1/n,n1,z9",
+            "row 9, column to_tile: expected a tile's name, such as x3y4, found"
+        },
         {"wires", ",e1,x1y0", "row 10, column name: expected a name, found an empty field"},
-        {"wires", "x2y2/e,e1", "row 11: expected 3 fields, as in the head, found 2"},
+        {"wires", "x2y2/e,e1", "row 11: expected 3 fields, as in the header, found 2"},
         {
             "sites",
             "x2y0/c,logic,lut|regs",
@@ -122,7 +126,11 @@ class TableFaultsTest {
             "x1y0/c,nix,out,90",
             "row 3, column from: expected the name of an in pin of site"
         },
-        {"through", "x1y0/c,in,out,80", "row 4, column to: expected each way through a site once"},
+        {
+            "through",
+            "x1y0/c,in,out,80",
+            "row 4, column to: expected each pass-through of a site once"
+        },
         {
             "pads",
             "x2y0/p,2,A,both,,",
@@ -184,11 +192,11 @@ class TableFaultsTest {
             "row 7, column to: expected a wire, pin or pad that is driven"
                     + " once, found \"x1y0/e\", which row 4 drives"
         },
-        {"routes", "n1,x0y2/e,x1y2/w\nn1,x1y2/w,x0y2/e", "expected a route without circles"},
+        {"routes", "n1,x0y2/e,x1y2/w\nn1,x1y2/w,x0y2/e", "expected a route without loops"},
         {"routes", "n1,x0y0/f,x1y0/e", "row 10, column from: expected the full name of a wire"},
         {"routes", "n1,x1y0/e,x9y9/e", "row 11, column to: expected the full name of a wire"},
         {"board", "x0y0/p,IN,-3,header,J1,4", "row 4, column trace_mm: expected a number from 0"},
-        {"board", "x2y0/p,,1,,J2,", "row 5, column attached: expected what the part is"},
+        {"board", "x2y0/p,,1,,J2,", "row 5, column attached: expected what is attached"},
         {"board", "x7y7/p,,1,,,", "row 6, column pad: expected the full name of a pad"},
         {"board", "x3y0/p,AUX,,,,", "row 7, column net: expected one net on a pad, \"OUT\", found"},
         {"wirs", "name\nx0y0/z", "expected a table of one of the names about, "}
@@ -259,7 +267,7 @@ class TableFaultsTest {
                 "name,name\\nx0y0/e,f|row 1, column name: expected each column once",
                 "name,kind\\nx0y0/e,\"e1|fields as RFC 4180 writes them",
                 "name,kind\\n\"x0y0/e\"z,e1|fields as RFC 4180 writes them",
-                "~~|a head with the names of columns, found an empty file"
+                "~~|a header with the names of columns, found an empty file"
             })
     void aTableThatCannotBeReadIsToldWithoutEchoes(
             String text, String expected, @TempDir Path folder) throws Exception {

@@ -3,8 +3,10 @@ package padward.route.bound;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.BitSet;
+import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -18,10 +20,6 @@ import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
-
-import java.util.BitSet;
-import java.util.List;
-import java.util.concurrent.CancellationException;
 
 class FabricIndexTest {
     /** Cancelled when it has been asked so often. */

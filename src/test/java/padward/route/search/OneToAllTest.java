@@ -3,10 +3,11 @@ package padward.route.search;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.BitSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -14,9 +15,6 @@ import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
-
-import java.util.BitSet;
-import java.util.stream.Stream;
 
 /** What a sweep found, and until when it can be read. */
 class OneToAllTest {

@@ -2,11 +2,14 @@ package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.BitSet;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.jgrapht.GraphPath;
 import org.jgrapht.alg.shortestpath.BellmanFordShortestPath;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -23,11 +26,6 @@ import padward.route.cost.ObstacleCost;
 import padward.route.jgrapht.FabricEdge;
 import padward.route.jgrapht.FabricGraph;
 import padward.route.jgrapht.ReferenceSearch;
-
-import java.util.BitSet;
-import java.util.Random;
-import java.util.stream.IntStream;
-import java.util.stream.LongStream;
 
 /**
  * Our searches against JGraphT's Dijkstra, A* and Bellman-Ford on random fabrics: equal cost, legal

@@ -2,16 +2,14 @@ package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.HashMap;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
-
-import java.util.HashMap;
-import java.util.Map;
 
 /** Our searches on the worked examples of textbooks. */
 class TextbookSearchTest {

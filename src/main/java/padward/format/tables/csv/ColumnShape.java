@@ -3,9 +3,9 @@ package padward.format.tables.csv;
 /**
  * A column that a table can have.
  *
- * @param name its head
+ * @param name its name in the header
  * @param need whether a table must have it
- * @param meaning what stands in it, and what an empty field means
+ * @param meaning what its fields mean, and what an empty field means
  */
 public record ColumnShape(String name, Need need, String meaning) {
     /** Whether a column must be there. */
@@ -14,7 +14,7 @@ public record ColumnShape(String name, Need need, String meaning) {
         MUST,
         /** May be left out, or left empty in some rows. */
         MAY,
-        /** May be left out, and is left out on export: another way to say the same. */
+        /** May be left out, and is left out on export: another spelling of the same. */
         INSTEAD
     }
 }

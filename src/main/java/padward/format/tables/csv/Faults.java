@@ -7,15 +7,15 @@ import java.util.Map;
 import java.util.function.Supplier;
 import padward.base.BadInput;
 
-/** Faults as they are met: the first so many are kept, all are counted. Belongs to one thread. */
+/** Collects faults: the first few are stored, all are counted. Belongs to one thread. */
 public final class Faults {
     private final int most;
-    private final List<BadInput> kept = new ArrayList<>();
+    private final List<BadInput> first = new ArrayList<>();
     private final Map<String, Long> countBySource = new LinkedHashMap<>();
     private boolean broken;
 
     /**
-     * @param most how many to keep
+     * @param most how many to store
      */
     public Faults(int most) {
         this.most = most;
@@ -24,19 +24,19 @@ public final class Faults {
     /**
      * Adds one.
      *
-     * @param found made only when the fault is kept: finding what was meant can take long
+     * @param found called only when the fault is stored: finding what was meant can take long
      */
     public void add(String source, String place, String expected, Supplier<String> found) {
         countBySource.merge(source, 1L, Long::sum);
-        if (kept.size() < most) {
-            kept.add(new BadInput(source, place, expected, found.get()));
+        if (first.size() < most) {
+            first.add(new BadInput(source, place, expected, found.get()));
         }
     }
 
     public void add(BadInput fault) {
         countBySource.merge(fault.source(), 1L, Long::sum);
-        if (kept.size() < most) {
-            kept.add(fault);
+        if (first.size() < most) {
+            first.add(fault);
         }
     }
 
@@ -46,17 +46,21 @@ public final class Faults {
         add(fault);
     }
 
-    /** Whether some table could not be read: then what refers to it would only echo that. */
+    /**
+     * Whether some table could not be read: then faults of references to it would only repeat that.
+     */
     boolean broken() {
         return broken;
     }
 
+    /** Whether there are any. */
     public boolean any() {
         return !countBySource.isEmpty();
     }
 
-    public List<BadInput> kept() {
-        return List.copyOf(kept);
+    /** The first faults, as many as are stored. */
+    public List<BadInput> first() {
+        return List.copyOf(first);
     }
 
     /** How many each table has. */

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * Several names in one field, with {@code |} between them; a backslash takes the next as it is. No
- * names at all are {@code |} alone.
+ * Several names in one field, with {@code |} between them; a backslash makes the next character an
+ * ordinary one. A field with {@code |} alone means no names.
  */
 public final class Listed {
     private Listed() {}

@@ -2,7 +2,7 @@ package padward.format.tables.csv;
 
 /** A tile's column and row in one number, and the names of tiles. */
 public final class Place {
-    /** Stands for "no place". */
+    /** Means "no place". */
     public static final long NONE = -1;
 
     private static final int MOST_DIGITS = 9;
@@ -21,12 +21,12 @@ public final class Place {
         return (int) place;
     }
 
-    /** The place that a tile's name means, {@code x3y4} in any case, or {@link #NONE}. */
+    /** The place in a tile's name, {@code x3y4} in any case, or {@link #NONE}. */
     static long parse(String name) {
         return name.isEmpty() ? NONE : at(name, 0, true);
     }
 
-    /** The first place that stands in a name, {@code x3y4} in {@code x3y4/run1_e[5]}. O(length). */
+    /** The first place in a name, {@code x3y4} in {@code x3y4/run1_e[5]}. O(length). */
     public static long first(String name) {
         for (int i = 0; i < name.length(); i++) {
             boolean begins = i == 0 || !Character.isLetterOrDigit(name.charAt(i - 1));
@@ -51,7 +51,7 @@ public final class Place {
                 Integer.parseInt(name, first + 1, second, 10));
     }
 
-    /** The end of a letter with digits behind it, or -1. */
+    /** The end of a letter followed by digits, or -1. */
     private static int digits(String name, int start, char letter) {
         if (start >= name.length() || Character.toLowerCase(name.charAt(start)) != letter) {
             return -1;

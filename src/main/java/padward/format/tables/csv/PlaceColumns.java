@@ -22,7 +22,7 @@ public final class PlaceColumns {
         this.row = table.column(prefix + "row");
     }
 
-    /** The place that a row states, or that its name holds; {@link Place#NONE} after a fault. */
+    /** The place that a row or its name states; {@link Place#NONE} after a fault. */
     public long read(String name) {
         if (isStated()) {
             return readStated();
@@ -31,7 +31,7 @@ public final class PlaceColumns {
         if (place == Place.NONE && !name.isEmpty()) {
             table.fault(
                     tile,
-                    "a tile, or a name that holds one, as x3y4/… does",
+                    "a tile, or a name that contains one, such as x3y4/…",
                     () -> "no place in " + Text.quote(name));
         }
         return place;
@@ -46,7 +46,7 @@ public final class PlaceColumns {
             long place = Place.parse(table.text(tile));
             if (place == Place.NONE) {
                 String found = table.text(tile);
-                table.fault(tile, "a tile's name, as x3y4", () -> Text.quote(found));
+                table.fault(tile, "a tile's name, such as x3y4", () -> Text.quote(found));
             }
             return place;
         }

@@ -55,7 +55,7 @@ public final class TableOut {
         }
     }
 
-    /** Stops when that was asked for; to be called now and then while many rows are written. */
+    /** Throws when cancelled; to be called now and then while many rows are written. */
     public void check() {
         if (progress.cancelled()) {
             throw new CancellationException("writing " + folder);

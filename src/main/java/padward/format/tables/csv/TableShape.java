@@ -17,17 +17,17 @@ public record TableShape(String name, String meaning, List<ColumnShape> columns)
         columns = List.copyOf(columns);
     }
 
-    /** The column of that head. */
+    /** The column of that name. */
     Optional<ColumnShape> findColumn(String head) {
         return columns.stream().filter(c -> c.name().equals(head)).findFirst();
     }
 
-    /** The heads of all columns. */
+    /** The names of all columns. */
     Stream<String> heads() {
         return columns.stream().map(ColumnShape::name);
     }
 
-    /** The heads of the columns that are written. */
+    /** The names of the columns that are written. */
     List<String> written() {
         return columns.stream()
                 .filter(c -> c.need() != ColumnShape.Need.INSTEAD)

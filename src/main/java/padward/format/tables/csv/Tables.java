@@ -7,20 +7,22 @@ import static padward.format.tables.csv.ColumnShape.Need.MUST;
 import java.util.ArrayList;
 import java.util.List;
 
-/** All tables that are read and written. {@code docs/your-own-device.md} shows the same. */
+/**
+ * All tables that are read and written. A test compares {@code docs/your-own-device.md} with them.
+ */
 public final class Tables {
     public static final TableShape ABOUT =
             shape(
                     "about",
-                    "a word about the whole",
+                    "general information",
                     must(
                             "key",
                             "`fabric`, `design`, `board`: names; `fabric_note`, `design_note`,"
                                     + " `board_note`: free text; `columns`, `rows`: size of the grid"),
                     must(
                             "value",
-                            "its value; names are otherwise that of the folder, the grid just"
-                                    + " holds all places"));
+                            "its value; without a row, names are the folder's, and the grid is just"
+                                    + " large enough for all places"));
     public static final TableShape CELL_KINDS =
             shape(
                     "cell_kinds",
@@ -36,7 +38,7 @@ public final class Tables {
     public static final TableShape SETTINGS =
             shape(
                     "settings",
-                    "a way to set a pad's driver",
+                    "a setting of a pad's driver",
                     join(
                             List.of(
                                     must("name", "name of the setting"),
@@ -48,7 +50,7 @@ public final class Tables {
                             List.of(
                                     may(
                                             "rated_pf",
-                                            "load at which the delays hold; this and the next five"
+                                            "load for which the delays are given; this and the next five"
                                                     + " are otherwise unknown, all together"),
                                     may("rise_fast_ps", "rise time from 10 to 90 %"),
                                     may("rise_slow_ps", "the same at the slow corner"),
@@ -66,14 +68,14 @@ public final class Tables {
     public static final TableShape SWITCH_LOADS =
             shape(
                     "switch_loads",
-                    "the same of switches and fixed connections; the first row that fits counts",
+                    "the same for switches and fixed connections; the first matching row is used",
                     join(
                             List.of(
                                     must(
                                             "from",
                                             "kind of wire that it leaves, or `pin`, `pad`,"
                                                     + " `*` for any"),
-                                    must("to", "kind of wire that it enters, or one of these"),
+                                    must("to", "kind of wire that it enters, or `pin`, `pad`, `*`"),
                                     may(
                                             "buffered",
                                             "`no` for pass transistors and plain metal;"
@@ -116,7 +118,7 @@ public final class Tables {
                                     must("kind", "kind of site"),
                                     may(
                                             "accepts",
-                                            "kinds of cell that it holds, with `|` between"
+                                            "kinds of cell that it accepts, with `|` between"
                                                     + " them; otherwise its own kind"))));
     public static final TableShape PINS =
             shape(
@@ -128,13 +130,13 @@ public final class Tables {
     public static final TableShape PASS_THROUGH =
             shape(
                     "through",
-                    "a way through a site",
+                    "a pass-through, a combinational connection through a site",
                     join(
                             List.of(
                                     must("site", "full name of the site"),
                                     must("from", "name of an `in` pin"),
                                     must("to", "name of an `out` pin")),
-                            delays("of the way; must be given")));
+                            delays("of the pass-through; must be given")));
     public static final TableShape PADS =
             shape(
                     "pads",
@@ -155,11 +157,11 @@ public final class Tables {
                                     may("directions", "`in`, `out` or `both`; otherwise `both`"),
                                     may(
                                             "data",
-                                            "full name of the site before its driver; otherwise"
+                                            "full name of the IO register site before its driver; otherwise"
                                                     + " none"),
                                     may(
                                             "enable",
-                                            "full name of the site of its driver's enable;"
+                                            "full name of the IO register site of its driver's enable;"
                                                     + " otherwise the driver is always on"),
                                     may(
                                             "setting",
@@ -168,7 +170,7 @@ public final class Tables {
     public static final TableShape DELAYS =
             shape(
                     "delays",
-                    "what a switch or fixed connection takes that states no delay of its own",
+                    "the delay of switches and fixed connections that state none of their own",
                     join(
                             List.of(
                                     must("enters", "`wire`, `pin` or `pad`"),
@@ -176,7 +178,7 @@ public final class Tables {
                                             "kind",
                                             "kind of wire; otherwise all wires that have no row"
                                                     + " of their own")),
-                            delays("of the switch and of what it enters together; must be given")));
+                            delays("of the switch and what it enters, together; must be given")));
     public static final TableShape SWITCHES =
             shape(
                     "switches",
@@ -192,7 +194,7 @@ public final class Tables {
                                             "`switch` (programmable) or `connection` (fixed);"
                                                     + " otherwise `switch`")),
                             delays(
-                                    "of the connection and of what it enters together; otherwise"
+                                    "of the connection and what it enters, together; otherwise"
                                             + " that of `delays`")));
     public static final TableShape CELLS =
             shape(
@@ -204,7 +206,7 @@ public final class Tables {
     public static final TableShape CELL_SETTINGS =
             shape(
                     "cell_settings",
-                    "how a cell is set",
+                    "a setting of a cell",
                     must("cell", "name of the cell"),
                     must("setting", "name of the setting"),
                     may("value", "its value; otherwise the empty text"));
@@ -230,7 +232,7 @@ public final class Tables {
     public static final TableShape ENDS =
             shape(
                     "ends",
-                    "where a net begins, once, or ends",
+                    "an end of a net: its one driver, or a sink",
                     must("net", "name of the net"),
                     may("cell", "name of a cell, and"),
                     may("pin", "name of a pin of its site; or"),
@@ -245,26 +247,26 @@ public final class Tables {
                     "routes",
                     "a step of a net's route",
                     must("net", "name of the net"),
-                    must("from", "full name of a wire, pin or pad that the net has"),
-                    must("to", "full name of the one that it enters from there"));
+                    must("from", "full name of a wire, pin or pad on the net"),
+                    must("to", "full name of the one that it enters next"));
     public static final TableShape BOARD =
             shape(
                     "board",
-                    "what the board has on a pad; a pad with several things has several rows",
+                    "what the board has on a pad; a pad with several parts has several rows",
                     may("pad", "full name of the pad, or"),
                     instead("package_pin", "its pin or ball of the package: one of the two"),
                     may("net", "name of the board's net; otherwise none"),
                     may("trace_mm", "length of the trace; otherwise 0"),
                     may(
                             "load_pf",
-                            "capacitance of the trace and all that is on it; otherwise"
+                            "capacitance of the trace and everything on it; otherwise"
                                     + " unknown"),
                     may(
                             "attached",
                             "`header`, `testpoint`, `light`, `button`, `driver`, `load` or"
                                     + " `pull`; otherwise nothing is attached"),
                     may("part", "name of what is attached"),
-                    may("part_pin", "its pin; otherwise it has only one"));
+                    may("part_pin", "its pin; may be left out if it has only one"));
 
     /** All tables, in the order in which they are read. */
     public static final List<TableShape> ALL =
@@ -291,7 +293,7 @@ public final class Tables {
                     ROUTES,
                     BOARD);
 
-    /** Those that make a design; without any of them, the tables are of a fabric alone. */
+    /** The tables of a design; without any of them, the folder describes a fabric alone. */
     public static final List<TableShape> OF_DESIGN =
             List.of(CELLS, CELL_SETTINGS, PORTS, NETS, ENDS, ROUTES);
 
@@ -330,7 +332,7 @@ public final class Tables {
         all.add(
                 may(
                         "slow_ps",
-                        "the same at the slow corner; one of the two alone stands for both"));
+                        "the same at the slow corner; if only one of the two is given, it counts for both"));
         all.add(instead("delay_ps", "one delay for both corners"));
         all.add(instead("fast_ns", "as `fast_ps` in nanoseconds, rounded to picoseconds"));
         all.add(instead("slow_ns", "as `slow_ps` in nanoseconds"));
