@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Files are there whole or not at all, under whatever name they are written. */
+/** Files are written completely or not at all, under any kind of name. */
 class WholeFileTest {
     @TempDir private Path folder;
 
@@ -23,7 +23,7 @@ class WholeFileTest {
     }
 
     @Test
-    void aLinkGoesOnLeadingToTheFile() throws Exception {
+    void aLinkStillLeadsToTheFile() throws Exception {
         Path there = Files.createDirectory(folder.resolve("there"));
         Path file = Files.writeString(there.resolve("a.json"), "old");
         Path link = Files.createSymbolicLink(folder.resolve("link"), Path.of("there/a.json"));
@@ -43,7 +43,7 @@ class WholeFileTest {
     }
 
     @Test
-    void linksInACircleAreTold() throws Exception {
+    void linksThatFormALoopAreReported() throws Exception {
         Path one = Files.createSymbolicLink(folder.resolve("one"), Path.of("two"));
         Files.createSymbolicLink(folder.resolve("two"), Path.of("one"));
         assertThatThrownBy(() -> WholeFile.writeText(one, "new"))
@@ -79,7 +79,7 @@ class WholeFileTest {
     }
 
     @Test
-    void aFolderIsTold() {
+    void aFolderIsReported() {
         assertThatThrownBy(() -> WholeFile.writeText(folder, "new"))
                 .hasMessageContaining("the name of a file, found a folder");
     }

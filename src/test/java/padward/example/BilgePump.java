@@ -10,7 +10,7 @@ import padward.fabric.Fabric;
 public final class BilgePump {
     private BilgePump() {}
 
-    /** The note that stands in its files. */
+    /** The note in its files. */
     public static final String NOTE =
             "Invented design: a bilge-pump controller that does not exist, for examples and tests.";
 

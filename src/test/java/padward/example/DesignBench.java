@@ -23,8 +23,8 @@ import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 
 /**
- * Builds small designs for tests by hand: cells are placed where told, nets routed one after the
- * other over what is free. The vertices of a net may be steered by naming some that must be passed.
+ * Builds small designs for tests by hand: cells go to given sites, nets are routed one after the
+ * other over free vertices. A net can be steered by naming vertices that it must pass.
  */
 public final class DesignBench {
     private final Fabric fabric;
@@ -40,7 +40,7 @@ public final class DesignBench {
         this.search = new PathSearch(fabric);
     }
 
-    /** Places a cell; its site's pins are kept free of others' routes. */
+    /** Places a cell; other routes avoid the pins of its site. */
     public DesignBench cell(String name, String kind, String site) {
         int number = fabric.findSite(site);
         SiteView view = fabric.site(number);

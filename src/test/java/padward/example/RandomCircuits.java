@@ -34,14 +34,14 @@ import padward.fabric.explicit.ExplicitBuilder;
 
 /**
  * Small random explicit fabrics with random designs on them, much more tangled than real ones:
- * sites with two paths side by side, nets through sites, cells with two outputs, cells that let
- * signals through, pads that lead on, enables, ports that drive nets.
+ * sites with two parallel pass-throughs, nets through sites, cells with two outputs, cells that let
+ * signals pass through, pads that lead on, enables, ports that drive nets.
  */
 public final class RandomCircuits {
     /**
      * What may occur.
      *
-     * @param openCells cells that let signals through
+     * @param openCells cells that let signals pass through
      * @param enables pads whose driver has an enable
      * @param inputs ports that drive nets
      */
@@ -65,7 +65,7 @@ public final class RandomCircuits {
 
     private record Driver(Terminal terminal, int vertex) {}
 
-    /** A design; empty when chance left it without nets. */
+    /** A design; empty when it happens to have no nets. */
     public static Optional<Design> make(long seed, Sorts sorts) {
         RandomCircuits made = new RandomCircuits(seed, sorts);
         made.makeFabric();

@@ -40,7 +40,7 @@ public final class RandomDesigns {
         this.random = random;
     }
 
-    /** A design with up to so many cells, a net for each of them if it gets anywhere. */
+    /** A design with up to that many cells, and a net for each cell that can reach a sink. */
     public static Design on(Fabric fabric, int mostCells, Random random) {
         RandomDesigns made = new RandomDesigns(fabric, random);
         made.place(mostCells);

@@ -10,7 +10,7 @@ import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricReader;
 
 /**
- * Writes the design files of the small example into a folder that holds its fabrics and board:
+ * Writes the design files of the small example into the folder with its fabrics and board:
  * {@code mvn test -Dtest=SmallFixturesTest -Dwrite.fixtures=true}.
  */
 public final class SmallFixtures {

@@ -13,7 +13,7 @@ import padward.fabric.Fabric;
 public final class TideGauge {
     private TideGauge() {}
 
-    /** The note that stands in its file. */
+    /** The note in its file. */
     public static final String NOTE =
             "Invented design: a tide gauge that does not exist, for lessons.";
 

@@ -85,7 +85,7 @@ class FaultPlacesTest {
     }
 
     @Test
-    void theSoundFilesAreSound() {
+    void filesWithoutFaultsAreAccepted() {
         assertThat(faultOf("f.json")).isNull();
         assertThat(faultOf("d.json")).isNull();
         assertThat(faultOf("b.json")).isNull();
@@ -204,13 +204,13 @@ class FaultPlacesTest {
     }
 
     @Test
-    void aBoardAloneIsCheckedButForItsPads() throws Exception {
+    void aBoardAloneIsCheckedExceptForItsPads() throws Exception {
         assertThat(faultWith("b.json", BOARD, "\"A1\"", "\"A3\"")).isNull();
         assertThat(faultWith("b.json", BOARD, "\"header\"", "\"hedder\"")).isNotNull();
     }
 
     @Test
-    void whatIsNoJsonIsToldWithItsLine() throws Exception {
+    void textThatIsNoJsonIsReportedWithItsLine() throws Exception {
         Files.writeString(
                 folder.resolve("d.json"), "{\"format\":\"padward-design/1\",\n\"name\" 7}");
         assertThat(faultOf("d.json").place()).startsWith("line 2 ");
@@ -227,7 +227,7 @@ class FaultPlacesTest {
     }
 
     @Test
-    void aByteOrderMarkIsPassedOver() throws Exception {
+    void aByteOrderMarkIsSkipped() throws Exception {
         Files.writeString(folder.resolve("f.json"), "\uFEFF" + FABRIC);
         assertThat(faultOf("f.json")).isNull();
     }
@@ -241,7 +241,7 @@ class FaultPlacesTest {
     }
 
     @Test
-    void gzipIsReadAndItsFaultsAreTold() throws Exception {
+    void gzipIsReadAndItsFaultsAreReported() throws Exception {
         ByteArrayOutputStream zipped = new ByteArrayOutputStream();
         try (OutputStream out = new GZIPOutputStream(zipped)) {
             out.write(FABRIC.getBytes(StandardCharsets.UTF_8));

@@ -27,7 +27,7 @@ import padward.format.fabric.FabricWriter;
 class FuzzProperties {
     private static final int ROUNDS = 400;
 
-    /** Words that are likely to hurt: borders of ranges, brackets, other types. */
+    /** Words that are likely to cause failures: borders of ranges, brackets, other types. */
     private static final List<String> HURTFUL =
             List.of(
                     "0",
@@ -65,7 +65,7 @@ class FuzzProperties {
                 "around.design.json",
                 "board.json"
             })
-    void anyDamageIsABadInputOrHarmless(String name) throws Exception {
+    void damagedFilesAreReadOrRefused(String name) throws Exception {
         copyExamples();
         long seed = Long.getLong("padward.seed", 20_261_125L) + name.hashCode();
         Random random = new Random(seed);
@@ -80,7 +80,7 @@ class FuzzProperties {
 
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3})
-    void anyDamageToGzipIsABadInputOrHarmless(int part) throws Exception {
+    void damagedGzipFilesAreReadOrRefused(int part) throws Exception {
         copyExamples();
         long seed = Long.getLong("padward.seed", 20_261_125L) + part;
         Random random = new Random(seed);

@@ -33,14 +33,14 @@ import padward.format.ledger.LedgerReader;
 
 /**
  * A program that keeps entries is killed at random moments (SIGKILL where there are signals), again
- * and again, on the same files. What it had told as kept must be there; of what it was at, all or
- * nothing; and the next program can go on.
+ * and again, on the same files. What it reported as kept must be there; its last entry must be there
+ * as a whole or not at all; and the next program can continue.
  */
 public class KillTest {
     private static final int SAMPLE = 12;
     private static final int MANY = 200;
 
-    /** As short as it can be: most of a round is the start of the program. */
+    /** As short as possible: most of a round is the start of the program. */
     public static final String CLASS_PATH =
             Stream.of(KilledWriter.class, LedgerFile.class, JsonWriter.class, LongSet.class)
                     .map(c -> c.getProtectionDomain().getCodeSource().getLocation().getPath())
@@ -51,7 +51,7 @@ public class KillTest {
     private Fabric fabric;
     private final Random random = new Random();
 
-    /** Kills that came while an entry was in one file and not yet told as kept. */
+    /** Kills that came while an entry was in one file and not yet reported as kept. */
     private int between;
 
     @BeforeEach
@@ -77,13 +77,13 @@ public class KillTest {
         int ledger = 0;
         int journal = 0;
         for (int i = 0; i < kills; i++) {
-            Map<String, Integer> told = runAndKill();
-            int ledgerTold = told.getOrDefault("ledger", ledger);
-            int journalTold = told.getOrDefault("journal", journal);
+            Map<String, Integer> reported = runAndKill();
+            int ledgerReported = reported.getOrDefault("ledger", ledger);
+            int journalReported = reported.getOrDefault("journal", journal);
             ledger = last(ledgerEntries());
             journal = last(journalEntries());
-            check("ledger", ledger, ledgerTold);
-            check("journal", journal, journalTold);
+            check("ledger", ledger, ledgerReported);
+            check("journal", journal, journalReported);
         }
         assertThat(ledger).isGreaterThan(kills);
         System.out.printf(
@@ -95,12 +95,12 @@ public class KillTest {
         }
     }
 
-    private void check(String what, int found, int told) {
-        assertThat(found).as(what).isBetween(told, told + 1);
-        between += found - told;
+    private void check(String what, int found, int reported) {
+        assertThat(found).as(what).isBetween(reported, reported + 1);
+        between += found - reported;
     }
 
-    /** Runs the program until a random moment after its first word; what it told, by file. */
+    /** Runs the program until a random moment after its first line; what it reported, by file. */
     private Map<String, Integer> runAndKill() throws Exception {
         Process process =
                 new ProcessBuilder(
@@ -114,35 +114,35 @@ public class KillTest {
                                 folder.toString())
                         .redirectError(ProcessBuilder.Redirect.INHERIT)
                         .start();
-        Map<String, Integer> told = new HashMap<>();
+        Map<String, Integer> reported = new HashMap<>();
         try (BufferedReader out = process.inputReader()) {
-            hear(out.readLine(), told);
-            CompletableFuture<Void> rest = CompletableFuture.runAsync(() -> hearAll(out, told));
+            hear(out.readLine(), reported);
+            CompletableFuture<Void> rest = CompletableFuture.runAsync(() -> hearAll(out, reported));
             TimeUnit.MICROSECONDS.sleep(random.nextInt(30_000));
             // By its handle: a process closes what is still to be read when it is destroyed.
             process.toHandle().destroyForcibly();
             process.waitFor();
             rest.join();
         }
-        return told;
+        return reported;
     }
 
-    private static void hearAll(BufferedReader out, Map<String, Integer> told) {
+    private static void hearAll(BufferedReader out, Map<String, Integer> reported) {
         try {
             for (String line = out.readLine(); line != null; line = out.readLine()) {
-                hear(line, told);
+                hear(line, reported);
             }
         } catch (IOException ended) {
-            // The program is gone; what it told before is heard.
+            // The program has ended; what it reported before is read.
         }
     }
 
     /** Half a line may come last: it says nothing for certain. */
-    private static void hear(String line, Map<String, Integer> told) {
+    private static void hear(String line, Map<String, Integer> reported) {
         assertThat(line).as("the program must start").isNotNull();
         String[] words = line.split(" ");
         if (words.length == 2 && words[1].matches("\\d+")) {
-            told.merge(words[0], Integer.parseInt(words[1]), Math::max);
+            reported.merge(words[0], Integer.parseInt(words[1]), Math::max);
         }
     }
 

@@ -13,8 +13,8 @@ import padward.format.ledger.JournalTest;
 import padward.format.ledger.LedgerFile;
 
 /**
- * A program that keeps and keeps, in a ledger and in a journal, until it is killed. Entries are
- * numbered; each number is printed once its entry is told as kept.
+ * A program that keeps entries, in a ledger and in a journal, until it is killed. Entries are
+ * numbered; each number is printed once its entry is reported as kept.
  */
 public final class KilledWriter {
     /** Entries at most: beyond, the oldest are undone. */
@@ -22,7 +22,7 @@ public final class KilledWriter {
 
     private KilledWriter() {}
 
-    /** Runs for ever. */
+    /** Runs forever. */
     public static void main(String[] args) throws Exception {
         Path folder = Path.of(args[0]);
         Path design = folder.resolve("only.design.json");

@@ -23,7 +23,7 @@ import padward.format.netlist.NetlistReader;
 import padward.format.tables.TableImport;
 import padward.synth.FabricMaker;
 
-/** Damaged tables, netlists and package files end in a fault that is told, or are sound. */
+/** Damaged tables, netlists and package files end in a reported fault, or are read. */
 class OwnDataFuzzProperties {
     private static final String EDIF =
             "(edif m (edifVersion 2 0 0) (library w (cell keep (view n (interface"
@@ -41,7 +41,7 @@ class OwnDataFuzzProperties {
 
     @TempDir private Path folder;
 
-    /** Takes bytes away, doubles some, or puts others in their place. */
+    /** Deletes bytes, repeats some, or replaces them. */
     private static byte[] damaged(byte[] whole, Random random) {
         byte[] bytes = whole.clone();
         for (int i = 0; i <= random.nextInt(4); i++) {
@@ -86,9 +86,9 @@ class OwnDataFuzzProperties {
             Path copy = folder.resolve(file.getFileName());
             Files.write(copy, damaged(Files.readAllBytes(file), random));
             TableImport.Result result = TableImport.read(folder, 5, Progress.NONE);
-            if (result instanceof TableImport.Faulty told) {
+            if (result instanceof TableImport.Faulty faulty) {
                 faulty++;
-                assertThat(told.shown()).isNotEmpty();
+                assertThat(faulty.shown()).isNotEmpty();
             } else {
                 sound++;
             }
@@ -110,7 +110,7 @@ class OwnDataFuzzProperties {
         byte[] edif = EDIF.getBytes(StandardCharsets.US_ASCII);
         NetlistReader.read(
                 Files.write(folder.resolve("whole.edf"), edif), "", mapping, fabric, Progress.NONE);
-        int told = 0;
+        int refused = 0;
         for (int i = 0; i < ROUNDS; i++) {
             Path v = Files.write(folder.resolve("t.v"), damaged(verilog, random));
             Path e = Files.write(folder.resolve("t.edf"), damaged(edif, random));
@@ -119,15 +119,15 @@ class OwnDataFuzzProperties {
                 try {
                     NetlistReader.read(file, "", mapping, fabric, Progress.NONE);
                 } catch (BadInput fault) {
-                    told++;
+                    refused++;
                 }
             }
             try {
                 BsdlReader.read(b, "", Progress.NONE);
             } catch (BadInput fault) {
-                told++;
+                refused++;
             }
         }
-        assertThat(told).isGreaterThan(ROUNDS / 2);
+        assertThat(refused).isGreaterThan(ROUNDS / 2);
     }
 }

@@ -140,7 +140,7 @@ class SchemaTest {
                 "design; {\"format\": \"padward-design/1\", \"name\": 7, \"fabric\": \"f\"}",
                 "fabric; {\"format\": \"padward-fabric/1\", \"form\": \"other\", \"name\": \"f\"}"
             })
-    void wrongOnesDoNot(String schema, String text) throws Exception {
+    void faultyFilesDoNotFit(String schema, String text) throws Exception {
         assertThat(schema(schema).validate(text, InputFormat.JSON)).isNotEmpty();
     }
 }

@@ -9,7 +9,7 @@ import padward.format.fabric.FabricReader;
 import padward.format.ledger.JournalTest;
 import padward.format.ledger.LedgerFile;
 
-/** A program that keeps as often as it is told, however many others keep in the same ledger. */
+/** A program that keeps a given number of entries, however many others use the same ledger. */
 public final class SteadyWriter {
     private SteadyWriter() {}
 

@@ -40,7 +40,7 @@ class PlaceAndRouteTest {
     }
 
     /**
-     * What the file reader says of the design: each wire one net, each net on ways that are there.
+     * The file reader checks the design: each wire has one net, each net uses existing switches.
      */
     private static Design checked(PlaceRouteResult.OnFabric placed, int wires, Path folder)
             throws Exception {
@@ -108,7 +108,7 @@ class PlaceAndRouteTest {
     }
 
     @Test
-    void whatDoesNotFitIsToldWithItsNumbers() throws Exception {
+    void whatDoesNotFitIsReportedWithItsNumbers() throws Exception {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 5));
         Path folder = Files.createTempDirectory("padward");
         try {
@@ -131,7 +131,7 @@ class PlaceAndRouteTest {
     }
 
     @Test
-    void aNetWithoutARouteIsToldWithItsReason(@TempDir Path folder) throws Exception {
+    void aNetWithoutARouteIsReportedWithItsReason(@TempDir Path folder) throws Exception {
         int wires = 8_000;
         Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
         // a clock out of a lookup table: on this fabric, clock wires begin at pads only
@@ -155,13 +155,13 @@ class PlaceAndRouteTest {
         assertThat(placed.report().unrouted().get(0).reason())
                 .startsWith("no wires lead from its driver to ")
                 .endsWith(".clk");
-        // the sink that wires do lead to keeps its signal
+        // the sink that wires lead to still gets its signal
         Design design = checked(placed, wires, folder);
         assertThat(design.findNet("gated").orElseThrow().sinks()).hasSize(1);
     }
 
     @Test
-    void portsStayOnThePadsThatTheyAreGiven() throws Exception {
+    void portsStayOnTheirAssignedPads() throws Exception {
         Fabric fabric = PatternFabric.compile(FabricMaker.make(8_000, 5));
         NetlistReader.Mapped mapped = read(NETLISTS.resolve("receiver.v"), fabric);
         int pad = 0;

@@ -113,7 +113,7 @@ class PlacementOptimumTest {
     }
 
     /**
-     * All placements; the wire is reckoned anew from the cells' places, not by {@link
+     * All placements; the wire length is calculated from the cells' places, not by {@link
      * PlacementCost}.
      */
     private static int best(

@@ -16,7 +16,7 @@ import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.PatternWriter;
 
-/** What holds for everything that is made: size, legality (the file reader judges), equal seeds. */
+/** Properties of everything that is made: size, legality (the file reader checks), equal seeds. */
 class DesignMakerProperties {
     @ParameterizedTest
     @CsvSource({"8000, 1, 0.6", "8000, 2, 0.9", "12000, 3, 0.3", "40000, 4, 0.7", "8000, 5, 0"})

@@ -8,9 +8,9 @@ import java.util.Optional;
 import padward.fabric.PadDirections;
 
 /**
- * The pins of a package as a BSDL file has them.
+ * The pins of a package as a BSDL file lists them.
  *
- * @param file what messages call the file
+ * @param file name of the file in messages
  * @param entity the component's name
  * @param map name of the pin map, usually that of the package
  * @param pins one for each bit of each port, in the file's order

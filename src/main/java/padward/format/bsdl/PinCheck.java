@@ -16,7 +16,7 @@ public final class PinCheck {
     private PinCheck() {}
 
     /**
-     * What differs, in words; an empty list when all pads with package pins have ports of their
+     * The differences, in words; empty when all pads with package pins have ports of their
      * directions. Pins without a pad are no difference: supplies and test pins have none.
      */
     public static List<String> differences(Fabric fabric, PackagePins pins) {

@@ -35,7 +35,7 @@ public final class BoardReader {
     private String note = "";
     private List<PadWiring> wirings = List.of();
 
-    /** How the pads of the file become numbers. */
+    /** How pads in the file are looked up. */
     private interface PadFinder {
         int find(JsonIn in, boolean byPackagePin) throws BadInput;
     }
@@ -63,7 +63,7 @@ public final class BoardReader {
     }
 
     /**
-     * Reads a board where no fabric is at hand: everything is checked but whether its pads exist.
+     * Reads a board without a fabric: everything is checked except whether its pads exist.
      *
      * @return the number of pads described
      */

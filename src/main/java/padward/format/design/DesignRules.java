@@ -16,7 +16,7 @@ import padward.format.source.Text;
 
 /**
  * The rules of every design: where cells and ports can be and what they can be ends of. All readers
- * of designs ask here, so that a fault reads the same in every format. One object watches over one
+ * of designs ask here, so that a fault reads the same in every format. One object checks one
  * design.
  */
 public final class DesignRules {
@@ -73,7 +73,7 @@ public final class DesignRules {
         };
     }
 
-    /** Whether a pin is there, and can drive a net or be a sink of one. */
+    /** Whether a pin exists, and can drive a net or be a sink of one. */
     public Optional<DesignFault> checkPin(SiteView site, String pin, boolean drives) {
         int vertex = site.findPin(pin);
         if (vertex == Fabric.NOTHING) {

@@ -7,7 +7,7 @@ import padward.base.BadInput;
 /**
  * A bracket of an EDIF file: a keyword, then words, texts, numbers and brackets.
  *
- * @param file what messages call the file
+ * @param file name of the file in messages
  * @param word its keyword
  * @param line where it begins
  * @param items its contents, each a {@link String} or a bracket

@@ -19,8 +19,7 @@ import padward.format.source.TextSource;
 
 /**
  * Reads netlists in EDIF 2 0 0 (ANSI/EIA-548): libraries of cells with a view of type {@code
- * NETLIST}, ports, arrays of ports, instances, nets. Renamed things go by the name that people gave
- * them. Case does not matter in identifiers and keywords, as in the standard.
+ * NETLIST}, ports, arrays of ports, instances, nets. A renamed object has the name that people gave it. Case does not matter in identifiers and keywords, as in the standard.
  */
 final class EdifReader {
     private final Source source;
@@ -260,7 +259,7 @@ final class EdifReader {
         return text.toLowerCase(Locale.ROOT);
     }
 
-    /** What people call it: the second part of a rename. */
+    /** Its given name: the second part of a rename. */
     private static String given(Bracket in, int item) throws BadInput {
         Object name = in.item(item);
         if (name instanceof Bracket renamed) {

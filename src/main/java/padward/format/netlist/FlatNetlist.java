@@ -5,11 +5,11 @@ import java.util.Map;
 import padward.design.PortDirection;
 
 /**
- * A netlist without levels. Nets are numbers; {@link #ZERO} and {@link #ONE} are constant.
+ * A flat netlist. Nets are numbers; {@link #ZERO} and {@link #ONE} are constant.
  *
- * @param file what messages call the file
+ * @param file name of the file in messages
  * @param name name of the top module
- * @param leaves what is not made of anything else
+ * @param leaves instances that contain no others
  * @param ports the top module's ports, bit by bit
  * @param names names of nets by number
  */

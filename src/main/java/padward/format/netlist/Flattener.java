@@ -17,15 +17,15 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 
 /**
- * Takes the levels out of a netlist: what modules are made of is put in their place, with {@code /}
- * between the levels of a name. Bits that are joined become one net by union and find (Tarjan,
+ * Flattens a netlist: instances of modules are replaced by their contents, with {@code /} between
+ * the levels of a name. Bits that are joined become one net by union and find (Tarjan,
  * "Efficiency of a good but not linear set union algorithm", J. ACM 22(2), 1975); it has the name
- * that stands highest, and of those the first.
+ * highest in the hierarchy, and of those the first.
  */
 final class Flattener {
     private static final int DEEPEST = 200;
 
-    /** A few modules that contain each other twice make any number. */
+    /** A few modules that each contain the next one twice make any number of cells. */
     private static final long MOST_NETS = 10_000_000;
 
     private final Library library;
@@ -83,7 +83,7 @@ final class Flattener {
         return new FlatNetlist(library.file(), top.name, flat, ports, names);
     }
 
-    /** Nets and cells that a module is made of, those of its parts included. O(instances). */
+    /** Nets and cells of a module, including those of its instances. O(instances). */
     private long size(NetlistModule module, int depth, Map<String, Long> known) {
         Long before = known.get(module.name);
         if (before != null || depth > DEEPEST) {
@@ -119,7 +119,7 @@ final class Flattener {
     }
 
     /**
-     * Puts a module in its place.
+     * Replaces an instance by its module's contents.
      *
      * @param bound nets of its ports, rightmost bit first
      * @return the nets of all its nets, rightmost bit first
@@ -207,7 +207,7 @@ final class Flattener {
         expand(made, prefix + instance.name() + "/", bound);
     }
 
-    /** Names are what a design is asked by, so each cell has its own. */
+    /** Users ask by name, so each cell must have its own. */
     private void checkName(String name, String place) throws BadInput {
         boolean isLong = name.length() > FabricLimits.NAME_LENGTH;
         if (isLong || !leafNames.add(name)) {
@@ -245,7 +245,7 @@ final class Flattener {
                         : Nearest.describe(pin, ports.stream()));
     }
 
-    /** Rightmost first; of a width that the port has, as other widths are most often mistakes. */
+    /** Rightmost first; as wide as the port, as other widths are most often mistakes. */
     private int[] reversed(
             NetlistModule made, NetlistModule.Instance instance, String port, int[] nets)
             throws BadInput {
@@ -277,7 +277,7 @@ final class Flattener {
         return root;
     }
 
-    /** Joins two nets; constants and names that stand higher win. */
+    /** Joins two nets; constants and names higher in the hierarchy win. */
     private void join(int one, int other) throws BadInput {
         int a = find(one);
         int b = find(other);

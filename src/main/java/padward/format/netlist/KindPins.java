@@ -16,7 +16,7 @@ import padward.fabric.SiteView;
 final class KindPins {
     private final Map<String, Map<String, PinDirection>> pinsByKind = new LinkedHashMap<>();
 
-    /** Looks at all sites. O(sites). */
+    /** Compares all sites. O(sites). */
     KindPins(Fabric fabric) {
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);

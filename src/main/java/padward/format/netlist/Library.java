@@ -11,7 +11,7 @@ import padward.format.source.Nearest;
 /**
  * The modules of a file.
  *
- * @param file what messages call the file
+ * @param file name of the file in messages
  * @param modules by name, in the file's order
  * @param stated name of the module that the file itself calls the top, or {@code ""}
  */

@@ -17,7 +17,7 @@ import padward.fabric.PinDirection;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 
-/** Makes cells of a fabric's kinds of the instances of a flat netlist. One object maps one. */
+/** Turns the instances of a flat netlist into cells of a fabric's kinds. One object maps one netlist. */
 final class Mapper {
     private final FlatNetlist flat;
     private final CellMapping mapping;
@@ -29,7 +29,7 @@ final class Mapper {
     private final List<String> notes = new ArrayList<>();
     private int absorbed;
 
-    /** A net in the making. */
+    /** A net that is still growing. */
     private static final class Ends {
         private final List<Terminal> drivers = new ArrayList<>();
         private final List<String> driverTexts = new ArrayList<>();
@@ -65,7 +65,7 @@ final class Mapper {
         return new NetlistReader.Mapped(new Netlist(flat.name(), cells, ports, nets), notes);
     }
 
-    /** All types that the mapping does not have, in one message. */
+    /** Reports all types that the mapping lacks, in one message. */
     private void checkTypes() throws BadInput {
         Map<String, Integer> unknown = new TreeMap<>();
         String place = "";

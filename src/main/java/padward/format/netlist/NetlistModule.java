@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Map;
 import padward.design.PortDirection;
 
-/** A module as a file describes it: ports, nets, what it instantiates and how that is joined. */
+/** A module as a file describes it: ports, nets, instances and their connections. */
 final class NetlistModule {
     /**
-     * Something instantiated.
+     * An instance.
      *
      * @param name its name
-     * @param type what it is
-     * @param pins what is at its pins, leftmost bit first; {@code #0}, {@code #1} … for pins by
+     * @param type its type
+     * @param pins nets at its pins, leftmost bit first; {@code #0}, {@code #1} … for pins by
      *     order
      * @param parameters parameters that are set
      * @param place its place in the file

@@ -8,7 +8,7 @@ import padward.design.Netlist;
 import padward.fabric.Fabric;
 import padward.format.source.Source;
 
-/** Reads netlists: structural Verilog, or EDIF 2 0 0 where a name ends in {@code .edf} or so. */
+/** Reads netlists: structural Verilog, or EDIF 2 0 0 where the name ends in {@code .edf} or similar. */
 public final class NetlistReader {
     private static final List<String> EDIF = List.of(".edf", ".edif", ".edn");
 
@@ -28,9 +28,9 @@ public final class NetlistReader {
     }
 
     /**
-     * Reads a netlist, takes its levels out, and makes cells of the fabric's kinds of it.
+     * Reads a netlist, flattens it, and turns it into cells of the fabric's kinds.
      *
-     * @param top name of the top module, or {@code ""} for the only one that can be
+     * @param top name of the top module, or {@code ""} for the only possible one
      * @throws BadInput when the file is at fault, or does not fit the mapping or the fabric
      */
     public static Mapped read(

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The indices of a vector, {@code [msb:lsb]}; either end can be the greater.
+ * The indices of a vector, {@code [msb:lsb]}; either end can be the larger.
  *
  * @param msb index of the leftmost bit
  * @param lsb index of the rightmost bit
@@ -14,7 +14,7 @@ record Range(int msb, int lsb, boolean vector) {
     /** Index of a net that is no vector. */
     static final int SCALAR = Integer.MIN_VALUE;
 
-    /** Bits of a vector at most. */
+    /** Most bits of a vector. */
     static final int MOST_BITS = 65_536;
 
     static final Range ONE = new Range(0, 0, false);

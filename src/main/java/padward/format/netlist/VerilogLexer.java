@@ -11,7 +11,7 @@ import padward.format.source.Text;
 /**
  * The words of Verilog text (IEEE 1364-2005, clause 3): identifiers, escaped identifiers (a
  * backslash, printable characters, and the white space that ends them), numbers, strings and single
- * marks. Comments, attributes and compiler directives are passed over.
+ * marks. Comments, attributes and compiler directives are skipped.
  */
 final class VerilogLexer {
     /** What a word is. */
@@ -20,7 +20,7 @@ final class VerilogLexer {
         WORD,
         /** An escaped identifier: never a keyword, its name without the backslash. */
         ESCAPED,
-        /** A number as it stands, {@code 4'b0101} or {@code 12}. */
+        /** A number as written, {@code 4'b0101} or {@code 12}. */
         NUMBER,
         /** A text in quotation marks, without them. */
         STRING,
@@ -172,7 +172,7 @@ final class VerilogLexer {
         throw fault(Characters.place(begun), what, "the end of the file");
     }
 
-    /** {@code 12}, {@code 4'b01x}, {@code 8 'shff}: white space may stand before the base. */
+    /** {@code 12}, {@code 4'b01x}, {@code 8 'shff}: white space may come before the base. */
     private String number(int first) throws BadInput {
         StringBuilder all = new StringBuilder();
         int c = first;
@@ -235,7 +235,7 @@ final class VerilogLexer {
         return all.toString();
     }
 
-    /** Whether the word begins what describes behaviour, which is not read. */
+    /** Whether the word begins a behavioural description, which is not read. */
     boolean isBehaviour() {
         return sort == Sort.WORD && BEHAVIOUR.contains(word);
     }
@@ -261,7 +261,7 @@ final class VerilogLexer {
         return name;
     }
 
-    /** Moves past a mark that must stand here. */
+    /** Moves past a mark that must come here. */
     void expectMark(char mark) throws BadInput {
         if (!isMark(mark)) {
             throw fault("\"" + mark + "\"");

@@ -16,8 +16,8 @@ import padward.format.source.TextSource;
 
 /**
  * Reads structural Verilog (IEEE 1364-2005): modules with ports in either style, nets, vectors,
- * instances with connections by name or by order, gates, and assignments that only join. What
- * describes behaviour is refused, with its line.
+ * instances with connections by name or by order, gates, and assignments of one net to another.
+ * Behavioural descriptions are refused, with their line.
  */
 final class VerilogReader {
     private static final Set<String> NETS =
@@ -94,7 +94,7 @@ final class VerilogReader {
         }
     }
 
-    /** Names alone, with their directions to come, or whole declarations. */
+    /** Names only, whose directions follow, or whole declarations. */
     private void readHeader() throws BadInput {
         PortDirection direction = null;
         Range range = Range.ONE;
@@ -236,8 +236,7 @@ final class VerilogReader {
     }
 
     /**
-     * Reads a right side and joins it; a shorter one is filled with 0, of a longer one the rest
-     * falls off.
+     * Reads a right side and joins it; a shorter one is filled with 0, a longer one is cut off.
      */
     private void join(String place, List<Bit> left) throws BadInput {
         List<Bit> right = signals.read();

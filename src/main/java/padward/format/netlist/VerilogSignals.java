@@ -120,7 +120,7 @@ final class VerilogSignals {
         return Range.of(first, last).bits(net);
     }
 
-    /** A plain whole number, with a sign where it stands. */
+    /** A plain whole number, with its sign if it has one. */
     int integer() throws BadInput {
         boolean minus = lexer.isMark('-');
         if (minus) {
@@ -192,7 +192,7 @@ final class VerilogSignals {
         }
     }
 
-    /** Fills up to the left: with x or z where the leftmost bit is one of these, else with 0. */
+    /** Fills on the left: with x or z where the leftmost bit is one of these, else with 0. */
     static List<Bit> extended(List<Bit> bits, int width) {
         char fill = '0';
         if (!bits.isEmpty() && bits.get(0) instanceof Bit.Constant c && c.value() > '1') {

@@ -89,7 +89,7 @@ class BsdlTest {
                 "linkage bit);|linkage bit;);|the name of a port",
                 "end ttl;|--|\"end\""
             })
-    void faultsAreTold(String right, String wrong, String expected) {
+    void faultsAreReported(String right, String wrong, String expected) {
         assertThat(TEXT).contains(right);
         BadInput fault =
                 catchThrowableOfType(BadInput.class, () -> read(TEXT.replace(right, wrong), ""));
@@ -129,7 +129,7 @@ class BsdlTest {
     }
 
     @Test
-    void padsThatDifferAreTold() throws Exception {
+    void padsThatDifferAreReported() throws Exception {
         Fabric fabric =
                 FabricReader.read(Path.of("fixtures/small/only.fabric.json"), Progress.NONE);
         PackagePins pins =

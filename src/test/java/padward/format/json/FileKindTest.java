@@ -22,7 +22,7 @@ class FileKindTest {
         "lessons/01-boxes.json, LESSON",
         "netlists/larch.mapping.json, MAPPING"
     })
-    void filesAreToldApart(String file, FileKind kind) throws Exception {
+    void eachFileHasItsKind(String file, FileKind kind) throws Exception {
         assertThat(FileKind.of(Path.of("fixtures", file))).isEqualTo(kind);
     }
 

@@ -18,7 +18,7 @@ import padward.change.LedgerEntry;
 import padward.fabric.Fabric;
 import padward.format.fabric.FabricReader;
 
-/** What is kept and not saved outlives the program, wherever it stops. */
+/** Changes that are kept but not saved survive the program, wherever it stops. */
 public class JournalTest {
     private static Fabric fabric;
 
@@ -113,7 +113,7 @@ public class JournalTest {
                 assertThat(other.found()).isEmpty();
                 other.record(List.of(entry(2)));
             }
-            // The one that was left holds something, and nobody has it open.
+            // The first one has entries, and nobody has it open.
             try (Journal again = journals.open("n", "d", fabric).journal()) {
                 assertThat(again.found()).containsExactly(entry(2));
             }
@@ -122,7 +122,7 @@ public class JournalTest {
     }
 
     @Test
-    void whatIsForAnotherStateOfTheFileIsPutAsideNotLost() throws Exception {
+    void aJournalOfAnotherVersionOfTheFileIsRenamedNotDeleted() throws Exception {
         Journals journals = new Journals(folder);
         try (Journal one = journals.open("n", "d", fabric).journal()) {
             one.record(List.of(entry(1)));
@@ -131,7 +131,7 @@ public class JournalTest {
         Journals.Begun begun = journals.open("n", "other", fabric);
         try (Journal other = begun.journal()) {
             assertThat(other.found()).isEmpty();
-            assertThat(begun.setAside().orElseThrow().getMessage()).contains("it stands in");
+            assertThat(begun.setAside().orElseThrow().getMessage()).contains("they are in");
         }
         assertThat(Files.readAllBytes(folder.resolve("n.journal.1.old"))).isEqualTo(bytes);
     }

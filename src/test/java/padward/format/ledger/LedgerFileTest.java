@@ -35,7 +35,7 @@ import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.design.Digest;
 
-/** A ledger's file on full disks, in folders that cannot be written, under many hands. */
+/** A ledger's file on full disks, in folders that cannot be written, with many users. */
 class LedgerFileTest {
     private static final Path DESIGN = Path.of("fixtures/small/only.design.json");
     private static Design design;
@@ -54,7 +54,7 @@ class LedgerFileTest {
     /** Two names of one ledger are one ledger, with one lock. */
     @SuppressWarnings("try") // The resource is only to be closed.
     @Test
-    void aLinkGoesOnLeadingToTheLedger(@TempDir Path folder) throws Exception {
+    void aLinkStillLeadsToTheLedger(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("bench.json");
         Path link = Files.createSymbolicLink(folder.resolve("link.json"), Path.of("bench.json"));
         addTo(link, 1);
@@ -69,7 +69,7 @@ class LedgerFileTest {
 
     /** A small file system in memory, filled to the brim. */
     @Test
-    void aFullDiskIsToldAndLosesNothing() throws Exception {
+    void aFullDiskIsReportedAndLosesNothing() throws Exception {
         Configuration small =
                 Configuration.unix().toBuilder().setMaxSize(64 << 10).setBlockSize(512).build();
         try (FileSystem disk = Jimfs.newFileSystem(small)) {
@@ -107,7 +107,7 @@ class LedgerFileTest {
 
     /** The system's own folder of kernel objects takes no files, not even from the superuser. */
     @Test
-    void aFolderThatTakesNoFilesIsTold() {
+    void aFolderThatAcceptsNoFilesIsReported() {
         Path folder = Path.of("/sys");
         assumeTrue(Files.isDirectory(folder));
         Path file = folder.resolve("bench.json");
@@ -121,7 +121,7 @@ class LedgerFileTest {
 
     /** Many at once: each change is either made, on top of all others, or refused as in use. */
     @Test
-    void manyHandsLoseNoEntry(@TempDir Path folder) throws Exception {
+    void manyThreadsLoseNoEntry(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("bench.json");
         ExecutorService hands = Executors.newFixedThreadPool(6);
         try {
@@ -183,7 +183,7 @@ class LedgerFileTest {
     }
 
     @Test
-    void whoHasItIsTold(@TempDir Path folder) throws Exception {
+    void theOwnerIsReported(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("bench.json");
         addTo(file, 1);
         try (OwnerLock lock = OwnerLock.tryTake(file).orElseThrow()) {

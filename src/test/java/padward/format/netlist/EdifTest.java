@@ -94,7 +94,7 @@ class EdifTest {
                 "(edif pair|(elif pair|\"(edif\"",
                 "(libraryRef work))))|(libraryRef work)|the end of the file"
             })
-    void faultsAreTold(String right, String wrong, String expected) {
+    void faultsAreReported(String right, String wrong, String expected) {
         BadInput fault =
                 catchThrowableOfType(BadInput.class, () -> flat(TEXT.replace(right, wrong)));
         assertThat(fault.getMessage()).contains(expected).contains("t.edf");

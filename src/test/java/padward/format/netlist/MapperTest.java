@@ -82,7 +82,7 @@ class MapperTest {
                         .filter(n -> n.driver().equals(new Terminal.CellPin(2, "out")))
                         .findFirst()
                         .orElseThrow();
-        // t, u and z are one net; the port's name stands first in the module
+        // t, u and z are one net; the port's name comes first in the module
         assertThat(t.name()).isEqualTo("z");
         assertThat(t.sinks())
                 .containsExactlyInAnyOrder(
@@ -101,7 +101,7 @@ class MapperTest {
                         .orElseThrow();
         assertThat(address.sinks()).isEqualTo(List.of(new Terminal.CellPin(0, "address[3]")));
         assertThat(mapped.notes())
-                .anyMatch(n -> n.startsWith("2 instances are plain joins"))
+                .anyMatch(n -> n.startsWith("2 instances are plain connections"))
                 .anyMatch(n -> n.equals("port k is constant 0, no net"));
     }
 
@@ -116,7 +116,7 @@ class MapperTest {
                 "keep u (.q(x)); keep v (.q(x)); | one driver, found u.q and v.q",
                 "low u (.y(x)); keep v (.q(x)); | no other driver, found v.q"
             })
-    void whatDoesNotFitIsTold(String body, String expected) {
+    void whatDoesNotFitIsReported(String body, String expected) {
         BadInput fault =
                 catchThrowableOfType(
                         BadInput.class,
@@ -135,7 +135,7 @@ class MapperTest {
                 "[\"i\", \"o\"]|[\"i\"]|two pins that are joined",
                 "\"type\": \"low\"|\"type\": \"pass\"|a name that only one type has"
             })
-    void faultsOfMappingsAreTold(String right, String wrong, String expected) {
+    void faultsOfMappingsAreReported(String right, String wrong, String expected) {
         String text = MAPPING.replace(right, wrong == null ? "" : wrong);
         BadInput fault =
                 catchThrowableOfType(

@@ -103,7 +103,7 @@ class VerilogTest {
         "3'b11110, 110",
         "2 'd 2, 10"
     })
-    void constantsAsClauseThreeFiveHasThem(String constant, String bits) throws Exception {
+    void constantsOfClauseThreeFive(String constant, String bits) throws Exception {
         Path file =
                 Files.writeString(
                         folder.resolve("c.v"),
@@ -117,7 +117,7 @@ class VerilogTest {
     }
 
     @Test
-    void bothStylesOfPortsAndLevelsThatAreTakenOut() throws Exception {
+    void bothStylesOfPortsAndFlattening() throws Exception {
         FlatNetlist flat =
                 flat(
                         "`timescale 1ns/1ps\n// old style\n"
@@ -153,7 +153,7 @@ class VerilogTest {
     }
 
     @Test
-    void whatGrowsWithoutEndIsStopped() {
+    void endlessGrowthIsStopped() {
         String deep =
                 "module m; p i (.x(" + "{".repeat(5000) + "a" + "}".repeat(5000) + ")); endmodule";
         BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(deep));
@@ -178,7 +178,7 @@ class VerilogTest {
                 "module m; wire [3:0] v; p i (.x(v[4])); endmodule | line 1 | indices of v from 3 to 0",
                 "module m; wire [3:0] v; p i (.x(v[1:2])); endmodule | line 1 | in the direction",
                 "module m; wire w; p i (.x(w[0])); endmodule | line 1 | a vector",
-                "module m; assign y = a & b; endmodule | line 1 | an assignment that only joins",
+                "module m; assign y = a & b; endmodule | line 1 | a plain assignment of one net to another",
                 "module m; p i (.x(a), .x(b)); endmodule | line 1 | each pin once",
                 "module m; p i (.x(a) endmodule | line 1 | \",\"",
                 "module m; /* comment | line 1 | the end of the comment",
@@ -190,10 +190,10 @@ class VerilogTest {
                 "module t; i u (.z(a)); endmodule module i (input x); endmodule | line 1 | a port of"
                         + " module i",
                 "module t; p u (); p u (); endmodule | line 1 | a name that only one instance has",
-                "module t; assign a = 1'b0; assign a = 1'b1; endmodule | module t | not both 0 and 1",
+                "module t; assign a = 1'b0; assign a = 1'b1; endmodule | module t | no net that is both 0 and 1",
                 "wire x; | line 1 | \"module\""
             })
-    void whatIsNotOfTheSubsetIsTold(String text, String place, String expected) {
+    void whatIsOutsideTheSubsetIsReported(String text, String place, String expected) {
         BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text));
         assertThat(fault.getMessage()).contains(expected);
         assertThat(fault.place()).contains(place);

@@ -37,7 +37,7 @@ class TableDocsTest {
         return text.toString();
     }
 
-    /** Prints all of them, to be put into the guide. */
+    /** Prints all of them, to be copied into the guide. */
     public static void main(String[] args) {
         Tables.ALL.forEach(t -> System.out.println(markdown(t)));
     }

@@ -23,7 +23,7 @@ import padward.base.Progress;
 import padward.fabric.Delay;
 import padward.fabric.Fabric;
 
-/** An invented device of four tiles by three, as tables, with everything wrong that can be. */
+/** An invented device of four tiles by three, as tables, with every possible fault. */
 class TableFaultsTest {
     private static final Map<String, String> SOUND =
             Map.ofEntries(
@@ -69,7 +69,7 @@ class TableFaultsTest {
                             "pad,net,trace_mm,attached,part,part_pin\n"
                                     + "x3y0/p,OUT,12.5,header,J1,3\nx3y0/p,,,pull,R1,\n"));
 
-    /** Table, rows that are added to the sound ones, and the one thing that is to be said. */
+    /** Table, rows that are added to the sound ones, and the one fault that must be reported. */
     private static final String[][] FAULTS = {
         {
             "about",
@@ -94,7 +94,7 @@ class TableFaultsTest {
         },
         {"tiles", "tile,type\nx99999y0,io", "row 2, column tile: expected a tile of the grid of"},
         {"wires", "x0y0/e,e1,x1y0", "row 7, column name: expected a name that no other wire"},
-        {"wires", "stray,e1,x1y0", "row 8, column tile: expected a tile, or a name that holds one"},
+        {"wires", "stray,e1,x1y0", "row 8, column tile: expected a tile, or a name that contains one"},
         {
             "wires",
             "x1y1/n,n1,z9",
@@ -214,7 +214,7 @@ class TableFaultsTest {
     }
 
     @Test
-    void theSoundTablesAreSound(@TempDir Path folder) throws Exception {
+    void tablesWithoutFaultsAreImported(@TempDir Path folder) throws Exception {
         TableImport.Result result = TableImport.read(write(folder, SOUND), 9, Progress.NONE);
         Assertions.assertThat(result).isInstanceOf(TableImport.Sound.class);
         TableImport.Sound sound = (TableImport.Sound) result;
@@ -225,7 +225,7 @@ class TableFaultsTest {
     }
 
     @Test
-    void everyFaultOfATableSetIsToldOnce(@TempDir Path folder) throws Exception {
+    void everyFaultOfATableSetIsReportedOnce(@TempDir Path folder) throws Exception {
         Map<String, String> tables = new HashMap<>(SOUND);
         for (String[] fault : FAULTS) {
             tables.merge(fault[0], fault[1] + "\n", String::concat);
@@ -269,7 +269,7 @@ class TableFaultsTest {
                 "name,kind\\n\"x0y0/e\"z,e1|fields as RFC 4180 writes them",
                 "~~|a header with the names of columns, found an empty file"
             })
-    void aTableThatCannotBeReadIsToldWithoutEchoes(
+    void aTableThatCannotBeReadIsReportedWithoutFollowingFaults(
             String text, String expected, @TempDir Path folder) throws Exception {
         Map<String, String> tables = new HashMap<>(SOUND);
         tables.put("wires", text.replace("\\n", "\n"));
@@ -279,7 +279,7 @@ class TableFaultsTest {
     }
 
     @Test
-    void otherBytesThanTextAreTold(@TempDir Path folder) throws Exception {
+    void bytesThatAreNoTextAreReported(@TempDir Path folder) throws Exception {
         write(folder, SOUND);
         byte[] latin = "name,kind\nx0y0/\u00e9,e1\n".getBytes(StandardCharsets.ISO_8859_1);
         Files.write(folder.resolve("wires.csv"), latin);
@@ -336,7 +336,7 @@ class TableFaultsTest {
     }
 
     @Test
-    void routesMayStandInAnyOrder(@TempDir Path folder) throws Exception {
+    void stepsOfRoutesMayComeInAnyOrder(@TempDir Path folder) throws Exception {
         Map<String, String> tables = new HashMap<>(SOUND);
         tables.put(
                 "routes",

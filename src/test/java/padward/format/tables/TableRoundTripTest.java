@@ -74,7 +74,7 @@ class TableRoundTripTest {
     }
 
     @Test
-    void nothingThatAFabricCanStateIsLost(@TempDir Path folder) throws Exception {
+    void everyMemberOfAFabricIsPreserved(@TempDir Path folder) throws Exception {
         String text = Files.readString(Path.of("fixtures/small/only.fabric.json"));
         int setting = text.indexOf("\"delay_ps\"", text.indexOf("\"settings\""));
         String output =
@@ -103,7 +103,7 @@ class TableRoundTripTest {
     }
 
     @Test
-    void requiredTimesOfNetsAndOfSinksAreKept(@TempDir Path folder) throws Exception {
+    void requiredTimesOfNetsAndSinksArePreserved(@TempDir Path folder) throws Exception {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         List<Net> nets = new ArrayList<>();
@@ -140,7 +140,7 @@ class TableRoundTripTest {
     }
 
     @Test
-    void filesMadeOfTablesAreTheSameBytesWhicheverWayTheyTook(@TempDir Path folder)
+    void filesFromTablesAreTheSameBytesByEitherRoute(@TempDir Path folder)
             throws Exception {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
