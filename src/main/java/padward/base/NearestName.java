@@ -3,9 +3,9 @@ package padward.base;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** Finds the known name that a misspelt one was probably meant to be. */
+/** Finds the known name that a misspelt one probably means. */
 public final class NearestName {
-    /** Names looked at: enough for every list but the wires of a large fabric. */
+    /** Names compared at most: enough for every list but the wires of a large fabric. */
     private static final int LOOKED_AT = 200_000;
 
     /** Names longer than this are not compared: the comparison is quadratic. */

@@ -145,7 +145,7 @@ class FaultPlacesTest {
                 "\"settings\":{}; \"settings\":{\"a\":1}; $.cells[0].settings.a; a text",
                 "`\"settings\":{}}`; `\"settings\":{}},{\"name\":\"a\",\"kind\":\"reg\",\"site\":\"io\"}`; $.cells[1].name; \"a\" again",
                 "`\"settings\":{}}`; `\"settings\":{}},{\"name\":\"b\",\"kind\":\"reg\",\"site\":\"c0\"}`; $.cells[1]; \"a\" and \"b\"",
-                "`\"settings\":{}}`; `\"settings\":{}},{\"name\":\"b\",\"kind\":\"reg\",\"site\":\"io\"}`; $.nets[0].route[1][1]; cell \"b\" holds",
+                "`\"settings\":{}}`; `\"settings\":{}},{\"name\":\"b\",\"kind\":\"reg\",\"site\":\"io\"}`; $.nets[0].route[1][1]; cell \"b\" uses",
                 "\"pad\":\"P1\"; \"pad\":\"P0\"; $.ports[1]; direction that pad P0 has: out",
                 "\"pad\":\"P1\"; \"pad\":\"P9\"; $.ports[1].pad; did you mean \"P0\"",
                 "\"direction\":\"in\",\"pad\":\"P1\"; \"direction\":\"out\",\"pad\":\"P0\"; $.ports[1]; \"o\" and \"i\"",
