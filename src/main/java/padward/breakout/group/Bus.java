@@ -18,15 +18,12 @@ import padward.fabric.Pad;
 import padward.route.negotiate.RoutingRound;
 
 /**
- * Several nets brought out at once: a pad for each, and ways that do not meet. First each net's
- * ways to all pads are priced alone; then pads are matched to nets; then all ways are laid together
- * by negotiated congestion. Nets that find no way beside the others are named.
+ * Several nets brought out at once: a pad for each, and routes without a common wire. First the routes of each net to all pads are searched alone; then pads are matched to nets; then all nets are routed together by negotiated congestion. Nets that find no route together with the others are listed.
  *
- * @param lines the nets that are served, in the order asked
- * @param left the nets that are not, with the reason
- * @param edits what it takes, in order
- * @param alonePs sum over the lines of the least delay to their pads, each alone, slow corner: no
- *     joint solution on these pads is quicker
+ * @param lines the nets that are served, in the requested order
+ * @param left the nets that are not served, with the reason
+ * @param edits the edits that bring the nets out, in order
+ * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow corner, ps: a lower bound of any common solution on these pads
  */
 public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alonePs) {
     /** Copies the lists. */
@@ -44,7 +41,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      * @param route its route
      */
     public record Line(Net net, int pad, Route route) {
-        /** The edit that brings the line out, on a design that has the others already. */
+        /** The edit that brings the line out, on a design with the earlier lines applied. */
         Edit breakOut(Design design) {
             return AnswerEdits.breakOut(new Question(design, net, pad, Corner.SLOW), route);
         }
@@ -55,7 +52,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      *
      * @param net the net
      * @param reason why, as a clause
-     * @param couldBeUnblocked whether freeing occupants could help
+     * @param couldBeUnblocked whether removing occupants could help
      */
     public record Left(Net net, String reason, boolean couldBeUnblocked) {}
 
@@ -63,7 +60,7 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      * A round of negotiation.
      *
      * @param nets the nets, in the order of the round's trees
-     * @param round what the round left
+     * @param round the state after the round
      */
     public record Round(List<Net> nets, RoutingRound round) {
         /** Copies the nets. */
@@ -72,25 +69,25 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
         }
     }
 
-    /** What the choice of pads goes by. */
+    /** What the choice of pads minimizes. */
     public enum Aim {
-        /** The least sum of delays. */
+        /** The smallest sum of delays. */
         SUM,
-        /** The least greatest delay. */
+        /** The smallest maximum delay. */
         WORST,
-        /** The least difference between the delays. */
+        /** The smallest difference between the delays. */
         SKEW,
-        /** The nets' order along the pads' order, then the least sum. */
+        /** Nets in the order of the pads; among these choices the smallest sum. */
         ORDER
     }
 
-    /** The sum of the lines' delays to outside their pads, slow corner. */
+    /** The sum of the lines' delays to the pins, slow corner, ps. */
     public long totalPs() {
         return lines.stream().mapToLong(l -> l.route().total().slowPs()).sum();
     }
 
     /**
-     * Brings nets out on some of the pads given.
+     * Brings nets out on some of the given pads.
      *
      * @param nets the nets, in the order of the bits
      * @param pads indices of pads that may be taken, in their order on the board
@@ -102,9 +99,9 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
     }
 
     /**
-     * The same, watched.
+     * The same, with a listener.
      *
-     * @param watcher is told what each round of negotiation left
+     * @param watcher receives the state after each round of negotiation
      */
     public static Bus of(
             Design design,
@@ -117,17 +114,17 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
     }
 
     /**
-     * How far apart two lines' signals arrive at the most.
+     * The difference between the arrival times of two lines.
      *
      * @param one a line
      * @param other another
      * @param fastPs difference at the fast corner, ps
      * @param slowPs difference at the slow corner, ps
-     * @param acrossPs difference when one is fast and the other slow, whichever is worse, ps
+     * @param acrossPs difference when one is at the fast corner and the other at the slow corner, the worse of the two, ps
      */
     public record Skew(Line one, Line other, int fastPs, int slowPs, int acrossPs) {}
 
-    /** All pairs of lines, the worst across corners first. */
+    /** All pairs of lines, the greatest difference across corners first. */
     public List<Skew> skews() {
         List<Skew> result = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {

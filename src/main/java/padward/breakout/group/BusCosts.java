@@ -17,9 +17,7 @@ import padward.fabric.Corner;
 import padward.route.search.Engine;
 
 /**
- * What each net's way to each pad takes, alone. What is open is known from the beginning; whatever
- * else there is to be told of a net is worked out when it is asked for, since most groups never
- * need it. Safe for several threads.
+ * The cost of each net's route to each pad, alone. Open pairs are known from the start; everything else about a net is calculated on demand, because most groups never need it. Thread-safe.
  */
 final class BusCosts {
     private final BusRequest request;
@@ -31,7 +29,7 @@ final class BusCosts {
         this.open = open;
     }
 
-    /** Finds what is open, with one sweep over the fabric for each net. */
+    /** Finds the open pairs, with one one-to-all search per net. */
     static BusCosts of(BusRequest request, Progress progress) {
         Asker asker = new Asker(request.design().fabric(), Engine.OWN);
         List<List<Optional<Answer.Open>>> open = new ArrayList<>();
@@ -49,29 +47,27 @@ final class BusCosts {
     private static List<Optional<Answer.Open>> openTo(
             Asker asker, BusRequest request, Net net, Progress progress) {
         List<Optional<Answer.Open>> result = new ArrayList<>();
-        Optional<OneToAllRoutes> swept = Optional.empty();
+        Optional<OneToAllRoutes> oneToAll = Optional.empty();
         for (int pad : request.pads()) {
             Question question = new Question(request.design(), net, pad, Corner.SLOW);
-            if (swept.isEmpty()) {
-                swept = Optional.of(OneToAllRoutes.from(question, progress));
+            if (oneToAll.isEmpty()) {
+                oneToAll = Optional.of(OneToAllRoutes.from(question, progress));
             }
-            Asker.Finder finder = swept.get().finderFor(question, progress);
+            Asker.Finder finder = oneToAll.get().finderFor(question, progress);
             result.add(asker.ifOpen(question, finder, progress));
         }
         return result;
     }
 
     /**
-     * The quick answer for a net and a pad, by their places in the request. For one that is not
-     * open, the first asked of a net works out all of the net's: two sweeps, and for each pad that
-     * lets a port go a search.
+     * The quick answer for a net and a pad, by their positions in the request. The first call for a pair that is not open calculates all answers of that net: two one-to-all searches, and one search for each pad whose port must be disconnected.
      */
     Answer answer(int net, int pad) {
         Optional<Answer.Open> known = open.get(net).get(pad);
         return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
     }
 
-    /** Works out all answers, so that none has to be waited for. */
+    /** Calculates all answers, so that later calls return at once. */
     void complete(Progress progress) {
         int count = request.nets().size();
         for (int net = 0; net < count; net++) {
@@ -103,7 +99,7 @@ final class BusCosts {
                 });
     }
 
-    /** Delays of the ways over what is free, slow corner; {@link Matching#NONE} for no such way. */
+    /** Delays of the free routes, slow corner, ps; {@link Matching#NONE} where there is none. */
     int[][] freePs() {
         int[][] result = new int[open.size()][request.pads().size()];
         for (int i = 0; i < result.length; i++) {
@@ -118,7 +114,7 @@ final class BusCosts {
         return result;
     }
 
-    /** A net that got no pad, and why. */
+    /** A net without a pad, with the reason. */
     Bus.Left left(int net) {
         long reached = open.get(net).stream().filter(Optional::isPresent).count();
         boolean blocked = isAnyBlocked(net);
@@ -133,7 +129,7 @@ final class BusCosts {
         return new Bus.Left(request.nets().get(net), reason, blocked);
     }
 
-    /** Whether some pad is blocked to a net. Asks pad by pad: mostly the first one is. */
+    /** Whether some pad is Blocked for a net. Asks pad by pad, because usually the first one is. */
     private synchronized boolean isAnyBlocked(int net) {
         if (full.containsKey(net)) {
             return full.get(net).values().stream().anyMatch(a -> a instanceof Answer.Blocked);

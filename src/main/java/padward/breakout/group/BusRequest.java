@@ -8,13 +8,13 @@ import padward.design.Net;
 import padward.fabric.Fabric;
 
 /**
- * What is asked of a group.
+ * The request for a group.
  *
  * @param design the design
  * @param nets the nets to be served, in the order of the bits
  * @param pads indices of pads that may be taken, in their order on the board
- * @param aim what the choice of pads goes by
- * @param there nets that are on one of the pads already, which then is not to be had
+ * @param aim what the choice of pads minimizes
+ * @param there nets that are already on one of the pads, which is then not available
  */
 record BusRequest(
         Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, List<Bus.Left> there) {
@@ -25,7 +25,7 @@ record BusRequest(
         there = List.copyOf(there);
     }
 
-    /** Sorts out the nets that are on one of the pads already. */
+    /** Separates the nets that are already on one of the pads. */
     static BusRequest of(Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim) {
         List<Net> toServe = new ArrayList<>();
         List<Integer> mayTake = new ArrayList<>(pads);
@@ -52,7 +52,7 @@ record BusRequest(
                 .findFirst();
     }
 
-    /** A pad for each net as the aim says; {@link Matching#NONE} for nets that get none. */
+    /** A pad for each net according to the aim; {@link Matching#NONE} for nets without one. */
     int[] choose(int[][] costs) {
         return switch (aim) {
             case SUM -> Matching.leastSum(costs);

@@ -24,7 +24,7 @@ import padward.route.negotiate.RoutingRound;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
 
-/** Lays the ways of a group together, once each net has its pad. */
+/** Routes a group together, once each net has its pad. */
 final class BusRouting {
     /** Rounds of negotiation. */
     private static final int ROUNDS = 60;
@@ -35,26 +35,26 @@ final class BusRouting {
     private final List<Integer> alonePs = new ArrayList<>();
     private final Design design;
 
-    /** For a design on which nothing has to be freed but the ports on the pads. */
+    /** For a design on which only the ports on the pads have to be disconnected. */
     BusRouting(Design design) {
         this.design = design;
     }
 
-    /** Makes room first. */
-    void make(List<Edit> room) {
-        edits.addAll(room);
+    /** Adds edits that are applied before the routing. */
+    void addFirst(List<Edit> removals) {
+        edits.addAll(removals);
     }
 
     /**
-     * Adds a net, and lets the port on its pad go.
+     * Adds a net, and disconnects the port on its pad.
      *
-     * @param alone what its way would take alone, slow corner, ps
+     * @param alone delay of its route alone, slow corner, ps
      */
     void add(Net net, int pad, int alone) {
         nets.add(net);
         pads.add(pad);
         alonePs.add(alone);
-        // Also one whose net is gone: it is in the way of the new port all the same.
+        // Also a port whose net no longer exists: the new port needs the pad.
         design.findPortOn(pad)
                 .map(p -> new Edit.DisconnectPort(p.name()))
                 .filter(e -> !edits.contains(e))
@@ -62,37 +62,37 @@ final class BusRouting {
     }
 
     /**
-     * Lays them all. Nets that find no way beside the others are left.
+     * Routes all nets. Nets that find no route together with the others are left.
      *
-     * @param left nets that are left already
-     * @param watcher is told what each round of negotiation left
+     * @param left nets that were left before
+     * @param watcher receives the state after each round of negotiation
      */
     Bus route(List<Bus.Left> left, Optional<Consumer<Bus.Round>> watcher, Progress progress) {
-        Design freed = WhatIf.of(design, edits);
+        Design start = WhatIf.of(design, edits);
         List<RouteJob> jobs = new ArrayList<>();
         for (int i = 0; i < nets.size(); i++) {
-            int goal = freed.fabric().pads().get(pads.get(i)).vertex();
-            RouteTree own = freed.findNet(nets.get(i).name()).orElseThrow().route();
-            jobs.add(RouteJob.from(freed.fabric(), own, Corner.SLOW, goal));
+            int goal = start.fabric().pads().get(pads.get(i)).vertex();
+            RouteTree own = start.findNet(nets.get(i).name()).orElseThrow().route();
+            jobs.add(RouteJob.from(start.fabric(), own, Corner.SLOW, goal));
         }
         Optional<Consumer<RoutingRound>> rounds =
                 watcher.map(w -> round -> w.accept(new Bus.Round(nets, round)));
         List<Optional<RouteTree>> trees =
-                new NegotiatedRouter(freed.fabric(), closed(freed), rounds)
+                new NegotiatedRouter(start.fabric(), closed(start), rounds)
                         .route(jobs, ROUNDS, progress);
         List<Bus.Line> lines = new ArrayList<>();
         List<Bus.Left> allLeft = new ArrayList<>(left);
         List<Edit> allEdits = new ArrayList<>(edits);
-        Design now = freed;
+        Design now = start;
         long alone = 0;
         for (int i = 0; i < nets.size(); i++) {
             int pad = pads.get(i);
             Optional<Bus.Line> line = Optional.empty();
             if (trees.get(i).isPresent()) {
-                line = line(now, nets.get(i), pad, newPart(freed, i, trees.get(i).get()));
+                line = line(now, nets.get(i), pad, newPart(start, i, trees.get(i).get()));
             }
             if (line.isEmpty()) {
-                String name = freed.fabric().pads().get(pad).name();
+                String name = start.fabric().pads().get(pad).name();
                 String reason = "no route to pad " + name + " together with the others";
                 allLeft.add(new Bus.Left(nets.get(i), reason, true));
                 continue;
@@ -106,17 +106,17 @@ final class BusRouting {
         return new Bus(lines, allLeft, allEdits, alone);
     }
 
-    /** What no way may enter: what is held, and pads, which are only to be ends. */
+    /** What no route may enter: used vertices, and pads, which may only be ends. */
     static BitSet closed(Design design) {
         BitSet closed = (BitSet) design.occupancy().bits().clone();
         design.fabric().pads().forEach(p -> closed.set(p.vertex()));
         return closed;
     }
 
-    private VertexPath newPart(Design freed, int index, RouteTree tree) {
-        RouteTree own = freed.findNet(nets.get(index).name()).orElseThrow().route();
+    private VertexPath newPart(Design start, int index, RouteTree tree) {
+        RouteTree own = start.findNet(nets.get(index).name()).orElseThrow().route();
         IntArrayList reversed = new IntArrayList();
-        int goal = freed.fabric().pads().get(pads.get(index)).vertex();
+        int goal = start.fabric().pads().get(pads.get(index)).vertex();
         for (int p = tree.placeOf(goal); p != Fabric.NOTHING; p = tree.parent(p)) {
             reversed.add(tree.vertex(p));
             if (own.placeOf(tree.vertex(p)) != Fabric.NOTHING) {
@@ -131,23 +131,22 @@ final class BusRouting {
     }
 
     /**
-     * The line of a net over a path; empty when the path uses what the net itself closes, or a site
-     * that a line laid before goes through.
+     * The line of a net over a vertex path; empty when the path uses a vertex that is closed for the net, or a site that an earlier line goes through.
      *
-     * @param now the design with the lines laid before
+     * @param now the design with the earlier lines applied
      */
     static Optional<Bus.Line> line(Design now, Net net, int pad, VertexPath path) {
         Net own = now.findNet(net.name()).orElseThrow();
-        QuestionContext situation = new QuestionContext(now, own, Optional.empty());
+        QuestionContext context = new QuestionContext(now, own, Optional.empty());
         for (int i = 1; i < path.size(); i++) {
             int vertex = path.vertex(i);
             boolean passesPad = i < path.size() - 1 && now.fabric().kind(vertex) == VertexKind.PAD;
-            if (passesPad || situation.closed().get(vertex) || now.occupancy().isOccupied(vertex)) {
+            if (passesPad || context.closed().get(vertex) || now.occupancy().isOccupied(vertex)) {
                 return Optional.empty();
             }
         }
         Question question = new Question(now, own, pad, Corner.SLOW);
-        Route route = new RouteBuilder(question, situation).build(path, Optional.empty());
+        Route route = new RouteBuilder(question, context).build(path, Optional.empty());
         return Optional.of(new Bus.Line(own, pad, route));
     }
 }

@@ -14,26 +14,22 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.why.CutBound;
 
 /**
- * How many occupants a group needs freed at the least.
+ * A lower bound of the number of occupants that must be removed for a group.
  *
  * <p>A blocked pair of net and pad has sets of occupants, no two of which share a member, such that
- * whatever opens the pair frees one of each ({@link CutBound}). Let an occupant that stands in sets
- * of m pads count 1/m. Whatever frees the whole group frees, for each line, one of each of its
- * sets; the lines have different pads, so no occupant serves more lines than pads that it stands
- * at, and the sum over all lines and sets of the least 1/m in each is no more than the number
- * freed. The least of that sum over all ways to give each net a pad is an assignment problem.
+ * every removal that opens the pair removes one member of each set ({@link CutBound}). Let an occupant that is in sets of m pads count 1/m. Whatever opens the whole group removes, for each line, one member of each of its sets; the lines have different pads, so no occupant serves more lines than the number of pads in whose sets it is, and the sum over all lines and sets of the smallest 1/m in each is at most the number removed. The minimum of that sum over all assignments of pads to nets is an assignment problem.
  */
 final class GroupBound {
-    /** Divides by all of 1 to 16. */
+    /** Divisible by all of 1 to 16. */
     private static final int ONE = 720_720;
 
-    /** Pairs looked at; the others count nothing, which only lowers the bound. */
+    /** Maximum number of pairs examined; the others count 0, which only lowers the bound. */
     private static final int MOST_PAIRS = 1500;
 
     private GroupBound() {}
 
-    /** The bound for serving as many nets as there are pads for. */
-    static int atLeast(BusRequest request, BusCosts prices, Progress progress) {
+    /** The bound for serving as many nets as there are pads. */
+    static int of(BusRequest request, BusCosts known, Progress progress) {
         int nets = request.nets().size();
         int pads = request.pads().size();
         List<List<List<IntSet>>> cuts = new ArrayList<>();
@@ -43,7 +39,7 @@ final class GroupBound {
             List<List<IntSet>> row = new ArrayList<>();
             for (int j = 0; j < pads; j++) {
                 List<IntSet> sets = List.of();
-                if (prices.answer(i, j) instanceof Answer.Blocked blocked
+                if (known.answer(i, j) instanceof Answer.Blocked blocked
                         && looked++ < MOST_PAIRS) {
                     sets = cuts(blocked);
                 }
@@ -65,7 +61,7 @@ final class GroupBound {
         for (int i = 0; i < nets; i++) {
             for (int j = 0; j < pads; j++) {
                 costs[i][j] =
-                        prices.answer(i, j) instanceof Answer.NoRoute
+                        known.answer(i, j) instanceof Answer.NoRoute
                                 ? Matching.NONE
                                 : cost(cuts.get(i).get(j), padsOf);
             }
@@ -80,9 +76,9 @@ final class GroupBound {
 
     private static List<IntSet> cuts(Answer.Blocked blocked) {
         Question question = blocked.question();
-        QuestionContext situation =
+        QuestionContext context =
                 new QuestionContext(question.design(), question.net(), blocked.disconnected());
-        return CutBound.of(situation, Asker.starts(question), question.padValue());
+        return CutBound.of(context, Asker.starts(question), question.padValue());
     }
 
     private static int cost(List<IntSet> sets, Int2ObjectOpenHashMap<IntSet> padsOf) {

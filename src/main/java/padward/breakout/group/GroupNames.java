@@ -13,22 +13,22 @@ import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.PadWiring;
 
-/** What people call the nets and pads of a group. */
+/** Resolves the names that users give to the nets and pads of a group. */
 public final class GroupNames {
     private GroupNames() {}
 
-    /** Finds the one pad that a name means. */
+    /** Finds the one pad that a name refers to. */
     public interface One {
-        /** The pad's index; a fault when there is none, or more than one. */
+        /** The pad's index; {@link BadInput} if there is none, or more than one. */
         int pad(Design design, String name) throws BadInput;
     }
 
     /**
-     * The nets meant, each once, vectors in the order of their numbers.
+     * The nets, each once, vectors in the order of their numbers.
      *
      * @param texts names, or patterns with * and ?
-     * @param source where they stand, for faults
-     * @throws BadInput when one fits no net
+     * @param source where the texts come from, for faults
+     * @throws BadInput when one matches no net
      */
     public static List<Net> nets(Design design, List<String> texts, String source) throws BadInput {
         Set<Net> result = new LinkedHashSet<>();
@@ -49,12 +49,12 @@ public final class GroupNames {
     }
 
     /**
-     * The pads meant, each once, in the order asked; those of a header by the header's pins.
+     * The pads, each once, in the requested order; those of a header in the order of its pins.
      *
      * @param texts {@code header NAME}, {@code bank NAME}, {@code any}, names, or patterns of such
      * @param one finds the pad of a name
-     * @param source where they stand, for faults
-     * @throws BadInput when one means no pad
+     * @param source where the texts come from, for faults
+     * @throws BadInput when one matches no pad
      */
     public static List<Integer> pads(Design design, List<String> texts, One one, String source)
             throws BadInput {
@@ -79,7 +79,7 @@ public final class GroupNames {
         return List.copyOf(result);
     }
 
-    /** Names with numbers in the order of the numbers: digits padded, so that 10 follows 9. */
+    /** A sort key that orders names by their numbers: digits are padded, so that 10 follows 9. */
     private static String countingKey(String name) {
         StringBuilder key = new StringBuilder();
         for (String part : name.split("(?<=\\D)(?=\\d)|(?<=\\d)(?=\\D)")) {
@@ -89,7 +89,7 @@ public final class GroupNames {
         return key.toString();
     }
 
-    /** Pads one of whose names fits a pattern, in the order of the names that fit. */
+    /** Pads with a name that matches a pattern, in the order of the matching names. */
     private static List<Integer> fitting(Design design, String pattern, String source)
             throws BadInput {
         record Named(int pad, String name) {}

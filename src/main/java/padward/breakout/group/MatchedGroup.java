@@ -22,20 +22,16 @@ import padward.timing.ExternalLine;
 import padward.unblock.release.QuestionContext;
 
 /**
- * A group whose ways were made to agree: the quick ones go by detours until all arrive, at each
- * corner, within a tolerance of the latest. Lines are laid anew one by one, the quickest first,
- * beside all others as they lie ({@link DelayWindowSearch}); where that fails, all are tried at a
- * later time. Pads stay as they are, and so does every line that is within the tolerance.
+ * A group with matched delays: short routes take detours until all signals arrive, at each corner, within a tolerance of the latest. Lines are rerouted one by one, the shortest delay first, together with all others as they are ({@link DelayWindowSearch}); where that fails, all are tried with a later arrival. Pads do not change, nor does a line that is within the tolerance.
  *
- * <p>The skew that this brings down is that between lines at one corner: lines on one chip are fast
- * together and slow together. The spread of a single line between the corners no way can take away.
+ * <p>This reduces the skew between lines at one corner: lines on one chip are fast together and slow together. No route can reduce the spread of a single line between the corners.
  *
- * @param before the group as it was
- * @param after the group with ways that agree, as far as it went
+ * @param before the group before matching
+ * @param after the group with delays matched as far as possible
  * @param beforePs greatest skew at either corner before, at the instrument, ps
  * @param afterPs the same after
- * @param tolerancePs what was asked for, ps
- * @param misses the lines that are not within the tolerance of the latest, with the reason
+ * @param tolerancePs the requested tolerance, ps
+ * @param misses the lines that are not within the tolerance of the latest
  */
 public record MatchedGroup(
         Bus before, Bus after, int beforePs, int afterPs, int tolerancePs, List<Miss> misses) {
@@ -47,9 +43,8 @@ public record MatchedGroup(
     /**
      * A line that could not be matched.
      *
-     * @param line the line, as it stays
-     * @param proven whether it is proven that no way beside the others takes as long; else none was
-     *     found in the stated effort
+     * @param line the line, unchanged
+     * @param proven whether it is proven that no route with the required delay exists together with the others; otherwise none was found within the search limits
      */
     public record Miss(Bus.Line line, boolean proven) {}
 
@@ -59,53 +54,53 @@ public record MatchedGroup(
     }
 
     /**
-     * Matches a group's ways.
+     * Matches the delays of a group.
      *
-     * @param design the design that the group was laid on
-     * @param outside what lies between the pads and the instrument: lines agree there
+     * @param design the design that the group was routed on
+     * @param external what is between the pads and the instrument, where the delays are matched
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static MatchedGroup of(
-            Design design, Bus bus, int tolerancePs, ExternalLine outside, Progress progress) {
-        return new Matcher(design, bus, tolerancePs, outside, progress).run();
+            Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
+        return new Matcher(design, bus, tolerancePs, external, progress).run();
     }
 
-/** Makes the ways of one group agree. One object does it once; it belongs to one thread. */
+/** Matches one group, once. Not thread-safe. */
 private static final class Matcher {
-    /** How many times all lines are tried, each time later by the tolerance. */
+    /** Number of attempts with all lines, each later by the tolerance. */
     private static final int ATTEMPTS = 5;
 
-    /** Labels for each pass of one search; a few tenths of a second. */
+    /** Maximum labels per pass of one search: a few tenths of a second. */
     private static final int LABELS = 60_000;
 
-    private final Design freed;
+    private final Design start;
     private final Bus bus;
     private final int tolerancePs;
     private final Progress progress;
     private final BitSet used;
 
-    /** What each line passes after its pad's vertex: driver, trace, connector, lead. */
+    /** Delay of each line after its pad's vertex: driver, trace, connector, lead. */
     private final List<Delay> beyond = new ArrayList<>();
 
-    /** The best so far. */
+    /** The best lines so far. */
     private List<Bus.Line> best;
 
     private List<Miss> misses = List.of();
 
-    Matcher(Design design, Bus bus, int tolerancePs, ExternalLine outside, Progress progress) {
+    Matcher(Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
         this.bus = bus;
         this.tolerancePs = tolerancePs;
         this.progress = progress;
-        this.freed = WhatIf.of(design, room(bus));
-        this.used = BusRouting.closed(freed);
+        this.start = WhatIf.of(design, removals(bus));
+        this.used = BusRouting.closed(start);
         this.best = bus.lines();
         for (Bus.Line line : bus.lines()) {
             Delay driver = line.route().total().less(line.route().toPadVertex());
-            beyond.add(driver.plus(outside.delay(design, line.pad())));
+            beyond.add(driver.plus(external.delay(design, line.pad())));
         }
     }
 
-    private static List<Edit> room(Bus bus) {
+    private static List<Edit> removals(Bus bus) {
         return bus.edits().stream().filter(e -> !(e instanceof Edit.BreakOut)).toList();
     }
 
@@ -125,7 +120,7 @@ private static final class Matcher {
                 afterPs <= tolerancePs ? List.of() : misses);
     }
 
-    /** Tries to have all lines arrive within the tolerance before the latest, or later still. */
+    /** Tries to make all lines arrive within the tolerance before the latest, plus a delay. */
     private void attempt(int laterPs) {
         List<Bus.Line> lines = new ArrayList<>(bus.lines());
         int fast = IntStream.range(0, lines.size()).map(i -> at(lines, i).fastPs()).max().orElse(0);
@@ -143,7 +138,7 @@ private static final class Matcher {
                     there.fastPs() >= most.fastPs() - tolerancePs
                             && there.slowPs() >= most.slowPs() - tolerancePs;
             if (!within) {
-                relay(lines, i, most, missed);
+                reroute(lines, i, most, missed);
             }
         }
         if (skewPs(lines) < skewPs(best) || misses.isEmpty()) {
@@ -154,12 +149,12 @@ private static final class Matcher {
         }
     }
 
-    private void relay(
+    private void reroute(
             List<Bus.Line> lines, int index, Delay most, List<Miss> missed) {
         Bus.Line line = lines.get(index);
         Delay after = beyond.get(index);
-        Net net = freed.findNet(line.net().name()).orElseThrow();
-        Fabric fabric = freed.fabric();
+        Net net = start.findNet(line.net().name()).orElseThrow();
+        Fabric fabric = start.fabric();
         int fastMost = most.fastPs() - after.fastPs();
         int slowMost = most.slowPs() - after.slowPs();
         if (fastMost < 0 || slowMost < fastMost) {
@@ -181,9 +176,9 @@ private static final class Matcher {
                         progress);
         Optional<Bus.Line> routed = Optional.empty();
         if (outcome.kind() == DelayWindowSearch.Kind.FOUND) {
-            routed = BusRouting.line(freed, net, line.pad(), outcome.path());
+            routed = BusRouting.line(start, net, line.pad(), outcome.path());
         }
-        // Loads can make a way slower than its edges add up to: what counts is what it takes.
+        // Loads can make a route slower than the sum of its edges: its total counts.
         Optional<Bus.Line> fitting =
                 routed.filter(l -> isWithin(l.route().total().less(driver(l)), fastMost, slowMost));
         if (fitting.isPresent()) {
@@ -207,7 +202,7 @@ private static final class Matcher {
                 && toPad.slowPs() >= slowMost - tolerancePs;
     }
 
-    /** What a line's new way may not enter: what is held, and all other lines. */
+    /** What a line's new route may not enter: used vertices, and all other lines. */
     private BitSet closedFor(List<Bus.Line> lines, int index, Net net) {
         BitSet closed = (BitSet) used.clone();
         for (int i = 0; i < lines.size(); i++) {
@@ -215,14 +210,14 @@ private static final class Matcher {
                 close(closed, lines.get(i).route());
             }
         }
-        QuestionContext situation = new QuestionContext(freed, net, Optional.empty());
-        situation.closedVertices().forEach(closed::set);
+        QuestionContext context = new QuestionContext(start, net, Optional.empty());
+        context.closedVertices().forEach(closed::set);
         return closed;
     }
 
-    /** Closes a way, and all pins of the sites that it goes through. */
+    /** Closes a route, and all pins of the sites that it goes through. */
     private void close(BitSet closed, Route route) {
-        Fabric fabric = freed.fabric();
+        Fabric fabric = start.fabric();
         for (int i = route.branchHop() + 1; i < route.hops().size(); i++) {
             int vertex = route.hops().get(i).vertex();
             closed.set(vertex);
@@ -238,7 +233,7 @@ private static final class Matcher {
         return lines.get(index).route().toPadVertex().plus(beyond.get(index));
     }
 
-    /** Greatest skew at one corner, of both. */
+    /** Greatest skew at either corner, ps. */
     private int skewPs(List<Bus.Line> lines) {
         int result = 0;
         for (Corner corner : Corner.values()) {
@@ -254,8 +249,8 @@ private static final class Matcher {
     }
 
     private Bus routed(List<Bus.Line> lines) {
-        List<Edit> edits = new ArrayList<>(room(bus));
-        Design now = freed;
+        List<Edit> edits = new ArrayList<>(removals(bus));
+        Design now = start;
         for (Bus.Line line : lines) {
             Edit edit = line.breakOut(now);
             now = WhatIf.of(now, List.of(edit));

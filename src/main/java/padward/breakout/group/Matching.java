@@ -14,8 +14,7 @@ import org.jgrapht.graph.SimpleWeightedGraph;
 /**
  * Chooses a column for each row of a table of costs, each column once: JGraphT's matching in the
  * sum form (Kuhn 1955, Munkres 1957), and on top of it the bottleneck forms (Burkard, Dell'Amico
- * and Martello, Assignment Problems, 2009, chapter 6): the least greatest cost, and the least
- * spread. Rows that find no column of their own get {@link #NONE}, as few as can be.
+ * and Martello, Assignment Problems, 2009, chapter 6): the smallest maximum cost, and the smallest spread. As few rows as possible get no column, that is {@link #NONE}.
  */
 final class Matching {
     /** No column, or a cost that does not exist. */
@@ -25,12 +24,12 @@ final class Matching {
 
     private Matching() {}
 
-    /** The least sum among the choices that serve the most rows. */
+    /** The smallest sum among the choices that serve the most rows. */
     static int[] leastSum(int[][] costs) {
         return leastSum(costs, 0, Integer.MAX_VALUE);
     }
 
-    /** The least greatest cost; among these the least sum. */
+    /** The smallest maximum cost; among these the smallest sum. */
     static int[] leastWorst(int[][] costs) {
         int served = served(leastSum(costs));
         int worst = 0;
@@ -43,7 +42,7 @@ final class Matching {
         return leastSum(costs, 0, worst);
     }
 
-    /** The least difference between the greatest and the least cost; among these the least sum. */
+    /** The smallest difference between the greatest and the smallest cost; among these the smallest sum. */
     static int[] leastSpread(int[][] costs) {
         int served = served(leastSum(costs));
         int[] values = values(costs);
@@ -51,7 +50,7 @@ final class Matching {
         int best = Integer.MAX_VALUE;
         int low = 0;
         int high = Integer.MAX_VALUE;
-        // Two ends that only ever move upwards see every least span.
+        // Moving both ends only upwards finds every smallest span.
         for (int to = 0; to < values.length; to++) {
             while (from <= to && mostServed(costs, values[from], values[to]) == served) {
                 if (values[to] - values[from] < best) {
@@ -66,12 +65,12 @@ final class Matching {
     }
 
     /**
-     * Columns in rising order from row to row, the least sum; {@link #NONE} where rows are left.
+     * Columns in ascending order from row to row, the smallest sum; {@link #NONE} for rows without a column.
      */
     static int[] inOrder(int[][] costs) {
         int rows = costs.length;
         int columns = rows == 0 ? 0 : costs[0].length;
-        // best[i][j]: the cost of the first i rows on the first j columns; a row left out is dear.
+        // best[i][j]: the cost of the first i rows on the first j columns; an omitted row costs FORBIDDEN.
         double[][] best = new double[rows + 1][columns + 1];
         for (int i = 1; i <= rows; i++) {
             for (int j = 0; j <= columns; j++) {

@@ -34,9 +34,7 @@ import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
 
 /**
- * An offer: a group's signals held in the IO registers of their pads, by one clock. They come out
- * one period of that clock later, and what is left of their skew is the clock's, the drivers' and
- * what lies outside; the nets' own ways count no more. An offer only: it places no cells.
+ * An estimate: a group's signals sampled by one clock in the IO registers of their pads. They come out one period of that clock later, and the remaining skew is that of the clock, the drivers and the external lines; the delays of the nets no longer count. No cells are placed.
  *
  * @param clock the clock net
  * @param lines one for each line of the group, in its order
@@ -52,55 +50,53 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
      *
      * @param net the net
      * @param pad index of its pad
-     * @param toFree what holds the pad's IO register site and must be freed; empty for nothing
-     * @param hindrance why it cannot be held there, even so, as a clause; empty when it can
+     * @param toRemove what uses the pad's IO register site and must be removed; may be empty
+     * @param reason why it cannot be registered there even then, as a clause; empty when it can
      * @param data delay of the net to the register
      * @param clocked delay of the clock to the register
-     * @param atInstrument delay of the clock to the register, and of all behind it: driver, trace,
-     *     connector, lead; without the register's own, which is the same for all
+     * @param atInstrument delay of the clock to the register plus that of everything after it: driver, trace, connector, lead; without the register's own delay, which is the same for all
      */
     public record Line(
             Net net,
             int pad,
-            List<Occupant> toFree,
-            Optional<String> hindrance,
+            List<Occupant> toRemove,
+            Optional<String> reason,
             Delay data,
             Delay clocked,
             Delay atInstrument) {
         /** Copies the list. */
         public Line {
-            toFree = List.copyOf(toFree);
+            toRemove = List.copyOf(toRemove);
         }
     }
 
     /**
-     * Looks whether a group's signals could be held. Ways to the registers and the clock's branches
-     * are really laid, together, over what is free once the sites are.
+     * Finds out whether a group's signals can be registered. Routes to the registers and the branches of the clock are searched together, over what is free once the sites are.
      *
-     * @param bus the group; its own ways are not laid then
+     * @param bus the group; its own routes are not used
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static RegisteredGroup of(
-            Design design, Bus bus, Net clock, ExternalLine outside, Progress progress) {
-        return new Registering(design, bus, clock, outside, progress).run();
+            Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
+        return new Registering(design, bus, clock, external, progress).run();
     }
 
-    /** Whether all lines can be held, once what must be freed is. */
+    /** Whether all lines can be registered once the occupants of the sites are removed. */
     public boolean isPossible() {
-        return lines.stream().allMatch(l -> l.hindrance().isEmpty());
+        return lines.stream().allMatch(l -> l.reason().isEmpty());
     }
 
-    /** Greatest difference between lines that can be held, at one corner, ps. */
+    /** Greatest difference between lines that can be registered, at one corner, ps. */
     public int skewPs(Corner corner) {
         var there =
                 lines.stream()
-                        .filter(l -> l.hindrance().isEmpty())
+                        .filter(l -> l.reason().isEmpty())
                         .mapToInt(l -> l.atInstrument().at(corner))
                         .summaryStatistics();
         return there.getCount() == 0 ? 0 : there.getMax() - there.getMin();
     }
 
-/** Looks whether a group can be held in IO registers. One object does it once. */
+/** Registers one group, once. Not thread-safe. */
 private static final class Registering {
     private static final int ROUNDS = 40;
 
@@ -108,48 +104,48 @@ private static final class Registering {
     private final Fabric fabric;
     private final Bus bus;
     private final Net clock;
-    private final ExternalLine outside;
+    private final ExternalLine external;
     private final Progress progress;
-    private final Set<Edit> room = new LinkedHashSet<>();
+    private final Set<Edit> removals = new LinkedHashSet<>();
 
-    Registering(Design design, Bus bus, Net clock, ExternalLine outside, Progress progress) {
+    Registering(Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
         this.design = design;
         this.fabric = design.fabric();
         this.bus = bus;
         this.clock = clock;
-        this.outside = outside;
+        this.external = external;
         this.progress = progress;
     }
 
     /**
      * The pins of a register.
      *
-     * @param data the pin that takes the signal
+     * @param data the data input
      * @param output the pin that leads to the pad
-     * @param others inputs of which one may be the clock's
+     * @param others the other inputs, one of which may be the clock input
      */
     private record Pins(int data, int output, List<Integer> others) {}
 
-    /** A line that has come so far. */
-    private record Candidate(Bus.Line line, Pins pins, List<Occupant> toFree, String hindrance) {}
+    /** A line whose site has been examined. */
+    private record Candidate(Bus.Line line, Pins pins, List<Occupant> toRemove, String reason) {}
 
     RegisteredGroup run() {
-        bus.edits().stream().filter(e -> e instanceof Edit.DisconnectPort).forEach(room::add);
+        bus.edits().stream().filter(e -> e instanceof Edit.DisconnectPort).forEach(removals::add);
         List<Candidate> candidates = bus.lines().stream().map(this::candidate).toList();
-        Design freed = WhatIf.of(design, List.copyOf(room));
-        Optional<Net> clockNow = freed.findNet(clock.name());
+        Design start = WhatIf.of(design, List.copyOf(removals));
+        Optional<Net> clockNow = start.findNet(clock.name());
         if (clockNow.isEmpty()) {
             return new RegisteredGroup(
                     clock,
                     candidates.stream()
-                            .map(c -> hindered(c, "the clock net would be removed"))
+                            .map(c -> notPossible(c, "the clock net would be removed"))
                             .toList());
         }
-        QuestionContext situation = new QuestionContext(freed, clockNow.get(), Optional.empty());
+        QuestionContext context = new QuestionContext(start, clockNow.get(), Optional.empty());
         SearchSources starts = SearchSources.along(fabric, clockNow.get().route(), Corner.SLOW);
         OneToAll reach =
-                new PathSearch(fabric).sweep(starts, Corner.SLOW, situation.overFree(), progress);
-        return routed(candidates, freed, clockNow.get(), reach);
+                new PathSearch(fabric).sweep(starts, Corner.SLOW, context.overFree(), progress);
+        return routed(candidates, start, clockNow.get(), reach);
     }
 
     private Candidate candidate(Bus.Line line) {
@@ -172,7 +168,7 @@ private static final class Registering {
             return new Candidate(
                     line, none, List.of(), "its site " + site.name() + " has no register");
         }
-        Design now = WhatIf.of(design, List.copyOf(room));
+        Design now = WhatIf.of(design, List.copyOf(removals));
         Set<Occupant> occupants = new LinkedHashSet<>();
         for (int pin = 0; pin < site.pins().size(); pin++) {
             now.occupancy().findOccupant(site.firstPin() + pin).ifPresent(occupants::add);
@@ -181,7 +177,7 @@ private static final class Registering {
             if (occupant.name().equals(line.net().name()) && occupant instanceof Occupant.ByNet) {
                 return new Candidate(line, none, List.of(), "the net itself uses " + site.name());
             }
-            room.add(
+            removals.add(
                     occupant instanceof Occupant.ByCell
                             ? new Edit.RemoveCell(occupant.name())
                             : new Edit.RemoveNet(occupant.name()));
@@ -189,7 +185,7 @@ private static final class Registering {
         return new Candidate(line, pins.get(), List.copyOf(occupants), "");
     }
 
-    /** The output leads to the pad; the data pin leads through to it; the clock's is another. */
+    /** The output leads to the pad; the data input passes through to it; the clock input is another. */
     private Optional<Pins> pins(SiteView site, Pad pad) {
         EdgeCursor into = fabric.edgesIn();
         into.reset(pad.vertex());
@@ -220,29 +216,29 @@ private static final class Registering {
     }
 
     private RegisteredGroup routed(
-            List<Candidate> candidates, Design freed, Net clockNow, OneToAll reach) {
+            List<Candidate> candidates, Design start, Net clockNow, OneToAll reach) {
         List<RouteJob> jobs = new ArrayList<>();
         List<Integer> clockPins = new ArrayList<>();
         List<Candidate> checked = new ArrayList<>();
         List<Integer> jobOf = new ArrayList<>();
         for (Candidate candidate : candidates) {
-            Optional<Net> net = freed.findNet(candidate.line().net().name());
+            Optional<Net> net = start.findNet(candidate.line().net().name());
             Optional<Integer> clockPin =
                     candidate.pins().others().stream()
                             .filter(p -> reach.cost(p) != CostModel.CLOSED)
                             .findFirst();
-            String hindrance = candidate.hindrance();
-            if (hindrance.isEmpty() && net.isEmpty()) {
-                hindrance = "making the sites free would also remove the net";
-            } else if (hindrance.isEmpty() && clockPin.isEmpty()) {
-                hindrance = "the clock does not reach its IO register site";
+            String reason = candidate.reason();
+            if (reason.isEmpty() && net.isEmpty()) {
+                reason = "making the sites free would also remove the net";
+            } else if (reason.isEmpty() && clockPin.isEmpty()) {
+                reason = "the clock does not reach its IO register site";
             }
             checked.add(
                     new Candidate(
-                            candidate.line(), candidate.pins(), candidate.toFree(), hindrance));
-            jobOf.add(hindrance.isEmpty() ? jobs.size() : Fabric.NOTHING);
+                            candidate.line(), candidate.pins(), candidate.toRemove(), reason));
+            jobOf.add(reason.isEmpty() ? jobs.size() : Fabric.NOTHING);
             clockPins.add(clockPin.orElse(Fabric.NOTHING));
-            if (hindrance.isEmpty()) {
+            if (reason.isEmpty()) {
                 int data = candidate.pins().data();
                 jobs.add(RouteJob.from(fabric, net.get().route(), Corner.SLOW, data));
             }
@@ -256,7 +252,7 @@ private static final class Registering {
             jobs.add(RouteJob.from(fabric, clockNow.route(), Corner.SLOW, sinks));
         }
         List<Optional<RouteTree>> trees =
-                new NegotiatedRouter(fabric, BusRouting.closed(freed))
+                new NegotiatedRouter(fabric, BusRouting.closed(start))
                         .route(jobs, ROUNDS, progress);
         Optional<RouteTree> clockTree =
                 trees.isEmpty() ? Optional.empty() : trees.get(trees.size() - 1);
@@ -264,10 +260,10 @@ private static final class Registering {
         for (int i = 0; i < checked.size(); i++) {
             Candidate candidate = checked.get(i);
             if (jobOf.get(i) == Fabric.NOTHING) {
-                lines.add(hindered(candidate, candidate.hindrance()));
+                lines.add(notPossible(candidate, candidate.reason()));
             } else if (trees.get(jobOf.get(i)).isEmpty() || clockTree.isEmpty()) {
                 lines.add(
-                        hindered(
+                        notPossible(
                                 candidate, "no route for data and clock together with the others"));
             } else {
                 RouteTree data = trees.get(jobOf.get(i)).get();
@@ -286,23 +282,23 @@ private static final class Registering {
         int padVertex = fabric.pads().get(line.pad()).vertex();
         Delay connection = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
         Delay driver = line.route().total().less(line.route().toPadVertex());
-        Delay there = clocked.plus(connection).plus(driver).plus(outside.delay(design, line.pad()));
+        Delay there = clocked.plus(connection).plus(driver).plus(external.delay(design, line.pad()));
         return new Line(
                 line.net(),
                 line.pad(),
-                candidate.toFree(),
+                candidate.toRemove(),
                 Optional.empty(),
                 arrival,
                 clocked,
                 there);
     }
 
-    private static Line hindered(Candidate candidate, String why) {
+    private static Line notPossible(Candidate candidate, String why) {
         return new Line(
                 candidate.line().net(),
                 candidate.line().pad(),
-                candidate.toFree(),
-                Optional.of(candidate.hindrance().isEmpty() ? why : candidate.hindrance()),
+                candidate.toRemove(),
+                Optional.of(candidate.reason().isEmpty() ? why : candidate.reason()),
                 Delay.ZERO,
                 Delay.ZERO,
                 Delay.ZERO);

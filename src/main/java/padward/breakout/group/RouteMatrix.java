@@ -11,20 +11,19 @@ import padward.design.Design;
 import padward.design.Net;
 
 /**
- * What a group could do: each net's way to each pad, alone, from which pads are chosen. It can be
- * laid again and again with other choices pinned. For any thread.
+ * Each net's route to each pad, alone, from which pads are chosen. A group can be routed repeatedly with different choices pinned. Thread-safe.
  */
 public final class RouteMatrix {
     private final BusRequest request;
-    private final BusCosts prices;
+    private final BusCosts costs;
 
-    private RouteMatrix(BusRequest request, BusCosts prices) {
+    private RouteMatrix(BusRequest request, BusCosts costs) {
         this.request = request;
-        this.prices = prices;
+        this.costs = costs;
     }
 
     /**
-     * Prices all pairs. Nets that are on one of the pads already are sorted out.
+     * Searches the routes of all pairs. Nets that are already on one of the pads are left out.
      *
      * @param nets the nets, in the order of the bits
      * @param pads indices of pads that may be taken, in their order on the board
@@ -37,12 +36,12 @@ public final class RouteMatrix {
     }
 
     /**
-     * Works out whatever {@link #answer} can be asked for, so that it never has to be waited for.
+     * Calculates everything that {@link #answer} can return, so that later calls return at once.
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public void complete(Progress progress) {
-        prices.complete(progress);
+        costs.complete(progress);
     }
 
     /** The design. */
@@ -60,27 +59,27 @@ public final class RouteMatrix {
         return request.pads();
     }
 
-    /** The quick answer for a net and a pad, by their places in the lists. */
+    /** The quick answer for a net and a pad, by their positions in the lists. */
     public Answer answer(int net, int pad) {
-        return prices.answer(net, pad);
+        return costs.answer(net, pad);
     }
 
     /**
-     * Chooses pads, but for those that are pinned, and lays the ways.
+     * Chooses pads, except for pinned nets, and routes the nets.
      *
-     * @param pinned places of pads by places of nets; what is not open is not laid, pinned or not
+     * @param pinned positions of pads by positions of nets; a pair that is not open is not routed, pinned or not
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public Bus route(Map<Integer, Integer> pinned, Progress progress) {
         return route(pinned, Optional.empty(), progress);
     }
 
-    /** The same, watched: is told what each round of negotiation left. */
+    /** The same, with a listener for the state after each round of negotiation. */
     Bus route(
             Map<Integer, Integer> pinned,
             Optional<Consumer<Bus.Round>> watcher,
             Progress progress) {
-        int[][] alonePs = prices.freePs();
+        int[][] alonePs = costs.freePs();
         for (int i = 0; i < alonePs.length; i++) {
             for (int j = 0; j < alonePs[i].length; j++) {
                 boolean other = pinned.containsKey(i) && pinned.get(i) != j;
@@ -93,7 +92,7 @@ public final class RouteMatrix {
         BusRouting routing = new BusRouting(request.design());
         for (int i = 0; i < choice.length; i++) {
             if (choice[i] == Matching.NONE) {
-                left.add(prices.left(i));
+                left.add(costs.left(i));
             } else {
                 int pad = request.pads().get(choice[i]);
                 routing.add(request.nets().get(i), pad, alonePs[i][choice[i]]);

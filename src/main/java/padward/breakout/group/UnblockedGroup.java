@@ -25,34 +25,29 @@ import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
 
 /**
- * A group for which room was made: which occupants to free so that all nets are served that have
- * any way at all.
+ * A group with its options to unblock: which occupants to remove so that all nets are served that have any route at all.
  *
- * @param bus the group as it can be laid then
- * @param freed what is freed, each occupant once
- * @param atLeast no fewer occupants than this will do
- * @param provenFewest whether it is proven that no fewer will do
+ * @param bus the group as routed after the removals
+ * @param removed what is removed, each occupant once
+ * @param lowerBound fewer removals than this are not enough
+ * @param provenMinimum whether it is proven that fewer removals are not enough
  */
-public record UnblockedGroup(Bus bus, List<Freed> freed, int atLeast, boolean provenFewest) {
+public record UnblockedGroup(Bus bus, List<Removed> removed, int lowerBound, boolean provenMinimum) {
     /** Copies the list. */
     public UnblockedGroup {
-        freed = List.copyOf(freed);
+        removed = List.copyOf(removed);
     }
 
     /**
-     * One occupant that is freed.
+     * One occupant that is removed.
      *
-     * @param blocked the question of the line for which it is freed
-     * @param removal the occupant, and what freeing it means
+     * @param blocked the question of the line for which it is removed
+     * @param removal the occupant, with the consequence of its removal
      */
-    public record Freed(Answer.Blocked blocked, Removal removal) {}
+    public record Removed(Answer.Blocked blocked, Removal removal) {}
 
     /**
-     * Finds what to free. Pads are chosen so that quick answers name the fewest obstacles in all;
-     * then each blocked line is explained in turn, on the design as the lines before have cleared
-     * it, with the fewest obstacles for that line; then all ways are laid together; then what has
-     * turned out needless is put back. That need not be the fewest for the group: whether it is, a
-     * lower bound tells ({@link GroupBound}).
+     * Finds what to remove. Pads are chosen so that the quick answers list the fewest obstacles in total; then each blocked line is explained in turn, on the design after the removals of the lines before, with the fewest obstacles for that line; then all nets are routed together; then removals that turned out to be unnecessary are undone. The result need not be the minimum for the group; a lower bound proves it in some cases ({@link GroupBound}).
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
@@ -66,14 +61,14 @@ public record UnblockedGroup(Bus bus, List<Freed> freed, int atLeast, boolean pr
         return new Search(BusRequest.of(design, nets, pads, aim), limits, progress).run();
     }
 
-/** Finds what to free for one group. One object does it once; it belongs to one thread. */
+/** Finds what to remove for one group, once. Not thread-safe. */
 private static final class Search {
-    /** An obstacle counts more than any delay: ten microseconds. */
+    /** An obstacle costs more than any delay: ten microseconds, ps. */
     private static final int OBSTACLE = 10_000_000;
 
     private static final int MOST_OBSTACLES = 100;
 
-    /** How often lines that found no way beside the others are cleared anew. */
+    /** Maximum rounds in which lines without a route together with the others are unblocked again. */
     private static final int ROUNDS = 3;
 
     private final BusRequest request;
@@ -81,7 +76,7 @@ private static final class Search {
     private final Progress progress;
     private final Asker asker;
     private final Set<String> own;
-    private final BusCosts prices;
+    private final BusCosts known;
 
     Search(BusRequest request, SearchLimits limits, Progress progress) {
         this.request = request;
@@ -89,12 +84,12 @@ private static final class Search {
         this.progress = progress;
         this.asker = new Asker(request.design().fabric(), Engine.OWN);
         this.own = request.nets().stream().map(Net::name).collect(Collectors.toSet());
-        this.prices = BusCosts.of(request, progress);
+        this.known = BusCosts.of(request, progress);
     }
 
-    /** What is done for one line: which pad, and what is freed for it. */
+    /** The decision for one line: its pad, and what is removed for it. */
     private record Line(
-            int net, int pad, int alonePs, List<Edit> room, List<Freed> freed) {}
+            int net, int pad, int alonePs, List<Edit> removals, List<Removed> removed) {}
 
     UnblockedGroup run() {
         List<Bus.Left> left = new ArrayList<>(request.there());
@@ -104,35 +99,35 @@ private static final class Search {
         for (int i = 0; i < choice.length; i++) {
             progress.report((double) i / choice.length, "unblocking " + nameOf(i));
             if (choice[i] == Matching.NONE) {
-                left.add(prices.left(i));
+                left.add(known.left(i));
                 continue;
             }
-            now = clear(i, choice[i], now, lines);
+            now = unblock(i, choice[i], now, lines);
         }
         Bus bus = route(lines, left);
         for (int round = 0; round < ROUNDS && bus.lines().size() < lines.size(); round++) {
-            if (!clearBesideOthers(bus, lines)) {
+            if (!unblockTogether(bus, lines)) {
                 break;
             }
             bus = route(lines, left);
         }
-        bus = putBackNeedless(lines, left, bus);
-        List<Freed> freed = freed(lines);
-        int atLeast = GroupBound.atLeast(request, prices, progress);
+        bus = undoUnnecessary(lines, left, bus);
+        List<Removed> removed = removed(lines);
+        int lowerBound = GroupBound.of(request, known, progress);
         boolean all = bus.lines().size() == lines.size();
-        return new UnblockedGroup(bus, freed, atLeast, all && freed.size() == atLeast);
+        return new UnblockedGroup(bus, removed, lowerBound, all && removed.size() == lowerBound);
     }
 
     private String nameOf(int net) {
         return request.nets().get(net).name();
     }
 
-    /** The pads with the fewest obstacles in all, by quick answers; then the quickest. */
+    /** The pads with the fewest obstacles in total, by the quick answers; then the shortest delay. */
     private int[] choice() {
         int[][] costs = new int[request.nets().size()][request.pads().size()];
         for (int i = 0; i < costs.length; i++) {
             for (int j = 0; j < costs[i].length; j++) {
-                Answer answer = prices.answer(i, j);
+                Answer answer = known.answer(i, j);
                 costs[i][j] = Matching.NONE;
                 if (answer instanceof Answer.Open open) {
                     costs[i][j] = open.route().total().slowPs();
@@ -146,8 +141,8 @@ private static final class Search {
         return request.aim() == Bus.Aim.ORDER ? Matching.inOrder(costs) : Matching.leastSum(costs);
     }
 
-    /** Makes room for one line; the design after that. */
-    private Design clear(int net, int choice, Design now, Map<Integer, Line> lines) {
+    /** Unblocks one line; returns the design after that. */
+    private Design unblock(int net, int choice, Design now, Map<Integer, Line> lines) {
         int pad = request.pads().get(choice);
         Optional<Net> there = now.findNet(nameOf(net));
         if (there.isEmpty()) {
@@ -159,13 +154,13 @@ private static final class Search {
         if (answer instanceof Answer.Open open) {
             line = new Line(net, pad, open.route().total().slowPs(), List.of(), List.of());
         } else if (answer instanceof Answer.Blocked blocked) {
-            for (WhyBlocked.Option option : sparingTheGroup(blocked)) {
-                List<Edit> room = new ArrayList<>(AnswerEdits.of(blocked, option));
-                room.remove(room.size() - 1);
-                Optional<Design> after = tried(now, room);
+            for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
+                List<Edit> removals = new ArrayList<>(AnswerEdits.of(blocked, option));
+                removals.remove(removals.size() - 1);
+                Optional<Design> after = tried(now, removals);
                 if (after.isPresent()) {
                     int ps = option.route().total().slowPs();
-                    lines.put(net, new Line(net, pad, ps, room, freedBy(blocked, option)));
+                    lines.put(net, new Line(net, pad, ps, removals, removedBy(blocked, option)));
                     return after.get();
                 }
             }
@@ -174,25 +169,25 @@ private static final class Search {
         return now;
     }
 
-    private static List<Freed> freedBy(
+    private static List<Removed> removedBy(
             Answer.Blocked blocked, WhyBlocked.Option option) {
         return option.option().removals().stream()
-                .map(r -> new Freed(blocked, r))
+                .map(r -> new Removed(blocked, r))
                 .toList();
     }
 
-    private static Optional<Design> tried(Design now, List<Edit> room) {
+    private static Optional<Design> tried(Design now, List<Edit> removals) {
         try {
-            return Optional.of(WhatIf.of(now, room));
+            return Optional.of(WhatIf.of(now, removals));
         } catch (IllegalArgumentException doesNotFit) {
             return Optional.empty();
         }
     }
 
     /**
-     * Clearances that leave the group's own nets, and the cells that drive them, where they are.
+     * Options to unblock that do not change the group's own nets and the cells that drive them.
      */
-    private List<WhyBlocked.Option> sparingTheGroup(Answer.Blocked blocked) {
+    private List<WhyBlocked.Option> leavingTheGroup(Answer.Blocked blocked) {
         Design design = blocked.question().design();
         return blocked.why().map(WhyBlocked::options).orElse(List.of()).stream()
                 .filter(
@@ -211,19 +206,19 @@ private static final class Search {
 
     private Bus route(Map<Integer, Line> lines, List<Bus.Left> left) {
         BusRouting routing = new BusRouting(request.design());
-        List<Edit> room = new ArrayList<>();
+        List<Edit> removals = new ArrayList<>();
         for (Line line : lines.values()) {
-            line.room().stream().filter(e -> !room.contains(e)).forEach(room::add);
+            line.removals().stream().filter(e -> !removals.contains(e)).forEach(removals::add);
         }
-        routing.make(room);
+        routing.addFirst(removals);
         for (Line line : lines.values()) {
             routing.add(request.nets().get(line.net()), line.pad(), line.alonePs());
         }
         return routing.route(left, Optional.empty(), progress);
     }
 
-    /** Makes more room for lines that found no way beside the others; whether any was made. */
-    private boolean clearBesideOthers(Bus bus, Map<Integer, Line> lines) {
+    /** Removes more for lines without a route together with the others; whether anything was removed. */
+    private boolean unblockTogether(Bus bus, Map<Integer, Line> lines) {
         Set<String> served =
                 bus.lines().stream().map(l -> l.net().name()).collect(Collectors.toSet());
         Design after = WhatIf.of(request.design(), bus.edits());
@@ -234,17 +229,17 @@ private static final class Search {
             }
             Map<Integer, Line> more = new LinkedHashMap<>();
             int choice = request.pads().indexOf(line.pad());
-            after = clear(line.net(), choice, after, more);
+            after = unblock(line.net(), choice, after, more);
             Line extra = more.get(line.net());
-            if (extra != null && !extra.room().isEmpty()) {
-                List<Edit> room = new ArrayList<>(line.room());
-                room.addAll(extra.room());
-                List<Freed> freed = new ArrayList<>(line.freed());
-                freed.addAll(extra.freed());
-                if (fits(lines, line.net(), room)) {
+            if (extra != null && !extra.removals().isEmpty()) {
+                List<Edit> removals = new ArrayList<>(line.removals());
+                removals.addAll(extra.removals());
+                List<Removed> removed = new ArrayList<>(line.removed());
+                removed.addAll(extra.removed());
+                if (fits(lines, line.net(), removals)) {
                     lines.put(
                             line.net(),
-                            new Line(line.net(), line.pad(), line.alonePs(), room, freed));
+                            new Line(line.net(), line.pad(), line.alonePs(), removals, removed));
                     any = true;
                 }
             }
@@ -252,24 +247,24 @@ private static final class Search {
         return any;
     }
 
-    /** Whether all the room for all lines can be made when one line's is changed. */
-    private boolean fits(Map<Integer, Line> lines, int net, List<Edit> room) {
+    /** Whether the removals of all lines still fit together when those of one line change. */
+    private boolean fits(Map<Integer, Line> lines, int net, List<Edit> removals) {
         List<Edit> all = new ArrayList<>();
         for (Line line : lines.values()) {
-            (line.net() == net ? room : line.room())
+            (line.net() == net ? removals : line.removals())
                     .stream().filter(e -> !all.contains(e)).forEach(all::add);
         }
         return tried(request.design(), all).isPresent();
     }
 
-    /** Leaves out what is freed for a line when all lines that were served are served without. */
-    private Bus putBackNeedless(Map<Integer, Line> lines, List<Bus.Left> left, Bus served) {
+    /** Undoes the removals for a line if all lines that were served are also served without them. */
+    private Bus undoUnnecessary(Map<Integer, Line> lines, List<Bus.Left> left, Bus served) {
         Bus best = served;
-        if (lines.values().stream().filter(l -> !l.freed().isEmpty()).count() < 2) {
+        if (lines.values().stream().filter(l -> !l.removed().isEmpty()).count() < 2) {
             return best;
         }
         for (Line line : List.copyOf(lines.values())) {
-            if (line.freed().isEmpty() || !fits(lines, line.net(), List.of())) {
+            if (line.removed().isEmpty() || !fits(lines, line.net(), List.of())) {
                 continue;
             }
             lines.put(
@@ -285,14 +280,14 @@ private static final class Search {
         return best;
     }
 
-    private static List<Freed> freed(Map<Integer, Line> lines) {
+    private static List<Removed> removed(Map<Integer, Line> lines) {
         Set<String> seen = new HashSet<>();
-        List<Freed> result = new ArrayList<>();
+        List<Removed> result = new ArrayList<>();
         for (Line line : lines.values()) {
-            for (Freed freed : line.freed()) {
-                Removal removal = freed.removal();
+            for (Removed removed : line.removed()) {
+                Removal removal = removed.removal();
                 if (seen.add(removal.removing().toText())) {
-                    result.add(freed);
+                    result.add(removed);
                 }
             }
         }

@@ -1,2 +1,2 @@
-/** Several nets at once: a pad for each, routes that do not meet, their skew. */
+/** Several nets at once: a pad for each, routes without a common wire, their skew. */
 package padward.breakout.group;

@@ -96,11 +96,11 @@ public final class BusCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        ExternalLine outside = lead.read();
+        ExternalLine external = lead.read();
         Design read = design.read();
         boolean[] all = {false};
         if (ledger == null) {
-            all[0] = answer(read, outside).left().isEmpty();
+            all[0] = answer(read, external).left().isEmpty();
         } else {
             LedgerFile.change(
                     ledger,
@@ -108,7 +108,7 @@ public final class BusCommand implements Callable<Integer> {
                     read.fabric(),
                     old -> {
                         Design now = LedgerTable.apply(old, read, ledger);
-                        Bus bus = answer(now, outside);
+                        Bus bus = answer(now, external);
                         all[0] = bus.left().isEmpty();
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
@@ -117,7 +117,7 @@ public final class BusCommand implements Callable<Integer> {
         return all[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    private Bus answer(Design now, ExternalLine outside) throws BadInput {
+    private Bus answer(Design now, ExternalLine external) throws BadInput {
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
@@ -127,7 +127,7 @@ public final class BusCommand implements Callable<Integer> {
         Optional<MatchedGroup> matched =
                 match == null
                         ? Optional.empty()
-                        : Optional.of(MatchedGroup.of(now, bus, match, outside, Progress.NONE));
+                        : Optional.of(MatchedGroup.of(now, bus, match, external, Progress.NONE));
         Optional<RegisteredGroup> registered =
                 register == null
                         ? Optional.empty()
@@ -136,16 +136,16 @@ public final class BusCommand implements Callable<Integer> {
                                         now,
                                         bus,
                                         DesignOption.net("--register", now, register),
-                                        outside,
+                                        external,
                                         Progress.NONE));
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
                     AnswerJson.text(
-                            BusJson.object(now, routed, unblocked, matched, registered, outside)));
+                            BusJson.object(now, routed, unblocked, matched, registered, external)));
         } else {
-            new BusTable(now, routed, outside).print(out);
+            new BusTable(now, routed, external).print(out);
             unblocked.ifPresent(c -> BusTable.printUnblocked(c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));

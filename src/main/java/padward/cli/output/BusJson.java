@@ -23,11 +23,11 @@ public final class BusJson {
             Optional<UnblockedGroup> unblocked,
             Optional<MatchedGroup> matched,
             Optional<RegisteredGroup> registered,
-            ExternalLine outside) {
+            ExternalLine external) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-bus/1");
         JsonArray lines = new JsonArray();
-        bus.lines().forEach(l -> lines.add(line(design, l, outside)));
+        bus.lines().forEach(l -> lines.add(line(design, l, external)));
         result.add("lines", lines);
         JsonArray left = new JsonArray();
         for (Bus.Left one : bus.left()) {
@@ -52,13 +52,13 @@ public final class BusJson {
         return result;
     }
 
-    private static JsonObject line(Design design, Bus.Line line, ExternalLine outside) {
+    private static JsonObject line(Design design, Bus.Line line, ExternalLine external) {
         JsonObject result = new JsonObject();
         result.addProperty("net", line.net().name());
         result.addProperty("pad", Bus.padOf(design, line).name());
         result.add(
                 "instrument_ps",
-                AnswerJson.delay(line.route().total().plus(outside.delay(design, line.pad()))));
+                AnswerJson.delay(line.route().total().plus(external.delay(design, line.pad()))));
         AnswerJson.addRoute(line.route(), result);
         return result;
     }
@@ -66,15 +66,15 @@ public final class BusJson {
     private static JsonObject unblocked(UnblockedGroup unblocked) {
         JsonObject result = new JsonObject();
         result.addProperty("served", unblocked.bus().lines().size());
-        result.addProperty("provenMinimum", unblocked.provenFewest());
-        result.addProperty("lowerBound", unblocked.atLeast());
+        result.addProperty("provenMinimum", unblocked.provenMinimum());
+        result.addProperty("lowerBound", unblocked.lowerBound());
         JsonArray all = new JsonArray();
-        for (UnblockedGroup.Freed freed : unblocked.freed()) {
+        for (UnblockedGroup.Removed removed : unblocked.removed()) {
             JsonObject one = new JsonObject();
-            one.addProperty("occupant", WhyText.who(freed.removal().occupant()));
-            one.addProperty("net", freed.blocked().question().net().name());
-            one.addProperty("pad", freed.blocked().question().padValue().name());
-            one.addProperty("sentence", WhyText.consequence(freed.blocked(), freed.removal()));
+            one.addProperty("occupant", WhyText.who(removed.removal().occupant()));
+            one.addProperty("net", removed.blocked().question().net().name());
+            one.addProperty("pad", removed.blocked().question().padValue().name());
+            one.addProperty("sentence", WhyText.consequence(removed.blocked(), removed.removal()));
             all.add(one);
         }
         result.add("removed", all);

@@ -29,12 +29,12 @@ public final class BusTable {
 
     private final Design design;
     private final Bus bus;
-    private final ExternalLine outside;
+    private final ExternalLine external;
 
-    public BusTable(Design design, Bus bus, ExternalLine outside) {
+    public BusTable(Design design, Bus bus, ExternalLine external) {
         this.design = design;
         this.bus = bus;
-        this.outside = outside;
+        this.external = external;
     }
 
     public void print(PrintWriter out) {
@@ -97,7 +97,7 @@ public final class BusTable {
                         "add to time stamps");
         List<Delay> there =
                 bus.lines().stream()
-                        .map(l -> l.route().total().plus(outside.delay(design, l.pad())))
+                        .map(l -> l.route().total().plus(external.delay(design, l.pad())))
                         .toList();
         List<Integer> corrections = TimeStampCorrections.ofPs(there);
         for (int i = 0; i < there.size(); i++) {
@@ -160,10 +160,10 @@ public final class BusTable {
         }
     }
 
-    /** What is freed, or could be, so that all are served. */
+    /** What is removed, or could be, so that all are served. */
     public static void printUnblocked(UnblockedGroup unblocked, boolean done, PrintWriter out) {
         int served = unblocked.bus().lines().size();
-        int count = unblocked.freed().size();
+        int count = unblocked.removed().size();
         out.println();
         out.println(
                 (done ? "Removed to serve " : "To be removed to serve ")
@@ -172,21 +172,21 @@ public final class BusTable {
                         + (served + unblocked.bus().left().size())
                         + " nets: "
                         + (count == 0 ? "none" : String.valueOf(count))
-                        + (unblocked.provenFewest()
+                        + (unblocked.provenMinimum()
                                 ? ", proven minimum."
                                 : ", not proven to be the minimum, which is at least "
-                                        + unblocked.atLeast()
+                                        + unblocked.lowerBound()
                                         + "."));
-        for (UnblockedGroup.Freed freed : unblocked.freed()) {
-            Question question = freed.blocked().question();
+        for (UnblockedGroup.Removed removed : unblocked.removed()) {
+            Question question = removed.blocked().question();
             out.println(
                     "  "
-                            + WhyText.who(freed.removal().occupant())
+                            + WhyText.who(removed.removal().occupant())
                             + ", for "
                             + question.net().name()
                             + " on "
                             + question.padValue().name());
-            out.println("    " + WhyText.consequence(freed.blocked(), freed.removal()));
+            out.println("    " + WhyText.consequence(removed.blocked(), removed.removal()));
         }
         for (Bus.Left left : unblocked.bus().left()) {
             out.println("  Still not served: " + left.net().name() + ": " + left.reason() + ".");

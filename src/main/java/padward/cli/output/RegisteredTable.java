@@ -23,14 +23,14 @@ public final class RegisteredTable {
         TextTable table =
                 new TextTable("net", "pad", "remove first", "data arrives", "clock arrives", "");
         for (RegisteredGroup.Line line : registered.lines()) {
-            boolean can = line.hindrance().isEmpty();
+            boolean can = line.reason().isEmpty();
             table.row(
                     line.net().name(),
                     design.fabric().pads().get(line.pad()).name(),
-                    line.toFree().stream().map(WhyText::who).collect(Collectors.joining(", ")),
+                    line.toRemove().stream().map(WhyText::who).collect(Collectors.joining(", ")),
                     can ? line.data().toText() : "",
                     can ? line.clocked().toText() : "",
-                    line.hindrance().map(h -> "not possible: " + h).orElse(""));
+                    line.reason().map(h -> "not possible: " + h).orElse(""));
         }
         table.print(out);
         out.printf(
@@ -55,11 +55,11 @@ public final class RegisteredTable {
             JsonObject one = new JsonObject();
             one.addProperty("net", line.net().name());
             one.addProperty("pad", design.fabric().pads().get(line.pad()).name());
-            JsonArray free = new JsonArray();
-            line.toFree().forEach(o -> free.add(WhyText.who(o)));
-            one.add("toRemove", free);
-            line.hindrance().ifPresent(h -> one.addProperty("reason", h));
-            if (line.hindrance().isEmpty()) {
+            JsonArray remove = new JsonArray();
+            line.toRemove().forEach(o -> remove.add(WhyText.who(o)));
+            one.add("toRemove", remove);
+            line.reason().ifPresent(h -> one.addProperty("reason", h));
+            if (line.reason().isEmpty()) {
                 one.add("data_ps", AnswerJson.delay(line.data()));
                 one.add("clock_ps", AnswerJson.delay(line.clocked()));
                 one.add("instrument_ps", AnswerJson.delay(line.atInstrument()));

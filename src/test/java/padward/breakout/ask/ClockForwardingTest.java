@@ -96,7 +96,7 @@ class ClockForwardingTest {
                 RegisteredGroup.of(design, bus, clock, ExternalLine.NONE, Progress.NONE);
         assertThat(registered.isPossible()).isTrue();
         RegisteredGroup.Line line = registered.lines().get(0);
-        assertThat(line.toFree()).isEmpty();
+        assertThat(line.toRemove()).isEmpty();
         assertThat(line.data()).isEqualTo(new Delay(6, 8));
         assertThat(line.clocked()).isEqualTo(new Delay(10, 16));
         assertThat(registered.skewPs(Corner.SLOW)).isZero();

@@ -55,9 +55,9 @@ class UnblockedGroupTest {
             assertThat(new Ledger("d", "-", List.of(entry)).applyTo(design))
                     .isInstanceOf(Ledger.Applied.Fits.class);
         }
-        if (unblocked.provenFewest()) {
-            assertThat(unblocked.atLeast()).isEqualTo(unblocked.freed().size());
-            int fewer = unblocked.freed().size() - 1;
+        if (unblocked.provenMinimum()) {
+            assertThat(unblocked.lowerBound()).isEqualTo(unblocked.removed().size());
+            int fewer = unblocked.removed().size() - 1;
             if (fewer == 0) {
                 assertThat(served(design, nets, pads)).isLessThan(bus.lines().size());
             } else if (fewer == 1) {
@@ -101,7 +101,7 @@ class UnblockedGroupTest {
         assertThat(bus.left()).noneMatch(Bus.Left::couldBeUnblocked);
         UnblockedGroup unblocked =
                 UnblockedGroup.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
-        assertThat(unblocked.freed()).isEmpty();
-        assertThat(unblocked.provenFewest()).isTrue();
+        assertThat(unblocked.removed()).isEmpty();
+        assertThat(unblocked.provenMinimum()).isTrue();
     }
 }
