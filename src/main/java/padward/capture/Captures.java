@@ -21,29 +21,28 @@ import padward.base.OrderMark;
 import padward.base.ReadFault;
 import padward.base.WholeFile;
 
-/** Aligns capture files of any size; the name tells the form. */
+/** Deskews capture files of any size; the name's ending selects the format. */
 public final class Captures {
     private Captures() {}
 
-    /** Makes an alignment for a capture's channels. */
-    public interface Aligning {
+    /** Makes the deskew for a capture's channels. */
+    public interface DeskewFactory {
         /**
-         * The alignment, by the channels' whole names.
+         * The deskew, by the channels' full names.
          *
-         * @throws BadInput when it cannot be told
+         * @throws BadInput when it cannot be determined
          */
         Deskew of(List<Channel> channels) throws BadInput;
     }
 
     /**
-     * Reads a capture and writes it aligned, VCD to VCD and CSV to CSV. The file written is there
-     * whole or not at all.
+     * Reads a capture and writes it deskewed, VCD to VCD and CSV to CSV. The output file is written completely or not at all.
      *
-     * @param deskews makes the alignment once the names of the capture's channels are known
+     * @param deskews makes the deskew once the names of the capture's channels are known
      * @return the names of the channels
      * @throws BadInput when a file cannot be read or written, or is not a capture
      */
-    public static List<String> deskew(Path capture, Path deskewed, Aligning deskews)
+    public static List<String> deskew(Path capture, Path deskewed, DeskewFactory deskews)
             throws BadInput {
         boolean csv = isCsv(capture);
         if (csv != isCsv(deskewed)) {
@@ -64,7 +63,7 @@ public final class Captures {
     }
 
     private static List<String> deskew(
-            Path capture, boolean csv, Charset bytes, Writer out, Aligning deskews)
+            Path capture, boolean csv, Charset bytes, Writer out, DeskewFactory deskews)
             throws IOException, BadInput {
         try (BufferedReader in = open(capture, bytes)) {
             if (csv) {
@@ -76,8 +75,8 @@ public final class Captures {
         } catch (CSVException fault) {
             throw quoting(capture, fault);
         } catch (UncheckedIOException fault) {
-            throw fault.getCause() instanceof CSVException told
-                    ? quoting(capture, told)
+            throw fault.getCause() instanceof CSVException wrong
+                    ? quoting(capture, wrong)
                     : ReadFault.of(capture.toString(), fault.getCause());
         }
     }
@@ -88,7 +87,7 @@ public final class Captures {
     }
 
     /**
-     * Opens a capture; what goes wrong as it is read is not taken for a fault of what is written.
+     * Opens a capture; errors while reading are not reported as errors of the output file.
      */
     private static BufferedReader open(Path capture, Charset bytes) throws BadInput {
         try {
@@ -98,7 +97,7 @@ public final class Captures {
         }
     }
 
-    /** Faults of reading, told apart from those of writing. */
+    /** Distinguishes errors of reading from those of writing. */
     private static final class Unmixed extends FilterReader {
         Unmixed(Reader in) {
             super(in);
@@ -115,9 +114,9 @@ public final class Captures {
     }
 
     /**
-     * Whether a file's name says that it is CSV rather than VCD.
+     * Whether a file is CSV rather than VCD, by its name.
      *
-     * @throws BadInput when it says neither
+     * @throws BadInput when it is neither
      */
     static boolean isCsv(Path file) throws BadInput {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);

@@ -17,10 +17,7 @@ import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
 
 /**
- * Aligns captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for
- * each sample or each change. The head of the time's column names its unit, as in {@code time_ns}
- * or {@code Time [us]}; without a word for it, seconds. What is written has a row for each change,
- * and a last column {@code order_uncertain}.
+ * Deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for each sample or each change. The head of the time column names its unit, as in {@code time_ns} or {@code Time [us]}; without one, seconds. The output has a row for each change, and a last column {@code order_uncertain}.
  */
 final class Samples {
     private static final Pattern UNIT =
@@ -31,16 +28,16 @@ final class Samples {
     private Samples() {}
 
     /**
-     * Reads a capture and writes it aligned.
+     * Reads a capture and writes it deskewed.
      *
      * @param file name of the capture, for messages
-     * @param deskews makes the alignment once the names of the channels are known
+     * @param deskews makes the deskew once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> deskew(String file, Reader in, Writer out, Captures.Aligning deskews)
+    static List<String> deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
             throws IOException, BadInput {
         CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
-        // Whoever opened the writer closes it.
+        // The caller closes the writer.
         CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
         try (CSVParser rows = CSVParser.parse(in, format)) {
             var each = rows.iterator();
@@ -114,7 +111,7 @@ final class Samples {
         }
     }
 
-    /** Writes a row when the time goes on. */
+    /** Writes a row when the time advances. */
     private static final class Table implements TimeReorderer.Out {
         private final CSVPrinter printer;
         private final String[] values;
@@ -148,7 +145,7 @@ final class Samples {
 
         @Override
         public void whole(String text) {
-            // Only the first row is one, and its values are there already.
+            // Only the first row comes here, and its values are already set.
         }
 
         private void flushRow() throws IOException {

@@ -6,14 +6,12 @@ import java.util.List;
 import java.util.PriorityQueue;
 
 /**
- * Takes changes in the order of a capture and gives them on in the order of the corrected times,
- * with the spans in which the order of two channels' changes is uncertain. Keeps only what later
- * changes can still come before: O(changes within the greatest correction and uncertainty).
+ * Receives changes in the order of a capture and passes them on in the order of the shifted times, with the spans in which the order of two channels' changes is uncertain. Buffers only changes that a later change can still precede: O(changes within the greatest shift and uncertainty).
  */
 final class TimeReorderer {
-    /** Where what comes out goes. */
+    /** Receives the reordered changes. */
     interface Out {
-        /** All that follows happens at this time, which never falls. */
+        /** Everything that follows happens at this time; times never decrease. */
         void time(long fs) throws IOException;
 
         /** A channel changes. */
@@ -22,7 +20,7 @@ final class TimeReorderer {
         /** The order of changes becomes uncertain, or certain again. */
         void uncertain(boolean now) throws IOException;
 
-        /** Something that belongs to no single channel, as it stood. */
+        /** A text that belongs to no single channel, unchanged. */
         void whole(String text) throws IOException;
     }
 
@@ -49,7 +47,7 @@ final class TimeReorderer {
     private final PriorityQueue<Event> waiting = new PriorityQueue<>();
     private final String[] values;
 
-    /** Spans that a channel is in now. */
+    /** Number of uncertain spans that a channel is in now. */
     private final int[] spans;
 
     private int unsettled;
@@ -66,12 +64,12 @@ final class TimeReorderer {
         this.out = out;
     }
 
-    /** A channel's value before its first change; is not corrected. */
+    /** A channel's value before its first change; its time is not shifted. */
     void initial(int channel, String value) {
         values[channel] = value;
     }
 
-    /** A channel's change, as stamped. */
+    /** A channel's change, with its time stamp. */
     void change(long fs, int channel, String value) {
         long at = fs + correctionFs[channel];
         long span = uncertaintyFs[channel];
@@ -86,12 +84,12 @@ final class TimeReorderer {
         }
     }
 
-    /** What belongs to no single channel. */
+    /** A text that belongs to no single channel. */
     void whole(long fs, String text) {
         add(fs, Kind.WHOLE, 0, text);
     }
 
-    /** Whether some channels are corrected alike. */
+    /** Whether these channels are shifted by the same amount. */
     boolean alike(List<Integer> channels) {
         return channels.stream().mapToLong(c -> correctionFs[c]).distinct().count() <= 1;
     }
@@ -104,21 +102,21 @@ final class TimeReorderer {
         waiting.add(new Event(fs, number++, kind, channel, text));
     }
 
-    /** The capture has come to a time: what no later change can come before is given on. */
+    /** The capture has reached a time: passes on what no later change can precede. */
     void advance(long fs) throws IOException {
         while (!waiting.isEmpty() && waiting.peek().fs() < fs - mostUncertainFs) {
             give();
         }
     }
 
-    /** The capture is over. */
+    /** The end of the capture. */
     void finish() throws IOException {
         while (!waiting.isEmpty()) {
             give();
         }
     }
 
-    /** Gives on all that happens at the next time; of marks only what stands at the end of it. */
+    /** Passes on everything at the next time; of the uncertainty marks only the final state. */
     private void give() throws IOException {
         long fs = waiting.peek().fs();
         List<Event> changes = new ArrayList<>();

@@ -15,11 +15,7 @@ import java.util.regex.Pattern;
 import padward.base.BadInput;
 
 /**
- * Aligns captures in the value change dump of IEEE 1364 (clause 18), in one pass. What is not a
- * change stays as it is: declarations, comments, dump commands whose channels are all corrected
- * alike. The values of {@code $dumpvars} are those before the first changes and are not corrected.
- * One variable is added, {@code order_uncertain}, which is 1 while the order of changes on
- * different channels cannot be told.
+ * Deskews captures in the value change dump format of IEEE 1364 (clause 18), in one pass. Everything but changes stays as it is: declarations, comments, dump commands whose channels are all shifted by the same amount. The values of {@code $dumpvars} are those before the first changes and are not shifted. One variable is added, {@code order_uncertain}, which is 1 while the order of changes on different channels is uncertain.
  */
 final class Vcd {
     private static final Pattern SCALE = Pattern.compile("(1|10|100)\\s*(s|ms|us|ns|ps|fs)");
@@ -52,13 +48,13 @@ final class Vcd {
     }
 
     /**
-     * Reads a capture and writes it aligned.
+     * Reads a capture and writes it deskewed.
      *
      * @param file name of the capture, for messages
-     * @param deskews makes the alignment once the names of the channels are known
+     * @param deskews makes the deskew once the names of the channels are known
      * @return the names of the channels
      */
-    static List<String> deskew(String file, Reader in, Writer out, Captures.Aligning deskews)
+    static List<String> deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
             throws IOException, BadInput {
         Vcd vcd = new Vcd(file, in, out);
         vcd.readHead();
@@ -121,7 +117,7 @@ final class Vcd {
         String name = String.join("", parts.subList(3, parts.size()));
         String full = scope.isEmpty() ? name : String.join(".", scope) + "." + name;
         String id = parts.get(2);
-        // One identifier can stand for several names of one variable: the first names it.
+        // One identifier can have several names: the first one is used.
         if (!channelById.containsKey(id)) {
             channelById.put(id, channels.size());
             idOf.put(channels.size(), id);
@@ -240,7 +236,7 @@ final class Vcd {
         reorderer.whole(fs + late, text.append("\n$end").toString());
     }
 
-    /** The capture's own unit when it is fine enough, else a picosecond or less. */
+    /** The capture's own time unit if it is fine enough, otherwise a picosecond or less. */
     private long outUnit(Deskew deskew) {
         boolean fits =
                 channels.stream()

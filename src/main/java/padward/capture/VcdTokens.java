@@ -3,7 +3,7 @@ package padward.capture;
 import java.io.IOException;
 import java.io.Reader;
 
-/** The words of a VCD file, with the lines on which they stand. */
+/** The words of a VCD file, with their line numbers. */
 final class VcdTokens {
     private static final int LONGEST = 1_000_000;
 
@@ -35,7 +35,7 @@ final class VcdTokens {
         return word.toString();
     }
 
-    /** The line of the word read last, from 1. */
+    /** The line number of the last word read, from 1. */
     int line() {
         return wordLine;
     }

@@ -1,2 +1,2 @@
-/** Captures of instruments: read, aligned by the delays of their channels, and written again. */
+/** Captures of instruments: read, deskewed by the delays of their channels, and written again. */
 package padward.capture;

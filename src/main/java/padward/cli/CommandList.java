@@ -31,7 +31,7 @@ final class CommandList implements IHelpSectionRenderer {
         return end < 0 ? text : text.substring(0, end + 1);
     }
 
-    /** Puts the list into a command line's help. */
+    /** Installs the list in a command line's help. */
     static void install(CommandLine line) {
         line.getHelpSectionMap()
                 .put(

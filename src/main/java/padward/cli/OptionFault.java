@@ -6,7 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** What picocli says of a wrong option, told as every other fault is. */
+/** Picocli's messages about wrong options, in the form of all other fault messages. */
 final class OptionFault {
     private static final Pattern CHOICE =
             Pattern.compile(
@@ -23,11 +23,11 @@ final class OptionFault {
 
     private OptionFault() {}
 
-    /** The message in our words, or picocli's own. */
-    static String told(String message) {
+    /** The message in Padward's form, or picocli's own. */
+    static String describe(String message) {
         Matcher choice = CHOICE.matcher(message);
         if (choice.matches()) {
-            // Each choice once, as it is written in the help.
+            // Each choice once, spelled as in the help.
             String choices =
                     Arrays.stream(choice.group(2).split(", "))
                             .map(c -> c.toLowerCase(Locale.ROOT).replace('_', '-'))

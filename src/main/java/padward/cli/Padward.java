@@ -95,18 +95,18 @@ public final class Padward implements Runnable {
         return line;
     }
 
-    /** Wrong options are one line too, with where to read on. */
+    /** Wrong options are reported in one line, with a pointer to the help. */
     private static int reportOptions(CommandLine.ParameterException fault, String[] ignored) {
         CommandLine line = fault.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
         err.println(
-                "padward: " + OptionFault.told(fault.getMessage()) + "; see " + name + " --help");
+                "padward: " + OptionFault.describe(fault.getMessage()) + "; see " + name + " --help");
         err.flush();
         return ExitStatus.BAD_INPUT;
     }
 
-    /** Bad input is one line for the user; anything else is our mistake and keeps its trace. */
+    /** Bad input is reported in one line; anything else is an internal error, reported with its trace. */
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
         PrintWriter err = line.getErr();
         if (!(fault instanceof BadInput)) {
@@ -139,7 +139,7 @@ public final class Padward implements Runnable {
     }
 
     /**
-     * Tells a fault of the program itself.
+     * Reports an internal error.
      *
      * @return the exit status for it
      */

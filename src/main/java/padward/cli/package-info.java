@@ -1,2 +1,2 @@
-/** The command line: one class a command. The only layer, with the window, that prints. */
+/** The command line: one class for each command. The only layer, with the window, that prints. */
 package padward.cli;

@@ -28,17 +28,16 @@ import padward.timing.LineTiming;
 import padward.timing.TimeStampCorrections;
 
 /**
- * What is taken to the bench: where each signal is to be found, and how late it is there; a page
- * for each breakout or group that a ledger holds.
+ * The sheet that is taken to the bench: where each signal is found, and its delay there; one page for each breakout or group in a ledger.
  *
  * @param title name of the design
  * @param fabric name of the fabric
  * @param board name of the board, may be empty
- * @param outside what lies between pads and instrument, as reckoned with
- * @param pages in the ledger's order; entries whose nets are on no pad any more have none
+ * @param external what is between pads and instrument, as used in the calculation
+ * @param pages in the ledger's order; entries whose nets are no longer on a pad have none
  */
 public record BenchSheet(
-        String title, String fabric, String board, ExternalLine outside, List<Page> pages) {
+        String title, String fabric, String board, ExternalLine external, List<Page> pages) {
     /** Copies the pages. */
     public BenchSheet {
         pages = List.copyOf(pages);
@@ -50,7 +49,7 @@ public record BenchSheet(
      * @param number the entry's number in the ledger, from 1
      * @param entry the entry
      * @param lines one for each net that it brings out
-     * @param restore what to do to have the design as it was
+     * @param restore the steps that restore the design
      * @param cautions to be read before a pad is driven
      */
     public record Page(
@@ -76,12 +75,11 @@ public record BenchSheet(
      * @param port the port that brings it out
      * @param pad the pad's name
      * @param packagePin pin or ball of the package
-     * @param place where the lead goes; empty when the board's description knows no place
-     * @param boardNet the board's net on the pad; empty when not known
+     * @param place where the lead is connected; empty when the board's description has no place for it
+     * @param boardNet the board's net on the pad; empty when unknown
      * @param setting the pad driver's setting
-     * @param timing when its signal arrives at the instrument, and what of it is seen there
-     * @param correctionPs what to add to this channel's time stamps so that all of the sheet stand
-     *     level with the latest, reckoned with the middles of the ranges, ps
+     * @param timing when its signal arrives at the instrument, and how it is seen there
+     * @param correctionPs what to add to this channel's time stamps so that all channels of the sheet are level with the latest, by the middles of the ranges, ps
      */
     public record Line(
             int channel,
@@ -95,12 +93,12 @@ public record BenchSheet(
             Optional<DriverSetting> setting,
             LineTiming timing,
             int correctionPs) {
-        /** Delay from the net's driver to outside the pad. */
+        /** Delay from the net's driver to the pin. */
         public Delay atPad() {
             return timing.chain().atPad();
         }
 
-        /** The same with the board's trace, the connector and the lead. */
+        /** The same plus the board's trace, the connector and the lead. */
         public Delay atInstrument() {
             return timing.chain().atInstrument();
         }
@@ -133,7 +131,7 @@ public record BenchSheet(
      * @param after the design with it
      */
     public static BenchSheet of(
-            Design base, Ledger ledger, Design after, ExternalLine outside, Instrument instrument) {
+            Design base, Ledger ledger, Design after, ExternalLine external, Instrument instrument) {
         List<Page> pages = new ArrayList<>();
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
@@ -143,22 +141,22 @@ public record BenchSheet(
                     entry.edits().stream().filter(e -> e instanceof Edit.BreakOut).count() > 1;
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    Optional<Line> line = line(after, out, outside, instrument);
+                    Optional<Line> line = line(after, out, external, instrument);
                     line.ifPresent(lines::add);
                     line.ifPresent(l -> addCautions(base, out, inGroup, cautions));
                 }
             }
             if (!lines.isEmpty()) {
-                List<String> told = new ArrayList<>();
-                cautions.forEach((c, pads) -> told.add(String.join(", ", pads) + ": " + c));
-                pages.add(new Page(i + 1, entry, lines, restore(i + 1, entry), told));
+                List<String> shared = new ArrayList<>();
+                cautions.forEach((c, pads) -> shared.add(String.join(", ", pads) + ": " + c));
+                pages.add(new Page(i + 1, entry, lines, restore(i + 1, entry), shared));
             }
         }
         return new BenchSheet(
                 base.name(),
                 base.fabric().info().name(),
                 base.board().name(),
-                outside,
+                external,
                 numbered(pages));
     }
 
@@ -188,12 +186,12 @@ public record BenchSheet(
                         + " --entry "
                         + number
                         + ". This restores "
-                        + given(entry)
+                        + restored(entry)
                         + ".");
         return steps;
     }
 
-    private static String given(LedgerEntry entry) {
+    private static String restored(LedgerEntry entry) {
         List<String> all =
                 entry.edits().stream()
                         .filter(e -> !(e instanceof Edit.BreakOut))
@@ -216,9 +214,9 @@ public record BenchSheet(
                 .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
     }
 
-    /** Empty when a later entry has taken the net off the pad again. */
+    /** Empty when a later entry has disconnected the net from the pad. */
     private static Optional<Line> line(
-            Design after, Edit.BreakOut out, ExternalLine outside, Instrument instrument) {
+            Design after, Edit.BreakOut out, ExternalLine external, Instrument instrument) {
         int index = padIndex(after, out.pad());
         Pad pad = after.fabric().pads().get(index);
         Optional<Net> net = after.findNet(out.net());
@@ -241,11 +239,11 @@ public record BenchSheet(
                         wiring.map(PadWiring::net).orElse(""),
                         setting,
                         LineTiming.of(
-                                after, net.get().route(), index, setting, outside, instrument),
+                                after, net.get().route(), index, setting, external, instrument),
                         0));
     }
 
-    /** Ways do not invert; a net can be the inverse of another by the cell that drives it. */
+    /** Routes do not invert; a net can be the inverse of another through the cell that drives it. */
     private static String polarity(Design design, Net net) {
         if (!(net.driver() instanceof Terminal.CellPin at)) {
             return "as the net";
@@ -266,7 +264,7 @@ public record BenchSheet(
         return end instanceof Terminal.CellPin at && at.cell() == cell;
     }
 
-    /** Pads that share a caution share its line; in groups, so do those whose enables differ. */
+    /** Pads with the same caution share its line; in groups, also pads with different enables. */
     private static void addCautions(
             Design base,
             Edit.BreakOut out,
@@ -288,7 +286,7 @@ public record BenchSheet(
     }
 
     /**
-     * The site before the enable of a pad's driver; some words that no text has if there is none.
+     * The site before the enable of a pad's driver; if there is none, a text that no caution contains.
      */
     private static String enableSite(Design base, String pad) {
         int site = base.fabric().pads().get(padIndex(base, pad)).enableSite();

@@ -8,9 +8,8 @@ import java.util.Map;
 /**
  * One elementary change of a design, small enough for any environment to carry out.
  *
- * @param what what it is
- * @param facts what is said of it, by the names of {@link ChangeList#COLUMNS}; what does not apply
- *     is missing
+ * @param what the kind of change
+ * @param facts its properties, by the names of {@link ChangeList#COLUMNS}; those that do not apply are missing
  */
 public record Change(What what, Map<String, String> facts) {
     /** Keeps the order of the facts. */
@@ -18,27 +17,27 @@ public record Change(What what, Map<String, String> facts) {
         facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
     }
 
-    /** Kinds of elementary change, in the order in which they are to be carried out. */
+    /** Kinds of elementary change, in the order in which they must be carried out. */
     public enum What {
-        /** A switch, fixed connection or pass-through that a net uses no longer. */
+        /** A switch, fixed connection or pass-through that a net no longer uses. */
         OFF,
-        /** A net has an end less. */
+        /** A net loses a sink. */
         END_GONE,
-        /** A net is no more. */
+        /** A net is removed. */
         NET_GONE,
-        /** A port is no more. */
+        /** A port is removed. */
         PORT_GONE,
-        /** A cell is no more. */
+        /** A cell is removed. */
         CELL_GONE,
-        /** A cell stands on another site. */
+        /** A cell is relocated to another site. */
         CELL_MOVED,
-        /** A cell's setting differs. */
+        /** A cell's setting changes. */
         CELL_SET,
-        /** A port stands on a pad. */
+        /** A port is added on a pad. */
         PORT_NEW,
         /** A switch, fixed connection or pass-through that a net uses now. */
         ON,
-        /** A net has an end more. */
+        /** A net gets another sink. */
         END_NEW;
 
         /** The word used in files: {@code end-gone}. */

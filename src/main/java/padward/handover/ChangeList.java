@@ -20,9 +20,7 @@ import padward.fabric.Pad;
 import padward.timing.EdgeFinder;
 
 /**
- * What a ledger does, as elementary changes in the order in which they can be carried out: entry by
- * entry, in each first all that goes, then all that comes. Worked out from the designs before and
- * after each entry, not from the edits' words.
+ * The changes of a ledger as elementary changes, in the order in which they can be carried out: entry by entry, and in each entry removals before additions. Derived from the designs before and after each entry, not from the texts of the edits.
  *
  * @param ledger the ledger
  * @param fabric name of the fabric
@@ -67,7 +65,7 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
     /**
      * The changes of a ledger. O(entries × size of the design).
      *
-     * @param base the design without it
+     * @param base the design without the ledger
      * @throws IllegalArgumentException when an entry does not fit
      */
     public static ChangeList of(Design base, Ledger ledger) {
@@ -191,7 +189,7 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     .orElseThrow();
         }
 
-        /** A port that changes is one that goes and one that comes. */
+        /** A changed port is a removed and an added one. */
         private void port(PartDiff port) {
             port(before, port.name()).ifPresent(p -> port(Change.What.PORT_GONE, p));
             port(after, port.name()).ifPresent(p -> port(Change.What.PORT_NEW, p));

@@ -22,10 +22,7 @@ import padward.base.ReadFault;
 import padward.change.LedgerEntry;
 
 /**
- * A user's own text template over a change list, so that the list becomes whatever their
- * environment reads. Templates are in the Mustache language, which has names, sections and nothing
- * that runs: a template sees the texts, lists and truths of the model and no object of the program,
- * reads no other file, and a name that the model does not have is a fault that tells its line.
+ * Turns a change list into text through a template of the user's, so that any environment can read it. Templates are in the Mustache language, which has names and sections and cannot run anything: a template sees the texts, lists and truth values of the model and no object of the program, reads no other file, and a name that the model does not have is reported with its line.
  */
 public final class ChangeTemplate {
     private static final Pattern LINE = Pattern.compile("line (\\d+)");
@@ -85,7 +82,7 @@ public final class ChangeTemplate {
                 file.toString(), line.find() ? "line " + line.group(1) : "", expected, message);
     }
 
-    /** Looks names up in maps only: the program's objects stay out of a template's reach. */
+    /** Looks names up in maps only, so that a template cannot reach the program's objects. */
     private static final class OnlyTexts extends BasicCollector {
         @Override
         public Mustache.VariableFetcher createFetcher(Object context, String name) {

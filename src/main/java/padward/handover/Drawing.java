@@ -3,10 +3,10 @@ package padward.handover;
 import java.util.List;
 
 /**
- * A small drawing of plain shapes, for screens and paper alike. Lengths in points, from the upper
+ * A small drawing of plain shapes, for both screens and paper. Lengths in points, from the upper
  * left corner; colours as {@code #rrggbb}.
  *
- * @param name what it shows, for whoever cannot see it
+ * @param name what it shows, for readers who cannot see it
  * @param width its width
  * @param height its height
  * @param shapes from back to front
@@ -30,7 +30,7 @@ public record Drawing(String name, double width, double height, List<Shape> shap
      * @param round radius of its corners
      * @param fill colour inside
      * @param line colour of its outline
-     * @param lineWidth width of that
+     * @param lineWidth width of the outline
      */
     public record Box(
             double x,
@@ -44,9 +44,9 @@ public record Drawing(String name, double width, double height, List<Shape> shap
             implements Shape {}
 
     /**
-     * A text around a middle.
+     * A centred text.
      *
-     * @param x its middle
+     * @param x its centre
      * @param y its base line
      * @param size height of the font
      * @param bold whether it is bold

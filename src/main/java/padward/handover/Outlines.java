@@ -11,8 +11,7 @@ import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
 /**
- * Letters as outlines, from the fonts that the PDF is set in: so drawings need none of the system's
- * fonts, of which a machine without a display may have none.
+ * Letters as outlines, from the fonts that the PDF uses: drawings then need no system fonts, which a machine without a display may lack.
  */
 final class Outlines {
     private final TrueTypeFont regular;
@@ -33,7 +32,7 @@ final class Outlines {
         }
     }
 
-    /** A text's outline, its middle at x, its base line at y, y downwards. */
+    /** A text's outline, centred at x, its base line at y, y downwards. */
     GeneralPath of(Drawing.Words words) throws IOException {
         TrueTypeFont font = words.bold() ? bold : regular;
         CmapLookup glyphs = font.getUnicodeCmapLookup();

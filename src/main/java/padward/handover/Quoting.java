@@ -3,7 +3,7 @@ package padward.handover;
 import com.google.gson.Gson;
 import com.google.gson.GsonBuilder;
 
-/** Quotes texts for languages that others read, by those languages' own standards. */
+/** Quotes texts for other languages, by the standards of those languages. */
 final class Quoting {
     private static final Gson GSON = new GsonBuilder().disableHtmlEscaping().create();
 

@@ -6,9 +6,9 @@ import padward.design.Net;
 import padward.design.Terminal;
 
 /**
- * The new ways' delays for back-annotated simulation, as SDF (IEEE 1497-2001): one INTERCONNECT
+ * The delays of the new routes for back-annotated simulation, as SDF (IEEE 1497-2001): one INTERCONNECT
  * from each net's driver to its new port, minimum and maximum from the fast and the slow corner, in
- * picoseconds. The typical value is left out: it is not known.
+ * picoseconds. The typical value is left out because it is unknown.
  */
 public final class SdfText {
     private SdfText() {}
@@ -45,7 +45,7 @@ public final class SdfText {
         return identifier(design.ports().get(((Terminal.PortEnd) net.driver()).port()).name());
     }
 
-    /** Letters, digits, underscores and the divider stand as they are; all else is escaped. */
+    /** Letters, digits, underscores and the divider are not escaped; everything else is. */
     private static String identifier(String name) {
         StringBuilder result = new StringBuilder();
         for (char c : name.toCharArray()) {

@@ -20,8 +20,7 @@ import padward.timing.Chain;
 import padward.timing.ExternalLine;
 
 /**
- * A bench sheet as HTML that needs no other file, to be read on screen or printed. It is
- * well-formed XML too, from which the PDF is made: what both show is the same.
+ * A bench sheet as HTML that needs no other file, for the screen or for printing. It is also well-formed XML, from which the PDF is made, so both have the same content.
  */
 public final class SheetPage {
     /** Sizes of paper. */
@@ -36,12 +35,12 @@ public final class SheetPage {
         }
     }
 
-    /** Greatest width of a drawing, points: beside the chain of delays, and alone. */
-    private static final double BESIDE = 290;
+    /** Maximum width of a drawing, points: next to the chain of delays, and alone. */
+    private static final double NEXT_TO_CHAIN = 290;
 
     private static final double ALONE = 500;
 
-    /** Names of a group that are not longer stand in its headline. */
+    /** The longest list of net names that is shown in a group's headline. */
     private static final int LONGEST_NETS = 60;
 
     private static final Template TEMPLATE = template();
@@ -92,7 +91,7 @@ public final class SheetPage {
         return new SheetPage(sheet, design, made, paper, false).text;
     }
 
-    /** The page in which drawings stand as objects, by number. */
+    /** The page with its drawings as objects, by number. */
     static SheetPage forPdf(BenchSheet sheet, Design design, String made, Paper paper) {
         return new SheetPage(sheet, design, made, paper, true);
     }
@@ -102,7 +101,7 @@ public final class SheetPage {
         return text;
     }
 
-    /** The drawings that the objects name. */
+    /** The drawings that the objects refer to. */
     List<Drawing> drawings() {
         return drawings;
     }
@@ -112,7 +111,7 @@ public final class SheetPage {
         List<Map<String, Object>> headers = new ArrayList<>();
         boolean single = page.lines().size() == 1;
         for (Drawing drawing : HeaderDrawing.of(page, design)) {
-            double width = Math.min(drawing.width(), single ? BESIDE : ALONE);
+            double width = Math.min(drawing.width(), single ? NEXT_TO_CHAIN : ALONE);
             headers.add(
                     Map.of(
                             "name", drawing.name(),
@@ -134,7 +133,7 @@ public final class SheetPage {
         model.put("hasDrawings", !headers.isEmpty());
         model.put("drawings", headers);
         model.put("lines", page.lines().stream().map(SheetPage::line).toList());
-        model.put("between", between(sheet.outside()));
+        model.put("between", between(sheet.external()));
         model.put("hasChain", single);
         model.put("chain", single ? chain(page.lines().get(0)) : List.of());
         model.put("sum", single ? page.lines().get(0).atInstrument().toText() : "");
@@ -193,15 +192,15 @@ public final class SheetPage {
                 setting.slew());
     }
 
-    private static String between(ExternalLine outside) {
+    private static String between(ExternalLine external) {
         return String.format(
                 Locale.ROOT,
                 "Calculated for %.2f m leads, velocity factor %.2f, a connector of %.3f ns, "
                         + "and traces on a board with dielectric constant %.1f.",
-                outside.metres(),
-                outside.velocity(),
-                outside.connectorPs() / 1000.0,
-                outside.dielectric());
+                external.metres(),
+                external.velocity(),
+                external.connectorPs() / 1000.0,
+                external.dielectric());
     }
 
     private static List<Map<String, String>> chain(BenchSheet.Line line) {

@@ -19,18 +19,17 @@ import org.w3c.dom.Element;
 import padward.design.Design;
 
 /**
- * A bench sheet as PDF, laid out from the same page as the HTML. Text is text, drawings are
- * vectors, fonts are inside the file; nothing is fetched from anywhere.
+ * A bench sheet as PDF, made from the same page as the HTML. Text is text, drawings are vectors, fonts are embedded; nothing is downloaded.
  */
 public final class SheetPdf {
     private static final String FAMILY = "Liberation Sans";
 
-    /** Kept here, for a logger that nobody holds forgets its level. */
+    /** Referenced here because a logger without a reference loses its level. */
     private static final Logger PDF_LOG = Logger.getLogger("org.apache.pdfbox");
 
     static {
         XRLog.setLoggingEnabled(false);
-        // It warns of standard fonts that the machine lacks; the page brings its own.
+        // It warns about standard fonts that the machine lacks; the page has its own.
         PDF_LOG.setLevel(Level.SEVERE);
     }
 
@@ -72,7 +71,7 @@ public final class SheetPdf {
         return font;
     }
 
-    /** Puts drawings where the page has its objects. */
+    /** Replaces the page's objects by drawings. */
     private record Drawer(List<Drawing> drawings, Outlines outlines) implements FSObjectDrawer {
         @Override
         public Map<Shape, String> drawObject(

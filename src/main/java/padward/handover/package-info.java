@@ -1,2 +1,2 @@
-/** What leaves Padward for the bench and for other tools: bench sheets, change lists, delays. */
+/** Output for the bench and for other tools: bench sheets, change lists, delays. */
 package padward.handover;

@@ -117,12 +117,12 @@ public final class ApplyCommand implements Callable<Integer> {
             throw new BadInput("--search-again", "", "--new-ledger FILE with it", "none");
         }
         if (newLedger != null) {
-            Outputs.checkBesideDesign(newLedger, design.file(), ledger.file());
+            Outputs.checkWithDesign(newLedger, design.file(), ledger.file());
             Outputs.check(newLedger, target);
         }
     }
 
-    /** On the run that the ledger was made on, every entry has to give what it gave then. */
+    /** On the run that the ledger was made on, every entry must give the recorded result. */
     private CarryOver asKept(Ledger kept, Design read) throws BadInput {
         EntryReplay replay = new EntryReplay(read);
         List<CarryOver.Outcome> outcomes = new ArrayList<>();
@@ -144,7 +144,7 @@ public final class ApplyCommand implements Callable<Integer> {
         return new CarryOver(replay.design(), outcomes);
     }
 
-    /** On another run every entry is tried; without a new search, all must fit. */
+    /** On another run every entry is checked; without a new search, all must fit. */
     private CarryOver carriedOver(Ledger kept, Design read) throws BadInput {
         CarryOver carried =
                 CarryOver.of(kept, read, searchAgain, SearchLimits.USUAL, Progress.NONE);
@@ -171,7 +171,7 @@ public final class ApplyCommand implements Callable<Integer> {
                 .toList();
     }
 
-    /** An entry that was found again is the doing of whoever searched again. */
+    /** An entry that was routed again is signed by the user who searched again. */
     private static LedgerEntry applied(CarryOver.Outcome outcome) {
         LedgerEntry old = outcome.entry();
         return outcome.fits()
@@ -194,7 +194,7 @@ public final class ApplyCommand implements Callable<Integer> {
         LedgerWriter.write(EntrySigning.again(fresh, read), read.fabric(), newLedger);
     }
 
-    /** Whether the very bytes will do: names of other files are relative, and .gz means gzip. */
+    /** Whether a byte-for-byte copy is valid at the target: names of other files are relative, and .gz means gzip. */
     private static boolean isLike(Path one, Path other) {
         return one.toAbsolutePath().getParent().equals(other.toAbsolutePath().getParent())
                 && one.toString().endsWith(".gz") == other.toString().endsWith(".gz");

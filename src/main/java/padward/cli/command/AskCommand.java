@@ -138,7 +138,7 @@ public final class AskCommand implements Callable<Integer> {
         return new SearchLimits(usual.labels(), effort, usual.alternatives(), pushDepth);
     }
 
-    /** Neither a way nor its absence is known: said as just that. */
+    /** Neither a route nor its absence is known, and that is what is reported. */
     private void printUndecided(Question asked, PrintWriter out) {
         String sentence =
                 "Undecided: the search was stopped after "
@@ -159,7 +159,7 @@ public final class AskCommand implements Callable<Integer> {
         }
     }
 
-    /** Whether a clock is forwarded, and whom the new branch slows. */
+    /** Whether a clock is forwarded, and which sinks the new branch slows down. */
     private static void printTiming(Answer.Open open, PrintWriter out) {
         Question question = open.question();
         out.println();

@@ -153,7 +153,7 @@ public final class BusCommand implements Callable<Integer> {
         return routed;
     }
 
-    /** What to free so that those are served too that are left for want of free ways. */
+    /** What to remove so that nets without a free route are served too. */
     private Optional<UnblockedGroup> unblocked(Design now, Bus found) throws BadInput {
         if (found.left().stream().noneMatch(Bus.Left::couldBeUnblocked)) {
             return Optional.empty();

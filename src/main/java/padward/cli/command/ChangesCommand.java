@@ -22,7 +22,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code changes}: a ledger for other tools. */
+/** {@code changes}: a ledger's changes for other tools. */
 @Command(
         name = "changes",
         mixinStandardHelpOptions = true,

@@ -13,7 +13,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code check}: whether files are sound. */
+/** {@code check}: whether files are valid. */
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,

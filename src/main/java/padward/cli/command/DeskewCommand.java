@@ -25,7 +25,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code deskew}: a capture brought level by its channels' delays. */
+/** {@code deskew}: a capture shifted by its channels' delays. */
 @Command(
         name = "deskew",
         mixinStandardHelpOptions = true,
@@ -122,25 +122,25 @@ public final class DeskewCommand implements Callable<Integer> {
     }
 
     /**
-     * The delays of the channels that a line of the sheet has a name of.
+     * The delays of the channels whose name is also the name of a line of the sheet.
      *
-     * @throws BadInput when a name settles nothing
+     * @throws BadInput when a name matches no channel
      */
     private Map<String, Delay> delays(List<Channel> channels, SheetLines lines) throws BadInput {
-        Set<String> unmet = new TreeSet<>(named.keySet());
+        Set<String> unmatched = new TreeSet<>(named.keySet());
         Map<String, Delay> result = new HashMap<>();
         for (Channel channel : channels) {
             String said = named.getOrDefault(channel.name(), named.get(channel.own()));
-            unmet.remove(channel.name());
-            unmet.remove(channel.own());
+            unmatched.remove(channel.name());
+            unmatched.remove(channel.own());
             List<String> names =
                     said == null ? List.of(channel.name(), channel.own()) : List.of(said);
-            // The own name may be that of several lines, which does not matter once it is known.
+            // The own name may fit several lines, which does not matter once a line is found.
             for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
                 lines.find(names.get(i)).ifPresent(d -> result.put(channel.name(), d));
             }
         }
-        for (String name : unmet) {
+        for (String name : unmatched) {
             throw new BadInput("--channel", "", "a channel of the capture", name);
         }
         return result;

@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code diff}: what differs between two designs. */
+/** {@code diff}: the differences between two designs. */
 @Command(
         name = "diff",
         mixinStandardHelpOptions = true,

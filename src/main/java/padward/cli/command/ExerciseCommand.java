@@ -104,8 +104,8 @@ public final class ExerciseCommand implements Callable<Integer> {
         int status = ExitStatus.DONE;
         Optional<ExerciseMaker> maker = Optional.empty();
         for (long at = first; at < first + count; at++) {
-            // A made-up design has the question's own seed, so that each can be asked for alone.
-            if (maker.isEmpty() || isMadeUp()) {
+            // An invented design has the question's own seed, so that each question can be repeated alone.
+            if (maker.isEmpty() || isInvented()) {
                 maker = Optional.of(new ExerciseMaker(design(at)));
             }
             Optional<Exercise> made = maker.get().make(kind, difficulty, at, Progress.NONE);
@@ -123,7 +123,7 @@ public final class ExerciseCommand implements Callable<Integer> {
         return status;
     }
 
-    private boolean isMadeUp() {
+    private boolean isInvented() {
         return file == null && difficulty != Difficulty.EASY;
     }
 

@@ -16,7 +16,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code expand}: a pattern written out wire by wire. */
+/** {@code expand}: a pattern fabric written wire by wire. */
 @Command(
         name = "expand",
         mixinStandardHelpOptions = true,

@@ -86,7 +86,7 @@ public final class ImportCommand implements Callable<Integer> {
                         : Optional.of(BsdlReader.read(bsdl, pinMap, progress));
         TableImport.Result result = TableImport.read(tables, pins, mostFaults, progress);
         if (result instanceof TableImport.Faulty faulty) {
-            tell(faulty, err);
+            printFaults(faulty, err);
             return ExitStatus.BAD_INPUT;
         }
         TableImport.Sound sound = (TableImport.Sound) result;
@@ -103,7 +103,7 @@ public final class ImportCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    private static void tell(TableImport.Faulty faulty, PrintWriter err) {
+    private static void printFaults(TableImport.Faulty faulty, PrintWriter err) {
         faulty.shown().forEach(f -> err.println("padward: " + f.getMessage()));
         long total = faulty.total();
         err.println(

@@ -83,7 +83,7 @@ public final class KeepCommand implements Callable<Integer> {
                             kept[0] = next != old;
                             return next;
                         });
-        // Only now, with the file in place, may it be called kept.
+        // Only now, with the file written, may it be reported as kept.
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(AnswerJson.text(json(now, kept[0])));
@@ -94,7 +94,7 @@ public final class KeepCommand implements Callable<Integer> {
         return kept[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    /** The ledger with the answer's edits; the same one when there is no way. */
+    /** The ledger with the answer's edits; the same one when there is no route. */
     private Ledger kept(Ledger old, Design read) throws BadInput {
         Design now = LedgerTable.apply(old, read, ledger.file());
         answer =
@@ -106,7 +106,7 @@ public final class KeepCommand implements Callable<Integer> {
         List<Edit> edits = edits();
         Question asked = answer.question();
         LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits);
-        // What cannot be applied must not be kept.
+        // Edits that cannot be applied must not be kept.
         LedgerTable.apply(old.with(unsigned), read, ledger.file());
         return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));
     }

@@ -22,7 +22,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code lesson}: lists lessons, shows one, tells or forgets a learner's progress. */
+/** {@code lesson}: lists lessons, shows one, reports or deletes a learner's progress. */
 @Command(
         name = "lesson",
         mixinStandardHelpOptions = true,

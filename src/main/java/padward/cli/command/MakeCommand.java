@@ -104,15 +104,15 @@ public final class MakeCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    /** What was made before is made anew; a file of the user's by one of the names is not. */
+    /** Files from an earlier run are overwritten; a user's own file with one of the names is not. */
     private void checkFolder() throws BadInput {
-        List<String> there = FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
-        if (!there.isEmpty() && there.size() < FILES.size()) {
+        List<String> existing = FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
+        if (!existing.isEmpty() && existing.size() < FILES.size()) {
             throw new BadInput(
                     folder.toString(),
                     "",
                     "a folder with none or all of " + String.join(", ", FILES),
-                    "only " + String.join(", ", there));
+                    "only " + String.join(", ", existing));
         }
     }
 }

@@ -22,7 +22,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code pads}: the pads of a design's fabric, with what is on them. */
+/** {@code pads}: the pads of a design's fabric, with what uses them. */
 @Command(
         name = "pads",
         mixinStandardHelpOptions = true,

@@ -52,7 +52,7 @@ import picocli.CommandLine.Spec;
             "      --fabric fixtures/workbench/fabric.json.gz -o /tmp/counter.design.json"
         })
 public final class PlaceRouteCommand implements Callable<Integer> {
-    private static final int MOST_TOLD = 20;
+    private static final int MOST_LISTED = 20;
 
     @Spec private CommandSpec spec;
 
@@ -156,7 +156,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         }
         PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result;
         write(placed.design());
-        tell(out, placed, mapped.notes());
+        printReport(out, placed, mapped.notes());
         out.flush();
         return placed.report().unrouted().isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
@@ -192,7 +192,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         return folder.relativize(whole).toString().replace('\\', '/');
     }
 
-    private void tell(PrintWriter out, PlaceRouteResult.OnFabric placed, List<String> moreNotes) {
+    private void printReport(PrintWriter out, PlaceRouteResult.OnFabric placed, List<String> moreNotes) {
         PlaceRouteResult.Report report = placed.report();
         Design design = placed.design();
         out.printf(
@@ -225,7 +225,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
                     Locale.ROOT,
                     "worst delay: %.3f ns at the slow corner, without pad drivers:%n",
                     report.worstPs() / 1000.0);
-            report.worstPath().stream().limit(MOST_TOLD).forEach(s -> out.println("  " + s));
+            report.worstPath().stream().limit(MOST_LISTED).forEach(s -> out.println("  " + s));
         }
         List<String> notes = new ArrayList<>(moreNotes);
         notes.addAll(report.notes());
@@ -233,7 +233,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         if (!report.unrouted().isEmpty()) {
             out.println(report.unrouted().size() + " nets have no route:");
             report.unrouted().stream()
-                    .limit(MOST_TOLD)
+                    .limit(MOST_LISTED)
                     .forEach(u -> out.println("  " + u.net() + ": " + u.reason()));
         }
     }

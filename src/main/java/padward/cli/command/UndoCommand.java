@@ -23,7 +23,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code undo}: an entry taken out of a ledger. */
+/** {@code undo}: removes an entry from a ledger. */
 @Command(
         name = "undo",
         mixinStandardHelpOptions = true,
@@ -107,7 +107,7 @@ public final class UndoCommand implements Callable<Integer> {
                     "an entry that no other depends on, or --with-dependents",
                     dependents);
         }
-        // Entries that stay begin from another state of the design now.
+        // The remaining entries now start from another state of the design.
         return EntrySigning.again(undoing.rest(), read);
     }
 

@@ -6,8 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /**
- * {@code window}: opens the window. The start of the program takes this command before the command
- * line is read, because only the window may load the toolkit; here stands its help.
+ * {@code window}: opens the window. The program's entry point handles this command before the command line is parsed, because only the window may load the toolkit; this class only provides its help.
  */
 @Command(
         name = "window",

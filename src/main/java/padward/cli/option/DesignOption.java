@@ -11,7 +11,7 @@ import padward.design.Net;
 import padward.format.design.DesignReader;
 import picocli.CommandLine.Option;
 
-/** The option that names a design, and the look-ups in it that commands share. */
+/** The option that names a design, and look-ups of its nets and pads for all commands. */
 public final class DesignOption {
     @Option(
             names = {"-d", "--design"},
@@ -28,17 +28,17 @@ public final class DesignOption {
         return DesignReader.read(file, Progress.NONE);
     }
 
-    /** The one net that an option's name or pattern means. */
+    /** The one net that an option's name or pattern refers to. */
     public static Net net(String option, Design design, String text) throws BadInput {
         return NameLookup.requireNet(design, text, option);
     }
 
-    /** The index of the one pad that a name means. */
+    /** The index of the one pad that a name refers to. */
     public static int pad(Design design, String text) throws BadInput {
         return NameLookup.requirePad(design, text, "--pad");
     }
 
-    /** The name that was probably meant: the nearest, or else the first that ends alike. */
+    /** The name that was probably meant: the nearest, or else the first with the same end. */
     public static String hint(String text, List<String> names) {
         return NearestName.find(text, names.stream())
                 .or(() -> names.stream().filter(n -> n.endsWith("/" + text)).findFirst())

@@ -7,7 +7,7 @@ import padward.design.Design;
 import padward.design.Net;
 import picocli.CommandLine.Option;
 
-/** The options that state a group: nets, and pads that may be taken. */
+/** The options that state a group: nets, and pads that may be used. */
 public final class GroupOption {
     @Option(
             names = {"-n", "--nets"},
@@ -28,12 +28,12 @@ public final class GroupOption {
                             + "'any', pads named as in ask, or patterns of such names with * and ?.")
     private List<String> pads = List.of();
 
-    /** The nets as they were asked for. */
+    /** The nets as the user stated them. */
     public String netsText() {
         return String.join(" ", nets);
     }
 
-    /** The pads as they were asked for. */
+    /** The pads as the user stated them. */
     public String padsText() {
         return String.join(",", pads);
     }

@@ -4,7 +4,7 @@ import padward.base.BadInput;
 import padward.timing.Instrument;
 import picocli.CommandLine.Option;
 
-/** What is known of the instrument and of the clock that the signals change with. */
+/** The options that describe the instrument and the clock of the signals. */
 public final class InstrumentOption {
     private static final double MOST_MHZ = 1_000_000;
 

@@ -4,7 +4,7 @@ import padward.base.BadInput;
 import padward.timing.ExternalLine;
 import picocli.CommandLine.Option;
 
-/** What lies between the pad and the instrument. */
+/** The options that describe what is between the pad and the instrument. */
 public final class LeadOption {
     @Option(
             names = "--dielectric",

@@ -6,7 +6,7 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.file.LearnerFolder;
 import picocli.CommandLine.Option;
 
-/** The options that say whose lessons and exercises are meant. */
+/** The options that name the learner. */
 public final class LearnerOption {
     @Option(
             names = "--learner",

@@ -27,7 +27,7 @@ public final class LedgerOption {
         return LedgerReader.read(file, design.fabric(), Progress.NONE);
     }
 
-    /** Checks that the file is there, for commands that make none. */
+    /** Checks that the file exists, for commands that do not create it. */
     public void checkIsThere() throws BadInput {
         if (!Files.exists(file)) {
             throw new BadInput(file.toString(), "", "a ledger", "no such file");

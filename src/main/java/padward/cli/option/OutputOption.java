@@ -18,14 +18,14 @@ public final class OutputOption {
         return file;
     }
 
-    /** Its name in small letters, for commands that tell the form by the name's end. */
+    /** Its name in lower case, for commands that select the format by the name's ending. */
     public String lowerName() {
         return file.getFileName().toString().toLowerCase(Locale.ROOT);
     }
 
-    /** Checks that it is none of the files that are read, and that its folder is there. */
+    /** Checks that it is not one of the input files, and that its folder exists. */
     public Path checked(DesignOption design, LedgerOption ledger) throws BadInput {
-        Outputs.checkBesideDesign(file, design.file(), ledger.file());
+        Outputs.checkWithDesign(file, design.file(), ledger.file());
         return file;
     }
 }

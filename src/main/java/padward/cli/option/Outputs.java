@@ -6,14 +6,14 @@ import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.format.design.References;
 
-/** Keeps commands from writing over what they read. */
+/** Prevents commands from overwriting their input. */
 public final class Outputs {
     private Outputs() {}
 
     /**
-     * Checks a file that is to be written.
+     * Checks an output file.
      *
-     * @throws BadInput when it is one of the inputs, or its folder is not there
+     * @throws BadInput when it is one of the inputs, or its folder does not exist
      */
     public static void check(Path output, Path... inputs) throws BadInput {
         if (Files.isDirectory(output)) {
@@ -30,8 +30,8 @@ public final class Outputs {
         }
     }
 
-    /** The same for a command that reads a design, the files that it names, and a ledger. */
-    public static void checkBesideDesign(Path output, Path design, Path ledger) throws BadInput {
+    /** The same for a command that reads a design with the files that it names, and a ledger. */
+    public static void checkWithDesign(Path output, Path design, Path ledger) throws BadInput {
         References names = References.of(design);
         Path folder = design.toAbsolutePath().getParent();
         Path fabric = folder.resolve(names.fabric());

@@ -26,7 +26,7 @@ import padward.format.source.Source;
 import padward.format.source.TextSource;
 import padward.format.tables.csv.Separator;
 
-/** The lines of a bench sheet as CSV, by the names under which a capture can show them. */
+/** The lines of a bench sheet as CSV, by all names that a channel of a capture can have. */
 public final class SheetLines {
     private static final List<String> NAMES =
             List.of("channel", "place", "net", "port", "pad", "packagePin");
@@ -115,7 +115,7 @@ public final class SheetLines {
                 return new Delay(least, most);
             }
         } catch (NumberFormatException wrong) {
-            // told below
+            // reported below
         }
         throw new BadInput(
                 file.toString(),
@@ -129,7 +129,7 @@ public final class SheetLines {
     }
 
     /**
-     * The delay of the line that has a name.
+     * The delay of the line with a name.
      *
      * @throws BadInput when several lines have it, with different delays
      */

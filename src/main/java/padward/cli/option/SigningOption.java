@@ -7,7 +7,7 @@ import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import picocli.CommandLine.Option;
 
-/** The options that tell who keeps something, and why. */
+/** The options that state who keeps a change, and why. */
 public final class SigningOption {
     @Option(
             names = "--note",
@@ -26,7 +26,7 @@ public final class SigningOption {
         return EntrySigning.entry(before, net, pad, edits, who, note);
     }
 
-    /** As {@link #entry}, with a note of the command's own where the user gave none. */
+    /** As {@link #entry}, with the command's own note if the user gave none. */
     public LedgerEntry entry(
             Design before, String net, String pad, List<Edit> edits, String otherwise) {
         return EntrySigning.entry(before, net, pad, edits, who, note.isBlank() ? otherwise : note);

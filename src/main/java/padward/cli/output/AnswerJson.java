@@ -32,7 +32,7 @@ public final class AnswerJson {
         return GSON.toJson(object);
     }
 
-    /** A question of which the search was stopped. */
+    /** A question whose search was stopped. */
     public static JsonObject undecided(Question question, String sentence) {
         return head(question, "undecided", sentence);
     }

@@ -62,7 +62,7 @@ public final class BusTable {
         cautions().forEach(c -> out.println("  - " + c));
     }
 
-    /** Clocks are told whether they are forwarded. */
+    /** Reports for clocks whether they are forwarded. */
     private void printClocks(PrintWriter out) {
         for (Bus.Line line : bus.lines()) {
             if (line.net().clock()) {
@@ -160,7 +160,7 @@ public final class BusTable {
         }
     }
 
-    /** What is removed, or could be, so that all are served. */
+    /** What is removed, or could be, so that all nets are served. */
     public static void printUnblocked(UnblockedGroup unblocked, boolean done, PrintWriter out) {
         int served = unblocked.bus().lines().size();
         int count = unblocked.removed().size();
@@ -196,7 +196,7 @@ public final class BusTable {
         }
     }
 
-    /** What matching the ways came to. */
+    /** The result of matching the delays. */
     public static void printMatched(Design design, MatchedGroup matched, PrintWriter out) {
         out.println();
         out.printf(

@@ -5,7 +5,7 @@ import padward.breakout.verify.CarryOver;
 import padward.change.Edit;
 import padward.change.Ledger;
 
-/** Tells what became of a ledger's entries on another run of the design. */
+/** Reports which entries of a ledger fit another run of the design. */
 public final class CarryOverTable {
     private CarryOverTable() {}
 

@@ -3,7 +3,7 @@ package padward.cli.output;
 import java.io.PrintWriter;
 import padward.base.Progress;
 
-/** Tells how far long work is, a line every few seconds, so that quick work says nothing. */
+/** Reports the progress of long work, a line every few seconds, so that short work prints nothing. */
 public final class ConsoleProgress implements Progress {
     private static final long BETWEEN_NANOS = 3_000_000_000L;
 

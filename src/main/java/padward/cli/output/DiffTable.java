@@ -10,7 +10,7 @@ import padward.breakout.verify.PartDiff;
 import padward.fabric.Delay;
 import padward.fabric.Fabric;
 
-/** Tells what differs between two designs. */
+/** Prints the differences between two designs. */
 public final class DiffTable {
     private final Fabric fabric;
     private final PrintWriter out;
@@ -64,7 +64,7 @@ public final class DiffTable {
         return delay.map(Delay::toText).orElse("not reached");
     }
 
-    /** Chains of steps stand on one line. */
+    /** Chains of steps are printed on one line. */
     private void steps(String mark, List<NetDiff.Step> steps) {
         StringBuilder line = new StringBuilder();
         int last = Fabric.NOTHING;

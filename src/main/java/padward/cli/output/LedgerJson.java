@@ -12,7 +12,7 @@ import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.fabric.Fabric;
 
-/** What the commands around a ledger tell as JSON, as docs/formats.md describes it. */
+/** The output of the ledger commands as JSON, as docs/formats.md describes it. */
 public final class LedgerJson {
     private LedgerJson() {}
 
@@ -39,7 +39,7 @@ public final class LedgerJson {
         return result;
     }
 
-    /** What became of an entry on another run. */
+    /** Whether an entry fits another run. */
     public static JsonObject outcome(CarryOver.Outcome outcome) {
         JsonObject result = entry(outcome.index() + 1, outcome.entry());
         String word = outcome.fits() ? "fits" : outcome.edits().isEmpty() ? "left-out" : "rerouted";
@@ -70,7 +70,7 @@ public final class LedgerJson {
         return result;
     }
 
-    /** The report that nothing but the listed was touched. */
+    /** The report that nothing else changed. */
     public static JsonObject audit(ChangeAudit report, Fabric fabric) {
         JsonObject result = new JsonObject();
         result.addProperty("nothingElseChanged", report.holds());
@@ -92,7 +92,7 @@ public final class LedgerJson {
         return result;
     }
 
-    /** What differs between two designs. */
+    /** The differences between two designs. */
     public static JsonObject diff(DesignDiff diff, Fabric fabric) {
         JsonObject result = new JsonObject();
         JsonArray nets = new JsonArray();

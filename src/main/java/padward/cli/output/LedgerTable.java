@@ -11,14 +11,14 @@ import padward.breakout.verify.Difference;
 import padward.change.Ledger;
 import padward.design.Design;
 
-/** What the commands around a ledger share. */
+/** Shared parts of the ledger commands. */
 public final class LedgerTable {
     private static final int MOST_NAMED = 12;
     private static final int MOST_REASONS = 4;
 
     private LedgerTable() {}
 
-    /** The design with all entries. */
+    /** The design with all entries applied. */
     public static Design apply(Ledger ledger, Design design, Path file) throws BadInput {
         Ledger.Applied applied = ledger.applyTo(design);
         if (applied instanceof Ledger.Applied.Fits fits) {
@@ -27,7 +27,7 @@ public final class LedgerTable {
         throw clash(((Ledger.Applied.Clashes) applied).all(), file);
     }
 
-    /** What does not fit, told by its first. */
+    /** The fault of entries that do not fit: the first in full, the others by number. */
     public static BadInput clash(List<Ledger.Clash> clashes, Path file) {
         Ledger.Clash first = clashes.get(0);
         int more = clashes.size() - 1;
@@ -48,14 +48,14 @@ public final class LedgerTable {
                 .collect(Collectors.joining(", "));
     }
 
-    /** The first reasons, and how many more there are. */
+    /** The first reasons, and the number of others. */
     public static String few(List<String> reasons) {
         int more = reasons.size() - MOST_REASONS;
         String few = reasons.stream().limit(MOST_REASONS).collect(Collectors.joining("; "));
         return more > 0 ? few + "; and " + more + " more" : few;
     }
 
-    /** Tells what was touched, and that nothing else was. */
+    /** Prints what changed, and whether anything else did. */
     public static void print(ChangeAudit report, PrintWriter out) {
         for (ChangeAudit.Kind kind : ChangeAudit.Kind.values()) {
             for (Difference how : Difference.values()) {

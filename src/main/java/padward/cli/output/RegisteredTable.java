@@ -10,7 +10,7 @@ import padward.breakout.text.WhyText;
 import padward.design.Design;
 import padward.fabric.Corner;
 
-/** A group held in IO registers, as text and as JSON. */
+/** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {
     private RegisteredTable() {}
 

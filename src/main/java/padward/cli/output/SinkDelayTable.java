@@ -8,17 +8,17 @@ import padward.change.WhatIf;
 import padward.design.Design;
 import padward.timing.SinkDelayChange;
 
-/** What edits do to the sinks that the touched nets had before. */
+/** The effect of edits on the other sinks of the nets that they change. */
 public final class SinkDelayTable {
     private SinkDelayTable() {}
 
-    /** Prints the sinks that are slowed or have a required time; nothing when there is nothing. */
+    /** Prints the sinks that get slower or have a required time. */
     public static void print(Design design, List<Edit> edits, PrintWriter out) {
         List<SinkDelayChange> all = SinkDelayChange.between(design, WhatIf.of(design, edits));
-        List<SinkDelayChange> told =
+        List<SinkDelayChange> listed =
                 all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
         boolean loads = !design.fabric().info().electrical().isUnknown();
-        if (told.isEmpty()) {
+        if (listed.isEmpty()) {
             if (loads) {
                 out.println(
                         "None of the " + all.size() + " other sinks of these nets gets slower.");
@@ -27,7 +27,7 @@ public final class SinkDelayTable {
         }
         out.println("Other sinks of these nets:");
         TextTable table = new TextTable("net", "sink", "before", "after", "later by", "slack");
-        for (SinkDelayChange delayChange : told) {
+        for (SinkDelayChange delayChange : listed) {
             OptionalInt slack = delayChange.slackAfterPs();
             String missed = delayChange.breaksTiming() ? ", violated now" : "";
             table.row(

@@ -16,7 +16,7 @@ import padward.design.Design;
 import padward.fabric.Pad;
 import padward.unblock.release.Endpoint;
 
-/** Tells what a trial gains and costs. */
+/** Prints the gains and costs of a what-if. */
 public final class WhatIfTable {
     private static final int MOST_NAMED = 8;
 
