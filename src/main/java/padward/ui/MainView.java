@@ -24,7 +24,7 @@ import padward.ui.draw.Viewport;
 import padward.ui.export.Exports;
 import padward.ui.group.GroupModel;
 import padward.ui.group.GroupView;
-import padward.ui.ledger.KeptBar;
+import padward.ui.ledger.KeptChangesBar;
 import padward.ui.ledger.LedgerModel;
 import padward.ui.ledger.LedgerView;
 import padward.ui.ledger.SheetWindow;
@@ -38,8 +38,8 @@ import padward.ui.map.MapActions;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.Session;
+import padward.ui.model.WindowModel;
 import padward.ui.nets.NetsView;
 import padward.ui.play.StepsModel;
 import padward.ui.play.StepsView;
@@ -54,7 +54,7 @@ import padward.ui.question.WhatIfBar;
  * the map with its menu item and key; the constructor adds their actions.
  */
 final class MainView extends StackPane {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final MapModel mapModel;
     private final MapView map;
     private final StripMapView strip;
@@ -131,8 +131,8 @@ final class MainView extends StackPane {
                                 new AnswerBar(model, actions),
                                 new NotesBar(model.notes()),
                                 new WhatIfBar(model, actions)),
-                        new Middle(new MapAndStrip(map, strip), side, model.look()),
-                        new KeptBar(model, kept, actions));
+                        new MapAndLists(new MapAndStrip(map, strip), side, model.look()),
+                        new KeptChangesBar(model, kept, actions));
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look().textSizeProperty().addListener((p, old, now) -> textSize());
@@ -215,7 +215,7 @@ final class MainView extends StackPane {
     }
 
     /** What the window shows. */
-    ExplorerModel model() {
+    WindowModel model() {
         return model;
     }
 

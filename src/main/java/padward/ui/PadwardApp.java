@@ -15,9 +15,9 @@ import padward.ui.control.Themes;
 import padward.ui.design.OpenDesign;
 import padward.ui.map.FirstView;
 import padward.ui.map.MapModel;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.SessionKeeper;
-import padward.ui.model.StartupRead;
+import padward.ui.model.StartupLoader;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** The window program. */
@@ -27,7 +27,7 @@ public final class PadwardApp extends Application {
     private static final double HEIGHT = 800;
 
     /** What was started before the toolkit; static, because the toolkit creates the application. */
-    private static CompletableFuture<StartupRead> prelude = new CompletableFuture<>();
+    private static CompletableFuture<StartupLoader> prelude = new CompletableFuture<>();
 
     /** The fault that kept the window from being built. */
     private static Optional<Throwable> trouble = Optional.empty();
@@ -39,13 +39,14 @@ public final class PadwardApp extends Application {
      * @throws IllegalStateException when a fault of the program itself is the reason
      */
     public static Optional<String> launchWindow(Optional<Path> design) {
-        prelude = CompletableFuture.supplyAsync(() -> StartupRead.begin(UserFolder.path(), design));
+        prelude =
+                CompletableFuture.supplyAsync(() -> StartupLoader.begin(UserFolder.path(), design));
         try {
             Application.launch(PadwardApp.class);
         } catch (RuntimeException | LinkageError fault) {
             trouble = Optional.of(fault);
         }
-        Optional<String> reason = trouble.flatMap(StartTrouble::of);
+        Optional<String> reason = trouble.flatMap(StartupFault::of);
         if (trouble.isPresent() && reason.isEmpty()) {
             throw new IllegalStateException("the window could not be opened", trouble.get());
         }
@@ -58,7 +59,7 @@ public final class PadwardApp extends Application {
     }
 
     /** Shows the map first, and the whole window as soon as it is built. */
-    static void show(Stage stage, StartupRead prelude) {
+    static void show(Stage stage, StartupLoader prelude) {
         FirstView first =
                 new FirstView(
                         prelude,
@@ -78,11 +79,11 @@ public final class PadwardApp extends Application {
         first.begin();
     }
 
-    private static void showAll(Stage stage, StartupRead prelude) {
+    private static void showAll(Stage stage, StartupLoader prelude) {
         // If a library of the text engine is missing, this fails here and not in a later frame.
         new Text(NAME).prefWidth(-1);
-        ExplorerModel model =
-                new ExplorerModel(Background.threaded(Platform::runLater), prelude.store());
+        WindowModel model =
+                new WindowModel(Background.threaded(Platform::runLater), prelude.store());
         SessionKeeper keeper = prelude.goOn(model);
         Application.setUserAgentStylesheet(sheet(model));
         MainView view = new MainView(new MapModel(model));
@@ -98,8 +99,8 @@ public final class PadwardApp extends Application {
     }
 
     /** Shows a stage with nothing open and nothing remembered. */
-    static ExplorerModel show(Stage stage, Background background) {
-        ExplorerModel model = new ExplorerModel(background);
+    static WindowModel show(Stage stage, Background background) {
+        WindowModel model = new WindowModel(background);
         Application.setUserAgentStylesheet(sheet(model));
         MainView view = new MainView(new MapModel(model));
         show(stage, view);
@@ -108,7 +109,7 @@ public final class PadwardApp extends Application {
         return model;
     }
 
-    private static String sheet(ExplorerModel model) {
+    private static String sheet(WindowModel model) {
         return Themes.sheet(model.look().darkProperty().get());
     }
 
@@ -117,12 +118,12 @@ public final class PadwardApp extends Application {
         stage.show();
     }
 
-    private static void followTitle(Stage stage, ExplorerModel model) {
+    private static void followTitle(Stage stage, WindowModel model) {
         showTitle(stage, model);
         model.openedProperty().addListener((p, old, now) -> showTitle(stage, model));
     }
 
-    private static void showTitle(Stage stage, ExplorerModel model) {
+    private static void showTitle(Stage stage, WindowModel model) {
         stage.setTitle(
                 model.openedProperty()
                         .get()

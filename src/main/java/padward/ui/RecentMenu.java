@@ -5,13 +5,13 @@ import java.nio.file.Path;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** The recently opened designs, as a submenu of the File menu. */
 final class RecentMenu extends Menu {
-    private final ExplorerModel model;
+    private final WindowModel model;
 
-    RecentMenu(ExplorerModel model) {
+    RecentMenu(WindowModel model) {
         super("Open recent");
         this.model = model;
         setId("recent-menu");

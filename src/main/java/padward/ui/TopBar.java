@@ -15,11 +15,11 @@ import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
 import padward.ui.map.FindField;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** Menus, the name of the open design, and the field to find things by name. */
 final class TopBar extends HBox {
-    TopBar(ExplorerModel model, Actions actions, FindField find) {
+    TopBar(WindowModel model, Actions actions, FindField find) {
         Label name = new Label();
         name.setId("design-name");
         name.getStyleClass().add("faint");

@@ -8,14 +8,14 @@ import padward.breakout.ask.AnswerEdits;
 import padward.format.design.Demo;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.LookModel;
+import padward.ui.model.WindowModel;
 
 /** Actions for files, questions and the window as a whole. */
 final class WindowActions {
     private WindowActions() {}
 
-    static List<Action> files(ExplorerModel model, FileDialogs dialogs) {
+    static List<Action> files(WindowModel model, FileDialogs dialogs) {
         BooleanBinding anyKept = anyKept(model);
         BooleanBinding isOpen =
                 Bindings.createBooleanBinding(
@@ -53,14 +53,14 @@ final class WindowActions {
                         .when(anyKept));
     }
 
-    private static BooleanBinding anyKept(ExplorerModel model) {
+    private static BooleanBinding anyKept(WindowModel model) {
         return Bindings.createBooleanBinding(
                 () -> model.keptProperty().get().filter(d -> !d.entries().isEmpty()).isPresent(),
                 model.keptProperty());
     }
 
     /** Opens the bench sheet of the kept changes. */
-    static Action sheet(ExplorerModel model, Runnable open) {
+    static Action sheet(WindowModel model, Runnable open) {
         return Action.of(
                         "sheet",
                         Action.Group.FILE,
@@ -71,7 +71,7 @@ final class WindowActions {
                 .when(anyKept(model));
     }
 
-    static List<Action> questions(ExplorerModel model) {
+    static List<Action> questions(WindowModel model) {
         BooleanBinding canTry =
                 Bindings.createBooleanBinding(
                         () ->
@@ -174,14 +174,14 @@ final class WindowActions {
                         .when(several));
     }
 
-    private static void nextOption(ExplorerModel model) {
+    private static void nextOption(WindowModel model) {
         model.shown()
                 .optionProperty()
                 .set((model.shown().optionProperty().get() + 1) % model.shown().options().size());
     }
 
     /** Shows the list of pads, where another one can be asked about. */
-    static Action anotherPad(ExplorerModel model, Runnable show) {
+    static Action anotherPad(WindowModel model, Runnable show) {
         return question(
                         "another-pad",
                         "Another pad",
@@ -199,7 +199,7 @@ final class WindowActions {
         return Action.of(id, Action.Group.QUESTION, text, keys, purpose, work);
     }
 
-    private static boolean isTriable(ExplorerModel model) {
+    private static boolean isTriable(WindowModel model) {
         Answer answer = model.shown().answerProperty().get().orElse(null);
         return answer instanceof Answer.Open open && !AnswerEdits.isThere(open)
                 || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();

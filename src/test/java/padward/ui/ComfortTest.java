@@ -24,7 +24,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Action;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** Tabs, command search, notes, progress, text size: as a person uses them. */
@@ -35,7 +35,7 @@ class ComfortTest {
     /** Work waits, reporting two fifths, until it is let go or stopped. */
     private volatile boolean hold;
 
-    private ExplorerModel model;
+    private WindowModel model;
 
     private Stage window;
 

@@ -21,7 +21,7 @@ import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapView;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** What people do in the window, one thing after the other. */
@@ -29,7 +29,7 @@ import padward.ui.work.Background;
 class FlowsTest {
     private static final String NET = "pump/level/sample[1]";
 
-    private ExplorerModel model;
+    private WindowModel model;
 
     @Start
     void start(Stage stage) {

@@ -28,7 +28,7 @@ import padward.ui.map.Describer;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.Pointed;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.Layer;
 import padward.ui.work.Background;
 
@@ -58,7 +58,7 @@ class GoldenTest {
     private static final double WINDOW_HEIGHT = 800;
     private static final Path FOLDER = Path.of("src/test/resources/padward/ui/golden");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private MainView window;
     private MapView map;
 

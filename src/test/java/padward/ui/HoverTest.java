@@ -23,12 +23,12 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.ask.Answer;
 import padward.ui.map.MapView;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** Where the pointer comes to rest on a pad's row, its way is on the map in that very frame. */
 @ExtendWith(ApplicationExtension.class)
 class HoverTest {
-    private ExplorerModel model;
+    private WindowModel model;
     private Scene scene;
 
     /** What there is to be seen at the end of a frame. */

@@ -28,7 +28,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * Whoever does not use a mouse, or does not see the window: everything that takes the focus has a
@@ -56,7 +56,7 @@ class KeyboardTest {
                     "panels",
                     "kept-strip");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private Stage stage;
 
     @Start

@@ -10,7 +10,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Actions;
 import padward.ui.export.Exports;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** A window with nothing open and nothing remembered, for tests of whatever it holds. */
@@ -18,7 +18,7 @@ public final class OpenWindow {
     private OpenWindow() {}
 
     /** Fills a stage and shows it; all work is done at once. */
-    public static ExplorerModel show(Stage stage) {
+    public static WindowModel show(Stage stage) {
         return PadwardApp.show(stage, Background.immediate());
     }
 
@@ -33,7 +33,7 @@ public final class OpenWindow {
     }
 
     /** Asks in the window, and waits until its parts have heard of the answer. */
-    public static void ask(FxRobot robot, ExplorerModel model, String net, String pad) {
+    public static void ask(FxRobot robot, WindowModel model, String net, String pad) {
         robot.interact(
                 () -> {
                     model.shown().netTextProperty().set(net);

@@ -16,7 +16,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.map.Describer;
 import padward.ui.map.MapView;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.Layer;
 import padward.ui.work.Background;
 
@@ -33,7 +33,7 @@ class PicturesTest {
     private static final String NET = System.getProperty("picture.net", "pump/level/sample[1]");
     private static final String PAD = System.getProperty("picture.pad", "J1.3");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private Stage stage;
 
     @Start

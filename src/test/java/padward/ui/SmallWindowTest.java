@@ -18,7 +18,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * In the smallest windows that the guide names, with a trial open and something kept: question,
@@ -29,7 +29,7 @@ class SmallWindowTest {
     private static final List<String> PARTS =
             List.of("#question-row", "#answer-part", "#map", "#strip-map", "#side", "#kept-strip");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private Stage stage;
 
     @Start

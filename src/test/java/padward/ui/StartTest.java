@@ -15,8 +15,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.ui.model.ExplorerModel;
-import padward.ui.model.StartupRead;
+import padward.ui.model.StartupLoader;
+import padward.ui.model.WindowModel;
 
 /** The start as the program does it, from the first picture to the window as it was left. */
 @ExtendWith(ApplicationExtension.class)
@@ -33,12 +33,12 @@ class StartTest {
         stage.setHeight(800);
     }
 
-    private ExplorerModel begin(FxRobot robot, Optional<Path> asked) throws Exception {
-        StartupRead prelude = StartupRead.begin(settings, asked);
+    private WindowModel begin(FxRobot robot, Optional<Path> asked) throws Exception {
+        StartupLoader prelude = StartupLoader.begin(settings, asked);
         robot.interact(() -> PadwardApp.show(stage, prelude));
         WaitForAsyncUtils.waitFor(
                 30, TimeUnit.SECONDS, () -> stage.getScene().getRoot() instanceof MainView);
-        ExplorerModel model = ((MainView) stage.getScene().getRoot()).model();
+        WindowModel model = ((MainView) stage.getScene().getRoot()).model();
         WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, () -> model.jobs().running().isEmpty());
         WaitForAsyncUtils.waitForFxEvents();
         return model;
@@ -46,7 +46,7 @@ class StartTest {
 
     @Test
     void theDemoTheFirstTimeAndWhatWasOpenLater(FxRobot robot) throws Exception {
-        ExplorerModel model = begin(robot, Optional.empty());
+        WindowModel model = begin(robot, Optional.empty());
         assertThat(model.openedProperty().get().orElseThrow().design().name())
                 .isEqualTo("bilge-pump");
         assertThat(robot.lookup("#design-name").queryAs(Label.class).getText())
@@ -73,7 +73,7 @@ class StartTest {
                 });
         assertThat(Files.readString(settings.resolve("session.json"))).contains("around.design");
 
-        ExplorerModel next = begin(robot, Optional.empty());
+        WindowModel next = begin(robot, Optional.empty());
         WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, () -> next.questions().all().size() == 2);
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(next.design().fileProperty().get()).contains(file.toAbsolutePath());
@@ -97,8 +97,8 @@ class StartTest {
     void listsThatWereHiddenStayHiddenUntilTheyAreWanted(FxRobot robot) throws Exception {
         Files.createDirectories(settings);
         Files.writeString(settings.resolve("session.json"), "{\"lists\": false}");
-        ExplorerModel model = begin(robot, Optional.empty());
-        Middle middle = robot.lookup(n -> n instanceof Middle).queryAs(Middle.class);
+        WindowModel model = begin(robot, Optional.empty());
+        MapAndLists middle = robot.lookup(n -> n instanceof MapAndLists).queryAs(MapAndLists.class);
         assertThat(middle.getItems()).hasSize(1);
         robot.interact(() -> model.look().listsProperty().set(true));
         assertThat(middle.getItems()).hasSize(2);

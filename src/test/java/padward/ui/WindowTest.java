@@ -15,13 +15,13 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** The question typed into the window, the answer read from it. */
 @ExtendWith(ApplicationExtension.class)
 class WindowTest {
-    private ExplorerModel model;
+    private WindowModel model;
 
     @Start
     void start(Stage stage) {

@@ -15,7 +15,7 @@ import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.Layer;
 import padward.ui.work.Background;
 
@@ -49,7 +49,7 @@ public final class Frames {
     }
 
     private static void measure(OpenDesign opened) {
-        ExplorerModel model = new ExplorerModel(Background.immediate());
+        WindowModel model = new WindowModel(Background.immediate());
         MapModel shown = new MapModel(model);
         MapView map = new MapView(shown);
         new Scene(new StackPane(map), WIDTH, HEIGHT);
@@ -75,7 +75,7 @@ public final class Frames {
         double[] result = new double[2];
         Runnable work =
                 () -> {
-                    ExplorerModel model = new ExplorerModel(Background.immediate());
+                    WindowModel model = new WindowModel(Background.immediate());
                     MapView map = new MapView(new MapModel(model));
                     new Scene(new StackPane(map), WIDTH, HEIGHT);
                     map.resize(WIDTH, HEIGHT);

@@ -55,8 +55,7 @@ public final class LedgerWriter {
         out.name("entries").beginArray();
         for (LedgerEntry entry : ledger.entries()) {
             LedgerEntry.Digests digests =
-                    entry.digests()
-                            .orElseThrow(() -> new IllegalArgumentException("no digests"));
+                    entry.digests().orElseThrow(() -> new IllegalArgumentException("no digests"));
             out.beginObject();
             writeChange(entry);
             out.name("before").value(digests.before()).name("after").value(digests.after());

@@ -10,8 +10,8 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.util.Duration;
+import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
-import padward.ui.work.OneJob;
 
 /** Progress of the running work, with a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {
@@ -49,7 +49,7 @@ public final class WorkBar extends HBox {
         bar.setTooltip(all);
         patience.setOnFinished(e -> setVisible(!jobs.running().isEmpty()));
         getChildren().addAll(bar, Controls.button(stop), doing);
-        jobs.running().addListener((ListChangeListener<OneJob>) c -> follow());
+        jobs.running().addListener((ListChangeListener<JobSlot>) c -> follow());
         follow();
     }
 
@@ -61,7 +61,7 @@ public final class WorkBar extends HBox {
             setVisible(false);
             return;
         }
-        OneJob first = jobs.running().get(0);
+        JobSlot first = jobs.running().get(0);
         bar.progressProperty().bind(first.fractionProperty());
         doing.textProperty().bind(first.messageProperty());
         all.setText(

@@ -20,19 +20,19 @@ import padward.ui.design.OpenDesign;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.StripScene;
-import padward.ui.work.OneJob;
+import padward.ui.work.JobSlot;
 
 /**
  * Saves what the window shows: the map and the strip map as PNG and SVG, the lists as CSV. Files
  * are written whole or not at all, away from the UI thread.
  */
 public final class Exports {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final MapView map;
     private final StripMapView strip;
-    private final OneJob job;
+    private final JobSlot job;
     private SaveDialog dialog;
 
     /** Saves what these views show to the files that the dialog returns. */
@@ -41,7 +41,7 @@ public final class Exports {
         this.map = map;
         this.strip = strip;
         this.dialog = dialog;
-        this.job = new OneJob(this.model.jobs(), this);
+        this.job = new JobSlot(this.model.jobs(), this);
     }
 
     /** Uses another dialog. */
@@ -71,7 +71,7 @@ public final class Exports {
         return out -> out.write(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    private static WholeFile.Body csv(ListTable table) {
+    private static WholeFile.Body csv(CsvTable table) {
         return text(table.toCsv());
     }
 
@@ -104,12 +104,12 @@ public final class Exports {
     private void routesOut() {
         Optional<Survey> survey = model.shown().surveyProperty().get();
         survey.ifPresent(
-                s -> save("the routes out", "routes-out.csv", p -> csv(ListTables.routesOut(s))));
+                s -> save("the routes out", "routes-out.csv", p -> csv(CsvTables.routesOut(s))));
     }
 
     private void nets() {
         Optional<OpenDesign> opened = model.openedProperty().get();
-        opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(ListTables.nets(o, p))));
+        opened.ifPresent(o -> save("the nets", "nets.csv", p -> csv(CsvTables.nets(o, p))));
     }
 
     private void options() {
@@ -118,13 +118,13 @@ public final class Exports {
             save(
                     "the options to unblock",
                     "options.csv",
-                    p -> csv(ListTables.options(blocked, options)));
+                    p -> csv(CsvTables.options(blocked, options)));
         }
     }
 
     private void hops() {
         Optional<Route> route = model.shown().route();
-        route.ifPresent(w -> save("the route", "route.csv", p -> csv(ListTables.hops(w))));
+        route.ifPresent(w -> save("the route", "route.csv", p -> csv(CsvTables.hops(w))));
     }
 
     /** The exports; each is enabled while there is something to save. */

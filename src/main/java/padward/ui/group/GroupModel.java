@@ -21,14 +21,14 @@ import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
-import padward.ui.model.GroupText;
-import padward.ui.work.OneJob;
+import padward.ui.model.GroupParser;
+import padward.ui.model.WindowModel;
+import padward.ui.work.JobSlot;
 
 /** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
 public final class GroupModel {
-    private final ExplorerModel model;
-    private final OneJob job;
+    private final WindowModel model;
+    private final JobSlot job;
     private final StringProperty nets = new SimpleStringProperty("");
     private final StringProperty pads = new SimpleStringProperty("any");
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.SUM);
@@ -41,9 +41,9 @@ public final class GroupModel {
             new SimpleObjectProperty<>(Optional.empty());
 
     /** A group of nets of the open design. */
-    public GroupModel(ExplorerModel model) {
+    public GroupModel(WindowModel model) {
         this.model = model;
-        this.job = new OneJob(model.jobs(), this);
+        this.job = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> clear());
     }
 
@@ -74,8 +74,8 @@ public final class GroupModel {
                     RouteMatrix seen =
                             RouteMatrix.of(
                                     design,
-                                    GroupText.nets(design, wanted),
-                                    GroupText.pads(design, allowed),
+                                    GroupParser.nets(design, wanted),
+                                    GroupParser.pads(design, allowed),
                                     by,
                                     progress);
                     seen.complete(progress);

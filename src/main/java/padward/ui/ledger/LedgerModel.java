@@ -14,26 +14,26 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
-import padward.ui.work.OneJob;
+import padward.ui.model.WindowModel;
+import padward.ui.work.JobSlot;
 
 /**
  * The kept changes, entry by entry: each can be undone, also out of order, and it can be checked
  * that nothing else changed.
  */
 public final class LedgerModel {
-    private final ExplorerModel model;
-    private final OneJob job;
+    private final WindowModel model;
+    private final JobSlot job;
     private final ObjectProperty<Optional<EntryRemoval>> pending =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<ChangeAudit>> report =
             new SimpleObjectProperty<>(Optional.empty());
 
     /** The ledger of the open design. */
-    public LedgerModel(ExplorerModel model) {
+    public LedgerModel(WindowModel model) {
         this.model = model;
-        this.job = new OneJob(model.jobs(), this);
+        this.job = new JobSlot(model.jobs(), this);
         model.keptProperty()
                 .addListener(
                         (p, old, now) -> {

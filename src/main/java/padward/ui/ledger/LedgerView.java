@@ -20,7 +20,7 @@ import padward.change.EntryRemoval;
 import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** The kept changes, each with its own undo, and the report that nothing else changed. */
 public final class LedgerView extends VBox {
@@ -33,7 +33,7 @@ public final class LedgerView extends VBox {
     private final Button check = new Button("Compare with file");
 
     /** Shows the ledger; its buttons do what the menus do. */
-    public LedgerView(ExplorerModel model, LedgerModel ledger, Actions actions) {
+    public LedgerView(WindowModel model, LedgerModel ledger, Actions actions) {
         this.ledger = ledger;
         setId("ledger-view");
         setSpacing(8);
@@ -177,7 +177,9 @@ public final class LedgerView extends VBox {
         }
     }
 
-    /** A time in a form that is easy to read; other forms in a ledger file are shown as they are. */
+    /**
+     * A time in a form that is easy to read; other forms in a ledger file are shown as they are.
+     */
     private static String time(String when) {
         return when.replaceFirst("^(\\d{4}-\\d\\d-\\d\\d)T(\\d\\d:\\d\\d)[:\\d.]*Z$", "$1 $2 UTC");
     }

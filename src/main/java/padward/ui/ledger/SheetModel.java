@@ -31,24 +31,24 @@ import padward.handover.SheetPage;
 import padward.handover.SheetPdf;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
-import padward.ui.work.OneJob;
+import padward.ui.model.WindowModel;
+import padward.ui.work.JobSlot;
 
 /** The bench sheet of the kept changes: its pages as they will be printed, and its export. */
 final class SheetModel {
     private static final float DOTS_PER_INCH = 110;
 
-    private final ExplorerModel model;
-    private final OneJob job;
+    private final WindowModel model;
+    private final JobSlot job;
     private final ObjectProperty<SheetPage.Paper> paper =
             new SimpleObjectProperty<>(SheetPage.Paper.A4);
     private final ObjectProperty<Double> leadMetres = new SimpleObjectProperty<>(0.0);
     private final ObjectProperty<List<BufferedImage>> pages = new SimpleObjectProperty<>(List.of());
 
-    SheetModel(ExplorerModel model) {
+    SheetModel(WindowModel model) {
         this.model = model;
-        this.job = new OneJob(model.jobs(), this);
+        this.job = new JobSlot(model.jobs(), this);
     }
 
     private record Sheet(BenchSheet sheet, Design after, String made) {}

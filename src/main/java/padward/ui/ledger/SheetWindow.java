@@ -23,7 +23,7 @@ import javafx.stage.Window;
 import padward.handover.SheetPage;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.Themes;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** A window with the bench sheet as it will be printed, and its export. */
 public final class SheetWindow extends BorderPane {
@@ -52,7 +52,7 @@ public final class SheetWindow extends BorderPane {
     }
 
     /** Opens it in front of another window. */
-    public static Stage open(ExplorerModel model, Window owner) {
+    public static Stage open(WindowModel model, Window owner) {
         Stage stage = new Stage();
         FileDialogs[] dialogs = new FileDialogs[1];
         SheetWindow view = new SheetWindow(new SheetModel(model), () -> dialogs[0]);

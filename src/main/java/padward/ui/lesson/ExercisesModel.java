@@ -11,16 +11,16 @@ import padward.lesson.exercise.Exercise;
 import padward.lesson.exercise.ExerciseKind;
 import padward.lesson.exercise.ExerciseMaker;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
-import padward.ui.work.OneJob;
+import padward.ui.model.WindowModel;
+import padward.ui.work.JobSlot;
 
 /** Random questions about the open design, and the verdicts on the answers. Has no controls. */
 public final class ExercisesModel {
     private static final int SEEDS = 1_000_000;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final LearnerModel learner;
-    private final OneJob making;
+    private final JobSlot making;
     private final Random random = new Random();
     private final ObjectProperty<ExerciseKind> kind = new SimpleObjectProperty<>(ExerciseKind.SITE);
     private final ObjectProperty<Difficulty> difficulty =
@@ -31,10 +31,10 @@ public final class ExercisesModel {
             new SimpleObjectProperty<>(Optional.empty());
 
     /** Asks about the open design and records the results for this learner. */
-    public ExercisesModel(ExplorerModel model, LearnerModel learner) {
+    public ExercisesModel(WindowModel model, LearnerModel learner) {
         this.model = model;
         this.learner = learner;
-        this.making = new OneJob(model.jobs(), this);
+        this.making = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> putAway());
     }
 

@@ -20,10 +20,10 @@ import padward.lesson.LessonRun;
 import padward.lesson.condition.WindowState;
 import padward.lesson.file.Course;
 import padward.lesson.file.LearnerSummary;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
-import padward.ui.work.OneJob;
+import padward.ui.work.JobSlot;
 
 /**
  * The lessons, the present one, and how far the learner has come: checked whenever the state of the
@@ -33,9 +33,9 @@ public final class LessonsModel {
     /** A hop counts as chosen when it stays selected this long. */
     private static final int REST_MILLIS = 700;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final LearnerModel learner;
-    private final OneJob reading;
+    private final JobSlot reading;
     private final ObjectProperty<Optional<Course>> course =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Running>> running =
@@ -75,10 +75,10 @@ public final class LessonsModel {
     }
 
     /** Begins with the lessons that come with the program. */
-    public LessonsModel(ExplorerModel model, LearnerModel learner) {
+    public LessonsModel(WindowModel model, LearnerModel learner) {
         this.model = model;
         this.learner = learner;
-        this.reading = new OneJob(model.jobs(), this);
+        this.reading = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> designShown());
         model.shown().answerProperty().addListener((p, old, now) -> check());
         model.shown().optionProperty().addListener((p, old, now) -> check());

@@ -9,19 +9,19 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** The field that finds a name on the map; the map flies there. */
 public final class FindField extends HBox {
     /** Wide enough for its prompt. */
     private static final double WIDTH = 214;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final MapView map;
     private final CompletingField field;
 
     /** Finds things of the open design on this map. */
-    public FindField(ExplorerModel model, MapView map) {
+    public FindField(WindowModel model, MapView map) {
         this.model = model;
         this.map = map;
         this.field = new CompletingField(this::names);

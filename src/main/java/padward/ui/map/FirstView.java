@@ -11,9 +11,9 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
 import padward.ui.model.Session;
-import padward.ui.model.StartupRead;
+import padward.ui.model.StartupLoader;
 import padward.ui.paint.MapPicture;
-import padward.ui.work.EarlyTask;
+import padward.ui.work.PrefetchTask;
 
 /**
  * What the window shows until its controls are ready: the map alone, about where it will be. A
@@ -33,7 +33,7 @@ public final class FirstView extends Pane {
 
     private final Palette palette;
     private final Runnable then;
-    private final EarlyTask<Canvas> picture;
+    private final PrefetchTask<Canvas> picture;
 
     /**
      * Begins to paint on a thread of its own, while the window is being created; allowed because
@@ -41,7 +41,7 @@ public final class FirstView extends Pane {
      *
      * @param then runs once the picture is shown, or when it takes too long
      */
-    public FirstView(StartupRead prelude, double width, double height, Runnable then) {
+    public FirstView(StartupLoader prelude, double width, double height, Runnable then) {
         this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
         this.then = then;
         Canvas canvas =
@@ -50,7 +50,7 @@ public final class FirstView extends Pane {
         canvas.setLayoutY(MAP_TOP);
         double density = Math.max(1, Screen.getPrimary().getOutputScaleX());
         this.picture =
-                new EarlyTask<>(
+                new PrefetchTask<>(
                         progress -> {
                             paint(canvas, prelude.awaitDesign(), prelude.place(), density);
                             return canvas;

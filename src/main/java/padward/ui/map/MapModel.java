@@ -19,23 +19,23 @@ import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.PendingWhatIf;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapOptions;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
 import padward.ui.scene.Overlay;
-import padward.ui.work.OneJob;
+import padward.ui.work.JobSlot;
 
 /**
  * What the map shows: its layers, the chosen obstacle (the same on map, strip map and list), the
  * pinned thing, and how far the net gets. Has no controls and no canvas.
  */
 public final class MapModel {
-    private final ExplorerModel model;
-    private final OneJob reachJob;
+    private final WindowModel model;
+    private final JobSlot reachJob;
     private final MapOptions options = new MapOptions();
     private final ObjectProperty<Optional<Obstacle>> chosenObstacle =
             new SimpleObjectProperty<>(Optional.empty());
@@ -49,9 +49,9 @@ public final class MapModel {
             new SimpleObjectProperty<>(Optional.empty());
 
     /** Follows the open design and the present question. */
-    public MapModel(ExplorerModel model) {
+    public MapModel(WindowModel model) {
         this.model = model;
-        this.reachJob = new OneJob(model.jobs(), this);
+        this.reachJob = new JobSlot(model.jobs(), this);
         model.openedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -83,7 +83,7 @@ public final class MapModel {
     }
 
     /** The model of the window. */
-    public ExplorerModel explorer() {
+    public WindowModel explorer() {
         return model;
     }
 

@@ -9,7 +9,7 @@ import padward.breakout.ask.Obstacle;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.ObstaclePlaces;
 
@@ -27,7 +27,7 @@ final class MapPointer {
     private static final double APART = 8;
 
     private final MapModel map;
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final MapNavigation navigation;
     private final Label under = new Label();
     private boolean overview;

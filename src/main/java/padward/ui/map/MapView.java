@@ -17,7 +17,7 @@ import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
 
@@ -29,7 +29,7 @@ public final class MapView extends Pane {
     private static final double APART = 8;
 
     private final MapModel map;
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Canvas canvas = new Canvas();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
     private final MapNavigation navigation;

@@ -16,7 +16,7 @@ import padward.fabric.Corner;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.StripLayout;
 import padward.ui.scene.StripScene;
@@ -30,7 +30,7 @@ public final class StripMapView extends ScrollPane {
     private static final double NAME_MARGIN = 60;
 
     private final MapModel map;
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Canvas canvas = new Canvas(LEAST_WIDTH, 1);
     private final Raster none = new Raster(1, 1);
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);

@@ -15,21 +15,19 @@ import padward.format.design.DesignReader;
 import padward.format.json.FileKind;
 import padward.ui.design.OpenDesign;
 import padward.ui.work.Background;
-import padward.ui.work.EarlyTask;
 import padward.ui.work.History;
+import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
-import padward.ui.work.OneJob;
+import padward.ui.work.PrefetchTask;
 
-/**
- * The open design with its kept changes, its file, its ledger. The file is never changed.
- */
+/** The open design with its kept changes, its file, its ledger. The file is never changed. */
 public final class DesignModel {
     private final Jobs jobs;
     private final Notes notes;
     private final History history;
-    private final OneJob job;
-    private final OneJob saving;
+    private final JobSlot job;
+    private final JobSlot saving;
     private final KeptChangeStore store;
     private final ObjectProperty<Optional<OpenDesign>> opened =
             new SimpleObjectProperty<>(Optional.empty());
@@ -43,8 +41,8 @@ public final class DesignModel {
         this.notes = jobs.notes();
         this.history = history;
         this.store = store;
-        this.job = new OneJob(jobs, this);
-        this.saving = new OneJob(jobs, store);
+        this.job = new JobSlot(jobs, this);
+        this.saving = new JobSlot(jobs, store);
     }
 
     /** Opens another design file; if that is at fault, the present design stays open. */
@@ -77,7 +75,7 @@ public final class DesignModel {
      * @param path its file; none for the demo
      * @param then what follows when it is shown
      */
-    void take(Optional<Path> path, EarlyTask<Read> reading, Runnable then) {
+    void take(Optional<Path> path, PrefetchTask<Read> reading, Runnable then) {
         Optional<Read> read = reading.findResult();
         if (read.isPresent()) {
             show(read.get(), path);

@@ -15,20 +15,20 @@ import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.fabric.Corner;
 import padward.ui.design.OpenDesign;
+import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
-import padward.ui.work.OneJob;
 
 /**
- * One question: its net, pad and corner, the answer, and a what-if that waits to be kept or dropped.
- * The selection in the answer and the survey of its net have models of their own.
+ * One question: its net, pad and corner, the answer, and a what-if that waits to be kept or
+ * dropped. The selection in the answer and the survey of its net have models of their own.
  */
 public final class QuestionModel {
     private final Supplier<Optional<OpenDesign>> opened;
     private final Notes notes;
-    private final OneJob asking;
+    private final JobSlot asking;
     private final SurveyModel survey;
-    private final AnswerFocus focus;
+    private final AnswerSelection focus;
     private final StringProperty netText = new SimpleStringProperty("");
     private final StringProperty padText = new SimpleStringProperty("");
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
@@ -47,9 +47,9 @@ public final class QuestionModel {
     QuestionModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs) {
         this.opened = opened;
         this.notes = jobs.notes();
-        this.asking = new OneJob(jobs, this);
-        this.survey = new SurveyModel(new OneJob(jobs, this));
-        this.focus = new AnswerFocus(answer, whatIf);
+        this.asking = new JobSlot(jobs, this);
+        this.survey = new SurveyModel(new JobSlot(jobs, this));
+        this.focus = new AnswerSelection(answer, whatIf);
     }
 
     /** Asks the question in the fields. A question still being answered is cancelled. */
@@ -69,7 +69,7 @@ public final class QuestionModel {
         }
         try {
             Question question =
-                    QuestionText.read(
+                    QuestionParser.read(
                             opened.get().get(), netText.get(), padText.get(), corner.get());
             netText.set(question.net().name());
             survey.cancelUnlessFor(question);
@@ -222,7 +222,7 @@ public final class QuestionModel {
     }
 
     /** The selection in the answer. */
-    AnswerFocus focus() {
+    AnswerSelection focus() {
         return focus;
     }
 

@@ -7,14 +7,14 @@ import java.util.function.Supplier;
 import javafx.beans.Observable;
 import javafx.collections.ListChangeListener;
 import padward.base.BadInput;
-import padward.ui.work.EarlyTask;
+import padward.ui.work.PrefetchTask;
 
 /**
  * Saves the window's session to a file: after every change that belongs to the session, and when
  * the window closes.
  */
 public final class SessionKeeper {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Path file;
     private Supplier<Optional<Session.Place>> place = Optional::empty;
     private final AtomicLong newest = new AtomicLong();
@@ -26,7 +26,7 @@ public final class SessionKeeper {
     /**
      * @param file the session's file
      */
-    SessionKeeper(ExplorerModel model, Path file) {
+    SessionKeeper(WindowModel model, Path file) {
         this.model = model;
         this.file = file;
     }
@@ -48,7 +48,7 @@ public final class SessionKeeper {
     }
 
     /** Opens the design of a session, and asks its questions. */
-    void reopen(Session session, Path file, EarlyTask<DesignModel.Read> reading) {
+    void reopen(Session session, Path file, PrefetchTask<DesignModel.Read> reading) {
         reopening = Optional.of(session);
         place = session::place;
         model.design().take(Optional.of(file), reading, () -> reask(session));

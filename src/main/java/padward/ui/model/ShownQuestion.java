@@ -30,16 +30,16 @@ public final class ShownQuestion {
 
     ShownQuestion(ReadOnlyObjectProperty<QuestionModel> shown) {
         this.shown = shown;
-        netText = new ShownProperty<>(shown, QuestionModel::netTextProperty);
-        padText = new ShownProperty<>(shown, QuestionModel::padTextProperty);
-        corner = new ShownProperty<>(shown, QuestionModel::cornerProperty);
-        survey = new ShownProperty<>(shown, q -> q.survey().surveyProperty());
-        whatIf = new ShownProperty<>(shown, QuestionModel::whatIfProperty);
-        preview = new ShownProperty<>(shown, q -> q.focus().previewProperty());
-        option = new ShownProperty<>(shown, q -> q.focus().optionProperty());
-        answer = new ShownProperty<>(shown, QuestionModel::answerProperty);
+        netText = new ShownQuestionProperty<>(shown, QuestionModel::netTextProperty);
+        padText = new ShownQuestionProperty<>(shown, QuestionModel::padTextProperty);
+        corner = new ShownQuestionProperty<>(shown, QuestionModel::cornerProperty);
+        survey = new ShownQuestionProperty<>(shown, q -> q.survey().surveyProperty());
+        whatIf = new ShownQuestionProperty<>(shown, QuestionModel::whatIfProperty);
+        preview = new ShownQuestionProperty<>(shown, q -> q.focus().previewProperty());
+        option = new ShownQuestionProperty<>(shown, q -> q.focus().optionProperty());
+        answer = new ShownQuestionProperty<>(shown, QuestionModel::answerProperty);
         // After the answer: listeners look for the hop in the route of the answer.
-        selectedHop = new ShownProperty<>(shown, q -> q.focus().selectedHopProperty());
+        selectedHop = new ShownQuestionProperty<>(shown, q -> q.focus().selectedHopProperty());
     }
 
     /** The question that is shown now. */

@@ -6,9 +6,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import padward.design.Glob;
 
-/**
- * Names for a typed text: those that begin with it, then those that contain or match it.
- */
+/** Names for a typed text: those that begin with it, then those that contain or match it. */
 public final class Suggestions {
     /** Greatest number of suggestions. */
     static final int MOST = 12;

@@ -6,15 +6,15 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.Survey;
 import padward.route.search.Engine;
-import padward.ui.work.OneJob;
+import padward.ui.work.JobSlot;
 
 /** The survey of the net of the last question, made while its answer is shown. */
 final class SurveyModel {
-    private final OneJob job;
+    private final JobSlot job;
     private final ObjectProperty<Optional<Survey>> survey =
             new SimpleObjectProperty<>(Optional.empty());
 
-    SurveyModel(OneJob job) {
+    SurveyModel(JobSlot job) {
         this.job = job;
     }
 

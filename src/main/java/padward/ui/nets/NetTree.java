@@ -32,8 +32,8 @@ record NetTree(NetRow row, List<NetTree> children) {
     }
 
     /**
-     * The test for a text: a pattern with {@code *} and {@code ?} for the whole name; without such a
-     * character, a part of the name; or a regular expression, found anywhere.
+     * The test for a text: a pattern with {@code *} and {@code ?} for the whole name; without such
+     * a character, a part of the name; or a regular expression, found anywhere.
      *
      * @throws BadInput when it is not a regular expression
      */
@@ -68,7 +68,8 @@ record NetTree(NetRow row, List<NetTree> children) {
         byPart.forEach(
                 (part, members) -> {
                     if (part.endsWith("/")) {
-                        children.add(level(design, reachability, part, members, from + part.length()));
+                        children.add(
+                                level(design, reachability, part, members, from + part.length()));
                     } else if (part.endsWith("[]") && members.size() > 1) {
                         children.add(vector(design, reachability, part, members, from));
                     } else {

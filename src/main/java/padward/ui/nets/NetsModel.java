@@ -22,17 +22,17 @@ import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.fabric.Corner;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
-import padward.ui.work.OneJob;
+import padward.ui.work.JobSlot;
 
 /**
  * The listed nets, and on how many pads each visible one can be brought out: that is calculated in
  * the background, one net after the other, and only for the visible rows.
  */
 final class NetsModel {
-    private final ExplorerModel model;
-    private final OneJob job;
+    private final WindowModel model;
+    private final JobSlot job;
     private final StringProperty text = new SimpleStringProperty("");
     private final BooleanProperty expression = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<NetTree>> tree =
@@ -43,9 +43,9 @@ final class NetsModel {
     private final Deque<String> waiting = new ArrayDeque<>();
     private Background.Job building = () -> {};
 
-    NetsModel(ExplorerModel model) {
+    NetsModel(WindowModel model) {
         this.model = model;
-        this.job = new OneJob(model.jobs(), this);
+        this.job = new JobSlot(model.jobs(), this);
         text.addListener((p, old, now) -> rebuild());
         expression.addListener((p, old, now) -> rebuild());
         model.openedProperty()

@@ -20,9 +20,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.breakout.survey.NetObservability;
-import padward.ui.control.ByNumber;
-import padward.ui.model.ExplorerModel;
+import padward.ui.control.LeadingNumberOrder;
 import padward.ui.model.LookModel;
+import padward.ui.model.WindowModel;
 
 /** All nets by hierarchy; Enter or a double click puts one into the question. */
 public final class NetsView extends VBox {
@@ -37,7 +37,7 @@ public final class NetsView extends VBox {
     private boolean reporting;
 
     /** The nets of the open design. */
-    public NetsView(ExplorerModel model) {
+    public NetsView(WindowModel model) {
         this.nets = new NetsModel(model);
         this.look = model.look();
         setId("nets");
@@ -131,7 +131,7 @@ public final class NetsView extends VBox {
     private void number(String title, double width, Function<NetRow, String> text) {
         TreeTableColumn<NetRow, String> column = column(title, width, text);
         column.getStyleClass().add("number");
-        column.setComparator(ByNumber.ORDER);
+        column.setComparator(LeadingNumberOrder.ORDER);
     }
 
     private TreeTableColumn<NetRow, String> column(

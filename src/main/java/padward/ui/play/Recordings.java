@@ -11,9 +11,9 @@ import padward.design.Design;
 import padward.format.design.Demo;
 import padward.lesson.recording.PlayedRounds;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
-import padward.ui.model.GroupText;
-import padward.ui.work.OneJob;
+import padward.ui.model.GroupParser;
+import padward.ui.model.WindowModel;
+import padward.ui.work.JobSlot;
 
 /**
  * The recordings to play: the searches of the present question, recorded while the panel is
@@ -25,9 +25,9 @@ final class Recordings {
 
     static final String EXAMPLE_PADS = "D*";
 
-    private final ExplorerModel model;
-    private final OneJob job;
-    private final OneJob routing;
+    private final WindowModel model;
+    private final JobSlot job;
+    private final JobSlot routing;
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<PlayedSearches>> searches =
             new SimpleObjectProperty<>(Optional.empty());
@@ -35,10 +35,10 @@ final class Recordings {
             new SimpleObjectProperty<>(Optional.empty());
     private boolean example;
 
-    Recordings(ExplorerModel model) {
+    Recordings(WindowModel model) {
         this.model = model;
-        this.job = new OneJob(model.jobs(), this);
-        this.routing = new OneJob(model.jobs(), rounds);
+        this.job = new JobSlot(model.jobs(), this);
+        this.routing = new JobSlot(model.jobs(), rounds);
         wanted.addListener((p, old, now) -> recordIfWanted());
         model.shown()
                 .answerProperty()
@@ -97,8 +97,8 @@ final class Recordings {
                 progress ->
                         PlayedRounds.of(
                                 design,
-                                GroupText.nets(design, nets),
-                                GroupText.pads(design, pads),
+                                GroupParser.nets(design, nets),
+                                GroupParser.pads(design, pads),
                                 progress),
                 result -> rounds.set(Optional.of(new RoundPlayer(result))));
     }

@@ -15,14 +15,14 @@ import padward.lesson.recording.SearchMethod;
 import padward.route.search.SearchOutcome;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * A* and Dijkstra on the same question, after the same number of settled vertices, with their
  * counts.
  */
 final class SideBySide extends VBox {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final StepsModel steps;
     private final Side star = new Side(SearchMethod.A_STAR);
     private final Side plain = new Side(SearchMethod.DIJKSTRA);
@@ -49,7 +49,7 @@ final class SideBySide extends VBox {
         }
     }
 
-    SideBySide(ExplorerModel model, StepsModel steps) {
+    SideBySide(WindowModel model, StepsModel steps) {
         super(6);
         this.model = model;
         this.steps = steps;

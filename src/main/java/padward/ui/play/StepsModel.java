@@ -11,7 +11,7 @@ import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.lesson.recording.SearchMethod;
 import padward.ui.map.MapModel;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * What is played: which recording, at which step, at which speed. A* and Dijkstra are played side
@@ -23,7 +23,7 @@ public final class StepsModel {
 
     private static final int USUAL_SPEED = 8;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final MapModel map;
     private final Recordings recordings;
     private final ObjectProperty<PlayKind> kind = new SimpleObjectProperty<>(PlayKind.A_STAR);
@@ -33,7 +33,7 @@ public final class StepsModel {
     private final IntegerProperty speed = new SimpleIntegerProperty(USUAL_SPEED);
 
     /** Plays the searches of the present question as an overlay of the map. */
-    public StepsModel(ExplorerModel model, MapModel map) {
+    public StepsModel(WindowModel model, MapModel map) {
         this.model = model;
         this.map = map;
         this.recordings = new Recordings(model);

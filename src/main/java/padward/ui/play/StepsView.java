@@ -15,7 +15,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import padward.ui.control.Controls;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** The panel that plays the searches of the question, on the map and side by side. */
 public final class StepsView extends ScrollPane {
@@ -23,7 +23,7 @@ public final class StepsView extends ScrollPane {
     private static final double CHOICE_WIDTH = 340;
 
     private final StepsModel steps;
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final ChoiceBox<String> part = new ChoiceBox<>();
     private final Slider place = new Slider(0, 1, 0);
     private final Label count = label("steps-count");
@@ -46,7 +46,7 @@ public final class StepsView extends ScrollPane {
     private boolean following;
 
     /** Builds the controls. */
-    public StepsView(ExplorerModel model, StepsModel steps) {
+    public StepsView(WindowModel model, StepsModel steps) {
         this.model = model;
         this.steps = steps;
         this.clock = new PlayClock(steps::tick);

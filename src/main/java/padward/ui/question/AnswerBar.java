@@ -17,13 +17,13 @@ import padward.breakout.ask.AnswerEdits;
 import padward.breakout.text.AnswerText;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** The answer as a sentence, what can be done with it, and the cautions under it. */
 public final class AnswerBar extends VBox {
     private static final double TIP_WIDTH = 560;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Label word = new Label();
     private final Label sentence = new Label();
     private final VBox cautions = new VBox(2);
@@ -34,7 +34,7 @@ public final class AnswerBar extends VBox {
     private final Tooltip whole = new Tooltip();
 
     /** Follows the question that is shown; its buttons do what the menus do. */
-    public AnswerBar(ExplorerModel model, Actions actions) {
+    public AnswerBar(WindowModel model, Actions actions) {
         this.model = model;
         this.bringOut = Controls.button(actions.get("try"), "Bring it out");
         this.tryIt = Controls.button(actions.get("try"));

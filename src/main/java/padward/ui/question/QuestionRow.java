@@ -19,17 +19,17 @@ import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.ExplorerModel;
-import padward.ui.model.Recent;
+import padward.ui.model.RecentItems;
+import padward.ui.model.WindowModel;
 
 /** The question as a sentence with two fields. */
 public final class QuestionRow extends HBox {
     private static final double CORNER_WIDTH = 84;
 
-    private final ExplorerModel model;
+    private final WindowModel model;
 
     /** Follows the question that is shown. */
-    public QuestionRow(ExplorerModel model, Actions actions) {
+    public QuestionRow(WindowModel model, Actions actions) {
         this.model = model;
         setId("question-row");
         getStyleClass().add("question-row");
@@ -89,7 +89,11 @@ public final class QuestionRow extends HBox {
     }
 
     private static TextField field(
-            String id, String prompt, Supplier<List<String>> names, Recent recent, double width) {
+            String id,
+            String prompt,
+            Supplier<List<String>> names,
+            RecentItems recent,
+            double width) {
         TextField field = new CompletingField(names, () -> recent.items());
         field.setId(id);
         field.setPromptText(prompt);

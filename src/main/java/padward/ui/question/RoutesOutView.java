@@ -26,15 +26,17 @@ import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.design.Design;
 import padward.design.Port;
-import padward.ui.control.ByNumber;
-import padward.ui.model.ExplorerModel;
+import padward.ui.control.LeadingNumberOrder;
+import padward.ui.model.WindowModel;
 
 /**
  * All pads for the net, best first. The map shows the route to the pad under the pointer, or to the
  * selected one; Enter or a double click asks about that pad.
  */
 public final class RoutesOutView extends VBox {
-    /** Limits of the width of the pad column, which fits the names; large fabrics have longer ones. */
+    /**
+     * Limits of the width of the pad column, which fits the names; large fabrics have longer ones.
+     */
     private static final double LEAST_PAD = 96;
 
     private static final double MOST_PAD = 170;
@@ -46,7 +48,7 @@ public final class RoutesOutView extends VBox {
     private static final String USED = "used pads";
     private static final String WIRED = "reachable with a lead";
 
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final ObservableList<Answer> answers = FXCollections.observableArrayList();
     private final FilteredList<Answer> shown = new FilteredList<>(answers);
     private final TableView<Answer> table = new TableView<>();
@@ -54,7 +56,7 @@ public final class RoutesOutView extends VBox {
     private final Label empty = new Label();
 
     /** The pads for the net of the question that is shown. */
-    public RoutesOutView(ExplorerModel model) {
+    public RoutesOutView(WindowModel model) {
         this.model = model;
         setId("routes-out");
         getStyleClass().add("side-part");
@@ -100,7 +102,7 @@ public final class RoutesOutView extends VBox {
         column("answer", 70, AnswerText::word);
         TableColumn<Answer, String> delay = column("delay, ns", 90, RoutesOutView::delay);
         delay.getStyleClass().add("number");
-        delay.setComparator(ByNumber.ORDER);
+        delay.setComparator(LeadingNumberOrder.ORDER);
         column("would lose signal", 122, AnswerText::wouldLose);
         column("replaces port", 96, a -> portOn(a).map(Port::name).orElse(""));
         column("on the board", 190, a -> AnswerText.onBoard(a.question()));

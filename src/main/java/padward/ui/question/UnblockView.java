@@ -25,7 +25,7 @@ import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
 import padward.ui.map.MapModel;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 
@@ -37,7 +37,7 @@ public final class UnblockView extends VBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
     private final MapModel map;
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
     private final Map<Button, Obstacle> lines = new HashMap<>();

@@ -24,8 +24,8 @@ import padward.breakout.text.WhyText;
 import padward.change.Edit;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.PendingWhatIf;
+import padward.ui.model.WindowModel;
 import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
@@ -33,7 +33,7 @@ import padward.unblock.weigh.Removal;
 
 /** A what-if: before and after side by side, with buttons to keep or drop it. */
 public final class WhatIfBar extends VBox {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Label edits = new Label();
     private final Label before = new Label();
     private final Label after = new Label();
@@ -42,7 +42,7 @@ public final class WhatIfBar extends VBox {
     private final Label cost = new Label();
 
     /** Hidden until the shown question has a what-if. */
-    public WhatIfBar(ExplorerModel model, Actions actions) {
+    public WhatIfBar(WindowModel model, Actions actions) {
         this.model = model;
         setId("what-if-bar");
         getStyleClass().add("what-if-bar");
@@ -110,7 +110,8 @@ public final class WhatIfBar extends VBox {
                         .or(() -> tried.before().findRoute());
         Optional<Route> next = tried.after().findRoute();
         beforeRoute.setText(route(old) + obstacleText(model.shown().obstaclesOfChosen()));
-        afterRoute.setText(route(next) + obstacleText(obstacles(tried.after())) + compared(old, next));
+        afterRoute.setText(
+                route(next) + obstacleText(obstacles(tried.after())) + compared(old, next));
         cost.setText(cost(model.shown().chosenOption().map(o -> o.option().removals())));
     }
 

@@ -57,9 +57,7 @@ public interface Background {
         Thread.sleep(millis);
     }
 
-    /**
-     * On its own threads, one for each running job; {@code uiThread} runs the consumers.
-     */
+    /** On its own threads, one for each running job; {@code uiThread} runs the consumers. */
     static Background threaded(Consumer<Runnable> uiThread) {
         ExecutorService worker =
                 Executors.newCachedThreadPool(
@@ -153,7 +151,8 @@ public interface Background {
             long now = System.nanoTime();
             long until = quietUntil.get();
             if (now - until >= 0 && quietUntil.compareAndSet(until, now + QUIET_NANOS)) {
-                uiThread.accept(() -> unlessCancelled(this, () -> watcher.progressed(fraction, message)));
+                uiThread.accept(
+                        () -> unlessCancelled(this, () -> watcher.progressed(fraction, message)));
             }
         }
 

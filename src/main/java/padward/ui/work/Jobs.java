@@ -8,10 +8,10 @@ import javafx.collections.ObservableList;
 public final class Jobs {
     private final Background background;
     private final Notes notes;
-    private final ObservableList<OneJob> running = FXCollections.observableArrayList();
+    private final ObservableList<JobSlot> running = FXCollections.observableArrayList();
 
     /** A field, because the view gets changes only while something references it. */
-    private final ObservableList<OneJob> runningView =
+    private final ObservableList<JobSlot> runningView =
             FXCollections.unmodifiableObservableList(running);
 
     public Jobs(Background background, Notes notes) {
@@ -30,22 +30,22 @@ public final class Jobs {
     }
 
     /** The running jobs, the latest last. */
-    public ObservableList<OneJob> running() {
+    public ObservableList<JobSlot> running() {
         return runningView;
     }
 
-    void began(OneJob job) {
+    void began(JobSlot job) {
         if (!running.contains(job)) {
             running.add(job);
         }
     }
 
-    void ended(OneJob job) {
+    void ended(JobSlot job) {
         running.remove(job);
     }
 
     /** Stops everything. */
     public void cancelAll() {
-        List.copyOf(running).forEach(OneJob::cancel);
+        List.copyOf(running).forEach(JobSlot::cancel);
     }
 }

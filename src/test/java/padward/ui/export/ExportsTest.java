@@ -35,14 +35,14 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.MapScene;
 
 /** Pictures and tables saved from the window, read again by parsers of others. */
 @ExtendWith(ApplicationExtension.class)
 class ExportsTest {
-    private ExplorerModel model;
+    private WindowModel model;
     private Actions actions;
     private Exports exports;
 
@@ -204,7 +204,7 @@ class ExportsTest {
 
     @Test
     void quotesAndLineEndsInNamesComeBack() throws Exception {
-        ListTable.Builder table = new ListTable.Builder("name", "with,comma");
+        CsvTable.Builder table = new CsvTable.Builder("name", "with,comma");
         table.row("say \"so\"", "two\r\nlines");
         try (CSVParser parser = CSVParser.parse(table.build().toCsv(), CSVFormat.RFC4180)) {
             List<CSVRecord> rows = parser.getRecords();

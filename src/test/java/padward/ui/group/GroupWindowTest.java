@@ -18,7 +18,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.OpenWindow;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * Groups in the window. With {@code -Dpictures=FOLDER} it takes pictures too, of another design if
@@ -32,7 +32,7 @@ class GroupWindowTest {
             System.getProperty("picture.nets", "pump/level/sample[*], alarm/blink[*]");
     private static final String PADS = System.getProperty("picture.pads", "any");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private Stage stage;
 
     @Start

@@ -27,7 +27,7 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.design.Design;
 import padward.ui.OpenWindow;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /** Undo at each entry, the check that nothing else was touched, and the bench sheet. */
 @ExtendWith(ApplicationExtension.class)
@@ -37,7 +37,7 @@ class LedgerViewTest {
 
     @TempDir private Path folder;
     private Stage stage;
-    private ExplorerModel model;
+    private WindowModel model;
 
     @Start
     void start(Stage given) {

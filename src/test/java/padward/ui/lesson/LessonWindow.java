@@ -15,17 +15,17 @@ import padward.fabric.Corner;
 import padward.lesson.UserAction;
 import padward.lesson.file.LearnerFolder;
 import padward.ui.OpenWindow;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 
 /**
  * A window for tests of lessons, with its own folder for learners' progress. Actions are done with
  * the controls and keys of the window.
  */
 public final class LessonWindow {
-    private final ExplorerModel model;
+    private final WindowModel model;
     private final Stage stage;
 
-    private LessonWindow(ExplorerModel model, Stage stage) {
+    private LessonWindow(WindowModel model, Stage stage) {
         this.model = model;
         this.stage = stage;
     }
@@ -34,12 +34,12 @@ public final class LessonWindow {
         System.setProperty(LearnerFolder.PROPERTY, learners.toString());
         stage.setWidth(width);
         stage.setHeight(height);
-        ExplorerModel model = OpenWindow.show(stage);
+        WindowModel model = OpenWindow.show(stage);
         model.open(Path.of("fixtures/small/only.design.json"));
         return new LessonWindow(model, stage);
     }
 
-    ExplorerModel model() {
+    WindowModel model() {
         return model;
     }
 

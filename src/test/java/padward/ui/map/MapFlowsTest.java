@@ -25,7 +25,7 @@ import padward.breakout.ask.Obstacle;
 import padward.ui.OpenWindow;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.Layer;
 import padward.ui.scene.ObstaclePlaces;
 
@@ -35,7 +35,7 @@ class MapFlowsTest {
     private static final String NET = "pump/level/sample[1]";
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
-    private ExplorerModel model;
+    private WindowModel model;
     private MapView map;
 
     @Start

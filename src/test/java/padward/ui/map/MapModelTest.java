@@ -13,7 +13,7 @@ import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.scene.BandWidth;
 import padward.ui.scene.Layer;
 import padward.ui.scene.MapScene;
@@ -24,7 +24,7 @@ import padward.ui.work.Background;
 class MapModelTest {
     private static final Viewport VIEW = new Viewport(800, 600, 4, 4, 60);
 
-    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final WindowModel model = new WindowModel(Background.immediate());
     private final MapModel map = new MapModel(model);
 
     @BeforeEach

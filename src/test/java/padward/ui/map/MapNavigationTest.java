@@ -6,12 +6,12 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import padward.ui.draw.Viewport;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** Places on the map, and the way back to them, without a window. */
 class MapNavigationTest {
-    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final WindowModel model = new WindowModel(Background.immediate());
     private final MapNavigation navigation = new MapNavigation(new MapModel(model), () -> {});
 
     @BeforeEach

@@ -14,7 +14,7 @@ import padward.ui.work.Background;
 class QuestionsTest {
     private static final String NET = "pump/level/sample[1]";
 
-    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final WindowModel model = new WindowModel(Background.immediate());
 
     @BeforeEach
     void open() {

@@ -18,7 +18,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.ui.work.Background;
-import padward.ui.work.EarlyTask;
+import padward.ui.work.PrefetchTask;
 
 /** What the window remembers, without a window. */
 class SessionTest {
@@ -43,23 +43,23 @@ class SessionTest {
     private KeptChangeStore store = KeptChangeStore.NONE;
 
     /** The model of a window opened when the last one was closed. */
-    private ExplorerModel model() throws BadInput {
+    private WindowModel model() throws BadInput {
         store.close();
-        store = new KeptJournals(folder.resolve("settings/kept"));
-        return new ExplorerModel(Background.immediate(), store);
+        store = new JournalStore(folder.resolve("settings/kept"));
+        return new WindowModel(Background.immediate(), store);
     }
 
     /** The model of a window that goes on from the last session. */
-    private ExplorerModel next() throws BadInput {
+    private WindowModel next() throws BadInput {
         store.close();
-        StartupRead prelude = StartupRead.begin(folder.resolve("settings"), Optional.empty());
+        StartupLoader prelude = StartupLoader.begin(folder.resolve("settings"), Optional.empty());
         store = prelude.store();
-        ExplorerModel model = new ExplorerModel(Background.immediate(), store);
+        WindowModel model = new WindowModel(Background.immediate(), store);
         prelude.goOn(model);
         return model;
     }
 
-    private SessionKeeper keeper(ExplorerModel model) {
+    private SessionKeeper keeper(WindowModel model) {
         Path file = folder.resolve("settings/session.json");
         SessionKeeper keeper = new SessionKeeper(model, file);
         keeper.follow(() -> Optional.of(new Session.Place(3, 4, 50)));
@@ -99,7 +99,7 @@ class SessionTest {
         for (String text : List.of("{", "7", "{\"shown\": \"x\"}", "{\"questions\": {}}", "")) {
             Files.writeString(file, text);
             assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
-            ExplorerModel model = next();
+            WindowModel model = next();
             assertThat(model.notes().all().get(0).text()).contains("session.json");
             assertThat(model.openedProperty().get()).isPresent();
         }
@@ -108,7 +108,7 @@ class SessionTest {
     @Test
     void theWindowComesBackAsItWas() throws Exception {
         byte[] before = Files.readAllBytes(design);
-        ExplorerModel model = model();
+        WindowModel model = model();
         SessionKeeper keeper = keeper(model);
         keeper.begin(Session.FIRST);
         model.open(design);
@@ -123,7 +123,7 @@ class SessionTest {
         model.look().setTextSize(17);
         keeper.close();
 
-        ExplorerModel next = next();
+        WindowModel next = next();
         assertThat(next.design().fileProperty().get()).contains(design);
         assertThat(next.questions().stated()).isEqualTo(model.questions().stated());
         assertThat(next.shown().padTextProperty().get()).isEqualTo("J1.2");
@@ -180,7 +180,7 @@ class SessionTest {
                         List.of(design.toString()),
                         List.of(NET),
                         List.of("J1.3"));
-        ExplorerModel model = new ExplorerModel(HELD_UP, store);
+        WindowModel model = new WindowModel(HELD_UP, store);
         Path file = folder.resolve("settings/session.json");
         SessionKeeper keeper = new SessionKeeper(model, file);
         keeper.begin(last);
@@ -188,7 +188,7 @@ class SessionTest {
         keeper.reopen(
                 last,
                 design,
-                new EarlyTask<>(
+                new PrefetchTask<>(
                         progress -> {
                             never.await();
                             return DesignModel.reading(Optional.empty(), store).run(progress);
@@ -208,15 +208,15 @@ class SessionTest {
                 List.of(
                         new QuestionsModel.Stated(NET, "J1.3", Corner.FAST, true),
                         new QuestionsModel.Stated(NET, "J1.2", Corner.SLOW, false));
-        ExplorerModel model = new ExplorerModel(HELD_UP, store);
+        WindowModel model = new WindowModel(HELD_UP, store);
         model.design().take(Optional.empty(), read(), () -> {});
         model.questions().restore(stated, 0, () -> {});
         assertThat(model.questions().stated()).isEqualTo(stated);
     }
 
-    private EarlyTask<DesignModel.Read> read() throws Exception {
-        EarlyTask<DesignModel.Read> result =
-                new EarlyTask<>(DesignModel.reading(Optional.of(design), KeptChangeStore.NONE));
+    private PrefetchTask<DesignModel.Read> read() throws Exception {
+        PrefetchTask<DesignModel.Read> result =
+                new PrefetchTask<>(DesignModel.reading(Optional.of(design), KeptChangeStore.NONE));
         result.run(Progress.NONE);
         return result;
     }
@@ -231,7 +231,7 @@ class SessionTest {
 
     @Test
     void whatDoesNotFitAnyMoreIsPutAsideAndTold() throws Exception {
-        ExplorerModel model = model();
+        WindowModel model = model();
         model.open(design);
         model.shown().netTextProperty().set(NET);
         model.shown().padTextProperty().set("J1.3");
@@ -245,7 +245,7 @@ class SessionTest {
             journal = kept.filter(f -> f.toString().endsWith(".journal")).findFirst().get();
         }
         Files.writeString(journal, "{");
-        ExplorerModel next = model();
+        WindowModel next = model();
         next.open(design);
         assertThat(next.openedProperty().get()).isPresent();
         assertThat(next.keptProperty().get().orElseThrow().entries()).isEmpty();
@@ -270,7 +270,7 @@ class SessionTest {
                         List.of(),
                         List.of());
         SessionFile.write(session, folder.resolve("settings/session.json"));
-        ExplorerModel model = next();
+        WindowModel model = next();
         assertThat(model.openedProperty().get()).isPresent();
         assertThat(model.design().fileProperty().get()).isEmpty();
         assertThat(model.notes().all().get(0).text()).contains("gone.json no longer exists");
@@ -278,7 +278,7 @@ class SessionTest {
 
     @Test
     void theLatestStandFirstAndOnce() {
-        Recent recent = new Recent(3);
+        RecentItems recent = new RecentItems(3);
         for (String item : List.of("a", "b", "a", "c", "d")) {
             recent.add(item);
         }

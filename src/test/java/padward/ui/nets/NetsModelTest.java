@@ -14,12 +14,12 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.route.search.Engine;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** The list of nets and how they stand with the pads, without a window. */
 class NetsModelTest {
-    private final ExplorerModel model = new ExplorerModel(Background.immediate());
+    private final WindowModel model = new WindowModel(Background.immediate());
     private final NetsModel nets = new NetsModel(model);
 
     @Test

@@ -9,7 +9,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.ui.model.ExplorerModel;
+import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
 /** What is recorded to be played, without a window. */
@@ -33,7 +33,7 @@ class RecordingsTest {
                 }
             };
 
-    private final ExplorerModel model = new ExplorerModel(background);
+    private final WindowModel model = new WindowModel(background);
     private final Recordings recordings = new Recordings(model);
 
     private static <T> void perform(

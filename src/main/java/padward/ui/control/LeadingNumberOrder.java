@@ -5,13 +5,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Orders table cells by the number at the beginning; cells without one come first. */
-public final class ByNumber {
+public final class LeadingNumberOrder {
     private static final Pattern NUMBER = Pattern.compile("^\\d+(\\.\\d+)?");
 
     /** The order. */
-    public static final Comparator<String> ORDER = Comparator.comparingDouble(ByNumber::number);
+    public static final Comparator<String> ORDER =
+            Comparator.comparingDouble(LeadingNumberOrder::number);
 
-    private ByNumber() {}
+    private LeadingNumberOrder() {}
 
     private static double number(String text) {
         Matcher found = NUMBER.matcher(text);

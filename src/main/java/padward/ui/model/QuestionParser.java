@@ -8,8 +8,8 @@ import padward.fabric.Corner;
 import padward.ui.design.OpenDesign;
 
 /** Reads a question from the two text fields. */
-final class QuestionText {
-    private QuestionText() {}
+final class QuestionParser {
+    private QuestionParser() {}
 
     /**
      * The question in two texts.

@@ -7,7 +7,7 @@ import padward.ui.model.LookModel;
  * The map with the strip map on the left, the lists on the right. The lists get their share of the
  * width, and with large text as much as their tabs need, until the user moves the divider.
  */
-final class Middle extends SplitPane {
+final class MapAndLists extends SplitPane {
     private static final double MAP_SHARE = 0.62;
     private static final double LEAST_SHARE = 0.5;
 
@@ -20,7 +20,7 @@ final class Middle extends SplitPane {
     private final SidePane side;
     private double set = MAP_SHARE;
 
-    Middle(MapAndStrip maps, SidePane side, LookModel look) {
+    MapAndLists(MapAndStrip maps, SidePane side, LookModel look) {
         this.side = side;
         this.look = look;
         getItems().add(maps);

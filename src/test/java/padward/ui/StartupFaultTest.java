@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 
 /** What is told when no window can open; the messages are those that JavaFX 21 gave on Linux. */
-class StartTroubleTest {
+class StartupFaultTest {
     @Test
     void aMissingTextLibraryIsNamedWithItsPackage() {
         Throwable fault =
@@ -14,12 +14,12 @@ class StartTroubleTest {
                         new UnsatisfiedLinkError(
                                 "/root/.openjfx/cache/21/amd64/libjavafx_font_pango.so:"
                                         + " libpangoft2-1.0.so.0: cannot open shared object file"));
-        assertThat(StartTrouble.of(fault).orElseThrow())
+        assertThat(StartupFault.of(fault).orElseThrow())
                 .contains("libpangoft2-1.0.so.0")
                 .contains("package libpangoft2-1.0-0")
                 .contains("command line works");
         assertThat(
-                        StartTrouble.of(
+                        StartupFault.of(
                                 new NoClassDefFoundError(
                                         "Could not initialize class"
                                                 + " com.sun.javafx.font.freetype.OSPango")))
@@ -29,7 +29,7 @@ class StartTroubleTest {
     @Test
     void noDisplayIsTold() {
         assertThat(
-                        StartTrouble.of(
+                        StartupFault.of(
                                 new RuntimeException(
                                         new UnsupportedOperationException(
                                                 "Unable to open DISPLAY"))))
@@ -38,7 +38,7 @@ class StartTroubleTest {
 
     @Test
     void faultsOfTheProgramAreNotDressedUp() {
-        assertThat(StartTrouble.of(new IllegalStateException("oops"))).isEmpty();
-        assertThat(StartTrouble.of(new NullPointerException())).isEmpty();
+        assertThat(StartupFault.of(new IllegalStateException("oops"))).isEmpty();
+        assertThat(StartupFault.of(new NullPointerException())).isEmpty();
     }
 }

@@ -13,9 +13,9 @@ import org.apache.commons.csv.CSVPrinter;
  * @param columns names of the columns, with their units
  * @param rows one text for each column
  */
-record ListTable(List<String> columns, List<List<String>> rows) {
+record CsvTable(List<String> columns, List<List<String>> rows) {
     /** Copies the lists. */
-    ListTable {
+    CsvTable {
         columns = List.copyOf(columns);
         rows = rows.stream().map(List::copyOf).toList();
     }
@@ -46,8 +46,8 @@ record ListTable(List<String> columns, List<List<String>> rows) {
             rows.add(row);
         }
 
-        ListTable build() {
-            return new ListTable(columns, rows);
+        CsvTable build() {
+            return new CsvTable(columns, rows);
         }
     }
 

@@ -5,14 +5,14 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 
 /** The last few items of a kind, each once, the latest first. */
-public final class Recent {
+public final class RecentItems {
     private final int most;
     private final ObservableList<String> items = FXCollections.observableArrayList();
 
     /** A field, because the view gets changes only while something references it. */
     private final ObservableList<String> view = FXCollections.unmodifiableObservableList(items);
 
-    Recent(int most) {
+    RecentItems(int most) {
         this.most = most;
     }
 

@@ -17,7 +17,7 @@ import padward.change.Edit;
  * What is selected in an answer: one of its options to unblock with the route that it opens, a hop
  * of that route, and the previewed answer for another pad.
  */
-final class AnswerFocus {
+final class AnswerSelection {
     private final ReadOnlyObjectProperty<Optional<Answer>> answer;
     private final ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIf;
     private final ObjectProperty<Integer> option = new SimpleObjectProperty<>(0);
@@ -30,7 +30,7 @@ final class AnswerFocus {
      * @param answer the answer
      * @param whatIf the what-if; while there is one, its route is shown
      */
-    AnswerFocus(
+    AnswerSelection(
             ReadOnlyObjectProperty<Optional<Answer>> answer,
             ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIf) {
         this.answer = answer;

@@ -5,24 +5,24 @@ import java.nio.file.Path;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.ui.design.OpenDesign;
-import padward.ui.work.EarlyTask;
+import padward.ui.work.PrefetchTask;
 
 /**
  * Reads the last session and the first design while the toolkit starts, before there is a window or
  * its model. It reads only what the first picture needs, so that this is shown soon.
  */
-public final class StartupRead {
+public final class StartupLoader {
     private final Path remembered;
     private final Session session;
     private final Optional<BadInput> fault;
     private final KeptChangeStore store;
     private final Optional<Path> file;
     private final boolean again;
-    private Optional<EarlyTask<DesignModel.Read>> reading;
+    private Optional<PrefetchTask<DesignModel.Read>> reading;
 
-    private StartupRead(Path settings, Optional<Path> asked) {
+    private StartupLoader(Path settings, Optional<Path> asked) {
         remembered = settings.resolve("session.json");
-        store = new KeptJournals(settings.resolve("kept"));
+        store = new JournalStore(settings.resolve("kept"));
         Session last = Session.FIRST;
         Optional<BadInput> trouble = Optional.empty();
         try {
@@ -34,7 +34,7 @@ public final class StartupRead {
         fault = trouble;
         file = asked.or(() -> session.file().map(Path::of).filter(Files::exists));
         again = asked.isEmpty() && file.isPresent();
-        reading = Optional.of(new EarlyTask<>(DesignModel.reading(file, store)));
+        reading = Optional.of(new PrefetchTask<>(DesignModel.reading(file, store)));
     }
 
     /**
@@ -43,8 +43,8 @@ public final class StartupRead {
      *
      * @param settings the folder of the user's settings
      */
-    public static StartupRead begin(Path settings, Optional<Path> asked) {
-        return new StartupRead(settings, asked);
+    public static StartupLoader begin(Path settings, Optional<Path> asked) {
+        return new StartupLoader(settings, asked);
     }
 
     /** The last session; that of the first start when there was none. */
@@ -67,8 +67,8 @@ public final class StartupRead {
     }
 
     /** Hands the design to the model, once, and starts to save the session. UI thread. */
-    public SessionKeeper goOn(ExplorerModel model) {
-        EarlyTask<DesignModel.Read> begun = reading.orElseThrow();
+    public SessionKeeper goOn(WindowModel model) {
+        PrefetchTask<DesignModel.Read> begun = reading.orElseThrow();
         // This object lives as long as the window; the design may be closed before.
         reading = Optional.empty();
         SessionKeeper keeper = new SessionKeeper(model, remembered);

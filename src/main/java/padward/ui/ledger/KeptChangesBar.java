@@ -12,11 +12,11 @@ import javafx.scene.layout.Region;
 import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
-import padward.ui.model.ExplorerModel;
 import padward.ui.model.KeptChanges;
+import padward.ui.model.WindowModel;
 
 /** The kept changes, each with its undo; hidden while there are none. */
-public final class KeptBar extends HBox {
+public final class KeptChangesBar extends HBox {
     private static final int SHOWN = 3;
     private static final double TIP_WIDTH = 560;
 
@@ -25,7 +25,7 @@ public final class KeptBar extends HBox {
     private final LedgerModel ledger;
 
     /** Follows the kept changes of the open design. */
-    public KeptBar(ExplorerModel model, LedgerModel ledger, Actions actions) {
+    public KeptChangesBar(WindowModel model, LedgerModel ledger, Actions actions) {
         this.ledger = ledger;
         setId("kept-strip");
         getStyleClass().add("kept-strip");
@@ -53,7 +53,7 @@ public final class KeptBar extends HBox {
         show(model);
     }
 
-    private void show(ExplorerModel model) {
+    private void show(WindowModel model) {
         List<LedgerEntry> kept =
                 model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
         boolean any = !kept.isEmpty() || model.history().nextRedoProperty().get().isPresent();

@@ -12,7 +12,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.format.design.DesignReader;
 
-class GroupTextTest {
+class GroupParserTest {
     private Design design;
 
     @BeforeEach
@@ -22,26 +22,28 @@ class GroupTextTest {
 
     @Test
     void namesAndPatternsStandBetweenCommas() throws Exception {
-        assertThat(GroupText.nets(design, " pump/level/sample[1],, pump/level/sample[*] "))
+        assertThat(GroupParser.nets(design, " pump/level/sample[1],, pump/level/sample[*] "))
                 .extracting(Net::name)
                 .startsWith("pump/level/sample[1]", "pump/level/sample[0]")
                 .doesNotHaveDuplicates();
-        int pad = QuestionText.pad(design, "J1.3", "pads");
-        assertThat(GroupText.pads(design, "J1.3, header J1")).contains(pad).doesNotHaveDuplicates();
-        assertThat(GroupText.pads(design, "any")).hasSize(design.fabric().pads().size());
+        int pad = QuestionParser.pad(design, "J1.3", "pads");
+        assertThat(GroupParser.pads(design, "J1.3, header J1"))
+                .contains(pad)
+                .doesNotHaveDuplicates();
+        assertThat(GroupParser.pads(design, "any")).hasSize(design.fabric().pads().size());
     }
 
     @Test
     void faultsNameTheField() {
-        assertThatThrownBy(() -> GroupText.nets(design, " , "))
+        assertThatThrownBy(() -> GroupParser.nets(design, " , "))
                 .isInstanceOf(BadInput.class)
                 .hasMessage(
                         "nets: expected names of nets, or patterns that match some, found nothing");
-        assertThatThrownBy(() -> GroupText.nets(design, "pump/level/sample[*], nosuch"))
+        assertThatThrownBy(() -> GroupParser.nets(design, "pump/level/sample[*], nosuch"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith("nets: ")
                 .hasMessageContaining("nosuch");
-        assertThatThrownBy(() -> GroupText.pads(design, "J77.1"))
+        assertThatThrownBy(() -> GroupParser.pads(design, "J77.1"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith("pads: ")
                 .hasMessageContaining("J77.1");

@@ -7,11 +7,9 @@ import padward.breakout.group.GroupNames;
 import padward.design.Design;
 import padward.design.Net;
 
-/**
- * Reads the nets and pads of a group from its two text fields, where commas separate them.
- */
-public final class GroupText {
-    private GroupText() {}
+/** Reads the nets and pads of a group from its two text fields, where commas separate them. */
+public final class GroupParser {
+    private GroupParser() {}
 
     /**
      * The nets meant, each once.
@@ -35,7 +33,7 @@ public final class GroupText {
      */
     public static List<Integer> pads(Design design, String text) throws BadInput {
         return GroupNames.pads(
-                design, words(text), (of, name) -> QuestionText.pad(of, name, "pads"), "pads");
+                design, words(text), (of, name) -> QuestionParser.pad(of, name, "pads"), "pads");
     }
 
     private static List<String> words(String text) {

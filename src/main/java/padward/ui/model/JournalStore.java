@@ -15,7 +15,7 @@ import padward.format.ledger.Journals;
  * Kept changes in one journal per design file: written before they are shown as kept, so that
  * killing the window at any moment loses none of them. Two windows on one file do not interfere.
  */
-final class KeptJournals implements KeptChangeStore {
+final class JournalStore implements KeptChangeStore {
     private final Journals journals;
     private Optional<Open> open = Optional.empty();
 
@@ -24,7 +24,7 @@ final class KeptJournals implements KeptChangeStore {
     /**
      * @param folder where the journals are
      */
-    KeptJournals(Path folder) {
+    JournalStore(Path folder) {
         this.journals = new Journals(folder);
     }
 

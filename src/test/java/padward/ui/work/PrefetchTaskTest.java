@@ -13,7 +13,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 
 /** Work that is begun before there is anybody to watch it. */
-class EarlyTaskTest {
+class PrefetchTaskTest {
     /** Notes what is told, and can be stopped. */
     private static final class Watching implements Progress {
         final List<String> told = new CopyOnWriteArrayList<>();
@@ -34,8 +34,8 @@ class EarlyTaskTest {
     void whoTakesItUpSeesItsProgressFromThenOnAndItsResult() throws Exception {
         CountDownLatch begun = new CountDownLatch(1);
         Watching watching = new Watching();
-        EarlyTask<String> ahead =
-                new EarlyTask<>(
+        PrefetchTask<String> ahead =
+                new PrefetchTask<>(
                         progress -> {
                             progress.report(0, "early");
                             begun.countDown();
@@ -54,15 +54,15 @@ class EarlyTaskTest {
     @Test
     void itsFaultIsThatOfWhoeverTakesItUp() throws Exception {
         BadInput fault = new BadInput("f", "$", "a", "b");
-        EarlyTask<String> ahead =
-                new EarlyTask<>(
+        PrefetchTask<String> ahead =
+                new PrefetchTask<>(
                         progress -> {
                             throw fault;
                         });
         assertThatThrownBy(() -> ahead.run(Progress.NONE)).isSameAs(fault);
         assertThat(ahead.findResult()).isEmpty();
-        EarlyTask<String> broken =
-                new EarlyTask<>(
+        PrefetchTask<String> broken =
+                new PrefetchTask<>(
                         progress -> {
                             throw new OutOfMemoryError("as in a test");
                         });
@@ -71,8 +71,8 @@ class EarlyTaskTest {
 
     @Test
     void itStopsWhenItsWatcherWantsIt() {
-        EarlyTask<String> ahead =
-                new EarlyTask<>(
+        PrefetchTask<String> ahead =
+                new PrefetchTask<>(
                         progress -> {
                             while (!progress.cancelled()) {
                                 Thread.sleep(1);

@@ -23,13 +23,13 @@ import padward.ui.nets.NetRow;
 import padward.unblock.weigh.Removal;
 
 /** The lists of the window as tables for CSV files; delays in picoseconds. */
-final class ListTables {
-    private ListTables() {}
+final class CsvTables {
+    private CsvTables() {}
 
     /** All pads for a net, best first. */
-    static ListTable routesOut(Survey survey) {
-        ListTable.Builder table =
-                new ListTable.Builder(
+    static CsvTable routesOut(Survey survey) {
+        CsvTable.Builder table =
+                new CsvTable.Builder(
                         "rank",
                         "net",
                         "pad",
@@ -71,9 +71,9 @@ final class ListTables {
     }
 
     /** All nets of a design. O(size of the design). */
-    static ListTable nets(OpenDesign opened, Progress progress) {
-        ListTable.Builder table =
-                new ListTable.Builder(
+    static CsvTable nets(OpenDesign opened, Progress progress) {
+        CsvTable.Builder table =
+                new CsvTable.Builder(
                         "net",
                         "driver",
                         "fanOut",
@@ -100,9 +100,9 @@ final class ListTables {
     }
 
     /** The options to unblock: one row per obstacle of each option. */
-    static ListTable options(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
-        ListTable.Builder table =
-                new ListTable.Builder(
+    static CsvTable options(Answer.Blocked blocked, List<WhyBlocked.Option> options) {
+        CsvTable.Builder table =
+                new CsvTable.Builder(
                         "option",
                         "obstacle",
                         "resource",
@@ -132,9 +132,9 @@ final class ListTables {
     }
 
     /** A route hop by hop; the pad driver comes last where its delay is known. */
-    static ListTable hops(Route route) {
-        ListTable.Builder table =
-                new ListTable.Builder(
+    static CsvTable hops(Route route) {
+        CsvTable.Builder table =
+                new CsvTable.Builder(
                         "hop",
                         "name",
                         "kind",

@@ -15,7 +15,7 @@ import javafx.beans.property.StringProperty;
  * Work of one kind, one piece at a time: a new piece cancels and replaces the last. Faults become
  * notes. Used on the UI thread only.
  */
-public final class OneJob {
+public final class JobSlot {
     /** Fraction of work whose end is not known. */
     static final double UNKNOWN = -1;
 
@@ -32,7 +32,7 @@ public final class OneJob {
      * @param jobs all work of the window
      * @param about the part of the program that it belongs to, for its notes
      */
-    public OneJob(Jobs jobs, Object about) {
+    public JobSlot(Jobs jobs, Object about) {
         this.jobs = jobs;
         this.about = about;
     }

@@ -25,13 +25,13 @@ import padward.ui.work.Notes;
  * The model of the whole window, made of the models of its parts: the design, the questions, the
  * notes, the running work, the look. No control, no canvas.
  */
-public final class ExplorerModel {
+public final class WindowModel {
     private final Notes notes = new Notes();
     private final History history = new History();
     private final LookModel look = new LookModel();
-    private final Recent recentFiles = new Recent(10);
-    private final Recent recentNets = new Recent(30);
-    private final Recent recentPads = new Recent(30);
+    private final RecentItems recentFiles = new RecentItems(10);
+    private final RecentItems recentNets = new RecentItems(30);
+    private final RecentItems recentPads = new RecentItems(30);
     private final Jobs jobs;
     private final DesignModel design;
     private final QuestionsModel questions;
@@ -42,12 +42,12 @@ public final class ExplorerModel {
     private Optional<Design> original = Optional.empty();
 
     /** A model that saves no changes for the next session. */
-    public ExplorerModel(Background background) {
+    public WindowModel(Background background) {
         this(background, KeptChangeStore.NONE);
     }
 
     /** Nothing open; kept changes are saved to the store. */
-    public ExplorerModel(Background background, KeptChangeStore store) {
+    public WindowModel(Background background, KeptChangeStore store) {
         this.jobs = new Jobs(background, notes);
         this.design = new DesignModel(jobs, history, store);
         this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
@@ -120,17 +120,17 @@ public final class ExplorerModel {
     }
 
     /** Designs that were opened. */
-    public Recent recentFiles() {
+    public RecentItems recentFiles() {
         return recentFiles;
     }
 
     /** Nets that were asked for. */
-    public Recent recentNets() {
+    public RecentItems recentNets() {
         return recentNets;
     }
 
     /** Pads that were asked for, as they were named. */
-    public Recent recentPads() {
+    public RecentItems recentPads() {
         return recentPads;
     }
 

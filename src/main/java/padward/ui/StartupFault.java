@@ -3,7 +3,7 @@ package padward.ui;
 import java.util.Optional;
 
 /** Why a window cannot be opened, in words that say what to do about it. */
-final class StartTrouble {
+final class StartupFault {
     private static final String TEXT =
             "the window cannot draw text, because a library that JavaFX's text engine needs is"
                     + " missing (%s). Install Pango's FreeType part, on Debian the package"
@@ -17,7 +17,7 @@ final class StartTrouble {
                     + " Debian, the package libgtk-3-0 brings it. The command line works without;"
                     + " see --help.";
 
-    private StartTrouble() {}
+    private StartupFault() {}
 
     /** The message; empty when the cause is not the machine but a fault of the program. */
     static Optional<String> of(Throwable fault) {

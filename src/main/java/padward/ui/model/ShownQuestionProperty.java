@@ -9,8 +9,8 @@ import javafx.beans.property.SimpleObjectProperty;
  * A property of the shown question, bound in both directions; when another question is shown, it is
  * bound to the property of that one.
  */
-final class ShownProperty<T> extends SimpleObjectProperty<T> {
-    ShownProperty(
+final class ShownQuestionProperty<T> extends SimpleObjectProperty<T> {
+    ShownQuestionProperty(
             ReadOnlyObjectProperty<QuestionModel> shown,
             Function<QuestionModel, Property<T>> part) {
         bindBidirectional(part.apply(shown.get()));
