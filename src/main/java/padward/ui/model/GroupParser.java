@@ -5,6 +5,7 @@ import java.util.List;
 import padward.base.BadInput;
 import padward.breakout.group.GroupNames;
 import padward.design.Design;
+import padward.design.NameLookup;
 import padward.design.Net;
 
 /** Reads the nets and pads of a group from its two text fields, where commas separate them. */
@@ -15,7 +16,7 @@ public final class GroupParser {
      * The nets meant, each once.
      *
      * @param text names, or patterns with * and ?
-     * @throws BadInput when there are none, or one fits no net
+     * @throws BadInput when there are none, or one matches no net
      */
     public static List<Net> nets(Design design, String text) throws BadInput {
         List<String> words = words(text);
@@ -28,12 +29,12 @@ public final class GroupParser {
     /**
      * The pads meant, each once.
      *
-     * @param text {@code header NAME}, {@code bank NAME}, {@code any}, names, or patterns of such
+     * @param text {@code header NAME}, {@code bank NAME}, {@code any}, names, or patterns of them
      * @throws BadInput when there are none, or one means no pad
      */
     public static List<Integer> pads(Design design, String text) throws BadInput {
         return GroupNames.pads(
-                design, words(text), (of, name) -> QuestionParser.pad(of, name, "pads"), "pads");
+                design, words(text), (of, name) -> NameLookup.requirePad(of, name, "pads"), "pads");
     }
 
     private static List<String> words(String text) {

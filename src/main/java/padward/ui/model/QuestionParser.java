@@ -21,17 +21,7 @@ final class QuestionParser {
         return new Question(
                 design,
                 NameLookup.requireNet(design, net.strip(), "net"),
-                pad(design, pad.strip(), "pad"),
+                NameLookup.requirePad(design, pad.strip(), "pad"),
                 corner);
-    }
-
-    /**
-     * Index of the one pad that a text names.
-     *
-     * @param field the name of the field, for faults
-     * @throws BadInput when it names none or several
-     */
-    static int pad(Design design, String text, String field) throws BadInput {
-        return NameLookup.requirePad(design, text, field);
     }
 }

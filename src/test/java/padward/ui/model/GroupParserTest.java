@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.design.NameLookup;
 import padward.design.Net;
 import padward.format.design.DesignReader;
 
@@ -26,7 +27,7 @@ class GroupParserTest {
                 .extracting(Net::name)
                 .startsWith("pump/level/sample[1]", "pump/level/sample[0]")
                 .doesNotHaveDuplicates();
-        int pad = QuestionParser.pad(design, "J1.3", "pads");
+        int pad = NameLookup.requirePad(design, "J1.3", "pads");
         assertThat(GroupParser.pads(design, "J1.3, header J1"))
                 .contains(pad)
                 .doesNotHaveDuplicates();
