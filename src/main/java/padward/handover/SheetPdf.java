@@ -50,7 +50,6 @@ public final class SheetPdf {
         Outlines outlines = Outlines.read();
         drawers.registerDrawer("padward/drawing", new Drawer(page.drawings(), outlines));
         PdfRendererBuilder builder = new PdfRendererBuilder();
-        builder.useFastMode();
         builder.withHtmlContent(page.text(), null);
         builder.useObjectDrawerFactory(drawers);
         builder.useUriResolver((base, uri) -> null);
