@@ -16,10 +16,10 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.cli.output.FileCheck;
 import padward.design.Design;
-import padward.lesson.ActionPlayer;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;
+import padward.lesson.SolutionPlayer;
 import padward.lesson.UserAction;
 import padward.lesson.exercise.ExerciseKind;
 
@@ -49,7 +49,7 @@ class LessonFilesTest {
     @MethodSource("lessons")
     void aSolutionNeedsAllItsActions(Course.Place place) throws BadInput {
         Design design = place.design(Progress.NONE);
-        ActionPlayer player = new ActionPlayer(design);
+        SolutionPlayer player = new SolutionPlayer(design);
         LessonRun run = LessonRun.begin(place.lesson(), player.state());
         List<UserAction> actions =
                 place.lesson().steps().stream().flatMap(s -> s.solution().stream()).toList();
@@ -116,7 +116,7 @@ class LessonFilesTest {
     @Test
     void progressIsSavedAndReset(@TempDir Path folder) throws Exception {
         Course.Place place = Course.builtIn().places().get(0);
-        ActionPlayer player = new ActionPlayer(place.design(Progress.NONE));
+        SolutionPlayer player = new SolutionPlayer(place.design(Progress.NONE));
         LessonRun run = LessonRun.begin(place.lesson(), player.state());
         for (UserAction action : place.lesson().steps().get(0).solution()) {
             player.act(action);

@@ -45,7 +45,7 @@ class TextbookStepsTest {
                 .contains("s y t x");
     }
 
-    /** The same by the general search, which answers for cost models of a caller's own. */
+    /** The same by the general search, which serves cost models of callers. */
     @Test
     void clrsDijkstraByTheGeneralSearch() {
         Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
@@ -83,7 +83,8 @@ class TextbookStepsTest {
 
     /**
      * McMurchie and Ebeling, FPGA'95, Fig. 2: three signals that at first all take the cheapest
-     * nodes; history makes shared ones dearer until each has a way of its own, at 10 in all.
+     * nodes; history makes shared ones more expensive until each has its own route, at a total cost
+     * of 10.
      */
     @Test
     void negotiationRoundByRound() {

@@ -25,7 +25,7 @@ import padward.route.search.SearchOutcome;
  * @param parts its searches in order: over free resources; then, if that fails, also over used
  *     ones, at a price for each obstacle
  */
-public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
+public record RecordedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
     /**
      * One search of the question.
      *
@@ -42,7 +42,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
     }
 
     /** Copies the parts. */
-    public PlayedQuestion {
+    public RecordedQuestion {
         parts = List.copyOf(parts);
     }
 
@@ -52,7 +52,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
      * @param maxSteps limit on the recorded steps of each search
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static PlayedQuestion of(
+    public static RecordedQuestion of(
             Question question, SearchMethod method, int maxSteps, Progress progress) {
         Fabric fabric = question.design().fabric();
         Recorder recorder = new Recorder(maxSteps);
@@ -81,7 +81,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
                     return outcome;
                 };
         Answer answer = new Asker(fabric, recorded).answer(question, progress);
-        return new PlayedQuestion(method, answer, parts);
+        return new RecordedQuestion(method, answer, parts);
     }
 
     /** The search that found the route, or the last one if none did. */
