@@ -58,10 +58,10 @@ class NameLookupTest {
 
     @Test
     void severalMatchesAreListed() {
-        assertThat(NameLookup.net(design, "pump/level/sample[*]"))
-                .isInstanceOfSatisfying(
-                        NameLookup.Match.Several.class,
-                        s -> assertThat(s.names()).hasSizeGreaterThan(1).contains(NET));
+        NameLookup.Match<Net> match = NameLookup.net(design, "pump/level/sample[*]");
+        assertThat(((NameLookup.Match.Several<Net>) match).names())
+                .hasSizeGreaterThan(1)
+                .contains(NET);
         assertThatThrownBy(() -> NameLookup.requireNet(design, "*sample[*]", "net"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith(

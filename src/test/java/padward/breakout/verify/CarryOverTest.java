@@ -224,7 +224,7 @@ class CarryOverTest {
                 reasons.add("there is no net " + out.net());
             } else if (!out.net().equals(occupant.get(out.route().get(0)))) {
                 // It branched off an earlier entry's route, which does not fit either.
-                reasons.add("net " + out.net() + " is not where the way sets out");
+                reasons.add("the route does not start on net " + out.net());
             } else {
                 for (int vertex : out.route().subList(1, out.route().size())) {
                     String by = occupant.getOrDefault(vertex, out.net());
