@@ -36,7 +36,8 @@ public final class Captures {
     }
 
     /**
-     * Reads a capture and writes it deskewed, VCD to VCD and CSV to CSV. The output file is written completely or not at all.
+     * Reads a capture and writes it deskewed, VCD to VCD and CSV to CSV. The output file is written
+     * completely or not at all.
      *
      * @param deskews makes the deskew once the names of the capture's channels are known
      * @return the names of the channels
@@ -86,9 +87,7 @@ public final class Captures {
                 capture.toString(), "", "fields as RFC 4180 writes them", fault.getMessage());
     }
 
-    /**
-     * Opens a capture; errors while reading are not reported as errors of the output file.
-     */
+    /** Opens a capture; errors while reading are not reported as errors of the output file. */
     private static BufferedReader open(Path capture, Charset bytes) throws BadInput {
         try {
             return new BufferedReader(new Unmixed(Files.newBufferedReader(capture, bytes)));

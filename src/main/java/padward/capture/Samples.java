@@ -17,7 +17,10 @@ import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
 
 /**
- * Deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for each sample or each change. The head of the time column names its unit, as in {@code time_ns} or {@code Time [us]}; without one, seconds. The output has a row for each change, and a last column {@code order_uncertain}.
+ * Deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for
+ * each sample or each change. The head of the time column names its unit, as in {@code time_ns} or
+ * {@code Time [us]}; without one, seconds. The output has a row for each change, and a last column
+ * {@code order_uncertain}.
  */
 final class Samples {
     private static final Pattern UNIT =

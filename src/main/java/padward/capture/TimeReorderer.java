@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.PriorityQueue;
 
 /**
- * Receives changes in the order of a capture and passes them on in the order of the shifted times, with the spans in which the order of two channels' changes is uncertain. Buffers only changes that a later change can still precede: O(changes within the greatest shift and uncertainty).
+ * Receives changes in the order of a capture and passes them on in the order of the shifted times,
+ * with the spans in which the order of two channels' changes is uncertain. Buffers only changes
+ * that a later change can still precede: O(changes within the greatest shift and uncertainty).
  */
 final class TimeReorderer {
     /** Receives the reordered changes. */

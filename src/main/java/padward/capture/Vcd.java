@@ -15,7 +15,11 @@ import java.util.regex.Pattern;
 import padward.base.BadInput;
 
 /**
- * Deskews captures in the value change dump format of IEEE 1364 (clause 18), in one pass. Everything but changes stays as it is: declarations, comments, dump commands whose channels are all shifted by the same amount. The values of {@code $dumpvars} are those before the first changes and are not shifted. One variable is added, {@code order_uncertain}, which is 1 while the order of changes on different channels is uncertain.
+ * Deskews captures in the value change dump format of IEEE 1364 (clause 18), in one pass.
+ * Everything but changes stays as it is: declarations, comments, dump commands whose channels are
+ * all shifted by the same amount. The values of {@code $dumpvars} are those before the first
+ * changes and are not shifted. One variable is added, {@code order_uncertain}, which is 1 while the
+ * order of changes on different channels is uncertain.
  */
 final class Vcd {
     private static final Pattern SCALE = Pattern.compile("(1|10|100)\\s*(s|ms|us|ns|ps|fs)");

@@ -101,12 +101,19 @@ public final class Padward implements Runnable {
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
         err.println(
-                "padward: " + OptionFault.describe(fault.getMessage()) + "; see " + name + " --help");
+                "padward: "
+                        + OptionFault.describe(fault.getMessage())
+                        + "; see "
+                        + name
+                        + " --help");
         err.flush();
         return ExitStatus.BAD_INPUT;
     }
 
-    /** Bad input is reported in one line; anything else is an internal error, reported with its trace. */
+    /**
+     * Bad input is reported in one line; anything else is an internal error, reported with its
+     * trace.
+     */
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
         PrintWriter err = line.getErr();
         if (!(fault instanceof BadInput)) {

@@ -1,9 +1,6 @@
 package padward.fabric;
 
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
-
-import padward.base.Progress;
-
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -13,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import padward.base.Progress;
 
 /**
  * Looks a fabric through for what is sound but seldom meant: pads that nothing leads to, wires that

@@ -28,7 +28,8 @@ import padward.timing.LineTiming;
 import padward.timing.TimeStampCorrections;
 
 /**
- * The sheet that is taken to the bench: where each signal is found, and its delay there; one page for each breakout or group in a ledger.
+ * The sheet that is taken to the bench: where each signal is found, and its delay there; one page
+ * for each breakout or group in a ledger.
  *
  * @param title name of the design
  * @param fabric name of the fabric
@@ -75,11 +76,13 @@ public record BenchSheet(
      * @param port the port that brings it out
      * @param pad the pad's name
      * @param packagePin pin or ball of the package
-     * @param place where the lead is connected; empty when the board's description has no place for it
+     * @param place where the lead is connected; empty when the board's description has no place for
+     *     it
      * @param boardNet the board's net on the pad; empty when unknown
      * @param setting the pad driver's setting
      * @param timing when its signal arrives at the instrument, and how it is seen there
-     * @param correctionPs what to add to this channel's time stamps so that all channels of the sheet are level with the latest, by the middles of the ranges, ps
+     * @param correctionPs what to add to this channel's time stamps so that all channels of the
+     *     sheet are level with the latest, by the middles of the ranges, ps
      */
     public record Line(
             int channel,
@@ -131,7 +134,11 @@ public record BenchSheet(
      * @param after the design with it
      */
     public static BenchSheet of(
-            Design base, Ledger ledger, Design after, ExternalLine external, Instrument instrument) {
+            Design base,
+            Ledger ledger,
+            Design after,
+            ExternalLine external,
+            Instrument instrument) {
         List<Page> pages = new ArrayList<>();
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
@@ -243,7 +250,9 @@ public record BenchSheet(
                         0));
     }
 
-    /** Routes do not invert; a net can be the inverse of another through the cell that drives it. */
+    /**
+     * Routes do not invert; a net can be the inverse of another through the cell that drives it.
+     */
     private static String polarity(Design design, Net net) {
         if (!(net.driver() instanceof Terminal.CellPin at)) {
             return "as the net";
@@ -286,7 +295,8 @@ public record BenchSheet(
     }
 
     /**
-     * The site before the enable of a pad's driver; if there is none, a text that no caution contains.
+     * The site before the enable of a pad's driver; if there is none, a text that no caution
+     * contains.
      */
     private static String enableSite(Design base, String pad) {
         int site = base.fabric().pads().get(padIndex(base, pad)).enableSite();

@@ -9,7 +9,8 @@ import java.util.Map;
  * One elementary change of a design, small enough for any environment to carry out.
  *
  * @param what the kind of change
- * @param facts its properties, by the names of {@link ChangeList#COLUMNS}; those that do not apply are missing
+ * @param facts its properties, by the names of {@link ChangeList#COLUMNS}; those that do not apply
+ *     are missing
  */
 public record Change(What what, Map<String, String> facts) {
     /** Keeps the order of the facts. */

@@ -20,7 +20,9 @@ import padward.fabric.Pad;
 import padward.timing.EdgeFinder;
 
 /**
- * The changes of a ledger as elementary changes, in the order in which they can be carried out: entry by entry, and in each entry removals before additions. Derived from the designs before and after each entry, not from the texts of the edits.
+ * The changes of a ledger as elementary changes, in the order in which they can be carried out:
+ * entry by entry, and in each entry removals before additions. Derived from the designs before and
+ * after each entry, not from the texts of the edits.
  *
  * @param ledger the ledger
  * @param fabric name of the fabric

@@ -22,7 +22,10 @@ import padward.base.ReadFault;
 import padward.change.LedgerEntry;
 
 /**
- * Turns a change list into text through a template of the user's, so that any environment can read it. Templates are in the Mustache language, which has names and sections and cannot run anything: a template sees the texts, lists and truth values of the model and no object of the program, reads no other file, and a name that the model does not have is reported with its line.
+ * Turns a change list into text through a template of the user's, so that any environment can read
+ * it. Templates are in the Mustache language, which has names and sections and cannot run anything:
+ * a template sees the texts, lists and truth values of the model and no object of the program,
+ * reads no other file, and a name that the model does not have is reported with its line.
  */
 public final class ChangeTemplate {
     private static final Pattern LINE = Pattern.compile("line (\\d+)");

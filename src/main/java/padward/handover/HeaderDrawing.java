@@ -12,7 +12,9 @@ import padward.design.Design;
 import padward.design.PadWiring;
 
 /**
- * Headers of a board, seen from above, with the pins of a page's channels marked: two rows, odd pins below, pin 1 lower left and square. A marked pin is filled and labelled with its channel, so that it is recognized without colour.
+ * Headers of a board, seen from above, with the pins of a page's channels marked: two rows, odd
+ * pins below, pin 1 lower left and square. A marked pin is filled and labelled with its channel, so
+ * that it is recognized without colour.
  */
 final class HeaderDrawing {
     private static final double PITCH = 26;

@@ -11,7 +11,8 @@ import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
 /**
- * Letters as outlines, from the fonts that the PDF uses: drawings then need no system fonts, which a machine without a display may lack.
+ * Letters as outlines, from the fonts that the PDF uses: drawings then need no system fonts, which
+ * a machine without a display may lack.
  */
 final class Outlines {
     private final TrueTypeFont regular;

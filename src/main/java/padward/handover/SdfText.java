@@ -6,9 +6,9 @@ import padward.design.Net;
 import padward.design.Terminal;
 
 /**
- * The delays of the new routes for back-annotated simulation, as SDF (IEEE 1497-2001): one INTERCONNECT
- * from each net's driver to its new port, minimum and maximum from the fast and the slow corner, in
- * picoseconds. The typical value is left out because it is unknown.
+ * The delays of the new routes for back-annotated simulation, as SDF (IEEE 1497-2001): one
+ * INTERCONNECT from each net's driver to its new port, minimum and maximum from the fast and the
+ * slow corner, in picoseconds. The typical value is left out because it is unknown.
  */
 public final class SdfText {
     private SdfText() {}

@@ -20,7 +20,8 @@ import padward.timing.Chain;
 import padward.timing.ExternalLine;
 
 /**
- * A bench sheet as HTML that needs no other file, for the screen or for printing. It is also well-formed XML, from which the PDF is made, so both have the same content.
+ * A bench sheet as HTML that needs no other file, for the screen or for printing. It is also
+ * well-formed XML, from which the PDF is made, so both have the same content.
  */
 public final class SheetPage {
     /** Sizes of paper. */

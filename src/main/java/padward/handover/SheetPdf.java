@@ -19,7 +19,8 @@ import org.w3c.dom.Element;
 import padward.design.Design;
 
 /**
- * A bench sheet as PDF, made from the same page as the HTML. Text is text, drawings are vectors, fonts are embedded; nothing is downloaded.
+ * A bench sheet as PDF, made from the same page as the HTML. Text is text, drawings are vectors,
+ * fonts are embedded; nothing is downloaded.
  */
 public final class SheetPdf {
     private static final String FAMILY = "Liberation Sans";

@@ -12,9 +12,9 @@ import padward.fabric.Fabric;
  * Improves a placement by simulated annealing: Kirkpatrick, Gelatt and Vecchi, "Optimization by
  * Simulated Annealing", Science 220 (1983), 671-680, with their schedule: the temperature falls by
  * a factor of 0.9; at each there are moves until ten a block were accepted or a hundred a block
- * tried; it is frozen when three temperatures in a row accept too few. (The numbers are cited from memory.) Moves reach only so far that
- * about 0.44 of them are accepted, which Lam and Delosme, "Performance of a new annealing schedule"
- * (DAC 1988), found best. Deterministic for a seed.
+ * tried; it is frozen when three temperatures in a row accept too few. (The numbers are cited from
+ * memory.) Moves reach only so far that about 0.44 of them are accepted, which Lam and Delosme,
+ * "Performance of a new annealing schedule" (DAC 1988), found best. Deterministic for a seed.
  */
 final class Annealer {
     private static final double COOLING = 0.9;

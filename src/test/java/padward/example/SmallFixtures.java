@@ -10,8 +10,8 @@ import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricReader;
 
 /**
- * Writes the design files of the small example into the folder with its fabrics and board:
- * {@code mvn test -Dtest=SmallFixturesTest -Dwrite.fixtures=true}.
+ * Writes the design files of the small example into the folder with its fabrics and board: {@code
+ * mvn test -Dtest=SmallFixturesTest -Dwrite.fixtures=true}.
  */
 public final class SmallFixtures {
     private SmallFixtures() {}

@@ -2,12 +2,10 @@ package padward.fabric;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.fabric.explicit.ExplicitBuilder;
-
-import java.util.List;
 
 /** A small fabric in which everything that is odd is so on purpose. */
 class FabricReviewTest {

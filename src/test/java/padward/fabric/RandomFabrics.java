@@ -1,16 +1,15 @@
 package padward.fabric;
 
-import padward.fabric.explicit.ExplicitBuilder;
-import padward.fabric.explicit.ExplicitFabric;
-import padward.fabric.pattern.IndexMap;
-import padward.fabric.pattern.PatternSpec;
-import padward.fabric.pattern.Topology;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntPredicate;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.explicit.ExplicitFabric;
+import padward.fabric.pattern.IndexMap;
+import padward.fabric.pattern.PatternSpec;
+import padward.fabric.pattern.Topology;
 
 /** Makes random fabrics for property tests, pattern and explicit, all from one seed. */
 public final class RandomFabrics {

@@ -33,8 +33,8 @@ import padward.format.ledger.LedgerReader;
 
 /**
  * A program that keeps entries is killed at random moments (SIGKILL where there are signals), again
- * and again, on the same files. What it reported as kept must be there; its last entry must be there
- * as a whole or not at all; and the next program can continue.
+ * and again, on the same files. What it reported as kept must be there; its last entry must be
+ * there as a whole or not at all; and the next program can continue.
  */
 public class KillTest {
     private static final int SAMPLE = 12;

@@ -86,9 +86,9 @@ class OwnDataFuzzProperties {
             Path copy = folder.resolve(file.getFileName());
             Files.write(copy, damaged(Files.readAllBytes(file), random));
             TableImport.Result result = TableImport.read(folder, 5, Progress.NONE);
-            if (result instanceof TableImport.Faulty faulty) {
+            if (result instanceof TableImport.Faulty found) {
                 faulty++;
-                assertThat(faulty.shown()).isNotEmpty();
+                assertThat(found.shown()).isNotEmpty();
             } else {
                 sound++;
             }

@@ -28,7 +28,6 @@ import padward.ui.map.MapItem;
 import padward.ui.map.MapItemDescriber;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
-import padward.ui.map.MapItem;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;

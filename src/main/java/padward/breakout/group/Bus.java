@@ -18,12 +18,16 @@ import padward.fabric.Pad;
 import padward.route.negotiate.RoutingRound;
 
 /**
- * Several nets brought out at once: a pad for each, and routes without a common wire. First the routes of each net to all pads are searched alone; then pads are matched to nets; then all nets are routed together by negotiated congestion. Nets that find no route together with the others are listed.
+ * Several nets brought out at once: a pad for each, and routes without a common wire. First the
+ * routes of each net to all pads are searched alone; then pads are matched to nets; then all nets
+ * are routed together by negotiated congestion. Nets that find no route together with the others
+ * are listed.
  *
  * @param lines the nets that are served, in the requested order
  * @param left the nets that are not served, with the reason
  * @param edits the edits that bring the nets out, in order
- * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow corner, ps: a lower bound of any common solution on these pads
+ * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow
+ *     corner, ps: a lower bound of any common solution on these pads
  */
 public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alonePs) {
     /** Copies the lists. */
@@ -120,7 +124,8 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      * @param other another
      * @param fastPs difference at the fast corner, ps
      * @param slowPs difference at the slow corner, ps
-     * @param acrossPs difference when one is at the fast corner and the other at the slow corner, the worse of the two, ps
+     * @param acrossPs difference when one is at the fast corner and the other at the slow corner,
+     *     the worse of the two, ps
      */
     public record Skew(Line one, Line other, int fastPs, int slowPs, int acrossPs) {}
 

@@ -17,7 +17,8 @@ import padward.fabric.Corner;
 import padward.route.search.Engine;
 
 /**
- * The cost of each net's route to each pad, alone. Open pairs are known from the start; everything else about a net is calculated on demand, because most groups never need it. Thread-safe.
+ * The cost of each net's route to each pad, alone. Open pairs are known from the start; everything
+ * else about a net is calculated on demand, because most groups never need it. Thread-safe.
  */
 final class BusCosts {
     private final BusRequest request;
@@ -60,7 +61,9 @@ final class BusCosts {
     }
 
     /**
-     * The quick answer for a net and a pad, by their positions in the request. The first call for a pair that is not open calculates all answers of that net: two one-to-all searches, and one search for each pad whose port must be disconnected.
+     * The quick answer for a net and a pad, by their positions in the request. The first call for a
+     * pair that is not open calculates all answers of that net: two one-to-all searches, and one
+     * search for each pad whose port must be disconnected.
      */
     Answer answer(int net, int pad) {
         Optional<Answer.Open> known = open.get(net).get(pad);

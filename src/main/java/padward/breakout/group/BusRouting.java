@@ -131,7 +131,8 @@ final class BusRouting {
     }
 
     /**
-     * The line of a net over a vertex path; empty when the path uses a vertex that is closed for the net, or a site that an earlier line goes through.
+     * The line of a net over a vertex path; empty when the path uses a vertex that is closed for
+     * the net, or a site that an earlier line goes through.
      *
      * @param now the design with the earlier lines applied
      */

@@ -17,7 +17,12 @@ import padward.unblock.why.CutBound;
  * A lower bound of the number of occupants that must be removed for a group.
  *
  * <p>A blocked pair of net and pad has sets of occupants, no two of which share a member, such that
- * every removal that opens the pair removes one member of each set ({@link CutBound}). Let an occupant that is in sets of m pads count 1/m. Whatever opens the whole group removes, for each line, one member of each of its sets; the lines have different pads, so no occupant serves more lines than the number of pads in whose sets it is, and the sum over all lines and sets of the smallest 1/m in each is at most the number removed. The minimum of that sum over all assignments of pads to nets is an assignment problem.
+ * every removal that opens the pair removes one member of each set ({@link CutBound}). Let an
+ * occupant that is in sets of m pads count 1/m. Whatever opens the whole group removes, for each
+ * line, one member of each of its sets; the lines have different pads, so no occupant serves more
+ * lines than the number of pads in whose sets it is, and the sum over all lines and sets of the
+ * smallest 1/m in each is at most the number removed. The minimum of that sum over all assignments
+ * of pads to nets is an assignment problem.
  */
 final class GroupBound {
     /** Divisible by all of 1 to 16. */
@@ -39,8 +44,7 @@ final class GroupBound {
             List<List<IntSet>> row = new ArrayList<>();
             for (int j = 0; j < pads; j++) {
                 List<IntSet> sets = List.of();
-                if (known.answer(i, j) instanceof Answer.Blocked blocked
-                        && looked++ < MOST_PAIRS) {
+                if (known.answer(i, j) instanceof Answer.Blocked blocked && looked++ < MOST_PAIRS) {
                     sets = cuts(blocked);
                 }
                 int pad = j;

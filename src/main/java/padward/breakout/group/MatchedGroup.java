@@ -22,9 +22,13 @@ import padward.timing.ExternalLine;
 import padward.unblock.release.QuestionContext;
 
 /**
- * A group with matched delays: short routes take detours until all signals arrive, at each corner, within a tolerance of the latest. Lines are rerouted one by one, the shortest delay first, together with all others as they are ({@link DelayWindowSearch}); where that fails, all are tried with a later arrival. Pads do not change, nor does a line that is within the tolerance.
+ * A group with matched delays: short routes take detours until all signals arrive, at each corner,
+ * within a tolerance of the latest. Lines are rerouted one by one, the shortest delay first,
+ * together with all others as they are ({@link DelayWindowSearch}); where that fails, all are tried
+ * with a later arrival. Pads do not change, nor does a line that is within the tolerance.
  *
- * <p>This reduces the skew between lines at one corner: lines on one chip are fast together and slow together. No route can reduce the spread of a single line between the corners.
+ * <p>This reduces the skew between lines at one corner: lines on one chip are fast together and
+ * slow together. No route can reduce the spread of a single line between the corners.
  *
  * @param before the group before matching
  * @param after the group with delays matched as far as possible
@@ -44,7 +48,8 @@ public record MatchedGroup(
      * A line that could not be matched.
      *
      * @param line the line, unchanged
-     * @param proven whether it is proven that no route with the required delay exists together with the others; otherwise none was found within the search limits
+     * @param proven whether it is proven that no route with the required delay exists together with
+     *     the others; otherwise none was found within the search limits
      */
     public record Miss(Bus.Line line, boolean proven) {}
 
@@ -65,198 +70,206 @@ public record MatchedGroup(
         return new Matcher(design, bus, tolerancePs, external, progress).run();
     }
 
-/** Matches one group, once. Not thread-safe. */
-private static final class Matcher {
-    /** Number of attempts with all lines, each later by the tolerance. */
-    private static final int ATTEMPTS = 5;
+    /** Matches one group, once. Not thread-safe. */
+    private static final class Matcher {
+        /** Number of attempts with all lines, each later by the tolerance. */
+        private static final int ATTEMPTS = 5;
 
-    /** Maximum labels per pass of one search: a few tenths of a second. */
-    private static final int LABELS = 60_000;
+        /** Maximum labels per pass of one search: a few tenths of a second. */
+        private static final int LABELS = 60_000;
 
-    private final Design start;
-    private final Bus bus;
-    private final int tolerancePs;
-    private final Progress progress;
-    private final BitSet used;
+        private final Design start;
+        private final Bus bus;
+        private final int tolerancePs;
+        private final Progress progress;
+        private final BitSet used;
 
-    /** Delay of each line after its pad's vertex: driver, trace, connector, lead. */
-    private final List<Delay> beyond = new ArrayList<>();
+        /** Delay of each line after its pad's vertex: driver, trace, connector, lead. */
+        private final List<Delay> beyond = new ArrayList<>();
 
-    /** The best lines so far. */
-    private List<Bus.Line> best;
+        /** The best lines so far. */
+        private List<Bus.Line> best;
 
-    private List<Miss> misses = List.of();
+        private List<Miss> misses = List.of();
 
-    Matcher(Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
-        this.bus = bus;
-        this.tolerancePs = tolerancePs;
-        this.progress = progress;
-        this.start = WhatIf.of(design, removals(bus));
-        this.used = BusRouting.closed(start);
-        this.best = bus.lines();
-        for (Bus.Line line : bus.lines()) {
-            Delay driver = line.route().total().less(line.route().toPadVertex());
-            beyond.add(driver.plus(external.delay(design, line.pad())));
-        }
-    }
-
-    private static List<Edit> removals(Bus bus) {
-        return bus.edits().stream().filter(e -> !(e instanceof Edit.BreakOut)).toList();
-    }
-
-    MatchedGroup run() {
-        int beforePs = skewPs(bus.lines());
-        for (int attempt = 0; attempt < ATTEMPTS && skewPs(best) > tolerancePs; attempt++) {
-            progress.report((double) attempt / ATTEMPTS, "matching, attempt " + (attempt + 1));
-            attempt(attempt * tolerancePs);
-        }
-        int afterPs = skewPs(best);
-        return new MatchedGroup(
-                bus,
-                afterPs < beforePs ? routed(best) : bus,
-                beforePs,
-                Math.min(afterPs, beforePs),
-                tolerancePs,
-                afterPs <= tolerancePs ? List.of() : misses);
-    }
-
-    /** Tries to make all lines arrive within the tolerance before the latest, plus a delay. */
-    private void attempt(int laterPs) {
-        List<Bus.Line> lines = new ArrayList<>(bus.lines());
-        int fast = IntStream.range(0, lines.size()).map(i -> at(lines, i).fastPs()).max().orElse(0);
-        int slow = IntStream.range(0, lines.size()).map(i -> at(lines, i).slowPs()).max().orElse(0);
-        Delay most = new Delay(fast + laterPs, Math.max(fast, slow) + laterPs);
-        List<Miss> missed = new ArrayList<>();
-        List<Integer> order =
-                IntStream.range(0, lines.size())
-                        .boxed()
-                        .sorted(Comparator.comparingInt(i -> at(lines, i).slowPs()))
-                        .toList();
-        for (int i : order) {
-            Delay there = at(lines, i);
-            boolean within =
-                    there.fastPs() >= most.fastPs() - tolerancePs
-                            && there.slowPs() >= most.slowPs() - tolerancePs;
-            if (!within) {
-                reroute(lines, i, most, missed);
+        Matcher(Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
+            this.bus = bus;
+            this.tolerancePs = tolerancePs;
+            this.progress = progress;
+            this.start = WhatIf.of(design, removals(bus));
+            this.used = BusRouting.closed(start);
+            this.best = bus.lines();
+            for (Bus.Line line : bus.lines()) {
+                Delay driver = line.route().total().less(line.route().toPadVertex());
+                beyond.add(driver.plus(external.delay(design, line.pad())));
             }
         }
-        if (skewPs(lines) < skewPs(best) || misses.isEmpty()) {
-            misses = missed;
-        }
-        if (skewPs(lines) < skewPs(best)) {
-            best = lines;
-        }
-    }
 
-    private void reroute(
-            List<Bus.Line> lines, int index, Delay most, List<Miss> missed) {
-        Bus.Line line = lines.get(index);
-        Delay after = beyond.get(index);
-        Net net = start.findNet(line.net().name()).orElseThrow();
-        Fabric fabric = start.fabric();
-        int fastMost = most.fastPs() - after.fastPs();
-        int slowMost = most.slowPs() - after.slowPs();
-        if (fastMost < 0 || slowMost < fastMost) {
-            missed.add(new Miss(line, slowMost < 0 || fastMost < 0));
-            return;
+        private static List<Edit> removals(Bus bus) {
+            return bus.edits().stream().filter(e -> !(e instanceof Edit.BreakOut)).toList();
         }
-        int fastLeast = Math.max(0, fastMost - tolerancePs);
-        int slowLeast = Math.max(fastLeast, slowMost - tolerancePs);
-        DelayWindowSearch.Outcome outcome =
-                DelayWindowSearch.run(
-                        fabric,
-                        SearchSources.along(fabric, net.route(), Corner.FAST),
-                        SearchSources.along(fabric, net.route(), Corner.SLOW),
-                        fabric.pads().get(line.pad()).vertex(),
-                        closedFor(lines, index, net),
-                        new DelayWindowSearch.Window(
-                                new Delay(fastLeast, slowLeast), new Delay(fastMost, slowMost)),
-                        LABELS,
-                        progress);
-        Optional<Bus.Line> routed = Optional.empty();
-        if (outcome.kind() == DelayWindowSearch.Kind.FOUND) {
-            routed = BusRouting.line(start, net, line.pad(), outcome.path());
+
+        MatchedGroup run() {
+            int beforePs = skewPs(bus.lines());
+            for (int attempt = 0; attempt < ATTEMPTS && skewPs(best) > tolerancePs; attempt++) {
+                progress.report((double) attempt / ATTEMPTS, "matching, attempt " + (attempt + 1));
+                attempt(attempt * tolerancePs);
+            }
+            int afterPs = skewPs(best);
+            return new MatchedGroup(
+                    bus,
+                    afterPs < beforePs ? routed(best) : bus,
+                    beforePs,
+                    Math.min(afterPs, beforePs),
+                    tolerancePs,
+                    afterPs <= tolerancePs ? List.of() : misses);
         }
-        // Loads can make a route slower than the sum of its edges: its total counts.
-        Optional<Bus.Line> fitting =
-                routed.filter(l -> isWithin(l.route().total().less(driver(l)), fastMost, slowMost));
-        if (fitting.isPresent()) {
-            lines.set(index, fitting.get());
-        } else {
-            boolean proven =
-                    outcome.kind() == DelayWindowSearch.Kind.PROVEN_NONE
-                            && fabric.info().electrical().isUnknown();
-            missed.add(new Miss(line, proven));
-        }
-    }
 
-    private static Delay driver(Bus.Line line) {
-        return line.route().total().less(line.route().toPadVertex());
-    }
-
-    private boolean isWithin(Delay toPad, int fastMost, int slowMost) {
-        return toPad.fastPs() <= fastMost
-                && toPad.slowPs() <= slowMost
-                && toPad.fastPs() >= fastMost - tolerancePs
-                && toPad.slowPs() >= slowMost - tolerancePs;
-    }
-
-    /** What a line's new route may not enter: used vertices, and all other lines. */
-    private BitSet closedFor(List<Bus.Line> lines, int index, Net net) {
-        BitSet closed = (BitSet) used.clone();
-        for (int i = 0; i < lines.size(); i++) {
-            if (i != index) {
-                close(closed, lines.get(i).route());
+        /** Tries to make all lines arrive within the tolerance before the latest, plus a delay. */
+        private void attempt(int laterPs) {
+            List<Bus.Line> lines = new ArrayList<>(bus.lines());
+            int fast =
+                    IntStream.range(0, lines.size())
+                            .map(i -> at(lines, i).fastPs())
+                            .max()
+                            .orElse(0);
+            int slow =
+                    IntStream.range(0, lines.size())
+                            .map(i -> at(lines, i).slowPs())
+                            .max()
+                            .orElse(0);
+            Delay most = new Delay(fast + laterPs, Math.max(fast, slow) + laterPs);
+            List<Miss> missed = new ArrayList<>();
+            List<Integer> order =
+                    IntStream.range(0, lines.size())
+                            .boxed()
+                            .sorted(Comparator.comparingInt(i -> at(lines, i).slowPs()))
+                            .toList();
+            for (int i : order) {
+                Delay there = at(lines, i);
+                boolean within =
+                        there.fastPs() >= most.fastPs() - tolerancePs
+                                && there.slowPs() >= most.slowPs() - tolerancePs;
+                if (!within) {
+                    reroute(lines, i, most, missed);
+                }
+            }
+            if (skewPs(lines) < skewPs(best) || misses.isEmpty()) {
+                misses = missed;
+            }
+            if (skewPs(lines) < skewPs(best)) {
+                best = lines;
             }
         }
-        QuestionContext context = new QuestionContext(start, net, Optional.empty());
-        context.closedVertices().forEach(closed::set);
-        return closed;
-    }
 
-    /** Closes a route, and all pins of the sites that it goes through. */
-    private void close(BitSet closed, Route route) {
-        Fabric fabric = start.fabric();
-        for (int i = route.branchHop() + 1; i < route.hops().size(); i++) {
-            int vertex = route.hops().get(i).vertex();
-            closed.set(vertex);
-            int site = fabric.siteOf(vertex);
-            if (site != Fabric.NOTHING) {
-                SiteView view = fabric.site(site);
-                closed.set(view.firstPin(), view.firstPin() + view.pins().size());
+        private void reroute(List<Bus.Line> lines, int index, Delay most, List<Miss> missed) {
+            Bus.Line line = lines.get(index);
+            Delay after = beyond.get(index);
+            Net net = start.findNet(line.net().name()).orElseThrow();
+            Fabric fabric = start.fabric();
+            int fastMost = most.fastPs() - after.fastPs();
+            int slowMost = most.slowPs() - after.slowPs();
+            if (fastMost < 0 || slowMost < fastMost) {
+                missed.add(new Miss(line, slowMost < 0 || fastMost < 0));
+                return;
+            }
+            int fastLeast = Math.max(0, fastMost - tolerancePs);
+            int slowLeast = Math.max(fastLeast, slowMost - tolerancePs);
+            DelayWindowSearch.Outcome outcome =
+                    DelayWindowSearch.run(
+                            fabric,
+                            SearchSources.along(fabric, net.route(), Corner.FAST),
+                            SearchSources.along(fabric, net.route(), Corner.SLOW),
+                            fabric.pads().get(line.pad()).vertex(),
+                            closedFor(lines, index, net),
+                            new DelayWindowSearch.Window(
+                                    new Delay(fastLeast, slowLeast), new Delay(fastMost, slowMost)),
+                            LABELS,
+                            progress);
+            Optional<Bus.Line> routed = Optional.empty();
+            if (outcome.kind() == DelayWindowSearch.Kind.FOUND) {
+                routed = BusRouting.line(start, net, line.pad(), outcome.path());
+            }
+            // Loads can make a route slower than the sum of its edges: its total counts.
+            Optional<Bus.Line> fitting =
+                    routed.filter(
+                            l -> isWithin(l.route().total().less(driver(l)), fastMost, slowMost));
+            if (fitting.isPresent()) {
+                lines.set(index, fitting.get());
+            } else {
+                boolean proven =
+                        outcome.kind() == DelayWindowSearch.Kind.PROVEN_NONE
+                                && fabric.info().electrical().isUnknown();
+                missed.add(new Miss(line, proven));
             }
         }
-    }
 
-    private Delay at(List<Bus.Line> lines, int index) {
-        return lines.get(index).route().toPadVertex().plus(beyond.get(index));
-    }
+        private static Delay driver(Bus.Line line) {
+            return line.route().total().less(line.route().toPadVertex());
+        }
 
-    /** Greatest skew at either corner, ps. */
-    private int skewPs(List<Bus.Line> lines) {
-        int result = 0;
-        for (Corner corner : Corner.values()) {
-            int least = Integer.MAX_VALUE;
-            int most = Integer.MIN_VALUE;
+        private boolean isWithin(Delay toPad, int fastMost, int slowMost) {
+            return toPad.fastPs() <= fastMost
+                    && toPad.slowPs() <= slowMost
+                    && toPad.fastPs() >= fastMost - tolerancePs
+                    && toPad.slowPs() >= slowMost - tolerancePs;
+        }
+
+        /** What a line's new route may not enter: used vertices, and all other lines. */
+        private BitSet closedFor(List<Bus.Line> lines, int index, Net net) {
+            BitSet closed = (BitSet) used.clone();
             for (int i = 0; i < lines.size(); i++) {
-                least = Math.min(least, at(lines, i).at(corner));
-                most = Math.max(most, at(lines, i).at(corner));
+                if (i != index) {
+                    close(closed, lines.get(i).route());
+                }
             }
-            result = Math.max(result, lines.isEmpty() ? 0 : most - least);
+            QuestionContext context = new QuestionContext(start, net, Optional.empty());
+            context.closedVertices().forEach(closed::set);
+            return closed;
         }
-        return result;
-    }
 
-    private Bus routed(List<Bus.Line> lines) {
-        List<Edit> edits = new ArrayList<>(removals(bus));
-        Design now = start;
-        for (Bus.Line line : lines) {
-            Edit edit = line.breakOut(now);
-            now = WhatIf.of(now, List.of(edit));
-            edits.add(edit);
+        /** Closes a route, and all pins of the sites that it goes through. */
+        private void close(BitSet closed, Route route) {
+            Fabric fabric = start.fabric();
+            for (int i = route.branchHop() + 1; i < route.hops().size(); i++) {
+                int vertex = route.hops().get(i).vertex();
+                closed.set(vertex);
+                int site = fabric.siteOf(vertex);
+                if (site != Fabric.NOTHING) {
+                    SiteView view = fabric.site(site);
+                    closed.set(view.firstPin(), view.firstPin() + view.pins().size());
+                }
+            }
         }
-        return new Bus(lines, bus.left(), edits, bus.alonePs());
+
+        private Delay at(List<Bus.Line> lines, int index) {
+            return lines.get(index).route().toPadVertex().plus(beyond.get(index));
+        }
+
+        /** Greatest skew at either corner, ps. */
+        private int skewPs(List<Bus.Line> lines) {
+            int result = 0;
+            for (Corner corner : Corner.values()) {
+                int least = Integer.MAX_VALUE;
+                int most = Integer.MIN_VALUE;
+                for (int i = 0; i < lines.size(); i++) {
+                    least = Math.min(least, at(lines, i).at(corner));
+                    most = Math.max(most, at(lines, i).at(corner));
+                }
+                result = Math.max(result, lines.isEmpty() ? 0 : most - least);
+            }
+            return result;
+        }
+
+        private Bus routed(List<Bus.Line> lines) {
+            List<Edit> edits = new ArrayList<>(removals(bus));
+            Design now = start;
+            for (Bus.Line line : lines) {
+                Edit edit = line.breakOut(now);
+                now = WhatIf.of(now, List.of(edit));
+                edits.add(edit);
+            }
+            return new Bus(lines, bus.left(), edits, bus.alonePs());
+        }
     }
-}
 }

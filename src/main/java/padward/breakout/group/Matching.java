@@ -14,7 +14,8 @@ import org.jgrapht.graph.SimpleWeightedGraph;
 /**
  * Chooses a column for each row of a table of costs, each column once: JGraphT's matching in the
  * sum form (Kuhn 1955, Munkres 1957), and on top of it the bottleneck forms (Burkard, Dell'Amico
- * and Martello, Assignment Problems, 2009, chapter 6): the smallest maximum cost, and the smallest spread. As few rows as possible get no column, that is {@link #NONE}.
+ * and Martello, Assignment Problems, 2009, chapter 6): the smallest maximum cost, and the smallest
+ * spread. As few rows as possible get no column, that is {@link #NONE}.
  */
 final class Matching {
     /** No column, or a cost that does not exist. */
@@ -42,7 +43,10 @@ final class Matching {
         return leastSum(costs, 0, worst);
     }
 
-    /** The smallest difference between the greatest and the smallest cost; among these the smallest sum. */
+    /**
+     * The smallest difference between the greatest and the smallest cost; among these the smallest
+     * sum.
+     */
     static int[] leastSpread(int[][] costs) {
         int served = served(leastSum(costs));
         int[] values = values(costs);
@@ -65,12 +69,14 @@ final class Matching {
     }
 
     /**
-     * Columns in ascending order from row to row, the smallest sum; {@link #NONE} for rows without a column.
+     * Columns in ascending order from row to row, the smallest sum; {@link #NONE} for rows without
+     * a column.
      */
     static int[] inOrder(int[][] costs) {
         int rows = costs.length;
         int columns = rows == 0 ? 0 : costs[0].length;
-        // best[i][j]: the cost of the first i rows on the first j columns; an omitted row costs FORBIDDEN.
+        // best[i][j]: the cost of the first i rows on the first j columns; an omitted row costs
+        // FORBIDDEN.
         double[][] best = new double[rows + 1][columns + 1];
         for (int i = 1; i <= rows; i++) {
             for (int j = 0; j <= columns; j++) {

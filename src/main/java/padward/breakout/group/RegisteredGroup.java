@@ -34,7 +34,9 @@ import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
 
 /**
- * An estimate: a group's signals sampled by one clock in the IO registers of their pads. They come out one period of that clock later, and the remaining skew is that of the clock, the drivers and the external lines; the delays of the nets no longer count. No cells are placed.
+ * An estimate: a group's signals sampled by one clock in the IO registers of their pads. They come
+ * out one period of that clock later, and the remaining skew is that of the clock, the drivers and
+ * the external lines; the delays of the nets no longer count. No cells are placed.
  *
  * @param clock the clock net
  * @param lines one for each line of the group, in its order
@@ -54,7 +56,9 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
      * @param reason why it cannot be registered there even then, as a clause; empty when it can
      * @param data delay of the net to the register
      * @param clocked delay of the clock to the register
-     * @param atInstrument delay of the clock to the register plus that of everything after it: driver, trace, connector, lead; without the register's own delay, which is the same for all
+     * @param atInstrument delay of the clock to the register plus that of everything after it:
+     *     driver, trace, connector, lead; without the register's own delay, which is the same for
+     *     all
      */
     public record Line(
             Net net,
@@ -71,7 +75,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
     }
 
     /**
-     * Finds out whether a group's signals can be registered. Routes to the registers and the branches of the clock are searched together, over what is free once the sites are.
+     * Finds out whether a group's signals can be registered. Routes to the registers and the
+     * branches of the clock are searched together, over what is free once the sites are.
      *
      * @param bus the group; its own routes are not used
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
@@ -96,212 +101,221 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
         return there.getCount() == 0 ? 0 : there.getMax() - there.getMin();
     }
 
-/** Registers one group, once. Not thread-safe. */
-private static final class Registering {
-    private static final int ROUNDS = 40;
+    /** Registers one group, once. Not thread-safe. */
+    private static final class Registering {
+        private static final int ROUNDS = 40;
 
-    private final Design design;
-    private final Fabric fabric;
-    private final Bus bus;
-    private final Net clock;
-    private final ExternalLine external;
-    private final Progress progress;
-    private final Set<Edit> removals = new LinkedHashSet<>();
+        private final Design design;
+        private final Fabric fabric;
+        private final Bus bus;
+        private final Net clock;
+        private final ExternalLine external;
+        private final Progress progress;
+        private final Set<Edit> removals = new LinkedHashSet<>();
 
-    Registering(Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
-        this.design = design;
-        this.fabric = design.fabric();
-        this.bus = bus;
-        this.clock = clock;
-        this.external = external;
-        this.progress = progress;
-    }
-
-    /**
-     * The pins of a register.
-     *
-     * @param data the data input
-     * @param output the pin that leads to the pad
-     * @param others the other inputs, one of which may be the clock input
-     */
-    private record Pins(int data, int output, List<Integer> others) {}
-
-    /** A line whose site has been examined. */
-    private record Candidate(Bus.Line line, Pins pins, List<Occupant> toRemove, String reason) {}
-
-    RegisteredGroup run() {
-        bus.edits().stream().filter(e -> e instanceof Edit.DisconnectPort).forEach(removals::add);
-        List<Candidate> candidates = bus.lines().stream().map(this::candidate).toList();
-        Design start = WhatIf.of(design, List.copyOf(removals));
-        Optional<Net> clockNow = start.findNet(clock.name());
-        if (clockNow.isEmpty()) {
-            return new RegisteredGroup(
-                    clock,
-                    candidates.stream()
-                            .map(c -> notPossible(c, "the clock net would be removed"))
-                            .toList());
+        Registering(Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
+            this.design = design;
+            this.fabric = design.fabric();
+            this.bus = bus;
+            this.clock = clock;
+            this.external = external;
+            this.progress = progress;
         }
-        QuestionContext context = new QuestionContext(start, clockNow.get(), Optional.empty());
-        SearchSources starts = SearchSources.along(fabric, clockNow.get().route(), Corner.SLOW);
-        OneToAll reach =
-                new PathSearch(fabric).sweep(starts, Corner.SLOW, context.overFree(), progress);
-        return routed(candidates, start, clockNow.get(), reach);
-    }
 
-    private Candidate candidate(Bus.Line line) {
-        Pad pad = fabric.pads().get(line.pad());
-        Pins none = new Pins(Fabric.NOTHING, Fabric.NOTHING, List.of());
-        if (pad.dataSite() == Fabric.NOTHING) {
-            return new Candidate(line, none, List.of(), "the pad has no IO register site");
-        }
-        SiteView site = fabric.site(pad.dataSite());
-        boolean register =
-                site.accepts().stream()
-                        .anyMatch(
-                                k ->
-                                        fabric.info()
-                                                .findCellKind(k)
-                                                .map(CellKind::holdsState)
-                                                .orElse(false));
-        Optional<Pins> pins = pins(site, pad);
-        if (!register || pins.isEmpty()) {
-            return new Candidate(
-                    line, none, List.of(), "its site " + site.name() + " has no register");
-        }
-        Design now = WhatIf.of(design, List.copyOf(removals));
-        Set<Occupant> occupants = new LinkedHashSet<>();
-        for (int pin = 0; pin < site.pins().size(); pin++) {
-            now.occupancy().findOccupant(site.firstPin() + pin).ifPresent(occupants::add);
-        }
-        for (Occupant occupant : occupants) {
-            if (occupant.name().equals(line.net().name()) && occupant instanceof Occupant.ByNet) {
-                return new Candidate(line, none, List.of(), "the net itself uses " + site.name());
+        /**
+         * The pins of a register.
+         *
+         * @param data the data input
+         * @param output the pin that leads to the pad
+         * @param others the other inputs, one of which may be the clock input
+         */
+        private record Pins(int data, int output, List<Integer> others) {}
+
+        /** A line whose site has been examined. */
+        private record Candidate(
+                Bus.Line line, Pins pins, List<Occupant> toRemove, String reason) {}
+
+        RegisteredGroup run() {
+            bus.edits().stream()
+                    .filter(e -> e instanceof Edit.DisconnectPort)
+                    .forEach(removals::add);
+            List<Candidate> candidates = bus.lines().stream().map(this::candidate).toList();
+            Design start = WhatIf.of(design, List.copyOf(removals));
+            Optional<Net> clockNow = start.findNet(clock.name());
+            if (clockNow.isEmpty()) {
+                return new RegisteredGroup(
+                        clock,
+                        candidates.stream()
+                                .map(c -> notPossible(c, "the clock net would be removed"))
+                                .toList());
             }
-            removals.add(
-                    occupant instanceof Occupant.ByCell
-                            ? new Edit.RemoveCell(occupant.name())
-                            : new Edit.RemoveNet(occupant.name()));
+            QuestionContext context = new QuestionContext(start, clockNow.get(), Optional.empty());
+            SearchSources starts = SearchSources.along(fabric, clockNow.get().route(), Corner.SLOW);
+            OneToAll reach =
+                    new PathSearch(fabric).sweep(starts, Corner.SLOW, context.overFree(), progress);
+            return routed(candidates, start, clockNow.get(), reach);
         }
-        return new Candidate(line, pins.get(), List.copyOf(occupants), "");
-    }
 
-    /** The output leads to the pad; the data input passes through to it; the clock input is another. */
-    private Optional<Pins> pins(SiteView site, Pad pad) {
-        EdgeCursor into = fabric.edgesIn();
-        into.reset(pad.vertex());
-        int output = Fabric.NOTHING;
-        while (into.next()) {
-            output = fabric.siteOf(into.other()) == site.id() ? into.other() : output;
-        }
-        if (output == Fabric.NOTHING) {
-            return Optional.empty();
-        }
-        List<Integer> data = new ArrayList<>();
-        into.reset(output);
-        while (into.next()) {
-            if (into.kind() == EdgeKind.PASS_THROUGH) {
-                data.add(into.other());
+        private Candidate candidate(Bus.Line line) {
+            Pad pad = fabric.pads().get(line.pad());
+            Pins none = new Pins(Fabric.NOTHING, Fabric.NOTHING, List.of());
+            if (pad.dataSite() == Fabric.NOTHING) {
+                return new Candidate(line, none, List.of(), "the pad has no IO register site");
             }
-        }
-        List<Integer> others = new ArrayList<>();
-        for (int i = 0; i < site.pins().size(); i++) {
-            int pin = site.firstPin() + i;
-            if (site.pins().get(i).direction() == PinDirection.IN && !data.contains(pin)) {
-                others.add(pin);
+            SiteView site = fabric.site(pad.dataSite());
+            boolean register =
+                    site.accepts().stream()
+                            .anyMatch(
+                                    k ->
+                                            fabric.info()
+                                                    .findCellKind(k)
+                                                    .map(CellKind::holdsState)
+                                                    .orElse(false));
+            Optional<Pins> pins = pins(site, pad);
+            if (!register || pins.isEmpty()) {
+                return new Candidate(
+                        line, none, List.of(), "its site " + site.name() + " has no register");
             }
+            Design now = WhatIf.of(design, List.copyOf(removals));
+            Set<Occupant> occupants = new LinkedHashSet<>();
+            for (int pin = 0; pin < site.pins().size(); pin++) {
+                now.occupancy().findOccupant(site.firstPin() + pin).ifPresent(occupants::add);
+            }
+            for (Occupant occupant : occupants) {
+                if (occupant.name().equals(line.net().name())
+                        && occupant instanceof Occupant.ByNet) {
+                    return new Candidate(
+                            line, none, List.of(), "the net itself uses " + site.name());
+                }
+                removals.add(
+                        occupant instanceof Occupant.ByCell
+                                ? new Edit.RemoveCell(occupant.name())
+                                : new Edit.RemoveNet(occupant.name()));
+            }
+            return new Candidate(line, pins.get(), List.copyOf(occupants), "");
         }
-        return data.isEmpty() || others.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Pins(data.get(0), output, others));
-    }
 
-    private RegisteredGroup routed(
-            List<Candidate> candidates, Design start, Net clockNow, OneToAll reach) {
-        List<RouteJob> jobs = new ArrayList<>();
-        List<Integer> clockPins = new ArrayList<>();
-        List<Candidate> checked = new ArrayList<>();
-        List<Integer> jobOf = new ArrayList<>();
-        for (Candidate candidate : candidates) {
-            Optional<Net> net = start.findNet(candidate.line().net().name());
-            Optional<Integer> clockPin =
-                    candidate.pins().others().stream()
-                            .filter(p -> reach.cost(p) != CostModel.CLOSED)
-                            .findFirst();
-            String reason = candidate.reason();
-            if (reason.isEmpty() && net.isEmpty()) {
-                reason = "making the sites free would also remove the net";
-            } else if (reason.isEmpty() && clockPin.isEmpty()) {
-                reason = "the clock does not reach its IO register site";
+        /**
+         * The output leads to the pad; the data input passes through to it; the clock input is
+         * another.
+         */
+        private Optional<Pins> pins(SiteView site, Pad pad) {
+            EdgeCursor into = fabric.edgesIn();
+            into.reset(pad.vertex());
+            int output = Fabric.NOTHING;
+            while (into.next()) {
+                output = fabric.siteOf(into.other()) == site.id() ? into.other() : output;
             }
-            checked.add(
-                    new Candidate(
-                            candidate.line(), candidate.pins(), candidate.toRemove(), reason));
-            jobOf.add(reason.isEmpty() ? jobs.size() : Fabric.NOTHING);
-            clockPins.add(clockPin.orElse(Fabric.NOTHING));
-            if (reason.isEmpty()) {
-                int data = candidate.pins().data();
-                jobs.add(RouteJob.from(fabric, net.get().route(), Corner.SLOW, data));
+            if (output == Fabric.NOTHING) {
+                return Optional.empty();
             }
-        }
-        int[] sinks =
-                IntStream.range(0, checked.size())
-                        .filter(i -> jobOf.get(i) != Fabric.NOTHING)
-                        .map(clockPins::get)
-                        .toArray();
-        if (sinks.length > 0) {
-            jobs.add(RouteJob.from(fabric, clockNow.route(), Corner.SLOW, sinks));
-        }
-        List<Optional<RouteTree>> trees =
-                new NegotiatedRouter(fabric, BusRouting.closed(start))
-                        .route(jobs, ROUNDS, progress);
-        Optional<RouteTree> clockTree =
-                trees.isEmpty() ? Optional.empty() : trees.get(trees.size() - 1);
-        List<Line> lines = new ArrayList<>();
-        for (int i = 0; i < checked.size(); i++) {
-            Candidate candidate = checked.get(i);
-            if (jobOf.get(i) == Fabric.NOTHING) {
-                lines.add(notPossible(candidate, candidate.reason()));
-            } else if (trees.get(jobOf.get(i)).isEmpty() || clockTree.isEmpty()) {
-                lines.add(
-                        notPossible(
-                                candidate, "no route for data and clock together with the others"));
-            } else {
-                RouteTree data = trees.get(jobOf.get(i)).get();
-                lines.add(line(candidate, data, clockTree.get(), clockPins.get(i)));
+            List<Integer> data = new ArrayList<>();
+            into.reset(output);
+            while (into.next()) {
+                if (into.kind() == EdgeKind.PASS_THROUGH) {
+                    data.add(into.other());
+                }
             }
+            List<Integer> others = new ArrayList<>();
+            for (int i = 0; i < site.pins().size(); i++) {
+                int pin = site.firstPin() + i;
+                if (site.pins().get(i).direction() == PinDirection.IN && !data.contains(pin)) {
+                    others.add(pin);
+                }
+            }
+            return data.isEmpty() || others.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Pins(data.get(0), output, others));
         }
-        return new RegisteredGroup(clock, lines);
-    }
 
-    private Line line(
-            Candidate candidate, RouteTree data, RouteTree clocks, int clockPin) {
-        Bus.Line line = candidate.line();
-        Pins pins = candidate.pins();
-        Delay arrival = TreeDelays.of(fabric, data).at(data.placeOf(pins.data()));
-        Delay clocked = TreeDelays.of(fabric, clocks).at(clocks.placeOf(clockPin));
-        int padVertex = fabric.pads().get(line.pad()).vertex();
-        Delay connection = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
-        Delay driver = line.route().total().less(line.route().toPadVertex());
-        Delay there = clocked.plus(connection).plus(driver).plus(external.delay(design, line.pad()));
-        return new Line(
-                line.net(),
-                line.pad(),
-                candidate.toRemove(),
-                Optional.empty(),
-                arrival,
-                clocked,
-                there);
-    }
+        private RegisteredGroup routed(
+                List<Candidate> candidates, Design start, Net clockNow, OneToAll reach) {
+            List<RouteJob> jobs = new ArrayList<>();
+            List<Integer> clockPins = new ArrayList<>();
+            List<Candidate> checked = new ArrayList<>();
+            List<Integer> jobOf = new ArrayList<>();
+            for (Candidate candidate : candidates) {
+                Optional<Net> net = start.findNet(candidate.line().net().name());
+                Optional<Integer> clockPin =
+                        candidate.pins().others().stream()
+                                .filter(p -> reach.cost(p) != CostModel.CLOSED)
+                                .findFirst();
+                String reason = candidate.reason();
+                if (reason.isEmpty() && net.isEmpty()) {
+                    reason = "making the sites free would also remove the net";
+                } else if (reason.isEmpty() && clockPin.isEmpty()) {
+                    reason = "the clock does not reach its IO register site";
+                }
+                checked.add(
+                        new Candidate(
+                                candidate.line(), candidate.pins(), candidate.toRemove(), reason));
+                jobOf.add(reason.isEmpty() ? jobs.size() : Fabric.NOTHING);
+                clockPins.add(clockPin.orElse(Fabric.NOTHING));
+                if (reason.isEmpty()) {
+                    int data = candidate.pins().data();
+                    jobs.add(RouteJob.from(fabric, net.get().route(), Corner.SLOW, data));
+                }
+            }
+            int[] sinks =
+                    IntStream.range(0, checked.size())
+                            .filter(i -> jobOf.get(i) != Fabric.NOTHING)
+                            .map(clockPins::get)
+                            .toArray();
+            if (sinks.length > 0) {
+                jobs.add(RouteJob.from(fabric, clockNow.route(), Corner.SLOW, sinks));
+            }
+            List<Optional<RouteTree>> trees =
+                    new NegotiatedRouter(fabric, BusRouting.closed(start))
+                            .route(jobs, ROUNDS, progress);
+            Optional<RouteTree> clockTree =
+                    trees.isEmpty() ? Optional.empty() : trees.get(trees.size() - 1);
+            List<Line> lines = new ArrayList<>();
+            for (int i = 0; i < checked.size(); i++) {
+                Candidate candidate = checked.get(i);
+                if (jobOf.get(i) == Fabric.NOTHING) {
+                    lines.add(notPossible(candidate, candidate.reason()));
+                } else if (trees.get(jobOf.get(i)).isEmpty() || clockTree.isEmpty()) {
+                    lines.add(
+                            notPossible(
+                                    candidate,
+                                    "no route for data and clock together with the others"));
+                } else {
+                    RouteTree data = trees.get(jobOf.get(i)).get();
+                    lines.add(line(candidate, data, clockTree.get(), clockPins.get(i)));
+                }
+            }
+            return new RegisteredGroup(clock, lines);
+        }
 
-    private static Line notPossible(Candidate candidate, String why) {
-        return new Line(
-                candidate.line().net(),
-                candidate.line().pad(),
-                candidate.toRemove(),
-                Optional.of(candidate.reason().isEmpty() ? why : candidate.reason()),
-                Delay.ZERO,
-                Delay.ZERO,
-                Delay.ZERO);
+        private Line line(Candidate candidate, RouteTree data, RouteTree clocks, int clockPin) {
+            Bus.Line line = candidate.line();
+            Pins pins = candidate.pins();
+            Delay arrival = TreeDelays.of(fabric, data).at(data.placeOf(pins.data()));
+            Delay clocked = TreeDelays.of(fabric, clocks).at(clocks.placeOf(clockPin));
+            int padVertex = fabric.pads().get(line.pad()).vertex();
+            Delay connection = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
+            Delay driver = line.route().total().less(line.route().toPadVertex());
+            Delay there =
+                    clocked.plus(connection).plus(driver).plus(external.delay(design, line.pad()));
+            return new Line(
+                    line.net(),
+                    line.pad(),
+                    candidate.toRemove(),
+                    Optional.empty(),
+                    arrival,
+                    clocked,
+                    there);
+        }
+
+        private static Line notPossible(Candidate candidate, String why) {
+            return new Line(
+                    candidate.line().net(),
+                    candidate.line().pad(),
+                    candidate.toRemove(),
+                    Optional.of(candidate.reason().isEmpty() ? why : candidate.reason()),
+                    Delay.ZERO,
+                    Delay.ZERO,
+                    Delay.ZERO);
+        }
     }
-}
 }

@@ -11,7 +11,8 @@ import padward.design.Design;
 import padward.design.Net;
 
 /**
- * Each net's route to each pad, alone, from which pads are chosen. A group can be routed repeatedly with different choices pinned. Thread-safe.
+ * Each net's route to each pad, alone, from which pads are chosen. A group can be routed repeatedly
+ * with different choices pinned. Thread-safe.
  */
 public final class RouteMatrix {
     private final BusRequest request;
@@ -67,7 +68,8 @@ public final class RouteMatrix {
     /**
      * Chooses pads, except for pinned nets, and routes the nets.
      *
-     * @param pinned positions of pads by positions of nets; a pair that is not open is not routed, pinned or not
+     * @param pinned positions of pads by positions of nets; a pair that is not open is not routed,
+     *     pinned or not
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public Bus route(Map<Integer, Integer> pinned, Progress progress) {

@@ -25,14 +25,16 @@ import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
 
 /**
- * A group with its options to unblock: which occupants to remove so that all nets are served that have any route at all.
+ * A group with its options to unblock: which occupants to remove so that all nets are served that
+ * have any route at all.
  *
  * @param bus the group as routed after the removals
  * @param removed what is removed, each occupant once
  * @param lowerBound fewer removals than this are not enough
  * @param provenMinimum whether it is proven that fewer removals are not enough
  */
-public record UnblockedGroup(Bus bus, List<Removed> removed, int lowerBound, boolean provenMinimum) {
+public record UnblockedGroup(
+        Bus bus, List<Removed> removed, int lowerBound, boolean provenMinimum) {
     /** Copies the list. */
     public UnblockedGroup {
         removed = List.copyOf(removed);
@@ -47,7 +49,11 @@ public record UnblockedGroup(Bus bus, List<Removed> removed, int lowerBound, boo
     public record Removed(Answer.Blocked blocked, Removal removal) {}
 
     /**
-     * Finds what to remove. Pads are chosen so that the quick answers list the fewest obstacles in total; then each blocked line is explained in turn, on the design after the removals of the lines before, with the fewest obstacles for that line; then all nets are routed together; then removals that turned out to be unnecessary are undone. The result need not be the minimum for the group; a lower bound proves it in some cases ({@link GroupBound}).
+     * Finds what to remove. Pads are chosen so that the quick answers list the fewest obstacles in
+     * total; then each blocked line is explained in turn, on the design after the removals of the
+     * lines before, with the fewest obstacles for that line; then all nets are routed together;
+     * then removals that turned out to be unnecessary are undone. The result need not be the
+     * minimum for the group; a lower bound proves it in some cases ({@link GroupBound}).
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
@@ -61,237 +67,252 @@ public record UnblockedGroup(Bus bus, List<Removed> removed, int lowerBound, boo
         return new Search(BusRequest.of(design, nets, pads, aim), limits, progress).run();
     }
 
-/** Finds what to remove for one group, once. Not thread-safe. */
-private static final class Search {
-    /** An obstacle costs more than any delay: ten microseconds, ps. */
-    private static final int OBSTACLE = 10_000_000;
+    /** Finds what to remove for one group, once. Not thread-safe. */
+    private static final class Search {
+        /** An obstacle costs more than any delay: ten microseconds, ps. */
+        private static final int OBSTACLE = 10_000_000;
 
-    private static final int MOST_OBSTACLES = 100;
+        private static final int MOST_OBSTACLES = 100;
 
-    /** Maximum rounds in which lines without a route together with the others are unblocked again. */
-    private static final int ROUNDS = 3;
+        /**
+         * Maximum rounds in which lines without a route together with the others are unblocked
+         * again.
+         */
+        private static final int ROUNDS = 3;
 
-    private final BusRequest request;
-    private final SearchLimits limits;
-    private final Progress progress;
-    private final Asker asker;
-    private final Set<String> own;
-    private final BusCosts known;
+        private final BusRequest request;
+        private final SearchLimits limits;
+        private final Progress progress;
+        private final Asker asker;
+        private final Set<String> own;
+        private final BusCosts known;
 
-    Search(BusRequest request, SearchLimits limits, Progress progress) {
-        this.request = request;
-        this.limits = limits;
-        this.progress = progress;
-        this.asker = new Asker(request.design().fabric(), Engine.OWN);
-        this.own = request.nets().stream().map(Net::name).collect(Collectors.toSet());
-        this.known = BusCosts.of(request, progress);
-    }
-
-    /** The decision for one line: its pad, and what is removed for it. */
-    private record Line(
-            int net, int pad, int alonePs, List<Edit> removals, List<Removed> removed) {}
-
-    UnblockedGroup run() {
-        List<Bus.Left> left = new ArrayList<>(request.there());
-        int[] choice = choice();
-        Map<Integer, Line> lines = new LinkedHashMap<>();
-        Design now = request.design();
-        for (int i = 0; i < choice.length; i++) {
-            progress.report((double) i / choice.length, "unblocking " + nameOf(i));
-            if (choice[i] == Matching.NONE) {
-                left.add(known.left(i));
-                continue;
-            }
-            now = unblock(i, choice[i], now, lines);
+        Search(BusRequest request, SearchLimits limits, Progress progress) {
+            this.request = request;
+            this.limits = limits;
+            this.progress = progress;
+            this.asker = new Asker(request.design().fabric(), Engine.OWN);
+            this.own = request.nets().stream().map(Net::name).collect(Collectors.toSet());
+            this.known = BusCosts.of(request, progress);
         }
-        Bus bus = route(lines, left);
-        for (int round = 0; round < ROUNDS && bus.lines().size() < lines.size(); round++) {
-            if (!unblockTogether(bus, lines)) {
-                break;
+
+        /** The decision for one line: its pad, and what is removed for it. */
+        private record Line(
+                int net, int pad, int alonePs, List<Edit> removals, List<Removed> removed) {}
+
+        UnblockedGroup run() {
+            List<Bus.Left> left = new ArrayList<>(request.there());
+            int[] choice = choice();
+            Map<Integer, Line> lines = new LinkedHashMap<>();
+            Design now = request.design();
+            for (int i = 0; i < choice.length; i++) {
+                progress.report((double) i / choice.length, "unblocking " + nameOf(i));
+                if (choice[i] == Matching.NONE) {
+                    left.add(known.left(i));
+                    continue;
+                }
+                now = unblock(i, choice[i], now, lines);
             }
-            bus = route(lines, left);
+            Bus bus = route(lines, left);
+            for (int round = 0; round < ROUNDS && bus.lines().size() < lines.size(); round++) {
+                if (!unblockTogether(bus, lines)) {
+                    break;
+                }
+                bus = route(lines, left);
+            }
+            bus = undoUnnecessary(lines, left, bus);
+            List<Removed> removed = removed(lines);
+            int lowerBound = GroupBound.of(request, known, progress);
+            boolean all = bus.lines().size() == lines.size();
+            return new UnblockedGroup(
+                    bus, removed, lowerBound, all && removed.size() == lowerBound);
         }
-        bus = undoUnnecessary(lines, left, bus);
-        List<Removed> removed = removed(lines);
-        int lowerBound = GroupBound.of(request, known, progress);
-        boolean all = bus.lines().size() == lines.size();
-        return new UnblockedGroup(bus, removed, lowerBound, all && removed.size() == lowerBound);
-    }
 
-    private String nameOf(int net) {
-        return request.nets().get(net).name();
-    }
+        private String nameOf(int net) {
+            return request.nets().get(net).name();
+        }
 
-    /** The pads with the fewest obstacles in total, by the quick answers; then the shortest delay. */
-    private int[] choice() {
-        int[][] costs = new int[request.nets().size()][request.pads().size()];
-        for (int i = 0; i < costs.length; i++) {
-            for (int j = 0; j < costs[i].length; j++) {
-                Answer answer = known.answer(i, j);
-                costs[i][j] = Matching.NONE;
-                if (answer instanceof Answer.Open open) {
-                    costs[i][j] = open.route().total().slowPs();
-                } else if (answer instanceof Answer.Blocked blocked) {
-                    int obstacles = Math.min(MOST_OBSTACLES, blocked.obstacles().size());
-                    int ps = Math.min(OBSTACLE - 1, blocked.route().total().slowPs());
-                    costs[i][j] = obstacles * OBSTACLE + ps;
+        /**
+         * The pads with the fewest obstacles in total, by the quick answers; then the shortest
+         * delay.
+         */
+        private int[] choice() {
+            int[][] costs = new int[request.nets().size()][request.pads().size()];
+            for (int i = 0; i < costs.length; i++) {
+                for (int j = 0; j < costs[i].length; j++) {
+                    Answer answer = known.answer(i, j);
+                    costs[i][j] = Matching.NONE;
+                    if (answer instanceof Answer.Open open) {
+                        costs[i][j] = open.route().total().slowPs();
+                    } else if (answer instanceof Answer.Blocked blocked) {
+                        int obstacles = Math.min(MOST_OBSTACLES, blocked.obstacles().size());
+                        int ps = Math.min(OBSTACLE - 1, blocked.route().total().slowPs());
+                        costs[i][j] = obstacles * OBSTACLE + ps;
+                    }
                 }
             }
+            return request.aim() == Bus.Aim.ORDER
+                    ? Matching.inOrder(costs)
+                    : Matching.leastSum(costs);
         }
-        return request.aim() == Bus.Aim.ORDER ? Matching.inOrder(costs) : Matching.leastSum(costs);
-    }
 
-    /** Unblocks one line; returns the design after that. */
-    private Design unblock(int net, int choice, Design now, Map<Integer, Line> lines) {
-        int pad = request.pads().get(choice);
-        Optional<Net> there = now.findNet(nameOf(net));
-        if (there.isEmpty()) {
+        /** Unblocks one line; returns the design after that. */
+        private Design unblock(int net, int choice, Design now, Map<Integer, Line> lines) {
+            int pad = request.pads().get(choice);
+            Optional<Net> there = now.findNet(nameOf(net));
+            if (there.isEmpty()) {
+                return now;
+            }
+            Answer answer =
+                    asker.explained(
+                            new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
+            Line line = new Line(net, pad, 0, new ArrayList<>(), new ArrayList<>());
+            if (answer instanceof Answer.Open open) {
+                line = new Line(net, pad, open.route().total().slowPs(), List.of(), List.of());
+            } else if (answer instanceof Answer.Blocked blocked) {
+                for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
+                    List<Edit> removals = new ArrayList<>(AnswerEdits.of(blocked, option));
+                    removals.remove(removals.size() - 1);
+                    Optional<Design> after = tried(now, removals);
+                    if (after.isPresent()) {
+                        int ps = option.route().total().slowPs();
+                        lines.put(
+                                net, new Line(net, pad, ps, removals, removedBy(blocked, option)));
+                        return after.get();
+                    }
+                }
+            }
+            lines.put(net, line);
             return now;
         }
-        Answer answer =
-                asker.explained(new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
-        Line line = new Line(net, pad, 0, new ArrayList<>(), new ArrayList<>());
-        if (answer instanceof Answer.Open open) {
-            line = new Line(net, pad, open.route().total().slowPs(), List.of(), List.of());
-        } else if (answer instanceof Answer.Blocked blocked) {
-            for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
-                List<Edit> removals = new ArrayList<>(AnswerEdits.of(blocked, option));
-                removals.remove(removals.size() - 1);
-                Optional<Design> after = tried(now, removals);
-                if (after.isPresent()) {
-                    int ps = option.route().total().slowPs();
-                    lines.put(net, new Line(net, pad, ps, removals, removedBy(blocked, option)));
-                    return after.get();
+
+        private static List<Removed> removedBy(Answer.Blocked blocked, WhyBlocked.Option option) {
+            return option.option().removals().stream().map(r -> new Removed(blocked, r)).toList();
+        }
+
+        private static Optional<Design> tried(Design now, List<Edit> removals) {
+            try {
+                return Optional.of(WhatIf.of(now, removals));
+            } catch (IllegalArgumentException doesNotFit) {
+                return Optional.empty();
+            }
+        }
+
+        /**
+         * Options to unblock that do not change the group's own nets and the cells that drive them.
+         */
+        private List<WhyBlocked.Option> leavingTheGroup(Answer.Blocked blocked) {
+            Design design = blocked.question().design();
+            return blocked.why().map(WhyBlocked::options).orElse(List.of()).stream()
+                    .filter(
+                            o ->
+                                    o.option().removals().stream()
+                                            .noneMatch(r -> isOwn(design, r.occupant())))
+                    .toList();
+        }
+
+        private boolean isOwn(Design design, Occupant occupant) {
+            return occupant instanceof Occupant.ByCell cell
+                    ? design.netsDrivenBy(cell.cell().id()).stream()
+                            .anyMatch(n -> own.contains(n.name()))
+                    : own.contains(occupant.name());
+        }
+
+        private Bus route(Map<Integer, Line> lines, List<Bus.Left> left) {
+            BusRouting routing = new BusRouting(request.design());
+            List<Edit> removals = new ArrayList<>();
+            for (Line line : lines.values()) {
+                line.removals().stream().filter(e -> !removals.contains(e)).forEach(removals::add);
+            }
+            routing.addFirst(removals);
+            for (Line line : lines.values()) {
+                routing.add(request.nets().get(line.net()), line.pad(), line.alonePs());
+            }
+            return routing.route(left, Optional.empty(), progress);
+        }
+
+        /**
+         * Removes more for lines without a route together with the others; whether anything was
+         * removed.
+         */
+        private boolean unblockTogether(Bus bus, Map<Integer, Line> lines) {
+            Set<String> served =
+                    bus.lines().stream().map(l -> l.net().name()).collect(Collectors.toSet());
+            Design after = WhatIf.of(request.design(), bus.edits());
+            boolean any = false;
+            for (Line line : List.copyOf(lines.values())) {
+                if (served.contains(nameOf(line.net()))) {
+                    continue;
+                }
+                Map<Integer, Line> more = new LinkedHashMap<>();
+                int choice = request.pads().indexOf(line.pad());
+                after = unblock(line.net(), choice, after, more);
+                Line extra = more.get(line.net());
+                if (extra != null && !extra.removals().isEmpty()) {
+                    List<Edit> removals = new ArrayList<>(line.removals());
+                    removals.addAll(extra.removals());
+                    List<Removed> removed = new ArrayList<>(line.removed());
+                    removed.addAll(extra.removed());
+                    if (fits(lines, line.net(), removals)) {
+                        lines.put(
+                                line.net(),
+                                new Line(
+                                        line.net(), line.pad(), line.alonePs(), removals, removed));
+                        any = true;
+                    }
                 }
             }
+            return any;
         }
-        lines.put(net, line);
-        return now;
-    }
 
-    private static List<Removed> removedBy(
-            Answer.Blocked blocked, WhyBlocked.Option option) {
-        return option.option().removals().stream()
-                .map(r -> new Removed(blocked, r))
-                .toList();
-    }
-
-    private static Optional<Design> tried(Design now, List<Edit> removals) {
-        try {
-            return Optional.of(WhatIf.of(now, removals));
-        } catch (IllegalArgumentException doesNotFit) {
-            return Optional.empty();
-        }
-    }
-
-    /**
-     * Options to unblock that do not change the group's own nets and the cells that drive them.
-     */
-    private List<WhyBlocked.Option> leavingTheGroup(Answer.Blocked blocked) {
-        Design design = blocked.question().design();
-        return blocked.why().map(WhyBlocked::options).orElse(List.of()).stream()
-                .filter(
-                        o ->
-                                o.option().removals().stream()
-                                        .noneMatch(r -> isOwn(design, r.occupant())))
-                .toList();
-    }
-
-    private boolean isOwn(Design design, Occupant occupant) {
-        return occupant instanceof Occupant.ByCell cell
-                ? design.netsDrivenBy(cell.cell().id()).stream()
-                        .anyMatch(n -> own.contains(n.name()))
-                : own.contains(occupant.name());
-    }
-
-    private Bus route(Map<Integer, Line> lines, List<Bus.Left> left) {
-        BusRouting routing = new BusRouting(request.design());
-        List<Edit> removals = new ArrayList<>();
-        for (Line line : lines.values()) {
-            line.removals().stream().filter(e -> !removals.contains(e)).forEach(removals::add);
-        }
-        routing.addFirst(removals);
-        for (Line line : lines.values()) {
-            routing.add(request.nets().get(line.net()), line.pad(), line.alonePs());
-        }
-        return routing.route(left, Optional.empty(), progress);
-    }
-
-    /** Removes more for lines without a route together with the others; whether anything was removed. */
-    private boolean unblockTogether(Bus bus, Map<Integer, Line> lines) {
-        Set<String> served =
-                bus.lines().stream().map(l -> l.net().name()).collect(Collectors.toSet());
-        Design after = WhatIf.of(request.design(), bus.edits());
-        boolean any = false;
-        for (Line line : List.copyOf(lines.values())) {
-            if (served.contains(nameOf(line.net()))) {
-                continue;
+        /** Whether the removals of all lines still fit together when those of one line change. */
+        private boolean fits(Map<Integer, Line> lines, int net, List<Edit> removals) {
+            List<Edit> all = new ArrayList<>();
+            for (Line line : lines.values()) {
+                (line.net() == net ? removals : line.removals())
+                        .stream().filter(e -> !all.contains(e)).forEach(all::add);
             }
-            Map<Integer, Line> more = new LinkedHashMap<>();
-            int choice = request.pads().indexOf(line.pad());
-            after = unblock(line.net(), choice, after, more);
-            Line extra = more.get(line.net());
-            if (extra != null && !extra.removals().isEmpty()) {
-                List<Edit> removals = new ArrayList<>(line.removals());
-                removals.addAll(extra.removals());
-                List<Removed> removed = new ArrayList<>(line.removed());
-                removed.addAll(extra.removed());
-                if (fits(lines, line.net(), removals)) {
-                    lines.put(
-                            line.net(),
-                            new Line(line.net(), line.pad(), line.alonePs(), removals, removed));
-                    any = true;
+            return tried(request.design(), all).isPresent();
+        }
+
+        /**
+         * Undoes the removals for a line if all lines that were served are also served without
+         * them.
+         */
+        private Bus undoUnnecessary(Map<Integer, Line> lines, List<Bus.Left> left, Bus served) {
+            Bus best = served;
+            if (lines.values().stream().filter(l -> !l.removed().isEmpty()).count() < 2) {
+                return best;
+            }
+            for (Line line : List.copyOf(lines.values())) {
+                if (line.removed().isEmpty() || !fits(lines, line.net(), List.of())) {
+                    continue;
+                }
+                lines.put(
+                        line.net(),
+                        new Line(line.net(), line.pad(), line.alonePs(), List.of(), List.of()));
+                Bus without = route(lines, left);
+                if (without.lines().size() >= best.lines().size()) {
+                    best = without;
+                } else {
+                    lines.put(line.net(), line);
                 }
             }
-        }
-        return any;
-    }
-
-    /** Whether the removals of all lines still fit together when those of one line change. */
-    private boolean fits(Map<Integer, Line> lines, int net, List<Edit> removals) {
-        List<Edit> all = new ArrayList<>();
-        for (Line line : lines.values()) {
-            (line.net() == net ? removals : line.removals())
-                    .stream().filter(e -> !all.contains(e)).forEach(all::add);
-        }
-        return tried(request.design(), all).isPresent();
-    }
-
-    /** Undoes the removals for a line if all lines that were served are also served without them. */
-    private Bus undoUnnecessary(Map<Integer, Line> lines, List<Bus.Left> left, Bus served) {
-        Bus best = served;
-        if (lines.values().stream().filter(l -> !l.removed().isEmpty()).count() < 2) {
             return best;
         }
-        for (Line line : List.copyOf(lines.values())) {
-            if (line.removed().isEmpty() || !fits(lines, line.net(), List.of())) {
-                continue;
-            }
-            lines.put(
-                    line.net(),
-                    new Line(line.net(), line.pad(), line.alonePs(), List.of(), List.of()));
-            Bus without = route(lines, left);
-            if (without.lines().size() >= best.lines().size()) {
-                best = without;
-            } else {
-                lines.put(line.net(), line);
-            }
-        }
-        return best;
-    }
 
-    private static List<Removed> removed(Map<Integer, Line> lines) {
-        Set<String> seen = new HashSet<>();
-        List<Removed> result = new ArrayList<>();
-        for (Line line : lines.values()) {
-            for (Removed removed : line.removed()) {
-                Removal removal = removed.removal();
-                if (seen.add(removal.removing().toText())) {
-                    result.add(removed);
+        private static List<Removed> removed(Map<Integer, Line> lines) {
+            Set<String> seen = new HashSet<>();
+            List<Removed> result = new ArrayList<>();
+            for (Line line : lines.values()) {
+                for (Removed removed : line.removed()) {
+                    Removal removal = removed.removal();
+                    if (seen.add(removal.removing().toText())) {
+                        result.add(removed);
+                    }
                 }
             }
+            return result;
         }
-        return result;
     }
-}
 }

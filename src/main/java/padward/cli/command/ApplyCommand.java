@@ -194,7 +194,10 @@ public final class ApplyCommand implements Callable<Integer> {
         LedgerWriter.write(EntrySigning.again(fresh, read), read.fabric(), newLedger);
     }
 
-    /** Whether a byte-for-byte copy is valid at the target: names of other files are relative, and .gz means gzip. */
+    /**
+     * Whether a byte-for-byte copy is valid at the target: names of other files are relative, and
+     * .gz means gzip.
+     */
     private static boolean isLike(Path one, Path other) {
         return one.toAbsolutePath().getParent().equals(other.toAbsolutePath().getParent())
                 && one.toString().endsWith(".gz") == other.toString().endsWith(".gz");

@@ -104,7 +104,8 @@ public final class ExerciseCommand implements Callable<Integer> {
         int status = ExitStatus.DONE;
         Optional<ExerciseMaker> maker = Optional.empty();
         for (long at = first; at < first + count; at++) {
-            // An invented design has the question's own seed, so that each question can be repeated alone.
+            // An invented design has the question's own seed, so that each question can be repeated
+            // alone.
             if (maker.isEmpty() || isInvented()) {
                 maker = Optional.of(new ExerciseMaker(design(at)));
             }

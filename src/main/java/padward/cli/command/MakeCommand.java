@@ -104,9 +104,12 @@ public final class MakeCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    /** Files from an earlier run are overwritten; a user's own file with one of the names is not. */
+    /**
+     * Files from an earlier run are overwritten; a user's own file with one of the names is not.
+     */
     private void checkFolder() throws BadInput {
-        List<String> existing = FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
+        List<String> existing =
+                FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
         if (!existing.isEmpty() && existing.size() < FILES.size()) {
             throw new BadInput(
                     folder.toString(),

@@ -192,7 +192,8 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         return folder.relativize(whole).toString().replace('\\', '/');
     }
 
-    private void printReport(PrintWriter out, PlaceRouteResult.OnFabric placed, List<String> moreNotes) {
+    private void printReport(
+            PrintWriter out, PlaceRouteResult.OnFabric placed, List<String> moreNotes) {
         PlaceRouteResult.Report report = placed.report();
         Design design = placed.design();
         out.printf(

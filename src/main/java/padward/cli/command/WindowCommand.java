@@ -6,7 +6,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /**
- * {@code window}: opens the window. The program's entry point handles this command before the command line is parsed, because only the window may load the toolkit; this class only provides its help.
+ * {@code window}: opens the window. The program's entry point handles this command before the
+ * command line is parsed, because only the window may load the toolkit; this class only provides
+ * its help.
  */
 @Command(
         name = "window",

@@ -3,7 +3,9 @@ package padward.cli.output;
 import java.io.PrintWriter;
 import padward.base.Progress;
 
-/** Reports the progress of long work, a line every few seconds, so that short work prints nothing. */
+/**
+ * Reports the progress of long work, a line every few seconds, so that short work prints nothing.
+ */
 public final class ConsoleProgress implements Progress {
     private static final long BETWEEN_NANOS = 3_000_000_000L;
 

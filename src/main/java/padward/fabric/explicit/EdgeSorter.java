@@ -1,12 +1,11 @@
 package padward.fabric.explicit;
 
-import padward.fabric.DelayClasses;
-import padward.fabric.EdgeKind;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import padward.fabric.DelayClasses;
+import padward.fabric.EdgeKind;
 
 /**
  * Makes rows of outgoing edges from a bag: the edges of one part of the sources at a time, counted

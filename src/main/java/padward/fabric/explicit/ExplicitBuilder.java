@@ -1,7 +1,10 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKind;
@@ -11,11 +14,6 @@ import padward.fabric.Pad;
 import padward.fabric.PadDirections;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
-
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.List;
 
 /**
  * Collects the parts of an explicit fabric. Parts may come in any order, but what an edge or pad

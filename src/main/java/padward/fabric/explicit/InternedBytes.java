@@ -1,8 +1,7 @@
 package padward.fabric.explicit;
 
-import padward.fabric.Fabric;
-
 import java.util.Arrays;
+import padward.fabric.Fabric;
 
 /**
  * Byte strings, each kept once in one array and numbered from 0 in the order in which they came. A

@@ -1,10 +1,8 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
-import padward.fabric.Fabric;
-
 import java.util.Arrays;
+import padward.fabric.Fabric;
 
 /**
  * Runs of numbers, equal ones kept once, one behind the other in one array. What repeated tiles

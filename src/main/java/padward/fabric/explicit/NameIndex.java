@@ -2,7 +2,6 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
 import padward.fabric.Fabric;
 
 /**

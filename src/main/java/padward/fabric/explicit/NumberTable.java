@@ -1,11 +1,9 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.HashCommon;
-
-import padward.fabric.Fabric;
-
 import java.util.function.IntPredicate;
 import java.util.function.IntUnaryOperator;
+import padward.fabric.Fabric;
 
 /**
  * Finds the number of a thing that is kept elsewhere, by a hash of it: a hash table with open

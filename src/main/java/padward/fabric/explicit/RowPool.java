@@ -2,7 +2,6 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
-
 import padward.fabric.DelayClasses;
 import padward.fabric.Fabric;
 

@@ -1,10 +1,9 @@
 package padward.fabric.explicit;
 
+import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
-
-import java.util.List;
 
 /**
  * The sites of an explicit fabric, tile by tile: of each its model and its first pin. Tiles with

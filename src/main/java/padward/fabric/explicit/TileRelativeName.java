@@ -1,8 +1,7 @@
 package padward.fabric.explicit;
 
-import padward.fabric.Fabric;
-
 import java.util.Arrays;
+import padward.fabric.Fabric;
 
 /**
  * A name taken apart into the tile that it states and the rest: {@code x3y4/run1_e[5]} is tile (3,

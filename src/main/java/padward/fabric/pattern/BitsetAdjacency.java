@@ -2,17 +2,15 @@ package padward.fabric.pattern;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
-
-import padward.fabric.Corner;
-import padward.fabric.DelayClasses;
-import padward.fabric.Fabric;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import padward.fabric.Corner;
+import padward.fabric.DelayClasses;
+import padward.fabric.Fabric;
 
 /**
  * The outgoing edges of a pattern fabric in the form that a search's inner loop reads: those of one

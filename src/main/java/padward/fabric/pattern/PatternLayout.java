@@ -1,14 +1,13 @@
 package padward.fabric.pattern;
 
-import padward.fabric.Fabric;
-import padward.fabric.FabricLimits;
-
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import padward.fabric.Fabric;
+import padward.fabric.FabricLimits;
 
 /** Checks a pattern's grid, wires and areas, and gives each tile its type. */
 final class PatternLayout {

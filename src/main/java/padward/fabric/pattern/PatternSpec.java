@@ -1,15 +1,14 @@
 package padward.fabric.pattern;
 
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
-
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * The pattern form of a fabric: a hundred lines that describe any number of wires. Tile types are

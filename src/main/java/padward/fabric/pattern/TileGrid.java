@@ -1,15 +1,13 @@
 package padward.fabric.pattern;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
-import padward.fabric.Fabric;
-import padward.fabric.FabricLimits;
-import padward.fabric.pattern.PatternSpec.WireKind;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import padward.fabric.Fabric;
+import padward.fabric.FabricLimits;
+import padward.fabric.pattern.PatternSpec.WireKind;
 
 /** Which shape each tile of a pattern has, and where its vertices and sites begin. */
 final class TileGrid {

@@ -1,17 +1,16 @@
 package padward.fabric.pattern;
 
-import padward.fabric.Delay;
-import padward.fabric.EdgeKind;
-import padward.fabric.Fabric;
-import padward.fabric.PadDirections;
-import padward.fabric.SitePin;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.PadDirections;
+import padward.fabric.SitePin;
 
 /** A tile type with its names resolved: flat lists of sites, pins and pads, rules with numbers. */
 final class TileModel {

@@ -3,13 +3,6 @@ package padward.fabric.pattern;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntIntPair;
-
-import padward.fabric.Corner;
-import padward.fabric.DelayClasses;
-import padward.fabric.EdgeCursor;
-import padward.fabric.EdgeKind;
-import padward.fabric.Fabric;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -17,6 +10,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import padward.fabric.Corner;
+import padward.fabric.DelayClasses;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
 
 /**
  * The edges of a pattern fabric in one direction, stored once per kind of surroundings instead of

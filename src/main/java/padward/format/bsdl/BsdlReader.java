@@ -43,8 +43,7 @@ public final class BsdlReader {
     /**
      * Reads a file.
      *
-     * @param map name of the map of pins, or {@code ""} for the file's default,
-     *     or the only one
+     * @param map name of the map of pins, or {@code ""} for the file's default, or the only one
      * @throws BadInput when the file cannot be read or has a fault
      */
     public static PackagePins read(Path file, String map, Progress progress) throws BadInput {

@@ -28,8 +28,8 @@ import padward.format.source.Text;
 
 /**
  * Reads designs from JSON files, with the fabric and the board that they name. What it returns is
- * checked: each wire has one net, each route is a tree over existing switches, each cell is
- * on a site that accepts it.
+ * checked: each wire has one net, each route is a tree over existing switches, each cell is on a
+ * site that accepts it.
  */
 public final class DesignReader {
     private static final Shape CELL = Shape.of("name!", "kind!", "site!", "settings");

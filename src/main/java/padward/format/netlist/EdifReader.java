@@ -19,7 +19,8 @@ import padward.format.source.TextSource;
 
 /**
  * Reads netlists in EDIF 2 0 0 (ANSI/EIA-548): libraries of cells with a view of type {@code
- * NETLIST}, ports, arrays of ports, instances, nets. A renamed object has the name that people gave it. Case does not matter in identifiers and keywords, as in the standard.
+ * NETLIST}, ports, arrays of ports, instances, nets. A renamed object has the name that people gave
+ * it. Case does not matter in identifiers and keywords, as in the standard.
  */
 final class EdifReader {
     private final Source source;

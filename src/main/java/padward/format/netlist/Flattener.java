@@ -18,9 +18,9 @@ import padward.format.source.Text;
 
 /**
  * Flattens a netlist: instances of modules are replaced by their contents, with {@code /} between
- * the levels of a name. Bits that are joined become one net by union and find (Tarjan,
- * "Efficiency of a good but not linear set union algorithm", J. ACM 22(2), 1975); it has the name
- * highest in the hierarchy, and of those the first.
+ * the levels of a name. Bits that are joined become one net by union and find (Tarjan, "Efficiency
+ * of a good but not linear set union algorithm", J. ACM 22(2), 1975); it has the name highest in
+ * the hierarchy, and of those the first.
  */
 final class Flattener {
     private static final int DEEPEST = 200;

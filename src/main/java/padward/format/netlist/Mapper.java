@@ -17,7 +17,10 @@ import padward.fabric.PinDirection;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 
-/** Turns the instances of a flat netlist into cells of a fabric's kinds. One object maps one netlist. */
+/**
+ * Turns the instances of a flat netlist into cells of a fabric's kinds. One object maps one
+ * netlist.
+ */
 final class Mapper {
     private final FlatNetlist flat;
     private final CellMapping mapping;

@@ -13,8 +13,7 @@ final class NetlistModule {
      *
      * @param name its name
      * @param type its type
-     * @param pins nets at its pins, leftmost bit first; {@code #0}, {@code #1} … for pins by
-     *     order
+     * @param pins nets at its pins, leftmost bit first; {@code #0}, {@code #1} … for pins by order
      * @param parameters parameters that are set
      * @param place its place in the file
      */

@@ -8,7 +8,9 @@ import padward.design.Netlist;
 import padward.fabric.Fabric;
 import padward.format.source.Source;
 
-/** Reads netlists: structural Verilog, or EDIF 2 0 0 where the name ends in {@code .edf} or similar. */
+/**
+ * Reads netlists: structural Verilog, or EDIF 2 0 0 where the name ends in {@code .edf} or similar.
+ */
 public final class NetlistReader {
     private static final List<String> EDIF = List.of(".edf", ".edif", ".edn");
 

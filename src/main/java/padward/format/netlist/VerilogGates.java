@@ -20,7 +20,9 @@ final class VerilogGates {
                 && (ONE_OUTPUT.contains(lexer.word()) || ONE_INPUT.contains(lexer.word()));
     }
 
-    /** Pins by name: the output comes first; in {@code buf} and {@code not} the input comes last. */
+    /**
+     * Pins by name: the output comes first; in {@code buf} and {@code not} the input comes last.
+     */
     static Map<String, List<Bit>> named(String type, Map<String, List<Bit>> byOrder) {
         Map<String, List<Bit>> pins = new LinkedHashMap<>();
         List<List<Bit>> all = List.copyOf(byOrder.values());

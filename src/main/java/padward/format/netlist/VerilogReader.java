@@ -235,9 +235,7 @@ final class VerilogReader {
         } while (lexer.another());
     }
 
-    /**
-     * Reads a right side and joins it; a shorter one is filled with 0, a longer one is cut off.
-     */
+    /** Reads a right side and joins it; a shorter one is filled with 0, a longer one is cut off. */
     private void join(String place, List<Bit> left) throws BadInput {
         List<Bit> right = signals.read();
         if (!lexer.isMark(',') && !lexer.isMark(';')) {

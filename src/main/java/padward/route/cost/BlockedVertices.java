@@ -3,7 +3,6 @@ package padward.route.cost;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
-
 import java.util.BitSet;
 
 /**

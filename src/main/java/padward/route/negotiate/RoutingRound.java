@@ -1,9 +1,8 @@
 package padward.route.negotiate;
 
-import padward.design.RouteTree;
-
 import java.util.List;
 import java.util.Optional;
+import padward.design.RouteTree;
 
 /**
  * The state after one round of {@link NegotiatedRouter}, as a value.

@@ -6,15 +6,13 @@ import it.unimi.dsi.fastutil.ints.IntHeapPriorityQueue;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import it.unimi.dsi.fastutil.longs.LongHeapPriorityQueue;
-
+import java.util.BitSet;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
-
-import java.util.BitSet;
-import java.util.concurrent.CancellationException;
 
 /**
  * Finds a route whose delay is in a window at both corners: not the shortest delay, but one that

@@ -1,11 +1,10 @@
 package padward.route.search;
 
+import java.util.Arrays;
 import padward.design.RouteTree;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.timing.TreeDelays;
-
-import java.util.Arrays;
 
 /** Vertices from which a search may begin, each with what it has cost to get there. Immutable. */
 public final class SearchSources {

@@ -1,7 +1,6 @@
 package padward.route.search;
 
 import it.unimi.dsi.fastutil.ints.IntList;
-
 import java.util.Arrays;
 
 /** The vertices of a route, from a start to the goal. Immutable. */

@@ -27,7 +27,6 @@ import padward.ui.scene.MapOptions;
 import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.MapOverlay;
 import padward.ui.work.JobSlot;
 
 /**

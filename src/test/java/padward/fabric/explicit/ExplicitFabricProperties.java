@@ -3,17 +3,6 @@ package padward.fabric.explicit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
-
-import padward.fabric.EdgeCursor;
-import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.PlainFabric;
-import padward.fabric.SitePin;
-import padward.fabric.SiteView;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -22,6 +11,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PlainFabric;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
 
 /** The compressed fabric answers everything as plain lists and maps do. */
 class ExplicitFabricProperties {

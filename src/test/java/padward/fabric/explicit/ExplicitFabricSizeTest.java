@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
-
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
@@ -14,11 +17,6 @@ import padward.fabric.FabricInfo;
 import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.synth.FabricMaker;
-
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Random;
 
 /** What explicit fabrics cost in memory, as they count it and as a walk over their arrays does. */
 class ExplicitFabricSizeTest {

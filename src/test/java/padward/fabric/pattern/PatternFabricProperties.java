@@ -2,17 +2,15 @@ package padward.fabric.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
 import padward.fabric.SiteView;
-
-import java.util.HashSet;
-import java.util.Set;
-import java.util.stream.LongStream;
 
 /** What is true of every pattern: names lead back, both cursors list the same edges. */
 class PatternFabricProperties {

@@ -94,7 +94,11 @@ class TableFaultsTest {
         },
         {"tiles", "tile,type\nx99999y0,io", "row 2, column tile: expected a tile of the grid of"},
         {"wires", "x0y0/e,e1,x1y0", "row 7, column name: expected a name that no other wire"},
-        {"wires", "stray,e1,x1y0", "row 8, column tile: expected a tile, or a name that contains one"},
+        {
+            "wires",
+            "stray,e1,x1y0",
+            "row 8, column tile: expected a tile, or a name that contains one"
+        },
         {
             "wires",
             "x1y1/n,n1,z9",

@@ -140,8 +140,7 @@ class TableRoundTripTest {
     }
 
     @Test
-    void filesFromTablesAreTheSameBytesByEitherRoute(@TempDir Path folder)
-            throws Exception {
+    void filesFromTablesAreTheSameBytesByEitherRoute(@TempDir Path folder) throws Exception {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Path tables = folder.resolve("tables");

@@ -2,9 +2,13 @@ package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
@@ -14,12 +18,6 @@ import padward.fabric.RandomFabrics;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.timing.EdgeFinder;
-
-import java.util.BitSet;
-import java.util.HashSet;
-import java.util.Random;
-import java.util.Set;
-import java.util.stream.LongStream;
 
 /** Routes in a window against all routes without loops, by brute force. */
 class DelayWindowSearchTest {

@@ -3,11 +3,14 @@ package padward.route.search;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.BitSet;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
 import org.jgrapht.alg.shortestpath.IntVertexDijkstraShortestPath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
@@ -27,11 +30,6 @@ import padward.route.jgrapht.FabricGraph;
 import padward.route.jgrapht.ReferenceSearch;
 import padward.route.queue.BucketQueue;
 import padward.synth.FabricMaker;
-
-import java.util.BitSet;
-import java.util.List;
-import java.util.Random;
-import java.util.concurrent.CancellationException;
 
 /** The fast searches against JGraphT's Dijkstra on made fabrics of many thousand wires. */
 class LargeSearchProperties {

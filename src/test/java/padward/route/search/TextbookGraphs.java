@@ -1,16 +1,15 @@
 package padward.route.search;
 
-import padward.fabric.Delay;
-import padward.fabric.EdgeKind;
-import padward.fabric.FabricInfo;
-import padward.fabric.explicit.ExplicitBuilder;
-import padward.fabric.explicit.ExplicitFabric;
-
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import padward.fabric.Delay;
+import padward.fabric.EdgeKind;
+import padward.fabric.FabricInfo;
+import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.explicit.ExplicitFabric;
 
 /** Textbook graphs written as fabrics: every vertex a wire in one tile, every edge a switch. */
 public final class TextbookGraphs {
@@ -21,8 +20,8 @@ public final class TextbookGraphs {
     /** Russell and Norvig, 3rd ed., Fig. 3.2, the part of the map around Arad and Bucharest; km. */
     public static final String ROADS =
             "Arad-Zerind 75, Arad-Sibiu 140, Arad-Timisoara 118, Zerind-Oradea 71, Oradea-Sibiu"
-                + " 151, Sibiu-Fagaras 99, Sibiu-Rimnicu 80, Rimnicu-Pitesti 97, Rimnicu-Craiova"
-                + " 146, Fagaras-Bucharest 211, Pitesti-Bucharest 101, Pitesti-Craiova 138";
+                    + " 151, Sibiu-Fagaras 99, Sibiu-Rimnicu 80, Rimnicu-Pitesti 97, Rimnicu-Craiova"
+                    + " 146, Fagaras-Bucharest 211, Pitesti-Bucharest 101, Pitesti-Craiova 138";
 
     /** Its straight-line distances to Bucharest, Fig. 3.22; km. */
     public static final Map<String, Integer> STRAIGHT_LINES =
