@@ -11,7 +11,7 @@ import javafx.stage.Stage;
 import javafx.stage.Window;
 
 import padward.Main;
-import padward.ui.map.FirstView;
+import padward.ui.map.StartupMap;
 
 /**
  * A process that says when its first picture stands, and ends then: a bare window with one canvas,
@@ -57,7 +57,7 @@ public final class FirstPicture {
         Scene scene = Window.getWindows().get(0).getScene();
         boolean there =
                 scene != null
-                        && (scene.getRoot() instanceof FirstView first
+                        && (scene.getRoot() instanceof StartupMap first
                                 ? first.isPainted()
                                 : scene.getRoot() instanceof Pane);
         if (there) {

@@ -61,7 +61,7 @@ public final class LessonCheck {
     }
 
     private static Optional<Fault> play(Lesson lesson, Design design) {
-        ActionPlayer player = new ActionPlayer(design);
+        SolutionPlayer player = new SolutionPlayer(design);
         LessonRun run = LessonRun.begin(lesson, player.state());
         for (int i = 0; i < lesson.steps().size(); i++) {
             String place = "$.steps[" + i + "]";

@@ -13,8 +13,8 @@ import padward.design.Design;
 import padward.format.source.UserFolder;
 import padward.ui.control.Themes;
 import padward.ui.design.OpenDesign;
-import padward.ui.map.FirstView;
 import padward.ui.map.MapModel;
+import padward.ui.map.StartupMap;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.SessionKeeper;
 import padward.ui.model.StartupRead;
@@ -59,8 +59,8 @@ public final class PadwardApp extends Application {
 
     /** Shows the map first, and the whole window as soon as it is built. */
     static void show(Stage stage, StartupRead prelude) {
-        FirstView first =
-                new FirstView(
+        StartupMap first =
+                new StartupMap(
                         prelude,
                         WIDTH,
                         HEIGHT,

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.lesson.file.Checker;
+import padward.lesson.file.FileChecker;
 
 /**
  * One fault at a time put into sound, invented files: the message names the place and the words.
@@ -71,7 +71,7 @@ class FaultPlacesTest {
 
     private BadInput faultOf(String file) {
         return catchThrowableOfType(
-                BadInput.class, () -> Checker.check(folder.resolve(file), Progress.NONE));
+                BadInput.class, () -> FileChecker.check(folder.resolve(file), Progress.NONE));
     }
 
     private BadInput faultWith(String file, String sound, String text, String broken)

@@ -18,7 +18,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
-import padward.lesson.file.Checker;
+import padward.lesson.file.FileChecker;
 
 /**
  * Damages the examples' files at random places: whatever the bytes, the answer is success or one
@@ -110,7 +110,7 @@ class FuzzProperties {
 
     private static void check(Path file, String when, byte[] bytes) {
         try {
-            Checker.check(file, Progress.NONE);
+            FileChecker.check(file, Progress.NONE);
         } catch (BadInput expected) {
             if (expected.expected().isBlank() || expected.found().isBlank()) {
                 fail(when + ": says nothing: " + expected.getMessage());

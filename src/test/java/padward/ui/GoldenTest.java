@@ -24,12 +24,12 @@ import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Themes;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
-import padward.ui.map.Describer;
+import padward.ui.map.MapItem;
+import padward.ui.map.MapItemDescriber;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
-import padward.ui.map.Pointed;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;
 
 /**
@@ -177,8 +177,8 @@ class GoldenTest {
     @Test
     void mapWithDelayAndFrontier(FxRobot robot) {
         ask(robot, "J1.2");
-        robot.interact(() -> map.mapModel().options().toggle(Layer.DELAY));
-        robot.interact(() -> map.mapModel().options().toggle(Layer.FRONTIER));
+        robot.interact(() -> map.mapModel().options().toggle(MapLayer.DELAY));
+        robot.interact(() -> map.mapModel().options().toggle(MapLayer.FRONTIER));
         robot.interact(map::fitAll);
         compare(map(robot), "map-delay");
         robot.interact(() -> map.paletteProperty().set(Palette.DARK));
@@ -192,7 +192,7 @@ class GoldenTest {
                 () -> {
                     OpenDesign opened = model.openedProperty().get().orElseThrow();
                     int wire = opened.design().fabric().findVertex("x3y3/run3_e[1]");
-                    Pointed thing = new Describer(opened).vertex(wire);
+                    MapItem thing = new MapItemDescriber(opened).vertex(wire);
                     map.mapModel().pinnedProperty().set(Optional.of(thing));
                 });
         compare(map(robot), "map-pinned");
@@ -203,7 +203,7 @@ class GoldenTest {
     void whatIsMissingIsSeen(FxRobot robot) {
         ask(robot, "J1.2");
         BufferedImage whole = map(robot);
-        robot.interact(() -> map.mapModel().options().toggle(Layer.ROUTE));
+        robot.interact(() -> map.mapModel().options().toggle(MapLayer.ROUTE));
         assertThat(blocksApart(whole, map(robot))).isGreaterThan(BLOCKS_APART);
     }
 

@@ -14,10 +14,10 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
-import padward.ui.map.Describer;
+import padward.ui.map.MapItemDescriber;
 import padward.ui.map.MapView;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;
 
 /**
@@ -85,17 +85,17 @@ class PicturesTest {
                     map.goTo(end.x(), end.y(), 320);
                     map.mapModel()
                             .pinnedProperty()
-                            .set(Optional.of(new Describer(opened).vertex(wire)));
+                            .set(Optional.of(new MapItemDescriber(opened).vertex(wire)));
                 });
         take(robot, "window-pinned");
         robot.interact(
                 () -> {
                     map.mapModel().pinnedProperty().set(Optional.empty());
-                    map.mapModel().options().toggle(Layer.DELAY);
+                    map.mapModel().options().toggle(MapLayer.DELAY);
                     map.fitAll();
                 });
         take(robot, "window-delay");
-        robot.interact(() -> map.mapModel().options().toggle(Layer.DELAY));
+        robot.interact(() -> map.mapModel().options().toggle(MapLayer.DELAY));
         ask(robot, "x0y3/pad[0]");
         take(robot, "window-cautions");
         robot.interact(

@@ -16,7 +16,7 @@ import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;
 
 /**
@@ -63,8 +63,8 @@ public final class Frames {
         model.shown().netTextProperty().set(design.nets().get(design.nets().size() / 2).name());
         model.shown().padTextProperty().set(design.fabric().pads().get(0).name());
         model.shown().ask();
-        shown.options().toggle(Layer.DELAY);
-        shown.options().toggle(Layer.FRONTIER);
+        shown.options().toggle(MapLayer.DELAY);
+        shown.options().toggle(MapLayer.FRONTIER);
         System.out.println("with an answer and all layers:");
         pan(map, design.fabric());
     }

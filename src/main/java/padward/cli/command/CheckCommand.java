@@ -7,7 +7,7 @@ import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
-import padward.lesson.file.Checker;
+import padward.lesson.file.FileChecker;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -35,7 +35,7 @@ public final class CheckCommand implements Callable<Integer> {
         int status = ExitStatus.DONE;
         for (Path file : files) {
             try {
-                List<String> lines = Checker.check(file, new ConsoleProgress(err));
+                List<String> lines = FileChecker.check(file, new ConsoleProgress(err));
                 out.println(file + ": sound");
                 lines.forEach(l -> out.println("  " + l));
             } catch (BadInput fault) {

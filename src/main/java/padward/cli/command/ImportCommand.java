@@ -14,7 +14,7 @@ import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.design.ImportedFiles;
 import padward.format.tables.TableImport;
-import padward.lesson.file.Checker;
+import padward.lesson.file.FileChecker;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -95,8 +95,8 @@ public final class ImportCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<String> lines =
                 sound.design().isPresent()
-                        ? Checker.describe(sound.design().get(), progress)
-                        : Checker.describe(sound.fabric(), progress);
+                        ? FileChecker.describe(sound.design().get(), progress)
+                        : FileChecker.describe(sound.fabric(), progress);
         out.println(output + ": written");
         lines.forEach(l -> out.println("  " + l));
         out.flush();

@@ -10,14 +10,14 @@ import padward.design.PadNames;
  * Something that the state of the window fulfils or not; a task is done when its conditions are.
  */
 public sealed interface Condition
-        permits AskedFor,
-                AnswerIs,
-                HopChosen,
-                OptionChosen,
-                WhatIfIs,
-                KeptIs,
-                SkewWithin,
-                StillThere {
+        permits QuestionCondition,
+                AnswerCondition,
+                HopCondition,
+                OptionCondition,
+                WhatIfCondition,
+                KeptCondition,
+                SkewCondition,
+                DesignCondition {
     /** Whether the state fulfils it. */
     boolean isFulfilled(WindowState state);
 

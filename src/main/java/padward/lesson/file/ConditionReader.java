@@ -14,16 +14,16 @@ import padward.format.json.Members;
 import padward.format.json.Shape;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
-import padward.lesson.condition.AnswerIs;
+import padward.lesson.condition.AnswerCondition;
 import padward.lesson.condition.AnswerKind;
-import padward.lesson.condition.AskedFor;
 import padward.lesson.condition.Condition;
-import padward.lesson.condition.HopChosen;
-import padward.lesson.condition.KeptIs;
-import padward.lesson.condition.OptionChosen;
-import padward.lesson.condition.SkewWithin;
-import padward.lesson.condition.StillThere;
-import padward.lesson.condition.WhatIfIs;
+import padward.lesson.condition.DesignCondition;
+import padward.lesson.condition.HopCondition;
+import padward.lesson.condition.KeptCondition;
+import padward.lesson.condition.OptionCondition;
+import padward.lesson.condition.QuestionCondition;
+import padward.lesson.condition.SkewCondition;
+import padward.lesson.condition.WhatIfCondition;
 
 /** Reads one condition of a lesson; its member "look" decides which other members it may have. */
 final class ConditionReader {
@@ -90,7 +90,7 @@ final class ConditionReader {
     private boolean branch;
     private boolean slowest;
     private Optional<String> removes = Optional.empty();
-    private Optional<OptionChosen.Cost> cost = Optional.empty();
+    private Optional<OptionCondition.Cost> cost = Optional.empty();
     private boolean pending = true;
     private List<String> pads = List.of();
     private Optional<Boolean> hazardous = Optional.empty();
@@ -115,15 +115,15 @@ final class ConditionReader {
         }
         checkMembers(member);
         return switch (look) {
-            case "question" -> new AskedFor(net, pad, corner);
-            case "answer" -> new AnswerIs(answer.orElseThrow());
+            case "question" -> new QuestionCondition(net, pad, corner);
+            case "answer" -> new AnswerCondition(answer.orElseThrow());
             case "hop" ->
-                    new HopChosen(
+                    new HopCondition(
                             vertex, vertexKind, edge, tile, siteKind, occupant, branch, slowest);
-            case "option" -> new OptionChosen(removes, cost);
-            case "what-if" -> new WhatIfIs(pending, answer);
-            case "kept" -> new KeptIs(net, pads, hazardous);
-            case "skew" -> new SkewWithin(nets, maxPs);
+            case "option" -> new OptionCondition(removes, cost);
+            case "what-if" -> new WhatIfCondition(pending, answer);
+            case "kept" -> new KeptCondition(net, pads, hazardous);
+            case "skew" -> new SkewCondition(nets, maxPs);
             default -> stillThere();
         };
     }
@@ -148,7 +148,9 @@ final class ConditionReader {
             case "cost" ->
                     cost =
                             Optional.of(
-                                    in.oneOf(OptionChosen.Cost.values(), OptionChosen.Cost::label));
+                                    in.oneOf(
+                                            OptionCondition.Cost.values(),
+                                            OptionCondition.Cost::label));
             case "pending" -> pending = in.flag();
             case "pads" -> pads = in.list(JsonIn::name);
             case "hazardous" -> hazardous = Optional.of(in.flag());
@@ -213,10 +215,10 @@ final class ConditionReader {
             throw in.fault("one of cell, net, port", count == 0 ? "none" : "more");
         }
         if (cell.isPresent()) {
-            return new StillThere(StillThere.Kind.CELL, cell.get(), present);
+            return new DesignCondition(DesignCondition.Kind.CELL, cell.get(), present);
         }
         return net.isPresent()
-                ? new StillThere(StillThere.Kind.NET, net.get(), present)
-                : new StillThere(StillThere.Kind.PORT, port.get(), present);
+                ? new DesignCondition(DesignCondition.Kind.NET, net.get(), present)
+                : new DesignCondition(DesignCondition.Kind.PORT, port.get(), present);
     }
 }

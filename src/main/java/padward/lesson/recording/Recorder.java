@@ -2,7 +2,6 @@ package padward.lesson.recording;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
-
 import padward.fabric.Fabric;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;

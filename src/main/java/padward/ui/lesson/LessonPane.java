@@ -84,11 +84,12 @@ final class LessonPane extends VBox {
         LessonRun run = running.run();
         Label task =
                 Controls.text(
-                        "▸ Task %d of %d: %s"
-                                .formatted(
-                                        run.stepsDone() + 1,
-                                        run.lesson().steps().size(),
-                                        step.task()),
+                        "▸ Task "
+                                + (run.stepsDone() + 1)
+                                + " of "
+                                + run.lesson().steps().size()
+                                + ": "
+                                + step.task(),
                         "lesson-task");
         task.setId("lesson-task");
         getChildren().add(task);

@@ -7,8 +7,8 @@ import javafx.scene.control.MenuButton;
 import javafx.scene.control.RadioMenuItem;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
-import padward.ui.scene.BandWidth;
-import padward.ui.scene.Layer;
+import padward.ui.scene.DelayBandWidth;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOptions;
 
 /** The menu that shows and hides the layers of the map and sets the width of delay bands. */
@@ -19,7 +19,7 @@ final class LayersButton extends MenuButton {
         getStyleClass().add("layers-button");
         setTooltip(new Tooltip("What the map shows; keys 1 to 7 while the map has the focus"));
         setAccessibleText("Layers of the map");
-        for (Layer layer : Layer.values()) {
+        for (MapLayer layer : MapLayer.values()) {
             CheckMenuItem item = new CheckMenuItem(layer.label() + "  (" + layer.keyText() + ")");
             item.setId("layer-" + layer.name().toLowerCase(Locale.ROOT));
             item.selectedProperty().bindBidirectional(options.shown(layer));
@@ -27,7 +27,7 @@ final class LayersButton extends MenuButton {
         }
         Menu widths = new Menu("Width of delay bands");
         ToggleGroup group = new ToggleGroup();
-        for (BandWidth width : BandWidth.values()) {
+        for (DelayBandWidth width : DelayBandWidth.values()) {
             RadioMenuItem item = new RadioMenuItem(width.label());
             item.setToggleGroup(group);
             item.setSelected(options.bandWidthProperty().get() == width);

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import padward.ui.control.Action;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 
 /** The actions of the map, each with its keys. */
 public final class MapActions {
@@ -14,7 +14,7 @@ public final class MapActions {
     /** The actions of one map. */
     public static List<Action> of(MapView map, MapModel model) {
         List<Action> result = new ArrayList<>(places(map.navigation()));
-        for (Layer layer : Layer.values()) {
+        for (MapLayer layer : MapLayer.values()) {
             result.add(
                     onMap(
                             Action.Group.LAYER,

@@ -11,7 +11,7 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.paint.MapPicture;
 import padward.ui.paint.TileColors;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 
 /** Paints the map on a canvas, and keeps what does not change from frame to frame. */
@@ -33,8 +33,8 @@ final class MapCanvas {
                 new TileColors(
                         opened,
                         palette,
-                        map.options().shown(Layer.OCCUPANCY).get(),
-                        map.options().shown(Layer.DELAY).get()
+                        map.options().shown(MapLayer.OCCUPANCY).get(),
+                        map.options().shown(MapLayer.DELAY).get()
                                 ? map.reachProperty().get()
                                 : Optional.empty());
         if (tiles == null || !colors.isLike(imageColors)) {

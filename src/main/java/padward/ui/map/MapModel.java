@@ -21,12 +21,12 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.PendingWhatIf;
-import padward.ui.scene.BandWidth;
-import padward.ui.scene.Layer;
+import padward.ui.scene.DelayBandWidth;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOptions;
+import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.Overlay;
 import padward.ui.work.OneJob;
 
 /**
@@ -39,13 +39,13 @@ public final class MapModel {
     private final MapOptions options = new MapOptions();
     private final ObjectProperty<Optional<Obstacle>> chosenObstacle =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Pointed>> pinned =
+    private final ObjectProperty<Optional<MapItem>> pinned =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<NetReach>> reach =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Integer>> found =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Overlay>> overlay =
+    private final ObjectProperty<Optional<MapOverlay>> overlay =
             new SimpleObjectProperty<>(Optional.empty());
 
     /** Follows the open design and the present question. */
@@ -76,8 +76,8 @@ public final class MapModel {
                 .whatIfProperty()
                 .addListener((p, old, now) -> chosenObstacle.set(Optional.empty()));
         model.shown().selectedHopProperty().addListener((p, old, now) -> followHop(now));
-        options.shown(Layer.DELAY).addListener((p, old, now) -> calculateReachIfShown());
-        options.shown(Layer.FRONTIER).addListener((p, old, now) -> calculateReachIfShown());
+        options.shown(MapLayer.DELAY).addListener((p, old, now) -> calculateReachIfShown());
+        options.shown(MapLayer.FRONTIER).addListener((p, old, now) -> calculateReachIfShown());
         options.bandWidthProperty()
                 .addListener((p, old, now) -> reach.set(reach.get().map(r -> r.inBandsOf(now))));
     }
@@ -124,7 +124,7 @@ public final class MapModel {
     }
 
     /** The pinned thing. */
-    public ObjectProperty<Optional<Pointed>> pinnedProperty() {
+    public ObjectProperty<Optional<MapItem>> pinnedProperty() {
         return pinned;
     }
 
@@ -134,7 +134,7 @@ public final class MapModel {
     }
 
     /** The overlay painted over the map; each change sets a new one. */
-    public ObjectProperty<Optional<Overlay>> overlayProperty() {
+    public ObjectProperty<Optional<MapOverlay>> overlayProperty() {
         return overlay;
     }
 
@@ -150,13 +150,14 @@ public final class MapModel {
     }
 
     private void calculateReachIfShown() {
-        boolean wanted = options.shown(Layer.DELAY).get() || options.shown(Layer.FRONTIER).get();
+        boolean wanted =
+                options.shown(MapLayer.DELAY).get() || options.shown(MapLayer.FRONTIER).get();
         Optional<Answer> answer = model.shown().answerProperty().get();
         if (!wanted || reach.get().isPresent() || answer.isEmpty()) {
             return;
         }
         Question question = answer.get().question();
-        BandWidth width = options.bandWidthProperty().get();
+        DelayBandWidth width = options.bandWidthProperty().get();
         reachJob.start(
                 "Calculating delays from the net",
                 progress ->
@@ -203,7 +204,7 @@ public final class MapModel {
         Optional<Route> before = whatIf.flatMap(t -> routeBefore(t.before()));
         Optional<Net> net =
                 pinned.get()
-                        .flatMap(Pointed::net)
+                        .flatMap(MapItem::net)
                         .or(
                                 () ->
                                         model.shown()
@@ -260,7 +261,7 @@ public final class MapModel {
         model.shown().findSelectedHop().map(Hop::vertex).ifPresent(result::add);
         noRouteTo().ifPresent(result::add);
         found.get().ifPresent(result::add);
-        pinned.get().map(Pointed::vertex).filter(v -> v != Fabric.NOTHING).ifPresent(result::add);
+        pinned.get().map(MapItem::vertex).filter(v -> v != Fabric.NOTHING).ifPresent(result::add);
         return result.stream().distinct().toList();
     }
 }

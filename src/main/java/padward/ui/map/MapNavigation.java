@@ -5,8 +5,8 @@ import padward.breakout.ask.Hop;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Scales;
 import padward.ui.scene.WorldRectangle;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Moves the view of the map: steps, jumps that can be undone, and fitting something into the view.
@@ -151,7 +151,7 @@ final class MapNavigation {
 
     private void flyToEnd(int vertex) {
         TileLayout.Point at = opened().orElseThrow().layout().end(vertex);
-        goTo(at.x(), at.y(), Math.max(view().scale(), Scales.NAMES + 10));
+        goTo(at.x(), at.y(), Math.max(view().scale(), ZoomScales.NAMES + 10));
     }
 
     /** Shows the whole fabric. */

@@ -77,15 +77,15 @@ final class MapPointer {
         return model.openedProperty().get();
     }
 
-    private Optional<Pointed> at(double x, double y) {
+    private Optional<MapItem> at(double x, double y) {
         return opened().flatMap(
                         o ->
-                                new UnderPointer(o)
+                                new MapHitTest(o)
                                         .find(view().worldX(x), view().worldY(y), view().scale()));
     }
 
     private void describeUnder(double x, double y) {
-        Optional<Pointed> thing = at(x, y);
+        Optional<MapItem> thing = at(x, y);
         under.setVisible(thing.isPresent());
         thing.ifPresent(
                 t -> {

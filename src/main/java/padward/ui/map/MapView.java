@@ -35,7 +35,7 @@ public final class MapView extends Pane {
     private final MapNavigation navigation;
     private final MapPointer pointer;
     private final MapCanvas picture;
-    private final PinCard card;
+    private final PinnedCard card;
     private final FlowPane bar = new FlowPane(4, 4);
     private Actions actions = new Actions();
     private boolean dirty = true;
@@ -47,7 +47,7 @@ public final class MapView extends Pane {
         this.picture = new MapCanvas(map);
         this.navigation = new MapNavigation(map, this::moved);
         this.pointer = new MapPointer(map, navigation);
-        this.card = new PinCard(map);
+        this.card = new PinnedCard(map);
         setId("map");
         setFocusTraversable(true);
         setAccessibleText(

@@ -66,7 +66,7 @@ final class ViewTargets {
         Optional<Net> net =
                 map.pinnedProperty()
                         .get()
-                        .flatMap(Pointed::net)
+                        .flatMap(MapItem::net)
                         .or(
                                 () ->
                                         map.explorer()
@@ -89,7 +89,7 @@ final class ViewTargets {
                 .map(
                         f -> {
                             Optional<Integer> pinned =
-                                    map.pinnedProperty().get().map(Pointed::tile);
+                                    map.pinnedProperty().get().map(MapItem::tile);
                             double x =
                                     pinned.map(t -> (double) f.column(t))
                                             .orElse(Math.floor(worldX));

@@ -9,9 +9,9 @@ import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints how full the channels between boxes are, where single wires would be too many: each
@@ -29,7 +29,7 @@ final class ChannelPainter {
     }
 
     void paint(TileRange seen) {
-        if (scene.scale() < Scales.PARTS || scene.scale() >= Scales.WIRES) {
+        if (scene.scale() < ZoomScales.PARTS || scene.scale() >= ZoomScales.WIRES) {
             return;
         }
         Palette colors = scene.palette();
@@ -43,7 +43,7 @@ final class ChannelPainter {
         Viewport view = scene.view();
         TileLayout.Point box = scene.opened().layout().box(tile);
         ChannelFill fill = scene.opened().fill();
-        boolean shown = scene.shows(Layer.OCCUPANCY);
+        boolean shown = scene.shows(MapLayer.OCCUPANCY);
         double x = view.screenX(box.x());
         double y = view.screenY(box.y());
         double wide = Math.max(3, WIDTH * view.scale());

@@ -13,10 +13,10 @@ import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints how far a net gets: lines between tiles of different delay bands, labelled with the delay,
@@ -51,7 +51,7 @@ final class DelayPainter {
                                     r::band,
                                     (x0, y0, x1, y1) -> marks.line(x0, y0, x1, y1, 2, pixel));
                         });
-        if (scene.shows(Layer.FRONTIER)) {
+        if (scene.shows(MapLayer.FRONTIER)) {
             scene.reach().ifPresent(r -> paintFrontier(marks, seen, r));
         }
     }
@@ -93,7 +93,7 @@ final class DelayPainter {
                         marks.box(x - DOT, y - DOT, 2 * DOT, 2 * DOT, 0, pixel, pixel);
                     }
                 });
-        if (scene.scale() >= Scales.WIRES && reach.reachesPadPs().isPresent()) {
+        if (scene.scale() >= ZoomScales.WIRES && reach.reachesPadPs().isPresent()) {
             TileIndex index = scene.opened().index();
             double[] ends = new double[4];
             seen.forEach(
@@ -130,11 +130,11 @@ final class DelayPainter {
                 .ifPresent(
                         r -> {
                             double bottom = view.height() - LEGEND_GAP;
-                            if (scene.shows(Layer.FRONTIER)) {
+                            if (scene.shows(MapLayer.FRONTIER)) {
                                 Color dots = scene.palette().frontier();
                                 bottom = legend(out, frontierMeaning(r), bottom, dots) - LEGEND_GAP;
                             }
-                            if (scene.shows(Layer.DELAY)) {
+                            if (scene.shows(MapLayer.DELAY)) {
                                 legend(out, bandMeaning(r), bottom, scene.palette().delayLine());
                             }
                         });
@@ -142,7 +142,7 @@ final class DelayPainter {
 
     private static String bandMeaning(NetReach reach) {
         return "Delay over free wires from "
-                + PartPainter.shortened(reach.field().net().name(), NAME_ROOM)
+                + SitePainter.shortened(reach.field().net().name(), NAME_ROOM)
                 + ", "
                 + reach.field().corner().label()
                 + " corner, per tile";

@@ -9,7 +9,7 @@ import padward.ui.design.TileRange;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 
 /**
@@ -21,8 +21,8 @@ public final class MapPicture {
 
     /** The scene of a design without a question, as the map shows it at the start. */
     public static MapScene plain(OpenDesign opened, Viewport view, Palette palette) {
-        Set<Layer> layers = Layer.shownFirst();
-        boolean heat = layers.contains(Layer.OCCUPANCY);
+        Set<MapLayer> layers = MapLayer.shownFirst();
+        boolean heat = layers.contains(MapLayer.OCCUPANCY);
         return new MapScene(
                 opened,
                 view,
@@ -47,7 +47,7 @@ public final class MapPicture {
         Fabric fabric = scene.opened().design().fabric();
         TileRange seen = scene.tilesSeen();
         TilePainter ground = new TilePainter(scene, out);
-        PartPainter parts = new PartPainter(scene);
+        SitePainter parts = new SitePainter(scene);
         DelayPainter delays = new DelayPainter(scene);
         RoutePainter marks = new RoutePainter(scene, out);
         out.group(

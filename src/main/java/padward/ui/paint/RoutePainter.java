@@ -14,7 +14,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ObstaclePlaces;
@@ -60,17 +60,17 @@ final class RoutePainter {
     }
 
     void paint() {
-        if (scene.shows(Layer.TREE)) {
+        if (scene.shows(MapLayer.TREE)) {
             scene.net().ifPresent(this::paintTree);
         }
-        if (scene.shows(Layer.ALTERNATIVES)) {
+        if (scene.shows(MapLayer.ALTERNATIVES)) {
             scene.alternatives().forEach(this::paintAlternative);
         }
-        if (scene.shows(Layer.ROUTE)) {
+        if (scene.shows(MapLayer.ROUTE)) {
             scene.route().ifPresent(this::paintRoute);
             scene.before().ifPresent(this::paintBefore);
         }
-        if (scene.shows(Layer.OBSTACLES)) {
+        if (scene.shows(MapLayer.OBSTACLES)) {
             shownObstacleRoute().ifPresent(this::paintObstacles);
         }
         scene.marked().forEach(this::paintRing);
@@ -121,18 +121,7 @@ final class RoutePainter {
     }
 
     private void lines(Route route, Surface.Line line) {
-        for (int i = 0; i < route.hops().size(); i++) {
-            int vertex = route.hops().get(i).vertex();
-            boolean last = i == route.hops().size() - 1;
-            if (i > 0) {
-                // The route stops at the pill's inner edge, so that the pad's name stays legible.
-                TileLayout.Point to = last ? layout.innerEdge(vertex) : layout.start(vertex);
-                pen.line(layout.end(route.hops().get(i - 1).vertex()), to, line);
-            }
-            if (!last) {
-                pen.vertex(vertex, line);
-            }
-        }
+        pen.route(route.hops().stream().mapToInt(Hop::vertex).toArray(), line);
     }
 
     /** Each obstacle once, with its name; hatched over the whole site if it uses a site. */

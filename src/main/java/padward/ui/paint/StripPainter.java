@@ -155,7 +155,7 @@ public final class StripPainter {
         }
         String name = hop.map(Hop::name).orElse("pad driver");
         out.text(
-                PartPainter.shortened(name, labelRoom()),
+                SitePainter.shortened(name, labelRoom()),
                 x + 2,
                 level - ABOVE_MARK,
                 new Surface.Lettering(

@@ -13,9 +13,9 @@ import padward.ui.design.TreeParents;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints the switches of boxes and those between a box and its pins: those that nets use where
@@ -39,12 +39,12 @@ final class SwitchPainter {
 
     void paint(TileRange seen) {
         Palette colors = scene.palette();
-        if (scene.scale() >= Scales.SWITCHES) {
+        if (scene.scale() >= ZoomScales.SWITCHES) {
             int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.28));
             EdgeCursor into = fabric.edgesIn();
             seen.forEach(tile -> paintAll(tile, into, free));
         }
-        if (scene.scale() >= Scales.NAMES && scene.shows(Layer.OCCUPANCY)) {
+        if (scene.scale() >= ZoomScales.NAMES && scene.shows(MapLayer.OCCUPANCY)) {
             int used = Raster.pixel(colors.usedStrong());
             seen.forEach(tile -> paintUsed(tile, used));
         }

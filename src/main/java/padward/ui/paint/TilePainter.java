@@ -6,7 +6,7 @@ import padward.ui.design.TileRange;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints the tiles themselves: rim, kinds and, zoomed out, how full they are; tinted by delay if
@@ -30,7 +30,7 @@ final class TilePainter {
     void paint(TileRange seen) {
         Viewport view = scene.view();
         out.fillRect(0, 0, view.width(), view.height(), 0, scene.palette().paper());
-        if (scene.scale() < Scales.PARTS) {
+        if (scene.scale() < ZoomScales.PARTS) {
             double x = view.screenX(0);
             double y = view.screenY(fabric.rows());
             double w = fabric.columns() * scene.scale();
@@ -53,7 +53,7 @@ final class TilePainter {
 
     /** Paints names of tiles and kinds, where there is room. */
     void names(TileRange seen) {
-        if (scene.scale() >= Scales.KINDS) {
+        if (scene.scale() >= ZoomScales.KINDS) {
             seen.forEach(this::name);
         }
     }
@@ -62,7 +62,7 @@ final class TilePainter {
      * Placed where neither channels nor sites are: at the lower right, on the rim in the middle.
      */
     private void name(int tile) {
-        boolean near = scene.scale() >= Scales.NAMES;
+        boolean near = scene.scale() >= ZoomScales.NAMES;
         int column = fabric.column(tile);
         boolean rim = scene.opened().layout().isRim(tile);
         if (rim && !near) {
@@ -77,7 +77,7 @@ final class TilePainter {
                         && x < scene.view().width()
                         && y < scene.view().height();
         if (inView) {
-            double size = scene.letters(near ? PartPainter.fontSize(scene.scale()) : 9);
+            double size = scene.letters(near ? SitePainter.fontSize(scene.scale()) : 9);
             // Faint letters would be illegible on a tint.
             Color color =
                     scene.bands().isPresent() ? scene.palette().ink() : scene.palette().faint();
@@ -85,7 +85,7 @@ final class TilePainter {
             String text = near ? fabric.tileName(tile) + " " + kind : kind;
             int room = Surface.Lettering.room(0.52 * scene.scale(), size);
             // Part of a kind's name is useless.
-            String shown = near ? PartPainter.shortened(text, room) : text;
+            String shown = near ? SitePainter.shortened(text, room) : text;
             if (shown.length() > room) {
                 return;
             }

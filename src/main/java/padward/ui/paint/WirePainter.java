@@ -8,9 +8,9 @@ import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /** Paints every wire in view: free ones first, used ones wider on top. */
 final class WirePainter {
@@ -31,7 +31,7 @@ final class WirePainter {
     }
 
     void paint(TileRange seen) {
-        if (scene.scale() < Scales.WIRES) {
+        if (scene.scale() < ZoomScales.WIRES) {
             return;
         }
         Palette colors = scene.palette();
@@ -77,7 +77,7 @@ final class WirePainter {
 
     private void paintOrKeep(int wire, int tile, int free) {
         Occupancy occupancy = scene.opened().design().occupancy();
-        if (scene.shows(Layer.OCCUPANCY) && occupancy.isOccupied(wire)) {
+        if (scene.shows(MapLayer.OCCUPANCY) && occupancy.isOccupied(wire)) {
             used.add(wire);
             used.add(tile);
         } else {

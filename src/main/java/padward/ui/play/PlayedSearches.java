@@ -13,8 +13,8 @@ import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
-import padward.lesson.recording.PlayedLabels;
-import padward.lesson.recording.PlayedQuestion;
+import padward.lesson.recording.RecordedLabels;
+import padward.lesson.recording.RecordedQuestion;
 import padward.lesson.recording.Recorder;
 import padward.lesson.recording.SearchMethod;
 import padward.unblock.why.SearchLimits;
@@ -31,7 +31,7 @@ record PlayedSearches(
         Question question,
         Map<SearchMethod, List<SearchPlayer>> searches,
         List<String> parts,
-        Optional<LabelPlayer> labels) {
+        Optional<LabelSearchPlayer> labels) {
     /** Answers a question again and records the searches. */
     static PlayedSearches of(Answer answer, Progress progress) {
         Question question = answer.question();
@@ -39,20 +39,20 @@ record PlayedSearches(
         Map<SearchMethod, List<SearchPlayer>> searches = new EnumMap<>(SearchMethod.class);
         List<String> parts = new ArrayList<>();
         for (SearchMethod method : SearchMethod.values()) {
-            PlayedQuestion played =
-                    PlayedQuestion.of(question, method, Recorder.DEFAULT_STEPS, progress);
+            RecordedQuestion played =
+                    RecordedQuestion.of(question, method, Recorder.DEFAULT_STEPS, progress);
             searches.put(
                     method, played.parts().stream().map(p -> new SearchPlayer(fabric, p)).toList());
             if (method == SearchMethod.A_STAR) {
                 played.parts().forEach(p -> parts.add(p.what()));
             }
         }
-        Optional<LabelPlayer> labels =
+        Optional<LabelSearchPlayer> labels =
                 answer instanceof Answer.Blocked blocked
                         ? Optional.of(
-                                new LabelPlayer(
+                                new LabelSearchPlayer(
                                         fabric,
-                                        PlayedLabels.of(
+                                        RecordedLabels.of(
                                                 blocked,
                                                 SearchLimits.USUAL,
                                                 Recorder.DEFAULT_STEPS,

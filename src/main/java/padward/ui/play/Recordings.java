@@ -9,7 +9,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.format.design.Demo;
-import padward.lesson.recording.PlayedRounds;
+import padward.lesson.recording.RecordedRounds;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.ExplorerModel;
 import padward.ui.model.GroupText;
@@ -31,7 +31,7 @@ final class Recordings {
     private final BooleanProperty wanted = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<PlayedSearches>> searches =
             new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<RoundPlayer>> rounds =
+    private final ObjectProperty<Optional<NegotiationPlayer>> rounds =
             new SimpleObjectProperty<>(Optional.empty());
     private boolean example;
 
@@ -95,12 +95,12 @@ final class Recordings {
         routing.start(
                 "Routing the nets together",
                 progress ->
-                        PlayedRounds.of(
+                        RecordedRounds.of(
                                 design,
                                 GroupText.nets(design, nets),
                                 GroupText.pads(design, pads),
                                 progress),
-                result -> rounds.set(Optional.of(new RoundPlayer(result))));
+                result -> rounds.set(Optional.of(new NegotiationPlayer(result))));
     }
 
     /** Whether the panel is visible: only then are searches recorded. */
@@ -114,7 +114,7 @@ final class Recordings {
     }
 
     /** The rounds of a group of the open design; empty until one has been routed. */
-    ReadOnlyObjectProperty<Optional<RoundPlayer>> roundsProperty() {
+    ReadOnlyObjectProperty<Optional<NegotiationPlayer>> roundsProperty() {
         return rounds;
     }
 }

@@ -16,17 +16,17 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Overlay;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints a search at one moment over the map: settled wires solid, the frontier dashed with rings,
  * refused wires crossed, the route to the vertex of the last step; zoomed in, cost so far and
  * estimate.
  */
-final class SearchPainter implements Overlay {
+final class SearchPainter implements MapOverlay {
     /** As many lines as can be painted within a frame. */
     private static final int MAX_LINES = 5_000;
 
@@ -75,7 +75,7 @@ final class SearchPainter implements Overlay {
                 replay.last().ifPresent(this::paintLast);
                 return;
             }
-            boolean near = view.scale() >= Scales.WIRES;
+            boolean near = view.scale() >= ZoomScales.WIRES;
             boolean many = replay.settledCount() > MANY;
             Surface.Line settled = new Surface.Line(colors.delayLine(), near && !many ? 3 : 1.5);
             Surface.Line waits = new Surface.Line(colors.frontier(), near ? 2.5 : 1.5, 4, 4);
@@ -91,7 +91,7 @@ final class SearchPainter implements Overlay {
                 replay.forRefused(this::cross);
             }
             replay.last().ifPresent(this::paintLast);
-            if (view.scale() >= Scales.NAMES) {
+            if (view.scale() >= ZoomScales.NAMES) {
                 // The label of the last step is placed first.
                 replay.last().flatMap(l -> replay.findReach(l.vertex())).ifPresent(this::label);
                 replay.forReached(this::label);
@@ -100,7 +100,7 @@ final class SearchPainter implements Overlay {
 
         /** Zoomed out, a large search is a tint of the tiles: the more is settled, the stronger. */
         private boolean isCloud() {
-            return view.scale() < Scales.WIRES && replay.reachedCount() > MAX_LINES;
+            return view.scale() < ZoomScales.WIRES && replay.reachedCount() > MAX_LINES;
         }
 
         void tint() {
@@ -180,13 +180,7 @@ final class SearchPainter implements Overlay {
         private void paintLast(SearchStep step) {
             Optional<VertexPath> route = replay.findRouteTo(step.vertex());
             Surface.Line line = new Surface.Line(scene.palette().ink(), 2.5);
-            route.ifPresent(
-                    w -> {
-                        pen.vertex(w.vertex(0), line);
-                        for (int i = 1; i < w.size(); i++) {
-                            pen.onward(w.vertex(i - 1), w.vertex(i), line);
-                        }
-                    });
+            route.ifPresent(r -> pen.route(r.toVertices(), line));
             TileLayout.Point at = layout.end(step.vertex());
             out.outlineDisc(
                     view.screenX(at.x()),

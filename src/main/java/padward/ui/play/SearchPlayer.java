@@ -4,24 +4,24 @@ import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import padward.fabric.Fabric;
-import padward.lesson.recording.PlayedQuestion;
+import padward.lesson.recording.RecordedQuestion;
 import padward.lesson.recording.Recording;
 import padward.lesson.recording.RecordingReplay;
 import padward.lesson.recording.SearchStep;
 import padward.route.cost.ObstacleCost;
 import padward.route.search.SearchOutcome;
-import padward.ui.scene.Overlay;
+import padward.ui.scene.MapOverlay;
 
 /** Plays one search of a question; a step is one settled vertex. */
-final class SearchPlayer implements Player {
+final class SearchPlayer implements StepPlayer {
     /** Number of ticks in which a large search is played. */
     private static final int MAX_TICKS = 300;
 
     private final Fabric fabric;
-    private final PlayedQuestion.Part part;
+    private final RecordedQuestion.Part part;
     private final RecordingReplay replay;
 
-    SearchPlayer(Fabric fabric, PlayedQuestion.Part part) {
+    SearchPlayer(Fabric fabric, RecordedQuestion.Part part) {
         this.fabric = fabric;
         this.part = part;
         this.replay = new RecordingReplay(part.recording());
@@ -168,7 +168,7 @@ final class SearchPlayer implements Player {
     }
 
     @Override
-    public Overlay overlay() {
+    public MapOverlay overlay() {
         return new SearchPainter(replay);
     }
 }

@@ -70,7 +70,7 @@ public final class StepsModel {
     }
 
     /** The player in use; empty when there is nothing to play yet. */
-    Optional<Player> player() {
+    Optional<StepPlayer> player() {
         if (kind.get() == PlayKind.ROUNDS) {
             return recordings.roundsProperty().get().map(r -> r);
         }
@@ -103,7 +103,7 @@ public final class StepsModel {
             }
         }
         moment.set(-1);
-        moment.set(player().map(Player::done).orElse(0));
+        moment.set(player().map(StepPlayer::done).orElse(0));
         show();
     }
 
@@ -111,7 +111,7 @@ public final class StepsModel {
         map.overlayProperty()
                 .set(
                         recordings.wantedProperty().get()
-                                ? player().filter(p -> p.done() > 0).map(Player::overlay)
+                                ? player().filter(p -> p.done() > 0).map(StepPlayer::overlay)
                                 : Optional.empty());
     }
 

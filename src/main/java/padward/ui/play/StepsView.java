@@ -39,7 +39,7 @@ public final class StepsView extends ScrollPane {
                     () -> {});
     private final Button fine =
             button("fine", "next edge", "Goes forward by the smallest step", () -> {});
-    private final SideBySide sides;
+    private final SearchComparison sides;
     private final GroupFields group;
     private final VBox body;
     private final PlayClock clock;
@@ -50,7 +50,7 @@ public final class StepsView extends ScrollPane {
         this.model = model;
         this.steps = steps;
         this.clock = new PlayClock(steps::tick);
-        this.sides = new SideBySide(model, steps);
+        this.sides = new SearchComparison(model, steps);
         this.group = new GroupFields(steps);
         setId("steps");
         setFitToWidth(true);
@@ -189,7 +189,7 @@ public final class StepsView extends ScrollPane {
     }
 
     private void refresh() {
-        Optional<Player> player = steps.player();
+        Optional<StepPlayer> player = steps.player();
         PlayKind kind = steps.kindProperty().get();
         boolean isSearch = kind.method().isPresent();
         shown(part, isSearch && part.getItems().size() > 1);

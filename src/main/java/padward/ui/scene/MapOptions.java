@@ -12,32 +12,32 @@ import javafx.beans.property.SimpleObjectProperty;
 
 /** What the map shows, as one observable object: its layers and the width of delay bands. */
 public final class MapOptions {
-    private final Map<Layer, BooleanProperty> layers = new EnumMap<>(Layer.class);
-    private final ObjectProperty<BandWidth> bandWidth =
-            new SimpleObjectProperty<>(BandWidth.AUTOMATIC);
+    private final Map<MapLayer, BooleanProperty> layers = new EnumMap<>(MapLayer.class);
+    private final ObjectProperty<DelayBandWidth> bandWidth =
+            new SimpleObjectProperty<>(DelayBandWidth.AUTOMATIC);
 
     /** Starts with the default layers and an automatic band width. */
     public MapOptions() {
-        Set<Layer> first = Layer.shownFirst();
-        for (Layer layer : Layer.values()) {
+        Set<MapLayer> first = MapLayer.shownFirst();
+        for (MapLayer layer : MapLayer.values()) {
             layers.put(layer, new SimpleBooleanProperty(first.contains(layer)));
         }
     }
 
     /** Whether a layer is shown. */
-    public BooleanProperty shown(Layer layer) {
+    public BooleanProperty shown(MapLayer layer) {
         return layers.get(layer);
     }
 
     /** Shows a hidden layer, hides a shown one. */
-    public void toggle(Layer layer) {
+    public void toggle(MapLayer layer) {
         BooleanProperty shown = shown(layer);
         shown.set(!shown.get());
     }
 
     /** The layers that are shown. */
-    public Set<Layer> shownLayers() {
-        Set<Layer> result = EnumSet.noneOf(Layer.class);
+    public Set<MapLayer> shownLayers() {
+        Set<MapLayer> result = EnumSet.noneOf(MapLayer.class);
         layers.forEach(
                 (layer, shown) -> {
                     if (shown.get()) {
@@ -48,7 +48,7 @@ public final class MapOptions {
     }
 
     /** Delay that one band covers. */
-    public ObjectProperty<BandWidth> bandWidthProperty() {
+    public ObjectProperty<DelayBandWidth> bandWidthProperty() {
         return bandWidth;
     }
 

@@ -42,6 +42,14 @@ public record MapPen(MapScene scene, Surface out) {
         }
     }
 
+    /** A route: its first vertex, then each further one with the connection to it. */
+    public void route(int[] vertices, Surface.Line line) {
+        vertex(vertices[0], line);
+        for (int i = 1; i < vertices.length; i++) {
+            onward(vertices[i - 1], vertices[i], line);
+        }
+    }
+
     /** The whole tree of a net. */
     public void tree(RouteTree tree, Surface.Line line) {
         vertex(tree.root(), line);

@@ -38,7 +38,7 @@ public record MapScene(
         Viewport view,
         Palette palette,
         double letters,
-        Set<Layer> layers,
+        Set<MapLayer> layers,
         TileImage cells,
         Optional<Net> net,
         Optional<Route> route,
@@ -48,7 +48,7 @@ public record MapScene(
         Optional<Obstacle> chosenObstacle,
         List<Integer> marked,
         Optional<NetReach> reach,
-        Optional<Overlay> overlay) {
+        Optional<MapOverlay> overlay) {
     /** Copies the lists. */
     public MapScene {
         alternatives = List.copyOf(alternatives);
@@ -57,13 +57,13 @@ public record MapScene(
     }
 
     /** Whether a layer is shown. */
-    public boolean shows(Layer layer) {
+    public boolean shows(MapLayer layer) {
         return layers.contains(layer);
     }
 
     /** The delay bands, when they are known and shown. */
     public Optional<NetReach> bands() {
-        return shows(Layer.DELAY) ? reach : Optional.empty();
+        return shows(MapLayer.DELAY) ? reach : Optional.empty();
     }
 
     /** Size of letters in pixels, given their usual size. */

@@ -21,7 +21,8 @@ public record NetReach(DelayField field, int bandPs, OptionalInt reachesPadPs, B
     public static final int BEYOND = Integer.MAX_VALUE;
 
     /** From a field of delays and the pad of the question. */
-    public static NetReach of(DelayField field, BandWidth width, int padVertex, Progress progress) {
+    public static NetReach of(
+            DelayField field, DelayBandWidth width, int padVertex, Progress progress) {
         int reaches = padVertex == Fabric.NOTHING ? DelayField.NEVER : field.atPs(padVertex);
         return new NetReach(
                 field,
@@ -31,7 +32,7 @@ public record NetReach(DelayField field, int bandPs, OptionalInt reachesPadPs, B
     }
 
     /** The same in bands of another width. */
-    public NetReach inBandsOf(BandWidth width) {
+    public NetReach inBandsOf(DelayBandWidth width) {
         return new NetReach(field, width.ps(field.latestPs()), reachesPadPs, frontier);
     }
 

@@ -15,10 +15,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
-import padward.lesson.ActionPlayer;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;
+import padward.lesson.SolutionPlayer;
 import padward.lesson.UserAction;
 import padward.lesson.exercise.ExerciseKind;
 
@@ -48,7 +48,7 @@ class LessonFilesTest {
     @MethodSource("lessons")
     void aSolutionNeedsAllItsActions(Course.Place place) throws BadInput {
         Design design = place.design(Progress.NONE);
-        ActionPlayer player = new ActionPlayer(design);
+        SolutionPlayer player = new SolutionPlayer(design);
         LessonRun run = LessonRun.begin(place.lesson(), player.state());
         List<UserAction> actions =
                 place.lesson().steps().stream().flatMap(s -> s.solution().stream()).toList();
@@ -93,7 +93,7 @@ class LessonFilesTest {
         String changed =
                 text.substring(0, at) + bad.strip() + text.substring(at + good.strip().length());
         Path file = Files.writeString(lessons.resolve("one.json"), changed);
-        assertThatThrownBy(() -> Checker.check(file, Progress.NONE))
+        assertThatThrownBy(() -> FileChecker.check(file, Progress.NONE))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining(place == null ? "" : place.strip())
                 .hasMessageContaining(message.strip());
@@ -115,7 +115,7 @@ class LessonFilesTest {
     @Test
     void progressIsSavedAndReset(@TempDir Path folder) throws Exception {
         Course.Place place = Course.builtIn().places().get(0);
-        ActionPlayer player = new ActionPlayer(place.design(Progress.NONE));
+        SolutionPlayer player = new SolutionPlayer(place.design(Progress.NONE));
         LessonRun run = LessonRun.begin(place.lesson(), player.state());
         for (UserAction action : place.lesson().steps().get(0).solution()) {
             player.act(action);
@@ -132,7 +132,8 @@ class LessonFilesTest {
         assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
         assertThat(learners.read("somebody else").lessons()).isEmpty();
         assertThat(read.without("boxes").lessons()).isEmpty();
-        assertThat(Checker.check(learners.file("Zoë O."), Progress.NONE).get(0)).contains("Zoë O.");
+        assertThat(FileChecker.check(learners.file("Zoë O."), Progress.NONE).get(0))
+                .contains("Zoë O.");
         Files.writeString(learners.file("Zoë O."), "{\"format\": \"padward-learner/1\"");
         assertThatThrownBy(() -> learners.change("Zoë O.", old -> old))
                 .isInstanceOf(BadInput.class);

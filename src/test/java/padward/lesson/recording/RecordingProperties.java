@@ -66,14 +66,14 @@ class RecordingProperties {
         Question question = asked.get();
         Answer expected =
                 new Asker(question.design().fabric(), Engine.OWN).answer(question, Progress.NONE);
-        PlayedQuestion played =
-                PlayedQuestion.of(question, SearchMethod.AS_ASKED, 1_000_000, Progress.NONE);
+        RecordedQuestion played =
+                RecordedQuestion.of(question, SearchMethod.AS_ASKED, 1_000_000, Progress.NONE);
         assertThat(played.answer()).isEqualTo(expected);
-        PlayedQuestion star =
-                PlayedQuestion.of(question, SearchMethod.A_STAR, 1_000_000, Progress.NONE);
-        PlayedQuestion plain =
-                PlayedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
-        for (PlayedQuestion other : List.of(played, star, plain)) {
+        RecordedQuestion star =
+                RecordedQuestion.of(question, SearchMethod.A_STAR, 1_000_000, Progress.NONE);
+        RecordedQuestion plain =
+                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
+        for (RecordedQuestion other : List.of(played, star, plain)) {
             other.parts().forEach(p -> checkReplay(p.recording()));
             if (expected instanceof Answer.Open open) {
                 assertThat(((Answer.Open) other.answer()).route().total().at(question.corner()))
@@ -87,7 +87,7 @@ class RecordingProperties {
         }
     }
 
-    /** The steps alone lead to the outcome; taken back, they leave nothing. */
+    /** The steps alone lead to the outcome; undone, they leave nothing. */
     private static void checkReplay(Recording recording) {
         assertThat(recording.isWhole()).isTrue();
         RecordingReplay replay = new RecordingReplay(recording);
@@ -123,8 +123,8 @@ class RecordingProperties {
     }
 
     /**
-     * Costs grow along the way. A way that is read back over tight edges may pass vertices of the
-     * frontier: ties with the goal, whose cost is final though they were not settled.
+     * Costs grow along the route. A route that is read back over tight edges may pass vertices of
+     * the frontier: ties with the goal, whose cost is final although they were not settled.
      */
     private static void checkCosts(RecordingReplay replay, VertexPath route) {
         for (int place = 1; place < route.size(); place++) {
@@ -135,12 +135,12 @@ class RecordingProperties {
     }
 
     /**
-     * With a consistent estimate, what A* settles below the cost C* of the way, f < C*, Dijkstra
+     * With a consistent estimate, what A* settles below the cost C* of the route, f < C*, Dijkstra
      * settles too, for there g <= f < C* (Hart, Nilsson, Raphael 1968; Dechter and Pearl, J. ACM
      * 32(3), 1985, 505-536). At f = C* ties decide: there A* may settle a vertex that Dijkstra
      * leaves, so those are not counted.
      */
-    private static void compare(PlayedQuestion.Part star, PlayedQuestion.Part plain) {
+    private static void compare(RecordedQuestion.Part star, RecordedQuestion.Part plain) {
         Recording guided = star.recording();
         Recording blind = plain.recording();
         if (guided.outcome() instanceof SearchOutcome.Found found
@@ -178,8 +178,8 @@ class RecordingProperties {
         if (!(answer instanceof Answer.Blocked blocked)) {
             return;
         }
-        PlayedLabels played =
-                PlayedLabels.of(
+        RecordedLabels played =
+                RecordedLabels.of(
                         blocked, new SearchLimits(100_000, 10_000, 4, 0), 1_000_000, Progress.NONE);
         int arrived = 0;
         for (int i = 0; i < played.size(); i++) {
@@ -198,11 +198,12 @@ class RecordingProperties {
     }
 
     @Test
-    void memoryIsBoundedAndTheCountsGoOn() throws PatternFault {
+    void memoryIsLimitedAndCountingContinues() throws PatternFault {
         Question question = question(7).orElseThrow();
-        PlayedQuestion whole =
-                PlayedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
-        PlayedQuestion part = PlayedQuestion.of(question, SearchMethod.DIJKSTRA, 10, Progress.NONE);
+        RecordedQuestion whole =
+                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
+        RecordedQuestion part =
+                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 10, Progress.NONE);
         assertThat(part.answer()).isEqualTo(whole.answer());
         Recording all = whole.parts().get(0).recording();
         Recording some = part.parts().get(0).recording();

@@ -2,8 +2,13 @@ package padward.lesson.recording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
-
 import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
@@ -17,13 +22,6 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.TextbookGraphs;
-
-import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /** Recorded searches on the worked examples of textbooks, step by step. */
 class TextbookStepsTest {
@@ -47,7 +45,7 @@ class TextbookStepsTest {
                 .contains("s y t x");
     }
 
-    /** The same by the general search, which answers for cost models of a caller's own. */
+    /** The same by the general search, which serves cost models of callers. */
     @Test
     void clrsDijkstraByTheGeneralSearch() {
         Fabric fabric = TextbookGraphs.of(TextbookGraphs.CLRS_24_6);
@@ -85,7 +83,8 @@ class TextbookStepsTest {
 
     /**
      * McMurchie and Ebeling, FPGA'95, Fig. 2: three signals that at first all take the cheapest
-     * nodes; history makes shared ones dearer until each has a way of its own, at 10 in all.
+     * nodes; history makes shared ones more expensive until each has its own route, at a total cost
+     * of 10.
      */
     @Test
     void negotiationRoundByRound() {

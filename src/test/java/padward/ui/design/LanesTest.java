@@ -19,13 +19,13 @@ import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.format.design.DesignReader;
 
-/** Wires on the map: none lies on another, none is left out, channels count what passes them. */
+/** Wires on the map: no two coincide, none is left out, channels count their wires. */
 class LanesTest {
     static LongStream seeds() {
         return LongStream.range(0, 25);
     }
 
-    /** A straight wire as it lies in its channel: along a row, or along a column. */
+    /** A straight wire in its channel: along a row, or along a column. */
     private record Lying(boolean acrossRow, int channel, int from, int to, int lane, int wire) {}
 
     private static List<Lying> lying(Fabric fabric, TileIndex index) {
@@ -68,7 +68,8 @@ class LanesTest {
                 }
             }
         }
-        // The left-edge method needs as many lanes as wires lie side by side at the fullest place.
+        // The left-edge method needs as many lanes as there are wires side by side at the fullest
+        // place.
         assertThat(index.lanes().count()).isEqualTo(Math.max(1, fullest(wires)));
     }
 
@@ -93,7 +94,7 @@ class LanesTest {
 
     @ParameterizedTest
     @MethodSource("seeds")
-    void noWireLiesOnAnotherOnRandomFabrics(long seed) throws PatternFault {
+    void noTwoWiresCoincideOnRandomFabrics(long seed) throws PatternFault {
         Fabric pattern = PatternFabric.compile(RandomFabrics.pattern(seed));
         check(pattern);
         check(RandomFabrics.explicit(pattern));
@@ -116,7 +117,7 @@ class LanesTest {
     }
 
     @Test
-    void channelsTellTheShareOfUsedWiresThatPass() throws Exception {
+    void channelsShowTheShareOfUsedWires() throws Exception {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Fabric fabric = design.fabric();

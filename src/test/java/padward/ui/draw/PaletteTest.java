@@ -14,7 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Letters and marks of the canvases stand out from every ground that they can lie on. Ratio and
+ * Letters and marks of the canvases stand out from every background that they can have. Ratio and
  * least ratios: W3C, Web Content Accessibility Guidelines 2.2, "contrast ratio", and success
  * criteria 1.4.3 (text, 4.5) and 1.4.11 (graphical objects, 3).
  */
@@ -22,7 +22,7 @@ class PaletteTest {
     private static final double TEXT = 4.5;
     private static final double MARK = 3;
 
-    /** The strongest tint of a kind of tile, as the ground painter lays it on. */
+    /** The strongest tint of a kind of tile, as the tile painter applies it. */
     private static final double KIND = 0.26;
 
     static Stream<Palette> palettes() {
@@ -30,8 +30,8 @@ class PaletteTest {
     }
 
     /**
-     * The ends of the scale, and four pairs as wcag-contrast 3.0.0 (a package of its own) reckons
-     * them: #767676 is the lightest grey that passes on white; the others are of Okabe and Ito.
+     * The ends of the scale, and four pairs as calculated by wcag-contrast 3.0.0, a separate
+     * package: #767676 is the lightest grey that passes on white; the others are of Okabe and Ito.
      */
     @Test
     void theRatioIsThatOfTheGuidelines() {
@@ -56,7 +56,7 @@ class PaletteTest {
         demand(TEXT, "obstacle's name", p.obstacleInk(), List.of(p.paper()));
     }
 
-    /** Ways lie on paper of their own, wherever they lead. */
+    /** Routes always have paper below them. */
     @ParameterizedTest
     @MethodSource("palettes")
     void marksStandOutFromTheirGrounds(Palette p) {

@@ -28,7 +28,7 @@ class RasterTest {
     }
 
     @Test
-    void whatLiesOutsideIsLeftOut() {
+    void whatIsOutsideIsLeftOut() {
         Raster raster = new Raster(20, 10);
         raster.line(-100, 5, 100, 5, 1, RED);
         raster.line(5, -50, 5, 50, 1, RED);
@@ -42,7 +42,10 @@ class RasterTest {
         assertThat(raster.at(1, 1)).isEqualTo(RED);
     }
 
-    /** Beside the plain way: each step of the longer side rounded by itself, kept if inside. */
+    /**
+     * Compared with the plain method: each step of the longer side rounded separately, kept if
+     * inside.
+     */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void slantedLinesAreTheNearestPixelsAndGoAsFarAsTheyShould(long seed) {

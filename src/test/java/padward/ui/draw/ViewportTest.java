@@ -8,7 +8,7 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** What holds for every view of the fabric. */
+/** Properties of every view of the fabric. */
 class ViewportTest {
     static LongStream seeds() {
         return LongStream.range(0, 50);

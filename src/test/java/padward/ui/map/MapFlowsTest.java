@@ -26,7 +26,7 @@ import padward.ui.OpenWindow;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.ObstaclePlaces;
 
 /** What users do on the map. */
@@ -127,7 +127,7 @@ class MapFlowsTest {
         ask(robot, "J1.2");
         robot.interact(map::requestFocus);
         robot.push(KeyCode.DIGIT3);
-        assertThat(map.scene().orElseThrow().shows(Layer.ROUTE)).isFalse();
+        assertThat(map.scene().orElseThrow().shows(MapLayer.ROUTE)).isFalse();
         robot.push(KeyCode.DIGIT7);
         assertThat(map.scene().orElseThrow().bands()).isPresent();
         robot.push(KeyCode.N);

@@ -14,8 +14,8 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
-import padward.ui.scene.BandWidth;
-import padward.ui.scene.Layer;
+import padward.ui.scene.DelayBandWidth;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
 import padward.ui.work.Background;
@@ -49,10 +49,10 @@ class MapModelTest {
     void layersAreShownAndHidden() {
         int[] calls = {0};
         map.addListener(() -> calls[0]++);
-        assertThat(scene().shows(Layer.ROUTE)).isTrue();
-        assertThat(scene().shows(Layer.DELAY)).isFalse();
-        map.options().toggle(Layer.ROUTE);
-        assertThat(scene().shows(Layer.ROUTE)).isFalse();
+        assertThat(scene().shows(MapLayer.ROUTE)).isTrue();
+        assertThat(scene().shows(MapLayer.DELAY)).isFalse();
+        map.options().toggle(MapLayer.ROUTE);
+        assertThat(scene().shows(MapLayer.ROUTE)).isFalse();
         assertThat(calls[0]).isPositive();
     }
 
@@ -114,18 +114,18 @@ class MapModelTest {
     @Test
     void howFarTheNetGetsIsCalculatedWhenItIsShown() {
         assertThat(map.reachProperty().get()).isEmpty();
-        map.options().toggle(Layer.DELAY);
+        map.options().toggle(MapLayer.DELAY);
         NetReach reach = map.reachProperty().get().orElseThrow();
         assertThat(reach.bandCount()).isBetween(2, 8);
         // The pad of the question is in use: no free route reaches it.
         assertThat(reach.reachesPadPs()).isEmpty();
-        map.options().bandWidthProperty().set(BandWidth.HALF);
+        map.options().bandWidthProperty().set(DelayBandWidth.HALF);
         assertThat(scene().bands().orElseThrow().limit(1)).isEqualTo("1 ns");
         ask("J1.2");
         Route route = model.shown().route().orElseThrow();
         assertThat(map.reachProperty().get().orElseThrow().reachesPadPs())
                 .hasValue(route.toPadVertex().slowPs());
-        map.options().toggle(Layer.DELAY);
+        map.options().toggle(MapLayer.DELAY);
         assertThat(scene().bands()).isEmpty();
     }
 
@@ -151,17 +151,17 @@ class MapModelTest {
     @Test
     void thingsOnTheMapAreDescribed() {
         OpenDesign opened = model.openedProperty().get().orElseThrow();
-        UnderPointer pointer = new UnderPointer(opened);
+        MapHitTest pointer = new MapHitTest(opened);
         TileLayout.Box site =
                 opened.layout().site(opened.design().fabric().findSite("x3y3/cell[1]"));
-        Pointed cell = pointer.find(site.centreX(), site.centreY(), 200).orElseThrow();
+        MapItem cell = pointer.find(site.centreX(), site.centreY(), 200).orElseThrow();
         assertThat(cell.line())
                 .contains("x3y3/cell[1]")
                 .contains("used by cell pump/level/sample[1]");
         assertThat(cell.details()).anyMatch(d -> d.contains("Drives pump/level/sample[1]"));
         int pad = opened.design().fabric().findVertex("x7y3/pad[0]");
         TileLayout.Box pill = opened.layout().pillAt(pad);
-        Pointed motor = pointer.find(pill.centreX(), pill.centreY(), 60).orElseThrow();
+        MapItem motor = pointer.find(pill.centreX(), pill.centreY(), 60).orElseThrow();
         assertThat(motor.pad()).isPresent();
         assertThat(motor.details())
                 .contains("Port motor uses this pad.")
@@ -169,7 +169,7 @@ class MapModelTest {
         int wire = opened.design().fabric().findVertex("x3y3/run3_e[1]");
         TileLayout.Point from = opened.layout().start(wire);
         TileLayout.Point to = opened.layout().end(wire);
-        Pointed line =
+        MapItem line =
                 pointer.find((from.x() + to.x()) / 2, (from.y() + to.y()) / 2, 400).orElseThrow();
         assertThat(line.name()).isEqualTo("x3y3/run3_e[1]");
         assertThat(line.details().get(0)).startsWith("Can drive ");

@@ -9,7 +9,7 @@ import padward.ui.draw.Viewport;
 import padward.ui.model.ExplorerModel;
 import padward.ui.work.Background;
 
-/** Places on the map, and the way back to them, without a window. */
+/** Views of the map, and going back to them, without a window. */
 class MapNavigationTest {
     private final ExplorerModel model = new ExplorerModel(Background.immediate());
     private final MapNavigation navigation = new MapNavigation(new MapModel(model), () -> {});
@@ -20,7 +20,7 @@ class MapNavigationTest {
     }
 
     @Test
-    void whereOneIsBeforeTheMapIsLaidOutIsNoPlaceToComeBackTo() {
+    void theViewBeforeTheMapHasASizeIsNotRemembered() {
         navigation.goTo(3, 4, 50);
         navigation.resize(800, 600);
         Viewport first = navigation.view();
@@ -33,7 +33,7 @@ class MapNavigationTest {
     }
 
     @Test
-    void anotherFabricHasNoPlacesToComeBackTo() {
+    void anotherFabricForgetsTheEarlierViews() {
         navigation.resize(800, 600);
         navigation.goTo(3, 4, 50);
         navigation.startAgain();

@@ -12,10 +12,10 @@ import padward.base.Progress;
 import padward.ui.model.ExplorerModel;
 import padward.ui.work.Background;
 
-/** What is recorded to be played, without a window. */
+/** Recordings to play, without a window. */
 class RecordingsTest {
     /**
-     * Work is done when the test says so; its result counts unless it has been given up by then.
+     * Work is done when the test says so; its result counts unless it has been cancelled by then.
      */
     private final List<Runnable> waiting = new ArrayList<>();
 

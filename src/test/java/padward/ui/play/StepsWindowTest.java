@@ -19,7 +19,7 @@ import padward.fabric.Corner;
 import padward.lesson.UserAction;
 import padward.ui.lesson.LessonWindow;
 import padward.ui.map.MapView;
-import padward.ui.scene.Overlay;
+import padward.ui.scene.MapOverlay;
 
 /** Searches played in the real window. */
 @ExtendWith(ApplicationExtension.class)
@@ -33,7 +33,7 @@ class StepsWindowTest {
         window = LessonWindow.show(stage, Files.createTempDirectory("learners"), 1280, 800);
     }
 
-    private static Optional<Overlay> overlay(FxRobot robot) {
+    private static Optional<MapOverlay> overlay(FxRobot robot) {
         return robot.lookup("#map").queryAs(MapView.class).mapModel().overlayProperty().get();
     }
 

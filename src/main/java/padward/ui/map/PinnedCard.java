@@ -17,7 +17,7 @@ import padward.ui.scene.NetReach;
 /**
  * The card of the pinned thing: what it is, what uses it, what it drives, and what to do with it.
  */
-final class PinCard extends VBox {
+final class PinnedCard extends VBox {
     private static final double WIDTH = 300;
 
     private final MapModel map;
@@ -28,7 +28,7 @@ final class PinCard extends VBox {
     private final Button takePad = new Button("Use this pad");
     private final Button close = new Button("Unpin");
 
-    PinCard(MapModel map) {
+    PinnedCard(MapModel map) {
         this.map = map;
         setId("pin-card");
         getStyleClass().add("pin-card");
@@ -42,7 +42,7 @@ final class PinCard extends VBox {
         close.setId("pin-close");
         bringOut.setOnAction(
                 e ->
-                        pinned().flatMap(Pointed::net)
+                        pinned().flatMap(MapItem::net)
                                 .ifPresent(
                                         n ->
                                                 map.explorer()
@@ -75,7 +75,7 @@ final class PinCard extends VBox {
         return label;
     }
 
-    private Optional<Pointed> pinned() {
+    private Optional<MapItem> pinned() {
         return map.pinnedProperty().get();
     }
 
@@ -85,7 +85,7 @@ final class PinCard extends VBox {
         pinned().ifPresent(this::show);
     }
 
-    private void show(Pointed thing) {
+    private void show(MapItem thing) {
         title.setText(thing.kind() + " " + thing.name());
         state.setText(thing.state());
         List<String> lines = new ArrayList<>(thing.details());
@@ -105,7 +105,7 @@ final class PinCard extends VBox {
         button.setManaged(shown);
     }
 
-    private static Optional<String> delay(DelayField field, Pointed thing) {
+    private static Optional<String> delay(DelayField field, MapItem thing) {
         int ps =
                 thing.vertex() == Fabric.NOTHING
                         ? field.arrivalPs(thing.tile())

@@ -16,12 +16,12 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
-import padward.ui.scene.Layer;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /** Paints switch boxes, sites and pads, and their names where there is room. */
-final class PartPainter {
+final class SitePainter {
     private static final double CORNER = 0.4;
     private static final double PIN = 3;
     private static final double IN_PILL = 5;
@@ -43,7 +43,7 @@ final class PartPainter {
     private final int free;
     private final int used;
 
-    PartPainter(MapScene scene) {
+    SitePainter(MapScene scene) {
         this.scene = scene;
         this.view = scene.view();
         this.colors = scene.palette();
@@ -58,25 +58,25 @@ final class PartPainter {
 
     /** Paints switch boxes, as discs. */
     void paintBoxes(Marks marks, TileRange seen) {
-        if (scene.scale() >= Scales.PARTS) {
+        if (scene.scale() >= ZoomScales.PARTS) {
             seen.forEach(tile -> paintBox(marks, tile));
         }
     }
 
     /** Paints sites and pads. */
     void paintSites(Marks marks, TileRange seen) {
-        if (scene.scale() >= Scales.PARTS) {
+        if (scene.scale() >= ZoomScales.PARTS) {
             seen.forEach(tile -> paintSites(marks, tile));
         }
         opened.layout().pads().forEachIn(seen, pad -> paintPad(marks, pad));
     }
 
     private boolean isUsed(int vertex) {
-        return scene.shows(Layer.OCCUPANCY) && occupancy.isOccupied(vertex);
+        return scene.shows(MapLayer.OCCUPANCY) && occupancy.isOccupied(vertex);
     }
 
     private Optional<Cell> cellOn(int site) {
-        return scene.shows(Layer.OCCUPANCY) ? occupancy.findCellOn(site) : Optional.empty();
+        return scene.shows(MapLayer.OCCUPANCY) ? occupancy.findCellOn(site) : Optional.empty();
     }
 
     private void paintBox(Marks marks, int tile) {
@@ -90,7 +90,7 @@ final class PartPainter {
     }
 
     private void paintSites(Marks marks, int tile) {
-        boolean withPins = scene.scale() >= Scales.NAMES;
+        boolean withPins = scene.scale() >= ZoomScales.NAMES;
         int ink = Raster.pixel(colors.ink());
         for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
             TileLayout.Box place = opened.layout().site(site, tile);
@@ -147,15 +147,15 @@ final class PartPainter {
                 h,
                 Math.min(w, h),
                 inside,
-                scene.scale() >= Scales.PADS ? Raster.pixel(colors.ink()) : rim);
+                scene.scale() >= ZoomScales.PADS ? Raster.pixel(colors.ink()) : rim);
     }
 
     /** Paints names of pads and, zoomed in, of sites and cells. */
     void names(Surface out, TileRange seen) {
-        if (scene.scale() >= Scales.PARTS) {
+        if (scene.scale() >= ZoomScales.PARTS) {
             opened.layout().pads().forEachIn(seen, pad -> padName(out, pad));
         }
-        if (scene.scale() >= Scales.NAMES) {
+        if (scene.scale() >= ZoomScales.NAMES) {
             seen.forEach(
                     tile -> {
                         int end = fabric.firstSite(tile + 1);

@@ -22,9 +22,9 @@ import padward.route.search.Engine;
  * @param nets their names, at least two
  * @param maxPs largest difference allowed between any two of them, picoseconds
  */
-public record SkewWithin(List<String> nets, int maxPs) implements Condition {
+public record SkewCondition(List<String> nets, int maxPs) implements Condition {
     /** Copies the nets. */
-    public SkewWithin {
+    public SkewCondition {
         nets = List.copyOf(nets);
     }
 

@@ -7,7 +7,7 @@ import java.util.Optional;
  *
  * @param kind the kind
  */
-public record AnswerIs(AnswerKind kind) implements Condition {
+public record AnswerCondition(AnswerKind kind) implements Condition {
     @Override
     public boolean isFulfilled(WindowState state) {
         return state.answer().filter(a -> AnswerKind.of(a) == kind).isPresent();

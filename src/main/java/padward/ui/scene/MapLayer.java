@@ -4,7 +4,7 @@ import java.util.EnumSet;
 import java.util.Set;
 
 /** The layers that the map can show or hide. Fabric, pads and the selection are always shown. */
-public enum Layer {
+public enum MapLayer {
     OCCUPANCY("Occupancy", "Digit1", true, "What cells and nets use, and how full tiles are"),
     TREE("The net's own wires", "Digit2", true, "Wires that the net of the question already uses"),
     ROUTE("The route", "Digit3", true, "The route of the answer"),
@@ -27,7 +27,7 @@ public enum Layer {
     private final boolean shownAtFirst;
     private final String what;
 
-    Layer(String label, String key, boolean shownAtFirst, String what) {
+    MapLayer(String label, String key, boolean shownAtFirst, String what) {
         this.label = label;
         this.key = key;
         this.shownAtFirst = shownAtFirst;
@@ -50,9 +50,9 @@ public enum Layer {
     }
 
     /** The layers shown at the start. */
-    public static Set<Layer> shownFirst() {
-        Set<Layer> result = EnumSet.noneOf(Layer.class);
-        for (Layer layer : values()) {
+    public static Set<MapLayer> shownFirst() {
+        Set<MapLayer> result = EnumSet.noneOf(MapLayer.class);
+        for (MapLayer layer : values()) {
             if (layer.shownAtFirst) {
                 result.add(layer);
             }

@@ -19,7 +19,7 @@ import padward.unblock.why.SearchLimits;
  * The recorded search for the fewest obstacles of a blocked question: labels that carry their sets
  * of obstacles. Immutable; beyond the limit, only the first steps are kept.
  */
-public final class PlayedLabels {
+public final class RecordedLabels {
     private final Design design;
     private final IntArrayList vertices = new IntArrayList();
     private final List<int[]> sets = new ArrayList<>();
@@ -30,7 +30,7 @@ public final class PlayedLabels {
     private int atLeastByCuts;
     private MinimumColorRun.Result result;
 
-    private PlayedLabels(Design design, int maxSteps) {
+    private RecordedLabels(Design design, int maxSteps) {
         this.design = design;
         this.maxSteps = maxSteps;
     }
@@ -40,10 +40,10 @@ public final class PlayedLabels {
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static PlayedLabels of(
+    public static RecordedLabels of(
             Answer.Blocked blocked, SearchLimits limits, int maxSteps, Progress progress) {
         Question question = blocked.question();
-        PlayedLabels played = new PlayedLabels(question.design(), maxSteps);
+        RecordedLabels played = new RecordedLabels(question.design(), maxSteps);
         played.result =
                 MinimumColorRun.run(
                         new QuestionContext(

@@ -20,7 +20,7 @@ import padward.ui.work.EarlyTask;
  * canvas needs no style sheets, so it can be shown as soon as the toolkit and the design are there;
  * building all the controls takes longer than both.
  */
-public final class FirstView extends Pane {
+public final class StartupMap extends Pane {
     /** Frames after which a painted picture is certainly on the screen. */
     private static final int FRAMES = 3;
 
@@ -41,7 +41,7 @@ public final class FirstView extends Pane {
      *
      * @param then runs once the picture is shown, or when it takes too long
      */
-    public FirstView(StartupRead prelude, double width, double height, Runnable then) {
+    public StartupMap(StartupRead prelude, double width, double height, Runnable then) {
         this.palette = prelude.session().dark() ? Palette.DARK : Palette.LIGHT;
         this.then = then;
         Canvas canvas =

@@ -1,7 +1,7 @@
 package padward.ui.scene;
 
 /** Delay that one band on the map covers. */
-public enum BandWidth {
+public enum DelayBandWidth {
     AUTOMATIC(0, "automatic"),
     HALF(500, "0.5 ns"),
     ONE(1000, "1 ns"),
@@ -13,7 +13,7 @@ public enum BandWidth {
     private final int ps;
     private final String label;
 
-    BandWidth(int ps, String label) {
+    DelayBandWidth(int ps, String label) {
         this.ps = ps;
         this.label = label;
     }

@@ -16,7 +16,7 @@ import padward.design.Net;
  * @param net the net that uses it or that it drives
  * @param pad the pad's index, if it is a pad
  */
-public record Pointed(
+public record MapItem(
         String kind,
         String name,
         String state,
@@ -26,7 +26,7 @@ public record Pointed(
         Optional<Net> net,
         Optional<Integer> pad) {
     /** Copies the details. */
-    public Pointed {
+    public MapItem {
         details = List.copyOf(details);
     }
 

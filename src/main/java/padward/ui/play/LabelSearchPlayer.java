@@ -7,16 +7,16 @@ import padward.breakout.text.WhyText;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.lesson.recording.LabelStep;
-import padward.lesson.recording.PlayedLabels;
-import padward.ui.scene.Overlay;
+import padward.lesson.recording.RecordedLabels;
+import padward.ui.scene.MapOverlay;
 
 /** Plays the search for the fewest obstacles, label by label; a step is one expanded label. */
-final class LabelPlayer implements Player {
+final class LabelSearchPlayer implements StepPlayer {
     private final Fabric fabric;
-    private final PlayedLabels played;
+    private final RecordedLabels played;
     private int done;
 
-    LabelPlayer(Fabric fabric, PlayedLabels played) {
+    LabelSearchPlayer(Fabric fabric, RecordedLabels played) {
         this.fabric = fabric;
         this.played = played;
     }
@@ -83,7 +83,7 @@ final class LabelPlayer implements Player {
     }
 
     @Override
-    public Overlay overlay() {
+    public MapOverlay overlay() {
         // The smallest set so far at each vertex.
         Int2ObjectLinkedOpenHashMap<LabelStep> labels = new Int2ObjectLinkedOpenHashMap<>();
         for (int i = 0; i < done; i++) {
@@ -96,6 +96,6 @@ final class LabelPlayer implements Player {
             }
         }
         int last = done == 0 ? Fabric.NOTHING : played.step(done - 1).vertex();
-        return new LabelPainter(List.copyOf(labels.values()), last);
+        return new LabelSearchPainter(List.copyOf(labels.values()), last);
     }
 }

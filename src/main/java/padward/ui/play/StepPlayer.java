@@ -1,9 +1,9 @@
 package padward.ui.play;
 
-import padward.ui.scene.Overlay;
+import padward.ui.scene.MapOverlay;
 
 /** Something that is played step by step. */
-interface Player {
+interface StepPlayer {
     /** Number of steps taken. */
     int done();
 
@@ -37,5 +37,5 @@ interface Player {
     String text();
 
     /** What the map shows at this moment. */
-    Overlay overlay();
+    MapOverlay overlay();
 }

@@ -19,8 +19,8 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 
 /** Checks a file of any of Padward's formats and describes what is in it. */
-public final class Checker {
-    private Checker() {}
+public final class FileChecker {
+    private FileChecker() {}
 
     /**
      * Reads a file and counts what is in it.

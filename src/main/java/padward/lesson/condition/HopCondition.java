@@ -24,7 +24,7 @@ import padward.fabric.VertexKind;
  * @param branch whether the new branch leaves the net's tree there
  * @param slowest whether no hop of the route is slower
  */
-public record HopChosen(
+public record HopCondition(
         Optional<String> vertex,
         Optional<VertexKind> kind,
         Optional<EdgeKind> edge,

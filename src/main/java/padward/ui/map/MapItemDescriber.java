@@ -21,7 +21,7 @@ import padward.ui.design.ChannelFill;
 import padward.ui.design.OpenDesign;
 
 /** Describes a thing on the map: what it is, what uses it and what it drives. */
-public final class Describer {
+public final class MapItemDescriber {
     private static final int MOST_NAMED = 6;
 
     private final OpenDesign opened;
@@ -29,14 +29,14 @@ public final class Describer {
     private final Fabric fabric;
 
     /** Describes things of one design. */
-    public Describer(OpenDesign opened) {
+    public MapItemDescriber(OpenDesign opened) {
         this.opened = opened;
         this.design = opened.design();
         this.fabric = design.fabric();
     }
 
     /** A tile: how full it is. */
-    Pointed tile(int tile) {
+    MapItem tile(int tile) {
         ChannelFill fill = opened.fill();
         List<String> details = new ArrayList<>();
         details.add(
@@ -58,7 +58,7 @@ public final class Describer {
                         + ", "
                         + percent(fill.of(tile))
                         + " of its wires in use";
-        return new Pointed(
+        return new MapItem(
                 "tile",
                 fabric.tileName(tile),
                 state,
@@ -74,7 +74,7 @@ public final class Describer {
     }
 
     /** A site: which cells it accepts, the cell on it, the nets that this cell drives. */
-    Pointed site(SiteView site) {
+    MapItem site(SiteView site) {
         Optional<Cell> cell = design.occupancy().findCellOn(site.id());
         List<String> details = new ArrayList<>();
         details.add("Accepts cells of kind " + String.join(", ", site.accepts()) + ".");
@@ -82,7 +82,7 @@ public final class Describer {
         if (!driven.isEmpty()) {
             details.add("Drives " + named(driven.stream().map(Net::name).toList()) + ".");
         }
-        return new Pointed(
+        return new MapItem(
                 site.kind() + " site",
                 site.name(),
                 cell.map(c -> "used by cell " + c.name() + " of kind " + c.kind()).orElse("free"),
@@ -96,7 +96,7 @@ public final class Describer {
     /**
      * A pad, by its index: its pin and bank, the port that uses it, what the board connects to it.
      */
-    Pointed pad(int index) {
+    MapItem pad(int index) {
         Pad pad = fabric.pads().get(index);
         List<String> details = new ArrayList<>();
         if (!pad.packagePin().isEmpty()) {
@@ -117,7 +117,7 @@ public final class Describer {
         if (!attached.isEmpty()) {
             details.add("On the board: " + named(attached) + ".");
         }
-        return new Pointed(
+        return new MapItem(
                 "pad",
                 pad.name(),
                 occupant(pad.vertex()),
@@ -129,14 +129,14 @@ public final class Describer {
     }
 
     /** Any vertex: a wire with what it can drive; for a pin, its site. */
-    public Pointed vertex(int vertex) {
+    public MapItem vertex(int vertex) {
         if (fabric.kind(vertex) == VertexKind.PIN) {
             return site(fabric.site(fabric.siteOf(vertex)));
         }
         if (fabric.kind(vertex) == VertexKind.PAD) {
             return pad(opened.layout().pads().at(vertex));
         }
-        return new Pointed(
+        return new MapItem(
                 "wire",
                 fabric.vertexName(vertex),
                 occupant(vertex),

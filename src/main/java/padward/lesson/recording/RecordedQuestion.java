@@ -1,5 +1,8 @@
 package padward.lesson.recording;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -14,10 +17,6 @@ import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-
 /**
  * A question answered while its searches were recorded.
  *
@@ -26,7 +25,7 @@ import java.util.Optional;
  * @param parts its searches in order: over free resources; then, if that fails, also over used
  *     ones, at a price for each obstacle
  */
-public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
+public record RecordedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
     /**
      * One search of the question.
      *
@@ -43,7 +42,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
     }
 
     /** Copies the parts. */
-    public PlayedQuestion {
+    public RecordedQuestion {
         parts = List.copyOf(parts);
     }
 
@@ -53,7 +52,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
      * @param maxSteps limit on the recorded steps of each search
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static PlayedQuestion of(
+    public static RecordedQuestion of(
             Question question, SearchMethod method, int maxSteps, Progress progress) {
         Fabric fabric = question.design().fabric();
         Recorder recorder = new Recorder(maxSteps);
@@ -82,7 +81,7 @@ public record PlayedQuestion(SearchMethod method, Answer answer, List<Part> part
                     return outcome;
                 };
         Answer answer = new Asker(fabric, recorded).answer(question, progress);
-        return new PlayedQuestion(method, answer, parts);
+        return new RecordedQuestion(method, answer, parts);
     }
 
     /** The search that found the route, or the last one if none did. */

@@ -8,7 +8,7 @@ import java.util.Optional;
  * @param pending whether there must be one
  * @param after the kind of its answer; empty matches any
  */
-public record WhatIfIs(boolean pending, Optional<AnswerKind> after) implements Condition {
+public record WhatIfCondition(boolean pending, Optional<AnswerKind> after) implements Condition {
     @Override
     public boolean isFulfilled(WindowState state) {
         return state.whatIf().isPresent() == pending

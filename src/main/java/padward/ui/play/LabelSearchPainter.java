@@ -9,15 +9,15 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Overlay;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints labels over the map: at each vertex the number of obstacles to remove; zoomed in, which.
  */
-record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
+record LabelSearchPainter(List<LabelStep> labels, int last) implements MapOverlay {
     private static final int MAX_LABELS = 3_000;
 
     @Override
@@ -54,7 +54,7 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
                         ? new Surface.Line(colors.delayLine(), 2.5)
                         : new Surface.Line(colors.obstacle(), 2.5, 6, 3);
         new MapPen(scene, out).vertex(label.vertex(), line);
-        if (view.scale() >= Scales.WIRES) {
+        if (view.scale() >= ZoomScales.WIRES) {
             out.fillDisc(x, y, scene.letters(6), colors.paper());
             out.outlineDisc(x, y, scene.letters(6), new Surface.Line(line.color(), 1.2));
             out.text(
@@ -63,7 +63,7 @@ record LabelPainter(List<LabelStep> labels, int last) implements Overlay {
                     y,
                     new Surface.Lettering(scene.letters(9), Surface.Align.CENTER, colors.ink()));
         }
-        boolean named = label.vertex() == last || view.scale() >= Scales.SWITCHES;
+        boolean named = label.vertex() == last || view.scale() >= ZoomScales.SWITCHES;
         if (named && !free) {
             String names = String.join(", ", label.removed().stream().map(Occupant::name).toList());
             Tag tag = new Tag(names, scene.letters(10), line.color());

@@ -11,13 +11,13 @@ import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
 
 /** A small picture of a search at one moment on the whole fabric: settled dots and the frontier. */
-final class SearchThumb extends Region {
+final class SearchThumbnail extends Region {
     private static final double HEIGHT = 150;
 
     private final Canvas canvas = new Canvas(10, HEIGHT);
     private Runnable painting = () -> {};
 
-    SearchThumb(String what) {
+    SearchThumbnail(String what) {
         setMinSize(80, HEIGHT);
         setPrefHeight(HEIGHT);
         setMaxHeight(HEIGHT);

@@ -11,17 +11,17 @@ import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
+import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
-import padward.ui.scene.Overlay;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints a round of negotiation over the map: each net's tree in its own colour and dashes, shared
  * vertices with their price.
  */
-record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> priced)
-        implements Overlay {
+record NegotiationPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> priced)
+        implements MapOverlay {
     private static final double LETTERS = 10;
     private static final double[][] DASHES = {{}, {10, 5}, {3, 5}, {12, 4, 3, 4}};
 
@@ -66,7 +66,7 @@ record RoundPainter(Optional<Bus.Round> round, List<RoutingRound.PricedVertex> p
                     new Surface.Lettering(
                             scene.letters(LETTERS), Surface.Align.CENTER, colors.ink()));
         }
-        if (shared || scene.scale() >= Scales.NAMES) {
+        if (shared || scene.scale() >= ZoomScales.NAMES) {
             String price =
                     String.format(
                             Locale.ROOT, "(b + %d ps) × %d", vertex.pricePs(), vertex.times());

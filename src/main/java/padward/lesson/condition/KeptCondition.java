@@ -17,10 +17,10 @@ import padward.fabric.Corner;
  * @param pads the pads allowed, by any of their names; empty for any pad
  * @param hazardous whether something else may drive the pad in the original design
  */
-public record KeptIs(Optional<String> net, List<String> pads, Optional<Boolean> hazardous)
+public record KeptCondition(Optional<String> net, List<String> pads, Optional<Boolean> hazardous)
         implements Condition {
     /** Copies the pads. */
-    public KeptIs {
+    public KeptCondition {
         pads = List.copyOf(pads);
     }
 

@@ -14,7 +14,7 @@ import padward.fabric.Corner;
  * @param pad the pad, by any of its names
  * @param corner the corner
  */
-public record AskedFor(Optional<String> net, Optional<String> pad, Optional<Corner> corner)
+public record QuestionCondition(Optional<String> net, Optional<String> pad, Optional<Corner> corner)
         implements Condition {
     @Override
     public boolean isFulfilled(WindowState state) {

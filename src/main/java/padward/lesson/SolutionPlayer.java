@@ -23,7 +23,7 @@ import padward.lesson.condition.WindowState;
  * Performs user actions without a window, with the same results as in the window. Proves that a
  * lesson can be solved. Not thread-safe.
  */
-public final class ActionPlayer {
+public final class SolutionPlayer {
     private final Design original;
     private final List<LedgerEntry> kept = new ArrayList<>();
     private Design now;
@@ -33,7 +33,7 @@ public final class ActionPlayer {
     private Optional<WindowState.Tried> whatIf = Optional.empty();
 
     /** Starts with a design that has just been opened. */
-    public ActionPlayer(Design design) {
+    public SolutionPlayer(Design design) {
         original = design;
         now = design;
     }

@@ -4,16 +4,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import padward.breakout.group.Bus;
-import padward.lesson.recording.PlayedRounds;
+import padward.lesson.recording.RecordedRounds;
 import padward.route.negotiate.RoutingRound;
-import padward.ui.scene.Overlay;
+import padward.ui.scene.MapOverlay;
 
 /** Plays the rounds in which several nets negotiate for wires. */
-final class RoundPlayer implements Player {
-    private final PlayedRounds played;
+final class NegotiationPlayer implements StepPlayer {
+    private final RecordedRounds played;
     private int done;
 
-    RoundPlayer(PlayedRounds played) {
+    NegotiationPlayer(RecordedRounds played) {
         this.played = played;
     }
 
@@ -61,11 +61,11 @@ final class RoundPlayer implements Player {
     }
 
     @Override
-    public Overlay overlay() {
+    public MapOverlay overlay() {
         Optional<Bus.Round> round =
                 done == 0 ? Optional.empty() : Optional.of(played.rounds().get(done - 1));
         List<RoutingRound.PricedVertex> priced =
                 round.map(r -> r.round().priced()).orElse(List.of());
-        return new RoundPainter(round, priced);
+        return new NegotiationPainter(round, priced);
     }
 }

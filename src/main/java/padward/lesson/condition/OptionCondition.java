@@ -16,7 +16,7 @@ import padward.unblock.weigh.Removal;
  * @param removes name of a cell or net among its obstacles
  * @param cost the cost of its most expensive obstacle
  */
-public record OptionChosen(Optional<String> removes, Optional<Cost> cost) implements Condition {
+public record OptionCondition(Optional<String> removes, Optional<Cost> cost) implements Condition {
     /** What removing an obstacle costs, the least first. */
     public enum Cost {
         /** It only serves the port that is disconnected from the pad. */

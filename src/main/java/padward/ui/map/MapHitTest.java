@@ -6,22 +6,22 @@ import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileRange;
-import padward.ui.scene.Scales;
+import padward.ui.scene.ZoomScales;
 
 /** Finds what is at a place on the map. */
-final class UnderPointer {
+final class MapHitTest {
     /** How close the pointer must be to a wire, pixels. */
     private static final double REACH = 5;
 
     private final OpenDesign opened;
     private final Fabric fabric;
-    private final Describer describer;
+    private final MapItemDescriber describer;
 
     /** Finds things of one design. */
-    UnderPointer(OpenDesign opened) {
+    MapHitTest(OpenDesign opened) {
         this.opened = opened;
         this.fabric = opened.design().fabric();
-        this.describer = new Describer(opened);
+        this.describer = new MapItemDescriber(opened);
     }
 
     /**
@@ -31,13 +31,13 @@ final class UnderPointer {
      * @param y world y, tiles
      * @param scale pixels per tile
      */
-    Optional<Pointed> find(double x, double y, double scale) {
+    Optional<MapItem> find(double x, double y, double scale) {
         int column = (int) Math.floor(x);
         int row = (int) Math.floor(y);
         // Pads extend beyond the rim by less than a tile.
         TileRange around =
                 new TileRange(column, column, row, row, fabric.columns()).grown(fabric, 1);
-        Optional<Pointed> pad = scale >= Scales.PADS ? pad(around, x, y) : Optional.empty();
+        Optional<MapItem> pad = scale >= ZoomScales.PADS ? pad(around, x, y) : Optional.empty();
         if (pad.isPresent()) {
             return pad;
         }
@@ -47,15 +47,15 @@ final class UnderPointer {
             return Optional.empty();
         }
         int tile = row * fabric.columns() + column;
-        if (scale < Scales.PARTS) {
+        if (scale < ZoomScales.PARTS) {
             return Optional.of(describer.tile(tile));
         }
         return site(tile, x, y)
-                .or(() -> scale >= Scales.WIRES ? wire(around, x, y, scale) : Optional.empty())
+                .or(() -> scale >= ZoomScales.WIRES ? wire(around, x, y, scale) : Optional.empty())
                 .or(() -> Optional.of(describer.tile(tile)));
     }
 
-    private Optional<Pointed> site(int tile, double x, double y) {
+    private Optional<MapItem> site(int tile, double x, double y) {
         for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
             if (opened.layout().site(site, tile).contains(x, y)) {
                 return Optional.of(describer.site(fabric.site(site)));
@@ -64,7 +64,7 @@ final class UnderPointer {
         return Optional.empty();
     }
 
-    private Optional<Pointed> pad(TileRange around, double x, double y) {
+    private Optional<MapItem> pad(TileRange around, double x, double y) {
         List<Integer> found = new ArrayList<>();
         opened.layout()
                 .pads()
@@ -78,7 +78,7 @@ final class UnderPointer {
         return found.stream().findFirst().map(describer::pad);
     }
 
-    private Optional<Pointed> wire(TileRange around, double x, double y, double scale) {
+    private Optional<MapItem> wire(TileRange around, double x, double y, double scale) {
         int best = Fabric.NOTHING;
         double least = REACH / scale;
         double[] ends = new double[4];

@@ -21,7 +21,7 @@ import padward.ui.model.ExplorerModel;
  * A* and Dijkstra on the same question, after the same number of settled vertices, with their
  * counts.
  */
-final class SideBySide extends VBox {
+final class SearchComparison extends VBox {
     private final ExplorerModel model;
     private final StepsModel steps;
     private final Side star = new Side(SearchMethod.A_STAR);
@@ -32,7 +32,7 @@ final class SideBySide extends VBox {
     private static final class Side {
         private final SearchMethod method;
         private final Label title;
-        private final SearchThumb thumb;
+        private final SearchThumbnail thumb;
         private final Label settled = new Label();
         private final Label frontier = new Label();
         private final Label end = new Label();
@@ -41,7 +41,7 @@ final class SideBySide extends VBox {
             this.method = method;
             this.title = new Label(method.label());
             this.title.getStyleClass().add("side-title");
-            this.thumb = new SearchThumb("Picture of what " + method.label() + " has settled");
+            this.thumb = new SearchThumbnail("Picture of what " + method.label() + " has settled");
             String id = "steps-" + method.name().toLowerCase(Locale.ROOT).replace('_', '-');
             settled.setId(id + "-settled");
             frontier.setId(id + "-frontier");
@@ -49,7 +49,7 @@ final class SideBySide extends VBox {
         }
     }
 
-    SideBySide(ExplorerModel model, StepsModel steps) {
+    SearchComparison(ExplorerModel model, StepsModel steps) {
         super(6);
         this.model = model;
         this.steps = steps;

@@ -12,7 +12,7 @@ import padward.design.Design;
  * @param name its name
  * @param present whether it must be there
  */
-public record StillThere(Kind kind, String name, boolean present) implements Condition {
+public record DesignCondition(Kind kind, String name, boolean present) implements Condition {
     /** What can be asked about. */
     public enum Kind {
         /** A cell. */

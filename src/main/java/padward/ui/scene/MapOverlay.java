@@ -3,7 +3,7 @@ package padward.ui.scene;
 import padward.ui.draw.Surface;
 
 /** Something that another view paints over the map. */
-public interface Overlay {
+public interface MapOverlay {
     /** Paints on top of everything else on the map. */
     void paint(MapScene scene, Surface out);
 

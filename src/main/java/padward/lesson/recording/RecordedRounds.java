@@ -15,9 +15,9 @@ import padward.design.Net;
  * @param bus the result
  * @param rounds the rounds, in order
  */
-public record PlayedRounds(Bus bus, List<Bus.Round> rounds) {
+public record RecordedRounds(Bus bus, List<Bus.Round> rounds) {
     /** Copies the rounds. */
-    public PlayedRounds {
+    public RecordedRounds {
         rounds = List.copyOf(rounds);
     }
 
@@ -27,10 +27,10 @@ public record PlayedRounds(Bus bus, List<Bus.Round> rounds) {
      * @param pads indices of the pads that may be used
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static PlayedRounds of(
+    public static RecordedRounds of(
             Design design, List<Net> nets, List<Integer> pads, Progress progress) {
         List<Bus.Round> rounds = new ArrayList<>();
         Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Optional.of(rounds::add), progress);
-        return new PlayedRounds(bus, rounds);
+        return new RecordedRounds(bus, rounds);
     }
 }

@@ -1,7 +1,7 @@
 package padward.ui.scene;
 
 /** The scales from which the map draws things, pixels per tile. */
-public final class Scales {
+public final class ZoomScales {
     /**
      * Boxes, sites, and how full channels are; below, tiles are plain, darker the fuller they are.
      */
@@ -22,5 +22,5 @@ public final class Scales {
     /** All switches of a box. */
     public static final double SWITCHES = 300;
 
-    private Scales() {}
+    private ZoomScales() {}
 }
