@@ -1,6 +1,6 @@
 @echo off
-rem Starts Padward; what follows is given to it. The first window writes an archive of its classes as it
-rem closes, from which later ones start more quickly. Delete the archive after another Java is installed.
+rem Starts Padward with the arguments given. When the first window closes, Java writes an archive of the
+rem classes, from which later windows start faster. Delete the archive after installing another Java.
 setlocal
 set "jar=%~dp0padward.jar"
 set "cache=%LOCALAPPDATA%\Padward"

@@ -86,7 +86,7 @@ final class Samples {
                     last[i] = value;
                 }
                 if (first) {
-                    reorderer.whole(fs, "");
+                    reorderer.text(fs, "");
                 }
             }
             reorderer.finish();
@@ -147,7 +147,7 @@ final class Samples {
         }
 
         @Override
-        public void whole(String text) {
+        public void text(String text) {
             // Only the first row comes here, and its values are already set.
         }
 

@@ -23,13 +23,13 @@ final class TimeReorderer {
         void uncertain(boolean now) throws IOException;
 
         /** A text that belongs to no single channel, unchanged. */
-        void whole(String text) throws IOException;
+        void text(String text) throws IOException;
     }
 
     private enum Kind {
         BEGIN,
         CHANGE,
-        WHOLE,
+        TEXT,
         END
     }
 
@@ -42,7 +42,7 @@ final class TimeReorderer {
         }
     }
 
-    private final long[] correctionFs;
+    private final long[] shiftFs;
     private final long[] uncertaintyFs;
     private final long mostUncertainFs;
     private final Out out;
@@ -52,13 +52,13 @@ final class TimeReorderer {
     /** Number of uncertain spans that a channel is in now. */
     private final int[] spans;
 
-    private int unsettled;
+    private int uncertainChannels;
     private boolean uncertain;
     private long number;
     private long nowFs = Long.MIN_VALUE;
 
     TimeReorderer(List<String> channels, Deskew deskew, Out out) {
-        this.correctionFs = channels.stream().mapToLong(deskew::correctionFs).toArray();
+        this.shiftFs = channels.stream().mapToLong(deskew::shiftFs).toArray();
         this.uncertaintyFs = channels.stream().mapToLong(deskew::uncertaintyFs).toArray();
         this.mostUncertainFs = deskew.mostUncertainFs(channels);
         this.values = new String[channels.size()];
@@ -73,7 +73,7 @@ final class TimeReorderer {
 
     /** A channel's change, with its time stamp. */
     void change(long fs, int channel, String value) {
-        long at = fs + correctionFs[channel];
+        long at = fs + shiftFs[channel];
         long span = uncertaintyFs[channel];
         boolean changes = !value.equals(values[channel]);
         values[channel] = value;
@@ -87,17 +87,17 @@ final class TimeReorderer {
     }
 
     /** A text that belongs to no single channel. */
-    void whole(long fs, String text) {
-        add(fs, Kind.WHOLE, 0, text);
+    void text(long fs, String text) {
+        add(fs, Kind.TEXT, 0, text);
     }
 
     /** Whether these channels are shifted by the same amount. */
     boolean alike(List<Integer> channels) {
-        return channels.stream().mapToLong(c -> correctionFs[c]).distinct().count() <= 1;
+        return channels.stream().mapToLong(c -> shiftFs[c]).distinct().count() <= 1;
     }
 
-    long correctionFs(int channel) {
-        return correctionFs[channel];
+    long shiftFs(int channel) {
+        return shiftFs[channel];
     }
 
     private void add(long fs, Kind kind, int channel, String text) {
@@ -107,30 +107,30 @@ final class TimeReorderer {
     /** The capture has reached a time: passes on what no later change can precede. */
     void advance(long fs) throws IOException {
         while (!waiting.isEmpty() && waiting.peek().fs() < fs - mostUncertainFs) {
-            give();
+            passOn();
         }
     }
 
     /** The end of the capture. */
     void finish() throws IOException {
         while (!waiting.isEmpty()) {
-            give();
+            passOn();
         }
     }
 
     /** Passes on everything at the next time; of the uncertainty marks only the final state. */
-    private void give() throws IOException {
+    private void passOn() throws IOException {
         long fs = waiting.peek().fs();
         List<Event> changes = new ArrayList<>();
         while (!waiting.isEmpty() && waiting.peek().fs() == fs) {
             Event event = waiting.poll();
             switch (event.kind()) {
-                case BEGIN -> unsettled += spans[event.channel()]++ == 0 ? 1 : 0;
-                case END -> unsettled -= --spans[event.channel()] == 0 ? 1 : 0;
+                case BEGIN -> uncertainChannels += spans[event.channel()]++ == 0 ? 1 : 0;
+                case END -> uncertainChannels -= --spans[event.channel()] == 0 ? 1 : 0;
                 default -> changes.add(event);
             }
         }
-        boolean now = unsettled > 1;
+        boolean now = uncertainChannels > 1;
         if (changes.isEmpty() && now == uncertain) {
             return;
         }
@@ -139,8 +139,8 @@ final class TimeReorderer {
             out.time(fs);
         }
         for (Event event : changes) {
-            if (event.kind() == Kind.WHOLE) {
-                out.whole(event.text());
+            if (event.kind() == Kind.TEXT) {
+                out.text(event.text());
             } else {
                 out.change(event.channel(), event.text());
             }

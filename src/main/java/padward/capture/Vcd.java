@@ -160,7 +160,7 @@ final class Vcd {
             } else if (word.equals("$comment")) {
                 String text = "$comment " + String.join(" ", untilEnd()) + " $end";
                 if (begun) {
-                    reorderer.whole(fs, text);
+                    reorderer.text(fs, text);
                 } else {
                     out.write(text + "\n");
                 }
@@ -236,8 +236,8 @@ final class Vcd {
             text.append('\n').append(change.text(idOf.get(change.channel())));
         }
         long late =
-                initial || changes.isEmpty() ? 0 : reorderer.correctionFs(changes.get(0).channel());
-        reorderer.whole(fs + late, text.append("\n$end").toString());
+                initial || changes.isEmpty() ? 0 : reorderer.shiftFs(changes.get(0).channel());
+        reorderer.text(fs + late, text.append("\n$end").toString());
     }
 
     /** The capture's own time unit if it is fine enough, otherwise a picosecond or less. */
@@ -246,7 +246,7 @@ final class Vcd {
                 channels.stream()
                         .allMatch(
                                 c ->
-                                        deskew.correctionFs(c) % unitFs == 0
+                                        deskew.shiftFs(c) % unitFs == 0
                                                 && deskew.uncertaintyFs(c) % unitFs == 0);
         if (fits) {
             return unitFs;
@@ -256,7 +256,7 @@ final class Vcd {
                         && channels.stream()
                                 .allMatch(
                                         c ->
-                                                deskew.correctionFs(c) % FS_PER_PS == 0
+                                                deskew.shiftFs(c) % FS_PER_PS == 0
                                                         && deskew.uncertaintyFs(c) % FS_PER_PS
                                                                 == 0);
         return wholePs ? FS_PER_PS : 1;
@@ -313,7 +313,7 @@ final class Vcd {
         }
 
         @Override
-        public void whole(String text) throws IOException {
+        public void text(String text) throws IOException {
             out.write(text + "\n");
         }
     }

@@ -95,7 +95,7 @@ public record BenchSheet(
             String boardNet,
             Optional<DriverSetting> setting,
             LineTiming timing,
-            int correctionPs) {
+            int addToTimePs) {
         /** Delay from the net's driver to the pin. */
         public Delay atPad() {
             return timing.chain().atPad();
@@ -169,14 +169,14 @@ public record BenchSheet(
 
     private static List<Page> numbered(List<Page> pages) {
         List<Line> all = pages.stream().flatMap(p -> p.lines().stream()).toList();
-        List<Integer> corrections =
+        List<Integer> shifts =
                 TimeStampCorrections.ofPs(all.stream().map(Line::atInstrument).toList());
         List<Page> result = new ArrayList<>();
         int channel = 0;
         for (Page page : pages) {
             List<Line> lines = new ArrayList<>();
             for (Line line : page.lines()) {
-                lines.add(line.with(channel + 1, corrections.get(channel)));
+                lines.add(line.with(channel + 1, shifts.get(channel)));
                 channel++;
             }
             result.add(

@@ -70,7 +70,7 @@ public final class SheetCsv {
                 line.atPad().slowPs(),
                 line.atInstrument().fastPs(),
                 line.atInstrument().slowPs(),
-                line.correctionPs(),
+                line.addToTimePs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
                 seen.sampleMhz() == 0 ? "" : Math.round(seen.sampleMhz()));

@@ -179,7 +179,7 @@ public final class SheetPage {
         model.put("instrument", line.atInstrument().toText());
         model.put("atPad", line.atPad().toText());
         model.put(
-                "correction", String.format(Locale.ROOT, "%+.3f ns", line.correctionPs() / 1000.0));
+                "addToTime", String.format(Locale.ROOT, "%+.3f ns", line.addToTimePs() / 1000.0));
         return model;
     }
 

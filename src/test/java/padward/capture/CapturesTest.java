@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.fabric.Delay;
 
-/** Captures made with known delays come back level within the stated uncertainty. */
+/** Captures made with known delays are deskewed within the stated uncertainty. */
 class CapturesTest {
     /**
      * The example of IEEE 1364-2005, clause 18.2 (body from memory; its date and version are left
@@ -105,7 +105,7 @@ class CapturesTest {
     }
 
     @Test
-    void theStandardsExampleComesBackWhole() throws Exception {
+    void theStandardsExampleIsUnchanged() throws Exception {
         String back = deskewed("vcd", STANDARD, new Deskew(Map.of(), 0));
         assertThat(back.lines().filter(l -> l.startsWith("#"))).hasSize(10);
         assertThat(back.lines().filter(l -> l.startsWith("$dump"))).hasSize(4);
@@ -158,10 +158,10 @@ class CapturesTest {
 
     private record Edge(long ps, int channel, String value) {}
 
-    /** True edges, each line's delay somewhere between its corners, sampled; then aligned. */
+    /** True edges, each line's delay somewhere between its corners, sampled; then deskewed. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
-    void knownDelaysAreTakenOut(long seed) throws Exception {
+    void knownDelaysAreRemoved(long seed) throws Exception {
         Random random = new Random(seed);
         int channels = 2 + random.nextInt(6);
         int samplePs = random.nextBoolean() ? 2000 : 500;
@@ -209,10 +209,10 @@ class CapturesTest {
         }
     }
 
-    /** Where two channels' changes come back in a false order, the mark stands. */
+    /** Where two channels' changes come back in the wrong order, the mark is set. */
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14, 15, 16})
-    void aFalseOrderIsMarked(long seed) throws Exception {
+    void aWrongOrderIsMarkedUncertain(long seed) throws Exception {
         Random random = new Random(seed);
         Map<String, Delay> delays =
                 Map.of("d0", new Delay(1000, 3000), "d1", new Delay(2000, 6000));
@@ -316,7 +316,7 @@ class CapturesTest {
                 "$timescale 1 ns; $timescale 3 ns; line 2; a time scale",
                 "#2010; #x; line; # and a time"
             })
-    void faultsAreNamed(String sound, String broken, String place, String expected)
+    void faultsAreReported(String sound, String broken, String place, String expected)
             throws Exception {
         Path in = Files.writeString(folder.resolve("in.vcd"), STANDARD.replace(sound, broken));
         Path out = folder.resolve("out.vcd");
@@ -329,7 +329,7 @@ class CapturesTest {
     }
 
     @Test
-    void aByteOrderMarkIsPassedOver() throws Exception {
+    void aByteOrderMarkIsSkipped() throws Exception {
         String back =
                 deskewed("csv", "\uFEFF\"Time, ns\",a\r\n0,0\r\n5,1\r\n", new Deskew(Map.of(), 0));
         assertThat(back).startsWith("\"Time, ns\",a,order_uncertain\r\n0,0,0\r\n5,1,0");
@@ -346,7 +346,7 @@ class CapturesTest {
                 "time_ns,a|0,0|1; 2 cells",
                 "time_ns,\u0000|0,\uDCFF; text in UTF-8"
             })
-    void faultsOfTablesAreNamed(String rows, String expected) throws Exception {
+    void faultsOfTablesAreReported(String rows, String expected) throws Exception {
         byte[] bytes = rows.replace('|', '\n').getBytes(StandardCharsets.UTF_8);
         for (int i = 0; i < bytes.length; i++) {
             // A lone surrogate is encoded as a question mark: make it a byte that is not UTF-8.

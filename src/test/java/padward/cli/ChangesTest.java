@@ -72,7 +72,7 @@ class ChangesTest {
 
     /** Carried out by hand on the old design's switches, the list gives the new design's. */
     @Test
-    void theListLeadsFromOneDesignToTheOther() throws Exception {
+    void theListTurnsTheOldDesignIntoTheNewOne() throws Exception {
         Design before = DesignReader.read(design, Progress.NONE);
         Set<String> steps = steps(before);
         Set<String> ports = new HashSet<>(before.ports().stream().map(p -> p.name()).toList());
@@ -125,7 +125,7 @@ class ChangesTest {
 
     /** RFC 4180, through a general reader; the same changes in the same order. */
     @Test
-    void theTableSaysTheSame() throws Exception {
+    void theTableHasTheSameChangesAsTheJson() throws Exception {
         String text = handedOver("c.csv");
         CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
         List<CSVRecord> rows;
@@ -166,7 +166,7 @@ class ChangesTest {
     }
 
     @Test
-    void textsAreQuotedByTheStandardsOfOthers() throws Exception {
+    void textsAreQuotedByTheStandardsOfOtherLanguages() throws Exception {
         Path template = folder.resolve("t");
         Files.writeString(
                 template,
@@ -178,7 +178,7 @@ class ChangesTest {
     }
 
     @Test
-    void listsHaveSeparatorsAndNumbers() throws Exception {
+    void templatesCanWriteSeparatorsAndNumbers() throws Exception {
         Path template = folder.resolve("t");
         Files.writeString(
                 template, "{{#entries}}{{-index}}={{number}}{{^-last}}, {{/-last}}{{/entries}}");
@@ -197,14 +197,14 @@ class ChangesTest {
                 "line 2; |{{#entries}}; Section missing close tag",
                 "'';{{> /etc/passwd}}; a template stands alone"
             })
-    void faultsOfATemplateAreTold(String place, String template, String told) throws Exception {
+    void faultsOfATemplateAreReportedWithTheirLine(String place, String template, String expected) throws Exception {
         Path file = folder.resolve("t");
         Files.writeString(file, template.replace('|', '\n'));
         Path output = folder.resolve("c.txt");
         CommandRun run =
                 CommandRun.of("changes", "-d", design, "-l", ledger, "-o", output, "-t", file);
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).contains(place).contains(told);
+        assertThat(run.err()).contains(place).contains(expected);
         assertThat(run.err().strip()).doesNotContain("\n");
         assertThat(output).doesNotExist();
     }

@@ -41,7 +41,7 @@ class CommandsTest {
     }
 
     @Test
-    void aBlockedAnswerSaysWhatMustGoAndWhatThatMeans() {
+    void aBlockedAnswerListsObstaclesAndConsequences() {
         Run run = ask("J1.3");
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out())
@@ -54,7 +54,7 @@ class CommandsTest {
     }
 
     @Test
-    void anOpenAnswerSaysWhatEveryFreeRoutePasses() {
+    void anOpenAnswerListsWhatEveryFreeRoutePasses() {
         Run run = ask("x7y2/pad[1]");
         assertThat(run.code()).isZero();
         assertThat(run.out())
@@ -63,7 +63,7 @@ class CommandsTest {
     }
 
     @Test
-    void theExplanationIsInTheJsonToo() {
+    void theJsonContainsTheExplanation() {
         Run run = ask("x0y5/pad[0]", "--json");
         JsonObject answer = JsonParser.parseString(run.out()).getAsJsonObject();
         JsonObject why = answer.getAsJsonObject("why");
@@ -79,7 +79,7 @@ class CommandsTest {
     }
 
     @Test
-    void aStoppedSearchClaimsNeitherARouteNorItsAbsence() {
+    void aStoppedSearchReportsTheQuestionAsUndecided() {
         Run run = ask("J1.3", "--within-ms", "0");
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out()).startsWith("Undecided: the search was stopped after 0 ms");
@@ -93,7 +93,7 @@ class CommandsTest {
 
     @ParameterizedTest
     @CsvSource({"reference", "reference-guided"})
-    void theReferenceAnswersTheSame(String engine) {
+    void referenceEnginesGiveTheSameAnswer(String engine) {
         assertThat(ask("x7y2/pad[1]", "--engine", engine).out())
                 .startsWith(ask("x7y2/pad[1]").out().split(":")[0]);
         assertThat(delayOf(ask("x7y2/pad[1]", "--engine", engine, "--json")))
@@ -107,7 +107,7 @@ class CommandsTest {
     }
 
     @Test
-    void aTrialAnswersAsIf() {
+    void whatIfAnswersOnTheEditedDesign() {
         Run run = ask("x0y5/pad[0]", "--what-if", "remove net alarm/beep");
         assertThat(run.code()).isZero();
         assertThat(run.out())
@@ -129,16 +129,16 @@ class CommandsTest {
         "--effort-ms, 1e3, '--effort-ms: expected a whole number up to 2147483647, found “1e3”'",
         "--what-if, free it, --what-if: expected “remove cell NAME”"
     })
-    void badOptionsAreToldOnce(String option, String value, String told) {
+    void badOptionsAreReportedInOneLine(String option, String value, String expected) {
         Run run = ask("x0y5/pad[0]", option, value);
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).contains(told);
+        assertThat(run.err()).contains(expected);
         assertThat(run.err().strip()).doesNotContain("\n");
         assertThat(run.out()).isEmpty();
     }
 
     @Test
-    void aPartThatListensToThePadIsACaution() {
+    void aLoadOnTheBoardIsACaution() {
         // Common practice, no source.
         assertThat(ask("J1.3").out())
                 .contains("load U7 pin 4 is an input on this pad (board net MOTOR) and will follow")
@@ -147,7 +147,7 @@ class CommandsTest {
     }
 
     @Test
-    void theEndOfANamePointsToIt() {
+    void theEndOfANameSuggestsTheFullName() {
         Run tail = run("ask", "--design", DESIGN, "--net", "Sample[1]", "--pad", "j1.3");
         assertThat(tail.code()).isEqualTo(1);
         assertThat(tail.out()).contains("no free route from " + NET + " to pin D7 (MOTOR)");
@@ -157,7 +157,7 @@ class CommandsTest {
     }
 
     @Test
-    void optionsAreNamedAsTheyWereGiven() {
+    void faultsNameTheOptionAsItWasGiven() {
         assertThat(run("deskew", "a.csv", "-s", "b.csv", "-o", "c.csv", "--channel", "J1").err())
                 .startsWith("padward: --channel: expected NAME=LINE, found “J1”");
         String[] bus = {"bus", "-d", DESIGN, "-n", NET, "-p", "header J1", "--register", "clk13"};
@@ -198,7 +198,7 @@ class CommandsTest {
                 LinkageError.class,
                 IllegalStateException.class
             })
-    void aFailureIsNoAnswer(Class<? extends Throwable> kind) throws Exception {
+    void aFailureHasAnExitStatusOfItsOwn(Class<? extends Throwable> kind) throws Exception {
         Throwable fault = kind.getConstructor().newInstance();
         StringWriter err = new StringWriter();
         CommandLine line = Padward.commandLine();

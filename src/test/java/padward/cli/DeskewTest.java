@@ -55,21 +55,21 @@ class DeskewTest {
 
     @ParameterizedTest
     @CsvSource({"J1.2, 2.000–4.000 ns", "b, 5.000–9.000 ns", "3, 5.000–9.000 ns"})
-    void aNameInsideAScopeIsKnown(String variable, String delay) throws Exception {
+    void aNameInsideAScopeIsMatched(String variable, String delay) throws Exception {
         CommandRun run = deskew(variable);
         assertThat(run.out()).contains(delay).doesNotContain("Not on the sheet");
         assertThat(run.code()).isZero();
     }
 
     @Test
-    void aPinsNumberIsNoChannelsNumber() throws Exception {
+    void aPinNumberIsNotAChannelNumber() throws Exception {
         CommandRun run = deskew("J7.3");
         assertThat(run.out()).contains("Not on the sheet", "bench.J7.3");
         assertThat(run.code()).isEqualTo(ExitStatus.NOT_OPEN);
     }
 
     @Test
-    void aNameOfTwoLinesMustBeSettled() throws Exception {
+    void aNameOfTwoLinesNeedsTheChannelOption() throws Exception {
         CommandRun run = deskew("a/out[1]");
         assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("one line called a/out[1]", "--channel", "lines 1, 2");
@@ -81,20 +81,20 @@ class DeskewTest {
     }
 
     @Test
-    void aChannelThatTheCaptureLacksIsTold() throws Exception {
+    void aChannelThatTheCaptureLacksIsReported() throws Exception {
         CommandRun run = deskew("b", "--channel", "c=b");
         assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(run.err()).contains("--channel: expected a channel of the capture, found c");
     }
 
     @Test
-    void sheetsThatASpreadsheetSavedAreRead() throws Exception {
+    void sheetsSavedByASpreadsheetAreRead() throws Exception {
         Files.writeString(sheet, "\uFEFF" + SHEET.replace(',', ';').replace("\n", "\r\n") + "\r\n");
         assertThat(deskew("J1.4").out()).contains("3.000–5.000 ns");
     }
 
     @Test
-    void aColumnThatStandsTwiceIsTold() throws Exception {
+    void aRepeatedColumnIsReported() throws Exception {
         Files.writeString(
                 sheet, "channel,instrumentFast_ps,instrumentSlow_ps,instrumentFast_ps\n1,1,2,3\n");
         CommandRun run = deskew("1");
@@ -116,7 +116,7 @@ class DeskewTest {
                 ",",
                 "7"
             })
-    void delaysThatAreNoneAreTold(String delays) throws Exception {
+    void invalidDelaysAreReported(String delays) throws Exception {
         Files.writeString(sheet, "channel,instrumentFast_ps,instrumentSlow_ps\n1," + delays + "\n");
         CommandRun run = deskew("1");
         assertThat(run.code()).isEqualTo(ExitStatus.BAD_INPUT);
@@ -124,7 +124,7 @@ class DeskewTest {
     }
 
     @Test
-    void whatIsNoSheetIsTold() throws Exception {
+    void aFileThatIsNotASheetIsReported() throws Exception {
         Files.delete(sheet);
         assertThat(deskew("1").err())
                 .contains("bench.csv: expected a file that can be read, found no such file");
@@ -140,7 +140,7 @@ class DeskewTest {
     }
 
     @Test
-    void whatCannotBeWrittenIsNoFaultOfTheCapture() throws Exception {
+    void aWriteFaultIsNotReportedForTheCapture() throws Exception {
         Path there = Files.createDirectory(folder.resolve("deskewed.vcd"));
         assertThat(deskew("b").err()).contains("-o: expected the name of a file, found a folder");
         Files.delete(there);

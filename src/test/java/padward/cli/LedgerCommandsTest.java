@@ -88,7 +88,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void keptThenAppliedTheNetIsOnThePadAndNothingElseDiffers() throws Exception {
+    void anAppliedEntryPutsTheNetOnThePadAndChangesNothingElse() throws Exception {
         byte[] original = Files.readAllBytes(design);
         assertThat(keep("pump/level/sample[1]", "J1.3").code()).isZero();
         Path changed = folder.resolve("changed.json");
@@ -112,7 +112,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void undoingAllGivesBackTheVeryBytes() throws Exception {
+    void undoingEverythingRestoresTheExactBytes() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         keep("pump/level/sample[0]", "x0y5/pad[0]");
         assertThat(undo("--entry", "1").out()).contains("1 entry remains");
@@ -124,10 +124,10 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void whatAnotherEntryDependsOnStays() throws Exception {
+    void anEntryThatAnotherDependsOnIsNotUndone() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         byte[] kept = Files.readAllBytes(ledger);
-        // The pad is the net's now; bringing another out there gives it up again.
+        // The pad now belongs to the net; bringing out another one there disconnects it again.
         Run second = keep("pump/level/sample[0]", "J1.3");
         assertThat(second.code()).isZero();
         Run refused = undo("--entry", "1");
@@ -138,7 +138,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void whatDependsCanGoWithIt() throws Exception {
+    void dependentEntriesCanBeUndoneTogether() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         keep("pump/level/sample[0]", "J1.3");
         keep("pump/level/sample[1]", "x0y5/pad[0]");
@@ -150,7 +150,7 @@ class LedgerCommandsTest {
         assertThat(told.get("remaining").getAsInt()).isEqualTo(1);
     }
 
-    /** What is left after an undo in the middle begins from another state, and is signed for it. */
+    /** The entries that remain after an undo start from another state and get new digests. */
     @Test
     void afterAnUndoInTheMiddleTheRestStillApplies() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
@@ -161,9 +161,9 @@ class LedgerCommandsTest {
         assertThat(applied.code()).isZero();
     }
 
-    /** Whatever it is kept under, it must be readable again. */
+    /** Every name that is accepted must be readable again. */
     @Test
-    void strangeNamesOfPeopleAndLongGroupsAreKept() throws Exception {
+    void unusualUserNamesAndLongGroupsAreKept() throws Exception {
         String[] words = new String[6 + 2 * 60];
         String[] first = {"bus", "--design", design.toString(), "--pads", "header J1", "--ledger"};
         System.arraycopy(first, 0, words, 0, 6);
@@ -178,7 +178,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void aPadThatTheDesignReadsIsLetGoWithItsNet() throws Exception {
+    void anInputPortIsDisconnectedTogetherWithItsNet() throws Exception {
         assertThat(keep("pump/level/sample[1]", "float_hi").code()).isZero();
         Path changed = folder.resolve("changed.json");
         assertThat(apply(changed).out()).contains("Nets gone: float_hi");
@@ -188,7 +188,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void nothingThatIsReadIsWrittenOver() throws Exception {
+    void inputFilesAreNeverOverwritten() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         for (String name :
                 new String[] {"only.design.json", "only.fabric.json", "board.json", "bench.json"}) {
@@ -215,7 +215,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void anEntryThatWasTamperedWithIsTold() throws Exception {
+    void anEntryThatWasTamperedWithIsReported() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         String text = Files.readString(ledger).replace("\"out_J1.3\"", "\"out_J1.4\"");
         Files.writeString(ledger, text);
@@ -225,7 +225,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void smallSlipsAreTold() {
+    void smallMistakesAreReported() {
         assertThat(undo().err()).contains("no such file");
         Run open =
                 run(
@@ -296,7 +296,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void oneProgramAtATime() throws Exception {
+    void aLedgerInUseIsRefused() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         byte[] kept = Files.readAllBytes(ledger);
         Path lock = folder.resolve("bench.json.lock");
@@ -313,7 +313,7 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void aSpoiltLedgerIsOneClearError() throws Exception {
+    void aDamagedLedgerGivesOneClearMessage() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         String text = Files.readString(ledger).replace("disconnect-port", "disconnect-post");
         Files.writeString(ledger, text);
@@ -325,7 +325,7 @@ class LedgerCommandsTest {
 
     /** FIPS 180-4's examples give ba7816bf … 15ad for "abc" (from memory). */
     @Test
-    void theDigestIsThePublishedOne() throws Exception {
+    void theDigestMatchesThePublishedExample() throws Exception {
         Path file = folder.resolve("abc");
         Files.writeString(file, "abc");
         assertThat(Digest.of(file))

@@ -101,7 +101,7 @@ class LessonCommandsTest {
 
     /** What is written must be read again: a name that cannot be is not taken. */
     @Test
-    void aLearnersNameIsPrintable() {
+    void aLearnersNameMustBePrintable() {
         for (String name : List.of("an\nna", "", "\u007f", "a".repeat(81))) {
             CommandRun run =
                     CommandRun.of(

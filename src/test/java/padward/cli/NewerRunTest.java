@@ -9,7 +9,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What differs is told; what does not fit a newer run any more is told and searched again. */
+/** Differences are listed; entries that no longer fit are reported and searched again. */
 class NewerRunTest {
     private static final String NET = "pump/level/sample[1]";
 
@@ -54,15 +54,15 @@ class NewerRunTest {
                         "--json");
         assertThat(run.err()).isEmpty();
         assertThat(run.code()).isZero();
-        JsonObject told = run.json();
-        JsonObject first = told.getAsJsonArray("entries").get(0).getAsJsonObject();
+        JsonObject report = run.json();
+        JsonObject first = report.getAsJsonArray("entries").get(0).getAsJsonObject();
         assertThat(first.get("outcome").getAsString()).isEqualTo("rerouted");
         assertThat(first.getAsJsonArray("reasons").get(0).getAsString())
                 .isEqualTo("there is no cell pump/run/motor_out");
         JsonObject line = first.getAsJsonArray("lines").get(0).getAsJsonObject();
         assertThat(line.get("route").getAsString()).isEqualTo("new");
         assertThat(line.getAsJsonArray("hops")).isNotEmpty();
-        assertThat(told.getAsJsonObject("audit").get("nothingElseChanged").getAsBoolean()).isTrue();
+        assertThat(report.getAsJsonObject("audit").get("nothingElseChanged").getAsBoolean()).isTrue();
         // What was kept gives on its own run what was written.
         CommandRun same = CommandRun.of("diff", output, fresh, "-d", newer);
         assertThat(same.code()).isZero();
@@ -85,7 +85,7 @@ class NewerRunTest {
     }
 
     @Test
-    void whatCannotBeFoundAgainIsLeftOut() throws Exception {
+    void anEntryWithoutANewRouteIsLeftOut() throws Exception {
         String text = Files.readString(newer);
         Files.writeString(newer, text.replace("\"pump/level/sample[1]\"", "\"pump/level/other\""));
         Path output = folder.resolve("changed.json");
@@ -106,7 +106,7 @@ class NewerRunTest {
     }
 
     @Test
-    void everyWireAndDelayThatDiffersIsTold() {
+    void everyWireAndDelayThatDiffersIsListed() {
         CommandRun run = CommandRun.of("diff", design, ledger);
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out())
@@ -123,7 +123,7 @@ class NewerRunTest {
     }
 
     @Test
-    void whatCannotBeComparedIsTold() throws Exception {
+    void filesThatCannotBeComparedAreReported() throws Exception {
         Path board = folder.resolve("board.json");
         assertThat(CommandRun.of("diff", design, board).err()).contains("a design or a ledger");
         CommandRun other =

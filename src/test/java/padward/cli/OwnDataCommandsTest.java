@@ -30,7 +30,7 @@ class OwnDataCommandsTest {
     }
 
     @Test
-    void theGuidesExampleAnswers() {
+    void theExampleOfTheGuideWorks() {
         Path wren = folder.resolve("wren");
         Run imported = run("import", "--tables", "fixtures/tables", "-o", wren);
         assertThat(imported.code()).as(imported.err()).isZero();
@@ -51,7 +51,7 @@ class OwnDataCommandsTest {
     }
 
     @Test
-    void nothingIsImportedHalf() throws Exception {
+    void faultyTablesAreNotImportedAtAll() throws Exception {
         Path tables = folder.resolve("tables");
         assertThat(
                         run(
@@ -95,7 +95,7 @@ class OwnDataCommandsTest {
     }
 
     @Test
-    void aNetlistIsSettledAndAsked() {
+    void aNetlistIsPlacedRoutedAndAsked() {
         Path design = folder.resolve("counter.design.json");
         Path made = folder.resolve("made");
         assertThat(run("make", "--wires", "8000", "--seed", "5", "--used", "0", "-o", made).code())
@@ -136,7 +136,7 @@ class OwnDataCommandsTest {
     }
 
     @Test
-    void makeWritesOverWhatItMadeAndNothingElse(@TempDir Path made) throws Exception {
+    void makeOverwritesItsOwnFilesAndNothingElse(@TempDir Path made) throws Exception {
         Path board = Files.writeString(made.resolve("board.json"), "mine");
         CommandRun refused = CommandRun.of("make", "--wires", 5000, "-o", made);
         assertThat(refused.code()).isEqualTo(2);

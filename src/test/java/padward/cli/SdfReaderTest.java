@@ -45,7 +45,7 @@ class SdfReaderTest {
                         + "(CELL (CELLTYPE \"a\") (INSTANCE) (DELAY (ABSOLUTE (INTERCONNECT a b (::)))))",
                 HEAD + "(CELL (CELLTYPE \"a\") (DELAY (ABSOLUTE )))"
             })
-    void whatIsNoneIsRefused(String text) {
+    void invalidTextIsRefused(String text) {
         assertThatThrownBy(() -> SdfReader.read(text + " "))
                 .isInstanceOfAny(AssertionError.class, StringIndexOutOfBoundsException.class);
     }

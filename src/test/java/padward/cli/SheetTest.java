@@ -65,7 +65,7 @@ class SheetTest {
 
     /** The page through a general reader of HTML. */
     @Test
-    void thePageNamesEveryPlaceAndTheCautionsFirst() throws Exception {
+    void thePageListsCautionsFirstAndEveryPlace() throws Exception {
         Document page = Jsoup.parse(sheet("s.html"));
         assertThat(page.select(".lines tbody tr")).hasSize(2);
         assertThat(page.select(".lines tbody .at b").eachText()).allMatch(t -> t.startsWith("J1."));
@@ -81,7 +81,7 @@ class SheetTest {
 
     /** RFC 4180, through a general reader of CSV. */
     @Test
-    void theTableIsReadBack() throws Exception {
+    void theCsvIsReadBack() throws Exception {
         String text = sheet("s.csv");
         assertThat(text).contains("\r\n");
         List<CSVRecord> records = table(text);
@@ -89,7 +89,7 @@ class SheetTest {
         for (CSVRecord one : records) {
             int fast = Integer.parseInt(one.get("instrumentFast_ps"));
             int atPad = Integer.parseInt(one.get("padFast_ps"));
-            // 0.3 m of cable at 0.66 of light's speed take 1.516 ns; the trace comes on top.
+            // 0.3 m of cable at velocity factor 0.66 take 1.516 ns; the trace comes on top.
             assertThat(fast - atPad).isBetween(1516, 2200);
             assertThat(Integer.parseInt(one.get("addToTime_ps"))).isNotNegative();
         }
@@ -105,7 +105,7 @@ class SheetTest {
 
     /** IEEE 1497-2001, through a reader of its grammar. */
     @Test
-    void theDelaysAreReadBack() throws Exception {
+    void theSdfIsReadBack() throws Exception {
         SdfReader.File file = SdfReader.read(sheet("s.sdf"));
         assertThat(file.timescale()).isEqualTo("1ps");
         assertThat(file.interconnects()).hasSize(2);
@@ -125,7 +125,7 @@ class SheetTest {
     /** The PDF's text, through a general reader of PDF; on both sizes of paper. */
     @ParameterizedTest
     @CsvSource({"a4, 595, 842", "letter, 612, 792"})
-    void thePdfSaysWhatThePageSays(String paper, float width, float height) throws Exception {
+    void thePdfHasTheTextOfThePage(String paper, float width, float height) throws Exception {
         Path file = folder.resolve("s.pdf");
         run("keep", "-n", "pump/run/decide", "-p", "J2.1", "--note", "why <this> & that");
         assertThat(run("sheet", "-o", file.toString(), "--paper", paper)).contains("3 signals");
@@ -149,7 +149,7 @@ class SheetTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"\u000b", "\u0000", "\ud800", "\uffff", "\u001b[1m"})
-    void aNoteThatNoPageCanHoldIsPrintedAllTheSame(String note) {
+    void aNoteWithIllegalCharactersIsPrinted(String note) {
         run("keep", "-n", "pump/run/decide", "-p", "J2.1", "--note", "why " + note);
         for (String form : List.of("pdf", "html", "csv", "sdf")) {
             Path file = folder.resolve("s." + form);
@@ -163,7 +163,7 @@ class SheetTest {
     }
 
     @Test
-    void anotherEndingIsTold() {
+    void anUnknownEndingIsReported() {
         assertThat(run("sheet", "-o", folder.resolve("s.txt").toString()))
                 .contains("expected a name that ends in .html, .pdf, .csv or .sdf");
     }

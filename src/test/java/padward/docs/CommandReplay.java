@@ -15,7 +15,7 @@ import picocli.CommandLine;
  * nothing but the program, so that what the program lacks is missed.
  */
 public final class CommandReplay {
-    /** Stands between the words of a command, and between what is told of it. */
+    /** Separates the words of a command, and the parts of its report. */
     static final String BETWEEN = "\u001f";
 
     private CommandReplay() {}

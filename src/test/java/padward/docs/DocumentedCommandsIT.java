@@ -33,7 +33,7 @@ class DocumentedCommandsIT {
     @TempDir Path folder;
 
     @BeforeEach
-    void layOut() throws IOException {
+    void copyExamples() throws IOException {
         assertThat(JAR).as("made by mvn package").exists();
         copy(Path.of("fixtures"), folder.resolve("fixtures"));
         copy(Path.of("docs/templates"), folder.resolve("docs/templates"));
@@ -73,7 +73,7 @@ class DocumentedCommandsIT {
     }
 
     @Test
-    void thoseOfTheOtherPagesAndOfTheHelpRun() throws Exception {
+    void theCommandsOfTheOtherPagesAndOfTheHelpRun() throws Exception {
         List<PaperCommand> commands = new ArrayList<>(PaperCommand.ofHelp());
         assertThat(commands).hasSizeGreaterThan(20);
         for (String page :
@@ -85,12 +85,12 @@ class DocumentedCommandsIT {
         List<PaperCommand> last = commands.stream().filter(c -> c.source().equals("undo")).toList();
         commands.removeAll(last);
         // The channels are known by the sheet, which no example writes.
-        int align =
+        int deskew =
                 IntStream.range(0, commands.size())
                         .filter(i -> commands.get(i).source().equals("deskew"))
                         .findFirst()
                         .orElseThrow();
-        commands.add(align, new PaperCommand("before", SHEET));
+        commands.add(deskew, new PaperCommand("before", SHEET));
         commands.addAll(last);
         // The tables are those that an earlier command has written.
         commands.replaceAll(
@@ -106,7 +106,7 @@ class DocumentedCommandsIT {
     }
 
     @Test
-    void theWorkbenchExampleIsMadeAgainByItsCommand() throws Exception {
+    void theWorkbenchExampleIsReproducedByItsCommand() throws Exception {
         runAll(PaperCommand.ofPage(Path.of("fixtures/workbench/README.md")));
         for (String name : List.of("fabric.json.gz", "design.json.gz", "board.json")) {
             assertThat(folder.resolve("fixtures/workbench").resolve(name))
@@ -124,12 +124,12 @@ class DocumentedCommandsIT {
                     .doesNotThrowAnyException();
         }
         Path script = folder.resolve("commands");
-        Path told = folder.resolve("told");
+        Path report = folder.resolve("report");
         Files.write(
                 script,
                 commands.stream().map(c -> String.join(CommandReplay.BETWEEN, c.words())).toList());
-        replay(script, told);
-        List<String> lines = Files.readAllLines(told);
+        replay(script, report);
+        List<String> lines = Files.readAllLines(report);
         assertThat(lines).hasSameSizeAs(commands);
         SoftAssertions all = new SoftAssertions();
         for (int i = 0; i < lines.size(); i++) {
@@ -152,7 +152,7 @@ class DocumentedCommandsIT {
         return blocked || differs || wrong ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
-    private void replay(Path script, Path told) throws Exception {
+    private void replay(Path script, Path report) throws Exception {
         String classes =
                 CommandReplay.class.getProtectionDomain().getCodeSource().getLocation().getPath();
         Process process =
@@ -166,7 +166,7 @@ class DocumentedCommandsIT {
                                 JAR + File.pathSeparator + classes,
                                 CommandReplay.class.getName(),
                                 script.toString(),
-                                told.toString())
+                                report.toString())
                         .directory(folder.toFile())
                         .inheritIO()
                         .start();

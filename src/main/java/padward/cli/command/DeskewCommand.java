@@ -109,7 +109,7 @@ public final class DeskewCommand implements Callable<Integer> {
                 table.row(
                         channel,
                         delay.toText(),
-                        String.format(Locale.ROOT, "%+.4f ns", used.correctionFs(channel) / 1e6),
+                        String.format(Locale.ROOT, "%+.4f ns", used.shiftFs(channel) / 1e6),
                         String.format(Locale.ROOT, "± %.4f ns", used.uncertaintyFs(channel) / 1e6));
             }
         }

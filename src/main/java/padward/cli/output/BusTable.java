@@ -99,7 +99,7 @@ public final class BusTable {
                 bus.lines().stream()
                         .map(l -> l.route().total().plus(external.delay(design, l.pad())))
                         .toList();
-        List<Integer> corrections = TimeStampCorrections.ofPs(there);
+        List<Integer> shifts = TimeStampCorrections.ofPs(there);
         for (int i = 0; i < there.size(); i++) {
             Bus.Line line = bus.lines().get(i);
             Pad pad = Bus.padOf(design, line);
@@ -110,7 +110,7 @@ public final class BusTable {
                     header(line.pad()),
                     line.route().total().toText(),
                     there.get(i).toText(),
-                    String.format(Locale.ROOT, "%+.3f ns", corrections.get(i) / 1000.0));
+                    String.format(Locale.ROOT, "%+.3f ns", shifts.get(i) / 1000.0));
         }
         table.print(out);
     }

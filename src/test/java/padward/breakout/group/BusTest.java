@@ -27,7 +27,7 @@ import padward.synth.DesignMaker;
 class BusTest {
     @ParameterizedTest
     @EnumSource(Bus.Aim.class)
-    void groupsOnAMadeDesign(Bus.Aim aim) {
+    void groupsOnAnInventedDesign(Bus.Aim aim) {
         Design design = DesignMaker.make(12_000, 4, 0.7, Progress.NONE).design();
         for (int seed = 0; seed < 4; seed++) {
             Random random = new Random(seed);
@@ -76,7 +76,7 @@ class BusTest {
     }
 
     @Test
-    void bitsStandInTheOrderAsked() throws BadInput {
+    void bitsAreInTheRequestedOrder() throws BadInput {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         List<Net> nets =
@@ -90,7 +90,7 @@ class BusTest {
     }
 
     @Test
-    void whoIsNotServedIsToldWhy() throws BadInput {
+    void netsThatAreNotServedHaveAReason() throws BadInput {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         List<Net> nets = design.nets().subList(4, 8);

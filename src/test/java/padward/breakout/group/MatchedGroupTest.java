@@ -18,12 +18,12 @@ import padward.synth.DesignMaker;
 import padward.timing.ExternalLine;
 import padward.timing.TreeDelays;
 
-/** Ways that agree: within the tolerance, no wire twice, delays as an independent sum has them. */
+/** Matched groups: within the tolerance, no wire twice, delays equal to an independent sum. */
 class MatchedGroupTest {
     private static final int TOLERANCE_PS = 150;
 
     @Test
-    void groupsOnAMadeDesign() {
+    void groupsOnAnInventedDesign() {
         Design design = DesignMaker.make(6_000, 4, 0.5, Progress.NONE).design();
         int reached = 0;
         for (int seed = 0; seed < 3; seed++) {

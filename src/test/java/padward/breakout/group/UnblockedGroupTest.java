@@ -21,13 +21,13 @@ import padward.design.Net;
 import padward.synth.DesignMaker;
 import padward.unblock.why.SearchLimits;
 
-/** Room for groups: what is freed serves them, and what is called fewest is not beaten. */
+/** Unblocked groups: the removals serve them, and a proven minimum cannot be beaten. */
 class UnblockedGroupTest {
     private static final SearchLimits LIMITS = new SearchLimits(100_000, 200, 3, 0);
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6})
-    void whatIsFreedServesTheGroup(long seed) {
+    void theRemovalsServeTheGroup(long seed) {
         Design design = DesignMaker.make(1_500, seed, 0.8, Progress.NONE).design();
         Random random = new Random(seed);
         List<Net> nets =
@@ -66,7 +66,7 @@ class UnblockedGroupTest {
         }
     }
 
-    /** No single occupant that is freed serves as many. */
+    /** No single removal serves as many nets. */
     private static void checkNoSingle(
             Design design, List<Net> nets, List<Integer> pads, int wanted) {
         Set<String> own = new HashSet<>(nets.stream().map(Net::name).toList());
@@ -93,7 +93,7 @@ class UnblockedGroupTest {
     }
 
     @Test
-    void nothingIsFreedWhereAllFit() {
+    void nothingIsRemovedWhenAllNetsFit() {
         Design design = DesignMaker.make(1_500, 2, 0.2, Progress.NONE).design();
         List<Integer> pads = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).limit(3).toList();
