@@ -37,7 +37,7 @@ public record Deskew(Map<String, Delay> delays, int samplePs) {
     /**
      * The amount added to a channel's time stamps, fs; never negative, 0 for an unknown channel.
      */
-    public long correctionFs(String channel) {
+    public long shiftFs(String channel) {
         return delays.containsKey(channel)
                 ? (latestTwicePs() - twiceLatePs(channel)) * FS_PER_PS / 2
                 : 0;

@@ -235,8 +235,7 @@ final class Vcd {
             reorderer.initial(change.channel(), change.value());
             text.append('\n').append(change.text(idOf.get(change.channel())));
         }
-        long late =
-                initial || changes.isEmpty() ? 0 : reorderer.shiftFs(changes.get(0).channel());
+        long late = initial || changes.isEmpty() ? 0 : reorderer.shiftFs(changes.get(0).channel());
         reorderer.text(fs + late, text.append("\n$end").toString());
     }
 

@@ -178,8 +178,7 @@ public final class SheetPage {
         model.put("driver", line.setting().map(SheetPage::driver).orElse(""));
         model.put("instrument", line.atInstrument().toText());
         model.put("atPad", line.atPad().toText());
-        model.put(
-                "addToTime", String.format(Locale.ROOT, "%+.3f ns", line.addToTimePs() / 1000.0));
+        model.put("addToTime", String.format(Locale.ROOT, "%+.3f ns", line.addToTimePs() / 1000.0));
         return model;
     }
 

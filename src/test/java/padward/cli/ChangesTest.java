@@ -197,7 +197,8 @@ class ChangesTest {
                 "line 2; |{{#entries}}; Section missing close tag",
                 "'';{{> /etc/passwd}}; a template stands alone"
             })
-    void faultsOfATemplateAreReportedWithTheirLine(String place, String template, String expected) throws Exception {
+    void faultsOfATemplateAreReportedWithTheirLine(String place, String template, String expected)
+            throws Exception {
         Path file = folder.resolve("t");
         Files.writeString(file, template.replace('|', '\n'));
         Path output = folder.resolve("c.txt");

@@ -62,7 +62,8 @@ class NewerRunTest {
         JsonObject line = first.getAsJsonArray("lines").get(0).getAsJsonObject();
         assertThat(line.get("route").getAsString()).isEqualTo("new");
         assertThat(line.getAsJsonArray("hops")).isNotEmpty();
-        assertThat(report.getAsJsonObject("audit").get("nothingElseChanged").getAsBoolean()).isTrue();
+        assertThat(report.getAsJsonObject("audit").get("nothingElseChanged").getAsBoolean())
+                .isTrue();
         // What was kept gives on its own run what was written.
         CommandRun same = CommandRun.of("diff", output, fresh, "-d", newer);
         assertThat(same.code()).isZero();
