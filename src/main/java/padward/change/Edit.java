@@ -12,8 +12,8 @@ public sealed interface Edit {
     String toText();
 
     /**
-     * A port gives up its pad: its net loses this one end and the wires that served it alone; the
-     * rest of the net stays. A port that drives a net takes the net with it.
+     * A port is disconnected from its pad: its net loses this one end and the wires that served it
+     * alone; the rest of the net stays. A port that drives a net takes the net with it.
      *
      * @param port the port's name
      */
@@ -106,7 +106,7 @@ public sealed interface Edit {
      */
     record BreakOut(String net, String port, String pad, String setting, List<Integer> route)
             implements Edit {
-        /** Copies the way. */
+        /** Copies the route. */
         public BreakOut {
             route = List.copyOf(route);
         }

@@ -19,9 +19,9 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 
 /**
- * Says exactly what stands against some edits, before they are applied together. What is let go,
- * freed and set goes first; then everything that is laid is looked at, not minding nets and cells
- * that are moved by the same edits.
+ * Says exactly what stands against some edits, before they are applied together. What is
+ * disconnected, freed and set goes first; then everything that is laid is looked at, not minding
+ * nets and cells that are moved by the same edits.
  */
 final class EditCheck {
     private final Design design;

@@ -16,7 +16,7 @@ import padward.fabric.SiteView;
  *
  * <p>A cell holds all pins of its site, those that nets reach included: to free the cell is to free
  * them. A net holds the vertices of its tree and, where it goes through a site, all pins of that
- * site. A cell that lets signals through holds only the pins its own nets use. Thus a way is free
+ * site. A cell that lets signals through holds only the pins its own nets use. Thus a route is free
  * exactly when its vertices are, and a pass-through needs no test of its own.
  *
  * <p>Occupants are numbered: nets {@code 0 .. nets - 1}, then cells.
@@ -143,7 +143,7 @@ public final class Occupancy {
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(occupant(id));
     }
 
-    /** The net whose signal is on the vertex, also on pins of a held site. */
+    /** The net whose signal is on the vertex, also on pins of a used site. */
     public Optional<Net> findNetOn(int vertex) {
         int id = netByVertex.get(vertex);
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(id));

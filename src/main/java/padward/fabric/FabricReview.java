@@ -21,7 +21,7 @@ public final class FabricReview {
     /** Names listed for each finding. */
     private static final int LISTED = 3;
 
-    /** Ways that fewer wires of a kind than one in so many span are odd. */
+    /** A span that fewer than one in so many wires of a kind have is suspicious. */
     private static final int ODD_ONE_IN = 50;
 
     private final Fabric fabric;

@@ -45,7 +45,7 @@ class OwnDataCommandsTest {
                         "--pad",
                         "J1.1");
         assertThat(asked.code()).isZero();
-        assertThat(asked.out()).contains("Open: state reaches pin 3 (SPARE)");
+        assertThat(asked.out()).contains("Open: state reaches pin 3 (FREE)");
         // what is imported once more takes the place of what was there
         assertThat(run("import", "--tables", "fixtures/tables", "-o", wren).code()).isZero();
     }

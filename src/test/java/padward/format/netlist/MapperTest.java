@@ -102,7 +102,7 @@ class MapperTest {
         assertThat(address.sinks()).isEqualTo(List.of(new Terminal.CellPin(0, "address[3]")));
         assertThat(mapped.notes())
                 .anyMatch(n -> n.startsWith("2 instances are plain connections"))
-                .anyMatch(n -> n.equals("port k is constant 0, no net"));
+                .anyMatch(n -> n.equals("port k is constant 0, so it has no net"));
     }
 
     @ParameterizedTest

@@ -250,7 +250,7 @@ class SessionTest {
         assertThat(next.openedProperty().get()).isPresent();
         assertThat(next.keptProperty().get().orElseThrow().entries()).isEmpty();
         assertThat(next.notes().all().get(0).text())
-                .contains("is not shown, it stands in")
+                .contains("do not fit and are not shown; they are in")
                 .contains(".1.old");
         assertThat(journal.resolveSibling(journal.getFileName() + ".1.old")).hasContent("{");
     }
