@@ -1,16 +1,5 @@
 package padward.bench;
 
-import java.lang.ref.Reference;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Random;
-import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
@@ -28,6 +17,18 @@ import padward.route.search.Engine;
 import padward.synth.DesignMaker;
 import padward.synth.MadeDesign;
 import padward.ui.map.Frames;
+
+import java.lang.ref.Reference;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
 
 /**
  * How the time and memory of what a user does grows with the size of the fabric: load, survey, ask,
@@ -89,10 +90,11 @@ public final class Growth {
         Asker asker = asks(design, random, result);
         result.put("with tables and a search, MB", heapMb() - before);
         Reference.reachabilityFence(asker);
-        List<Net> nets = random.ints(LINES, 0, design.nets().size())
-                .mapToObj(design.nets()::get)
-                .distinct()
-                .toList();
+        List<Net> nets =
+                random.ints(LINES, 0, design.nets().size())
+                        .mapToObj(design.nets()::get)
+                        .distinct()
+                        .toList();
         List<Integer> pads =
                 random.ints(0, design.fabric().pads().size())
                         .distinct()
@@ -124,7 +126,9 @@ public final class Growth {
         Survey.of(design, net, Corner.SLOW, Engine.OWN, Progress.NONE);
     }
 
-    /** The quick answers that hovering shows; the explained ones are measured by {@link Blocked}. */
+    /**
+     * The short answers that hovering shows; the explained ones are measured by {@link Blocked}.
+     */
     private static Asker asks(Design design, Random random, Map<String, Double> result) {
         Asker asker = new Asker(design.fabric(), Engine.OWN);
         double[] times = new double[QUESTIONS];
@@ -163,7 +167,8 @@ public final class Growth {
         }
     }
 
-    private static String exponent(Map<String, Double> one, Map<String, Double> other, String what) {
+    private static String exponent(
+            Map<String, Double> one, Map<String, Double> other, String what) {
         double vertices = Math.log(other.get("vertices") / one.get("vertices"));
         return String.format(" %8.2f", Math.log(other.get(what) / one.get(what)) / vertices);
     }

@@ -14,8 +14,8 @@ import padward.Main;
 import padward.ui.map.StartupMap;
 
 /**
- * A process that says when its first picture stands, and ends then: a bare window with one canvas,
- * or the program on its demo. Both are observed alike: a thread asks the toolkit every few
+ * A process that says when its first picture is shown, and ends then: a bare window with one
+ * canvas, or the program on its demo. Both are observed alike: a thread asks the toolkit every few
  * milliseconds whether there is something to be seen, and lets two frames pass then, so that it has
  * been painted and shown.
  */

@@ -16,9 +16,8 @@ import java.util.zip.ZipEntry;
 
 /**
  * Times the start of the window, from starting the process to the first picture of the demo,
- * against a bare window with one canvas that is started the same way; turn by turn, in one run.
- * First as {@code java -jar} does it, then with the class-data archive that {@code target/padward}
- * uses.
+ * against a bare window with one canvas that is started alike; alternately, in one run. First as
+ * {@code java -jar} does it, then with the class-data archive that {@code target/padward} uses.
  *
  * <pre>xvfb-run mvn -q -Pbench package -DskipTests exec:exec@start [-Dstart.rounds=7]</pre>
  */

@@ -8,7 +8,7 @@ import java.util.Map;
  * The distinct (kind, delay) pairs of a fabric's edges, numbered, so that an edge stores a number.
  */
 public final class DelayClasses {
-    /** Compared by code that stands here: it is asked for every edge, as a program starts too. */
+    /** Compared by code of this class: it is called for every edge while a program starts. */
     private record Key(EdgeKind kind, int fastPs, int slowPs) {
         @Override
         public boolean equals(Object other) {

@@ -42,7 +42,7 @@ public interface Fabric {
     /** The tile in which a vertex begins. */
     int tile(int vertex);
 
-    /** The tile in which a vertex ends: for a wire, where its far switch box stands. */
+    /** The tile in which a vertex ends: for a wire, where its far switch box is. */
     int headTile(int vertex);
 
     /** Kind of a wire, {@code ""} for other vertices. */

@@ -13,16 +13,16 @@ import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 
 /**
- * Looks a fabric through for what is sound but seldom meant: pads that nothing leads to, wires that
- * hang in the air, delays that differ nowhere. A fabric described by hand or dumped by a script
- * shows its gaps here. O(vertices + edges).
+ * Reviews a fabric for what is valid but rarely intended: pads that nothing leads to, unconnected
+ * wires, delays that are the same at both corners. The gaps of a fabric that was described by hand
+ * or dumped by a script show up here. O(vertices + edges).
  */
 public final class FabricReview {
     /** Names listed for each finding. */
     private static final int LISTED = 3;
 
     /** A span that fewer than one in so many wires of a kind have is suspicious. */
-    private static final int ODD_ONE_IN = 50;
+    private static final int SUSPICIOUS_ONE_IN = 50;
 
     private final Fabric fabric;
     private final Progress progress;
@@ -41,10 +41,10 @@ public final class FabricReview {
     }
 
     /**
-     * What there is.
+     * What the review found.
      *
      * @param counts what is in the fabric, in words
-     * @param findings what is odd, in words; may be empty
+     * @param findings what is suspicious, in words; may be empty
      */
     public record Result(List<String> counts, List<String> findings) {
         /** Copies the lists. */
@@ -55,7 +55,7 @@ public final class FabricReview {
     }
 
     /**
-     * Looks a fabric through.
+     * Reviews a fabric.
      *
      * @throws CancellationException when {@code progress} says so
      */
@@ -207,7 +207,7 @@ public final class FabricReview {
             if (fabric.kind(v) == VertexKind.WIRE) {
                 Map<Long, Integer> own = spans.get(fabric.wireKind(v));
                 int all = own.values().stream().mapToInt(Integer::intValue).sum();
-                if (own.get(span(v)) * ODD_ONE_IN < all) {
+                if (own.get(span(v)) * SUSPICIOUS_ONE_IN < all) {
                     odd.add(fabric.vertexName(v));
                 }
             }

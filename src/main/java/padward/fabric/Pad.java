@@ -1,7 +1,7 @@
 package padward.fabric;
 
 /**
- * A pad and what stands before it.
+ * A pad and its driver, enable and IO register sites.
  *
  * @param name full name, {@code x0y3/pad[1]}
  * @param vertex its vertex

@@ -8,7 +8,7 @@ import java.util.List;
  * @param id dense number of the site, 0 to {@code siteCount() - 1}
  * @param name full name, {@code x3y4/cell[1]}
  * @param kind kind of the site, such as {@code io-register}
- * @param tile number of the tile it stands in
+ * @param tile number of its tile
  * @param accepts kinds of cell that it accepts
  * @param firstPin vertex of its first pin; its pins are numbered without gaps from there
  * @param pins its pins in order of their vertices

@@ -15,6 +15,7 @@ import padward.route.jgrapht.ReferenceSearch;
 import padward.route.search.Engine;
 import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
+import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
@@ -36,28 +37,28 @@ import padward.unblock.why.SearchLimits;
 public final class Asker {
     private final Fabric fabric;
     private final PathSearch search;
-    private final RouteSearch routes;
+    private final RouteFinder finder;
 
     /** An asker for designs on one fabric. O(vertices). */
     public Asker(Fabric fabric, Engine engine) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
-        this.routes = routesOf(engine);
+        this.finder = finderOf(engine);
     }
 
-    private RouteSearch routesOf(Engine engine) {
+    private RouteFinder finderOf(Engine engine) {
         return switch (engine) {
-            case OWN -> new PerimeterSearch(search)::find;
-            case REFERENCE -> ReferenceSearch.dijkstra(fabric)::find;
-            case REFERENCE_GUIDED -> ReferenceSearch.aStar(fabric)::find;
+            case OWN -> new PerimeterSearch(search);
+            case REFERENCE -> ReferenceSearch.dijkstra(fabric);
+            case REFERENCE_GUIDED -> ReferenceSearch.aStar(fabric);
         };
     }
 
     /** An asker that finds its routes by a search of the caller's. O(vertices). */
-    public Asker(Fabric fabric, RouteSearch routes) {
+    public Asker(Fabric fabric, RouteFinder finder) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
-        this.routes = routes;
+        this.finder = finder;
     }
 
     /**
@@ -293,7 +294,7 @@ public final class Asker {
     private SearchOutcome run(
             Question question, SearchSources starts, CostModel model, Progress progress) {
         int goal = question.padValue().vertex();
-        SearchOutcome outcome = routes.run(starts, goal, question.corner(), model, progress);
+        SearchOutcome outcome = finder.find(starts, goal, question.corner(), model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");
         }

@@ -58,7 +58,7 @@ final class SiteList {
             for (int i = 0; i < size; i++) {
                 int number = order[sites.first(tile) + i];
                 int pins = models.get(modelOf[number]).pins().size();
-                // a site without pins has none to say where it stands: behind the one before
+                // a site without pins has none that says where it is: after the one before
                 int place = pins == 0 ? behind : firstPinOf[number] - vertices.first(tile);
                 own[2 * i] = modelOf[number];
                 own[2 * i + 1] = place;

@@ -35,7 +35,7 @@ final class TileOffsets {
         return new TileOffsets(first);
     }
 
-    /** The order in which numbers stand when they are sorted by tile; equal ones stay in order. */
+    /** The order of the numbers when they are sorted by tile; equal ones stay in order. */
     int[] order(int[] tileOfNumber, int count) {
         int[] next = first.clone();
         int[] order = new int[count];

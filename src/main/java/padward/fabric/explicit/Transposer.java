@@ -4,8 +4,8 @@ import padward.fabric.DelayClasses;
 
 /**
  * Turns rows of outgoing edges into those of incoming ones, a slice of the targets at a time, so
- * that the edges are never all in memory unpacked. A tile is looked at for those slices only that
- * its longest edges can reach. O(edges) where edges are short compared with the fabric.
+ * that the edges are never all in memory unpacked. A tile is read for those slices only that its
+ * longest edges can reach. O(edges) where edges are short compared with the fabric.
  */
 final class Transposer {
     /** Edges of a slice, unless a single tile has more: 5 arrays of this length. */

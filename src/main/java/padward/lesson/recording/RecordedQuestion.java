@@ -7,7 +7,6 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
-import padward.breakout.ask.RouteSearch;
 import padward.fabric.Fabric;
 import padward.route.bound.FabricIndex;
 import padward.route.bound.LowerBound;
@@ -59,7 +58,7 @@ public record RecordedQuestion(SearchMethod method, Answer answer, List<Part> pa
         PathSearch search = new PathSearch(fabric, recorder);
         RouteFinder perimeter = new PerimeterSearch(search);
         List<Part> parts = new ArrayList<>();
-        RouteSearch recorded =
+        RouteFinder recorded =
                 (starts, goal, corner, model, work) -> {
                     SearchOutcome outcome =
                             switch (method) {

@@ -59,8 +59,8 @@ public final class LowerBoundTable {
     private final int depth;
 
     /**
-     * Cell by cell, the delays of all planes side by side: what is looked at together is together
-     * in memory.
+     * Cell by cell, the delays of all planes side by side: what is read together is together in
+     * memory.
      */
     private final short[] delays;
 

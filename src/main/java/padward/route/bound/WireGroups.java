@@ -76,7 +76,7 @@ final class WireGroups {
                 checkCancelled(progress);
                 int end = rows.vertexBase[tile + 1];
                 for (int v = rows.vertexBase[tile]; v < end; v++) {
-                    groupOfPlace[rows.row(tile, v)] = (short) look(fabric, edges, v, delays);
+                    groupOfPlace[rows.row(tile, v)] = (short) addVertex(fabric, edges, v, delays);
                 }
             }
         } else {
@@ -86,7 +86,7 @@ final class WireGroups {
                 if (v % VERTICES_BETWEEN_CHECKS == 0) {
                     checkCancelled(progress);
                 }
-                groupOfPlace[v] = (short) look(fabric, edges, v, delays);
+                groupOfPlace[v] = (short) addVertex(fabric, edges, v, delays);
             }
         }
         List<Step> found = new ArrayList<>(delays.size());
@@ -100,7 +100,7 @@ final class WireGroups {
         }
     }
 
-    private int look(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {
+    private int addVertex(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {
         int group = group(fabric, vertex);
         int tile = fabric.tile(vertex);
         edges.reset(vertex);

@@ -103,7 +103,7 @@ public abstract class SmallCost {
         return countsStretches ? cost / STRETCH * ObstacleCost.PRICE + cost % STRETCH : cost;
     }
 
-    /** Whether a cost to begin with leaves room to tell stretches from delay. */
+    /** Whether a cost to begin with leaves room to distinguish stretches from delay. */
     public final boolean fits(long delayPs) {
         return delayPs < (countsStretches ? STRETCH : LARGEST);
     }

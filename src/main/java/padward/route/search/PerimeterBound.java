@@ -61,11 +61,11 @@ public final class PerimeterBound implements LowerBound {
             LowerBound delay,
             Progress progress) {
         PerimeterBound perimeter = new PerimeterBound(delay);
-        perimeter.look(fabric, goal, model, most, progress);
+        perimeter.search(fabric, goal, model, most, progress);
         return perimeter;
     }
 
-    private void look(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
+    private void search(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
         EdgeCursor into = fabric.edgesIn();
         IntArrayList now = new IntArrayList(new int[] {goal});
         IntArrayList next = new IntArrayList();

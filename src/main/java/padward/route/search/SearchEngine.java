@@ -7,7 +7,7 @@ import padward.fabric.Fabric;
 
 /**
  * What the engines of a {@link PathSearch} have in common: how their results are read, and the one
- * place where a {@link SearchListener} is told what happens.
+ * place where a {@link SearchListener} is called.
  *
  * <p>The listener is called from outside the inner loops: the costs of a settled vertex's
  * neighbours are compared before and after its expansion. So the loops carry no hooks, a search
@@ -49,18 +49,20 @@ abstract class SearchEngine {
     /** The lower bound at a vertex in the model's numbers. */
     abstract long boundAt(int vertex);
 
-    /** Expands a vertex that has just been settled, and tells the listener, if there is one. */
+    /**
+     * Expands a vertex that has just been settled, and reports it to the listener, if there is one.
+     */
     final void settle(int vertex) {
         if (listened) {
-            tellEdges(vertex);
+            reportEdges(vertex);
             expand(vertex);
-            tellReached(vertex);
+            reportReached(vertex);
         } else {
             expand(vertex);
         }
     }
 
-    private void tellEdges(int vertex) {
+    private void reportEdges(int vertex) {
         listener.settled(vertex, cost(vertex));
         costBefore.clear();
         listenedEdges.reset(vertex);
@@ -74,7 +76,7 @@ abstract class SearchEngine {
         }
     }
 
-    private void tellReached(int vertex) {
+    private void reportReached(int vertex) {
         for (Int2LongMap.Entry entry : costBefore.int2LongEntrySet()) {
             int to = entry.getIntKey();
             long cost = cost(to);
