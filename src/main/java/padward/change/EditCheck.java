@@ -6,16 +6,17 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
+import padward.design.PadNames;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
 import padward.fabric.SiteView;
 
 /**
@@ -185,17 +186,16 @@ final class EditCheck {
                 free(out.route().get(i), net);
             }
         }
+        OptionalInt pad = PadNames.findExact(fabric, out.pad());
         design.ports().stream()
-                .filter(p -> fabric.pads().get(p.pad()).name().equals(out.pad()))
+                .filter(p -> pad.isPresent() && p.pad() == pad.getAsInt())
                 .forEach(p -> reasons.add("port " + p.name() + " is already on pad " + out.pad()));
         if (design.ports().stream().anyMatch(p -> p.name().equals(out.port()))) {
             reasons.add("port " + out.port() + " already exists");
         }
-        Optional<Pad> pad =
-                fabric.pads().stream().filter(p -> p.name().equals(out.pad())).findFirst();
         if (pad.isEmpty()) {
             reasons.add("there is no pad " + out.pad());
-        } else if (!pad.get().directions().canDrive()) {
+        } else if (!fabric.pads().get(pad.getAsInt()).directions().canDrive()) {
             reasons.add("pad " + out.pad() + " is input-only");
         }
         if (!out.setting().isEmpty() && fabric.info().findSetting(out.setting()).isEmpty()) {

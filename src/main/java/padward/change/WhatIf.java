@@ -13,6 +13,7 @@ import padward.design.Branches;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
@@ -144,14 +145,10 @@ public final class WhatIf {
 
     private void breakOut(Edit.BreakOut out) {
         int net = index(nets, Net::name, out.net(), "net");
-        int pad = 0;
-        while (pad < design.fabric().pads().size()
-                && !design.fabric().pads().get(pad).name().equals(out.pad())) {
-            pad++;
-        }
-        if (pad == design.fabric().pads().size()) {
-            throw new IllegalArgumentException("there is no pad " + out.pad());
-        }
+        int pad =
+                PadNames.findExact(design.fabric(), out.pad())
+                        .orElseThrow(
+                                () -> new IllegalArgumentException("there is no pad " + out.pad()));
         for (Port port : ports) {
             if (port != null && port.pad() == pad) {
                 throw new IllegalArgumentException(
