@@ -1,13 +1,13 @@
-package padward.ui.play;
+package padward.base;
 
 import java.util.Locale;
 
-/** Counts as the window shows them, the same in every locale. */
-final class Counts {
+/** Counts as Padward shows them, the same in every locale. */
+public final class Counts {
     private Counts() {}
 
     /** A count with a comma after the thousands. */
-    static String text(long count) {
+    public static String text(long count) {
         return String.format(Locale.ROOT, "%,d", count);
     }
 }

@@ -10,6 +10,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import padward.base.Counts;
 import padward.design.Design;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
@@ -68,6 +69,10 @@ final class TopBar extends HBox {
     }
 
     private static String about(Design design) {
-        return "on %s, %,d nets".formatted(design.fabric().info().name(), design.nets().size());
+        return "on "
+                + design.fabric().info().name()
+                + ", "
+                + Counts.text(design.nets().size())
+                + " nets";
     }
 }

@@ -1,6 +1,7 @@
 package padward.cli.output;
 
 import java.io.PrintWriter;
+import java.util.Locale;
 import padward.base.Progress;
 
 /**
@@ -26,7 +27,7 @@ public final class ConsoleProgress implements Progress {
             return;
         }
         last = now;
-        String share = fraction < 0 ? "" : String.format(" (%.0f %%)", fraction * 100);
+        String share = fraction < 0 ? "" : String.format(Locale.ROOT, " (%.0f %%)", fraction * 100);
         out.println("… " + message + share);
         out.flush();
     }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import padward.base.Counts;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;

@@ -10,6 +10,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import padward.base.Counts;
 import padward.lesson.recording.Recording;
 import padward.lesson.recording.SearchMethod;
 import padward.route.search.SearchOutcome;

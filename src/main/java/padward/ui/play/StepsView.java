@@ -14,6 +14,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
+import padward.base.Counts;
 import padward.ui.control.Controls;
 import padward.ui.model.WindowModel;
 
