@@ -5,7 +5,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
@@ -112,7 +112,7 @@ public final class Blocked {
     }
 
     private static boolean isOpen(Asker asker, Question question, List<Edit> edits) {
-        Design after = WhatIf.of(question.design(), new ArrayList<>(edits));
+        Design after = Outcome.apply(question.design(), new ArrayList<>(edits));
         Optional<Net> net = after.findNet(question.net().name());
         return net.isPresent()
                 && asker.answer(

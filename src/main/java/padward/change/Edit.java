@@ -1,15 +1,68 @@
 package padward.change;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import padward.design.Cell;
+import padward.design.Net;
+import padward.design.Port;
 import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Pad;
 
 /**
- * One change to a finished design, as a value. It names what it changes, so that it can be told,
- * kept, and applied to another state of the same design.
+ * One change to a finished design, as a value. It names what it changes, so that it can be reported,
+ * kept, and applied to another run of the same design. What it does is stated once, in {@link
+ * #applyTo}: {@link Outcome} checks and applies it from there, and whatever else asks what an edit
+ * touches asks the outcome.
  */
 public sealed interface Edit {
     /** The change as a person would say it. */
     String toText();
+
+    /** Whether it only takes away or sets, and so comes before all that is routed. */
+    boolean makesRoom();
+
+    /**
+     * Writes what it does to a draft: names that must be there, what it removes, what it puts.
+     * Whether wires and sites are free for what it puts is looked at by the draft.
+     */
+    void applyTo(Draft draft);
+
+    /** The edit handed to the method for its kind. */
+    <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X;
+
+    /**
+     * Something done with each kind of edit in its own way, such as writing it to a file. A new
+     * kind of edit does not compile until every visitor has it.
+     *
+     * @param <T> what comes of it
+     * @param <X> what may go wrong
+     */
+    interface Visitor<T, X extends Exception> {
+        /** A port that is disconnected. */
+        T disconnectPort(DisconnectPort edit) throws X;
+
+        /** A net that is removed. */
+        T removeNet(RemoveNet edit) throws X;
+
+        /** A cell that is removed. */
+        T removeCell(RemoveCell edit) throws X;
+
+        /** A net that is routed over other wires. */
+        T routeNet(RouteNet edit) throws X;
+
+        /** A cell that goes to another site. */
+        T relocateCell(RelocateCell edit) throws X;
+
+        /** A setting of a cell. */
+        T setCell(SetCell edit) throws X;
+
+        /** A net that is brought out. */
+        T breakOut(BreakOut edit) throws X;
+    }
 
     /**
      * A port is disconnected from its pad: its net loses this one end and the wires that served it
@@ -18,6 +71,21 @@ public sealed interface Edit {
      * @param port the port's name
      */
     record DisconnectPort(String port) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return true;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            draft.port(port).ifPresent(draft::remove);
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.disconnectPort(this);
+        }
+
         @Override
         public String toText() {
             return "disconnect port " + port;
@@ -30,6 +98,21 @@ public sealed interface Edit {
      * @param net the net's name
      */
     record RemoveNet(String net) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return true;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            draft.net(net).ifPresent(draft::remove);
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.removeNet(this);
+        }
+
         @Override
         public String toText() {
             return "remove net " + net;
@@ -44,6 +127,21 @@ public sealed interface Edit {
      */
     record RemoveCell(String cell) implements Edit {
         @Override
+        public boolean makesRoom() {
+            return true;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            draft.cell(cell).ifPresent(draft::remove);
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.removeCell(this);
+        }
+
+        @Override
         public String toText() {
             return "remove cell " + cell;
         }
@@ -56,6 +154,21 @@ public sealed interface Edit {
      * @param route the new tree, from the driver's vertex to every sink's
      */
     record RouteNet(String net, RouteTree route) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            draft.net(net).ifPresent(n -> draft.put(n.withRoute(route)));
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.routeNet(this);
+        }
+
         @Override
         public String toText() {
             return "reroute net " + net;
@@ -76,6 +189,39 @@ public sealed interface Edit {
         }
 
         @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Cell> found = draft.cell(cell);
+            Optional<Integer> to = draft.site(site);
+            if (found.isEmpty() || to.isEmpty()) {
+                return;
+            }
+            Cell old = found.get();
+            if (!draft.fabric().site(to.get()).accepts().contains(old.kind())) {
+                draft.refuse("site " + site + " does not accept cells of kind " + old.kind());
+                return;
+            }
+            List<String> listed = nets.stream().map(RouteNet::net).toList();
+            for (Net there : draft.netsAt(old)) {
+                if (!listed.contains(there.name())) {
+                    draft.refuse(
+                            "net " + there.name() + " ends at cell " + cell + " and stays behind");
+                }
+            }
+            draft.put(new Cell(old.id(), old.name(), old.kind(), to.get(), old.settings()));
+            nets.forEach(n -> n.applyTo(draft));
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.relocateCell(this);
+        }
+
+        @Override
         public String toText() {
             return "relocate cell " + cell + " to " + site;
         }
@@ -89,6 +235,33 @@ public sealed interface Edit {
      * @param value its new value
      */
     record SetCell(String cell, String setting, String value) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return true;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            draft.cell(cell)
+                    .ifPresent(
+                            old -> {
+                                Map<String, String> settings = new HashMap<>(old.settings());
+                                settings.put(setting, value);
+                                draft.put(
+                                        new Cell(
+                                                old.id(),
+                                                old.name(),
+                                                old.kind(),
+                                                old.site(),
+                                                settings));
+                            });
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.setCell(this);
+        }
+
         @Override
         public String toText() {
             return "set " + setting + " = " + value + " at cell " + cell;
@@ -109,6 +282,61 @@ public sealed interface Edit {
         /** Copies the route. */
         public BreakOut {
             route = List.copyOf(route);
+        }
+
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Net> found = draft.net(net);
+            Optional<Integer> to = draft.pad(pad);
+            if (found.isEmpty() || to.isEmpty()) {
+                return;
+            }
+            Pad there = draft.fabric().pads().get(to.get());
+            draft.findPortOn(to.get())
+                    .ifPresent(p -> draft.refuse("port " + p.name() + " is already on pad " + pad));
+            if (draft.isPort(port)) {
+                draft.refuse("port " + port + " already exists");
+            }
+            if (!there.directions().canDrive()) {
+                draft.refuse("pad " + pad + " is input-only");
+            }
+            if (!setting.isEmpty() && draft.fabric().info().findSetting(setting).isEmpty()) {
+                draft.refuse("there is no driver setting " + setting);
+            }
+            if (route.isEmpty() || route.get(route.size() - 1) != there.vertex()) {
+                draft.refuse("the route of net " + net + " does not end at pad " + pad);
+                return;
+            }
+            RouteTree.Builder tree = RouteTree.Builder.from(found.get().route());
+            if (!tree.contains(route.get(0))) {
+                draft.refuse("the route does not start on net " + net);
+                return;
+            }
+            for (int i = 1; i < route.size(); i++) {
+                if (tree.contains(route.get(i))) {
+                    draft.refuse(
+                            "net "
+                                    + net
+                                    + " is already on "
+                                    + draft.fabric().vertexName(route.get(i)));
+                    return;
+                }
+                tree.add(route.get(i - 1), route.get(i));
+            }
+            Port added = draft.addOutput(port, to.get(), setting);
+            List<Terminal> sinks = new ArrayList<>(found.get().sinks());
+            sinks.add(new Terminal.PortEnd(added.id()));
+            draft.put(found.get().withSinks(sinks).withRoute(tree.build()));
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.breakOut(this);
         }
 
         @Override

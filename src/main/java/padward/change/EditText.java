@@ -1,5 +1,6 @@
 package padward.change;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.function.Function;
 import padward.base.BadInput;
@@ -44,7 +45,7 @@ public final class EditText {
     }
 
     private static <T> String known(
-            List<T> all,
+            Collection<T> all,
             Function<T, String> name,
             String text,
             String before,

@@ -20,7 +20,7 @@ public record EntryRemoval(LedgerEntry entry, List<Ledger.Clash> dependents, Led
     }
 
     /**
-     * Works out what undoing an entry means. O(entries × size of the design).
+     * Works out what undoing an entry means. O(what the entries touch).
      *
      * @param base the design without the ledger
      * @param index which entry, from 0

@@ -15,16 +15,17 @@ public final class EntryReplay {
     }
 
     /**
-     * Applies the edits of one entry together, if they fit. O(size of the design).
+     * Applies the edits of one entry together, if they fit. O(what they touch).
      *
      * @return what stands against them, in words; empty when they fitted and are applied
      */
     public List<String> add(List<Edit> edits) {
-        List<String> reasons = EditCheck.against(design, edits);
-        if (reasons.isEmpty()) {
-            design = WhatIf.of(design, edits);
+        Outcome outcome = Outcome.of(design, edits);
+        if (outcome instanceof Outcome.Refused refused) {
+            return refused.reasons();
         }
-        return reasons;
+        design = ((Outcome.Applied) outcome).design();
+        return List.of();
     }
 
     /** The design with all that fitted so far. */

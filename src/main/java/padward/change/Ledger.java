@@ -69,7 +69,7 @@ public record Ledger(String design, String digest, List<LedgerEntry> entries) {
     /**
      * Applies all entries to a design, which may be another run than the ledger was made on. Every
      * entry is checked before it is applied; one that does not fit is left out, and those after it
-     * are checked all the same. O(entries × size of the design).
+     * are checked all the same. O(what the entries touch).
      */
     public Applied applyTo(Design base) {
         EntryReplay replay = new EntryReplay(base);

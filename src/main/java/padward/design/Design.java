@@ -5,38 +5,54 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import padward.base.Lazy;
 import padward.fabric.Bank;
 import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /**
- * A finished design: what it occupies of a fabric, and the board around. Immutable; occupancy is
- * derived from cells and nets, never stored beside them.
+ * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a
+ * new design of it, which shares all that did not change: {@link #with} costs what the edit touches,
+ * not what the design holds. Numbers of cells, nets and ports stay through edits.
  */
 public final class Design {
-    private final String name;
-    private final String note;
-    private final Fabric fabric;
-    private final Board board;
-    private final List<Cell> cells;
-    private final List<Net> nets;
-    private final List<Port> ports;
-    private final Map<String, Net> netByName = new HashMap<>();
-    private final Map<String, Cell> cellByName = new HashMap<>();
-    private final Map<Integer, Port> portByPad = new HashMap<>();
+    private final Shared shared;
+    private final Numbered<Cell> cells;
+    private final Numbered<Net> nets;
+    private final Numbered<Port> ports;
+    private final Lazy<NetsByEnd> netsByEnd;
     private final Occupancy occupancy;
+
+    /** Numbers of added cells, nets and ports by name. */
+    private final Map<String, Integer> addedCells;
+
+    private final Map<String, Integer> addedNets;
+    private final Map<String, Integer> addedPorts;
+
+    /** Ports by pad where edits have put them; a port may have left since. */
+    private final Map<Integer, Integer> portByPad;
 
     /** Ports set for another voltage than their bank's, by bank; made when first asked for. */
     private Map<String, List<Port>> portsAtOddVoltage;
 
-    /** Nets by the numbers of the cells at their ends; made when first asked for. */
-    private Map<Integer, List<Net>> netsByCell;
+    /** What a design that was read and all that edits make of it have in common. */
+    private record Shared(
+            String name,
+            String note,
+            Fabric fabric,
+            Board board,
+            Map<String, Integer> cellByName,
+            Map<String, Integer> netByName,
+            Map<String, Integer> portByName,
+            Map<Integer, Integer> portByPad) {}
 
     /**
      * Takes checked parts: names unique, numbers equal to list positions, wires used once. The file
-     * reader checks them and reports faults; a breach here is a programmer's mistake.
+     * reader checks them and reports faults; a breach here is a programmer's mistake. O(size).
      *
      * @throws IllegalArgumentException when two nets share a vertex or two cells a site
      */
@@ -48,100 +64,171 @@ public final class Design {
             List<Cell> cells,
             List<Net> nets,
             List<Port> ports) {
-        this.name = name;
-        this.note = note;
-        this.fabric = fabric;
-        this.board = board;
-        this.cells = List.copyOf(cells);
-        this.nets = List.copyOf(nets);
-        this.ports = List.copyOf(ports);
-        this.nets.forEach(n -> netByName.put(n.name(), n));
-        this.cells.forEach(c -> cellByName.put(c.name(), c));
-        this.ports.forEach(p -> portByPad.putIfAbsent(p.pad(), p));
-        this.occupancy = new Occupancy(fabric, this.cells, this.nets);
+        this.cells = Numbered.of(cells);
+        this.nets = Numbered.of(nets);
+        this.ports = Numbered.of(ports);
+        Map<Integer, Integer> portByPad = new HashMap<>();
+        ports.forEach(p -> portByPad.putIfAbsent(p.pad(), p.id()));
+        this.shared =
+                new Shared(
+                        name,
+                        note,
+                        fabric,
+                        board,
+                        byName(cells, Cell::name, Cell::id),
+                        byName(nets, Net::name, Net::id),
+                        byName(ports, Port::name, Port::id),
+                        portByPad);
+        this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
+        this.occupancy = new Occupancy(fabric, this.cells, this.nets, netsByEnd);
+        this.addedCells = Map.of();
+        this.addedNets = Map.of();
+        this.addedPorts = Map.of();
+        this.portByPad = Map.of();
+    }
+
+    private Design(Design before, DesignChange change) {
+        this.shared = before.shared;
+        this.cells = before.cells.with(change.cells(), change.cellsRemoved(), Cell::id);
+        this.nets = before.nets.with(change.nets(), change.netsRemoved(), Net::id);
+        this.ports = before.ports.with(change.ports(), change.portsRemoved(), Port::id);
+        NetsByEnd atCells = before.netsByEnd.get().with(before.nets, change);
+        this.netsByEnd = new Lazy<>(() -> atCells);
+        this.occupancy = before.occupancy.with(cells, nets, netsByEnd, change);
+        this.addedCells =
+                added(before.addedCells, before.cells, change.cells(), Cell::name, Cell::id);
+        this.addedNets = added(before.addedNets, before.nets, change.nets(), Net::name, Net::id);
+        this.addedPorts =
+                added(before.addedPorts, before.ports, change.ports(), Port::name, Port::id);
+        this.portByPad = new HashMap<>(before.portByPad);
+        change.ports().forEach(p -> portByPad.put(p.pad(), p.id()));
+    }
+
+    private static <T> Map<String, Integer> byName(
+            List<T> things, Function<T, String> name, ToIntFunction<T> number) {
+        Map<String, Integer> result = new HashMap<>();
+        things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
+        return result;
+    }
+
+    private static <T> Map<String, Integer> added(
+            Map<String, Integer> known,
+            Numbered<T> before,
+            List<T> put,
+            Function<T, String> name,
+            ToIntFunction<T> number) {
+        Map<String, Integer> result = known;
+        for (T thing : put) {
+            int at = number.applyAsInt(thing);
+            if (at >= before.limit()) {
+                if (result == known) {
+                    result = new HashMap<>(known);
+                }
+                result.put(name.apply(thing), at);
+            }
+        }
+        return result;
+    }
+
+    /**
+     * The design after a change. O(what changes + the differences from the design that was read).
+     *
+     * @throws IllegalArgumentException when two nets would share a vertex, or two cells a site
+     */
+    public Design with(DesignChange change) {
+        return new Design(this, change);
+    }
+
+    private static <T, K> Optional<T> find(
+            Numbered<T> things, Map<K, Integer> added, Map<K, Integer> read, K key) {
+        Integer number = added.get(key);
+        if (number != null) {
+            Optional<T> thing = things.find(number);
+            if (thing.isPresent()) {
+                return thing;
+            }
+        }
+        number = read.get(key);
+        return number == null ? Optional.empty() : things.find(number);
     }
 
     /** Name of the design. */
     public String name() {
-        return name;
+        return shared.name;
     }
 
     /** Free text from the file. */
     public String note() {
-        return note;
+        return shared.note;
     }
 
     /** The fabric it stands on. */
     public Fabric fabric() {
-        return fabric;
+        return shared.fabric;
     }
 
     /** The board around the chip, {@link Board#UNKNOWN} when none is given. */
     public Board board() {
-        return board;
+        return shared.board;
     }
 
-    /** Cells by number. */
-    public List<Cell> cells() {
+    /** The cells in the order of their numbers. */
+    public Numbered<Cell> cells() {
         return cells;
     }
 
-    /** Nets by number. */
-    public List<Net> nets() {
+    /** The nets in the order of their numbers. */
+    public Numbered<Net> nets() {
         return nets;
     }
 
-    /** Ports by number. */
-    public List<Port> ports() {
+    /** The ports in the order of their numbers. */
+    public Numbered<Port> ports() {
         return ports;
     }
 
-    /** Who holds what. */
+    /** What uses what. */
     public Occupancy occupancy() {
         return occupancy;
     }
 
-    /** The net of that full name. */
+    /** The net of that full name. O(1). */
     public Optional<Net> findNet(String netName) {
-        return Optional.ofNullable(netByName.get(netName));
+        return find(nets, addedNets, shared.netByName, netName);
     }
 
-    /** The cell of that full name. */
+    /** The cell of that full name. O(1). */
     public Optional<Cell> findCell(String cellName) {
-        return Optional.ofNullable(cellByName.get(cellName));
+        return find(cells, addedCells, shared.cellByName, cellName);
     }
 
-    /** The nets that a cell drives or that feed it, each once. O(ends) the first time. */
-    public List<Net> netsAt(int cell) {
-        return netsByCell().getOrDefault(cell, List.of());
-    }
-
-    /** The nets that a cell drives, each once. O(ends) the first time, then O(nets of the cell). */
-    public List<Net> netsDrivenBy(int cell) {
-        return netsAt(cell).stream().filter(n -> n.driverCell() == cell).toList();
-    }
-
-    private synchronized Map<Integer, List<Net>> netsByCell() {
-        if (netsByCell == null) {
-            Map<Integer, List<Net>> result = new HashMap<>();
-            for (Net net : nets) {
-                for (Terminal end : net.ends()) {
-                    if (end instanceof Terminal.CellPin at) {
-                        List<Net> known = result.computeIfAbsent(at.cell(), c -> new ArrayList<>());
-                        if (known.isEmpty() || known.get(known.size() - 1) != net) {
-                            known.add(net);
-                        }
-                    }
-                }
-            }
-            netsByCell = result;
-        }
-        return netsByCell;
+    /** The port of that full name. O(1). */
+    public Optional<Port> findPort(String portName) {
+        return find(ports, addedPorts, shared.portByName, portName);
     }
 
     /** The port on a pad, by the pad's index in {@code fabric.pads()}. O(1). */
     public Optional<Port> findPortOn(int pad) {
-        return Optional.ofNullable(portByPad.get(pad));
+        return find(ports, portByPad, shared.portByPad, pad).filter(p -> p.pad() == pad);
+    }
+
+    /** The nets that a cell drives or that feed it, each once. O(nets of the cell). */
+    public List<Net> netsAt(int cell) {
+        List<Net> result = new ArrayList<>();
+        netsByEnd.get().atCell(cell).forEach(n -> result.add(nets.get(n)));
+        return result;
+    }
+
+    /** The nets that a port drives or that feed it, each once. O(nets of the port). */
+    public List<Net> netsAtPort(int port) {
+        List<Net> result = new ArrayList<>();
+        netsByEnd.get().atPort(port).forEach(n -> result.add(nets.get(n)));
+        return result;
+    }
+
+    /** The nets that a cell drives, each once. O(nets of the cell). */
+    public List<Net> netsDrivenBy(int cell) {
+        return netsAt(cell).stream().filter(n -> n.driverCell() == cell).toList();
     }
 
     /**
@@ -159,13 +246,13 @@ public final class Design {
     }
 
     private Pad padOf(Port port) {
-        return fabric.pads().get(port.pad());
+        return shared.fabric.pads().get(port.pad());
     }
 
     private boolean isAtOddVoltage(Port port) {
         String name = port.setting().isEmpty() ? padOf(port).defaultSetting() : port.setting();
-        Optional<DriverSetting> setting = fabric.info().findSetting(name);
-        Optional<Bank> bank = fabric.info().findBank(padOf(port).bank());
+        Optional<DriverSetting> setting = shared.fabric.info().findSetting(name);
+        Optional<Bank> bank = shared.fabric.info().findBank(padOf(port).bank());
         return setting.isPresent()
                 && bank.isPresent()
                 && setting.get().millivolts() != bank.get().millivolts();
@@ -174,9 +261,9 @@ public final class Design {
     /** The vertex at which a terminal meets the fabric. */
     public int vertexOf(Terminal terminal) {
         if (terminal instanceof Terminal.CellPin at) {
-            return fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
+            return shared.fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
         }
-        return fabric.pads().get(ports.get(((Terminal.PortEnd) terminal).port()).pad()).vertex();
+        return shared.fabric.pads().get(ports.get(((Terminal.PortEnd) terminal).port()).pad()).vertex();
     }
 
     /** A terminal as people write it: {@code cell.pin} or {@code port NAME}. */

@@ -1,88 +1,167 @@
 package padward.design;
 
+import it.unimi.dsi.fastutil.ints.Int2IntMap;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
-import java.util.List;
 import java.util.Optional;
+import padward.base.Lazy;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
 /**
- * Who holds which vertex, derived once from a design's cells and nets. Immutable.
+ * What uses which vertex. Immutable: that of a design that was read is worked out once, that of a
+ * design after an edit shares it and keeps the few vertices where it differs.
  *
- * <p>A cell holds all pins of its site, those that nets reach included: to free the cell is to free
- * them. A net holds the vertices of its tree and, where it goes through a site, all pins of that
- * site. A cell that lets signals through holds only the pins its own nets use. Thus a route is free
- * exactly when its vertices are, and a pass-through needs no test of its own.
+ * <p>A cell uses all pins of its site, those that nets reach included: to remove the cell is to free
+ * them. A net uses the vertices of its tree and, where it goes through a site, all pins of that
+ * site. A cell that lets signals through uses only the pins that its own nets end at. Thus a route
+ * is free exactly when its vertices are, and a pass-through needs no test of its own.
  *
- * <p>Occupants are numbered: nets {@code 0 .. nets - 1}, then cells.
+ * <p>Occupants have numbers, see {@link Occupant}.
  */
 public final class Occupancy {
-    private final List<Cell> cells;
-    private final List<Net> nets;
-    private final Int2IntOpenHashMap occupantByVertex = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
-    private final BitSet occupied;
+    private final Fabric fabric;
+    private final Numbered<Cell> cells;
+    private final Numbered<Net> nets;
+    private final Lazy<NetsByEnd> netsByEnd;
 
-    Occupancy(Fabric fabric, List<Cell> cells, List<Net> nets) {
+    /** What the design that was read uses; shared by all that edits make of it. */
+    private final Base base;
+
+    /** Where this differs from {@link #base}: by vertex the occupant, or none. */
+    private final Int2IntOpenHashMap occupantByVertex;
+
+    private final Int2IntOpenHashMap netByVertex;
+    private final Int2IntOpenHashMap cellBySite;
+
+    /** Vertices that are occupied here and free in {@link #base}, or the other way round. */
+    private final IntOpenHashSet differing;
+
+    private record Base(
+            Int2IntOpenHashMap occupantByVertex,
+            Int2IntOpenHashMap netByVertex,
+            Int2IntOpenHashMap cellBySite,
+            BitSet occupied) {}
+
+    /**
+     * Of a design that was read. O(wires + pins of used sites).
+     *
+     * @throws IllegalArgumentException when two nets share a vertex or two cells a site
+     */
+    Occupancy(Fabric fabric, Numbered<Cell> cells, Numbered<Net> nets, Lazy<NetsByEnd> netsByEnd) {
+        this.fabric = fabric;
         this.cells = cells;
         this.nets = nets;
-        this.occupied = new BitSet(fabric.vertexCount());
-        occupantByVertex.defaultReturnValue(Fabric.NOTHING);
-        netByVertex.defaultReturnValue(Fabric.NOTHING);
-        cellBySite.defaultReturnValue(Fabric.NOTHING);
+        this.netsByEnd = netsByEnd;
+        this.base = new Base(table(), table(), table(), new BitSet(fabric.vertexCount()));
+        this.occupantByVertex = table();
+        this.netByVertex = table();
+        this.cellBySite = table();
+        this.differing = new IntOpenHashSet();
         EdgeCursor edges = fabric.edgesOut();
         for (Net net : nets) {
-            holdTree(fabric, edges, net);
+            useTree(edges, net);
         }
-        IntSet ownPins = pinsOfOpenCells(fabric);
+        for (Net net : nets) {
+            for (int site : sitesThrough(fabric, edges, net.route())) {
+                usePinsOf(site, Occupant.ofNet(net.id()), false);
+            }
+        }
         for (Cell cell : cells) {
-            holdSite(fabric, cell, ownPins);
+            if (base.cellBySite.put(cell.site(), cell.id()) != Fabric.NOTHING) {
+                throw new IllegalArgumentException("two cells on site " + cell.site());
+            }
+            usePins(cell);
         }
     }
 
-    /** The pins that cells which let signals through use themselves. */
-    private IntSet pinsOfOpenCells(Fabric fabric) {
-        IntSet result = new IntOpenHashSet();
-        if (cells.stream().noneMatch(Cell::letsThrough)) {
-            return result;
-        }
-        for (Net net : nets) {
-            for (Terminal end : net.ends()) {
-                if (end instanceof Terminal.CellPin at && cells.get(at.cell()).letsThrough()) {
-                    result.add(fabric.site(cells.get(at.cell()).site()).findPin(at.pin()));
-                }
-            }
-        }
+    private static Int2IntOpenHashMap table() {
+        Int2IntOpenHashMap result = new Int2IntOpenHashMap();
+        result.defaultReturnValue(Fabric.NOTHING);
         return result;
     }
 
-    private void holdTree(Fabric fabric, EdgeCursor edges, Net net) {
+    private void useTree(EdgeCursor edges, Net net) {
         RouteTree tree = net.route();
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
-            int before = netByVertex.put(vertex, net.id());
+            int before = base.netByVertex.put(vertex, net.id());
             if (before != Fabric.NOTHING) {
-                throw new IllegalArgumentException(
-                        fabric.vertexName(vertex) + " carries nets " + before + " and " + net.id());
+                throw shared(vertex, before, net.id());
             }
-            hold(vertex, net.id());
-            boolean through =
-                    place > 0
-                            && kindOfEdge(edges, tree.vertex(tree.parent(place)), vertex)
-                                    == EdgeKind.PASS_THROUGH;
-            if (through) {
-                SiteView site = fabric.site(fabric.siteOf(vertex));
-                for (int pin = 0; pin < site.pins().size(); pin++) {
-                    hold(site.firstPin() + pin, net.id());
+            base.occupantByVertex.put(vertex, Occupant.ofNet(net.id()));
+            base.occupied.set(vertex);
+        }
+    }
+
+    private IllegalArgumentException shared(int vertex, int one, int other) {
+        return new IllegalArgumentException(
+                fabric.vertexName(vertex)
+                        + " carries nets "
+                        + nets.get(one).name()
+                        + " and "
+                        + nets.get(other).name());
+    }
+
+    private void usePinsOf(int site, int occupant, boolean also) {
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int vertex = view.firstPin() + pin;
+            if (also || !base.occupied.get(vertex)) {
+                base.occupantByVertex.put(vertex, occupant);
+                base.occupied.set(vertex);
+            }
+        }
+    }
+
+    private void usePins(Cell cell) {
+        if (!cell.letsThrough()) {
+            usePinsOf(cell.site(), Occupant.ofCell(cell.id()), true);
+            return;
+        }
+        SiteView view = fabric.site(cell.site());
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            if (endsAt(cell, view, pin)) {
+                int vertex = view.firstPin() + pin;
+                base.occupantByVertex.put(vertex, Occupant.ofCell(cell.id()));
+                base.occupied.set(vertex);
+            }
+        }
+    }
+
+    /** Whether some net ends at a pin of a cell. */
+    private boolean endsAt(Cell cell, SiteView view, int pin) {
+        String name = view.pins().get(pin).name();
+        for (int net : netsByEnd.get().atCell(cell.id())) {
+            for (Terminal end : nets.get(net).ends()) {
+                if (end instanceof Terminal.CellPin at
+                        && at.cell() == cell.id()
+                        && at.pin().equals(name)) {
+                    return true;
                 }
             }
         }
+        return false;
+    }
+
+    /** The sites that a tree goes through. O(size). */
+    static IntSet sitesThrough(Fabric fabric, EdgeCursor edges, RouteTree tree) {
+        IntSet result = new IntOpenHashSet();
+        for (int place = 1; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            int site = fabric.siteOf(vertex);
+            if (site != Fabric.NOTHING
+                    && kindOfEdge(edges, tree.vertex(tree.parent(place)), vertex)
+                            == EdgeKind.PASS_THROUGH) {
+                result.add(site);
+            }
+        }
+        return result;
     }
 
     private static EdgeKind kindOfEdge(EdgeCursor edges, int from, int to) {
@@ -95,76 +174,278 @@ public final class Occupancy {
         throw new IllegalArgumentException("no edge from " + from + " to " + to);
     }
 
-    private void holdSite(Fabric fabric, Cell cell, IntSet ownPins) {
-        if (cellBySite.put(cell.site(), cell.id()) != Fabric.NOTHING) {
-            throw new IllegalArgumentException("two cells on site " + cell.site());
+    /**
+     * The occupancy of the design after a change. O(wires and ends of what changes + the differences
+     * from the design that was read).
+     */
+    private Occupancy(
+            Occupancy before,
+            Numbered<Cell> cells,
+            Numbered<Net> nets,
+            Lazy<NetsByEnd> netsByEnd,
+            DesignChange change) {
+        this.fabric = before.fabric;
+        this.cells = cells;
+        this.nets = nets;
+        this.netsByEnd = netsByEnd;
+        this.base = before.base;
+        this.occupantByVertex = before.occupantByVertex.clone();
+        this.netByVertex = before.netByVertex.clone();
+        this.cellBySite = before.cellBySite.clone();
+        this.differing = before.differing.clone();
+        IntSet touched = new IntOpenHashSet();
+        moveNets(before, change, touched);
+        moveCells(before, change, touched);
+        for (int vertex : touched) {
+            note(vertex, occupantNow(vertex));
         }
-        SiteView site = fabric.site(cell.site());
-        for (int pin = 0; pin < site.pins().size(); pin++) {
-            int vertex = site.firstPin() + pin;
-            if (!cell.letsThrough() || ownPins.contains(vertex)) {
-                hold(vertex, nets.size() + cell.id());
+    }
+
+    /** See the constructor; the parts are those of the design after the change. */
+    Occupancy with(
+            Numbered<Cell> cellsNow,
+            Numbered<Net> netsNow,
+            Lazy<NetsByEnd> netsByEndNow,
+            DesignChange change) {
+        return new Occupancy(this, cellsNow, netsNow, netsByEndNow, change);
+    }
+
+    private void moveNets(Occupancy before, DesignChange change, IntSet touched) {
+        EdgeCursor edges = fabric.edgesOut();
+        for (Net net : change.netsRemoved()) {
+            takeOff(edges, net, new IntOpenHashSet(), touched);
+        }
+        for (Net net : change.nets()) {
+            Optional<Net> old = before.nets.find(net.id());
+            if (old.isPresent()) {
+                IntSet stays = commonPart(old.get().route(), net.route());
+                takeOff(edges, old.get(), stays, touched);
+                addPinsOfOpenEnds(before, old.get(), touched);
+            }
+        }
+        for (Net net : change.nets()) {
+            RouteTree tree = net.route();
+            for (int place = 0; place < tree.size(); place++) {
+                int vertex = tree.vertex(place);
+                int there = netIdOn(vertex);
+                if (there == net.id()) {
+                    continue;
+                }
+                if (there != Fabric.NOTHING) {
+                    throw shared(vertex, there, net.id());
+                }
+                put(netByVertex, base.netByVertex, vertex, net.id());
+                touched.add(vertex);
+            }
+            for (int site : sitesThrough(fabric, edges, tree)) {
+                addPinsOf(site, touched);
+            }
+            addPinsOfOpenEnds(this, net, touched);
+        }
+    }
+
+    private void takeOff(EdgeCursor edges, Net net, IntSet stays, IntSet touched) {
+        RouteTree tree = net.route();
+        for (int place = 0; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            if (!stays.contains(vertex)) {
+                put(netByVertex, base.netByVertex, vertex, Fabric.NOTHING);
+                touched.add(vertex);
+            }
+        }
+        for (int site : sitesThrough(fabric, edges, tree)) {
+            addPinsOf(site, touched);
+        }
+    }
+
+    /** The vertices that two trees of one net have in common. */
+    private static IntSet commonPart(RouteTree one, RouteTree other) {
+        IntSet result = new IntOpenHashSet(one.toVertices());
+        result.retainAll(new IntOpenHashSet(other.toVertices()));
+        return result;
+    }
+
+    /** A cell that lets signals through uses a pin only while a net ends there. */
+    private void addPinsOfOpenEnds(Occupancy when, Net net, IntSet touched) {
+        for (Terminal end : net.ends()) {
+            if (end instanceof Terminal.CellPin at) {
+                Optional<Cell> cell = when.cells.find(at.cell()).filter(Cell::letsThrough);
+                cell.ifPresent(c -> touched.add(fabric.site(c.site()).findPin(at.pin())));
             }
         }
     }
 
-    private void hold(int vertex, int occupant) {
-        occupantByVertex.put(vertex, occupant);
-        occupied.set(vertex);
+    private void addPinsOf(int site, IntSet touched) {
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            touched.add(view.firstPin() + pin);
+        }
     }
 
-    /** Whether anything holds the vertex. */
+    private void moveCells(Occupancy before, DesignChange change, IntSet touched) {
+        for (Cell cell : change.cellsRemoved()) {
+            put(cellBySite, base.cellBySite, cell.site(), Fabric.NOTHING);
+            addPinsOf(cell.site(), touched);
+        }
+        for (Cell cell : change.cells()) {
+            before.cells
+                    .find(cell.id())
+                    .ifPresent(
+                            old -> {
+                                put(cellBySite, base.cellBySite, old.site(), Fabric.NOTHING);
+                                addPinsOf(old.site(), touched);
+                            });
+        }
+        for (Cell cell : change.cells()) {
+            if (cellIdOn(cell.site()) != Fabric.NOTHING) {
+                throw new IllegalArgumentException(
+                        "two cells on site " + fabric.site(cell.site()).name());
+            }
+            put(cellBySite, base.cellBySite, cell.site(), cell.id());
+            addPinsOf(cell.site(), touched);
+        }
+    }
+
+    private static void put(Int2IntMap here, Int2IntMap shared, int key, int value) {
+        if (shared.get(key) == value) {
+            here.remove(key);
+        } else {
+            here.put(key, value);
+        }
+    }
+
+    private void note(int vertex, int occupant) {
+        put(occupantByVertex, base.occupantByVertex, vertex, occupant);
+        if ((occupant != Fabric.NOTHING) == base.occupied.get(vertex)) {
+            differing.remove(vertex);
+        } else {
+            differing.add(vertex);
+        }
+    }
+
+    /** What uses a vertex, from the cells and nets themselves. */
+    private int occupantNow(int vertex) {
+        int site = fabric.siteOf(vertex);
+        if (site != Fabric.NOTHING && cellIdOn(site) != Fabric.NOTHING) {
+            Cell cell = cells.get(cellIdOn(site));
+            SiteView view = fabric.site(site);
+            if (!cell.letsThrough() || endsAt(cell, view, vertex - view.firstPin())) {
+                return Occupant.ofCell(cell.id());
+            }
+        }
+        int net = netIdOn(vertex);
+        if (net == Fabric.NOTHING && site != Fabric.NOTHING) {
+            net = netThrough(site);
+        }
+        return net == Fabric.NOTHING ? Fabric.NOTHING : Occupant.ofNet(net);
+    }
+
+    /** The net that goes through a site, or {@link Fabric#NOTHING}. O(pins + their nets' sizes). */
+    private int netThrough(int site) {
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int net = netIdOn(view.firstPin() + pin);
+            if (net != Fabric.NOTHING && entersFromItsSite(nets.get(net), view, pin)) {
+                return net;
+            }
+        }
+        return Fabric.NOTHING;
+    }
+
+    /** Whether a net comes to a pin from another pin of the same site. */
+    private boolean entersFromItsSite(Net net, SiteView view, int pin) {
+        int vertex = view.firstPin() + pin;
+        EdgeCursor into = fabric.edgesIn();
+        into.reset(vertex);
+        boolean possible = false;
+        while (into.next() && !possible) {
+            possible =
+                    into.kind() == EdgeKind.PASS_THROUGH && netIdOn(into.other()) == net.id();
+        }
+        if (!possible) {
+            return false;
+        }
+        int place = net.route().placeOf(vertex);
+        if (place <= 0) {
+            return false;
+        }
+        int parent = net.route().vertex(net.route().parent(place));
+        return kindOfEdge(fabric.edgesOut(), parent, vertex) == EdgeKind.PASS_THROUGH;
+    }
+
+    private int netIdOn(int vertex) {
+        return netByVertex.containsKey(vertex)
+                ? netByVertex.get(vertex)
+                : base.netByVertex.get(vertex);
+    }
+
+    private int cellIdOn(int site) {
+        return cellBySite.containsKey(site) ? cellBySite.get(site) : base.cellBySite.get(site);
+    }
+
+    /** Whether anything uses the vertex. O(1). */
     public boolean isOccupied(int vertex) {
-        return occupied.get(vertex);
+        return base.occupied.get(vertex) != differing.contains(vertex);
     }
 
-    /** The number of the vertex's occupant, or {@link Fabric#NOTHING}. */
+    /** The number of the vertex's occupant, or {@link Fabric#NOTHING}. O(1). */
     public int occupantId(int vertex) {
-        return occupantByVertex.get(vertex);
+        return occupantByVertex.containsKey(vertex)
+                ? occupantByVertex.get(vertex)
+                : base.occupantByVertex.get(vertex);
     }
 
     /** The occupant of that number. */
-    public Occupant occupant(int id) {
-        return id < nets.size()
-                ? new Occupant.ByNet(nets.get(id))
-                : new Occupant.ByCell(cells.get(id - nets.size()));
+    public Occupant occupant(int number) {
+        return Occupant.isCell(number)
+                ? new Occupant.ByCell(cells.get(Occupant.cellOf(number)))
+                : new Occupant.ByNet(nets.get(Occupant.netOf(number)));
     }
 
-    /** The number of an occupant. */
-    public int numberOf(Occupant occupant) {
-        return occupant instanceof Occupant.ByCell cell
-                ? nets.size() + cell.cell().id()
-                : ((Occupant.ByNet) occupant).net().id();
-    }
-
-    /** What holds the vertex. */
+    /** What uses the vertex. */
     public Optional<Occupant> findOccupant(int vertex) {
-        int id = occupantId(vertex);
-        return id == Fabric.NOTHING ? Optional.empty() : Optional.of(occupant(id));
+        int number = occupantId(vertex);
+        return number == Fabric.NOTHING ? Optional.empty() : Optional.of(occupant(number));
     }
 
     /** The net whose signal is on the vertex, also on pins of a used site. */
     public Optional<Net> findNetOn(int vertex) {
-        int id = netByVertex.get(vertex);
+        int id = netIdOn(vertex);
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(id));
     }
 
     /** The cell on a site. */
     public Optional<Cell> findCellOn(int site) {
-        int id = cellBySite.get(site);
+        int id = cellIdOn(site);
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(cells.get(id));
     }
 
     /**
-     * All occupied vertices: the set itself, for searches that would lose time by copying it, and
-     * not to be changed.
+     * The vertices that the design which was read occupies: the set itself, which searches share,
+     * and not to be changed. {@link #differing} says where this occupancy is not the same.
      */
-    public BitSet bits() {
-        return occupied;
+    public BitSet sharedBits() {
+        return base.occupied;
     }
 
-    /** How many vertices are occupied. */
+    /** The vertices that are occupied here and not in {@link #sharedBits}, or the other way round. */
+    public IntSet differing() {
+        return IntSets.unmodifiable(differing);
+    }
+
+    /** A copy of all occupied vertices. O(vertices / 64). */
+    public BitSet toBits() {
+        BitSet result = (BitSet) base.occupied.clone();
+        differing.forEach(result::flip);
+        return result;
+    }
+
+    /** How many vertices are occupied. O(vertices / 64). */
     public int occupiedCount() {
-        return occupied.cardinality();
+        int count = base.occupied.cardinality();
+        for (int vertex : differing) {
+            count += base.occupied.get(vertex) ? -1 : 1;
+        }
+        return count;
     }
 }

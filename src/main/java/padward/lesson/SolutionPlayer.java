@@ -13,7 +13,7 @@ import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.lesson.condition.Condition;
@@ -135,7 +135,7 @@ public final class SolutionPlayer {
             return Optional.of("there is nothing to try");
         }
         Question question = answer.orElseThrow().question();
-        Design tried = WhatIf.of(now, edits);
+        Design tried = Outcome.apply(now, edits);
         Net net = tried.findNet(question.net().name()).orElseThrow();
         Answer after =
                 Asker.ask(
@@ -169,7 +169,7 @@ public final class SolutionPlayer {
         }
         kept.remove(kept.size() - 1);
         now = original;
-        kept.forEach(k -> now = WhatIf.of(now, k.edits()));
+        kept.forEach(k -> now = Outcome.apply(now, k.edits()));
         answer.map(Answer::question)
                 .ifPresent(
                         q ->

@@ -176,8 +176,8 @@ class KeepUndoProperties {
             return edits;
         }
 
-        private <T> T any(List<T> all) {
-            return all.get(random.nextInt(all.size()));
+        private <T> T any(Collection<T> all) {
+            return List.copyOf(all).get(random.nextInt(all.size()));
         }
 
         private void breakOut(Design now, List<Edit> edits) {
@@ -186,7 +186,7 @@ class KeepUndoProperties {
             Design freed = now;
             if (now.findPortOn(pad).isPresent()) {
                 edits.add(new Edit.DisconnectPort(now.findPortOn(pad).get().name()));
-                freed = WhatIf.of(now, edits);
+                freed = Outcome.apply(now, edits);
             }
             if (freed.findNet(net.name()).isEmpty()) {
                 return;
@@ -197,7 +197,7 @@ class KeepUndoProperties {
                             new SearchSources(starts, new long[starts.length]),
                             now.fabric().pads().get(pad).vertex(),
                             Corner.SLOW,
-                            new FreeOnlyCost(freed.occupancy().bits()),
+                            new FreeOnlyCost(freed.occupancy().toBits()),
                             LowerBound.NONE,
                             Progress.NONE);
             if (outcome instanceof SearchOutcome.Found found && found.path().size() > 1) {

@@ -18,7 +18,7 @@ import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -101,7 +101,7 @@ class BufferedStagesTest {
                     || open.route().branchHop() == open.route().hops().size() - 1) {
                 continue;
             }
-            Design after = WhatIf.of(design, AnswerEdits.of(open));
+            Design after = Outcome.apply(design, AnswerEdits.of(open));
             List<SinkDelayChange> delayChanges = SinkDelayChange.between(design, after);
             assertThat(delayChanges).hasSize(net.sinks().size());
             assertThat(delayChanges).allMatch(s -> s.net().equals(net.name()) && s.laterPs() >= 0);
@@ -119,7 +119,7 @@ class BufferedStagesTest {
     void requiredTimesOfSinksGiveSlack() {
         Net net = design.nets().get(0);
         assertThat(net.requiredPs(net.sinks().get(0))).isEqualTo(OptionalInt.of(500));
-        Design renumbered = WhatIf.of(design, List.of(new Edit.DisconnectPort("motor")));
+        Design renumbered = Outcome.apply(design, List.of(new Edit.DisconnectPort("motor")));
         Net same = renumbered.findNet(net.name()).orElseThrow();
         assertThat(same.requiredPs(same.sinks().get(0))).isEqualTo(OptionalInt.of(500));
     }

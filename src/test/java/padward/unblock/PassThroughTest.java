@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
@@ -139,7 +139,7 @@ class PassThroughTest {
                 .isEqualTo(
                         new Consequence.Movable(
                                 Consequence.Means.PASS_THROUGH, List.of(), List.of(edit)));
-        Design after = WhatIf.of(design, List.of(edit));
+        Design after = Outcome.apply(design, List.of(edit));
         assertThat(search(after, false)).isInstanceOf(SearchOutcome.Found.class);
         assertThat(after.nets().get(1).route()).isEqualTo(design.nets().get(1).route());
     }

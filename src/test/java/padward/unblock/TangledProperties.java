@@ -19,7 +19,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -116,7 +116,7 @@ class TangledProperties {
             assertThat(opens(question, disconnected, others)).as(what + " without one").isFalse();
         }
         List<Edit> edits = option.edits(disconnected);
-        Design after = WhatIf.of(question.design(), edits);
+        Design after = Outcome.apply(question.design(), edits);
         assertThat(isOpen(after, question)).as(what + edits).isTrue();
         checkSound(question.design(), after, edits, what + edits);
     }
@@ -212,7 +212,7 @@ class TangledProperties {
         disconnected.ifPresent(l -> edits.add(l.toEdit()));
         freed.forEach(o -> edits.add(Removal.removing(o)));
         edits.sort(UnblockOption.REMOVAL_ORDER);
-        return isOpen(WhatIf.of(question.design(), edits), question);
+        return isOpen(Outcome.apply(question.design(), edits), question);
     }
 
     /**

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -169,7 +169,7 @@ class UnblockProperties {
 
     private static CostModel withoutUsedBy(QuestionContext context, List<Occupant> these) {
         Set<Integer> numbers = new HashSet<>();
-        these.forEach(o -> numbers.add(context.design().occupancy().numberOf(o)));
+        these.forEach(o -> numbers.add(o.number()));
         FreeOnlyCost all = new FreeOnlyCost(context.closed());
         CustomCost without =
                 (from, to, delay) ->
@@ -205,7 +205,7 @@ class UnblockProperties {
             UnblockOption option,
             String what) {
         List<Edit> edits = option.edits(disconnected);
-        Design after = WhatIf.of(design, edits);
+        Design after = Outcome.apply(design, edits);
         assertThat(isOpen(after, net.name(), pad)).as(what + ": " + edits).isTrue();
         Set<String> touched = new HashSet<>();
         for (Edit edit : edits) {
@@ -381,7 +381,7 @@ class UnblockProperties {
                 .filter(o -> o instanceof Occupant.ByCell)
                 .forEach(o -> edits.add(new Edit.RemoveCell(o.name())));
         edits.sort(Comparator.comparing(e -> e instanceof Edit.RemoveCell));
-        return isOpen(WhatIf.of(design, edits), net.name(), pad);
+        return isOpen(Outcome.apply(design, edits), net.name(), pad);
     }
 
     private static boolean isOpen(Design design, String name, int pad) {

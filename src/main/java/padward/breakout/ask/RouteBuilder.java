@@ -196,7 +196,7 @@ public final class RouteBuilder {
     }
 
     private Obstacle obstacle(Occupant occupant, List<Integer> hops, Route route, int vertex) {
-        int number = design.occupancy().numberOf(occupant);
+        int number = occupant.number();
         boolean removable = fanOut.isRemovable(number);
         boolean withItsNets =
                 hops.stream()

@@ -11,7 +11,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.RouteBuilder;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -68,7 +68,7 @@ final class BusRouting {
      * @param watcher receives the state after each round of negotiation
      */
     Bus route(List<Bus.Left> left, Optional<Consumer<Bus.Round>> watcher, Progress progress) {
-        Design start = WhatIf.of(design, edits);
+        Design start = Outcome.apply(design, edits);
         List<RouteJob> jobs = new ArrayList<>();
         for (int i = 0; i < nets.size(); i++) {
             int goal = start.fabric().pads().get(pads.get(i)).vertex();
@@ -100,7 +100,7 @@ final class BusRouting {
             lines.add(line.get());
             alone += alonePs.get(i);
             Edit edit = line.get().breakOut(now);
-            now = WhatIf.of(now, List.of(edit));
+            now = Outcome.apply(now, List.of(edit));
             allEdits.add(edit);
         }
         return new Bus(lines, allLeft, allEdits, alone);
@@ -108,7 +108,7 @@ final class BusRouting {
 
     /** What no route may enter: used vertices, and pads, which may only be ends. */
     static BitSet closed(Design design) {
-        BitSet closed = (BitSet) design.occupancy().bits().clone();
+        BitSet closed = design.occupancy().toBits();
         design.fabric().pads().forEach(p -> closed.set(p.vertex()));
         return closed;
     }

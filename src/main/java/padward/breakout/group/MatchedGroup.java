@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Route;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
@@ -96,7 +96,7 @@ public record MatchedGroup(
             this.bus = bus;
             this.tolerancePs = tolerancePs;
             this.progress = progress;
-            this.start = WhatIf.of(design, removals(bus));
+            this.start = Outcome.apply(design, removals(bus));
             this.used = BusRouting.closed(start);
             this.best = bus.lines();
             for (Bus.Line line : bus.lines()) {
@@ -266,7 +266,7 @@ public record MatchedGroup(
             Design now = start;
             for (Bus.Line line : lines) {
                 Edit edit = line.breakOut(now);
-                now = WhatIf.of(now, List.of(edit));
+                now = Outcome.apply(now, List.of(edit));
                 edits.add(edit);
             }
             return new Bus(lines, bus.left(), edits, bus.alonePs());

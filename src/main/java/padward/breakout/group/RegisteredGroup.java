@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -140,7 +140,7 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                     .filter(e -> e instanceof Edit.DisconnectPort)
                     .forEach(removals::add);
             List<Candidate> candidates = bus.lines().stream().map(this::candidate).toList();
-            Design start = WhatIf.of(design, List.copyOf(removals));
+            Design start = Outcome.apply(design, List.copyOf(removals));
             Optional<Net> clockNow = start.findNet(clock.name());
             if (clockNow.isEmpty()) {
                 return new RegisteredGroup(
@@ -176,7 +176,7 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                 return new Candidate(
                         line, none, List.of(), "its site " + site.name() + " has no register");
             }
-            Design now = WhatIf.of(design, List.copyOf(removals));
+            Design now = Outcome.apply(design, List.copyOf(removals));
             Set<Occupant> occupants = new LinkedHashSet<>();
             for (int pin = 0; pin < site.pins().size(); pin++) {
                 now.occupancy().findOccupant(site.firstPin() + pin).ifPresent(occupants::add);

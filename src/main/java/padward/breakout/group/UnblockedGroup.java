@@ -15,7 +15,7 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -192,7 +192,7 @@ public record UnblockedGroup(
 
         private static Optional<Design> tried(Design now, List<Edit> removals) {
             try {
-                return Optional.of(WhatIf.of(now, removals));
+                return Optional.of(Outcome.apply(now, removals));
             } catch (IllegalArgumentException doesNotFit) {
                 return Optional.empty();
             }
@@ -238,7 +238,7 @@ public record UnblockedGroup(
         private boolean unblockTogether(Bus bus, Map<Integer, Line> lines) {
             Set<String> served =
                     bus.lines().stream().map(l -> l.net().name()).collect(Collectors.toSet());
-            Design after = WhatIf.of(request.design(), bus.edits());
+            Design after = Outcome.apply(request.design(), bus.edits());
             boolean any = false;
             for (Line line : List.copyOf(lines.values())) {
                 if (served.contains(nameOf(line.net()))) {

@@ -12,7 +12,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
@@ -59,7 +59,7 @@ public record WhatIfReport(
     public static WhatIfReport of(
             Question question, List<Edit> edits, SearchLimits limits, Progress progress) {
         Design design = question.design();
-        Design tried = WhatIf.of(design, edits);
+        Design tried = Outcome.apply(design, edits);
         Net net =
                 tried.findNet(question.net().name())
                         .orElseThrow(
@@ -113,8 +113,7 @@ public record WhatIfReport(
                                 n ->
                                         result.addAll(
                                                 fanOut.losing(
-                                                        design.occupancy()
-                                                                .numberOf(new Occupant.ByNet(n)))));
+                                                        Occupant.ofNet(n.id()))));
             }
             removed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
         }
@@ -134,10 +133,10 @@ public record WhatIfReport(
         Occupancy occupancy = design.occupancy();
         if (edit instanceof Edit.RemoveCell free) {
             return design.findCell(free.cell())
-                    .map(c -> occupancy.numberOf(new Occupant.ByCell(c)));
+                    .map(c -> new Occupant.ByCell(c).number());
         }
         if (edit instanceof Edit.RemoveNet free) {
-            return design.findNet(free.net()).map(n -> occupancy.numberOf(new Occupant.ByNet(n)));
+            return design.findNet(free.net()).map(n -> new Occupant.ByNet(n).number());
         }
         return Optional.empty();
     }

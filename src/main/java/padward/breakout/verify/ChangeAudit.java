@@ -1,21 +1,15 @@
 package padward.breakout.verify;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import padward.change.Edit;
-import padward.change.EntryReplay;
 import padward.change.LedgerEntry;
-import padward.design.Cell;
+import padward.change.Outcome;
+import padward.change.Part;
 import padward.design.Design;
-import padward.design.Net;
-import padward.design.Terminal;
 
 /**
  * Whether a ledger's entries changed what they list and nothing else. Two independent things are
@@ -34,21 +28,6 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
         unlisted = List.copyOf(unlisted);
     }
 
-    /** Kinds of thing that can be touched. */
-    public enum Kind {
-        /** A net. */
-        NET,
-        /** A cell. */
-        CELL,
-        /** A port. */
-        PORT;
-
-        /** The word used in files and on screens. */
-        public String label() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
     /**
      * Something that an entry lists and that differs.
      *
@@ -57,14 +36,12 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
      * @param how how it differs
      * @param entries numbers of the entries that list it, from 1
      */
-    public record Touched(Kind kind, String name, Difference how, List<Integer> entries) {
+    public record Touched(Part.Kind kind, String name, Difference how, List<Integer> entries) {
         /** Copies the entries. */
         public Touched {
             entries = List.copyOf(entries);
         }
     }
-
-    private record Part(Kind kind, String name) {}
 
     /**
      * Checks entries against what they led to.
@@ -79,14 +56,14 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
         DesignDiff diff = DesignDiff.between(before, after);
         List<Touched> touched = new ArrayList<>();
         List<String> unlisted = new ArrayList<>();
-        diff.nets().forEach(n -> sort(Kind.NET, n.name(), n.how(), listed, touched, unlisted));
-        diff.cells().forEach(c -> sort(Kind.CELL, c.name(), c.how(), listed, touched, unlisted));
-        diff.ports().forEach(p -> sort(Kind.PORT, p.name(), p.how(), listed, touched, unlisted));
+        diff.nets().forEach(n -> sort(Part.Kind.NET, n.name(), n.how(), listed, touched, unlisted));
+        diff.cells().forEach(c -> sort(Part.Kind.CELL, c.name(), c.how(), listed, touched, unlisted));
+        diff.ports().forEach(p -> sort(Part.Kind.PORT, p.name(), p.how(), listed, touched, unlisted));
         return new ChangeAudit(diff, touched, unlisted);
     }
 
     private static void sort(
-            Kind kind,
+            Part.Kind kind,
             String name,
             Difference how,
             Map<Part, Set<Integer>> listed,
@@ -101,60 +78,21 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
     }
 
     private static Map<Part, Set<Integer>> listed(Design before, List<LedgerEntry> entries) {
-        Map<Part, Set<Integer>> result =
-                new TreeMap<>(Comparator.comparing(Part::kind).thenComparing(Part::name));
-        EntryReplay replay = new EntryReplay(before);
-        int number = 0;
-        for (LedgerEntry entry : entries) {
-            number++;
-            for (Edit edit : entry.edits()) {
-                for (Part part : partsOf(replay.design(), edit)) {
-                    result.computeIfAbsent(part, p -> new TreeSet<>()).add(number);
-                }
-            }
-            List<String> reasons = replay.add(entry.edits());
-            if (!reasons.isEmpty()) {
+        Map<Part, Set<Integer>> result = new TreeMap<>();
+        Design now = before;
+        for (int number = 1; number <= entries.size(); number++) {
+            Outcome outcome = Outcome.of(now, entries.get(number - 1).edits());
+            if (outcome instanceof Outcome.Refused refused) {
                 throw new IllegalArgumentException(
-                        "entry " + number + " does not fit: " + String.join("; ", reasons));
+                        "entry " + number + " does not fit: " + String.join("; ", refused.reasons()));
             }
+            Outcome.Applied applied = (Outcome.Applied) outcome;
+            for (Part part : applied.touched()) {
+                result.computeIfAbsent(part, p -> new TreeSet<>()).add(number);
+            }
+            now = applied.design();
         }
         return result;
-    }
-
-    /** What an edit says that it touches, and what goes with that by the rules of edits. */
-    private static Set<Part> partsOf(Design design, Edit edit) {
-        Set<Part> result = new LinkedHashSet<>();
-        if (edit instanceof Edit.DisconnectPort go) {
-            result.add(new Part(Kind.PORT, go.port()));
-            design.nets().stream()
-                    .filter(n -> n.ends().stream().anyMatch(t -> isPort(design, t, go.port())))
-                    .forEach(n -> result.add(new Part(Kind.NET, n.name())));
-        } else if (edit instanceof Edit.RemoveNet free) {
-            result.add(new Part(Kind.NET, free.net()));
-        } else if (edit instanceof Edit.RemoveCell free) {
-            result.add(new Part(Kind.CELL, free.cell()));
-            design.findCell(free.cell())
-                    .map(Cell::id)
-                    .map(design::netsAt)
-                    .orElse(List.<Net>of())
-                    .forEach(n -> result.add(new Part(Kind.NET, n.name())));
-        } else if (edit instanceof Edit.RouteNet route) {
-            result.add(new Part(Kind.NET, route.net()));
-        } else if (edit instanceof Edit.RelocateCell move) {
-            result.add(new Part(Kind.CELL, move.cell()));
-            move.nets().forEach(n -> result.add(new Part(Kind.NET, n.net())));
-        } else if (edit instanceof Edit.SetCell set) {
-            result.add(new Part(Kind.CELL, set.cell()));
-        } else if (edit instanceof Edit.BreakOut out) {
-            result.add(new Part(Kind.NET, out.net()));
-            result.add(new Part(Kind.PORT, out.port()));
-        }
-        return result;
-    }
-
-    private static boolean isPort(Design design, Terminal end, String port) {
-        return end instanceof Terminal.PortEnd at
-                && design.ports().get(at.port()).name().equals(port);
     }
 
     /** Whether nothing differs but what the entries list. */

@@ -1,6 +1,7 @@
 package padward.breakout.verify;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -85,8 +86,8 @@ public record DesignDiff(
     private record Split<D>(List<D> differing, int same) {}
 
     private static <T, D> Split<D> split(
-            List<T> before,
-            List<T> after,
+            Collection<T> before,
+            Collection<T> after,
             Function<T, String> name,
             BiFunction<Optional<T>, Optional<T>, Optional<D>> compare) {
         Map<String, T> later = after.stream().collect(Collectors.toMap(name, Function.identity()));

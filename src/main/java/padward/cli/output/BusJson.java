@@ -8,7 +8,7 @@ import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.UnblockedGroup;
 import padward.breakout.text.WhyText;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.timing.ExternalLine;
 import padward.timing.SinkDelayChange;
@@ -101,7 +101,7 @@ public final class BusJson {
     private static JsonArray delayChanges(Design design, Bus bus) {
         JsonArray result = new JsonArray();
         for (SinkDelayChange delayChange :
-                SinkDelayChange.between(design, WhatIf.of(design, bus.edits()))) {
+                SinkDelayChange.between(design, Outcome.apply(design, bus.edits()))) {
             JsonObject one = new JsonObject();
             one.addProperty("net", delayChange.net());
             one.addProperty("sink", delayChange.sink());

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import padward.change.Part;
 import padward.base.BadInput;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.Difference;
@@ -57,7 +58,7 @@ public final class LedgerTable {
 
     /** Prints what changed, and whether anything else did. */
     public static void print(ChangeAudit report, PrintWriter out) {
-        for (ChangeAudit.Kind kind : ChangeAudit.Kind.values()) {
+        for (Part.Kind kind : Part.Kind.values()) {
             for (Difference how : Difference.values()) {
                 List<String> names =
                         report.touched().stream()
@@ -70,7 +71,7 @@ public final class LedgerTable {
         out.println(report.sentence());
     }
 
-    private static String plural(ChangeAudit.Kind kind) {
+    private static String plural(Part.Kind kind) {
         String word = kind.label();
         return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1) + "s";
     }

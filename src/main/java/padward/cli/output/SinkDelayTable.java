@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.OptionalInt;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.timing.SinkDelayChange;
 
@@ -14,7 +14,7 @@ public final class SinkDelayTable {
 
     /** Prints the sinks that get slower or have a required time. */
     public static void print(Design design, List<Edit> edits, PrintWriter out) {
-        List<SinkDelayChange> all = SinkDelayChange.between(design, WhatIf.of(design, edits));
+        List<SinkDelayChange> all = SinkDelayChange.between(design, Outcome.apply(design, edits));
         List<SinkDelayChange> listed =
                 all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
         boolean loads = !design.fabric().info().electrical().isUnknown();

@@ -11,7 +11,7 @@ import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.change.EditText;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.Pad;
 import padward.unblock.release.Endpoint;
@@ -25,7 +25,7 @@ public final class WhatIfTable {
     /** A design with edits, stated in words, applied to it. */
     public static Design apply(Design design, List<String> texts) throws BadInput {
         try {
-            return WhatIf.of(design, parse(design, texts));
+            return Outcome.apply(design, parse(design, texts));
         } catch (IllegalArgumentException fault) {
             throw new BadInput("--what-if", "", "edits that fit the design", fault.getMessage());
         }

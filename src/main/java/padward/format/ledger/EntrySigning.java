@@ -6,7 +6,7 @@ import padward.base.TimeStamp;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.design.Digest;
 import padward.format.source.FileLimits;
@@ -42,7 +42,7 @@ public final class EntrySigning {
                         line(net),
                         line(pad),
                         edits)
-                .signed(Digest.of(before), Digest.of(WhatIf.of(before, edits)));
+                .signed(Digest.of(before), Digest.of(Outcome.apply(before, edits)));
     }
 
     /** A new entry of the present user, without a note and without digests. */
@@ -68,7 +68,7 @@ public final class EntrySigning {
         Design now = base;
         String digest = Digest.of(now);
         for (LedgerEntry entry : ledger.entries()) {
-            now = WhatIf.of(now, entry.edits());
+            now = Outcome.apply(now, entry.edits());
             String after = Digest.of(now);
             entries.add(entry.signed(digest, after));
             digest = after;

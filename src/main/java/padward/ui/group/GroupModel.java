@@ -16,7 +16,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
@@ -134,7 +134,7 @@ public final class GroupModel {
         LedgerEntry entry = EntrySigning.unsigned(nets.get(), pads.get(), routed.edits());
         job.start(
                 "Keeping the group",
-                progress -> opened.with(WhatIf.of(opened.design(), routed.edits())),
+                progress -> opened.with(Outcome.apply(opened.design(), routed.edits())),
                 shown -> model.design().keep(entry, shown));
     }
 

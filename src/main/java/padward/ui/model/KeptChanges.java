@@ -8,7 +8,7 @@ import padward.base.Progress;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import padward.format.ledger.LedgerFile;
@@ -100,7 +100,7 @@ public record KeptChanges(Design original, List<LedgerEntry> entries) {
     public Design design() {
         Design design = original;
         for (LedgerEntry entry : entries) {
-            design = WhatIf.of(design, entry.edits());
+            design = Outcome.apply(design, entry.edits());
         }
         return design;
     }

@@ -6,7 +6,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.ui.design.OpenDesign;
@@ -28,7 +28,7 @@ public record PendingWhatIf(List<Edit> edits, Answer before, Answer after, OpenD
     /** Applies edits to the design of an answer, and asks again. */
     static PendingWhatIf of(OpenDesign shown, Answer before, List<Edit> edits, Progress progress) {
         Question question = before.question();
-        Design design = WhatIf.of(question.design(), edits);
+        Design design = Outcome.apply(question.design(), edits);
         Net net = design.findNet(question.net().name()).orElseThrow();
         Answer after =
                 Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);

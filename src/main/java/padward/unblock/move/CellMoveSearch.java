@@ -1,5 +1,6 @@
 package padward.unblock.move;
 
+import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
@@ -136,7 +137,7 @@ final class CellMoveSearch {
             Cell cell, SiteView from, SiteView to, OccupancyOverlay overlay) {
         for (int pin = 0; pin < from.pins().size(); pin++) {
             int old = from.firstPin() + pin;
-            if (design.occupancy().occupantId(old) == design.nets().size() + cell.id()) {
+            if (design.occupancy().occupantId(old) == Occupant.ofCell(cell.id())) {
                 overlay.release(old);
             }
             overlay.route(to.firstPin() + pin);

@@ -130,6 +130,7 @@ public final class OccupancyOverlay {
         if (isTaken(vertex) && !all.remove(vertex)) {
             all.add(vertex);
         }
-        return new BlockedVertices(occupancy.bits(), all);
+        return BlockedVertices.of(
+                occupancy.sharedBits(), occupancy.differing(), all);
     }
 }

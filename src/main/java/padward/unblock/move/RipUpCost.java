@@ -3,6 +3,7 @@ package padward.unblock.move;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
+import padward.design.Occupant;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -31,7 +32,7 @@ final class RipUpCost {
             SiteView site = design.fabric().site(cell.site());
             for (int pin = 0; pin < site.pins().size(); pin++) {
                 int vertex = site.firstPin() + pin;
-                if (design.occupancy().occupantId(vertex) >= design.nets().size()
+                if (Occupant.isCell(design.occupancy().occupantId(vertex))
                         && overlay.isTaken(vertex)) {
                     fixed.set(vertex);
                 }
@@ -65,7 +66,7 @@ final class RipUpCost {
                         && overlay.isTaken(vertex)
                         && !overlay.isNew(vertex)
                         && id >= 0
-                        && id < design.nets().size()
+                        && !Occupant.isCell(id)
                         && id != net.id();
         return pushed ? id : Fabric.NOTHING;
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import padward.design.Occupant;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -50,8 +51,8 @@ public final class FanOut {
         IntSet cellsSeen = new IntOpenHashSet();
         IntArrayList cells = new IntArrayList();
         List<Net> nets = new ArrayList<>();
-        int cell = occupant - design.nets().size();
-        if (cell >= 0) {
+        int cell = Occupant.isCell(occupant) ? Occupant.cellOf(occupant) : Fabric.NOTHING;
+        if (cell != Fabric.NOTHING) {
             cellsSeen.add(cell);
             nets.addAll(design.netsDrivenBy(cell));
             if (nets.isEmpty() || isAtOtherEnable(cell)) {
@@ -117,8 +118,8 @@ public final class FanOut {
         Set<Endpoint> result = new LinkedHashSet<>();
         IntSet seen = new IntOpenHashSet();
         List<Net> nets = new ArrayList<>();
-        int removed = occupant - design.nets().size();
-        if (removed >= 0) {
+        int removed = Occupant.isCell(occupant) ? Occupant.cellOf(occupant) : Fabric.NOTHING;
+        if (removed != Fabric.NOTHING) {
             nets.addAll(design.netsDrivenBy(removed));
             if (nets.isEmpty() || isAtOtherEnable(removed)) {
                 String name = design.cells().get(removed).name();

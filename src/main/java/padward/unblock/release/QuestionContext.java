@@ -1,5 +1,6 @@
 package padward.unblock.release;
 
+import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
@@ -146,13 +147,19 @@ public final class QuestionContext {
                 different.add(vertex);
             }
         }
-        return new FreeOnlyCost(new BlockedVertices(occupancy.bits(), different));
+        return new FreeOnlyCost(blocked(different));
     }
 
     /** Routes over everything that could be removed, at a price. */
     public ObstacleCost atAPrice() {
-        BlockedVertices used = new BlockedVertices(occupancy.bits(), usedDifferently());
+        BlockedVertices used = blocked(usedDifferently());
         return new ObstacleCost(closed(), used, occupancy::occupantId);
+    }
+
+    /** What is occupied, but for some vertices where it is the other way round. */
+    private BlockedVertices blocked(IntSet otherWayRound) {
+        return BlockedVertices.of(
+                occupancy.sharedBits(), occupancy.differing(), otherWayRound);
     }
 
     private IntSet usedDifferently() {
@@ -180,7 +187,7 @@ public final class QuestionContext {
         }
         Optional<Cell> cell = occupancy.findCellOn(pad.enableSite());
         return cell.filter(c -> c.id() != net.driverCell())
-                .map(c -> design.nets().size() + c.id())
+                .map(c -> Occupant.ofCell(c.id()))
                 .orElse(Fabric.NOTHING);
     }
 

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import padward.design.Occupant;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -38,7 +39,6 @@ public final class ReleaseRules {
     private final QuestionContext context;
     private final Design design;
     private final Fabric fabric;
-    private final int netCount;
     private final int ownNet;
     private final int ownDriver;
     private final int alreadyRemoved;
@@ -54,7 +54,6 @@ public final class ReleaseRules {
         this.alreadyRemoved = alreadyRemoved;
         this.design = context.design();
         this.fabric = design.fabric();
-        this.netCount = design.nets().size();
         this.ownNet = context.net().id();
         this.ownDriver = context.net().driverCell();
     }
@@ -119,7 +118,7 @@ public final class ReleaseRules {
     }
 
     private void addCell(Cell cell, int vertex, List<int[][]> needs) {
-        int[] itself = choice(new int[] {netCount + cell.id()});
+        int[] itself = choice(new int[] {Occupant.ofCell(cell.id())});
         if (!cell.letsThrough()) {
             needs.add(new int[][] {itself});
             return;
@@ -163,7 +162,7 @@ public final class ReleaseRules {
         Net net = nets.get(from);
         IntArrayList routes = new IntArrayList(new int[] {net.id()});
         if (hasOtherDriver(net)) {
-            routes.add(netCount + net.driverCell());
+            routes.add(Occupant.ofCell(net.driverCell()));
         }
         for (int route : routes) {
             chosen.add(route);
@@ -184,7 +183,7 @@ public final class ReleaseRules {
             result.add(choice(new int[] {net}));
             Net occupant = design.nets().get(net);
             if (hasOtherDriver(occupant)) {
-                result.add(choice(new int[] {netCount + occupant.driverCell()}));
+                result.add(choice(new int[] {Occupant.ofCell(occupant.driverCell())}));
             }
         }
         served(net, vertex).ifPresent(result::add);
@@ -217,7 +216,7 @@ public final class ReleaseRules {
             if (cell == ownDriver) {
                 return Optional.empty();
             }
-            cells.add(netCount + cell);
+            cells.add(Occupant.ofCell(cell));
         }
         int[] result = choice(cells.toIntArray());
         return result.length > MOST_TOGETHER ? Optional.empty() : Optional.of(result);
@@ -258,10 +257,10 @@ public final class ReleaseRules {
             all.add(alreadyRemoved);
         }
         for (int occupant : all) {
-            if (occupant < netCount) {
+            if (!Occupant.isCell(occupant)) {
                 addUsedBy(design.nets().get(occupant), candidates);
             } else {
-                addUsedWith(design.cells().get(occupant - netCount), candidates);
+                addUsedWith(design.cells().get(Occupant.cellOf(occupant)), candidates);
             }
         }
         IntSet result = new IntOpenHashSet();

@@ -1,5 +1,6 @@
 package padward.unblock.weigh;
 
+import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
@@ -14,7 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
@@ -92,7 +93,7 @@ public final class ConsequenceAnalysis {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
             int occupant = occupancy.occupantId(vertex);
-            boolean net = occupant < design.nets().size();
+            boolean net = !Occupant.isCell(occupant);
             if (!net || result != Fabric.NOTHING && result != occupant) {
                 return Fabric.NOTHING;
             }
@@ -164,7 +165,7 @@ public final class ConsequenceAnalysis {
                                 t ->
                                         t instanceof Terminal.CellPin at
                                                 && ReleaseRules.contains(
-                                                        set, design.nets().size() + at.cell()));
+                                                        set, Occupant.ofCell(at.cell())));
         if (!feedsOne) {
             return Optional.empty();
         }
@@ -176,7 +177,7 @@ public final class ConsequenceAnalysis {
         for (Terminal sink : net.sinks()) {
             boolean removed =
                     sink instanceof Terminal.CellPin at
-                            && ReleaseRules.contains(set, design.nets().size() + at.cell());
+                            && ReleaseRules.contains(set, Occupant.ofCell(at.cell()));
             if (!removed) {
                 wanted.add(design.vertexOf(sink));
             }
@@ -263,7 +264,7 @@ public final class ConsequenceAnalysis {
     private Design apply(Set<Edit> edits) {
         List<Edit> ordered = new ArrayList<>(edits);
         ordered.sort(UnblockOption.REMOVAL_ORDER);
-        return WhatIf.of(design, ordered);
+        return Outcome.apply(design, ordered);
     }
 
     private Optional<Consequence.Movable> move(

@@ -7,6 +7,7 @@ import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import padward.design.Occupant;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
@@ -88,6 +89,6 @@ public final class ImpactEstimate {
                 return false;
             }
         }
-        return occupant >= design.nets().size();
+        return Occupant.isCell(occupant);
     }
 }

@@ -93,7 +93,7 @@ class BusTest {
     void netsThatAreNotServedHaveAReason() throws BadInput {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
-        List<Net> nets = design.nets().subList(4, 8);
+        List<Net> nets = List.copyOf(design.nets()).subList(4, 8);
         Bus bus = Bus.of(design, nets, List.of(0, 1), Bus.Aim.SUM, Progress.NONE);
         assertThat(bus.left()).isNotEmpty().allMatch(l -> !l.reason().isBlank());
     }

@@ -15,7 +15,7 @@ import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.synth.DesignMaker;
@@ -82,7 +82,7 @@ class UnblockedGroupTest {
                                         .noneMatch(n -> own.contains(n.name())))
                 .forEach(c -> all.add(new Edit.RemoveCell(c.name())));
         for (Edit edit : all) {
-            Design freed = WhatIf.of(design, List.of(edit));
+            Design freed = Outcome.apply(design, List.of(edit));
             assertThat(served(freed, nets, pads)).isLessThan(wanted);
         }
     }

@@ -22,7 +22,7 @@ import padward.change.Edit;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -154,7 +154,7 @@ class CarryOverTest {
                 boolean kept = ledger.entries().stream().anyMatch(e -> e.net().equals(net.name()));
                 Optional<RouteTree> grown = kept ? Optional.empty() : grown(now, net, wire);
                 if (grown.isPresent()) {
-                    now = WhatIf.of(now, List.of(new Edit.RouteNet(net.name(), grown.get())));
+                    now = Outcome.apply(now, List.of(new Edit.RouteNet(net.name(), grown.get())));
                     break;
                 }
             }
@@ -173,7 +173,7 @@ class CarryOverTest {
                                 new SearchSources(starts, new long[starts.length]),
                                 wire,
                                 Corner.SLOW,
-                                new FreeOnlyCost(design.occupancy().bits()),
+                                new FreeOnlyCost(design.occupancy().toBits()),
                                 LowerBound.NONE,
                                 Progress.NONE);
         if (!(outcome instanceof SearchOutcome.Found found)) {

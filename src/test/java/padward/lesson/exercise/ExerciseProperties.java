@@ -18,7 +18,7 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.Survey;
 import padward.change.Edit;
-import padward.change.WhatIf;
+import padward.change.Outcome;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -111,7 +111,7 @@ class ExerciseProperties {
                 edits.add(new Edit.RemoveCell(cell.name()));
             }
         }
-        Design emptied = WhatIf.of(design, edits);
+        Design emptied = Outcome.apply(design, edits);
         Question again =
                 new Question(
                         emptied,

@@ -1,0 +1,326 @@
+package padward.change;
+
+import it.unimi.dsi.fastutil.ints.Int2ObjectLinkedOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import padward.design.Branches;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.DesignChange;
+import padward.design.Net;
+import padward.design.Numbered;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+
+/**
+ * A design while edits are applied to it: the one place where they write what they remove, put and
+ * need. Names are looked up as the edits before have left them; whether wires and sites are free is
+ * looked at once, at the end, when everything that moves has left its place. Belongs to one thread
+ * and one entry.
+ */
+public final class Draft {
+    private final Design base;
+    private final Records<Cell> cells;
+    private final Records<Net> nets;
+    private final Records<Port> ports;
+    private final Set<Part> touched = new TreeSet<>();
+    private final List<String> reasons = new ArrayList<>();
+
+    Draft(Design base) {
+        this.base = base;
+        this.cells = new Records<>(base.cells(), base::findCell, Cell::name);
+        this.nets = new Records<>(base.nets(), base::findNet, Net::name);
+        this.ports = new Records<>(base.ports(), base::findPort, Port::name);
+    }
+
+    /** What edits put and removed of one sort. */
+    private static final class Records<T> {
+        private final Numbered<T> before;
+        private final Function<String, Optional<T>> byName;
+        private final Function<T, String> nameOf;
+        private final Int2ObjectLinkedOpenHashMap<T> put = new Int2ObjectLinkedOpenHashMap<>();
+        private final Int2ObjectLinkedOpenHashMap<T> removed =
+                new Int2ObjectLinkedOpenHashMap<>();
+        private final Map<String, Integer> added = new LinkedHashMap<>();
+        private int limit;
+
+        Records(
+                Numbered<T> before,
+                Function<String, Optional<T>> byName,
+                Function<T, String> nameOf) {
+            this.before = before;
+            this.byName = byName;
+            this.nameOf = nameOf;
+            this.limit = before.limit();
+        }
+
+        Optional<T> find(int number) {
+            T now = put.get(number);
+            if (now != null) {
+                return Optional.of(now);
+            }
+            return removed.containsKey(number) ? Optional.empty() : before.find(number);
+        }
+
+        Optional<T> find(String name) {
+            Integer number = added.get(name);
+            if (number != null) {
+                return find(number);
+            }
+            return byName.apply(name).flatMap(t -> find(numberOf(t)));
+        }
+
+        private int numberOf(T thing) {
+            if (thing instanceof Cell cell) {
+                return cell.id();
+            }
+            return thing instanceof Net net ? net.id() : ((Port) thing).id();
+        }
+
+        void put(T thing) {
+            int number = numberOf(thing);
+            put.put(number, thing);
+            if (number >= before.limit()) {
+                added.put(nameOf.apply(thing), number);
+                limit = Math.max(limit, number + 1);
+            }
+        }
+
+        void remove(T thing) {
+            int number = numberOf(thing);
+            put.remove(number);
+            before.find(number).ifPresent(old -> removed.put(number, old));
+            added.remove(nameOf.apply(thing));
+        }
+
+        boolean isChanged(int number) {
+            return put.containsKey(number) || removed.containsKey(number);
+        }
+    }
+
+    /** The design before the edits. */
+    public Design before() {
+        return base;
+    }
+
+    /** The fabric. */
+    public Fabric fabric() {
+        return base.fabric();
+    }
+
+    /** Says that the edits cannot be applied, and why, as a clause. */
+    public void refuse(String reason) {
+        reasons.add(reason);
+    }
+
+    /** The net of that name; refuses when there is none. */
+    public Optional<Net> net(String name) {
+        return known(nets.find(name), "net", name);
+    }
+
+    /** The cell of that name; refuses when there is none. */
+    public Optional<Cell> cell(String name) {
+        return known(cells.find(name), "cell", name);
+    }
+
+    /** The port of that name; refuses when there is none. */
+    public Optional<Port> port(String name) {
+        return known(ports.find(name), "port", name);
+    }
+
+    private <T> Optional<T> known(Optional<T> found, String kind, String name) {
+        if (found.isEmpty()) {
+            refuse("there is no " + kind + " " + name);
+        }
+        return found;
+    }
+
+    /** The number of the site of that name; refuses when there is none. */
+    public Optional<Integer> site(String name) {
+        int site = fabric().findSite(name);
+        return known(
+                site == Fabric.NOTHING ? Optional.empty() : Optional.of(site), "site", name);
+    }
+
+    /** The index of the pad of that name; refuses when there is none. O(pads). */
+    public Optional<Integer> pad(String name) {
+        List<Pad> pads = fabric().pads();
+        for (int pad = 0; pad < pads.size(); pad++) {
+            if (pads.get(pad).name().equals(name)) {
+                return Optional.of(pad);
+            }
+        }
+        refuse("there is no pad " + name);
+        return Optional.empty();
+    }
+
+    /** Whether a port has that name. */
+    public boolean isPort(String name) {
+        return ports.find(name).isPresent();
+    }
+
+    /** The port on a pad, if there is one. */
+    public Optional<Port> findPortOn(int pad) {
+        Optional<Port> here =
+                ports.put.values().stream().filter(p -> p.pad() == pad).findFirst();
+        return here.isPresent()
+                ? here
+                : base.findPortOn(pad).filter(p -> !ports.isChanged(p.id()));
+    }
+
+    /** Puts a net in the place of the one with its number. */
+    public void put(Net net) {
+        nets.put(net);
+        touched.add(new Part(Part.Kind.NET, net.name()));
+    }
+
+    /** Puts a cell in the place of the one with its number. */
+    public void put(Cell cell) {
+        cells.put(cell);
+        touched.add(new Part(Part.Kind.CELL, cell.name()));
+    }
+
+    /** Adds an output port. */
+    public Port addOutput(String name, int pad, String setting) {
+        Port port = new Port(ports.limit, name, PortDirection.OUT, pad, setting);
+        ports.put(port);
+        touched.add(new Part(Part.Kind.PORT, name));
+        return port;
+    }
+
+    /** Removes a net; its ends stay without a signal. */
+    public void remove(Net net) {
+        nets.remove(net);
+        touched.add(new Part(Part.Kind.NET, net.name()));
+    }
+
+    /** Removes a cell, and takes its pins from the nets there; those that it drives go. */
+    public void remove(Cell cell) {
+        Predicate<Terminal> ofCell =
+                t -> t instanceof Terminal.CellPin at && at.cell() == cell.id();
+        netsAt(cell).forEach(net -> dropEnds(net, ofCell));
+        cells.remove(cell);
+        touched.add(new Part(Part.Kind.CELL, cell.name()));
+    }
+
+    /** Removes a port, and takes it from its net; a net that it drives goes. */
+    public void remove(Port port) {
+        Predicate<Terminal> thePort = new Terminal.PortEnd(port.id())::equals;
+        nets(base.netsAtPort(port.id()), thePort).forEach(net -> dropEnds(net, thePort));
+        ports.remove(port);
+        touched.add(new Part(Part.Kind.PORT, port.name()));
+    }
+
+    /** The nets at a cell as they are now. */
+    public List<Net> netsAt(Cell cell) {
+        return nets(
+                base.netsAt(cell.id()),
+                t -> t instanceof Terminal.CellPin at && at.cell() == cell.id());
+    }
+
+    private List<Net> nets(List<Net> before, Predicate<Terminal> end) {
+        List<Net> result = new ArrayList<>();
+        IntSet seen = new IntOpenHashSet();
+        for (Net net : before) {
+            seen.add(net.id());
+            nets.find(net.id()).ifPresent(result::add);
+        }
+        nets.put.values().stream().filter(n -> !seen.contains(n.id())).forEach(result::add);
+        result.removeIf(n -> n.ends().stream().noneMatch(end));
+        return result;
+    }
+
+    /** Takes ends from a net, with the wires that served them alone; without its driver it goes. */
+    private void dropEnds(Net net, Predicate<Terminal> gone) {
+        if (gone.test(net.driver())) {
+            remove(net);
+            return;
+        }
+        IntSet given = new IntOpenHashSet();
+        IntSet kept = new IntOpenHashSet();
+        List<Terminal> sinks = new ArrayList<>();
+        for (Terminal sink : net.sinks()) {
+            if (gone.test(sink)) {
+                given.add(vertexOf(sink));
+            } else {
+                kept.add(vertexOf(sink));
+                sinks.add(sink);
+            }
+        }
+        boolean[] places = Branches.servingOnly(net.route(), given, kept);
+        put(net.withSinks(sinks).withRoute(Branches.without(net.route(), places)));
+    }
+
+    /** The vertex at which an end meets the fabric now. */
+    public int vertexOf(Terminal end) {
+        if (end instanceof Terminal.CellPin at) {
+            int site = cells.find(at.cell()).orElseThrow().site();
+            return fabric().site(site).findPin(at.pin());
+        }
+        int pad = ports.find(((Terminal.PortEnd) end).port()).orElseThrow().pad();
+        return fabric().pads().get(pad).vertex();
+    }
+
+    /** An end as people write it. */
+    String textOf(Terminal end) {
+        if (end instanceof Terminal.CellPin at) {
+            return cells.find(at.cell()).orElseThrow().name() + "." + at.pin();
+        }
+        return "port " + ports.find(((Terminal.PortEnd) end).port()).orElseThrow().name();
+    }
+
+    Optional<Cell> cellNow(int number) {
+        return cells.find(number);
+    }
+
+    Optional<Net> netNow(int number) {
+        return nets.find(number);
+    }
+
+    boolean isChangedNet(int number) {
+        return nets.isChanged(number);
+    }
+
+    boolean isChangedCell(int number) {
+        return cells.isChanged(number);
+    }
+
+    Iterable<Net> netsPut() {
+        return nets.put.values();
+    }
+
+    Iterable<Cell> cellsPut() {
+        return cells.put.values();
+    }
+
+    /** Looks at what the edits need, and makes the design if all of it is there. */
+    Outcome finish() {
+        if (reasons.isEmpty()) {
+            new DraftCheck(this).run();
+        }
+        if (!reasons.isEmpty()) {
+            return new Outcome.Refused(reasons.stream().distinct().toList());
+        }
+        DesignChange change =
+                new DesignChange(
+                        List.copyOf(cells.put.values()),
+                        List.copyOf(cells.removed.values()),
+                        List.copyOf(nets.put.values()),
+                        List.copyOf(nets.removed.values()),
+                        List.copyOf(ports.put.values()),
+                        List.copyOf(ports.removed.values()));
+        return new Outcome.Applied(base.with(change), touched);
+    }
+}

@@ -1,0 +1,306 @@
+package padward.change;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+
+/**
+ * Looks whether what edits put can stand where they put it: switches are there, nets still begin at
+ * their drivers and reach what they reached, and no vertex or site is used twice. Only what changes
+ * is looked at. O(wires and ends of the nets that change + pins of the sites that they touch).
+ */
+final class DraftCheck {
+    private final Draft draft;
+    private final Design base;
+    private final Occupancy before;
+    private final Fabric fabric;
+
+    /** Vertices that a net has now and had not before, with the net. */
+    private final Int2IntOpenHashMap newOn = new Int2IntOpenHashMap();
+
+    /** Vertices of the nets that change, made when a net is asked for. */
+    private final Int2ObjectOpenHashMap<IntSet> nowOn = new Int2ObjectOpenHashMap<>();
+
+    /** Sites that nets go through now and did not before. */
+    private final Int2IntOpenHashMap newThrough = new Int2IntOpenHashMap();
+
+    private final Int2IntOpenHashMap cellsNow = new Int2IntOpenHashMap();
+
+    DraftCheck(Draft draft) {
+        this.draft = draft;
+        this.base = draft.before();
+        this.before = base.occupancy();
+        this.fabric = draft.fabric();
+        newOn.defaultReturnValue(Fabric.NOTHING);
+        newThrough.defaultReturnValue(Fabric.NOTHING);
+        cellsNow.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    /** Tells the draft what stands against it. */
+    void run() {
+        for (Cell cell : draft.cellsPut()) {
+            if (cellsNow.put(cell.site(), cell.id()) != Fabric.NOTHING) {
+                draft.refuse("two cells are put on site " + fabric.site(cell.site()).name());
+            }
+        }
+        for (Net net : draft.netsPut()) {
+            look(net);
+        }
+        newOn.int2IntEntrySet().forEach(e -> lookAt(e.getIntKey(), netOf(e.getIntValue())));
+        newThrough
+                .int2IntEntrySet()
+                .forEach(e -> lookThrough(e.getIntKey(), netOf(e.getIntValue())));
+        for (Cell cell : draft.cellsPut()) {
+            look(cell);
+        }
+    }
+
+    private Net netOf(int number) {
+        return draft.netNow(number).orElseThrow();
+    }
+
+    private void look(Net net) {
+        RouteTree tree = net.route();
+        Optional<Net> old = base.nets().find(net.id());
+        Int2IntOpenHashMap parents = new Int2IntOpenHashMap();
+        parents.defaultReturnValue(Fabric.NOTHING);
+        old.ifPresent(o -> collect(o.route(), parents));
+        if (tree.root() != draft.vertexOf(net.driver())) {
+            draft.refuse("the new route of net " + net.name() + " does not start at its driver");
+        }
+        EdgeCursor edges = fabric.edgesOut();
+        for (int place = 0; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            int from = place == 0 ? vertex : tree.vertex(tree.parent(place));
+            if (!parents.containsKey(vertex)) {
+                int other = newOn.put(vertex, net.id());
+                if (other != Fabric.NOTHING) {
+                    usedBy("net " + netOf(other).name(), vertex);
+                }
+            }
+            if (place > 0 && parents.get(vertex) != from) {
+                Optional<EdgeKind> kind = kindOfEdge(edges, from, vertex);
+                if (kind.isEmpty()) {
+                    draft.refuse(
+                            "no switch leads from "
+                                    + fabric.vertexName(from)
+                                    + " to "
+                                    + fabric.vertexName(vertex));
+                } else if (kind.get() == EdgeKind.PASS_THROUGH) {
+                    int other = newThrough.put(fabric.siteOf(vertex), net.id());
+                    if (other != Fabric.NOTHING && other != net.id()) {
+                        usedBy("net " + netOf(other).name(), vertex);
+                    }
+                }
+            }
+        }
+        old.ifPresent(o -> lookAtSinks(o, parents, net));
+    }
+
+    private static void collect(RouteTree tree, Int2IntOpenHashMap parents) {
+        for (int place = 0; place < tree.size(); place++) {
+            int vertex = tree.vertex(place);
+            parents.put(vertex, place == 0 ? vertex : tree.vertex(tree.parent(place)));
+        }
+    }
+
+    /** What a net reached before and still feeds, it must reach. */
+    private void lookAtSinks(Net old, Int2IntOpenHashMap wasOn, Net net) {
+        IntSet on = verticesOf(net.id());
+        Set<Terminal> had = new HashSet<>(old.sinks());
+        for (Terminal sink : net.sinks()) {
+            boolean reached = had.contains(sink) && wasOn.containsKey(vertexBefore(sink));
+            if (reached && !on.contains(draft.vertexOf(sink))) {
+                draft.refuse(
+                        "the new route of net "
+                                + net.name()
+                                + " does not reach "
+                                + draft.textOf(sink));
+            }
+        }
+    }
+
+    private int vertexBefore(Terminal end) {
+        boolean there =
+                end instanceof Terminal.CellPin at
+                        ? base.cells().find(at.cell()).isPresent()
+                        : base.ports().find(((Terminal.PortEnd) end).port()).isPresent();
+        return there ? base.vertexOf(end) : Fabric.NOTHING;
+    }
+
+    private static Optional<EdgeKind> kindOfEdge(EdgeCursor edges, int from, int to) {
+        edges.reset(from);
+        while (edges.next()) {
+            if (edges.other() == to) {
+                return Optional.of(edges.kind());
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** A vertex that a net comes to: nothing else may be there, but the cell whose pin it is. */
+    private void lookAt(int vertex, Net net) {
+        otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
+        int site = fabric.siteOf(vertex);
+        if (site == Fabric.NOTHING) {
+            return;
+        }
+        Optional<Cell> cell = cellOn(site);
+        if (cell.isPresent()) {
+            boolean own = endsAt(net, cell.get(), vertex);
+            boolean passes = cell.get().letsThrough() && !isEnd(cell.get(), vertex);
+            if (!own && !passes) {
+                usedBy("cell " + cell.get().name(), vertex);
+            }
+        }
+        boolean ownPin = cell.isPresent() && isEnd(cell.get(), vertex);
+        if (!ownPin) {
+            otherNetThrough(site, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
+        }
+    }
+
+    /** A site that a net goes through: it uses all pins but those of a cell that lets it pass. */
+    private void lookThrough(int site, Net net) {
+        Optional<Cell> cell = cellOn(site);
+        SiteView view = fabric.site(site);
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int vertex = view.firstPin() + pin;
+            if (cell.isPresent() && !cell.get().letsThrough()) {
+                usedBy("cell " + cell.get().name(), vertex);
+                return;
+            }
+            boolean ownPin = cell.isPresent() && isEnd(cell.get(), vertex);
+            if (!ownPin) {
+                otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
+            }
+        }
+        otherNetThrough(site, net.id())
+                .ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
+    }
+
+    /** A cell on a site that is new to it, or with other settings. */
+    private void look(Cell cell) {
+        SiteView view = fabric.site(cell.site());
+        before.findCellOn(cell.site())
+                .filter(c -> c.id() != cell.id() && !draft.isChangedCell(c.id()))
+                .ifPresent(c -> usedBy("cell " + c.name(), view.firstPin()));
+        for (Net net : draft.netsAt(cell)) {
+            for (Terminal end : net.ends()) {
+                if (end instanceof Terminal.CellPin at
+                        && at.cell() == cell.id()
+                        && view.findPin(at.pin()) == Fabric.NOTHING) {
+                    draft.refuse("site " + view.name() + " has no pin " + at.pin());
+                }
+            }
+        }
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int vertex = view.firstPin() + pin;
+            if (cell.letsThrough() && !isEnd(cell, vertex)) {
+                continue;
+            }
+            otherNetOn(vertex, Fabric.NOTHING)
+                    .filter(n -> !endsAt(n, cell, vertex))
+                    .ifPresent(n -> usedBy("net " + n.name(), vertex));
+        }
+        if (!cell.letsThrough()) {
+            otherNetThrough(cell.site(), Fabric.NOTHING)
+                    .ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
+        }
+    }
+
+    private void usedBy(String who, int vertex) {
+        draft.refuse(who + " uses " + fabric.vertexName(vertex));
+    }
+
+    /** The net on a vertex when the edits are done, unless it is a certain one. */
+    private Optional<Net> otherNetOn(int vertex, int but) {
+        int fresh = newOn.get(vertex);
+        if (fresh != Fabric.NOTHING && fresh != but) {
+            return draft.netNow(fresh);
+        }
+        return before.findNetOn(vertex)
+                .filter(n -> n.id() != but)
+                .flatMap(n -> draft.netNow(n.id()))
+                .filter(n -> !draft.isChangedNet(n.id()) || verticesOf(n.id()).contains(vertex));
+    }
+
+    private IntSet verticesOf(int net) {
+        return nowOn.computeIfAbsent(
+                net, n -> new IntOpenHashSet(netOf(n).route().toVertices()));
+    }
+
+    /** The net that goes through a site when the edits are done, unless it is a certain one. */
+    private Optional<Net> otherNetThrough(int site, int but) {
+        int fresh = newThrough.get(site);
+        if (fresh != Fabric.NOTHING && fresh != but) {
+            return draft.netNow(fresh);
+        }
+        SiteView view = fabric.site(site);
+        EdgeCursor into = fabric.edgesIn();
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int vertex = view.firstPin() + pin;
+            Optional<Net> net = before.findNetOn(vertex).flatMap(n -> draft.netNow(n.id()));
+            if (net.isEmpty() || net.get().id() == but) {
+                continue;
+            }
+            int place = net.get().route().placeOf(vertex);
+            if (place > 0 && entersBy(into, net.get().route(), place) == EdgeKind.PASS_THROUGH) {
+                return net;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static EdgeKind entersBy(EdgeCursor into, RouteTree tree, int place) {
+        int from = tree.vertex(tree.parent(place));
+        into.reset(tree.vertex(place));
+        while (into.next()) {
+            if (into.other() == from) {
+                return into.kind();
+            }
+        }
+        return EdgeKind.SWITCH;
+    }
+
+    /** The cell on a site when the edits are done. */
+    private Optional<Cell> cellOn(int site) {
+        int fresh = cellsNow.get(site);
+        if (fresh != Fabric.NOTHING) {
+            return draft.cellNow(fresh);
+        }
+        return before.findCellOn(site).filter(c -> !draft.isChangedCell(c.id()));
+    }
+
+    private boolean isEnd(Cell cell, int vertex) {
+        return draft.netsAt(cell).stream().anyMatch(n -> endsAt(n, cell, vertex));
+    }
+
+    private boolean endsAt(Net net, Cell cell, int vertex) {
+        SiteView view = fabric.site(cell.site());
+        int pin = vertex - view.firstPin();
+        if (pin < 0 || pin >= view.pins().size()) {
+            return false;
+        }
+        String name = view.pins().get(pin).name();
+        return net.ends().stream()
+                .anyMatch(
+                        t ->
+                                t instanceof Terminal.CellPin at
+                                        && at.cell() == cell.id()
+                                        && at.pin().equals(name));
+    }
+}

@@ -1,0 +1,451 @@
+package padward.change;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.RouteTree;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+
+/**
+ * What edits mean, once more, in the plainest way: everything by name, in sets and maps, the whole
+ * state looked through after each entry. Shares no code with what it judges; it reads a design once,
+ * at the start. Written from docs/formats.md and docs/how-it-answers.md.
+ */
+final class PlainState {
+    /** A cell: what it is, where it stands, how it is set. */
+    record PlainCell(String kind, String site, Map<String, String> settings) {}
+
+    /** A port: which way it goes, and its pad. */
+    record PlainPort(boolean out, String pad, String setting) {}
+
+    /**
+     * A net: its driver and sinks as {@code cell.pin} or {@code port NAME}, its first vertex, and
+     * for every other vertex the one that it is entered from.
+     */
+    record PlainNet(String driver, List<String> sinks, String root, Map<String, String> from) {
+        Set<String> on() {
+            Set<String> result = new HashSet<>(from.keySet());
+            result.add(root);
+            return result;
+        }
+    }
+
+    /** The fabric by names. */
+    private static final class Chip {
+        private final Map<String, Map<String, EdgeKind>> edges = new HashMap<>();
+        private final Map<String, String> siteOf = new HashMap<>();
+        private final Map<String, List<String>> pinsOf = new HashMap<>();
+        private final Map<String, Set<String>> accepts = new HashMap<>();
+        private final Map<String, String> vertexOfPad = new HashMap<>();
+        private final Set<String> drivable = new HashSet<>();
+    }
+
+    private final Chip chip;
+    private final Map<String, PlainCell> cells;
+    private final Map<String, PlainPort> ports;
+    private final Map<String, PlainNet> nets;
+
+    private PlainState(
+            Chip chip,
+            Map<String, PlainCell> cells,
+            Map<String, PlainPort> ports,
+            Map<String, PlainNet> nets) {
+        this.chip = chip;
+        this.cells = cells;
+        this.ports = ports;
+        this.nets = nets;
+    }
+
+    static PlainState of(Design design) {
+        Chip chip = chip(design.fabric());
+        Map<String, PlainCell> cells = new TreeMap<>();
+        Map<String, PlainPort> ports = new TreeMap<>();
+        Map<String, PlainNet> nets = new TreeMap<>();
+        Fabric fabric = design.fabric();
+        for (Cell cell : design.cells()) {
+            String site = fabric.site(cell.site()).name();
+            cells.put(cell.name(), new PlainCell(cell.kind(), site, cell.settings()));
+        }
+        for (Port port : design.ports()) {
+            String pad = fabric.pads().get(port.pad()).name();
+            boolean out = port.direction() != PortDirection.IN;
+            ports.put(port.name(), new PlainPort(out, pad, port.setting()));
+        }
+        for (Net net : design.nets()) {
+            Map<String, String> from = new LinkedHashMap<>();
+            RouteTree tree = net.route();
+            for (int place = 1; place < tree.size(); place++) {
+                from.put(
+                        fabric.vertexName(tree.vertex(place)),
+                        fabric.vertexName(tree.vertex(tree.parent(place))));
+            }
+            nets.put(
+                    net.name(),
+                    new PlainNet(
+                            design.textOf(net.driver()),
+                            net.sinks().stream().map(design::textOf).toList(),
+                            fabric.vertexName(tree.root()),
+                            from));
+        }
+        return new PlainState(chip, cells, ports, nets);
+    }
+
+    private static Chip chip(Fabric fabric) {
+        Chip chip = new Chip();
+        EdgeCursor edges = fabric.edgesOut();
+        for (int vertex = 0; vertex < fabric.vertexCount(); vertex++) {
+            Map<String, EdgeKind> to = new HashMap<>();
+            edges.reset(vertex);
+            while (edges.next()) {
+                to.putIfAbsent(fabric.vertexName(edges.other()), edges.kind());
+            }
+            chip.edges.put(fabric.vertexName(vertex), to);
+        }
+        for (int site = 0; site < fabric.siteCount(); site++) {
+            SiteView view = fabric.site(site);
+            List<String> pins = new ArrayList<>();
+            for (int pin = 0; pin < view.pins().size(); pin++) {
+                String name = fabric.vertexName(view.firstPin() + pin);
+                pins.add(name);
+                chip.siteOf.put(name, view.name());
+            }
+            chip.pinsOf.put(view.name(), pins);
+            chip.accepts.put(view.name(), new HashSet<>(view.accepts()));
+        }
+        for (Pad pad : fabric.pads()) {
+            chip.vertexOfPad.put(pad.name(), fabric.vertexName(pad.vertex()));
+            if (pad.directions().canDrive()) {
+                chip.drivable.add(pad.name());
+            }
+        }
+        return chip;
+    }
+
+    private PlainState copy() {
+        return new PlainState(chip, new TreeMap<>(cells), new TreeMap<>(ports), new TreeMap<>(nets));
+    }
+
+    /** The state after an entry; null when the entry does not fit. */
+    PlainState after(List<Edit> edits, Fabric fabric) {
+        PlainState now = copy();
+        for (boolean first : new boolean[] {true, false}) {
+            for (Edit edit : edits) {
+                boolean removes =
+                        edit instanceof Edit.DisconnectPort
+                                || edit instanceof Edit.RemoveCell
+                                || edit instanceof Edit.RemoveNet
+                                || edit instanceof Edit.SetCell;
+                if (removes == first && !now.apply(edit, fabric)) {
+                    return null;
+                }
+            }
+        }
+        return now.isSound() && now.reachesWhatItReached(this) ? now : null;
+    }
+
+    private boolean apply(Edit edit, Fabric fabric) {
+        if (edit instanceof Edit.DisconnectPort go) {
+            if (!ports.containsKey(go.port())) {
+                return false;
+            }
+            drop(Set.of("port " + go.port()));
+            ports.remove(go.port());
+        } else if (edit instanceof Edit.RemoveNet gone) {
+            return nets.remove(gone.net()) != null;
+        } else if (edit instanceof Edit.RemoveCell gone) {
+            if (!cells.containsKey(gone.cell())) {
+                return false;
+            }
+            drop(pinsOf(gone.cell()));
+            cells.remove(gone.cell());
+        } else if (edit instanceof Edit.SetCell set) {
+            PlainCell cell = cells.get(set.cell());
+            if (cell == null) {
+                return false;
+            }
+            Map<String, String> settings = new HashMap<>(cell.settings());
+            settings.put(set.setting(), set.value());
+            cells.put(set.cell(), new PlainCell(cell.kind(), cell.site(), settings));
+        } else if (edit instanceof Edit.RouteNet route) {
+            return reroute(route, fabric);
+        } else if (edit instanceof Edit.RelocateCell move) {
+            PlainCell cell = cells.get(move.cell());
+            if (cell == null || !chip.pinsOf.containsKey(move.site())) {
+                return false;
+            }
+            Set<String> pins = pinsOf(move.cell());
+            for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+                boolean there = ends(net.getValue()).stream().anyMatch(pins::contains);
+                boolean listed =
+                        move.nets().stream().anyMatch(n -> n.net().equals(net.getKey()));
+                if (there && !listed) {
+                    return false;
+                }
+            }
+            cells.put(move.cell(), new PlainCell(cell.kind(), move.site(), cell.settings()));
+            return move.nets().stream().allMatch(n -> reroute(n, fabric));
+        } else if (edit instanceof Edit.BreakOut out) {
+            return breakOut(out, fabric);
+        }
+        return true;
+    }
+
+    private boolean reroute(Edit.RouteNet route, Fabric fabric) {
+        PlainNet net = nets.get(route.net());
+        if (net == null) {
+            return false;
+        }
+        Map<String, String> from = new LinkedHashMap<>();
+        RouteTree tree = route.route();
+        for (int place = 1; place < tree.size(); place++) {
+            from.put(
+                    fabric.vertexName(tree.vertex(place)),
+                    fabric.vertexName(tree.vertex(tree.parent(place))));
+        }
+        String root = fabric.vertexName(tree.root());
+        nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from));
+        return true;
+    }
+
+    private boolean breakOut(Edit.BreakOut out, Fabric fabric) {
+        PlainNet net = nets.get(out.net());
+        boolean taken = ports.values().stream().anyMatch(p -> p.pad().equals(out.pad()));
+        if (net == null
+                || !chip.vertexOfPad.containsKey(out.pad())
+                || !chip.drivable.contains(out.pad())
+                || taken
+                || ports.containsKey(out.port())
+                || !out.setting().isEmpty()
+                || out.route().isEmpty()) {
+            return false;
+        }
+        List<String> route = out.route().stream().map(fabric::vertexName).toList();
+        if (!net.on().contains(route.get(0))
+                || !route.get(route.size() - 1).equals(chip.vertexOfPad.get(out.pad()))) {
+            return false;
+        }
+        Map<String, String> from = new LinkedHashMap<>(net.from());
+        Set<String> on = net.on();
+        for (int i = 1; i < route.size(); i++) {
+            if (!on.add(route.get(i))) {
+                return false;
+            }
+            from.put(route.get(i), route.get(i - 1));
+        }
+        List<String> sinks = new ArrayList<>(net.sinks());
+        sinks.add("port " + out.port());
+        ports.put(out.port(), new PlainPort(true, out.pad(), ""));
+        nets.put(out.net(), new PlainNet(net.driver(), sinks, net.root(), from));
+        return true;
+    }
+
+    private Set<String> pinsOf(String cell) {
+        Set<String> result = new HashSet<>();
+        String site = cells.get(cell).site();
+        for (String pin : chip.pinsOf.get(site)) {
+            result.add(cell + pin.substring(site.length()));
+        }
+        return result;
+    }
+
+    private static List<String> ends(PlainNet net) {
+        List<String> result = new ArrayList<>(net.sinks());
+        result.add(net.driver());
+        return result;
+    }
+
+    private void drop(Set<String> gone) {
+        for (String name : List.copyOf(nets.keySet())) {
+            PlainNet net = nets.get(name);
+            if (gone.contains(net.driver())) {
+                nets.remove(name);
+            } else if (net.sinks().stream().anyMatch(gone::contains)) {
+                nets.put(name, without(net, gone));
+            }
+        }
+    }
+
+    /** Leaves that only served what is gone are taken away, one after the other. */
+    private PlainNet without(PlainNet net, Set<String> gone) {
+        Set<String> given = new HashSet<>();
+        Set<String> kept = new HashSet<>();
+        List<String> sinks = new ArrayList<>();
+        for (String sink : net.sinks()) {
+            (gone.contains(sink) ? given : kept).add(vertexOf(sink));
+            if (!gone.contains(sink)) {
+                sinks.add(sink);
+            }
+        }
+        Map<String, String> from = new LinkedHashMap<>(net.from());
+        Set<String> cut = new HashSet<>(given);
+        boolean again = true;
+        while (again) {
+            again = false;
+            for (String vertex : List.copyOf(from.keySet())) {
+                boolean leaf = !from.containsValue(vertex);
+                if (leaf && cut.contains(vertex) && !kept.contains(vertex)) {
+                    // What is left of the branch may go as far as nothing else hangs on it.
+                    cut.add(from.remove(vertex));
+                    again = true;
+                }
+            }
+        }
+        return new PlainNet(net.driver(), sinks, net.root(), from);
+    }
+
+    private String vertexOf(String end) {
+        if (end.startsWith("port ")) {
+            return chip.vertexOfPad.get(ports.get(end.substring(5)).pad());
+        }
+        int dot = end.lastIndexOf('.');
+        return cells.get(end.substring(0, dot)).site() + end.substring(dot);
+    }
+
+    /** Whether the whole state keeps every rule. */
+    boolean isSound() {
+        Map<String, String> netOn = new HashMap<>();
+        Map<String, String> netThrough = new HashMap<>();
+        Map<String, String> cellOn = new HashMap<>();
+        for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
+            if (cellOn.put(cell.getValue().site(), cell.getKey()) != null
+                    || !chip.accepts.get(cell.getValue().site()).contains(cell.getValue().kind())) {
+                return false;
+            }
+        }
+        for (Map.Entry<String, PlainNet> entry : nets.entrySet()) {
+            PlainNet net = entry.getValue();
+            if (!net.root().equals(vertexOf(net.driver()))
+                    || !ends(net).stream().allMatch(e -> chip.edges.containsKey(vertexOf(e)))) {
+                return false;
+            }
+            for (String vertex : net.on()) {
+                if (netOn.put(vertex, entry.getKey()) != null) {
+                    return false;
+                }
+            }
+            for (Map.Entry<String, String> step : net.from().entrySet()) {
+                EdgeKind kind = chip.edges.get(step.getValue()).get(step.getKey());
+                if (kind == null || !net.on().contains(step.getValue())) {
+                    return false;
+                }
+                if (kind == EdgeKind.PASS_THROUGH) {
+                    String other = netThrough.put(chip.siteOf.get(step.getKey()), entry.getKey());
+                    if (other != null && !other.equals(entry.getKey())) {
+                        return false;
+                    }
+                }
+            }
+        }
+        return pinsAreUsedOnce(netOn, netThrough, cellOn);
+    }
+
+    private boolean pinsAreUsedOnce(
+            Map<String, String> netOn, Map<String, String> netThrough, Map<String, String> cellOn) {
+        for (Map.Entry<String, List<String>> site : chip.pinsOf.entrySet()) {
+            String cell = cellOn.get(site.getKey());
+            String through = netThrough.get(site.getKey());
+            boolean open =
+                    cell != null && "open".equals(cells.get(cell).settings().get("through"));
+            if (through != null && cell != null && !open) {
+                return false;
+            }
+            for (String pin : site.getValue()) {
+                String net = netOn.get(pin);
+                String end = cell == null ? "" : cell + pin.substring(site.getKey().length());
+                boolean ends =
+                        cell != null
+                                && nets.values().stream().anyMatch(n -> ends(n).contains(end));
+                boolean endsHere = net != null && ends(nets.get(net)).contains(end);
+                if (net != null && cell != null && !endsHere && (!open || ends)) {
+                    return false;
+                }
+                if (net != null && through != null && !net.equals(through) && !ends) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** Ends that a net reached before, and that it still has, it must still reach. */
+    private boolean reachesWhatItReached(PlainState before) {
+        for (Map.Entry<String, PlainNet> entry : nets.entrySet()) {
+            PlainNet old = before.nets.get(entry.getKey());
+            if (old == null) {
+                continue;
+            }
+            for (String sink : entry.getValue().sinks()) {
+                boolean reached =
+                        old.sinks().contains(sink) && old.on().contains(before.vertexOf(sink));
+                if (reached && !entry.getValue().on().contains(vertexOf(sink))) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** What uses a vertex, as {@code cell NAME} or {@code net NAME}; empty for nothing. */
+    String userOf(String vertex) {
+        String site = chip.siteOf.get(vertex);
+        if (site != null) {
+            for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
+                if (cell.getValue().site().equals(site)) {
+                    String end = cell.getKey() + vertex.substring(site.length());
+                    boolean ends = nets.values().stream().anyMatch(n -> ends(n).contains(end));
+                    boolean open = "open".equals(cell.getValue().settings().get("through"));
+                    if (!open || ends) {
+                        return "cell " + cell.getKey();
+                    }
+                }
+            }
+        }
+        for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+            if (net.getValue().on().contains(vertex)) {
+                return "net " + net.getKey();
+            }
+        }
+        for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+            for (Map.Entry<String, String> step : net.getValue().from().entrySet()) {
+                boolean through =
+                        chip.edges.get(step.getValue()).get(step.getKey())
+                                == EdgeKind.PASS_THROUGH;
+                if (site != null && through && site.equals(chip.siteOf.get(step.getKey()))) {
+                    return "net " + net.getKey();
+                }
+            }
+        }
+        return "";
+    }
+
+    /** Everything in it, in words, for comparing. */
+    String text() {
+        StringBuilder result = new StringBuilder();
+        cells.forEach(
+                (name, c) ->
+                        result.append(name + c.kind() + c.site() + new TreeMap<>(c.settings()))
+                                .append('\n'));
+        ports.forEach((name, p) -> result.append(name + p).append('\n'));
+        nets.forEach(
+                (name, n) ->
+                        result.append(name + n.driver() + n.sinks() + n.root())
+                                .append(new TreeMap<>(n.from()))
+                                .append('\n'));
+        return result.toString();
+    }
+
+}
