@@ -18,11 +18,11 @@ import padward.design.Design;
 import padward.design.DesignChange;
 import padward.design.Net;
 import padward.design.Numbered;
+import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.fabric.Pad;
 
 /**
  * A design while edits are applied to it: the one place where they write what they remove, put and
@@ -51,8 +51,7 @@ public final class Draft {
         private final Function<String, Optional<T>> byName;
         private final Function<T, String> nameOf;
         private final Int2ObjectLinkedOpenHashMap<T> put = new Int2ObjectLinkedOpenHashMap<>();
-        private final Int2ObjectLinkedOpenHashMap<T> removed =
-                new Int2ObjectLinkedOpenHashMap<>();
+        private final Int2ObjectLinkedOpenHashMap<T> removed = new Int2ObjectLinkedOpenHashMap<>();
         private final Map<String, Integer> added = new LinkedHashMap<>();
         private int limit;
 
@@ -150,20 +149,12 @@ public final class Draft {
     /** The number of the site of that name; refuses when there is none. */
     public Optional<Integer> site(String name) {
         int site = fabric().findSite(name);
-        return known(
-                site == Fabric.NOTHING ? Optional.empty() : Optional.of(site), "site", name);
+        return known(site == Fabric.NOTHING ? Optional.empty() : Optional.of(site), "site", name);
     }
 
     /** The index of the pad of that name; refuses when there is none. O(pads). */
     public Optional<Integer> pad(String name) {
-        List<Pad> pads = fabric().pads();
-        for (int pad = 0; pad < pads.size(); pad++) {
-            if (pads.get(pad).name().equals(name)) {
-                return Optional.of(pad);
-            }
-        }
-        refuse("there is no pad " + name);
-        return Optional.empty();
+        return known(PadNames.findExact(fabric(), name).stream().boxed().findAny(), "pad", name);
     }
 
     /** Whether a port has that name. */
@@ -173,11 +164,8 @@ public final class Draft {
 
     /** The port on a pad, if there is one. */
     public Optional<Port> findPortOn(int pad) {
-        Optional<Port> here =
-                ports.put.values().stream().filter(p -> p.pad() == pad).findFirst();
-        return here.isPresent()
-                ? here
-                : base.findPortOn(pad).filter(p -> !ports.isChanged(p.id()));
+        Optional<Port> here = ports.put.values().stream().filter(p -> p.pad() == pad).findFirst();
+        return here.isPresent() ? here : base.findPortOn(pad).filter(p -> !ports.isChanged(p.id()));
     }
 
     /** Puts a net in the place of the one with its number. */

@@ -188,8 +188,7 @@ final class DraftCheck {
                 otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
             }
         }
-        otherNetThrough(site, net.id())
-                .ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
+        otherNetThrough(site, net.id()).ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
     }
 
     /** A cell on a site that is new to it, or with other settings. */
@@ -239,8 +238,7 @@ final class DraftCheck {
     }
 
     private IntSet verticesOf(int net) {
-        return nowOn.computeIfAbsent(
-                net, n -> new IntOpenHashSet(netOf(n).route().toVertices()));
+        return nowOn.computeIfAbsent(net, n -> new IntOpenHashSet(netOf(n).route().toVertices()));
     }
 
     /** The net that goes through a site when the edits are done, unless it is a certain one. */

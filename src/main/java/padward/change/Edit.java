@@ -13,10 +13,10 @@ import padward.design.Terminal;
 import padward.fabric.Pad;
 
 /**
- * One change to a finished design, as a value. It names what it changes, so that it can be reported,
- * kept, and applied to another run of the same design. What it does is stated once, in {@link
- * #applyTo}: {@link Outcome} checks and applies it from there, and whatever else asks what an edit
- * touches asks the outcome.
+ * One change to a finished design, as a value. It names what it changes, so that it can be
+ * reported, kept, and applied to another run of the same design. What it does is stated once, in
+ * {@link #applyTo}: {@link Outcome} checks and applies it from there, and whatever else asks what
+ * an edit touches asks the outcome.
  */
 public sealed interface Edit {
     /** The change as a person would say it. */
@@ -35,8 +35,8 @@ public sealed interface Edit {
     <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X;
 
     /**
-     * Something done with each kind of edit in its own way, such as writing it to a file. A new
-     * kind of edit does not compile until every visitor has it.
+     * Something done for each kind of edit, such as writing it to a file. A new kind of edit does
+     * not compile until every visitor has it.
      *
      * @param <T> what comes of it
      * @param <X> what may go wrong

@@ -1,7 +1,6 @@
 package padward.change;
 
 import java.util.Collection;
-import java.util.List;
 import java.util.function.Function;
 import padward.base.BadInput;
 import padward.design.Cell;

@@ -16,8 +16,8 @@ import padward.fabric.Pad;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a
- * new design of it, which shares all that did not change: {@link #with} costs what the edit touches,
- * not what the design holds. Numbers of cells, nets and ports stay through edits.
+ * new design of it, which shares all that did not change: {@link #with} costs what the edit
+ * touches, not what the design holds. Numbers of cells, nets and ports stay through edits.
  */
 public final class Design {
     private final Shared shared;
@@ -263,7 +263,10 @@ public final class Design {
         if (terminal instanceof Terminal.CellPin at) {
             return shared.fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
         }
-        return shared.fabric.pads().get(ports.get(((Terminal.PortEnd) terminal).port()).pad()).vertex();
+        return shared.fabric
+                .pads()
+                .get(ports.get(((Terminal.PortEnd) terminal).port()).pad())
+                .vertex();
     }
 
     /** A terminal as people write it: {@code cell.pin} or {@code port NAME}. */

@@ -75,7 +75,7 @@ public final class NameLookup {
         if (design.findNet(text).isPresent()) {
             return new Match.Found<>(design.findNet(text).get());
         }
-        List<Net> nets = design.nets();
+        List<Net> nets = List.copyOf(design.nets());
         return match(
                 text,
                 nets.size(),

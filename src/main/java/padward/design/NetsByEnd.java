@@ -11,15 +11,14 @@ import it.unimi.dsi.fastutil.ints.IntSortedSet;
 import java.util.Optional;
 
 /**
- * The numbers of the nets at each cell and port: those of the design that was read, shared by all that edits
- * make of it, and the cells and ports where they differ. Immutable.
+ * The numbers of the nets at each cell and port: those of the design that was read, shared by all
+ * that edits make of it, and the cells and ports where they differ. Immutable.
  */
 final class NetsByEnd {
     private final Int2ObjectOpenHashMap<IntList> base;
     private final Int2ObjectOpenHashMap<IntList> changed;
 
-    private NetsByEnd(
-            Int2ObjectOpenHashMap<IntList> base, Int2ObjectOpenHashMap<IntList> changed) {
+    private NetsByEnd(Int2ObjectOpenHashMap<IntList> base, Int2ObjectOpenHashMap<IntList> changed) {
         this.base = base;
         this.changed = changed;
     }
@@ -84,8 +83,7 @@ final class NetsByEnd {
         return new NetsByEnd(base, now);
     }
 
-    private void update(
-            Int2ObjectOpenHashMap<IntList> now, int key, int net, boolean there) {
+    private void update(Int2ObjectOpenHashMap<IntList> now, int key, int net, boolean there) {
         IntList known = now.containsKey(key) ? now.get(key) : at(key);
         IntSortedSet nets = new IntAVLTreeSet(known);
         if (there) {

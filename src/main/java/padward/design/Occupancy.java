@@ -17,10 +17,10 @@ import padward.fabric.SiteView;
  * What uses which vertex. Immutable: that of a design that was read is worked out once, that of a
  * design after an edit shares it and keeps the few vertices where it differs.
  *
- * <p>A cell uses all pins of its site, those that nets reach included: to remove the cell is to free
- * them. A net uses the vertices of its tree and, where it goes through a site, all pins of that
- * site. A cell that lets signals through uses only the pins that its own nets end at. Thus a route
- * is free exactly when its vertices are, and a pass-through needs no test of its own.
+ * <p>A cell uses all pins of its site, those that nets reach included: to remove the cell is to
+ * free them. A net uses the vertices of its tree and, where it goes through a site, all pins of
+ * that site. A cell that lets signals through uses only the pins that its own nets end at. Thus a
+ * route is free exactly when its vertices are, and a pass-through needs no test of its own.
  *
  * <p>Occupants have numbers, see {@link Occupant}.
  */
@@ -39,7 +39,9 @@ public final class Occupancy {
     private final Int2IntOpenHashMap netByVertex;
     private final Int2IntOpenHashMap cellBySite;
 
-    /** Vertices that are occupied here and free in {@link #base}, or the other way round. */
+    /**
+     * Vertices that are occupied here and free in {@link #base}, or occupied there and free here.
+     */
     private final IntOpenHashSet differing;
 
     private record Base(
@@ -175,8 +177,8 @@ public final class Occupancy {
     }
 
     /**
-     * The occupancy of the design after a change. O(wires and ends of what changes + the differences
-     * from the design that was read).
+     * The occupancy of the design after a change. O(wires and ends of what changes + the
+     * differences from the design that was read).
      */
     private Occupancy(
             Occupancy before,
@@ -359,8 +361,7 @@ public final class Occupancy {
         into.reset(vertex);
         boolean possible = false;
         while (into.next() && !possible) {
-            possible =
-                    into.kind() == EdgeKind.PASS_THROUGH && netIdOn(into.other()) == net.id();
+            possible = into.kind() == EdgeKind.PASS_THROUGH && netIdOn(into.other()) == net.id();
         }
         if (!possible) {
             return false;
@@ -428,7 +429,7 @@ public final class Occupancy {
         return base.occupied;
     }
 
-    /** The vertices that are occupied here and not in {@link #sharedBits}, or the other way round. */
+    /** The vertices that are occupied in one of this and {@link #sharedBits} only. */
     public IntSet differing() {
         return IntSets.unmodifiable(differing);
     }

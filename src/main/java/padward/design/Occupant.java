@@ -1,9 +1,9 @@
 package padward.design;
 
 /**
- * What uses a resource of the fabric: removing it gives the resource back. Searches handle occupants
- * by number: a net by its own, a cell by its own with {@link #CELLS} added, so that nets come before
- * cells in every order.
+ * What uses a resource of the fabric: removing it gives the resource back. Searches handle
+ * occupants by number: a net by its own, a cell by its own with {@link #CELLS} added, so that nets
+ * come before cells in every order.
  */
 public sealed interface Occupant {
     /** What is added to a cell's number; more nets than that are never read. */

@@ -136,15 +136,14 @@ class EditMeaningProperties {
 
     private static boolean isAt(Net net, Cell cell) {
         return net.ends().stream()
-                .anyMatch(
-                        t ->
-                                t instanceof Terminal.CellPin at
-                                        && at.cell() == cell.id());
+                .anyMatch(t -> t instanceof Terminal.CellPin at && at.cell() == cell.id());
     }
 
     private static <T> Optional<T> pick(Numbered<T> all, Random random) {
         List<T> list = List.copyOf((Collection<T>) all);
-        return list.isEmpty() ? Optional.empty() : Optional.of(list.get(random.nextInt(list.size())));
+        return list.isEmpty()
+                ? Optional.empty()
+                : Optional.of(list.get(random.nextInt(list.size())));
     }
 
     private static Edit any(Design now, Random random, String fresh) {
@@ -227,8 +226,7 @@ class EditMeaningProperties {
         if (cell.isPresent()) {
             for (Net net : now.netsAt(cell.get().id())) {
                 boolean drives = net.driverCell() == cell.get().id();
-                String pin =
-                        drives ? ((Terminal.CellPin) net.driver()).pin() : "";
+                String pin = drives ? ((Terminal.CellPin) net.driver()).pin() : "";
                 RouteTree tree =
                         drives
                                 ? RouteTree.of(Math.max(0, now.fabric().site(site).findPin(pin)))

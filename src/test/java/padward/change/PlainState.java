@@ -22,8 +22,8 @@ import padward.fabric.SiteView;
 
 /**
  * What edits mean, once more, in the plainest way: everything by name, in sets and maps, the whole
- * state looked through after each entry. Shares no code with what it judges; it reads a design once,
- * at the start. Written from docs/formats.md and docs/how-it-answers.md.
+ * state looked through after each entry. Shares no code with what it judges; it reads a design
+ * once, at the start. Written from docs/formats.md and docs/how-it-answers.md.
  */
 final class PlainState {
     /** A cell: what it is, where it stands, how it is set. */
@@ -136,7 +136,8 @@ final class PlainState {
     }
 
     private PlainState copy() {
-        return new PlainState(chip, new TreeMap<>(cells), new TreeMap<>(ports), new TreeMap<>(nets));
+        return new PlainState(
+                chip, new TreeMap<>(cells), new TreeMap<>(ports), new TreeMap<>(nets));
     }
 
     /** The state after an entry; null when the entry does not fit. */
@@ -190,8 +191,7 @@ final class PlainState {
             Set<String> pins = pinsOf(move.cell());
             for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
                 boolean there = ends(net.getValue()).stream().anyMatch(pins::contains);
-                boolean listed =
-                        move.nets().stream().anyMatch(n -> n.net().equals(net.getKey()));
+                boolean listed = move.nets().stream().anyMatch(n -> n.net().equals(net.getKey()));
                 if (there && !listed) {
                     return false;
                 }
@@ -358,8 +358,7 @@ final class PlainState {
         for (Map.Entry<String, List<String>> site : chip.pinsOf.entrySet()) {
             String cell = cellOn.get(site.getKey());
             String through = netThrough.get(site.getKey());
-            boolean open =
-                    cell != null && "open".equals(cells.get(cell).settings().get("through"));
+            boolean open = cell != null && "open".equals(cells.get(cell).settings().get("through"));
             if (through != null && cell != null && !open) {
                 return false;
             }
@@ -367,8 +366,7 @@ final class PlainState {
                 String net = netOn.get(pin);
                 String end = cell == null ? "" : cell + pin.substring(site.getKey().length());
                 boolean ends =
-                        cell != null
-                                && nets.values().stream().anyMatch(n -> ends(n).contains(end));
+                        cell != null && nets.values().stream().anyMatch(n -> ends(n).contains(end));
                 boolean endsHere = net != null && ends(nets.get(net)).contains(end);
                 if (net != null && cell != null && !endsHere && (!open || ends)) {
                     return false;
@@ -422,8 +420,7 @@ final class PlainState {
         for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
             for (Map.Entry<String, String> step : net.getValue().from().entrySet()) {
                 boolean through =
-                        chip.edges.get(step.getValue()).get(step.getKey())
-                                == EdgeKind.PASS_THROUGH;
+                        chip.edges.get(step.getValue()).get(step.getKey()) == EdgeKind.PASS_THROUGH;
                 if (site != null && through && site.equals(chip.siteOf.get(step.getKey()))) {
                     return "net " + net.getKey();
                 }
@@ -447,5 +444,4 @@ final class PlainState {
                                 .append('\n'));
         return result.toString();
     }
-
 }

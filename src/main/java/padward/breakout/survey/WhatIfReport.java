@@ -109,11 +109,7 @@ public record WhatIfReport(
             if (edit instanceof Edit.DisconnectPort go) {
                 result.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
                 drivenByPort(design, go.port())
-                        .forEach(
-                                n ->
-                                        result.addAll(
-                                                fanOut.losing(
-                                                        Occupant.ofNet(n.id()))));
+                        .forEach(n -> result.addAll(fanOut.losing(Occupant.ofNet(n.id()))));
             }
             removed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
         }
@@ -132,8 +128,7 @@ public record WhatIfReport(
     private static Optional<Integer> removed(Design design, Edit edit) {
         Occupancy occupancy = design.occupancy();
         if (edit instanceof Edit.RemoveCell free) {
-            return design.findCell(free.cell())
-                    .map(c -> new Occupant.ByCell(c).number());
+            return design.findCell(free.cell()).map(c -> new Occupant.ByCell(c).number());
         }
         if (edit instanceof Edit.RemoveNet free) {
             return design.findNet(free.net()).map(n -> new Occupant.ByNet(n).number());

@@ -57,8 +57,10 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
         List<Touched> touched = new ArrayList<>();
         List<String> unlisted = new ArrayList<>();
         diff.nets().forEach(n -> sort(Part.Kind.NET, n.name(), n.how(), listed, touched, unlisted));
-        diff.cells().forEach(c -> sort(Part.Kind.CELL, c.name(), c.how(), listed, touched, unlisted));
-        diff.ports().forEach(p -> sort(Part.Kind.PORT, p.name(), p.how(), listed, touched, unlisted));
+        diff.cells()
+                .forEach(c -> sort(Part.Kind.CELL, c.name(), c.how(), listed, touched, unlisted));
+        diff.ports()
+                .forEach(p -> sort(Part.Kind.PORT, p.name(), p.how(), listed, touched, unlisted));
         return new ChangeAudit(diff, touched, unlisted);
     }
 
@@ -84,7 +86,10 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
             Outcome outcome = Outcome.of(now, entries.get(number - 1).edits());
             if (outcome instanceof Outcome.Refused refused) {
                 throw new IllegalArgumentException(
-                        "entry " + number + " does not fit: " + String.join("; ", refused.reasons()));
+                        "entry "
+                                + number
+                                + " does not fit: "
+                                + String.join("; ", refused.reasons()));
             }
             Outcome.Applied applied = (Outcome.Applied) outcome;
             for (Part part : applied.touched()) {

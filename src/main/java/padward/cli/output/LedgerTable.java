@@ -5,11 +5,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import padward.change.Part;
 import padward.base.BadInput;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.Difference;
 import padward.change.Ledger;
+import padward.change.Part;
 import padward.design.Design;
 
 /** Shared parts of the ledger commands. */

@@ -1,6 +1,5 @@
 package padward.unblock.move;
 
-import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
@@ -11,6 +10,7 @@ import padward.change.Edit;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;

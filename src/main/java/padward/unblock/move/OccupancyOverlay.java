@@ -130,7 +130,6 @@ public final class OccupancyOverlay {
         if (isTaken(vertex) && !all.remove(vertex)) {
             all.add(vertex);
         }
-        return BlockedVertices.of(
-                occupancy.sharedBits(), occupancy.differing(), all);
+        return BlockedVertices.of(occupancy.sharedBits(), occupancy.differing(), all);
     }
 }

@@ -1,6 +1,5 @@
 package padward.unblock.release;
 
-import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
@@ -10,6 +9,7 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
+import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
@@ -158,8 +158,7 @@ public final class QuestionContext {
 
     /** What is occupied, but for some vertices where it is the other way round. */
     private BlockedVertices blocked(IntSet otherWayRound) {
-        return BlockedVertices.of(
-                occupancy.sharedBits(), occupancy.differing(), otherWayRound);
+        return BlockedVertices.of(occupancy.sharedBits(), occupancy.differing(), otherWayRound);
     }
 
     private IntSet usedDifferently() {

@@ -1,6 +1,5 @@
 package padward.unblock.weigh;
 
-import padward.design.Occupant;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
@@ -20,6 +19,7 @@ import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
+import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;

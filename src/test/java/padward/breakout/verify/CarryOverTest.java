@@ -203,9 +203,9 @@ class CarryOverTest {
                 design.note(),
                 design.fabric(),
                 design.board(),
-                design.cells(),
+                List.copyOf(design.cells()),
                 nets,
-                design.ports());
+                List.copyOf(design.ports()));
     }
 
     private static Map<Integer, Set<String>> conflicts(Ledger ledger, Design newer) {

@@ -127,9 +127,9 @@ class TableRoundTripTest {
                         "",
                         design.fabric(),
                         Board.UNKNOWN,
-                        design.cells(),
+                        List.copyOf(design.cells()),
                         nets,
-                        design.ports());
+                        List.copyOf(design.ports()));
         Path tables = folder.resolve("tables");
         TableExport.write(timed, tables, false, Progress.NONE);
         Design again = read(tables).design().orElseThrow();
