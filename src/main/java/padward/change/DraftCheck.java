@@ -222,7 +222,7 @@ final class DraftCheck {
     }
 
     private void usedBy(String who, int vertex) {
-        draft.refuse(who + " uses " + fabric.vertexName(vertex));
+        draft.refuse(fabric.vertexName(vertex) + " is used by " + who);
     }
 
     /** The net on a vertex when the edits are done, unless it is a certain one. */

@@ -119,4 +119,17 @@ public final class Numbered<T> extends AbstractCollection<T> {
             }
         };
     }
+
+    /** Whether the same things stand in the same order, whatever their numbers. O(size). */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Numbered<?> that
+                && size() == that.size()
+                && List.copyOf(this).equals(List.copyOf(that));
+    }
+
+    @Override
+    public int hashCode() {
+        return List.copyOf(this).hashCode();
+    }
 }
