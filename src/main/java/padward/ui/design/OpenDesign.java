@@ -15,7 +15,7 @@ public final class OpenDesign {
     private final Design design;
     private final TileIndex index;
     private final TileLayout layout;
-    private final ChannelFill fill;
+    private final Lazy<ChannelFill> fill;
     private final TileKinds kinds;
     private final TreeParents parents = new TreeParents();
     private final Lazy<PadReachability> padReachability;
@@ -36,7 +36,14 @@ public final class OpenDesign {
                 index,
                 new TileLayout(design.fabric(), index),
                 new TileKinds(design.fabric()),
-                new Lazy<>(() -> PadReachability.of(design.fabric())));
+                new Lazy<>(() -> PadReachability.of(design.fabric())),
+                ready(ChannelFill.of(design.fabric(), index, design.occupancy())));
+    }
+
+    private static <T> Lazy<T> ready(T value) {
+        Lazy<T> result = new Lazy<>(() -> value);
+        result.get();
+        return result;
     }
 
     private OpenDesign(
@@ -44,13 +51,14 @@ public final class OpenDesign {
             TileIndex index,
             TileLayout layout,
             TileKinds kinds,
-            Lazy<PadReachability> padReachability) {
+            Lazy<PadReachability> padReachability,
+            Lazy<ChannelFill> fill) {
         this.design = design;
         this.index = index;
         this.layout = layout;
         this.kinds = kinds;
         this.padReachability = padReachability;
-        this.fill = new ChannelFill(design.fabric(), index, design.occupancy());
+        this.fill = fill;
         this.netNames = new Lazy<>(() -> design.nets().stream().map(Net::name).sorted().toList());
         this.padNames = new Lazy<>(() -> padNames(design));
         this.placeNames =
@@ -82,11 +90,23 @@ public final class OpenDesign {
         padNames();
     }
 
-    /** The same for another state of the design; what depends on the fabric alone is reused. */
+    /**
+     * The same for this design after some edits; what depends on the fabric alone is shared. O(1),
+     * the rest is calculated on first use.
+     *
+     * @throws IllegalArgumentException when it is on another fabric
+     */
     public OpenDesign with(Design next) {
-        return next.fabric() == design.fabric()
-                ? new OpenDesign(next, index, layout, kinds, padReachability)
-                : new OpenDesign(next);
+        if (next.fabric() != design.fabric()) {
+            throw new IllegalArgumentException("a design on another fabric");
+        }
+        return new OpenDesign(
+                next,
+                index,
+                layout,
+                kinds,
+                padReachability,
+                new Lazy<>(() -> fill.get().with(design.occupancy(), next.occupancy())));
     }
 
     /** The vertex before each vertex in the trees of nets. */
@@ -101,7 +121,7 @@ public final class OpenDesign {
 
     /** How full tiles and channels are. */
     public ChannelFill fill() {
-        return fill;
+        return fill.get();
     }
 
     /** From where pads can be reached; calculated on first use. */

@@ -11,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
+import padward.change.Edit;
+import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
@@ -122,7 +124,16 @@ class LanesTest {
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Fabric fabric = design.fabric();
         TileIndex index = new TileIndex(fabric);
-        ChannelFill fill = new ChannelFill(fabric, index, design.occupancy());
+        ChannelFill fill = ChannelFill.of(fabric, index, design.occupancy());
+        check(design, fill, index);
+        Design without = Outcome.apply(design, List.of(new Edit.RemoveNet("alarm/beep")));
+        ChannelFill fewer = fill.with(design.occupancy(), without.occupancy());
+        check(without, fewer, index);
+        check(design, fewer.with(without.occupancy(), design.occupancy()), index);
+    }
+
+    private static void check(Design design, ChannelFill fill, TileIndex index) {
+        Fabric fabric = design.fabric();
         List<Lying> wires = lying(fabric, index);
         for (int tile = 0; tile < fabric.tileCount(); tile++) {
             int x = fabric.column(tile);
