@@ -12,6 +12,7 @@ import padward.lesson.file.LearnerFolder;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.CommandSearch;
+import padward.ui.control.ConsentDialog;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.Focus;
@@ -19,6 +20,7 @@ import padward.ui.control.HelpView;
 import padward.ui.control.NotesBar;
 import padward.ui.control.Panel;
 import padward.ui.control.Themes;
+import padward.ui.control.UndoKeys;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.export.Exports;
@@ -71,6 +73,7 @@ final class MainView extends StackPane {
         this.learner = new LearnerModel(model.jobs(), LearnerFolder.standard());
         this.strip = new StripMapView(mapModel);
         FileDialogs dialogs = new FileDialogs(this);
+        model.askThrough(new ConsentDialog(this));
         this.exports = new Exports(mapModel, map, strip, dialogs::export);
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, dialogs));
@@ -146,6 +149,13 @@ final class MainView extends StackPane {
                                         .ifPresent(
                                                 s -> {
                                                     Controls.install(actions, s);
+                                                    UndoKeys.install(
+                                                            s,
+                                                            actions.get("undo"),
+                                                            actions.get("redo"),
+                                                            model.history().nextUndoProperty(),
+                                                            model.history().nextRedoProperty(),
+                                                            model.shown().answerProperty());
                                                     Focus.keepNear(s, () -> lookup("#net-field"));
                                                 }));
         showRequestedPlace();
@@ -253,7 +263,7 @@ final class MainView extends StackPane {
     private void dropped(DragEvent event) {
         List<File> files = event.getDragboard().getFiles();
         if (!files.isEmpty()) {
-            model.design().openAny(files.get(0).toPath());
+            model.openAny(files.get(0).toPath());
         }
         event.setDropCompleted(!files.isEmpty());
         event.consume();

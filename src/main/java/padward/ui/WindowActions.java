@@ -5,7 +5,6 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
-import padward.format.design.Demo;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
 import padward.ui.model.LookModel;
@@ -34,14 +33,14 @@ final class WindowActions {
                         "Demo",
                         "",
                         "Opens the built-in example, an invented bilge-pump controller",
-                        () -> model.openFrom(progress -> Demo.open())),
+                        model::openDemo),
                 Action.of(
                                 "ledger",
                                 Action.Group.FILE,
                                 "Ledger…",
                                 "Shortcut+L",
                                 "Opens a ledger for the open design",
-                                () -> dialogs.ledger().ifPresent(model.design()::openLedger))
+                                () -> dialogs.ledger().ifPresent(model::openLedger))
                         .when(isOpen),
                 Action.of(
                                 "save",
@@ -77,8 +76,10 @@ final class WindowActions {
                         () ->
                                 model.shown().whatIfProperty().get().isEmpty()
                                         && !model.busyProperty().get()
+                                        && model.shown().asAskedProperty().getValue()
                                         && isTriable(model),
                         model.shown().whatIfProperty(),
+                        model.shown().asAskedProperty(),
                         model.busyProperty(),
                         model.shown().answerProperty());
         BooleanBinding canChoose =
@@ -93,6 +94,11 @@ final class WindowActions {
                 Bindings.createBooleanBinding(
                         () -> model.shown().whatIfProperty().get().isPresent(),
                         model.shown().whatIfProperty());
+        BooleanBinding canKeep =
+                Bindings.createBooleanBinding(
+                        () -> inWhatIf.get() && model.shown().asAskedProperty().getValue(),
+                        inWhatIf,
+                        model.shown().asAskedProperty());
         BooleanBinding canUndo =
                 Bindings.createBooleanBinding(
                         () -> model.history().nextUndoProperty().get().isPresent(),
@@ -128,7 +134,7 @@ final class WindowActions {
                                 "Shortcut+K",
                                 "Keeps the what-if; the design file is not changed",
                                 model::keep)
-                        .when(inWhatIf),
+                        .when(canKeep),
                 question("drop", "Drop", "", "Drops the what-if", model::drop).when(inWhatIf),
                 question("undo", "Undo", "Shortcut+Z", "Undoes the last step", model::undo)
                         .when(canUndo),

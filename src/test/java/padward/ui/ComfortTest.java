@@ -167,7 +167,7 @@ class ComfortTest {
         settle();
         Path bad = folder.resolve("bad.json");
         Files.writeString(bad, "{\"format\": \"padward-design/1\", \"name\": 7}");
-        robot.interact(() -> model.design().openAny(bad));
+        robot.interact(() -> model.openAny(bad));
         settle();
         assertThat(text(robot, "#note")).contains("bad.json");
         robot.clickOn("Copy");
@@ -176,12 +176,12 @@ class ComfortTest {
         assertThat(copied[0]).contains("expected: ").contains("found: ");
         robot.clickOn("Dismiss");
         assertThat(robot.lookup("#notes").query().isVisible()).isFalse();
-        robot.interact(() -> model.design().openAny(Path.of("fixtures/small/board.json")));
+        robot.interact(() -> model.openAny(Path.of("fixtures/small/board.json")));
         settle();
         assertThat(text(robot, "#note"))
                 .isEqualTo("board.json is a board. Open the design that refers to it.");
         robot.clickOn("Dismiss");
-        robot.interact(() -> model.design().openAny(Path.of("fixtures/lessons/01-boxes.json")));
+        robot.interact(() -> model.openAny(Path.of("fixtures/lessons/01-boxes.json")));
         settle();
         assertThat(text(robot, "#note"))
                 .isEqualTo(

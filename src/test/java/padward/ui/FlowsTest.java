@@ -191,13 +191,13 @@ class FlowsTest {
         assertThat(text(robot, "#note")).startsWith("Saved 1 kept");
         robot.interact(() -> model.open(Path.of("fixtures/small/only.design.json")));
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
-        robot.interact(() -> model.design().openLedger(ledger));
+        robot.interact(() -> model.openLedger(ledger));
         assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
         assertThat(text(robot, "#kept-text")).contains(NET + " on x7y3/pad[0]");
         robot.clickOn("#undo-button");
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
-        robot.interact(() -> model.design().openLedger(Path.of("fixtures/small/board.json")));
+        robot.interact(() -> model.openLedger(Path.of("fixtures/small/board.json")));
         assertThat(text(robot, "#note")).contains("padward-ledger/1");
     }
 }

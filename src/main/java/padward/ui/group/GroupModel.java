@@ -1,10 +1,12 @@
 package padward.ui.group;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -15,7 +17,7 @@ import javafx.collections.ObservableMap;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
-import padward.change.LedgerEntry;
+import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
@@ -23,6 +25,7 @@ import padward.timing.ExternalLine;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.GroupParser;
 import padward.ui.model.WindowModel;
+import padward.ui.model.WorkState;
 import padward.ui.work.JobSlot;
 
 /** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
@@ -36,6 +39,8 @@ public final class GroupModel {
     private final ObjectProperty<Optional<RouteMatrix>> matrix =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
+    private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
+    private Optional<Asked> asked = Optional.empty();
     private final ObjectProperty<Optional<Bus>> bus = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<MatchedGroup>> matched =
             new SimpleObjectProperty<>(Optional.empty());
@@ -45,10 +50,29 @@ public final class GroupModel {
         this.model = model;
         this.job = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> clear());
+        nets.addListener((p, old, now) -> compareFields());
+        pads.addListener((p, old, now) -> compareFields());
+    }
+
+    /**
+     * A group as it was asked for.
+     *
+     * @param nets text of the nets' field
+     * @param pads text of the pads' field
+     * @param on what was open
+     */
+    private record Asked(String nets, String pads, WorkState on) {}
+
+    private void compareFields() {
+        asAsked.set(
+                asked.filter(a -> !a.nets().equals(nets.get()) || !a.pads().equals(pads.get()))
+                        .isEmpty());
     }
 
     private void clear() {
         job.cancel();
+        asked = Optional.empty();
+        compareFields();
         pinned.clear();
         matched.set(Optional.empty());
         bus.set(Optional.empty());
@@ -66,6 +90,7 @@ public final class GroupModel {
         Design design = opened.get().design();
         String wanted = nets.get();
         String allowed = pads.get();
+        Asked fields = new Asked(wanted, allowed, model.design().state().orElseThrow());
         Bus.Aim by = aim.get();
         record Routed(RouteMatrix matrix, Bus bus) {}
         job.start(
@@ -82,6 +107,8 @@ public final class GroupModel {
                     return new Routed(seen, seen.route(Map.of(), progress));
                 },
                 result -> {
+                    asked = Optional.of(fields);
+                    compareFields();
                     matrix.set(Optional.of(result.matrix()));
                     bus.set(Optional.of(result.bus()));
                 });
@@ -126,16 +153,28 @@ public final class GroupModel {
 
     /** Keeps the group as routed: the design is shown with it from now on. */
     void keep() {
-        if (bus.get().isEmpty() || bus.get().get().lines().isEmpty()) {
+        if (bus.get().isEmpty() || bus.get().get().lines().isEmpty() || !asAsked.get()) {
             return;
         }
-        Bus routed = bus.get().get();
-        OpenDesign opened = model.openedProperty().get().orElseThrow();
-        LedgerEntry entry = EntrySigning.unsigned(nets.get(), pads.get(), routed.edits());
-        job.start(
-                "Keeping the group",
-                progress -> opened.with(Outcome.apply(opened.design(), routed.edits())),
-                shown -> model.design().keep(entry, shown));
+        Asked about = asked.orElseThrow();
+        List<Edit> edits = bus.get().get().edits();
+        Outcome outcome = Outcome.of(about.on().opened().design(), edits);
+        if (outcome instanceof Outcome.Applied applied) {
+            model.design()
+                    .keep(
+                            about.on().version(),
+                            EntrySigning.unsigned(about.nets(), about.pads(), edits),
+                            applied.design());
+        } else {
+            List<String> reasons = ((Outcome.Refused) outcome).reasons();
+            model.notes()
+                    .add(this, "The group cannot be kept: " + String.join("; ", reasons) + ".");
+        }
+    }
+
+    /** Whether the fields say what was routed; also when nothing was. */
+    ReadOnlyBooleanProperty asAskedProperty() {
+        return asAsked.getReadOnlyProperty();
     }
 
     StringProperty netsProperty() {

@@ -69,6 +69,7 @@ public final class GroupView extends ScrollPane {
         group.busProperty().addListener((p, old, now) -> show());
         group.matchedProperty().addListener((p, old, now) -> show());
         group.matrixProperty().addListener((p, old, now) -> show());
+        group.asAskedProperty().addListener((p, old, now) -> show());
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
@@ -144,16 +145,19 @@ public final class GroupView extends ScrollPane {
     private void show() {
         boolean routed = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
         match.setDisable(!routed);
-        keep.setDisable(!routed);
+        keep.setDisable(!routed || !group.asAskedProperty().get());
         boolean priced = group.matrixProperty().get().isPresent();
         table.setVisible(priced);
         table.setManaged(priced);
         totals.setText(totals());
         message.setText(
-                priced
-                        ? "● chosen, ◎ pinned; filled: open, hatched: blocked. To pin a cell, click"
-                                + " it, or move to it with the arrow keys and press Enter."
-                        : "");
+                !group.asAskedProperty().get()
+                        ? "This is the group as it was routed. You have changed the fields: press"
+                                + " Enter to route it again."
+                        : priced
+                                ? "● chosen, ◎ pinned; filled: open, hatched: blocked. To pin a cell, click"
+                                        + " it, or move to it with the arrow keys and press Enter."
+                                : "");
         matrix.draw();
         table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
         skew.draw(getWidth() - MARGIN);

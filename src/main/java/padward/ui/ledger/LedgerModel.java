@@ -37,6 +37,8 @@ public final class LedgerModel {
         model.keptProperty()
                 .addListener(
                         (p, old, now) -> {
+                            // A comparison that is still under way is about what was kept before.
+                            job.cancel();
                             pending.set(Optional.empty());
                             report.set(Optional.empty());
                         });
@@ -57,31 +59,22 @@ public final class LedgerModel {
         if (kept.isEmpty() || index >= kept.get().entries().size()) {
             return;
         }
-        job.start(
-                "Checking what depends on entry " + (index + 1),
-                progress -> kept.get().undoing(index),
-                undoing -> {
-                    if (undoing.isAlone()) {
-                        carryOut(undoing);
-                    } else {
-                        pending.set(Optional.of(undoing));
-                    }
-                });
+        EntryRemoval undoing = kept.get().undoing(index);
+        if (undoing.isAlone()) {
+            model.design().undo(undoing);
+        } else {
+            pending.set(Optional.of(undoing));
+        }
     }
 
     /** Undoes the waiting entry with all entries that depend on it. */
     void undoPending() {
-        pending.get().ifPresent(this::carryOut);
+        pending.get().ifPresent(model.design()::undo);
     }
 
     /** Cancels the waiting undo. */
     void cancelPending() {
         pending.set(Optional.empty());
-    }
-
-    private void carryOut(EntryRemoval undoing) {
-        KeptChanges kept = model.keptProperty().get().orElseThrow();
-        model.design().changeTo("undoing " + undoing.entry().what(), kept.after(undoing));
     }
 
     /** Reads the design file again and checks that only the listed changes were made. */

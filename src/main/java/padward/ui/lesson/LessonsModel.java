@@ -103,7 +103,7 @@ public final class LessonsModel {
 
     /** Begins a lesson: opens its design. */
     void begin(Course.Place place) {
-        model.openFrom(
+        model.openLesson(
                 progress -> {
                     Design design = place.design(progress);
                     begun.set(Optional.of(new Begun(place, design)));

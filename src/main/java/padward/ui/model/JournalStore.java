@@ -2,6 +2,8 @@ package padward.ui.model;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import padward.base.BadInput;
@@ -14,9 +16,16 @@ import padward.format.ledger.Journals;
 /**
  * Kept changes in one journal per design file: written before they are shown as kept, so that
  * killing the window at any moment loses none of them. Two windows on one file do not interfere.
+ *
+ * <p>{@link #save} waits for nothing that takes long: files are hashed and flushed to the disk
+ * without the lock.
  */
 final class JournalStore implements KeptChangeStore {
     private final Journals journals;
+
+    /** Digests of the design files as they were read. */
+    private final Map<Path, String> digests = new HashMap<>();
+
     private Optional<Open> open = Optional.empty();
 
     private record Open(Path file, Journal journal) {}
@@ -29,9 +38,10 @@ final class JournalStore implements KeptChangeStore {
     }
 
     @Override
-    public synchronized Optional<KeptChanges> find(Path file, Design design, Progress progress)
-            throws BadInput {
-        Journals.Begun begun = begin(file, design);
+    public Optional<KeptChanges> find(Path file, Design design, Progress progress) throws BadInput {
+        String digest = Digest.of(file);
+        flush();
+        Journals.Begun begun = begin(file, digest, design);
         if (begun.setAside().isPresent()) {
             throw begun.setAside().get();
         }
@@ -41,9 +51,11 @@ final class JournalStore implements KeptChangeStore {
                 : Optional.of(KeptChanges.of(file, journal.found(), design));
     }
 
-    private Journals.Begun begin(Path file, Design design) throws BadInput {
+    private synchronized Journals.Begun begin(Path file, String digest, Design design)
+            throws BadInput {
+        digests.put(file, digest);
         close();
-        Journals.Begun begun = journals.open(name(file), Digest.of(file), design.fabric());
+        Journals.Begun begun = journals.open(name(file), digest, design.fabric());
         open = Optional.of(new Open(file, begun.journal()));
         return begun;
     }
@@ -51,16 +63,29 @@ final class JournalStore implements KeptChangeStore {
     @Override
     public synchronized void save(Path file, KeptChanges kept) throws BadInput {
         if (open.filter(o -> o.file().equals(file)).isEmpty()) {
-            begin(file, kept.original());
+            String known = digests.get(file);
+            begin(file, known == null ? Digest.of(file) : known, kept.original());
         }
         open.orElseThrow().journal().record(kept.entries());
     }
 
     @Override
-    public synchronized void flush() throws BadInput {
-        if (open.isPresent()) {
-            open.get().journal().flush();
+    public void flush() throws BadInput {
+        Optional<Open> now = now();
+        try {
+            if (now.isPresent()) {
+                now.get().journal().flush();
+            }
+        } catch (BadInput fault) {
+            // One that was closed meanwhile was flushed before.
+            if (now().equals(now)) {
+                throw fault;
+            }
         }
+    }
+
+    private synchronized Optional<Open> now() {
+        return open;
     }
 
     @Override

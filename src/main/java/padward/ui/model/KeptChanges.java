@@ -15,27 +15,29 @@ import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReader;
 
 /**
- * The changes that are kept on top of an opened design. The opened design itself never changes:
- * what is shown is always that design with the kept edits applied to it. Immutable; undoing goes
- * back to an earlier value.
+ * The changes that are kept on top of an opened design, and the design with them. The opened design
+ * itself never changes. Immutable; undoing goes back to an earlier value.
  *
- * @param original the design as it was opened
- * @param entries what is kept, oldest first, without digests: those are calculated when a ledger is
- *     written
+ * <p>Entries have no digests here: those are calculated when a ledger is written.
  */
-public record KeptChanges(Design original, List<LedgerEntry> entries) {
-    /**
-     * The changes in a ledger file.
-     *
-     * @throws BadInput when it cannot be read, or does not fit the design
-     */
-    static KeptChanges open(Path ledger, Design original, Progress progress) throws BadInput {
-        Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
-        return of(ledger, read.entries(), original);
+public final class KeptChanges {
+    private final Design original;
+    private final List<LedgerEntry> entries;
+    private final Design design;
+
+    private KeptChanges(Design original, List<LedgerEntry> entries, Design design) {
+        this.original = original;
+        this.entries = entries.stream().map(LedgerEntry::unsigned).toList();
+        this.design = design;
+    }
+
+    /** Nothing kept. */
+    public static KeptChanges of(Design original) {
+        return new KeptChanges(original, List.of(), original);
     }
 
     /**
-     * The changes in a list of entries.
+     * The changes in a list of entries. O(what the entries touch).
      *
      * @param from the file that they come from, for faults
      * @throws BadInput when they do not fit the design
@@ -50,21 +52,79 @@ public record KeptChanges(Design original, List<LedgerEntry> entries) {
                     "a change that fits this design (" + first.entry().what() + ")",
                     String.join("; ", first.reasons()));
         }
-        return new KeptChanges(original, entries);
+        return of(original).withAll(entries);
     }
 
     /**
-     * Replaces the entries of a ledger file with these.
+     * The entries of a ledger file.
      *
-     * @param design the design file
-     * @throws BadInput when it cannot be written, or belongs to another design
+     * @throws BadInput when it cannot be read, or does not fit the design
      */
-    Ledger save(Path ledger, Path design) throws BadInput {
-        return LedgerFile.change(
-                ledger,
-                design,
-                original.fabric(),
-                old -> EntrySigning.again(old.withEntries(entries), original));
+    static KeptChanges open(Path ledger, Design original, Progress progress) throws BadInput {
+        Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
+        return of(ledger, read.entries(), original);
+    }
+
+    /** The design as it was opened. */
+    public Design original() {
+        return original;
+    }
+
+    /** What is kept, oldest first. */
+    public List<LedgerEntry> entries() {
+        return entries;
+    }
+
+    /** The design with everything that is kept. */
+    public Design design() {
+        return design;
+    }
+
+    /**
+     * With one more change. O(what it touches).
+     *
+     * @throws IllegalArgumentException when it does not fit
+     */
+    public KeptChanges with(LedgerEntry more) {
+        return with(more, Outcome.apply(design, more.edits()));
+    }
+
+    /**
+     * With one more change.
+     *
+     * @param withIt the design with it
+     */
+    KeptChanges with(LedgerEntry more, Design withIt) {
+        List<LedgerEntry> all = new ArrayList<>(entries);
+        all.add(more);
+        return new KeptChanges(original, all, withIt);
+    }
+
+    /** The same entries, on the same design read again. */
+    KeptChanges on(Design again) {
+        return of(again).withAll(entries);
+    }
+
+    private KeptChanges withAll(List<LedgerEntry> more) {
+        KeptChanges all = this;
+        for (LedgerEntry entry : more) {
+            all = all.with(entry);
+        }
+        return all;
+    }
+
+    /**
+     * What undoing one of them would remove. O(what the entries touch).
+     *
+     * @param index index of the entry, from 0
+     */
+    public EntryRemoval undoing(int index) {
+        return EntryRemoval.of(toLedger(), original, index);
+    }
+
+    /** What remains after that. O(what the entries touch). */
+    public KeptChanges after(EntryRemoval undoing) {
+        return of(original).withAll(undoing.rest().entries());
     }
 
     /** The same as a ledger, for reading only: it has no digests, not even of the design. */
@@ -73,42 +133,16 @@ public record KeptChanges(Design original, List<LedgerEntry> entries) {
     }
 
     /**
-     * What undoing one of them would remove. O(entries × size of the design).
+     * Replaces the entries of a ledger file with these.
      *
-     * @param index index of the entry, from 0
+     * @param file the design file
+     * @throws BadInput when it cannot be written, or belongs to another design
      */
-    public EntryRemoval undoing(int index) {
-        return EntryRemoval.of(toLedger(), original, index);
-    }
-
-    /** What remains after that. */
-    public KeptChanges after(EntryRemoval undoing) {
-        return new KeptChanges(original, undoing.rest().entries());
-    }
-
-    /** Drops the digests of the entries. */
-    public KeptChanges {
-        entries = entries.stream().map(LedgerEntry::unsigned).toList();
-    }
-
-    /** Nothing kept. */
-    public static KeptChanges of(Design original) {
-        return new KeptChanges(original, List.of());
-    }
-
-    /** The design with everything that is kept. O(size of the design). */
-    public Design design() {
-        Design design = original;
-        for (LedgerEntry entry : entries) {
-            design = Outcome.apply(design, entry.edits());
-        }
-        return design;
-    }
-
-    /** With one more change. */
-    public KeptChanges with(LedgerEntry more) {
-        List<LedgerEntry> all = new ArrayList<>(entries);
-        all.add(more);
-        return new KeptChanges(original, all);
+    Ledger save(Path ledger, Path file) throws BadInput {
+        return LedgerFile.change(
+                ledger,
+                file,
+                original.fabric(),
+                old -> EntrySigning.again(old.withEntries(entries), original));
     }
 }

@@ -14,24 +14,26 @@ import padward.ui.design.OpenDesign;
 /**
  * A what-if that waits to be kept or dropped.
  *
+ * @param version what was open when it was tried
  * @param edits its edits
  * @param before the answer without it
  * @param after the answer with it
  * @param design the design with it
  */
-public record PendingWhatIf(List<Edit> edits, Answer before, Answer after, OpenDesign design) {
+public record PendingWhatIf(
+        long version, List<Edit> edits, Answer before, Answer after, OpenDesign design) {
     /** Copies the list. */
     public PendingWhatIf {
         edits = List.copyOf(edits);
     }
 
     /** Applies edits to the design of an answer, and asks again. */
-    static PendingWhatIf of(OpenDesign shown, Answer before, List<Edit> edits, Progress progress) {
+    static PendingWhatIf of(WorkState on, Answer before, List<Edit> edits, Progress progress) {
         Question question = before.question();
         Design design = Outcome.apply(question.design(), edits);
         Net net = design.findNet(question.net().name()).orElseThrow();
         Answer after =
                 Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
-        return new PendingWhatIf(edits, before, after, shown.with(design));
+        return new PendingWhatIf(on.version(), edits, before, after, on.opened().with(design));
     }
 }

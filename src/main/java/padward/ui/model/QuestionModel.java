@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
@@ -14,7 +16,6 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.fabric.Corner;
-import padward.ui.design.OpenDesign;
 import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
@@ -22,9 +23,22 @@ import padward.ui.work.Notes;
 /**
  * One question: its net, pad and corner, the answer, and a what-if that waits to be kept or
  * dropped. The selection in the answer and the survey of its net have models of their own.
+ *
+ * <p>The fields are what the user is typing; {@link Asked} is what was asked. An answer belongs to
+ * what was asked and to one version of what is open: when that changes, the answer goes at once and
+ * the question is owed another one.
  */
 public final class QuestionModel {
-    private final Supplier<Optional<OpenDesign>> opened;
+    /**
+     * A question as it was asked.
+     *
+     * @param net full name of the net
+     * @param pad text of the pad's field
+     * @param corner the corner
+     */
+    record Asked(String net, String pad, Corner corner) {}
+
+    private final Supplier<Optional<WorkState>> open;
     private final Notes notes;
     private final JobSlot asking;
     private final SurveyModel survey;
@@ -32,60 +46,70 @@ public final class QuestionModel {
     private final StringProperty netText = new SimpleStringProperty("");
     private final StringProperty padText = new SimpleStringProperty("");
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
+    private final ObjectProperty<Optional<Asked>> asked =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<PendingWhatIf>> whatIf =
             new SimpleObjectProperty<>(Optional.empty());
 
-    /** Whether it was asked in the last session and is not answered yet. */
-    private boolean owed;
-
     /**
-     * @param opened supplies the open design
+     * @param open supplies what is open
      * @param jobs runs its work
      */
-    QuestionModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs) {
-        this.opened = opened;
+    QuestionModel(Supplier<Optional<WorkState>> open, Jobs jobs) {
+        this.open = open;
         this.notes = jobs.notes();
         this.asking = new JobSlot(jobs, this);
         this.survey = new SurveyModel(new JobSlot(jobs, this));
         this.focus = new AnswerSelection(answer, whatIf);
+        netText.addListener((p, old, now) -> compareFields());
+        padText.addListener((p, old, now) -> compareFields());
+        corner.addListener((p, old, now) -> compareFields());
+        asked.addListener((p, old, now) -> compareFields());
+    }
+
+    private void compareFields() {
+        asAsked.set(asked.get().isEmpty() || asked.get().get().equals(fields()));
+    }
+
+    private Asked fields() {
+        return new Asked(netText.get().strip(), padText.get().strip(), corner.get());
     }
 
     /** Asks the question in the fields. A question still being answered is cancelled. */
     void ask() {
-        ask(() -> {});
-    }
-
-    /**
-     * Asks.
-     *
-     * @param then runs when there is an answer or a note why there is none
-     */
-    void ask(Runnable then) {
-        if (opened.get().isEmpty()) {
+        if (open.get().isEmpty()) {
             notes.add(this, "Open a design first (Ctrl+O), then ask.");
             return;
         }
+        ask(fields());
+    }
+
+    /** Asks again what was asked and is not answered yet. */
+    void askOwed() {
+        asked.get().filter(a -> isOwed()).ifPresent(this::ask);
+    }
+
+    private void ask(Asked wanted) {
+        WorkState on = open.get().orElseThrow();
+        boolean inFields = wanted.equals(fields());
         try {
             Question question =
-                    QuestionParser.read(
-                            opened.get().get(), netText.get(), padText.get(), corner.get());
-            netText.set(question.net().name());
+                    QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
+            Asked named = new Asked(question.net().name(), wanted.pad(), wanted.corner());
+            if (inFields) {
+                netText.set(named.net());
+            }
+            asked.set(Optional.of(named));
             survey.cancelUnlessFor(question);
-            asking.start(
-                    "Asking",
-                    progress -> Asker.ask(question, progress),
-                    result -> {
-                        answered(result);
-                        then.run();
-                    });
+            asking.start("Asking", progress -> Asker.ask(question, progress), this::show);
         } catch (BadInput fault) {
-            owed = false;
-            answer.set(Optional.empty());
+            forgetAnswer();
+            asked.set(Optional.empty());
             notes.dismissAbout(this);
             notes.add(this, fault);
-            then.run();
         }
     }
 
@@ -96,8 +120,8 @@ public final class QuestionModel {
         ask();
     }
 
-    /** Clears the results, because the design has changed. */
-    private void clearResults() {
+    /** Takes the results away and leaves what was asked. */
+    private void forgetAnswer() {
         asking.cancel();
         survey.clear();
         answer.set(Optional.empty());
@@ -112,52 +136,50 @@ public final class QuestionModel {
 
     /** Clears everything, for another design. */
     void clear() {
-        owed = false;
-        clearResults();
+        forgetAnswer();
+        asked.set(Optional.empty());
         netText.set("");
         padText.set("");
     }
 
-    /**
-     * Asks again about a design that has changed, if there was an answer.
-     *
-     * @param then runs when that is done or cannot be
-     */
-    void askAgain(Runnable then) {
-        boolean again = answer.get().isPresent();
-        clearResults();
-        if (again) {
-            ask(then);
-        } else {
-            then.run();
-        }
+    /** What is open has changed: the answer was about something else. */
+    void openChanged() {
+        forgetAnswer();
     }
 
-    /** Asks again, if its answer is about a design that has changed since. */
-    void askAgainIfOld() {
-        boolean old =
-                answer.get()
-                        .filter(a -> opened.get().stream().noneMatch(o -> isAbout(a, o)))
-                        .isPresent();
-        if (old) {
-            askAgain(() -> {});
-        }
+    /** What was asked in full, and whether the fields say something else by now. */
+    public String toText() {
+        Asked named = asked.get().orElseGet(this::fields);
+        String text = text(named);
+        return asAsked.get() ? text : text + ". The fields say something else, not asked yet.";
     }
 
-    private static boolean isAbout(Answer answer, OpenDesign opened) {
-        return answer.question().design() == opened.design();
+    /** What was asked, in full; empty when nothing was. */
+    public String toAskedText() {
+        return asked.get().map(QuestionModel::text).orElse("");
     }
 
-    /** Cancels its running work. */
-    void stop() {
-        asking.cancel();
-        survey.stop();
+    private static String text(Asked asked) {
+        return asked.net() + (asked.pad().isEmpty() ? "" : " on " + asked.pad());
+    }
+
+    /** Whether it was asked and has no answer. */
+    public boolean isOwed() {
+        return asked.get().isPresent() && answer.get().isEmpty();
+    }
+
+    /** Cancels its running work and drops its results, when it is closed. */
+    void putAway() {
+        forgetAnswer();
     }
 
     /** The contents of its fields. */
     QuestionsModel.Stated stated() {
         return new QuestionsModel.Stated(
-                netText.get(), padText.get(), corner.get(), owed || answer.get().isPresent());
+                netText.get(),
+                padText.get(),
+                corner.get(),
+                asked.get().isPresent() && asAsked.get());
     }
 
     /** Fills the fields. */
@@ -165,13 +187,17 @@ public final class QuestionModel {
         netText.set(stated.net());
         padText.set(stated.pad());
         corner.set(stated.corner());
-        owed = stated.asked();
+        asked.set(stated.asked() ? Optional.of(fields()) : Optional.empty());
     }
 
-    /** The question in a few words: the last part of the net name and the pad, if given. */
+    /**
+     * The question in a few words: the last part of the net name and the pad, if given. Once it was
+     * asked, this is what was asked, whatever the fields say.
+     */
     public String title() {
-        String net = netText.get().strip();
-        String pad = padText.get().strip();
+        Asked named = asked.get().orElseGet(this::fields);
+        String net = named.net();
+        String pad = named.pad();
         if (net.isEmpty() && pad.isEmpty()) {
             return "new question";
         }
@@ -179,9 +205,9 @@ public final class QuestionModel {
         return (part.isEmpty() ? "…" : part) + " on " + (pad.isEmpty() ? "…" : pad);
     }
 
-    /** Sets an answer that is known already. */
-    void answered(Answer result) {
-        owed = false;
+    /** Shows an answer about what is open now. */
+    void show(Answer result) {
+        asking.cancel();
         resetSelection();
         answer.set(Optional.of(result));
         survey.survey(result.question());
@@ -189,36 +215,36 @@ public final class QuestionModel {
 
     /**
      * Tries the answer: unblocks the route by the selected option if that is necessary, brings the
-     * net out, and asks again.
+     * net out, and asks again. Not while the fields say something else than was asked.
      */
     void tryIt() {
-        if (answer.get().isEmpty() || whatIf.get().isPresent()) {
+        if (answer.get().isPresent() && whatIf.get().isEmpty() && asAsked.get()) {
+            tryEdits(focus.edits());
+        }
+    }
+
+    /** Tries the same edits as before, unless something else has been asked since. */
+    void tryAgain(Asked before, List<Edit> edits) {
+        if (asked.get().filter(before::equals).isPresent() && whatIf.get().isEmpty()) {
+            tryEdits(edits);
+        }
+    }
+
+    private void tryEdits(List<Edit> edits) {
+        if (edits.isEmpty() || answer.get().isEmpty()) {
             return;
         }
-        List<Edit> edits = focus.edits();
-        if (!edits.isEmpty()) {
-            start(answer.get().get(), edits);
-        }
+        WorkState on = open.get().orElseThrow();
+        Answer before = answer.get().get();
+        asking.start(
+                "Trying the change",
+                progress -> PendingWhatIf.of(on, before, edits, progress),
+                tried -> whatIf.set(Optional.of(tried)));
     }
 
     /** Drops the what-if; nothing is changed. */
     void drop() {
         whatIf.set(Optional.empty());
-    }
-
-    /** Tries the same again, unless something else has been asked since. */
-    void tryAgain(Answer before, List<Edit> edits) {
-        if (answer.get().filter(a -> a == before).isPresent()) {
-            start(before, edits);
-        }
-    }
-
-    private void start(Answer before, List<Edit> edits) {
-        OpenDesign now = opened.get().orElseThrow();
-        asking.start(
-                "Trying the change",
-                progress -> PendingWhatIf.of(now, before, edits, progress),
-                t -> whatIf.set(Optional.of(t)));
     }
 
     /** The selection in the answer. */
@@ -246,18 +272,38 @@ public final class QuestionModel {
         return corner;
     }
 
-    /** The answer. */
-    public ObjectProperty<Optional<Answer>> answerProperty() {
+    /** What was asked last. */
+    ReadOnlyObjectProperty<Optional<Asked>> askedProperty() {
+        return asked;
+    }
+
+    /** Whether the fields say what was asked; also when nothing was. */
+    public ReadOnlyBooleanProperty asAskedProperty() {
+        return asAsked.getReadOnlyProperty();
+    }
+
+    /** The answer to what was asked. */
+    public ReadOnlyObjectProperty<Optional<Answer>> answerProperty() {
         return answer;
     }
 
     /** The what-if that waits to be kept or dropped. */
-    public ObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
+    public ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
         return whatIf;
     }
 
     /** Whether it is being answered or tried out. */
     public ReadOnlyBooleanProperty busyProperty() {
         return asking.busyProperty();
+    }
+
+    /** For the question that is shown, which is bound to these. */
+    ObjectProperty<Optional<Answer>> boundAnswer() {
+        return answer;
+    }
+
+    /** For the question that is shown, which is bound to these. */
+    ObjectProperty<Optional<PendingWhatIf>> boundWhatIf() {
+        return whatIf;
     }
 }

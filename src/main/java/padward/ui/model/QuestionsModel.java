@@ -1,22 +1,28 @@
 package padward.ui.model;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import padward.breakout.ask.Answer;
+import padward.change.Edit;
 import padward.fabric.Corner;
-import padward.ui.design.OpenDesign;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;
 
 /** The open questions, at least one, and which of them is shown. */
 public final class QuestionsModel {
-    private final Supplier<Optional<OpenDesign>> opened;
+    private final Supplier<Optional<WorkState>> open;
     private final Jobs jobs;
     private final History history;
     private final ObservableList<QuestionModel> all = FXCollections.observableArrayList();
@@ -26,6 +32,15 @@ public final class QuestionsModel {
             FXCollections.unmodifiableObservableList(all);
 
     private final ObjectProperty<QuestionModel> shown = new SimpleObjectProperty<>();
+
+    /** Those asked since what is open changed. */
+    private final Set<QuestionModel> asked = new HashSet<>();
+
+    /** Number of the round of asking again; a new one ends the one before. */
+    private int round;
+
+    /** How often the user had stopped all work when the round began. */
+    private int stops;
 
     /**
      * The contents of a question.
@@ -38,16 +53,17 @@ public final class QuestionsModel {
     record Stated(String net, String pad, Corner corner, boolean asked) {}
 
     /**
-     * @param opened supplies the open design
+     * @param open supplies what is open
      * @param jobs runs the work
      * @param history records closed questions
      */
-    QuestionsModel(Supplier<Optional<OpenDesign>> opened, Jobs jobs, History history) {
-        this.opened = opened;
+    QuestionsModel(Supplier<Optional<WorkState>> open, Jobs jobs, History history) {
+        this.open = open;
         this.jobs = jobs;
         this.history = history;
-        all.add(new QuestionModel(opened, jobs));
+        all.add(new QuestionModel(open, jobs));
         shown.set(all.get(0));
+        shown.addListener((p, old, now) -> askIfOwed(now));
     }
 
     /** All open questions, in the order of their tabs. */
@@ -80,7 +96,7 @@ public final class QuestionsModel {
      */
     public void open(String net) {
         QuestionModel before = shown.get();
-        QuestionModel more = new QuestionModel(opened, jobs);
+        QuestionModel more = new QuestionModel(open, jobs);
         more.netTextProperty().set(net);
         more.cornerProperty().set(before.cornerProperty().get());
         insert(all.indexOf(before) + 1, more);
@@ -101,15 +117,35 @@ public final class QuestionsModel {
             question.clear();
             return;
         }
+        List<Edit> tried =
+                question.whatIfProperty().get().map(PendingWhatIf::edits).orElse(List.of());
         remove(question);
         history.did(
                 new History.Step(
                         "closing " + question.title(),
-                        () -> {
-                            insert(Math.min(index, all.size()), question);
-                            question.askAgainIfOld();
-                        },
+                        () -> bringBack(Math.min(index, all.size()), question, tried),
                         () -> remove(question)));
+    }
+
+    /** A closed question comes back without its results: it is asked and tried again. */
+    private void bringBack(int index, QuestionModel question, List<Edit> tried) {
+        insert(index, question);
+        Optional<QuestionModel.Asked> asked = question.askedProperty().get();
+        if (tried.isEmpty() || asked.isEmpty()) {
+            return;
+        }
+        ChangeListener<Optional<Answer>> once =
+                new ChangeListener<>() {
+                    @Override
+                    public void changed(
+                            ObservableValue<? extends Optional<Answer>> p,
+                            Optional<Answer> old,
+                            Optional<Answer> now) {
+                        question.answerProperty().removeListener(this);
+                        question.tryAgain(asked.get(), tried);
+                    }
+                };
+        question.answerProperty().addListener(once);
     }
 
     private void remove(QuestionModel question) {
@@ -117,7 +153,7 @@ public final class QuestionsModel {
         if (index < 0 || all.size() == 1) {
             return;
         }
-        question.stop();
+        question.putAway();
         if (shown.get() == question) {
             shown.set(all.get(index == 0 ? 1 : index - 1));
         }
@@ -150,7 +186,7 @@ public final class QuestionsModel {
         }
         List<QuestionModel> questions = new ArrayList<>();
         for (Stated one : stated) {
-            QuestionModel question = new QuestionModel(opened, jobs);
+            QuestionModel question = new QuestionModel(open, jobs);
             question.state(one);
             questions.add(question);
         }
@@ -158,34 +194,79 @@ public final class QuestionsModel {
         all.addAll(questions);
         shown.set(questions.get(Math.max(0, Math.min(questions.size() - 1, show))));
         all.retainAll(questions);
-        List<QuestionModel> asked = new ArrayList<>();
-        for (int i = 0; i < stated.size(); i++) {
-            if (stated.get(i).asked()) {
-                asked.add(questions.get(i));
-            }
-        }
-        asked.remove(shown.get());
-        Runnable others =
-                () -> {
-                    then.run();
-                    inTurn(asked, QuestionModel::ask);
-                };
-        if (stated.get(questions.indexOf(shown.get())).asked()) {
-            shown.get().ask(others);
+        int now = beginRound();
+        QuestionModel first = shown.get();
+        if (first.isOwed()) {
+            ask(
+                    first,
+                    () -> {
+                        then.run();
+                        askOwed(now);
+                    });
         } else {
-            others.run();
+            then.run();
+            askOwed(now);
         }
     }
 
-    /** Asks all answered questions again, one after the other, the shown one first. */
-    void askAgain() {
-        QuestionModel first = shown.get();
-        // A what-if that is just being kept has no answer any more: nothing of it is lost.
-        long whatIfs =
-                all.stream()
-                        .filter(q -> q.whatIfProperty().get().isPresent())
-                        .filter(q -> q.answerProperty().get().isPresent())
-                        .count();
+    private int beginRound() {
+        asked.clear();
+        stops = jobs.stops();
+        return ++round;
+    }
+
+    /** Asks the owed questions one at a time, the shown one first. */
+    private void askOwed(int inRound) {
+        if (inRound != round || stops != jobs.stops()) {
+            return;
+        }
+        Stream.concat(Stream.of(shown.get()), all.stream())
+                .filter(q -> q.isOwed() && !asked.contains(q) && !q.busyProperty().get())
+                .findFirst()
+                .ifPresent(q -> ask(q, () -> askOwed(inRound)));
+    }
+
+    /**
+     * Asks an owed question.
+     *
+     * @param ended what follows when it was answered, failed, or was stopped
+     */
+    private void ask(QuestionModel question, Runnable ended) {
+        asked.add(question);
+        question.askOwed();
+        if (!question.busyProperty().get()) {
+            ended.run();
+            return;
+        }
+        question.busyProperty()
+                .addListener(
+                        new ChangeListener<>() {
+                            @Override
+                            public void changed(
+                                    ObservableValue<? extends Boolean> p,
+                                    Boolean old,
+                                    Boolean now) {
+                                question.busyProperty().removeListener(this);
+                                ended.run();
+                            }
+                        });
+    }
+
+    /** A question that was not answered for what is open now, say because the user stopped it. */
+    private static void askIfOwed(QuestionModel question) {
+        if (!question.busyProperty().get()) {
+            question.askOwed();
+        }
+    }
+
+    /** How many questions have a what-if that is neither kept nor dropped. */
+    long pendingWhatIfs() {
+        return all.stream().filter(q -> q.whatIfProperty().get().isPresent()).count();
+    }
+
+    /** What is open has changed: all answers go, and their questions are asked again. */
+    void openChanged() {
+        long whatIfs = pendingWhatIfs();
         if (whatIfs > 0) {
             jobs.notes()
                     .add(
@@ -197,19 +278,8 @@ public final class QuestionsModel {
                                             + whatIfs
                                             + " what-ifs were dropped: try them again.");
         }
-        List<QuestionModel> order = new ArrayList<>(List.of(first));
-        all.stream().filter(q -> q != first).forEach(order::add);
-        inTurn(order, QuestionModel::askAgain);
-    }
-
-    /** Asks one question, then continues. */
-    private interface Turn {
-        void take(QuestionModel question, Runnable then);
-    }
-
-    private static void inTurn(List<QuestionModel> rest, Turn turn) {
-        if (!rest.isEmpty()) {
-            turn.take(rest.get(0), () -> inTurn(rest.subList(1, rest.size()), turn));
-        }
+        int now = beginRound();
+        all.forEach(QuestionModel::openChanged);
+        askOwed(now);
     }
 }

@@ -48,7 +48,7 @@ public final class SessionKeeper {
     }
 
     /** Opens the design of a session, and asks its questions. */
-    void reopen(Session session, Path file, PrefetchTask<DesignModel.Read> reading) {
+    void reopen(Session session, Path file, PrefetchTask<DesignStore.Read> reading) {
         reopening = Optional.of(session);
         place = session::place;
         model.design().take(Optional.of(file), reading, () -> reask(session));

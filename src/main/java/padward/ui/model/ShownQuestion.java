@@ -1,9 +1,13 @@
 package padward.ui.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.Property;
 import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
@@ -18,6 +22,8 @@ import padward.fabric.Corner;
  */
 public final class ShownQuestion {
     private final ReadOnlyObjectProperty<QuestionModel> shown;
+    private final List<ShownQuestionProperty<?>> parts = new ArrayList<>();
+    private final ObservableValue<Boolean> asAsked;
     private final ObjectProperty<String> netText;
     private final ObjectProperty<String> padText;
     private final ObjectProperty<Corner> corner;
@@ -30,16 +36,38 @@ public final class ShownQuestion {
 
     ShownQuestion(ReadOnlyObjectProperty<QuestionModel> shown) {
         this.shown = shown;
-        netText = new ShownQuestionProperty<>(shown, QuestionModel::netTextProperty);
-        padText = new ShownQuestionProperty<>(shown, QuestionModel::padTextProperty);
-        corner = new ShownQuestionProperty<>(shown, QuestionModel::cornerProperty);
-        survey = new ShownQuestionProperty<>(shown, q -> q.survey().surveyProperty());
-        whatIf = new ShownQuestionProperty<>(shown, QuestionModel::whatIfProperty);
-        preview = new ShownQuestionProperty<>(shown, q -> q.focus().previewProperty());
-        option = new ShownQuestionProperty<>(shown, q -> q.focus().optionProperty());
-        answer = new ShownQuestionProperty<>(shown, QuestionModel::answerProperty);
+        netText = part(QuestionModel::netTextProperty);
+        padText = part(QuestionModel::padTextProperty);
+        corner = part(QuestionModel::cornerProperty);
+        survey = part(q -> q.survey().surveyProperty());
+        whatIf = part(QuestionModel::boundWhatIf);
+        preview = part(q -> q.focus().previewProperty());
+        option = part(q -> q.focus().optionProperty());
+        answer = part(QuestionModel::boundAnswer);
         // After the answer: listeners look for the hop in the route of the answer.
-        selectedHop = new ShownQuestionProperty<>(shown, q -> q.focus().selectedHopProperty());
+        selectedHop = part(q -> q.focus().selectedHopProperty());
+        asAsked = shown.flatMap(QuestionModel::asAskedProperty);
+        shown.addListener((p, old, now) -> change(old, now));
+    }
+
+    private <T> ObjectProperty<T> part(Function<QuestionModel, Property<T>> property) {
+        ShownQuestionProperty<T> part = new ShownQuestionProperty<>(shown.get(), property);
+        parts.add(part);
+        return part;
+    }
+
+    /**
+     * All properties leave the old question before the first one joins the new one: what listeners
+     * do meanwhile changes neither of the two.
+     */
+    private void change(QuestionModel old, QuestionModel now) {
+        parts.forEach(p -> p.leave(old));
+        parts.forEach(p -> p.join(now));
+    }
+
+    /** Whether the fields say what was asked; also when nothing was. */
+    public ObservableValue<Boolean> asAskedProperty() {
+        return asAsked;
     }
 
     /** The question that is shown now. */

@@ -18,7 +18,7 @@ public final class StartupLoader {
     private final KeptChangeStore store;
     private final Optional<Path> file;
     private final boolean again;
-    private Optional<PrefetchTask<DesignModel.Read>> reading;
+    private Optional<PrefetchTask<DesignStore.Read>> reading;
 
     private StartupLoader(Path settings, Optional<Path> asked) {
         remembered = settings.resolve("session.json");
@@ -34,7 +34,7 @@ public final class StartupLoader {
         fault = trouble;
         file = asked.or(() -> session.file().map(Path::of).filter(Files::exists));
         again = asked.isEmpty() && file.isPresent();
-        reading = Optional.of(new PrefetchTask<>(DesignModel.reading(file, store)));
+        reading = Optional.of(new PrefetchTask<>(DesignStore.reading(file, store)));
     }
 
     /**
@@ -68,7 +68,7 @@ public final class StartupLoader {
 
     /** Hands the design to the model, once, and starts to save the session. UI thread. */
     public SessionKeeper goOn(WindowModel model) {
-        PrefetchTask<DesignModel.Read> begun = reading.orElseThrow();
+        PrefetchTask<DesignStore.Read> begun = reading.orElseThrow();
         // This object lives as long as the window; the design may be closed before.
         reading = Optional.empty();
         SessionKeeper keeper = new SessionKeeper(model, remembered);

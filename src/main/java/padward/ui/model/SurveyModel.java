@@ -18,9 +18,14 @@ final class SurveyModel {
         this.job = job;
     }
 
+    /** Another version of the design may share the net with this one, so both are compared. */
     private boolean isAbout(Question question) {
         return survey.get()
                 .filter(s -> s.net() == question.net() && s.corner() == question.corner())
+                .filter(
+                        s ->
+                                s.answers().stream()
+                                        .allMatch(a -> a.question().design() == question.design()))
                 .isPresent();
     }
 
@@ -47,11 +52,6 @@ final class SurveyModel {
                                 Engine.OWN,
                                 progress),
                 result -> survey.set(Optional.of(result)));
-    }
-
-    /** Cancels the running work. */
-    void stop() {
-        job.cancel();
     }
 
     /** Clears the survey too. */

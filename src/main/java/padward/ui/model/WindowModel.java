@@ -1,6 +1,7 @@
 package padward.ui.model;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
@@ -12,6 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
+import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
@@ -33,13 +35,14 @@ public final class WindowModel {
     private final RecentItems recentNets = new RecentItems(30);
     private final RecentItems recentPads = new RecentItems(30);
     private final Jobs jobs;
-    private final DesignModel design;
+    private final DesignStore design;
     private final QuestionsModel questions;
     private final ShownQuestion shown;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<Session.Place>> requestedPlace =
             new SimpleObjectProperty<>(Optional.empty());
     private Optional<Design> original = Optional.empty();
+    private Consent consent = (question, yes, then) -> then.run();
 
     /** A model that saves no changes for the next session. */
     public WindowModel(Background background) {
@@ -49,8 +52,8 @@ public final class WindowModel {
     /** Nothing open; kept changes are saved to the store. */
     public WindowModel(Background background, KeptChangeStore store) {
         this.jobs = new Jobs(background, notes);
-        this.design = new DesignModel(jobs, history, store);
-        this.questions = new QuestionsModel(design.openedProperty()::get, jobs, history);
+        this.design = new DesignStore(jobs, history, store);
+        this.questions = new QuestionsModel(design::state, jobs, history);
         this.shown = new ShownQuestion(questions.shownProperty());
         ObservableValue<Boolean> asking =
                 questions.shownProperty().flatMap(QuestionModel::busyProperty);
@@ -77,7 +80,7 @@ public final class WindowModel {
     private void designChanged() {
         Optional<Design> now = design.keptProperty().get().map(KeptChanges::original);
         if (now.equals(original)) {
-            questions.askAgain();
+            questions.openChanged();
         } else {
             original = now;
             questions.reset();
@@ -85,7 +88,7 @@ public final class WindowModel {
     }
 
     /** The design that is open. */
-    public DesignModel design() {
+    public DesignStore design() {
         return design;
     }
 
@@ -134,36 +137,88 @@ public final class WindowModel {
         return recentPads;
     }
 
-    /** Opens another design file; if that is at fault, the present design stays open. */
+    /**
+     * Opens another design file, when nothing is lost by it; if that is at fault, the present
+     * design stays open.
+     */
     public void open(Path file) {
-        design.open(file);
+        afterConsent(() -> design.open(file));
     }
 
-    /** Opens the design that a reader returns. */
-    public void openFrom(Background.Work<Design> reader) {
-        design.openFrom(reader);
+    /** Opens a design or a ledger, whichever a file is, when nothing is lost by it. */
+    public void openAny(Path file) {
+        afterConsent(() -> design.openAny(file));
+    }
+
+    /** Shows the opened design with what a ledger contains, when nothing is lost by it. */
+    public void openLedger(Path ledger) {
+        afterConsent(() -> design.openLedger(ledger));
+    }
+
+    /** Opens the demo, when nothing is lost by it. */
+    public void openDemo() {
+        afterConsent(design::openDemo);
+    }
+
+    /** Opens the design of a lesson that a reader returns, when nothing is lost by it. */
+    public void openLesson(Background.Work<Design> reader) {
+        afterConsent(() -> design.openLesson(reader));
+    }
+
+    /** Asks the user a question before something goes on. */
+    public interface Consent {
+        /**
+         * @param question what will be lost
+         * @param yes what the button says that accepts it
+         * @param then what goes on if it is accepted
+         */
+        void ask(String question, String yes, Runnable then);
+    }
+
+    /** Who asks the user; without one, everything is accepted. */
+    public void askThrough(Consent asker) {
+        consent = asker;
+    }
+
+    /** A what-if that is neither kept nor dropped would be gone without a word. */
+    private void afterConsent(Runnable then) {
+        long pending = questions.pendingWhatIfs();
+        if (pending == 0) {
+            then.run();
+        } else {
+            consent.ask(
+                    (pending == 1
+                                    ? "A what-if is neither kept nor dropped."
+                                    : pending + " what-ifs are neither kept nor dropped.")
+                            + " Opening something else drops "
+                            + (pending == 1 ? "it." : "them."),
+                    "Drop and open",
+                    then);
+        }
     }
 
     /** Drops the what-if; nothing is changed. */
     public void drop() {
         QuestionModel asked = shown.question();
-        asked.whatIfProperty()
-                .get()
-                .ifPresent(
-                        tried -> {
-                            asked.drop();
-                            history.did(
-                                    new History.Step(
-                                            "dropping the what-if",
-                                            () -> asked.tryAgain(tried.before(), tried.edits()),
-                                            asked::drop));
-                        });
+        Optional<PendingWhatIf> tried = asked.whatIfProperty().get();
+        if (tried.isEmpty()) {
+            return;
+        }
+        List<Edit> edits = tried.get().edits();
+        QuestionModel.Asked about = asked.askedProperty().get().orElseThrow();
+        asked.drop();
+        history.did(
+                new History.Step(
+                        "dropping the what-if", () -> asked.tryAgain(about, edits), asked::drop));
     }
 
-    /** Keeps the what-if: the design is shown with it from now on. */
+    /**
+     * Keeps the what-if: the design is shown with it from now on. Not while the fields say
+     * something else than was asked.
+     */
     public void keep() {
         QuestionModel asked = shown.question();
-        if (asked.whatIfProperty().get().isEmpty()) {
+        if (asked.whatIfProperty().get().isEmpty() || !asked.asAskedProperty().get()) {
             return;
         }
         PendingWhatIf tried = asked.whatIfProperty().get().get();
@@ -171,10 +226,11 @@ public final class WindowModel {
         LedgerEntry entry =
                 EntrySigning.unsigned(
                         question.net().name(), question.padValue().name(), tried.edits());
-        // Its answer is known: it need not be asked again like the others.
-        asked.answerProperty().set(Optional.empty());
-        design.keep(entry, tried.design());
-        asked.answered(tried.after());
+        asked.drop();
+        if (design.keep(tried.version(), entry, tried.design())) {
+            // Its answer is known: it need not be asked again like the others.
+            asked.show(tried.after());
+        }
     }
 
     /** Undoes the last step. */

@@ -67,7 +67,7 @@ final class Recordings {
      */
     void recordWorkedExample() {
         example = true;
-        model.openFrom(progress -> Demo.openNarrows());
+        model.openLesson(progress -> Demo.openNarrows());
     }
 
     private void opened() {

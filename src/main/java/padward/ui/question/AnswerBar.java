@@ -1,5 +1,6 @@
 package padward.ui.question;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Insets;
@@ -22,10 +23,12 @@ import padward.ui.model.WindowModel;
 /** The answer as a sentence, what can be done with it, and the cautions under it. */
 public final class AnswerBar extends VBox {
     private static final double TIP_WIDTH = 560;
+    private static final double FADED = 0.55;
 
     private final WindowModel model;
     private final Label word = new Label();
     private final Label sentence = new Label();
+    private final Label edited = new Label();
     private final VBox cautions = new VBox(2);
     private final Button bringOut;
     private final Button tryIt;
@@ -62,17 +65,38 @@ public final class AnswerBar extends VBox {
         whole.setMaxWidth(TIP_WIDTH);
         whole.textProperty().bind(sentence.textProperty());
         cautions.setId("cautions");
-        getChildren().addAll(answerRow, cautions);
+        edited.setId("edited-question");
+        edited.getStyleClass().add("caution");
+        edited.setWrapText(true);
+        edited.setMinHeight(Region.USE_PREF_SIZE);
+        getChildren().addAll(edited, answerRow, cautions);
         model.shown().answerProperty().addListener((p, old, now) -> show(now));
         model.openedProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
+        model.shown().asAskedProperty().addListener((p, old, now) -> showAsAsked());
         model.shown()
                 .whatIfProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
         show(model.shown().answerProperty().get());
     }
 
+    /** An answer to another question than that in the fields is grey and cannot be tried. */
+    private void showAsAsked() {
+        boolean other =
+                model.shown().answerProperty().get().isPresent()
+                        && !model.shown().asAskedProperty().getValue();
+        shown(edited, other);
+        edited.setText(
+                "This answers "
+                        + model.shown().question().toAskedText()
+                        + ". You have changed the question: press Enter to ask it.");
+        for (Node node : List.of(word, sentence, cautions)) {
+            node.setOpacity(other ? FADED : 1);
+        }
+    }
+
     private void show(Optional<Answer> answer) {
+        showAsAsked();
         cautions.getChildren().clear();
         word.getStyleClass().removeAll("open", "blocked", "no-route");
         word.setVisible(answer.isPresent());

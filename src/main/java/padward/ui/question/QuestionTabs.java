@@ -2,6 +2,7 @@ package padward.ui.question;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
@@ -67,11 +68,19 @@ public final class QuestionTabs extends TabPane {
                                 () -> text(question),
                                 question.netTextProperty(),
                                 question.padTextProperty(),
+                                question.asAskedProperty(),
                                 question.answerProperty(),
                                 question.whatIfProperty(),
                                 question.busyProperty()));
         Tooltip tip = new Tooltip();
-        tip.textProperty().bind(question.netTextProperty());
+        tip.textProperty()
+                .bind(
+                        Bindings.createStringBinding(
+                                question::toText,
+                                question.netTextProperty(),
+                                question.padTextProperty(),
+                                question.asAskedProperty(),
+                                question.answerProperty()));
         tab.setTooltip(tip);
         tab.setOnCloseRequest(
                 e -> {
@@ -90,8 +99,10 @@ public final class QuestionTabs extends TabPane {
         } else if (question.whatIfProperty().get().isPresent()) {
             state = ": what-if";
         } else {
-            state = answer.map(a -> ": " + AnswerText.word(a).toLowerCase()).orElse("");
+            state =
+                    answer.map(a -> ": " + AnswerText.word(a).toLowerCase(Locale.ROOT))
+                            .orElse(question.isOwed() ? ": not answered" : "");
         }
-        return question.title() + state;
+        return question.title() + state + (question.asAskedProperty().get() ? "" : " (edited)");
     }
 }

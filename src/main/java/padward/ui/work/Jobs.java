@@ -14,6 +14,8 @@ public final class Jobs {
     private final ObservableList<JobSlot> runningView =
             FXCollections.unmodifiableObservableList(running);
 
+    private int stops;
+
     public Jobs(Background background, Notes notes) {
         this.background = background;
         this.notes = notes;
@@ -44,8 +46,14 @@ public final class Jobs {
         running.remove(job);
     }
 
+    /** How often everything was stopped. */
+    public int stops() {
+        return stops;
+    }
+
     /** Stops everything. */
     public void cancelAll() {
+        stops++;
         List.copyOf(running).forEach(JobSlot::cancel);
     }
 }

@@ -191,7 +191,7 @@ class SessionTest {
                 new PrefetchTask<>(
                         progress -> {
                             never.await();
-                            return DesignModel.reading(Optional.empty(), store).run(progress);
+                            return DesignStore.reading(Optional.empty(), store).run(progress);
                         }));
         model.look().darkProperty().set(true);
         keeper.close();
@@ -214,9 +214,9 @@ class SessionTest {
         assertThat(model.questions().stated()).isEqualTo(stated);
     }
 
-    private PrefetchTask<DesignModel.Read> read() throws Exception {
-        PrefetchTask<DesignModel.Read> result =
-                new PrefetchTask<>(DesignModel.reading(Optional.of(design), KeptChangeStore.NONE));
+    private PrefetchTask<DesignStore.Read> read() throws Exception {
+        PrefetchTask<DesignStore.Read> result =
+                new PrefetchTask<>(DesignStore.reading(Optional.of(design), KeptChangeStore.NONE));
         result.run(Progress.NONE);
         return result;
     }
