@@ -79,34 +79,60 @@ public final class LedgerWriter {
 
     private void writeEdit(Edit edit) throws IOException {
         out.beginObject();
-        if (edit instanceof Edit.DisconnectPort go) {
-            out.name("do").value("disconnect-port").name("port").value(go.port());
-        } else if (edit instanceof Edit.RemoveNet free) {
-            out.name("do").value("remove-net").name("net").value(free.net());
-        } else if (edit instanceof Edit.RemoveCell free) {
-            out.name("do").value("remove-cell").name("cell").value(free.cell());
-        } else if (edit instanceof Edit.SetCell set) {
-            out.name("do").value("set-cell").name("cell").value(set.cell());
-            out.name("setting").value(set.setting()).name("value").value(set.value());
-        } else if (edit instanceof Edit.RouteNet route) {
+        edit.accept(new Members());
+        out.endObject();
+    }
+
+    /** Writes the members of an edit's object. */
+    private final class Members implements Edit.Visitor<JsonWriter, IOException> {
+        @Override
+        public JsonWriter disconnectPort(Edit.DisconnectPort edit) throws IOException {
+            return out.name("do").value("disconnect-port").name("port").value(edit.port());
+        }
+
+        @Override
+        public JsonWriter removeNet(Edit.RemoveNet edit) throws IOException {
+            return out.name("do").value("remove-net").name("net").value(edit.net());
+        }
+
+        @Override
+        public JsonWriter removeCell(Edit.RemoveCell edit) throws IOException {
+            return out.name("do").value("remove-cell").name("cell").value(edit.cell());
+        }
+
+        @Override
+        public JsonWriter setCell(Edit.SetCell edit) throws IOException {
+            out.name("do").value("set-cell").name("cell").value(edit.cell());
+            return out.name("setting").value(edit.setting()).name("value").value(edit.value());
+        }
+
+        @Override
+        public JsonWriter routeNet(Edit.RouteNet edit) throws IOException {
             out.name("do").value("route-net");
-            writeRouted(route);
-        } else if (edit instanceof Edit.RelocateCell move) {
-            out.name("do").value("relocate-cell").name("cell").value(move.cell());
-            out.name("site").value(move.site()).name("nets").beginArray();
-            for (Edit.RouteNet route : move.nets()) {
+            writeRouted(edit);
+            return out;
+        }
+
+        @Override
+        public JsonWriter relocateCell(Edit.RelocateCell edit) throws IOException {
+            out.name("do").value("relocate-cell").name("cell").value(edit.cell());
+            out.name("site").value(edit.site()).name("nets").beginArray();
+            for (Edit.RouteNet route : edit.nets()) {
                 out.beginObject();
                 writeRouted(route);
                 out.endObject();
             }
-            out.endArray();
-        } else if (edit instanceof Edit.BreakOut brought) {
-            out.name("do").value("break-out").name("net").value(brought.net());
-            out.name("port").value(brought.port()).name("pad").value(brought.pad());
-            JsonOut.optional(out, "setting", brought.setting());
-            writeNames("route", brought.route());
+            return out.endArray();
         }
-        out.endObject();
+
+        @Override
+        public JsonWriter breakOut(Edit.BreakOut edit) throws IOException {
+            out.name("do").value("break-out").name("net").value(edit.net());
+            out.name("port").value(edit.port()).name("pad").value(edit.pad());
+            JsonOut.optional(out, "setting", edit.setting());
+            writeNames("route", edit.route());
+            return out;
+        }
     }
 
     private void writeRouted(Edit.RouteNet route) throws IOException {
