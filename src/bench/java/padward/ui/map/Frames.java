@@ -55,7 +55,7 @@ public final class Frames {
         new Scene(new StackPane(map), WIDTH, HEIGHT);
         map.resize(WIDTH, HEIGHT);
         map.layout();
-        model.openFrom(progress -> opened.design());
+        model.openLesson(progress -> opened.design());
         Design design = opened.design();
         System.out.printf("%,d vertices%n", design.fabric().vertexCount());
         System.out.println("no question:");
@@ -80,7 +80,7 @@ public final class Frames {
                     new Scene(new StackPane(map), WIDTH, HEIGHT);
                     map.resize(WIDTH, HEIGHT);
                     map.layout();
-                    model.openFrom(progress -> design);
+                    model.openLesson(progress -> design);
                     Fabric fabric = design.fabric();
                     double whole = Math.min(WIDTH / fabric.columns(), HEIGHT / fabric.rows());
                     result[0] = frames(map, fabric, whole)[FRAMES / 2];
