@@ -63,9 +63,8 @@ public final class LessonsView extends ScrollPane {
         return Controls.text(
                 "How a signal gets from a cell to a pad, and what can block it: short lessons that you"
                         + " do in this window, each on its own design. Beginning a lesson closes the"
-                        + " design that is open now. Open it again from its file afterwards, and it"
-                        + " comes back with your kept changes; the built-in demo starts again without"
-                        + " them.",
+                        + " design that is open now. Open it again afterwards, and it comes back with"
+                        + " your kept changes.",
                 "faint");
     }
 
