@@ -1,0 +1,18 @@
+package padward.route.flow;
+
+import java.util.List;
+
+/**
+ * A bottleneck: all routes of some nets to any goal pass one of fewer vertices (Menger 1927). Hence
+ * no more of these nets can have a route than there are such vertices.
+ *
+ * @param nets positions of these nets, ascending
+ * @param vertices the vertices, ascending; fewer than nets
+ */
+public record FlowCut(List<Integer> nets, List<Integer> vertices) {
+    /** Copies the lists. */
+    public FlowCut {
+        nets = List.copyOf(nets);
+        vertices = List.copyOf(vertices);
+    }
+}

@@ -1,0 +1,295 @@
+package padward.route.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import org.jgrapht.alg.flow.PushRelabelMFImpl;
+import org.jgrapht.alg.flow.mincost.CapacityScalingMinimumCostFlow;
+import org.jgrapht.alg.flow.mincost.MinimumCostFlowProblem;
+import org.jgrapht.graph.DefaultWeightedEdge;
+import org.jgrapht.graph.SimpleDirectedWeightedGraph;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.RandomFabrics;
+import padward.fabric.pattern.PatternFabric;
+import padward.route.cost.BlockedVertices;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+
+/**
+ * The greatest number of routes and their least cost on random fabrics, pattern and explicit,
+ * against two of JGraphT's flow algorithms on a graph with split vertices that is built here; the
+ * routes themselves and the cuts against plain sets.
+ */
+class DisjointRouteProperties {
+    private static int served;
+    private static int left;
+    private static int cutVertices;
+
+    /** A drawn question. */
+    private record Case(
+            Fabric fabric,
+            Corner corner,
+            BitSet blocked,
+            List<int[]> trees,
+            List<int[]> starts,
+            List<FlowGoal> goals) {}
+
+    @Test
+    void asManyAndAsCheapAsJGraphT() throws Exception {
+        check(0, 400);
+    }
+
+    @Test
+    @Tag("slow")
+    void asManyAndAsCheapAsJGraphTOnMore() throws Exception {
+        check(400, 4000);
+    }
+
+    private static void check(int first, int end) throws Exception {
+        for (int seed = first; seed < end; seed++) {
+            Case drawn = draw(seed);
+            List<SearchSources> nets = new ArrayList<>();
+            for (int n = 0; n < drawn.trees().size(); n++) {
+                long[] costs = new long[drawn.starts().get(n).length];
+                for (int i = 0; i < costs.length; i++) {
+                    costs[i] = drawn.starts().get(n)[i];
+                }
+                nets.add(new SearchSources(drawn.trees().get(n), costs));
+            }
+            DisjointRoutes found =
+                    DisjointRouteFinder.find(
+                            drawn.fabric(),
+                            drawn.corner(),
+                            BlockedVertices.of(drawn.blocked()),
+                            nets,
+                            drawn.goals(),
+                            Progress.NONE);
+            check(drawn, found, seed);
+            served += found.served();
+            left += nets.size() - found.served();
+        }
+    }
+
+    private static Case draw(int seed) throws Exception {
+        Random random = new Random(seed);
+        Fabric pattern = PatternFabric.compile(RandomFabrics.pattern(seed));
+        Fabric fabric = seed % 3 == 0 ? RandomFabrics.explicit(pattern) : pattern;
+        int count = fabric.vertexCount();
+        List<Integer> order = new ArrayList<>();
+        for (int v = 0; v < count; v++) {
+            order.add(v);
+        }
+        Collections.shuffle(order, random);
+        BitSet blocked = new BitSet();
+        double share = random.nextDouble() * 0.5;
+        for (int v = 0; v < count; v++) {
+            if (random.nextDouble() < share) {
+                blocked.set(v);
+            }
+        }
+        int nets = 1 + random.nextInt(8);
+        List<int[]> trees = new ArrayList<>();
+        List<int[]> starts = new ArrayList<>();
+        int at = 0;
+        for (int n = 0; n < nets && at + 4 < count / 2; n++) {
+            int size = 1 + random.nextInt(3);
+            int[] tree = new int[size];
+            int[] start = new int[size];
+            for (int i = 0; i < size; i++) {
+                tree[i] = order.get(at++);
+                start[i] = random.nextInt(300);
+            }
+            trees.add(tree);
+            starts.add(start);
+        }
+        List<FlowGoal> goals = new ArrayList<>();
+        int wanted = 1 + random.nextInt(nets + 3);
+        for (int i = 0; i < wanted && at < count; i++) {
+            goals.add(new FlowGoal(order.get(at++), random.nextInt(2) * random.nextInt(5000)));
+        }
+        Corner corner = random.nextBoolean() ? Corner.FAST : Corner.SLOW;
+        return new Case(fabric, corner, blocked, trees, starts, goals);
+    }
+
+    private static void check(Case drawn, DisjointRoutes found, int seed) {
+        Fabric fabric = drawn.fabric();
+        Map<Integer, Integer> net = new HashMap<>();
+        Map<Integer, Integer> start = new HashMap<>();
+        for (int n = 0; n < drawn.trees().size(); n++) {
+            for (int i = 0; i < drawn.trees().get(n).length; i++) {
+                net.put(drawn.trees().get(n)[i], n);
+                start.put(drawn.trees().get(n)[i], drawn.starts().get(n)[i]);
+            }
+        }
+        Map<Integer, Integer> goal = new HashMap<>();
+        drawn.goals().forEach(g -> goal.put(g.vertex(), g.cost()));
+        Map<Integer, Map<Integer, Integer>> out = new HashMap<>();
+        EdgeCursor edges = fabric.edgesOut();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            edges.reset(v);
+            while (edges.next()) {
+                out.computeIfAbsent(v, k -> new HashMap<>())
+                        .merge(edges.other(), edges.delayPs(drawn.corner()), Math::min);
+            }
+        }
+        // The routes are routes.
+        Set<Integer> used = new HashSet<>();
+        long cost = 0;
+        for (int n = 0; n < found.routes().size(); n++) {
+            if (found.routes().get(n).isEmpty()) {
+                continue;
+            }
+            VertexPath route = found.routes().get(n).get();
+            assertThat(net.get(route.first())).as("seed %d", seed).isEqualTo(n);
+            assertThat(goal).containsKey(route.last());
+            cost += start.get(route.first()) + goal.get(route.last());
+            for (int i = 1; i < route.size(); i++) {
+                int v = route.vertex(i);
+                assertThat(used.add(v)).as("seed %d: vertex %d twice", seed, v).isTrue();
+                assertThat(net).doesNotContainKey(v);
+                boolean last = i == route.size() - 1;
+                assertThat(goal.containsKey(v)).isEqualTo(last);
+                assertThat(last || !drawn.blocked().get(v)).isTrue();
+                assertThat(out.get(route.vertex(i - 1))).containsKey(v);
+                cost += out.get(route.vertex(i - 1)).get(v);
+            }
+        }
+        assertThat(found.cost()).as("seed %d", seed).isEqualTo(cost);
+        assertThat(found.proven()).isTrue();
+        judge(drawn, found, net, start, goal, out, seed);
+        if (found.cut().isPresent()) {
+            checkCut(drawn, found.cut().get(), found, net, goal, out, seed);
+        } else {
+            assertThat(found.served()).isEqualTo(drawn.trees().size());
+        }
+    }
+
+    /** Number and cost by JGraphT. */
+    private static void judge(
+            Case drawn,
+            DisjointRoutes found,
+            Map<Integer, Integer> net,
+            Map<Integer, Integer> start,
+            Map<Integer, Integer> goal,
+            Map<Integer, Map<Integer, Integer>> out,
+            int seed) {
+        SimpleDirectedWeightedGraph<String, DefaultWeightedEdge> graph =
+                new SimpleDirectedWeightedGraph<>(DefaultWeightedEdge.class);
+        graph.addVertex("S");
+        graph.addVertex("T");
+        for (int n = 0; n < drawn.trees().size(); n++) {
+            arc(graph, "S", "n" + n, 0);
+        }
+        net.forEach((v, n) -> arc(graph, "n" + n, "o" + v, start.get(v)));
+        for (int v = 0; v < drawn.fabric().vertexCount(); v++) {
+            boolean free = goal.containsKey(v) || !drawn.blocked().get(v) && !net.containsKey(v);
+            if (free) {
+                arc(graph, "i" + v, "o" + v, 0);
+            }
+            if (goal.containsKey(v)) {
+                arc(graph, "o" + v, "T", goal.get(v));
+            }
+        }
+        out.forEach(
+                (v, others) ->
+                        others.forEach(
+                                (w, delay) -> {
+                                    boolean from =
+                                            net.containsKey(v)
+                                                    || !drawn.blocked().get(v)
+                                                            && !goal.containsKey(v);
+                                    if (from && graph.containsVertex("i" + w) && !v.equals(w)) {
+                                        arc(graph, "o" + v, "i" + w, delay);
+                                    }
+                                }));
+        Map<DefaultWeightedEdge, Double> costs = new HashMap<>();
+        graph.edgeSet().forEach(e -> costs.put(e, graph.getEdgeWeight(e)));
+        graph.edgeSet().forEach(e -> graph.setEdgeWeight(e, 1));
+        int most = (int) Math.round(new PushRelabelMFImpl<>(graph).calculateMaximumFlow("S", "T"));
+        assertThat(found.served()).as("seed %d: number", seed).isEqualTo(most);
+        costs.forEach(graph::setEdgeWeight);
+        double least =
+                new CapacityScalingMinimumCostFlow<String, DefaultWeightedEdge>()
+                        .getMinimumCostFlow(
+                                new MinimumCostFlowProblem.MinimumCostFlowProblemImpl<>(
+                                        graph,
+                                        v -> v.equals("S") ? most : v.equals("T") ? -most : 0,
+                                        e -> 1))
+                        .getCost();
+        assertThat(found.cost()).as("seed %d: cost", seed).isEqualTo(Math.round(least));
+    }
+
+    private static void arc(
+            SimpleDirectedWeightedGraph<String, DefaultWeightedEdge> graph,
+            String from,
+            String to,
+            int cost) {
+        graph.addVertex(from);
+        graph.addVertex(to);
+        DefaultWeightedEdge edge = graph.addEdge(from, to);
+        if (edge != null) {
+            graph.setEdgeWeight(edge, cost);
+        }
+    }
+
+    /** Without its vertices none of its nets gets anywhere, and there are fewer than nets. */
+    private static void checkCut(
+            Case drawn,
+            FlowCut cut,
+            DisjointRoutes found,
+            Map<Integer, Integer> net,
+            Map<Integer, Integer> goal,
+            Map<Integer, Map<Integer, Integer>> out,
+            int seed) {
+        long routed = cut.nets().stream().filter(n -> found.routes().get(n).isPresent()).count();
+        assertThat(cut.vertices()).as("seed %d", seed).hasSize((int) routed);
+        assertThat(cut.vertices().size()).isLessThan(cut.nets().size());
+        for (int n = 0; n < drawn.trees().size(); n++) {
+            if (found.routes().get(n).isEmpty()) {
+                assertThat(cut.nets()).contains(n);
+            }
+        }
+        Set<Integer> seen = new HashSet<>(cut.vertices());
+        Deque<Integer> todo = new ArrayDeque<>();
+        for (int n : cut.nets()) {
+            for (int v : drawn.trees().get(n)) {
+                todo.add(v);
+            }
+        }
+        cutVertices += cut.vertices().size();
+        while (!todo.isEmpty()) {
+            int v = todo.remove();
+            assertThat(goal).as("seed %d: the cut leaks", seed).doesNotContainKey(v);
+            for (int w : out.getOrDefault(v, Map.of()).keySet()) {
+                boolean free =
+                        goal.containsKey(w) || !drawn.blocked().get(w) && !net.containsKey(w);
+                if (free && seen.add(w)) {
+                    todo.add(w);
+                }
+            }
+        }
+    }
+
+    @AfterAll
+    static void theCasesAreNotTrivial() {
+        assertThat(served).isGreaterThan(200);
+        assertThat(left).isGreaterThan(200);
+        assertThat(cutVertices).isGreaterThan(50);
+    }
+}
