@@ -2,7 +2,6 @@ package padward.route.flow;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,7 +11,7 @@ import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.cost.BlockedVertices;
-import padward.route.queue.VertexHeap;
+import padward.route.queue.BucketQueue;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 
@@ -37,12 +36,23 @@ public final class DisjointRouteFinder {
     private static final int UNREACHED = Integer.MAX_VALUE;
     private static final int CHECK_EVERY = 1 << 14;
 
+    /**
+     * Bits of {@link #role}: what a search has to know of a vertex on each edge that it looks at.
+     */
+    private static final byte CLOSED = 1;
+
+    private static final byte GOAL = 2;
+    private static final byte TREE = 4;
+    private static final byte ROUTED = 8;
+
     private final Fabric fabric;
     private final Corner corner;
-    private final BlockedVertices blocked;
     private final List<SearchSources> nets;
     private final Progress progress;
     private final EdgeCursor edges;
+
+    /** By vertex what it is; 0 for one that is free and on no route. */
+    private final byte[] role;
 
     /** By goal vertex its cost. */
     private final Int2IntOpenHashMap goals = map();
@@ -75,8 +85,8 @@ public final class DisjointRouteFinder {
     private final int[] labelNet;
     private final int[] fromNet;
     private final IntArrayList touched = new IntArrayList();
-    private final IntOpenHashSet settled = new IntOpenHashSet();
-    private final VertexHeap queue = new VertexHeap();
+    private final IntArrayList settled = new IntArrayList();
+    private final BucketQueue queue = new BucketQueue();
     private int looked;
     private boolean stopped;
 
@@ -95,11 +105,17 @@ public final class DisjointRouteFinder {
             Progress progress) {
         this.fabric = fabric;
         this.corner = corner;
-        this.blocked = blocked;
         this.nets = List.copyOf(nets);
         this.progress = progress;
         this.edges = fabric.edgesOut();
-        goals.forEach(g -> this.goals.put(g.vertex(), g.cost()));
+        role = new byte[fabric.vertexCount()];
+        for (int vertex = 0; vertex < role.length; vertex++) {
+            role[vertex] = blocked.get(vertex) ? CLOSED : 0;
+        }
+        for (FlowGoal goal : goals) {
+            this.goals.put(goal.vertex(), goal.cost());
+            role[goal.vertex()] = GOAL;
+        }
         int count = nets.size();
         startOf = filled(count, NONE);
         toGoNet = filled(count, UNREACHED);
@@ -116,6 +132,7 @@ public final class DisjointRouteFinder {
                     throw new IllegalArgumentException("two nets start at one vertex");
                 }
                 startCost.put(sources.vertex(i), Math.toIntExact(sources.cost(i)));
+                role[sources.vertex(i)] = TREE;
             }
         }
     }
@@ -169,41 +186,36 @@ public final class DisjointRouteFinder {
         return new DisjointRoutes(routes, cost, !stopped, cut);
     }
 
-    private boolean isFree(int vertex) {
-        return goals.containsKey(vertex) || !blocked.get(vertex) && !netOf.containsKey(vertex);
-    }
-
     /** Exact cost from every vertex to its cheapest goal: the first potentials. */
     private void measureToGoals() {
         EdgeCursor into = fabric.edgesIn();
+        queue.clear(0);
         goals.forEach(
                 (goal, cost) -> {
                     toGo[goal] = cost;
-                    queue.push(goal, cost, 0);
+                    queue.push(goal, cost);
                 });
         while (!queue.isEmpty() && !isStopped()) {
-            long key = queue.leastKey();
             int vertex = queue.pop();
+            int key = queue.current();
             if (key > toGo[vertex]) {
                 continue;
             }
             into.reset(vertex);
             while (into.next()) {
                 int before = into.other();
-                boolean start = netOf.containsKey(before);
-                if (!start && (blocked.get(before) || goals.containsKey(before))) {
+                if ((role[before] & (CLOSED | GOAL)) != 0) {
                     continue;
                 }
-                int cost = Math.addExact(toGo[vertex], into.delayPs(corner));
+                int cost = Math.addExact(key, into.delayPs(corner));
                 if (cost < toGo[before]) {
                     toGo[before] = cost;
-                    if (!start) {
-                        queue.push(before, cost, 0);
+                    if (role[before] != TREE) {
+                        queue.push(before, cost);
                     }
                 }
             }
         }
-        queue.clear();
         netOf.forEach(
                 (vertex, net) -> {
                     if (toGo[vertex] != UNREACHED) {
@@ -220,13 +232,20 @@ public final class DisjointRouteFinder {
         return stopped;
     }
 
-    /** Number of a node in the queue: {@code out} or unsplit, {@code in}, or a net. */
-    private int outNode(int vertex) {
-        return vertex;
+    /**
+     * Number of a node in the queue: an unsplit vertex or an {@code out} has its own number, then
+     * come the nets, then the {@code in} of each vertex.
+     */
+    private int inNode(int vertex) {
+        return fabric.vertexCount() + nets.size() + vertex;
     }
 
-    private int inNode(int vertex) {
-        return -1 - vertex;
+    private boolean isIn(int node) {
+        return node >= fabric.vertexCount() + nets.size();
+    }
+
+    private int vertexOfIn(int node) {
+        return node - fabric.vertexCount() - nets.size();
     }
 
     private int netNode(int net) {
@@ -246,33 +265,36 @@ public final class DisjointRouteFinder {
             if (startOf[net] == NONE && toGoNet[net] != UNREACHED) {
                 labelNet[net] = toGoNet[net] - least;
                 fromNet[net] = NONE;
-                queue.push(netNode(net), labelNet[net], 0);
+                queue.push(netNode(net), labelNet[net]);
             }
         }
         int goal = NONE;
         int best = UNREACHED;
         while (!queue.isEmpty() && !isStopped()) {
-            int key = (int) queue.leastKey();
+            int node = queue.pop();
+            int key = queue.current();
             if (key >= best) {
                 break;
             }
-            int node = queue.pop();
-            if (key > labelOf(node) || !settled.add(node)) {
+            if (key > labelOf(node)) {
                 continue;
             }
-            if (node >= fabric.vertexCount()) {
-                expandNet(node - fabric.vertexCount(), key);
-            } else if (node < 0) {
-                expandIn(-1 - node, key);
-            } else if (goals.containsKey(node)) {
-                // Not on a route yet, or only its in would have been reached.
-                int reached = key + goals.get(node) - toGo[node];
-                if (reached < best) {
-                    best = reached;
-                    goal = node;
+            settled.add(node);
+            if (node < fabric.vertexCount()) {
+                if (role[node] == GOAL) {
+                    // Not on a route yet, or only its in would have been reached.
+                    int reached = key + goals.get(node) - toGo[node];
+                    if (reached < best) {
+                        best = reached;
+                        goal = node;
+                    }
+                } else {
+                    expandOut(node, key);
                 }
+            } else if (isIn(node)) {
+                expandIn(vertexOfIn(node), key);
             } else {
-                expandOut(node, key);
+                expandNet(node - fabric.vertexCount(), key);
             }
         }
         if (goal == NONE || stopped) {
@@ -284,10 +306,10 @@ public final class DisjointRouteFinder {
     }
 
     private int labelOf(int node) {
-        if (node >= fabric.vertexCount()) {
-            return labelNet[node - fabric.vertexCount()];
+        if (node < fabric.vertexCount()) {
+            return label[node];
         }
-        return node < 0 ? labelIn.get(-1 - node) : label[node];
+        return isIn(node) ? labelIn.get(vertexOfIn(node)) : labelNet[node - fabric.vertexCount()];
     }
 
     private void clearLabels() {
@@ -302,7 +324,7 @@ public final class DisjointRouteFinder {
         Arrays.fill(labelNet, UNREACHED);
         Arrays.fill(fromNet, NONE);
         settled.clear();
-        queue.clear();
+        queue.clear(0);
     }
 
     /** From a net to the vertices of its tree. */
@@ -326,25 +348,26 @@ public final class DisjointRouteFinder {
 
     /** A vertex from which a route may go on: over its edges, or by taking back what led here. */
     private void expandOut(int vertex, int key) {
-        int net = netOf.get(vertex);
+        int net = role[vertex] == TREE ? netOf.get(vertex) : NONE;
         if (net != NONE && startOf[net] == vertex) {
             int cost = key - startCost.get(vertex) + toGoNet[net] - toGo[vertex];
             if (cost < labelNet[net]) {
                 labelNet[net] = cost;
                 fromNet[net] = vertex;
-                queue.push(netNode(net), cost, 0);
+                queue.push(netNode(net), cost);
             }
-        } else if (previous.containsKey(vertex)) {
+        } else if ((role[vertex] & ROUTED) != 0) {
             reachIn(vertex, key + toGoIn.get(vertex) - toGo[vertex], vertex);
         }
         edges.reset(vertex);
-        int saturated = next.get(vertex);
+        boolean starts = net != NONE && startOf[net] == vertex;
+        int saturated = starts || (role[vertex] & ROUTED) != 0 ? next.get(vertex) : NONE;
         while (edges.next()) {
             int other = edges.other();
-            if (other == saturated || !isFree(other)) {
+            if (other == saturated || (role[other] & (CLOSED | TREE)) != 0) {
                 continue;
             }
-            if (previous.containsKey(other)) {
+            if ((role[other] & ROUTED) != 0) {
                 int left = toGoIn.get(other);
                 reachIn(other, key + edges.delayPs(corner) + left - toGo[vertex], vertex);
             } else if (toGo[other] != UNREACHED) {
@@ -361,7 +384,7 @@ public final class DisjointRouteFinder {
             }
             label[vertex] = cost;
             from[vertex] = by;
-            queue.push(outNode(vertex), cost, 0);
+            queue.push(vertex, cost);
         }
     }
 
@@ -373,55 +396,52 @@ public final class DisjointRouteFinder {
         if (known == NONE || cost < known) {
             labelIn.put(vertex, cost);
             fromIn.put(vertex, by);
-            queue.push(inNode(vertex), cost, 0);
+            queue.push(inNode(vertex), cost);
         }
     }
 
     /** Keeps all reduced costs from turning negative on what is settled. */
     private void raisePotentials(int length) {
-        settled.forEach(
-                (int node) -> {
-                    int more = length - labelOf(node);
-                    if (more <= 0) {
-                        return;
-                    }
-                    if (node >= fabric.vertexCount()) {
-                        toGoNet[node - fabric.vertexCount()] += more;
-                    } else if (node < 0) {
-                        toGoIn.addTo(-1 - node, more);
-                    } else {
-                        toGo[node] += more;
-                    }
-                });
+        for (int i = 0; i < settled.size(); i++) {
+            int node = settled.getInt(i);
+            int more = length - labelOf(node);
+            if (node < fabric.vertexCount()) {
+                toGo[node] += more;
+            } else if (isIn(node)) {
+                toGoIn.addTo(vertexOfIn(node), more);
+            } else {
+                toGoNet[node - fabric.vertexCount()] += more;
+            }
+        }
     }
 
     /** Sends a unit along the labels to a goal. */
     private void push(int goal) {
         List<int[]> added = new ArrayList<>();
         List<int[]> takenBack = new ArrayList<>();
-        int node = outNode(goal);
+        int node = goal;
         while (true) {
-            if (node >= fabric.vertexCount()) {
-                int net = node - fabric.vertexCount();
-                if (fromNet[net] == NONE) {
-                    break;
-                }
-                node = outNode(fromNet[net]);
-            } else if (node < 0) {
-                int vertex = -1 - node;
-                int by = fromIn.get(vertex);
-                if (by != vertex) {
-                    added.add(new int[] {by, vertex});
-                }
-                node = outNode(by);
-            } else {
+            if (node < fabric.vertexCount()) {
                 int by = from[node];
-                if (by < 0) {
-                    takenBack.add(new int[] {node, -1 - by});
+                if (isIn(by)) {
+                    takenBack.add(new int[] {node, vertexOfIn(by)});
                 } else {
                     added.add(new int[] {by, node});
                 }
                 node = by;
+            } else if (isIn(node)) {
+                int vertex = vertexOfIn(node);
+                int by = fromIn.get(vertex);
+                if (by != vertex) {
+                    added.add(new int[] {by, vertex});
+                }
+                node = by;
+            } else {
+                int net = node - fabric.vertexCount();
+                if (fromNet[net] == NONE) {
+                    break;
+                }
+                node = fromNet[net];
             }
         }
         for (int[] edge : takenBack) {
@@ -434,6 +454,7 @@ public final class DisjointRouteFinder {
             } else {
                 next.put(edge[0], edge[1]);
                 previous.put(edge[1], edge[0]);
+                role[edge[1]] |= ROUTED;
                 if (!toGoIn.containsKey(edge[1])) {
                     toGoIn.put(edge[1], toGo[edge[1]]);
                 }
@@ -443,6 +464,7 @@ public final class DisjointRouteFinder {
             if (!previous.containsKey(edge[1])) {
                 // It carries nothing any more, so it is one again: both potentials are the same.
                 toGoIn.remove(edge[1]);
+                role[edge[1]] &= ~ROUTED;
             }
         }
     }
