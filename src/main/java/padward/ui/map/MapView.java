@@ -4,6 +4,7 @@ import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
@@ -11,6 +12,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
+import javafx.stage.Window;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
@@ -38,7 +40,19 @@ public final class MapView extends Pane {
     private final PinnedCard card;
     private final FlowPane bar = new FlowPane(4, 4);
     private Actions actions = new Actions();
-    private boolean dirty = true;
+    private boolean dirty;
+    private final AnimationTimer frames =
+            new AnimationTimer() {
+                @Override
+                public void handle(long now) {
+                    if (dirty) {
+                        dirty = false;
+                        paint();
+                    } else {
+                        stop();
+                    }
+                }
+            };
 
     /** A map that is empty until a design is open. */
     public MapView(MapModel map) {
@@ -68,19 +82,21 @@ public final class MapView extends Pane {
         pointer.listenOn(this);
         setOnKeyPressed(this::key);
         fitAll();
-        new AnimationTimer() {
-            @Override
-            public void handle(long now) {
-                if (dirty) {
-                    dirty = false;
-                    paint();
-                }
-            }
-        }.start();
+        sceneProperty()
+                .flatMap(Scene::windowProperty)
+                .flatMap(Window::outputScaleXProperty)
+                .addListener((p, old, now) -> repaint());
     }
 
+    /** Paints in the next frame; without a change no frames are asked for. */
     private void repaint() {
         dirty = true;
+        frames.start();
+    }
+
+    /** Whether a frame is wanted. */
+    boolean isPainting() {
+        return dirty;
     }
 
     /** Another fabric is shown as a whole; another state of the same fabric keeps the view. */
@@ -109,7 +125,7 @@ public final class MapView extends Pane {
     }
 
     private void moved() {
-        dirty = true;
+        repaint();
         pointer.under().setVisible(false);
     }
 
