@@ -20,7 +20,9 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
+import padward.ui.control.Choices;
 import padward.ui.control.Controls;
+import padward.ui.control.NumberSpinners;
 import padward.ui.model.LookModel;
 
 /** Several nets at once: nets against pads, the routed group, and when each line arrives. */
@@ -100,14 +102,14 @@ public final class GroupView extends ScrollPane {
     }
 
     private Node buttons() {
-        ChoiceBox<Bus.Aim> aim = new ChoiceBox<>();
+        ChoiceBox<Bus.Aim> aim = Choices.box();
         aim.getItems().setAll(Bus.Aim.values());
         aim.setConverter(new AimNames());
         aim.valueProperty().bindBidirectional(group.aimProperty());
         aim.setId("group-aim");
         aim.setAccessibleText("Goal for the choice of pads");
-        Spinner<Integer> tolerance = new Spinner<>(0, 100_000, group.toleranceProperty().get(), 50);
-        tolerance.setEditable(true);
+        Spinner<Integer> tolerance =
+                NumberSpinners.whole(0, 100_000, group.toleranceProperty().get(), 50);
         tolerance.setPrefWidth(96);
         tolerance.setId("group-tolerance");
         tolerance.setAccessibleText("Tolerance in picoseconds");

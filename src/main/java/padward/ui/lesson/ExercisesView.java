@@ -20,6 +20,7 @@ import padward.lesson.LessonText;
 import padward.lesson.exercise.Difficulty;
 import padward.lesson.exercise.Exercise;
 import padward.lesson.exercise.ExerciseKind;
+import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 
 /** Random questions about the open design, answered here and marked at once. */
@@ -48,13 +49,13 @@ public final class ExercisesView extends ScrollPane {
     }
 
     private Node choices() {
-        ChoiceBox<ExerciseKind> kind = new ChoiceBox<>();
+        ChoiceBox<ExerciseKind> kind = Choices.box();
         kind.getItems().setAll(ExerciseKind.values());
         kind.setConverter(new Named<>(ExerciseKind::title));
         kind.valueProperty().bindBidirectional(exercises.kindProperty());
         kind.setId("exercise-kind");
         kind.setAccessibleText("Kind of question");
-        ChoiceBox<Difficulty> difficulty = new ChoiceBox<>();
+        ChoiceBox<Difficulty> difficulty = Choices.box();
         difficulty.getItems().setAll(Difficulty.values());
         difficulty.setConverter(new Named<>(Difficulty::label));
         difficulty.valueProperty().bindBidirectional(exercises.difficultyProperty());

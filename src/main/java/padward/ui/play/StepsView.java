@@ -15,6 +15,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import padward.base.Counts;
+import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 import padward.ui.model.WindowModel;
 
@@ -25,7 +26,7 @@ public final class StepsView extends ScrollPane {
 
     private final StepsModel steps;
     private final WindowModel model;
-    private final ChoiceBox<String> part = new ChoiceBox<>();
+    private final ChoiceBox<String> part = Choices.box();
     private final Slider place = new Slider(0, 1, 0);
     private final Label count = label("steps-count");
     private final Label stepText = label("steps-text");
@@ -113,7 +114,7 @@ public final class StepsView extends ScrollPane {
     }
 
     private Node choices() {
-        ChoiceBox<PlayKind> kind = new ChoiceBox<>();
+        ChoiceBox<PlayKind> kind = Choices.box();
         kind.setId("steps-kind");
         kind.prefWidthProperty().bind(model.look().sized(CHOICE_WIDTH));
         kind.getItems().setAll(PlayKind.values());

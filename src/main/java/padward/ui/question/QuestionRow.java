@@ -15,6 +15,7 @@ import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
 import padward.fabric.Corner;
 import padward.ui.control.Actions;
+import padward.ui.control.Choices;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
@@ -49,7 +50,7 @@ public final class QuestionRow extends HBox {
         model.questions().shownProperty().addListener((p, old, now) -> enter(net, pad));
         net.setAccessibleText("Net to bring out");
         pad.setAccessibleText("Pad to bring it out on");
-        ChoiceBox<Corner> corner = new ChoiceBox<>();
+        ChoiceBox<Corner> corner = Choices.box();
         corner.getItems().setAll(Corner.SLOW, Corner.FAST);
         corner.setConverter(new CornerText());
         corner.valueProperty().bindBidirectional(model.shown().cornerProperty());
