@@ -95,6 +95,11 @@ final class SheetModel {
                 (List<BufferedImage> made) -> pages.set(List.copyOf(made)));
     }
 
+    /** Stops the running work, when nobody looks any more. */
+    void stop() {
+        job.cancel();
+    }
+
     private static List<BufferedImage> images(Sheet sheet, SheetPage.Paper size, Progress progress)
             throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();

@@ -14,6 +14,10 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.Tooltip;
 import javafx.scene.image.ImageView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -22,7 +26,9 @@ import javafx.stage.Stage;
 import javafx.stage.Window;
 import padward.handover.SheetPage;
 import padward.ui.control.FileDialogs;
+import padward.ui.control.NumberSpinners;
 import padward.ui.control.Themes;
+import padward.ui.model.LookModel;
 import padward.ui.model.WindowModel;
 
 /** A window with the bench sheet as it will be printed, and its export. */
@@ -47,24 +53,51 @@ public final class SheetWindow extends BorderPane {
         scroll.setId("sheet-pages");
         setCenter(scroll);
         sheet.pagesProperty().addListener((p, old, now) -> show(now));
-        show(List.of());
+        sheet.busyProperty().addListener((p, old, now) -> show(sheet.pagesProperty().get()));
         sheet.refresh();
+        show(sheet.pagesProperty().get());
     }
 
-    /** Opens it in front of another window. */
+    /** Opens it in front of another window; Esc closes it. One that is open is closed first. */
     public static Stage open(WindowModel model, Window owner) {
+        List.copyOf(Window.getWindows()).stream()
+                .filter(w -> w.getScene() != null && w.getScene().getRoot() instanceof SheetWindow)
+                .forEach(Window::hide);
         Stage stage = new Stage();
         FileDialogs[] dialogs = new FileDialogs[1];
         SheetWindow view = new SheetWindow(new SheetModel(model), () -> dialogs[0]);
         dialogs[0] = new FileDialogs(view);
-        if (model.look().darkProperty().get()) {
-            view.getStyleClass().add("dark");
-        }
+        view.follow(model.look());
+        stage.setOnHidden(e -> view.sheet.stop());
+        KeyCombination close = new KeyCodeCombination(KeyCode.W, KeyCombination.SHORTCUT_DOWN);
+        view.addEventHandler(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (e.getCode() == KeyCode.ESCAPE || close.match(e)) {
+                        stage.close();
+                        e.consume();
+                    }
+                });
         stage.initOwner(owner);
         stage.setTitle("Bench sheet");
         stage.setScene(new Scene(view, WIDTH, HEIGHT));
         stage.show();
         return stage;
+    }
+
+    /** Theme and size of text are the main window's, now and later. */
+    private void follow(LookModel look) {
+        look.darkProperty().addListener((p, old, now) -> show(look));
+        look.textSizeProperty().addListener((p, old, now) -> show(look));
+        show(look);
+    }
+
+    private void show(LookModel look) {
+        setStyle("-fx-font-size: " + look.textSizeProperty().get() + "px;");
+        getStyleClass().remove("dark");
+        if (look.darkProperty().get()) {
+            getStyleClass().add("dark");
+        }
     }
 
     private HBox bar(Supplier<FileDialogs> dialogs) {
@@ -75,10 +108,9 @@ public final class SheetWindow extends BorderPane {
         paper.valueProperty().bindBidirectional(sheet.paperProperty());
         paper.valueProperty().addListener((p, old, now) -> sheet.refresh());
         paper.setTooltip(new Tooltip("Paper size"));
-        Spinner<Double> lead = new Spinner<>(0.0, 100.0, 0.0, 0.1);
+        Spinner<Double> lead = NumberSpinners.decimal(0, 100, 0, 0.1);
         lead.setId("lead");
         lead.setAccessibleText("Length of the leads to the instrument, metres");
-        lead.setEditable(true);
         lead.setPrefWidth(90);
         lead.setTooltip(new Tooltip("Length of the leads to the instrument; their delay is added"));
         lead.valueProperty()
@@ -112,7 +144,11 @@ public final class SheetWindow extends BorderPane {
         pages.getChildren().clear();
         if (made.isEmpty()) {
             Label none =
-                    new Label("No kept change brings a net out. Keep a what-if first (Ctrl+K).");
+                    new Label(
+                            sheet.busyProperty().get()
+                                    ? "Laying out the bench sheet…"
+                                    : "No kept change brings a net out. Keep a what-if first"
+                                            + " (Ctrl+K).");
             none.setMinHeight(Region.USE_PREF_SIZE);
             pages.getChildren().add(none);
         }
