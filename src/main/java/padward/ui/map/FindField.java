@@ -9,6 +9,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
 import padward.ui.design.OpenDesign;
+import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
 
 /** The field that finds a name on the map; the map flies there. */
@@ -58,6 +59,13 @@ public final class FindField extends HBox {
             return;
         }
         OptionalInt vertex = NameFinder.find(opened.get(), field.getText());
+        if (vertex.isEmpty()) {
+            // A part of a name that fits only one thing means that thing.
+            List<String> fitting = Suggestions.of(field.getText(), names(), List.of());
+            if (fitting.size() == 1) {
+                vertex = NameFinder.find(opened.get(), fitting.get(0));
+            }
+        }
         model.notes().dismissAbout(this);
         if (vertex.isPresent()) {
             map.navigation().flyTo(vertex.getAsInt());
