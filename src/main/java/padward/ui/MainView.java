@@ -96,6 +96,15 @@ final class MainView extends StackPane {
                                 find::enter)));
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
+        actions.add(
+                List.of(
+                        Action.of(
+                                "quit",
+                                Action.Group.FILE,
+                                "Quit",
+                                "Shortcut+Q",
+                                "Closes Padward; what is kept is saved already",
+                                () -> getScene().getWindow().hide())));
         // The user must see what has to be decided.
         kept.pendingProperty()
                 .addListener((p, old, now) -> now.ifPresent(u -> actions.get("show-kept").run()));

@@ -25,6 +25,8 @@ public final class PadwardApp extends Application {
     private static final String NAME = "Padward";
     private static final double WIDTH = 1280;
     private static final double HEIGHT = 800;
+    private static final double LEAST_WIDTH = 640;
+    private static final double LEAST_HEIGHT = 480;
 
     /** What was started before the toolkit; static, because the toolkit creates the application. */
     private static CompletableFuture<StartupLoader> prelude = new CompletableFuture<>();
@@ -84,6 +86,7 @@ public final class PadwardApp extends Application {
         new Text(NAME).prefWidth(-1);
         WindowModel model =
                 new WindowModel(Background.threaded(Platform::runLater), prelude.store());
+        noteFaults(model);
         SessionKeeper keeper = prelude.goOn(model);
         Application.setUserAgentStylesheet(sheet(model));
         MainView view = new MainView(new MapModel(model));
@@ -101,6 +104,7 @@ public final class PadwardApp extends Application {
     /** Shows a stage with nothing open and nothing remembered. */
     static WindowModel show(Stage stage, Background background) {
         WindowModel model = new WindowModel(background);
+        noteFaults(model);
         Application.setUserAgentStylesheet(sheet(model));
         MainView view = new MainView(new MapModel(model));
         show(stage, view);
@@ -115,7 +119,21 @@ public final class PadwardApp extends Application {
 
     private static void show(Stage stage, Parent root) {
         stage.setScene(new Scene(root, WIDTH, HEIGHT));
+        stage.setMinWidth(LEAST_WIDTH);
+        stage.setMinHeight(LEAST_HEIGHT);
         stage.show();
+        // Some window managers give a new window a size of their own, of a few hundred pixels.
+        Platform.runLater(stage::sizeToScene);
+    }
+
+    /** A fault that nothing else caught becomes a note, and the window stays usable. */
+    private static void noteFaults(WindowModel model) {
+        Thread.currentThread()
+                .setUncaughtExceptionHandler(
+                        (thread, fault) -> {
+                            fault.printStackTrace();
+                            model.notes().add(model, new IllegalStateException(fault));
+                        });
     }
 
     private static void followTitle(Stage stage, WindowModel model) {
