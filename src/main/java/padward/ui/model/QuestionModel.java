@@ -15,6 +15,9 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
+import padward.design.Design;
+import padward.design.NameLookup;
+import padward.design.Net;
 import padward.fabric.Corner;
 import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
@@ -96,6 +99,10 @@ public final class QuestionModel {
         WorkState on = open.get().orElseThrow();
         boolean inFields = wanted.equals(fields());
         try {
+            if (wanted.pad().isEmpty() && !wanted.net().isEmpty()) {
+                askForAllPads(on, wanted, inFields);
+                return;
+            }
             Question question =
                     QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
             Asked named = new Asked(question.net().name(), wanted.pad(), wanted.corner());
@@ -111,6 +118,30 @@ public final class QuestionModel {
             notes.dismissAbout(this);
             notes.add(this, fault);
         }
+    }
+
+    /** A net alone asks for all pads: the survey is the answer. */
+    private void askForAllPads(WorkState on, Asked wanted, boolean inFields) throws BadInput {
+        Design design = on.opened().design();
+        Net net = NameLookup.requireNet(design, wanted.net(), "net");
+        if (design.fabric().pads().isEmpty()) {
+            throw new BadInput("pad", "", "a device with pads", "one without");
+        }
+        Asked named = new Asked(net.name(), "", wanted.corner());
+        if (inFields) {
+            netText.set(named.net());
+        }
+        notes.dismissAbout(this);
+        asking.cancel();
+        answer.set(Optional.empty());
+        resetSelection();
+        asked.set(Optional.of(named));
+        survey.survey(new Question(design, net, 0, wanted.corner()));
+    }
+
+    /** Whether a net was asked for without a pad: then all pads are listed. */
+    public boolean isForAllPads() {
+        return asked.get().filter(a -> a.pad().isEmpty()).isPresent();
     }
 
     /** Asks about the pad of a surveyed answer. */
@@ -165,7 +196,9 @@ public final class QuestionModel {
 
     /** Whether it was asked and has no answer. */
     public boolean isOwed() {
-        return asked.get().isPresent() && answer.get().isEmpty();
+        return asked.get().isPresent()
+                && answer.get().isEmpty()
+                && !(isForAllPads() && survey.isBegun());
     }
 
     /** Cancels its running work and drops its results, when it is closed. */
@@ -202,6 +235,9 @@ public final class QuestionModel {
             return "new question";
         }
         String part = net.substring(net.lastIndexOf('/') + 1);
+        if (isForAllPads()) {
+            return part + " on any pad";
+        }
         return (part.isEmpty() ? "…" : part) + " on " + (pad.isEmpty() ? "…" : pad);
     }
 

@@ -54,6 +54,11 @@ final class SurveyModel {
                 result -> survey.set(Optional.of(result)));
     }
 
+    /** Whether there is a survey, or one is being made. */
+    boolean isBegun() {
+        return survey.get().isPresent() || job.busyProperty().get();
+    }
+
     /** Clears the survey too. */
     void clear() {
         job.cancel();

@@ -75,6 +75,9 @@ public final class AnswerBar extends VBox {
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
         model.shown().asAskedProperty().addListener((p, old, now) -> showAsAsked());
         model.shown()
+                .surveyProperty()
+                .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
+        model.shown()
                 .whatIfProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));
         show(model.shown().answerProperty().get());
@@ -113,10 +116,7 @@ public final class AnswerBar extends VBox {
         sentence.setWrapText(!inWhatIf);
         sentence.setTooltip(inWhatIf ? whole : null);
         if (answer.isEmpty()) {
-            sentence.setText(
-                    model.openedProperty().get().isPresent()
-                            ? "Type a net and a pad, then press Enter."
-                            : "Open a design first: Ctrl+O, or drop its file on the window.");
+            sentence.setText(withoutAnswer());
             return;
         }
         Answer given = answer.get();
@@ -126,6 +126,17 @@ public final class AnswerBar extends VBox {
         for (String caution : given.cautions()) {
             cautions.getChildren().add(Controls.text("⚠ " + caution, "caution"));
         }
+    }
+
+    private String withoutAnswer() {
+        if (model.openedProperty().get().isEmpty()) {
+            return "Open a design first: Ctrl+O, or drop its file on the window.";
+        }
+        return model.shown().question().isForAllPads()
+                ? "All pads for "
+                        + model.shown().question().toAskedText()
+                        + " are listed under Routes out, the best first. Choose one there."
+                : "Type a net and a pad, then press Enter. A net alone asks for all pads.";
     }
 
     private static void shown(Node node, boolean on) {

@@ -182,7 +182,8 @@ public final class RoutesOutView extends VBox {
     private void showEmptyText() {
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
-        } else if (model.shown().answerProperty().get().isEmpty()) {
+        } else if (model.shown().answerProperty().get().isEmpty()
+                && !model.shown().question().isForAllPads()) {
             empty.setText("Ask about a net: all pads that it can reach are listed here.");
         } else {
             empty.setText(
