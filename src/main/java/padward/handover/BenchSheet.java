@@ -3,11 +3,13 @@ package padward.handover;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
+import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Attachment;
@@ -36,12 +38,19 @@ import padward.timing.TimeStampCorrections;
  * @param board name of the board, may be empty
  * @param external what is between pads and instrument, as used in the calculation
  * @param pages in the ledger's order; entries whose nets are no longer on a pad have none
+ * @param missing a sentence for each line of an entry that a later one has removed
  */
 public record BenchSheet(
-        String title, String fabric, String board, ExternalLine external, List<Page> pages) {
-    /** Copies the pages. */
+        String title,
+        String fabric,
+        String board,
+        ExternalLine external,
+        List<Page> pages,
+        List<String> missing) {
+    /** Copies the lists. */
     public BenchSheet {
         pages = List.copyOf(pages);
+        missing = List.copyOf(missing);
     }
 
     /**
@@ -140,6 +149,7 @@ public record BenchSheet(
             ExternalLine external,
             Instrument instrument) {
         List<Page> pages = new ArrayList<>();
+        List<String> missing = new ArrayList<>();
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
             List<Line> lines = new ArrayList<>();
@@ -151,6 +161,9 @@ public record BenchSheet(
                     Optional<Line> line = line(after, out, external, instrument);
                     line.ifPresent(lines::add);
                     line.ifPresent(l -> addCautions(base, out, inGroup, cautions));
+                    if (line.isEmpty()) {
+                        missing.add(missing(base, ledger, i, out));
+                    }
                 }
             }
             if (!lines.isEmpty()) {
@@ -164,7 +177,30 @@ public record BenchSheet(
                 base.fabric().info().name(),
                 base.board().name(),
                 external,
-                numbered(pages));
+                numbered(pages),
+                missing);
+    }
+
+    /** Says which entry has removed a line. O(what the entries up to that one touch). */
+    private static String missing(Design base, Ledger ledger, int number, Edit.BreakOut out) {
+        EntryReplay replay = new EntryReplay(base);
+        int by = 0;
+        while (by <= number || by < ledger.entries().size() && isThere(replay.design(), out)) {
+            replay.add(ledger.entries().get(by).edits());
+            by++;
+        }
+        return String.format(
+                Locale.ROOT,
+                "Entry %d brought net %s out on pad %s; entry %d removes it from there.",
+                number + 1,
+                out.net(),
+                out.pad(),
+                by);
+    }
+
+    private static boolean isThere(Design design, Edit.BreakOut out) {
+        int pad = design.fabric().pads().get(padIndex(design, out.pad())).vertex();
+        return design.findNet(out.net()).filter(n -> n.route().placeOf(pad) >= 0).isPresent();
     }
 
     private static List<Page> numbered(List<Page> pages) {

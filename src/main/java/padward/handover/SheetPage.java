@@ -67,7 +67,9 @@ public final class SheetPage {
         model.put("made", made);
         model.put("paper", paper.css());
         model.put("pages", pages);
-        model.put("isEmpty", pages.isEmpty());
+        model.put("isEmpty", pages.isEmpty() && sheet.missing().isEmpty());
+        model.put("hasMissing", !sheet.missing().isEmpty());
+        model.put("missing", texts(sheet.missing()));
         this.text = Xml.legal(TEMPLATE.execute(model));
     }
 

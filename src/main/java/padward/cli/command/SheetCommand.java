@@ -74,6 +74,7 @@ public final class SheetCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         int count = sheet.lines().size();
         out.println("Written: " + target + ", " + count + (count == 1 ? " signal" : " signals"));
+        sheet.missing().forEach(out::println);
         out.flush();
         return ExitStatus.DONE;
     }

@@ -1,0 +1,243 @@
+package padward.example;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import padward.design.Board;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.PadNames;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Bank;
+import padward.fabric.CellKind;
+import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
+import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
+import padward.fabric.explicit.ExplicitBuilder;
+
+/**
+ * A fabric of one tile and a design on it, written down in a few lines: names are separated by
+ * blanks, a pin is {@code site.pin}, and a chain of vertices stands for the switches between them.
+ */
+public final class HandMade {
+    private final List<DriverSetting> settings = new ArrayList<>();
+    private final List<Bank> banks = new ArrayList<>();
+    private final List<String> wires = new ArrayList<>();
+    private final List<Site> sites = new ArrayList<>();
+    private final List<PadLine> pads = new ArrayList<>();
+    private final List<Edge> edges = new ArrayList<>();
+    private final List<CellLine> cells = new ArrayList<>();
+    private final List<PortLine> ports = new ArrayList<>();
+    private final List<NetLine> nets = new ArrayList<>();
+
+    private record Site(String name, String in, String out) {}
+
+    private record PadLine(String name, PadDirections to, String bank, String enable, String set) {}
+
+    private record Edge(String from, String to, EdgeKind kind, Delay delay) {}
+
+    private record CellLine(String name, String site, Map<String, String> settings) {}
+
+    private record PortLine(String name, PortDirection direction, String pad, String setting) {}
+
+    private record NetLine(String name, String driver, String sinks, List<String> branches) {}
+
+    private static String[] words(String text) {
+        return text.isBlank() ? new String[0] : text.trim().split(" +");
+    }
+
+    /** A setting of pads' drivers, with a delay of 100 to 200 ps. */
+    public HandMade setting(String name, int millivolts) {
+        Delay delay = new Delay(100, 200);
+        settings.add(new DriverSetting(name, name, millivolts, 8, "slow", delay));
+        return this;
+    }
+
+    /** A bank. */
+    public HandMade bank(String name, int millivolts) {
+        banks.add(new Bank(name, millivolts));
+        return this;
+    }
+
+    /** Some wires. */
+    public HandMade wires(String names) {
+        wires.addAll(List.of(words(names)));
+        return this;
+    }
+
+    /** A site with its pins; it accepts all cells. */
+    public HandMade site(String name, String in, String out) {
+        sites.add(new Site(name, in, out));
+        return this;
+    }
+
+    /** A pass-through. */
+    public HandMade through(String site, String from, String to) {
+        Delay delay = new Delay(1, 2);
+        edges.add(new Edge(site + "." + from, site + "." + to, EdgeKind.PASS_THROUGH, delay));
+        return this;
+    }
+
+    /** A pad in both directions. */
+    public HandMade pad(String name) {
+        return pad(name, PadDirections.BOTH, "", "", "");
+    }
+
+    /** A pad whose driver has an enable on a site. */
+    public HandMade enabledPad(String name, String site) {
+        return pad(name, PadDirections.BOTH, "", site, "");
+    }
+
+    /** A pad with all that can be said about it. */
+    public HandMade pad(
+            String name, PadDirections directions, String bank, String enable, String setting) {
+        pads.add(new PadLine(name, directions, bank, enable, setting));
+        return this;
+    }
+
+    /** Switches from each vertex to the next, of 1 to 2 ps each. */
+    public HandMade chain(String vertices) {
+        return chain(vertices, 1, 2);
+    }
+
+    /** Switches from each vertex to the next. */
+    public HandMade chain(String vertices, int fastPs, int slowPs) {
+        String[] names = words(vertices);
+        for (int i = 1; i < names.length; i++) {
+            Delay delay = new Delay(fastPs, slowPs);
+            edges.add(new Edge(names[i - 1], names[i], EdgeKind.SWITCH, delay));
+        }
+        return this;
+    }
+
+    /** A register. */
+    public HandMade cell(String name, String site) {
+        cells.add(new CellLine(name, site, Map.of()));
+        return this;
+    }
+
+    /** A register that lets signals through its site. */
+    public HandMade openCell(String name, String site) {
+        cells.add(new CellLine(name, site, Map.of("through", "open")));
+        return this;
+    }
+
+    /** A port that states no setting. */
+    public HandMade port(String name, PortDirection direction, String pad) {
+        return port(name, direction, pad, "");
+    }
+
+    /** A port. */
+    public HandMade port(String name, PortDirection direction, String pad, String setting) {
+        ports.add(new PortLine(name, direction, pad, setting));
+        return this;
+    }
+
+    /**
+     * A net.
+     *
+     * @param driver {@code cell.pin} or the name of a port
+     * @param sinks the same
+     * @param branches chains of vertices
+     */
+    public HandMade net(String name, String driver, String sinks, String... branches) {
+        nets.add(new NetLine(name, driver, sinks, List.of(branches)));
+        return this;
+    }
+
+    /** The fabric alone. */
+    public Fabric fabric() {
+        FabricInfo info =
+                new FabricInfo(
+                        "handmade",
+                        "invented",
+                        List.of(new CellKind("register", true)),
+                        settings,
+                        banks);
+        ExplicitBuilder builder = new ExplicitBuilder(info, 1, 1);
+        wires.forEach(w -> builder.addWire(w, 0, 0, "general"));
+        for (Site site : sites) {
+            List<SitePin> pins = new ArrayList<>();
+            for (String pin : words(site.in())) {
+                pins.add(new SitePin(pin, PinDirection.IN));
+            }
+            for (String pin : words(site.out())) {
+                pins.add(new SitePin(pin, PinDirection.OUT));
+            }
+            builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+        }
+        for (PadLine pad : pads) {
+            int enable = pad.enable().isEmpty() ? Fabric.NOTHING : builder.findSite(pad.enable());
+            builder.addPad(
+                    pad.name(), 0, "", pad.bank(), pad.to(), Fabric.NOTHING, enable, pad.set());
+        }
+        for (Edge edge : edges) {
+            builder.addEdge(
+                    builder.findVertex(edge.from()),
+                    builder.findVertex(edge.to()),
+                    edge.kind(),
+                    edge.delay());
+        }
+        return builder.build();
+    }
+
+    /** The design on its fabric. */
+    public Design design() {
+        Fabric fabric = fabric();
+        List<Cell> made = new ArrayList<>();
+        Map<String, Integer> numbers = new HashMap<>();
+        for (CellLine cell : cells) {
+            numbers.put(cell.name(), made.size());
+            int site = fabric.findSite(cell.site());
+            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings()));
+        }
+        List<Port> there = new ArrayList<>();
+        for (PortLine port : ports) {
+            numbers.put(port.name(), there.size());
+            int pad = PadNames.findExact(fabric, port.pad()).orElseThrow();
+            there.add(new Port(there.size(), port.name(), port.direction(), pad, port.setting()));
+        }
+        List<Net> routed = new ArrayList<>();
+        for (NetLine net : nets) {
+            List<Terminal> sinks = new ArrayList<>();
+            for (String sink : words(net.sinks())) {
+                sinks.add(terminal(sink, numbers));
+            }
+            Terminal driver = terminal(net.driver(), numbers);
+            RouteTree.Builder tree = new RouteTree.Builder(vertex(fabric, driver, made, there));
+            for (String branch : net.branches()) {
+                String[] names = words(branch);
+                for (int i = 1; i < names.length; i++) {
+                    tree.add(fabric.findVertex(names[i - 1]), fabric.findVertex(names[i]));
+                }
+            }
+            routed.add(new Net(routed.size(), net.name(), driver, sinks, tree.build(), false));
+        }
+        return new Design("handmade", "invented", fabric, Board.UNKNOWN, made, routed, there);
+    }
+
+    private static Terminal terminal(String text, Map<String, Integer> numbers) {
+        int dot = text.indexOf('.');
+        return dot < 0
+                ? new Terminal.PortEnd(numbers.get(text))
+                : new Terminal.CellPin(
+                        numbers.get(text.substring(0, dot)), text.substring(dot + 1));
+    }
+
+    private static int vertex(Fabric fabric, Terminal end, List<Cell> cells, List<Port> ports) {
+        if (end instanceof Terminal.CellPin at) {
+            return fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
+        }
+        return fabric.pads().get(ports.get(((Terminal.PortEnd) end).port()).pad()).vertex();
+    }
+}
