@@ -409,6 +409,18 @@ public final class Occupancy {
         return number == Fabric.NOTHING ? Optional.empty() : Optional.of(occupant(number));
     }
 
+    /** What uses a site: the cell on it, else the net that goes through it. O(pins). */
+    public Optional<Occupant> findUserOf(int site) {
+        int cell = cellIdOn(site);
+        if (cell != Fabric.NOTHING) {
+            return Optional.of(new Occupant.ByCell(cells.get(cell)));
+        }
+        int net = netThrough(site);
+        return net == Fabric.NOTHING
+                ? Optional.empty()
+                : Optional.of(new Occupant.ByNet(nets.get(net)));
+    }
+
     /** The net whose signal is on the vertex, also on pins of a used site. */
     public Optional<Net> findNetOn(int vertex) {
         int id = netIdOn(vertex);

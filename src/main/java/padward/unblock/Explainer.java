@@ -22,9 +22,7 @@ import padward.design.Occupant;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
-import padward.route.cost.CustomCost;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.CheckedRouteFinder;
 import padward.route.search.PathSearch;
@@ -115,12 +113,8 @@ public final class Explainer {
      * @throws CancellationException when {@code progress} says so
      */
     public Explanation explain() {
-        FreeOnlyCost notClosed = new FreeOnlyCost(context.closed());
-        CustomCost overAll =
-                (from, to, delay) ->
-                        to != pad.vertex() && fabric.kind(to) == VertexKind.PAD
-                                ? CostModel.CLOSED
-                                : notClosed.cost(from, to, delay);
+        CostModel overAll =
+                Chokepoint.notThroughPads(fabric, new FreeOnlyCost(context.closed()), pad.vertex());
         IntList route = new IntArrayList(known.toVertices());
         IntList choke = Chokepoints.along(fabric, starts, route, overAll);
         MinimumColorSearch.Result found =
@@ -195,6 +189,8 @@ public final class Explainer {
                                                     "no route after removing "
                                                             + Arrays.toString(set)));
             int[] mildest = impact.mildest(set, path);
+            // Another set of the same number may open a faster route besides.
+            path = quickest(mildest).orElse(path);
             Set<String> names = new HashSet<>();
             for (int occupant : mildest) {
                 names.add(Removal.removing(occupancy.occupant(occupant)).toText());

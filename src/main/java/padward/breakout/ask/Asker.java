@@ -179,7 +179,7 @@ public final class Asker {
             List<String> cautions) {
         static Posed of(Question question) {
             Pad pad = question.padValue();
-            boolean there = question.net().route().placeOf(pad.vertex()) >= 0;
+            boolean there = isThere(question);
             Optional<DisconnectedBranch> disconnected =
                     there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
             QuestionContext situation =
@@ -258,14 +258,24 @@ public final class Asker {
         }
     }
 
+    /** Whether the net is on the pad already: then the design drives it as it does. */
+    private static boolean isThere(Question question) {
+        return question.net().route().placeOf(question.padValue().vertex()) >= 0;
+    }
+
     /** Why a pad cannot be driven at all, whatever the routes. */
     private static Optional<NoRouteReason> undrivable(Question question) {
         if (!question.padValue().directions().canDrive()) {
             return Optional.of(NoRouteReason.INPUT_ONLY_PAD);
         }
-        return DriverFit.of(question).isHopeless()
-                ? Optional.of(NoRouteReason.NO_FITTING_SETTING)
-                : Optional.empty();
+        if (DriverFit.of(question).hopeless()) {
+            return Optional.of(NoRouteReason.NO_FITTING_SETTING);
+        }
+        boolean ownEnable =
+                !isThere(question)
+                        && QuestionContext.isEnabledByDriver(
+                                question.net(), question.design(), question.padValue());
+        return ownEnable ? Optional.of(NoRouteReason.OWN_DRIVER_ON_ENABLE) : Optional.empty();
     }
 
     /** The first route by a finder; another one when that drives a second pad. */

@@ -102,8 +102,7 @@ public final class Cautions {
             return Optional.empty();
         }
         String site = design.fabric().site(pad.enableSite()).name();
-        Optional<Occupant> occupant =
-                design.occupancy().findOccupant(design.fabric().site(pad.enableSite()).firstPin());
+        Optional<Occupant> occupant = design.occupancy().findUserOf(pad.enableSite());
         return Optional.of(
                 occupant.map(
                                 h ->

@@ -13,10 +13,12 @@ import padward.fabric.Pad;
  * How a pad's driver can be set so that it fits the pad's bank: all drivers of a bank share one
  * supply (common practice, no source), so a setting for another voltage cannot be used there.
  *
- * @param setting the setting to be used; empty when the fabric knows none, or none fits
+ * @param setting the setting to be used; empty when neither port nor pad states one, or none fits
  * @param conflict what does not fit, as a sentence; empty when all is well
+ * @param hopeless whether the pad cannot be driven at its bank's voltage at all
  */
-public record DriverFit(Optional<DriverSetting> setting, Optional<String> conflict) {
+public record DriverFit(
+        Optional<DriverSetting> setting, Optional<String> conflict, boolean hopeless) {
     /**
      * Chooses a setting.
      *
@@ -27,12 +29,12 @@ public record DriverFit(Optional<DriverSetting> setting, Optional<String> confli
         Optional<DriverSetting> own = design.fabric().info().findSetting(name);
         Optional<Bank> bank = design.fabric().info().findBank(pad.bank());
         if (bank.isEmpty()) {
-            return new DriverFit(own, Optional.empty());
+            return new DriverFit(own, Optional.empty(), false);
         }
         int supply = bank.get().millivolts();
         Optional<String> others = otherVoltages(design, bank.get());
         if (own.isEmpty() || own.get().millivolts() == supply) {
-            return new DriverFit(own, others);
+            return new DriverFit(own, others, false);
         }
         Optional<DriverSetting> fitting =
                 design.fabric().info().settings().stream()
@@ -50,12 +52,7 @@ public record DriverFit(Optional<DriverSetting> setting, Optional<String> confli
                         + " mV"
                         + fitting.map(s -> ": set the driver to " + s.name() + " instead.")
                                 .orElse(", and no setting has that voltage: do not use this pad.");
-        return new DriverFit(fitting, Optional.of(text));
-    }
-
-    /** Whether the pad cannot be driven at its bank's voltage at all. */
-    boolean isHopeless() {
-        return setting.isEmpty() && conflict.isPresent();
+        return new DriverFit(fitting, Optional.of(text), fitting.isEmpty());
     }
 
     /** The fit of the setting that the port on a pad states, or of the pad's default. */

@@ -29,13 +29,13 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
         for (int i = 0; i < starts.size(); i++) {
             own.add(starts.vertex(i));
         }
-        BitSet forth = spread(fabric.edgesOut(), own, closed);
+        BitSet forth = spread(fabric, fabric.edgesOut(), own, closed);
         Set<String> kinds = wireKinds(fabric, forth);
         if (kinds.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NEVER_LEAVES_ITS_SITE, "");
         }
         IntArrayList pad = new IntArrayList(new int[] {question.padValue().vertex()});
-        Set<String> leading = wireKinds(fabric, spread(fabric.edgesIn(), pad, closed));
+        Set<String> leading = wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed));
         if (leading.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NOTHING_LEADS_TO_PAD, "");
         }
@@ -52,7 +52,8 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
                 detail);
     }
 
-    private static BitSet spread(EdgeCursor edges, IntArrayList from, BlockedVertices closed) {
+    private static BitSet spread(
+            Fabric fabric, EdgeCursor edges, IntArrayList from, BlockedVertices closed) {
         BitSet seen = new BitSet();
         IntArrayList open = new IntArrayList(from);
         open.forEach(seen::set);
@@ -62,7 +63,10 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
                 int next = edges.other();
                 if (!closed.get(next) && !seen.get(next)) {
                     seen.set(next);
-                    open.add(next);
+                    // No route goes through a pad.
+                    if (fabric.kind(next) != VertexKind.PAD) {
+                        open.add(next);
+                    }
                 }
             }
         }

@@ -6,6 +6,8 @@ public enum NoRouteReason {
     INPUT_ONLY_PAD,
     /** No setting of the pad's driver is for the voltage that its bank is supplied with. */
     NO_FITTING_SETTING,
+    /** The net's own driver controls the enable of the pad's driver, and cannot be removed. */
+    OWN_DRIVER_ON_ENABLE,
     /** No edges lead from the net's wires towards any general wire. */
     NEVER_LEAVES_ITS_SITE,
     /** The net is a clock, on wires that lead to clock pins only. */

@@ -189,13 +189,19 @@ public final class RouteBuilder {
         return result;
     }
 
-    private int firstVertex(List<Integer> hops, Route route) {
-        return hops.isEmpty()
-                ? fabric.site(question.padValue().enableSite()).firstPin()
-                : route.hops().get(hops.get(0)).vertex();
+    private static int firstVertex(List<Integer> hops, Route route) {
+        return hops.isEmpty() ? Fabric.NOTHING : route.hops().get(hops.get(0)).vertex();
     }
 
+    /**
+     * One obstacle.
+     *
+     * @param vertex what it is called by; {@link Fabric#NOTHING} when it only uses the pad's enable
+     */
     private Obstacle obstacle(Occupant occupant, List<Integer> hops, Route route, int vertex) {
+        boolean enable = vertex == Fabric.NOTHING;
+        int site = enable ? question.padValue().enableSite() : fabric.siteOf(vertex);
+        int tile = enable ? fabric.site(site).tile() : fabric.tile(vertex);
         int number = occupant.number();
         boolean removable = fanOut.isRemovable(number);
         boolean withItsNets =
@@ -204,9 +210,9 @@ public final class RouteBuilder {
                         .anyMatch(o -> !o.equals(Optional.of(occupant)));
         return new Obstacle(
                 occupant,
-                ResourceNames.name(fabric, vertex),
-                ResourceNames.kind(fabric, vertex),
-                fabric.tileName(fabric.tile(vertex)),
+                enable ? fabric.site(site).name() : ResourceNames.name(fabric, vertex),
+                enable ? ResourceNames.siteKind(fabric, site) : ResourceNames.kind(fabric, vertex),
+                fabric.tileName(tile),
                 hops,
                 withItsNets,
                 removable,

@@ -83,6 +83,7 @@ public record NetObservability(int open, int blocked, int fewest, Optional<NoRou
         return switch (reason) {
             case INPUT_ONLY_PAD -> "all pads are inputs";
             case NO_FITTING_SETTING -> "no driver fits its bank's voltage";
+            case OWN_DRIVER_ON_ENABLE -> "its own driver controls the pad's enable";
             case NEVER_LEAVES_ITS_SITE -> "internal to its site";
             case CLOCK_WIRES_ONLY -> "clock wires only";
             case DEDICATED_WIRES -> "dedicated wires only";

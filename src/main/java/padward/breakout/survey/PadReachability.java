@@ -7,6 +7,7 @@ import padward.design.RouteTree;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.VertexKind;
 
 /**
  * From where some pad that can be driven can be reached at all, on the empty fabric. Says of any
@@ -36,7 +37,10 @@ public final class PadReachability {
                 int before = into.other();
                 if (!leading.get(before)) {
                     leading.set(before);
-                    open.add(before);
+                    // A net may start at a pad, but no route goes through one.
+                    if (fabric.kind(before) != VertexKind.PAD) {
+                        open.add(before);
+                    }
                 }
             }
         }

@@ -150,6 +150,14 @@ public final class AnswerText {
                     "No route: no driver setting of "
                             + pad
                             + " fits the voltage of its bank; see the cautions.";
+            case OWN_DRIVER_ON_ENABLE ->
+                    "No route: "
+                            + driver(noRoute.question())
+                            + ", which drives "
+                            + net
+                            + ", also switches the driver of "
+                            + pad
+                            + " on and off, so the pin cannot show the signal.";
             case NEVER_LEAVES_ITS_SITE ->
                     "No route: "
                             + net
@@ -172,6 +180,13 @@ public final class AnswerText {
                             + pad
                             + ".";
         };
+    }
+
+    private static String driver(Question question) {
+        int cell = question.net().driverCell();
+        return cell == Fabric.NOTHING
+                ? "what"
+                : "cell " + question.design().cells().get(cell).name();
     }
 
     private static String nearby(Answer.NoRoute noRoute) {

@@ -28,9 +28,15 @@ public final class ObstaclePlaces {
                 : route.hops().get(obstacle.hops().get(0)).vertex();
     }
 
+    private int siteOf(Obstacle obstacle) {
+        return obstacle.hops().isEmpty()
+                ? fabric.findSite(obstacle.resource())
+                : fabric.siteOf(vertex(obstacle));
+    }
+
     /** The rectangle of the site that it uses. */
     public Optional<TileLayout.Box> site(Obstacle obstacle) {
-        int site = fabric.siteOf(vertex(obstacle));
+        int site = siteOf(obstacle);
         return site == Fabric.NOTHING ? Optional.empty() : Optional.of(layout.site(site));
     }
 

@@ -21,6 +21,9 @@ public final class NetResources {
     /** Stands, itself and no copy of it, for a place that serves more than cells. */
     static final int[] OTHERS = {};
 
+    /** Stands, itself and no copy of it, for a place that serves more cells than are asked for. */
+    static final int[] MANY = new int[0];
+
     private final Design design;
     private final Net net;
     private final Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
@@ -87,8 +90,9 @@ public final class NetResources {
 
     /**
      * For each place, the cells that everything below it serves: when all of them leave, the place
-     * is given back. {@link #OTHERS} where other things are served too, or more cells than are
-     * asked for, and at the root. Follows {@link padward.design.Branches}.
+     * is given back. {@link #OTHERS} where other things are served too, and at the root; {@link
+     * #MANY} where it is only cells, but more than are asked for. Follows {@link
+     * padward.design.Branches}.
      *
      * @param without the branch of a port that loses its pad; counted as gone already
      * @param most more cells than this count as too many
@@ -97,6 +101,7 @@ public final class NetResources {
         RouteTree tree = net.route();
         IntSet[] served = new IntSet[tree.size()];
         boolean[] other = new boolean[tree.size()];
+        boolean[] many = new boolean[tree.size()];
         boolean[] gone = new boolean[tree.size()];
         boolean[] hasChild = new boolean[tree.size()];
         for (int place = 0; place < served.length; place++) {
@@ -136,11 +141,13 @@ public final class NetResources {
                 continue;
             }
             boolean stub = bare;
-            other[place] |= stub || served[place].size() > most;
+            other[place] |= stub;
+            many[place] |= served[place].size() > most;
             int parent = tree.parent(place);
             hasChild[parent] = true;
             other[parent] |= other[place];
-            if (!other[parent]) {
+            many[parent] |= many[place];
+            if (!other[parent] && !many[parent]) {
                 served[parent].addAll(served[place]);
             }
         }
@@ -149,8 +156,10 @@ public final class NetResources {
         for (int place = 1; place < result.length; place++) {
             if (gone[place]) {
                 result[place] = new int[0];
+            } else if (other[place]) {
+                result[place] = OTHERS;
             } else {
-                result[place] = other[place] ? OTHERS : served[place].toIntArray();
+                result[place] = many[place] ? MANY : served[place].toIntArray();
             }
         }
         return result;

@@ -1,5 +1,6 @@
 package padward.unblock.release;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
@@ -34,6 +35,10 @@ public final class QuestionContext {
     private final Optional<DisconnectedBranch> given;
     private final Occupancy occupancy;
     private final IntSet closed = new IntOpenHashSet();
+
+    /** Pins of the net's own driver that it has only while some other net ends there: that net. */
+    private final Int2IntOpenHashMap netAtDriver = new Int2IntOpenHashMap();
+
     private final IntSet disconnected = new IntOpenHashSet();
 
     /** The situation of a net when a port loses its pad, or none does. */
@@ -51,8 +56,14 @@ public final class QuestionContext {
                 closeSite(design.fabric(), tree.vertex(place));
             }
         }
+        netAtDriver.defaultReturnValue(Fabric.NOTHING);
         if (net.driver() instanceof Terminal.CellPin at) {
-            closePins(design.fabric(), design.cells().get(at.cell()));
+            Cell driver = design.cells().get(at.cell());
+            if (driver.letsThrough()) {
+                closeEndsAt(driver);
+            } else {
+                closePins(design.fabric(), driver);
+            }
         }
     }
 
@@ -71,6 +82,26 @@ public final class QuestionContext {
         SiteView site = fabric.site(driver.site());
         for (int pin = 0; pin < site.pins().size(); pin++) {
             closed.add(site.firstPin() + pin);
+        }
+    }
+
+    /**
+     * A driver that lets signals through has the pins at which nets end. It cannot be removed, so
+     * those of the net itself stay closed; another one opens when the net that ends there is
+     * removed.
+     */
+    private void closeEndsAt(Cell driver) {
+        for (Net there : design.netsAt(driver.id())) {
+            for (Terminal end : there.ends()) {
+                if (end instanceof Terminal.CellPin at && at.cell() == driver.id()) {
+                    int vertex = design.vertexOf(end);
+                    if (there.id() == net.id()) {
+                        closed.add(vertex);
+                    } else if (occupancy.findNetOn(vertex).filter(n -> n != there).isEmpty()) {
+                        netAtDriver.put(vertex, there.id());
+                    }
+                }
+            }
         }
     }
 
@@ -93,13 +124,15 @@ public final class QuestionContext {
      * Closes the pads that a route goes through before it reaches another, which it would drive as
      * well. Routes like that are rare, so pads are not closed before one turns up.
      *
-     * @return whether there are such pads: then the search has to be done again
+     * @return whether there are such pads, closed before or not: then the search has to be done
+     *     again
      */
     public boolean closePadsPassed(VertexPath path) {
         boolean any = false;
         for (int i = 1; i < path.size() - 1; i++) {
             if (design.fabric().kind(path.vertex(i)) == VertexKind.PAD) {
-                any |= closed.add(path.vertex(i));
+                closed.add(path.vertex(i));
+                any = true;
             }
         }
         return any;
@@ -153,7 +186,7 @@ public final class QuestionContext {
     /** Routes over everything that could be removed, at a price. */
     public ObstacleCost atAPrice() {
         BlockedVertices used = blocked(usedDifferently());
-        return new ObstacleCost(closed(), used, occupancy::occupantId);
+        return new ObstacleCost(closed(), used, this::removableAt);
     }
 
     /** What is occupied, but for some vertices where it is the other way round. */
@@ -177,8 +210,8 @@ public final class QuestionContext {
     }
 
     /**
-     * The number of the occupant that controls the enable of a pad's driver, or {@link
-     * Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
+     * The number of the occupant that controls the enable of a pad's driver and could be removed,
+     * or {@link Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
      */
     public int enableOccupant(Pad pad) {
         if (pad.enableSite() == Fabric.NOTHING) {
@@ -190,12 +223,25 @@ public final class QuestionContext {
                 .orElse(Fabric.NOTHING);
     }
 
+    /** Whether the net's own driver, which cannot be removed, controls a pad's enable. */
+    public static boolean isEnabledByDriver(Net net, Design design, Pad pad) {
+        return pad.enableSite() != Fabric.NOTHING
+                && net.driverCell() != Fabric.NOTHING
+                && design.cells().get(net.driverCell()).site() == pad.enableSite();
+    }
+
     /**
      * Number of the occupant to be removed before the vertex can be used, or {@link
      * Fabric#NOTHING}.
      */
     public int obstacleAt(int vertex) {
         boolean blocking = isUsed(vertex) && !closed.contains(vertex);
-        return blocking ? occupancy.occupantId(vertex) : Fabric.NOTHING;
+        return blocking ? removableAt(vertex) : Fabric.NOTHING;
+    }
+
+    /** The occupant of a used vertex; where that is the net's own driver, the net at its pin. */
+    private int removableAt(int vertex) {
+        int net = netAtDriver.get(vertex);
+        return net == Fabric.NOTHING ? occupancy.occupantId(vertex) : net;
     }
 }

@@ -26,8 +26,8 @@ import padward.fabric.SiteView;
  * <p>The answer is a list of needs, all of which must be met; each is a list of choices, of which
  * one will do; each choice is a sorted set of occupants, all of which must be removed. Occupants
  * have the numbers of {@link padward.design.Occupancy}. Choices of more than {@link #MOST_TOGETHER}
- * occupants are left out; a set smaller than that cannot contain one. Results are kept; one object
- * belongs to one thread.
+ * occupants are left out, which {@link #hasLeftOut} tells; a set smaller than that cannot contain
+ * one. Results are kept; one object belongs to one thread.
  */
 public final class ReleaseRules {
     /** Largest choice that is listed. */
@@ -45,6 +45,7 @@ public final class ReleaseRules {
     private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
+    private boolean leftOut;
 
     /**
      * @param alreadyRemoved an occupant that is removed in any case, or {@link Fabric#NOTHING}
@@ -56,6 +57,14 @@ public final class ReleaseRules {
         this.fabric = design.fabric();
         this.ownNet = context.net().id();
         this.ownDriver = context.net().driverCell();
+    }
+
+    /**
+     * Whether a choice of more than {@link #MOST_TOGETHER} occupants was left out at a vertex asked
+     * for so far: then no more than one above that many can be proven to be needed.
+     */
+    public boolean hasLeftOut() {
+        return leftOut;
     }
 
     /** What it takes to open a vertex; no needs when it is free. Not for closed vertices. */
@@ -129,7 +138,9 @@ public final class ReleaseRules {
         }
         // It uses a pin only as long as a net of its own ends there.
         List<int[]> choices = new ArrayList<>();
-        choices.add(itself);
+        if (cell.id() != ownDriver) {
+            choices.add(itself);
+        }
         boolean own = ending.stream().anyMatch(n -> n.id() == ownNet);
         if (!own) {
             addTogether(ending, 0, new IntArrayList(), choices);
@@ -153,6 +164,7 @@ public final class ReleaseRules {
     /** Each of some nets removed by itself or with its driver: all combinations. */
     private void addTogether(List<Net> nets, int from, IntArrayList chosen, List<int[]> choices) {
         if (choices.size() > MOST_CHOICES || chosen.size() > MOST_TOGETHER) {
+            leftOut = true;
             return;
         }
         if (from == nets.size()) {
@@ -219,11 +231,16 @@ public final class ReleaseRules {
             cells.add(Occupant.ofCell(cell));
         }
         int[] result = choice(cells.toIntArray());
-        return result.length > MOST_TOGETHER ? Optional.empty() : Optional.of(result);
+        if (result.length > MOST_TOGETHER) {
+            leftOut = true;
+            return Optional.empty();
+        }
+        return Optional.of(result);
     }
 
-    private static boolean addServed(int[] cells, IntSet all) {
-        if (cells == NetResources.OTHERS) {
+    private boolean addServed(int[] cells, IntSet all) {
+        leftOut |= cells == NetResources.MANY;
+        if (cells == NetResources.OTHERS || cells == NetResources.MANY) {
             return false;
         }
         for (int cell : cells) {

@@ -13,14 +13,19 @@ public final class ResourceNames {
         return site == Fabric.NOTHING ? fabric.vertexName(vertex) : fabric.site(site).name();
     }
 
+    /** {@code IO register site} or {@code site}. O(pads). */
+    public static String siteKind(Fabric fabric, int site) {
+        boolean io =
+                fabric.pads().stream()
+                        .anyMatch(p -> p.dataSite() == site || p.enableSite() == site);
+        return io ? "IO register site" : "site";
+    }
+
     /** {@code IO register site}, {@code site}, {@code wire} or {@code pad}. O(pads) for sites. */
     public static String kind(Fabric fabric, int vertex) {
         int site = fabric.siteOf(vertex);
         if (site != Fabric.NOTHING) {
-            boolean io =
-                    fabric.pads().stream()
-                            .anyMatch(p -> p.dataSite() == site || p.enableSite() == site);
-            return io ? "IO register site" : "site";
+            return siteKind(fabric, site);
         }
         return fabric.kind(vertex) == VertexKind.PAD ? "pad" : "wire";
     }

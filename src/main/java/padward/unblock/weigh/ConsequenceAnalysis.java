@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Branches;
@@ -92,7 +93,7 @@ public final class ConsequenceAnalysis {
     int onlyNet(IntList vertices) {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
-            int occupant = occupancy.occupantId(vertex);
+            int occupant = context.obstacleAt(vertex);
             boolean net = !Occupant.isCell(occupant);
             if (!net || result != Fabric.NOTHING && result != occupant) {
                 return Fabric.NOTHING;
@@ -136,7 +137,18 @@ public final class ConsequenceAnalysis {
                 Arrays.stream(set)
                         .filter(o -> !(consequences.get(o) instanceof Consequence.Movable))
                         .toArray();
-        return new UnblockOption(removals, path, branchKept(set, path), branchKept(leaving, path));
+        // What controls the enable is in no set, for it is removed in any case, and never moved.
+        return new UnblockOption(
+                removals,
+                path,
+                branchKept(withEnable(set), path),
+                branchKept(withEnable(leaving), path));
+    }
+
+    private int[] withEnable(int[] set) {
+        return enableOccupant == Fabric.NOTHING
+                ? set
+                : IntStream.concat(Arrays.stream(set), IntStream.of(enableOccupant)).toArray();
     }
 
     private List<Integer> anyUsedFor(int occupant, VertexPath path) {

@@ -8,6 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
+import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
@@ -29,19 +32,30 @@ public record Chokepoint(
     }
 
     /**
-     * What every free route passes. O(V + E).
+     * What every free route passes; none goes through a pad on the way. O(V + E).
      *
      * @param route the new part of one of them
      */
     public static List<Chokepoint> onFreeRoutes(
             QuestionContext context, SearchSources starts, VertexPath route) {
+        Fabric fabric = context.design().fabric();
         IntList vertices =
                 Chokepoints.along(
-                        context.design().fabric(),
+                        fabric,
                         starts,
                         new IntArrayList(route.toVertices()),
-                        context.overFree());
+                        notThroughPads(fabric, context.overFree(), route.last()));
         return named(vertices, context);
+    }
+
+    /** A model's edges without those into pads other than the goal. */
+    public static CostModel notThroughPads(Fabric fabric, CostModel model, int goal) {
+        CustomCost result =
+                (from, to, delay) ->
+                        to != goal && fabric.kind(to) == VertexKind.PAD
+                                ? CostModel.CLOSED
+                                : model.cost(from, to, delay);
+        return result;
     }
 
     /** Vertices by the names of what they belong to; the pins of one site once. */

@@ -187,9 +187,10 @@ public class MinimumColorSearch {
 
     private Result result(int atLeast, boolean certain, boolean exhausted) {
         List<int[]> members = found.stream().map(s -> sets.members(s).clone()).toList();
-        // Choices of more occupants than this are not looked at, so no more can be proven.
-        boolean small = found.isEmpty() || fewest() <= ReleaseRules.MOST_TOGETHER + 1;
-        int bound = Math.min(atLeast, ReleaseRules.MOST_TOGETHER + 1);
+        // Where a choice of more occupants was left out, a set of this size may contain it.
+        int most = rules.hasLeftOut() ? ReleaseRules.MOST_TOGETHER + 1 : Integer.MAX_VALUE;
+        boolean small = found.isEmpty() || fewest() <= most;
+        int bound = Math.min(atLeast, most);
         return new Result(members, bound, certain && small, exhausted && small);
     }
 

@@ -1,0 +1,348 @@
+package padward.breakout.ask;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.breakout.survey.Survey;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupant;
+import padward.design.PadNames;
+import padward.design.PortDirection;
+import padward.example.HandMade;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.PadDirections;
+import padward.route.search.Engine;
+import padward.unblock.Explanation;
+import padward.unblock.why.Chokepoint;
+
+/** Answers on chips of a few wires, each as small as what it shows. Invented fabrics. */
+class HandMadeCasesTest {
+    private static Question question(Design design, String net, String pad) {
+        return new Question(
+                design,
+                design.findNet(net).orElseThrow(),
+                PadNames.findExact(design.fabric(), pad).orElseThrow(),
+                Corner.SLOW);
+    }
+
+    private static Answer ask(Design design, String net, String pad) {
+        return Asker.ask(question(design, net, pad), Progress.NONE);
+    }
+
+    private static Answer surveyed(Design design, String net, String pad) {
+        Net asked = design.findNet(net).orElseThrow();
+        Survey survey = Survey.of(design, asked, Corner.SLOW, Engine.OWN, Progress.NONE);
+        int index = PadNames.findExact(design.fabric(), pad).orElseThrow();
+        return survey.answers().stream()
+                .filter(a -> a.question().pad() == index)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static int slowPs(Answer answer) {
+        return answer.findRoute().orElseThrow().total().slowPs();
+    }
+
+    private static List<String> removed(Answer answer) {
+        Explanation explanation = ((Answer.Blocked) answer).why().orElseThrow().explanation();
+        return explanation.best().removals().stream().map(r -> r.removing().toText()).toList();
+    }
+
+    /** The design with what an answer proposes, the best option of a blocked one. */
+    private static Design kept(Answer answer) {
+        List<Edit> edits =
+                answer instanceof Answer.Open open
+                        ? AnswerEdits.of(open)
+                        : AnswerEdits.of(
+                                (Answer.Blocked) answer,
+                                ((Answer.Blocked) answer).why().orElseThrow().options().get(0));
+        return Outcome.apply(answer.question().design(), edits);
+    }
+
+    private static HandMade source() {
+        return new HandMade().site("SRC", "", "q").cell("source", "SRC");
+    }
+
+    // Settings
+
+    private static HandMade twoPadsInABank(String ownSetting) {
+        return source().setting("lv33", 3300)
+                .setting("lv18", 1800)
+                .bank("A", 3300)
+                .wires("w")
+                .pad("OUT", PadDirections.OUT, "A", "", ownSetting)
+                .pad("ODD", PadDirections.OUT, "A", "", "lv18")
+                .port("odd", PortDirection.OUT, "ODD")
+                .chain("SRC.q w OUT")
+                .net("signal", "source.q", "");
+    }
+
+    @Test
+    void aPadThatStatesNoSettingIsOpenThoughAnotherPortOfTheBankIsSetWrongly() {
+        Design design = twoPadsInABank("").design();
+        for (Answer answer :
+                List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
+            assertThat(answer).isInstanceOf(Answer.Open.class);
+            assertThat(((Answer.Open) answer).route().setting()).isEmpty();
+            assertThat(answer.cautions()).anyMatch(c -> c.contains("set for another voltage: odd"));
+            assertThat(Survey.hazardous(answer)).isTrue();
+        }
+    }
+
+    // Other pads
+
+    @Test
+    void noRouteAndNoSurveyGoesThroughAnotherPad() {
+        Design design =
+                source().wires("w x")
+                        .pad("NEAR")
+                        .pad("FAR")
+                        .chain("SRC.q w NEAR x FAR")
+                        .net("signal", "source.q", "")
+                        .design();
+        assertThat(ask(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
+        assertThat(surveyed(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
+        assertThat(ask(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
+        assertThat(surveyed(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
+    }
+
+    @Test
+    void theSurveyNamesTheObstacleBesideAnotherPad() {
+        Design design =
+                source().wires("w x beside")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .pad("NEAR")
+                        .pad("FAR")
+                        .chain("SRC.q w NEAR x FAR")
+                        .chain("w beside x", 100, 200)
+                        .chain("OTHER.q beside")
+                        .net("signal", "source.q", "")
+                        .net("busy", "other.q", "", "OTHER.q beside")
+                        .design();
+        Answer asked = ask(design, "signal", "FAR");
+        Answer surveyed = surveyed(design, "signal", "FAR");
+        assertThat(surveyed).isInstanceOf(Answer.Blocked.class);
+        assertThat(((Answer.Blocked) surveyed).obstacles())
+                .extracting(o -> o.occupant().name())
+                .containsExactly("busy");
+        assertThat(slowPs(surveyed)).isEqualTo(slowPs(asked)).isEqualTo(404);
+        assertThat(AnswerText.sentence(surveyed)).contains("net busy uses wire beside");
+    }
+
+    @Test
+    void chokepointsDoNotCountRoutesThroughOtherPads() {
+        Design design =
+                source().wires("w x beside")
+                        .pad("NEAR")
+                        .pad("FAR")
+                        .chain("SRC.q w NEAR x FAR")
+                        .chain("w beside x", 100, 200)
+                        .net("signal", "source.q", "")
+                        .design();
+        Answer.Open open = (Answer.Open) ask(design, "signal", "FAR");
+        assertThat(open.chokepoints())
+                .extracting(Chokepoint::resource)
+                .containsExactly("w", "beside", "x", "FAR");
+    }
+
+    // What is proposed can be kept
+
+    @Test
+    void aBranchThatARemovalWouldPruneStaysWhereTheRouteStartsOnIt() {
+        Design design =
+                source().wires("w x")
+                        .site("EN", "d", "q")
+                        .cell("enable", "EN")
+                        .enabledPad("OUT", "EN")
+                        .chain("SRC.q w x EN.d")
+                        .chain("x OUT")
+                        .net("signal", "source.q", "enable.d", "SRC.q w x EN.d")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove cell enable");
+        Design kept = kept(answer);
+        assertThat(kept.findCell("enable")).isEmpty();
+        Answer then = ask(kept, "signal", "OUT");
+        assertThat(then).isInstanceOf(Answer.Open.class);
+        assertThat(slowPs(then)).isEqualTo(slowPs(answer));
+    }
+
+    // Enables
+
+    private static HandMade enabledBy(String site) {
+        return source().wires("w")
+                .enabledPad("OUT", site)
+                .chain("SRC.q w OUT")
+                .net("signal", "source.q", "");
+    }
+
+    @Test
+    void aCellThatLetsSignalsThroughStillControlsTheEnable() {
+        Design design =
+                enabledBy("EN")
+                        .site("EN", "d", "q")
+                        .through("EN", "d", "q")
+                        .openCell("enable", "EN")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove cell enable");
+        assertThat(answer.cautions())
+                .anyMatch(c -> c.contains("enabled through EN, which is used by cell enable"));
+    }
+
+    @Test
+    void aCellOnASiteWithoutPinsControlsTheEnableToo() {
+        Design design = enabledBy("EN").site("EN", "", "").cell("enable", "EN").design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove cell enable");
+        assertThat(answer.cautions())
+                .anyMatch(c -> c.contains("enabled through EN, which is used by cell enable"));
+        assertThat(((Answer.Blocked) answer).obstacles())
+                .extracting(Obstacle::resource)
+                .containsExactly("EN");
+        assertThat(AnswerText.sentence(answer)).doesNotContain("site OUT").doesNotContain("pad EN");
+    }
+
+    @Test
+    void aNetWhoseOwnDriverControlsTheEnableHasNoRoute() {
+        for (boolean open : List.of(false, true)) {
+            HandMade chip =
+                    new HandMade()
+                            .wires("w")
+                            .site("SRC", "d", "q")
+                            .through("SRC", "d", "q")
+                            .enabledPad("OUT", "SRC")
+                            .chain("SRC.q w OUT")
+                            .net("signal", "source.q", "");
+            Design design =
+                    (open ? chip.openCell("source", "SRC") : chip.cell("source", "SRC")).design();
+            for (Answer answer :
+                    List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
+                assertThat(answer).isInstanceOf(Answer.NoRoute.class);
+                assertThat(((Answer.NoRoute) answer).reason())
+                        .isEqualTo(NoRouteReason.OWN_DRIVER_ON_ENABLE);
+                assertThat(AnswerText.sentence(answer)).contains("cell source");
+                assertThat(answer.cautions())
+                        .anyMatch(c -> c.contains("SRC, which is used by cell source"));
+            }
+        }
+    }
+
+    // The own driver's site
+
+    private static HandMade throughTheOwnSite() {
+        return new HandMade()
+                .wires("w x")
+                .site("SRC", "i", "q p")
+                .through("SRC", "i", "p")
+                .pad("OUT")
+                .chain("SRC.q w SRC.i")
+                .chain("SRC.p x OUT")
+                .net("signal", "source.q", "");
+    }
+
+    @Test
+    void theOwnDriversSiteIsPassedWhereItsCellLetsSignalsThrough() {
+        Design open = throughTheOwnSite().openCell("source", "SRC").design();
+        Answer answer = ask(open, "signal", "OUT");
+        assertThat(answer).isInstanceOf(Answer.Open.class);
+        assertThat(slowPs(answer)).isEqualTo(10);
+        assertThat(slowPs(ask(kept(answer), "signal", "OUT"))).isEqualTo(10);
+        Design shut = throughTheOwnSite().cell("source", "SRC").design();
+        assertThat(ask(shut, "signal", "OUT")).isInstanceOf(Answer.NoRoute.class);
+    }
+
+    @Test
+    void anotherNetAtAPinOfTheOwnDriversOpenSiteIsAnObstacle() {
+        Design design =
+                throughTheOwnSite()
+                        .openCell("source", "SRC")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .wires("y")
+                        .chain("OTHER.q y SRC.i")
+                        .net("busy", "other.q", "source.i", "OTHER.q y SRC.i")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove net busy");
+        assertThat(surveyed(design, "signal", "OUT")).isInstanceOf(Answer.Blocked.class);
+        assertThat(((Answer.Blocked) surveyed(design, "signal", "OUT")).obstacles())
+                .extracting(o -> o.occupant().name())
+                .containsExactly("busy");
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+    }
+
+    @Test
+    void anotherNetThatTheOwnDriverDrivesIsAnObstacleToo() {
+        Design design =
+                throughTheOwnSite()
+                        .openCell("source", "SRC")
+                        .net("second", "source.p", "")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove net second");
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+    }
+
+    // Why
+
+    @Test
+    void occupantsOfWhichSomethingMustBeReleasedMayStayWhereTheirDriverIsRemoved() {
+        Design design =
+                source().wires("w x1 x2 y1 y2")
+                        .site("BOTH", "", "q r")
+                        .cell("both", "BOTH")
+                        .pad("OUT")
+                        .chain("SRC.q w x1 x2 OUT")
+                        .chain("w y1 y2 OUT")
+                        .chain("BOTH.q x1")
+                        .chain("BOTH.q y2")
+                        .chain("BOTH.r x2")
+                        .chain("BOTH.r y1")
+                        .net("signal", "source.q", "")
+                        .net("one", "both.q", "", "BOTH.q x1", "BOTH.q y2")
+                        .net("two", "both.r", "", "BOTH.r x2", "BOTH.r y1")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove cell both");
+        Explanation explanation = ((Answer.Blocked) answer).why().orElseThrow().explanation();
+        assertThat(explanation.oneOfThese())
+                .extracting(Occupant::name)
+                .containsExactlyInAnyOrder("one", "two");
+    }
+
+    @Test
+    void moreThanSevenObstaclesAreProvenWhereNoLargeSetWasLeftOut() {
+        int steps = 9;
+        HandMade chip = source().pad("OUT").net("signal", "source.q", "");
+        StringBuilder ladder = new StringBuilder("SRC.q");
+        for (int i = 0; i < steps; i++) {
+            String rung = "w" + i;
+            ladder.append(' ').append(rung);
+            chip.wires(rung)
+                    .site("S" + i, "", "q")
+                    .cell("c" + i, "S" + i)
+                    .chain("S" + i + ".q " + rung)
+                    .net("n" + i, "c" + i + ".q", "", "S" + i + ".q " + rung);
+        }
+        Design design = chip.chain(ladder + " OUT").design();
+        Explanation explanation =
+                ((Answer.Blocked) ask(design, "signal", "OUT")).why().orElseThrow().explanation();
+        assertThat(explanation.best().removals()).hasSize(steps);
+        assertThat(explanation.atLeast()).isEqualTo(steps);
+        assertThat(explanation.provenFewest()).isTrue();
+        Fabric fabric = design.fabric();
+        assertThat(explanation.chokepoints())
+                .extracting(Chokepoint::resource)
+                .hasSize(steps + 1)
+                .endsWith(fabric.pads().get(0).name());
+    }
+}
