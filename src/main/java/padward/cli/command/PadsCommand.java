@@ -90,7 +90,7 @@ public final class PadsCommand implements Callable<Integer> {
             return "";
         }
         return design.occupancy()
-                .findOccupant(design.fabric().site(site).firstPin())
+                .findUserOf(site)
                 .map(o -> (o instanceof Occupant.ByCell ? "cell " : "net ") + o.name())
                 .orElse("");
     }
