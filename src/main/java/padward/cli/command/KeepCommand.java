@@ -14,7 +14,7 @@ import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.change.Ledger;
-import padward.change.LedgerEntry;
+import padward.change.Outcome;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
@@ -105,9 +105,14 @@ public final class KeepCommand implements Callable<Integer> {
         }
         List<Edit> edits = edits();
         Question asked = answer.question();
-        LedgerEntry unsigned = new LedgerEntry("", "", "", asked.net().name(), "", edits);
         // Edits that cannot be applied must not be kept.
-        LedgerTable.apply(old.with(unsigned), read, ledger.file());
+        if (Outcome.of(now, edits) instanceof Outcome.Refused refused) {
+            throw new BadInput(
+                    "--pad",
+                    "",
+                    "a pad whose answer can be applied",
+                    asked.padValue().name() + ": " + LedgerTable.few(refused.reasons()));
+        }
         return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));
     }
 
