@@ -14,6 +14,7 @@ public final class DesignReview {
     /** What is suspicious, in words. */
     public static List<String> of(Design design) {
         List<String> unrouted = new ArrayList<>();
+        List<String> unreached = new ArrayList<>();
         List<String> idle = new ArrayList<>();
         List<String> stubs = new ArrayList<>();
         Set<Integer> cells = new HashSet<>();
@@ -25,6 +26,8 @@ public final class DesignReview {
                 idle.add(net.name());
             } else if (net.route().size() == 1) {
                 unrouted.add(net.name());
+            } else {
+                addUnreached(design, net, unreached);
             }
             if (hasStub(design, net)) {
                 stubs.add(net.name());
@@ -39,6 +42,7 @@ public final class DesignReview {
         }
         List<String> findings = new ArrayList<>();
         find(findings, unrouted, "nets with sinks but no route");
+        find(findings, unreached, "sinks that their net's route does not reach");
         find(findings, idle, "nets without sinks");
         find(findings, stubs, "nets with branches that end at no sink");
         find(
@@ -62,6 +66,16 @@ public final class DesignReview {
             findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;
+    }
+
+    private static void addUnreached(Design design, Net net, List<String> unreached) {
+        Set<Integer> on = new HashSet<>();
+        for (int vertex : net.route().toVertices()) {
+            on.add(vertex);
+        }
+        net.sinks().stream()
+                .filter(s -> !on.contains(design.vertexOf(s)))
+                .forEach(s -> unreached.add(design.textOf(s)));
     }
 
     private static boolean hasStub(Design design, Net net) {

@@ -163,6 +163,8 @@ class FaultPlacesTest {
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"w1\",\"io.d\"]; $.nets[0].route[1][0]; earlier branch",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"io.d\",\"P0\"]; $.nets[0].route[1][1]; a switch, fixed connection or pass-through",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"io.d\",\"io.q\"]; $.nets[0].sinks[0]; not on the route",
+                "`{\"port\":\"o\"}`; `{\"port\":\"o\",\"unrouted\":true}`; $.nets[0].sinks[0].unrouted; a route that does",
+                "`{\"port\":\"o\"}`; `{\"port\":\"o\",\"unrouted\":1}`; $.nets[0].sinks[0].unrouted; true or false",
                 "[\"io.d\",\"io.q\",\"P0\"]; [\"c0.q\",\"w1\",\"io.d\"]; $.nets[0].route[1][2]; drives already",
                 "[\"io.d\",\"io.q\",\"P0\"]; []; $.nets[0].route[1]; two names",
                 "`\"nets\":[`; `\"nets\":[{\"name\":\"z\",\"driver\":{\"cell\":\"a\",\"pin\":\"q\"}},`; $.nets[1].driver; \"z\" and \"n\"",

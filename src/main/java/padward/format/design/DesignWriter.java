@@ -2,6 +2,8 @@ package padward.format.design;
 
 import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
@@ -103,10 +105,14 @@ public final class DesignWriter {
             out.name("required_ps").value(net.requiredPs().getAsInt());
         }
         out.name("driver");
-        writeTerminal(net.driver(), OptionalInt.empty());
+        writeTerminal(net.driver(), OptionalInt.empty(), false);
         out.name("sinks").beginArray();
+        IntSet reached = new IntOpenHashSet(net.route().toVertices());
+        // A net without any route need not say of each sink that nothing reaches it.
+        boolean routed = net.route().size() > 1;
         for (Terminal sink : net.sinks()) {
-            writeTerminal(sink, ownRequiredPs(net, sink));
+            boolean unrouted = routed && !reached.contains(design.vertexOf(sink));
+            writeTerminal(sink, ownRequiredPs(net, sink), unrouted);
         }
         out.endArray();
         out.name("route").beginArray();
@@ -119,7 +125,8 @@ public final class DesignWriter {
         return own == null ? OptionalInt.empty() : OptionalInt.of(own);
     }
 
-    private void writeTerminal(Terminal terminal, OptionalInt required) throws IOException {
+    private void writeTerminal(Terminal terminal, OptionalInt required, boolean unrouted)
+            throws IOException {
         out.beginObject();
         if (terminal instanceof Terminal.CellPin at) {
             out.name("cell").value(design.cells().get(at.cell()).name());
@@ -130,6 +137,9 @@ public final class DesignWriter {
         }
         if (required.isPresent()) {
             out.name("required_ps").value(required.getAsInt());
+        }
+        if (unrouted) {
+            out.name("unrouted").value(true);
         }
         out.endObject();
     }

@@ -1,5 +1,7 @@
 package padward.format.tables;
 
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.io.IOException;
 import java.util.TreeMap;
 import org.apache.commons.csv.CSVPrinter;
@@ -71,9 +73,11 @@ final class DesignRows {
                 Tables.ENDS,
                 rows -> {
                     for (Net net : design.nets()) {
-                        writeEnd(rows, design, net, net.driver(), "driver");
+                        writeEnd(rows, net, net.driver(), "driver", false);
+                        IntSet on = new IntOpenHashSet(net.route().toVertices());
                         for (Terminal sink : net.sinks()) {
-                            writeEnd(rows, design, net, sink, "sink");
+                            boolean unrouted = on.size() > 1 && !on.contains(design.vertexOf(sink));
+                            writeEnd(rows, net, sink, "sink", unrouted);
                         }
                     }
                 });
@@ -86,16 +90,17 @@ final class DesignRows {
                 });
     }
 
-    private static void writeEnd(CSVPrinter rows, Design design, Net net, Terminal end, String role)
+    private void writeEnd(CSVPrinter rows, Net net, Terminal end, String role, boolean unrouted)
             throws IOException {
         Integer own = net.requiredAtPs().get(end);
         String required = own == null ? "" : own.toString();
+        String mark = unrouted ? TableOut.yes(true) : "";
         if (end instanceof Terminal.CellPin at) {
             String cell = design.cells().get(at.cell()).name();
-            rows.printRecord(net.name(), cell, at.pin(), "", role, required);
+            rows.printRecord(net.name(), cell, at.pin(), "", role, required, mark);
         } else {
             String port = design.ports().get(((Terminal.PortEnd) end).port()).name();
-            rows.printRecord(net.name(), "", "", port, role, required);
+            rows.printRecord(net.name(), "", "", port, role, required, mark);
         }
     }
 

@@ -12,6 +12,7 @@ import padward.design.Terminal;
  * @param row its row in {@code ends}
  * @param text what messages call it
  * @param requiredPs its own required time, if it has one
+ * @param unrouted whether it is a sink that the net's route does not reach
  */
 record EndRow(
         Terminal terminal,
@@ -19,4 +20,5 @@ record EndRow(
         boolean drives,
         long row,
         String text,
-        OptionalInt requiredPs) {}
+        OptionalInt requiredPs,
+        boolean unrouted) {}

@@ -79,7 +79,14 @@ final class EndsTable {
                     table,
                     net,
                     pinColumn,
-                    new EndRow(end, vertex, drives, table.row(), text, required(table, drives)));
+                    new EndRow(
+                            end,
+                            vertex,
+                            drives,
+                            table.row(),
+                            text,
+                            required(table, drives),
+                            unrouted(table, drives)));
         }
     }
 
@@ -104,7 +111,14 @@ final class EndsTable {
                 table,
                 net,
                 portColumn,
-                new EndRow(end, vertex, drives, table.row(), text, required(table, drives)));
+                new EndRow(
+                        end,
+                        vertex,
+                        drives,
+                        table.row(),
+                        text,
+                        required(table, drives),
+                        unrouted(table, drives)));
     }
 
     private static OptionalInt required(CsvTable table, boolean drives) {
@@ -114,6 +128,15 @@ final class EndsTable {
             table.fault(column, "a required time of sinks only", () -> "one of a driver");
         }
         return latest < 0 ? OptionalInt.empty() : OptionalInt.of(latest);
+    }
+
+    private static boolean unrouted(CsvTable table, boolean drives) {
+        CsvTable.Column column = table.column("unrouted");
+        boolean result = table.flag(column);
+        if (result && drives) {
+            table.fault(column, "a mark of sinks only", () -> "one of a driver");
+        }
+        return result;
     }
 
     private static boolean readRole(CsvTable table, CsvTable.Column column, boolean otherwise) {

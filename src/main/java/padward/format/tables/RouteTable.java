@@ -132,7 +132,15 @@ final class RouteTable {
             }
             sinks.add(end.terminal());
             end.requiredPs().ifPresent(ps -> own.put(end.terminal(), ps));
-            if (steps.length > 0 && tree.placeOf(end.vertex()) == Fabric.NOTHING) {
+            boolean reached = tree.placeOf(end.vertex()) != Fabric.NOTHING;
+            if (reached && end.unrouted()) {
+                faults.add(
+                        folder.label(Tables.ENDS),
+                        CsvTable.place(end.row(), "unrouted"),
+                        "no, or a route that does not reach " + end.text(),
+                        () -> "a route that does");
+            }
+            if (steps.length > 0 && !reached && !end.unrouted()) {
                 faults.add(
                         folder.label(Tables.ENDS),
                         CsvTable.place(end.row(), "net"),

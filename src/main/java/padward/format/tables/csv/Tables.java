@@ -241,7 +241,11 @@ public final class Tables {
                     may(
                             "required_ps",
                             "of a sink, the latest arrival that the design allows there;"
-                                    + " otherwise that of its net"));
+                                    + " otherwise that of its net"),
+                    may(
+                            "unrouted",
+                            "`yes` for a sink that the net's route does not reach, where the net"
+                                    + " has one; otherwise `no`"));
     public static final TableShape ROUTES =
             shape(
                     "routes",
