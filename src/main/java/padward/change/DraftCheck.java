@@ -173,21 +173,15 @@ final class DraftCheck {
         }
     }
 
-    /** A site that a net goes through: it uses all pins but those of a cell that lets it pass. */
+    /**
+     * A site that a net goes through: no cell may stand there but one that lets it pass, and no
+     * other net go through. It takes all pins that are free; a net that ends at one stays.
+     */
     private void lookThrough(int site, Net net) {
         Optional<Cell> cell = cellOn(site);
         SiteView view = fabric.site(site);
-        for (int pin = 0; pin < view.pins().size(); pin++) {
-            int vertex = view.firstPin() + pin;
-            if (cell.isPresent() && !cell.get().letsThrough()) {
-                usedBy("cell " + cell.get().name(), vertex);
-                return;
-            }
-            boolean ownPin = cell.isPresent() && isEnd(cell.get(), vertex);
-            if (!ownPin) {
-                otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
-            }
-        }
+        cell.filter(c -> !c.letsThrough())
+                .ifPresent(c -> usedBy("cell " + c.name(), view.firstPin()));
         otherNetThrough(site, net.id()).ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
     }
 

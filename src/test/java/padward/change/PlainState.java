@@ -25,7 +25,7 @@ import padward.fabric.SiteView;
  * state looked through after each entry. Shares no code with what it judges; it reads a design
  * once, at the start. Written from docs/formats.md and docs/how-it-answers.md.
  */
-final class PlainState {
+public final class PlainState {
     /** A cell: what it is, where it stands, how it is set. */
     record PlainCell(String kind, String site, Map<String, String> settings) {}
 
@@ -52,6 +52,7 @@ final class PlainState {
         private final Map<String, Set<String>> accepts = new HashMap<>();
         private final Map<String, String> vertexOfPad = new HashMap<>();
         private final Set<String> drivable = new HashSet<>();
+        private final Map<String, String> enableOf = new HashMap<>();
     }
 
     private final Chip chip;
@@ -70,7 +71,8 @@ final class PlainState {
         this.nets = nets;
     }
 
-    static PlainState of(Design design) {
+    /** The design as it is. */
+    public static PlainState of(Design design) {
         Chip chip = chip(design.fabric());
         Map<String, PlainCell> cells = new TreeMap<>();
         Map<String, PlainPort> ports = new TreeMap<>();
@@ -128,6 +130,9 @@ final class PlainState {
         }
         for (Pad pad : fabric.pads()) {
             chip.vertexOfPad.put(pad.name(), fabric.vertexName(pad.vertex()));
+            if (pad.enableSite() != Fabric.NOTHING) {
+                chip.enableOf.put(pad.name(), fabric.site(pad.enableSite()).name());
+            }
             if (pad.directions().canDrive()) {
                 chip.drivable.add(pad.name());
             }
@@ -141,7 +146,7 @@ final class PlainState {
     }
 
     /** The state after an entry; null when the entry does not fit. */
-    PlainState after(List<Edit> edits, Fabric fabric) {
+    public PlainState after(List<Edit> edits, Fabric fabric) {
         PlainState now = copy();
         for (boolean first : new boolean[] {true, false}) {
             for (Edit edit : edits) {
@@ -155,7 +160,75 @@ final class PlainState {
                 }
             }
         }
-        return now.isSound() && now.reachesWhatItReached(this) ? now : null;
+        boolean fits =
+                now.isSound() && now.reachesWhatItReached(this) && now.comesToNoUsedPin(this);
+        return fits ? now : null;
+    }
+
+    /** The state after edits that only remove, whether or not it kept every rule before. */
+    public PlainState without(List<Edit> removals, Fabric fabric) {
+        PlainState now = copy();
+        for (Edit edit : removals) {
+            now.apply(edit, fabric);
+        }
+        return now;
+    }
+
+    /** The vertices of a net; none when there is no such net. */
+    public Set<String> on(String net) {
+        return nets.containsKey(net) ? nets.get(net).on() : Set.of();
+    }
+
+    /** All vertices that something uses. */
+    public Set<String> used() {
+        Set<String> result = new HashSet<>();
+        Set<String> ends = new HashSet<>();
+        for (PlainNet net : nets.values()) {
+            result.addAll(net.on());
+            ends(net).forEach(e -> ends.add(vertexOf(e)));
+            net.from()
+                    .forEach(
+                            (to, from) -> {
+                                if (chip.edges.get(from).get(to) == EdgeKind.PASS_THROUGH) {
+                                    result.addAll(chip.pinsOf.get(chip.siteOf.get(to)));
+                                }
+                            });
+        }
+        for (PlainCell cell : cells.values()) {
+            boolean open = "open".equals(cell.settings().get("through"));
+            for (String pin : chip.pinsOf.get(cell.site())) {
+                if (!open || ends.contains(pin)) {
+                    result.add(pin);
+                }
+            }
+        }
+        return result;
+    }
+
+    /**
+     * Whether a pad can be reached over what nothing uses, through no other pad, and no cell
+     * controls its enable.
+     */
+    public boolean reaches(Set<String> starts, Set<String> used, String pad) {
+        String enable = chip.enableOf.get(pad);
+        if (cells.values().stream().anyMatch(c -> c.site().equals(enable))) {
+            return false;
+        }
+        String goal = chip.vertexOfPad.get(pad);
+        Set<String> pads = new HashSet<>(chip.vertexOfPad.values());
+        Set<String> seen = new HashSet<>(starts);
+        List<String> open = new ArrayList<>(starts);
+        while (!open.isEmpty()) {
+            for (String next : chip.edges.get(open.remove(open.size() - 1)).keySet()) {
+                if (next.equals(goal) && !used.contains(goal)) {
+                    return true;
+                }
+                if (!used.contains(next) && !pads.contains(next) && seen.add(next)) {
+                    open.add(next);
+                }
+            }
+        }
+        return false;
     }
 
     private boolean apply(Edit edit, Fabric fabric) {
@@ -316,7 +389,7 @@ final class PlainState {
     }
 
     /** Whether the whole state keeps every rule. */
-    boolean isSound() {
+    public boolean isSound() {
         Map<String, String> netOn = new HashMap<>();
         Map<String, String> netThrough = new HashMap<>();
         Map<String, String> cellOn = new HashMap<>();
@@ -371,7 +444,36 @@ final class PlainState {
                 if (net != null && cell != null && !endsHere && (!open || ends)) {
                     return false;
                 }
-                if (net != null && through != null && !net.equals(through) && !ends) {
+            }
+        }
+        return true;
+    }
+
+    /**
+     * A net that goes through a site has its pins, but for those where a cell's nets end: another
+     * one may stay at a pin where it was, and not come to one.
+     */
+    private boolean comesToNoUsedPin(PlainState before) {
+        Map<String, String> netThrough = new HashMap<>();
+        Set<String> ends = new HashSet<>();
+        nets.forEach(
+                (name, net) -> {
+                    ends(net).forEach(e -> ends.add(vertexOf(e)));
+                    net.from()
+                            .forEach(
+                                    (to, from) -> {
+                                        if (chip.edges.get(from).get(to) == EdgeKind.PASS_THROUGH) {
+                                            netThrough.put(chip.siteOf.get(to), name);
+                                        }
+                                    });
+                });
+        for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+            for (String vertex : net.getValue().on()) {
+                String site = chip.siteOf.get(vertex);
+                String through = site == null ? null : netThrough.get(site);
+                boolean comes = !before.on(net.getKey()).contains(vertex);
+                boolean shared = through != null && !through.equals(net.getKey());
+                if (comes && shared && !ends.contains(vertex)) {
                     return false;
                 }
             }

@@ -1,0 +1,173 @@
+package padward.breakout.survey;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.WhyBlocked;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.example.OddDesigns;
+import padward.fabric.Corner;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricWriter;
+import padward.route.search.Engine;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * On odd little designs: the survey says what a question about one pad says; what is proposed can
+ * be kept; and the design with it, written and read again, answers with the delay that was told.
+ */
+class OddAnswersProperties {
+    private static final SearchLimits LIMITS = new SearchLimits(10_000_000, 60_000, 4, 1);
+
+    @TempDir private Path folder;
+    private int kept;
+    private int blocked;
+
+    @Test
+    void whatIsSaidHolds() throws BadInput {
+        check(0, 1_200);
+        assertThat(kept).isGreaterThan(3_000);
+        assertThat(blocked).isGreaterThan(1_000);
+    }
+
+    @Test
+    @Tag("slow")
+    void whatIsSaidHoldsOnThousands() throws BadInput {
+        check(1_200, 20_000);
+    }
+
+    private void check(long from, long to) throws BadInput {
+        for (long seed = from; seed < to; seed++) {
+            Design design = OddDesigns.make(seed);
+            Corner corner = seed % 2 == 0 ? Corner.SLOW : Corner.FAST;
+            Asker asker = new Asker(design.fabric(), Engine.OWN);
+            // Files are slow: every tenth design is written too.
+            boolean written = seed % 10 == 0;
+            if (written) {
+                FabricWriter.write(design.fabric(), folder.resolve("f.json"));
+                reread(design, "seed " + seed);
+            }
+            for (Net net : design.nets()) {
+                Survey survey = Survey.of(design, net, corner, Engine.OWN, Progress.NONE);
+                Map<Integer, Answer> byPad = new HashMap<>();
+                survey.answers().forEach(a -> byPad.put(a.question().pad(), a));
+                assertThat(byPad).hasSameSizeAs(design.fabric().pads());
+                for (int pad = 0; pad < design.fabric().pads().size(); pad++) {
+                    String what = "seed " + seed + " " + net.name() + " to P" + pad;
+                    Question question = new Question(design, net, pad, corner);
+                    same(byPad.get(pad), asker.answer(question, Progress.NONE), what);
+                    Answer answer = asker.explained(question, LIMITS, Progress.NONE);
+                    agree(byPad.get(pad), answer, what);
+                    checkKept(asker, answer, written, what);
+                }
+            }
+        }
+    }
+
+    /** Two fast answers to one question. */
+    private static void same(Answer surveyed, Answer alone, String what) {
+        assertThat(surveyed.getClass()).as(what).isEqualTo(alone.getClass());
+        assertThat(surveyed.findRoute().map(r -> r.total().at(corner(alone))))
+                .as(what)
+                .isEqualTo(alone.findRoute().map(r -> r.total().at(corner(alone))));
+        if (surveyed instanceof Answer.Blocked one && alone instanceof Answer.Blocked other) {
+            assertThat(one.obstacles()).as(what).isNotEmpty().hasSameSizeAs(other.obstacles());
+        }
+        if (surveyed instanceof Answer.NoRoute one && alone instanceof Answer.NoRoute other) {
+            assertThat(one.reason()).as(what).isEqualTo(other.reason());
+        }
+    }
+
+    private static Corner corner(Answer answer) {
+        return answer.question().corner();
+    }
+
+    /** A fast answer and the explained one. */
+    private static void agree(Answer fast, Answer explained, String what) {
+        assertThat(fast.getClass()).as(what).isEqualTo(explained.getClass());
+        if (fast instanceof Answer.Blocked one && explained instanceof Answer.Blocked other) {
+            assertThat(one.obstacles().size())
+                    .as(what)
+                    .isGreaterThanOrEqualTo(other.obstacles().size());
+        }
+        if (fast instanceof Answer.Open) {
+            assertThat(fast.findRoute().orElseThrow().total().at(corner(fast)))
+                    .as(what)
+                    .isEqualTo(explained.findRoute().orElseThrow().total().at(corner(fast)));
+        }
+    }
+
+    private void checkKept(Asker asker, Answer answer, boolean written, String what)
+            throws BadInput {
+        if (answer instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
+            checkKept(asker, answer, AnswerEdits.of(open), open.route().total(), written, what);
+        }
+        if (answer instanceof Answer.Blocked used) {
+            blocked++;
+            for (WhyBlocked.Option option : used.why().orElseThrow().options()) {
+                checkKept(
+                        asker,
+                        answer,
+                        AnswerEdits.of(used, option),
+                        option.route().total(),
+                        written,
+                        what);
+            }
+        }
+    }
+
+    private void checkKept(
+            Asker asker,
+            Answer answer,
+            List<Edit> edits,
+            Object foretold,
+            boolean written,
+            String what)
+            throws BadInput {
+        String all = what + ": " + new ArrayList<>(edits);
+        Outcome outcome = Outcome.of(answer.question().design(), edits);
+        assertThat(outcome).as(all).isInstanceOf(Outcome.Applied.class);
+        Design after = ((Outcome.Applied) outcome).design();
+        Question question = answer.question();
+        Net net = after.findNet(question.net().name()).orElseThrow();
+        Answer then =
+                asker.answer(
+                        new Question(after, net, question.pad(), question.corner()), Progress.NONE);
+        assertThat(then).as(all).isInstanceOf(Answer.Open.class);
+        assertThat(then.findRoute().orElseThrow().total()).as(all).isEqualTo(foretold);
+        kept++;
+        if (written) {
+            reread(after, all);
+        }
+    }
+
+    private void reread(Design design, String what) throws BadInput {
+        Path file = folder.resolve("d.json");
+        DesignWriter.write(design, file, "f.json", "");
+        try {
+            Design read = DesignReader.read(file, Progress.NONE);
+            assertThat(read.nets()).as(what).hasSameSizeAs(design.nets());
+            Files.delete(file);
+        } catch (BadInput | java.io.IOException fault) {
+            throw new AssertionError(what, fault);
+        }
+    }
+}

@@ -1,0 +1,290 @@
+package padward.example;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import padward.design.Design;
+import padward.design.PortDirection;
+import padward.fabric.PadDirections;
+
+/**
+ * Small random explicit fabrics and designs with what a file may hold and real ones seldom do: pads
+ * that lead on and through which other pads are reached, pads in one direction only, settings that
+ * do not fit, enables on any site, sites without pins, cells that let signals through, ports
+ * without nets, nets that are on pads already, nets with sinks and no route, nets that end in the
+ * air. All that is made, a file of a design may say.
+ */
+public final class OddDesigns {
+    private final Random random;
+    private final HandMade made = new HandMade();
+    private final List<String> wires = new ArrayList<>();
+    private final List<String> pads = new ArrayList<>();
+    private final List<String> inPins = new ArrayList<>();
+    private final List<String> outPins = new ArrayList<>();
+    private final Map<String, String> siteOf = new HashMap<>();
+    private final Map<String, List<String>> edges = new LinkedHashMap<>();
+    private final Set<String> through = new HashSet<>();
+    private final Map<String, String> cellOn = new LinkedHashMap<>();
+    private final Set<String> openCells = new HashSet<>();
+    private final Map<String, PadDirections> directions = new HashMap<>();
+    private final Map<String, PortDirection> portOn = new LinkedHashMap<>();
+    private final Set<String> taken = new HashSet<>();
+    private final Set<String> ended = new HashSet<>();
+    private final Map<String, String> netThrough = new HashMap<>();
+
+    private OddDesigns(long seed) {
+        this.random = new Random(seed);
+    }
+
+    /** A design; it may have no nets. */
+    public static Design make(long seed) {
+        OddDesigns odd = new OddDesigns(seed);
+        odd.makeFabric(true);
+        odd.makeCellsAndPorts();
+        odd.makeNets();
+        return odd.made.design();
+    }
+
+    /** A design on a fabric that knows no settings, so that edits name none. */
+    public static Design withoutSettings(long seed) {
+        OddDesigns odd = new OddDesigns(seed);
+        odd.makeFabric(false);
+        odd.makeCellsAndPorts();
+        odd.makeNets();
+        return odd.made.design();
+    }
+
+    private boolean chance(int percent) {
+        return random.nextInt(100) < percent;
+    }
+
+    private String any(List<String> names) {
+        return names.get(random.nextInt(names.size()));
+    }
+
+    private void makeFabric(boolean settings) {
+        if (settings) {
+            made.setting("lv33", 3300).setting("lv18", 1800);
+            made.bank("A", 3300).bank("B", 1800).bank("C", 2500);
+        }
+        int count = 5 + random.nextInt(8);
+        for (int i = 0; i < count; i++) {
+            wires.add("w" + i);
+        }
+        made.wires(String.join(" ", wires));
+        List<String> sites = new ArrayList<>();
+        int siteCount = 3 + random.nextInt(4);
+        for (int i = 0; i < siteCount; i++) {
+            sites.add("S" + i);
+            makeSite("S" + i);
+        }
+        int padCount = 2 + random.nextInt(3);
+        for (int i = 0; i < padCount; i++) {
+            String pad = "P" + i;
+            pads.add(pad);
+            PadDirections to =
+                    chance(70)
+                            ? PadDirections.BOTH
+                            : chance(70) ? PadDirections.OUT : PadDirections.IN;
+            directions.put(pad, to);
+            String bank = settings && chance(60) ? any(List.of("A", "A", "B", "C")) : "";
+            String set = settings && chance(50) ? any(List.of("lv33", "lv18")) : "";
+            made.pad(pad, to, bank, chance(25) ? any(sites) : "", set);
+        }
+        makeSwitches();
+    }
+
+    private void makeSite(String site) {
+        List<String> in = new ArrayList<>();
+        List<String> out = new ArrayList<>();
+        if (!chance(8)) {
+            for (int k = random.nextInt(4); k > 0; k--) {
+                in.add("i" + in.size());
+            }
+            for (int k = 1 + random.nextInt(2); k > 0; k--) {
+                out.add("o" + out.size());
+            }
+        }
+        made.site(site, String.join(" ", in), String.join(" ", out));
+        for (String pin : in) {
+            inPins.add(site + "." + pin);
+            siteOf.put(site + "." + pin, site);
+        }
+        for (String pin : out) {
+            outPins.add(site + "." + pin);
+            siteOf.put(site + "." + pin, site);
+        }
+        for (String from : in) {
+            for (String to : out) {
+                if (chance(50)) {
+                    made.through(site, from, to);
+                    through.add(site + "." + from + " " + site + "." + to);
+                    edge(site + "." + from, site + "." + to);
+                }
+            }
+        }
+    }
+
+    private void edge(String from, String to) {
+        edges.computeIfAbsent(from, f -> new ArrayList<>()).add(to);
+    }
+
+    private void join(String from, String to) {
+        boolean there = edges.getOrDefault(from, List.of()).contains(to);
+        if (!from.equals(to) && !there) {
+            int fast = 1 + random.nextInt(60);
+            made.chain(from + " " + to, fast, fast + random.nextInt(90));
+            edge(from, to);
+        }
+    }
+
+    private void makeSwitches() {
+        for (String wire : wires) {
+            join(wire, any(wires));
+            join(wire, any(wires));
+        }
+        for (String pin : outPins) {
+            join(pin, any(wires));
+            if (chance(50)) {
+                join(pin, chance(25) ? any(pads) : any(wires));
+            }
+        }
+        for (String pin : inPins) {
+            join(any(wires), pin);
+            if (chance(50)) {
+                join(any(wires), pin);
+            }
+        }
+        for (String pad : pads) {
+            join(any(wires), pad);
+            if (chance(60)) {
+                join(pad, any(wires));
+            }
+            if (chance(10)) {
+                join(pad, any(pads));
+            }
+        }
+    }
+
+    private void makeCellsAndPorts() {
+        for (String site : new HashSet<>(siteOf.values()).stream().sorted().toList()) {
+            if (chance(60)) {
+                String cell = "c" + site.substring(1);
+                cellOn.put(site, cell);
+                if (chance(40)) {
+                    openCells.add(cell);
+                    made.openCell(cell, site);
+                } else {
+                    made.cell(cell, site);
+                }
+            }
+        }
+        for (String pad : pads) {
+            if (chance(50)) {
+                PortDirection direction =
+                        switch (directions.get(pad)) {
+                            case IN -> PortDirection.IN;
+                            case OUT -> PortDirection.OUT;
+                            case BOTH ->
+                                    List.of(PortDirection.IN, PortDirection.OUT, PortDirection.BOTH)
+                                            .get(random.nextInt(3));
+                        };
+                portOn.put(pad, direction);
+                made.port("port" + pad, direction, pad);
+            }
+        }
+    }
+
+    private void makeNets() {
+        List<String> roots = new ArrayList<>();
+        for (String pin : outPins) {
+            if (cellOn.containsKey(siteOf.get(pin)) && chance(70)) {
+                roots.add(pin);
+            }
+        }
+        portOn.forEach(
+                (pad, direction) -> {
+                    if (direction != PortDirection.OUT && chance(50)) {
+                        roots.add(pad);
+                    }
+                });
+        Collections.shuffle(roots, random);
+        taken.addAll(roots);
+        for (int i = 0; i < roots.size(); i++) {
+            makeNet("n" + i, roots.get(i));
+        }
+    }
+
+    private String end(String vertex) {
+        String site = siteOf.get(vertex);
+        return site == null
+                ? "port" + vertex
+                : cellOn.get(site) + vertex.substring(vertex.indexOf('.'));
+    }
+
+    private boolean canBeSink(String vertex) {
+        String site = siteOf.get(vertex);
+        if (site != null) {
+            return inPins.contains(vertex) && cellOn.containsKey(site);
+        }
+        return portOn.containsKey(vertex) && portOn.get(vertex) != PortDirection.IN;
+    }
+
+    private void makeNet(String name, String root) {
+        List<String> tree = new ArrayList<>(List.of(root));
+        List<String> steps = new ArrayList<>();
+        Set<String> led = new HashSet<>();
+        int most = chance(25) ? 0 : random.nextInt(9);
+        for (int k = 0; k < most; k++) {
+            // Mostly on from the newest vertex, so that routes get long.
+            String from = chance(70) ? tree.get(tree.size() - 1) : any(tree);
+            List<String> next = edges.getOrDefault(from, List.of());
+            if (!next.isEmpty()) {
+                String to = any(next);
+                if (mayStep(name, from, to)) {
+                    steps.add(from + " " + to);
+                    led.add(from);
+                    tree.add(to);
+                    taken.add(to);
+                    if (through.contains(from + " " + to)) {
+                        netThrough.put(siteOf.get(to), name);
+                    }
+                }
+            }
+        }
+        List<String> sinks = new ArrayList<>();
+        for (String vertex : tree.subList(1, tree.size())) {
+            boolean wanted = canBeSink(vertex) && chance(led.contains(vertex) ? 30 : 85);
+            if (wanted && ended.add(vertex)) {
+                sinks.add(end(vertex));
+            }
+        }
+        if (steps.isEmpty() && chance(40) && !inPins.isEmpty()) {
+            String pin = any(inPins);
+            if (canBeSink(pin) && ended.add(pin)) {
+                sinks.add(end(pin));
+            }
+        }
+        made.net(name, end(root), String.join(" ", sinks), steps.toArray(new String[0]));
+    }
+
+    private boolean mayStep(String net, String from, String to) {
+        if (taken.contains(to)) {
+            return false;
+        }
+        String site = siteOf.get(to);
+        if (through.contains(from + " " + to)) {
+            String cell = cellOn.get(site);
+            boolean shut = cell != null && !openCells.contains(cell);
+            return !shut && netThrough.getOrDefault(site, net).equals(net);
+        }
+        // Nets that drive other pads are rare.
+        return site != null || !pads.contains(to) || canBeSink(to) || chance(20);
+    }
+}

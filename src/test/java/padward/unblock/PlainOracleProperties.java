@@ -1,0 +1,187 @@
+package padward.unblock;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.NoRouteReason;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.PlainState;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.example.OddDesigns;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.search.Engine;
+import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.weigh.UnblockOption;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * Explained answers on odd little designs, against a plain oracle: names in sets, every set of
+ * occupants tried, smallest first. It shares no code with what it judges.
+ */
+class PlainOracleProperties {
+    private static final int MOST_TRIED = 3;
+
+    private int open;
+    private int blocked;
+    private int none;
+
+    @Test
+    void answersEqualBruteForce() {
+        check(0, 600);
+        assertThat(blocked).isGreaterThan(300);
+        assertThat(open).isGreaterThan(300);
+        assertThat(none).isGreaterThan(100);
+    }
+
+    @Test
+    @Tag("slow")
+    void answersEqualBruteForceOnThousands() {
+        check(600, 20_000);
+    }
+
+    private void check(long from, long to) {
+        for (long seed = from; seed < to; seed++) {
+            Design design = OddDesigns.withoutSettings(seed);
+            PlainState plain = PlainState.of(design);
+            for (Net net : design.nets()) {
+                for (int pad = 0; pad < design.fabric().pads().size(); pad++) {
+                    Question question = new Question(design, net, pad, Corner.SLOW);
+                    String what = "seed " + seed + " " + net.name() + " to P" + pad;
+                    new Oracle(question, plain, what).judge();
+                }
+            }
+        }
+    }
+
+    /** One question, by names alone. */
+    private final class Oracle {
+        private final Question question;
+        private final PlainState plain;
+        private final String what;
+        private final Fabric fabric;
+        private final String net;
+        private final String pad;
+        private final Set<String> ownTree;
+        private List<Edit> disconnected = List.of();
+
+        Oracle(Question question, PlainState plain, String what) {
+            this.question = question;
+            this.plain = plain;
+            this.what = what;
+            this.fabric = question.design().fabric();
+            this.net = question.net().name();
+            this.pad = question.padValue().name();
+            this.ownTree = plain.on(net);
+        }
+
+        void judge() {
+            if (!question.padValue().directions().canDrive() || ownTree.contains(pad)) {
+                return;
+            }
+            Answer answer =
+                    new Asker(fabric, Engine.OWN)
+                            .explained(
+                                    question,
+                                    new SearchLimits(10_000_000, 60_000, 6, 1),
+                                    Progress.NONE);
+            Optional<DisconnectedBranch> branch = answer.disconnected();
+            disconnected = branch.map(d -> List.of(d.toEdit())).orElse(List.of());
+            if (answer instanceof Answer.Open) {
+                open++;
+                assertThat(opens(List.of())).as(what).isTrue();
+            } else if (answer instanceof Answer.NoRoute no) {
+                none++;
+                if (no.reason() == NoRouteReason.OWN_DRIVER_ON_ENABLE) {
+                    // Nothing was disconnected, as nothing would help.
+                    assertThat(opens(removable())).as(what).isFalse();
+                } else {
+                    assertThat(opens(removable())).as(what).isFalse();
+                }
+            } else if (answer instanceof Answer.Blocked used) {
+                blocked++;
+                judge(used.why().orElseThrow().explanation(), branch);
+            }
+        }
+
+        private void judge(Explanation explanation, Optional<DisconnectedBranch> branch) {
+            int fewest = explanation.best().removals().size();
+            assertThat(explanation.provenFewest()).as(what).isTrue();
+            assertThat(explanation.atLeast()).as(what).isEqualTo(fewest);
+            List<Edit> all = removable();
+            for (int size = 0; size < fewest && size <= MOST_TRIED; size++) {
+                Optional<List<Edit>> fewer = anyOpens(all, 0, size, new ArrayList<>());
+                assertThat(fewer).as(what + ": fewer than " + fewest).isEmpty();
+            }
+            for (UnblockOption option : explanation.options()) {
+                List<Edit> removing = option.removals().stream().map(r -> r.removing()).toList();
+                assertThat(opens(removing)).as(what + removing).isTrue();
+                List<Edit> edits = option.edits(branch);
+                PlainState after = plain.after(edits, fabric);
+                if (plain.isSound()) {
+                    assertThat(after).as(what + edits).isNotNull();
+                    assertThat(after.reaches(after.on(net), after.used(), pad))
+                            .as(what + edits)
+                            .isTrue();
+                }
+            }
+        }
+
+        private List<Edit> removable() {
+            List<Edit> result = new ArrayList<>();
+            for (Net other : question.design().nets()) {
+                if (!other.name().equals(net)) {
+                    result.add(new Edit.RemoveNet(other.name()));
+                }
+            }
+            for (Cell cell : question.design().cells()) {
+                if (cell.id() != question.net().driverCell()) {
+                    result.add(new Edit.RemoveCell(cell.name()));
+                }
+            }
+            return result;
+        }
+
+        /** Whether removing some occupants opens a route, from the net as it is or as it was. */
+        private boolean opens(List<Edit> removals) {
+            List<Edit> edits = new ArrayList<>(disconnected);
+            edits.addAll(removals);
+            PlainState after = plain.without(edits, fabric);
+            if (after.reaches(after.on(net), after.used(), pad)) {
+                return true;
+            }
+            // The branches to cells that are gone may stay.
+            Set<String> used = new HashSet<>(after.used());
+            used.addAll(ownTree);
+            return after.reaches(ownTree, used, pad);
+        }
+
+        private Optional<List<Edit>> anyOpens(
+                List<Edit> all, int from, int more, List<Edit> chosen) {
+            if (more == 0) {
+                return opens(chosen) ? Optional.of(List.copyOf(chosen)) : Optional.empty();
+            }
+            for (int i = from; i <= all.size() - more; i++) {
+                chosen.add(all.get(i));
+                Optional<List<Edit>> found = anyOpens(all, i + 1, more - 1, chosen);
+                if (found.isPresent()) {
+                    return found;
+                }
+                chosen.remove(chosen.size() - 1);
+            }
+            return Optional.empty();
+        }
+    }
+}
