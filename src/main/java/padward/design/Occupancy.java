@@ -216,6 +216,7 @@ public final class Occupancy {
         EdgeCursor edges = fabric.edgesOut();
         for (Net net : change.netsRemoved()) {
             takeOff(edges, net, new IntOpenHashSet(), touched);
+            addPinsOfOpenEnds(before, net, touched);
         }
         for (Net net : change.nets()) {
             Optional<Net> old = before.nets.find(net.id());

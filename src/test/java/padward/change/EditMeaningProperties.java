@@ -17,6 +17,7 @@ import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.example.OddDesigns;
 import padward.example.RandomCircuits;
 import padward.example.RandomDesigns;
 import padward.fabric.EdgeCursor;
@@ -66,6 +67,9 @@ class EditMeaningProperties {
         if (seed % 4 == 0) {
             Fabric fabric = PatternFabric.compile(RandomFabrics.pattern(seed / 4 % 50));
             return Optional.of(RandomDesigns.on(fabric, 8, new Random(seed)));
+        }
+        if (seed % 4 == 1) {
+            return Optional.of(OddDesigns.withoutSettings(seed)).filter(d -> d.nets().size() > 0);
         }
         boolean inputs = seed % 3 == 0;
         return RandomCircuits.make(seed, new RandomCircuits.Sorts(true, seed % 2 == 0, inputs));

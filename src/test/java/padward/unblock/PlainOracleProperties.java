@@ -32,7 +32,7 @@ import padward.unblock.why.SearchLimits;
  * occupants tried, smallest first. It shares no code with what it judges.
  */
 class PlainOracleProperties {
-    private static final int MOST_TRIED = 3;
+    private static final int MOST_TRIED = 4;
 
     private int open;
     private int blocked;
