@@ -11,6 +11,7 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
+import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
@@ -206,13 +207,19 @@ final class DraftCheck {
                 continue;
             }
             otherNetOn(vertex, Fabric.NOTHING)
-                    .filter(n -> !endsAt(n, cell, vertex))
+                    .filter(n -> !endsAt(n, cell, vertex) && !wereTogether(n, cell, vertex))
                     .ifPresent(n -> usedBy("net " + n.name(), vertex));
         }
         if (!cell.letsThrough()) {
             otherNetThrough(cell.site(), Fabric.NOTHING)
                     .ifPresent(n -> usedBy("net " + n.name(), view.firstPin()));
         }
+    }
+
+    /** Whether a net ended in the air at a pin of a cell before: then it may do so still. */
+    private boolean wereTogether(Net net, Cell cell, int vertex) {
+        return before.occupantId(vertex) == Occupant.ofCell(cell.id())
+                && before.findNetOn(vertex).filter(n -> n.id() == net.id()).isPresent();
     }
 
     private void usedBy(String who, int vertex) {

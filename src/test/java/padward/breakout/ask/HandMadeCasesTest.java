@@ -292,6 +292,31 @@ class HandMadeCasesTest {
         assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
+    @Test
+    void aCellIsSetToLetSignalsThroughWhereTheNetAlreadyEndsInTheAirAtIt() {
+        Design design =
+                source().wires("w x")
+                        .site("MID", "i", "q p")
+                        .through("MID", "i", "p")
+                        .cell("middle", "MID")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .site("END", "d", "")
+                        .cell("end", "END")
+                        .wires("y")
+                        .chain("MID.q y END.d")
+                        .pad("OUT")
+                        .chain("SRC.q w MID.i")
+                        .chain("MID.p x OUT")
+                        .net("signal", "source.q", "", "SRC.q w MID.i")
+                        .net("unrouted", "other.q", "middle.i")
+                        .net("busy", "middle.q", "end.d", "MID.q y END.d")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(answer).isInstanceOf(Answer.Blocked.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+    }
+
     // Why
 
     @Test
