@@ -57,9 +57,11 @@ public final class AnswerJson {
         JsonObject result = head(question, word, AnswerText.sentence(answer));
         if (answer instanceof Answer.Open open) {
             addRoute(open.route(), result);
-            JsonArray chokepoints = new JsonArray();
-            open.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
-            result.add("chokepoints", chokepoints);
+            if (!open.chokepoints().isEmpty()) {
+                JsonArray chokepoints = new JsonArray();
+                open.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
+                result.add("chokepoints", chokepoints);
+            }
         } else if (answer instanceof Answer.Blocked blocked) {
             JsonArray obstacles = new JsonArray();
             blocked.obstacles().forEach(o -> obstacles.add(obstacle(o)));

@@ -100,6 +100,9 @@ public final class BusJson {
 
     private static JsonArray delayChanges(Design design, Bus bus) {
         JsonArray result = new JsonArray();
+        if (design.fabric().info().electrical().isUnknown()) {
+            return result;
+        }
         for (SinkDelayChange delayChange :
                 SinkDelayChange.between(design, Outcome.apply(design, bus.edits()))) {
             JsonObject one = new JsonObject();

@@ -88,7 +88,7 @@ public final class FileCheck {
                         + fabric.rows()
                         + " tiles, "
                         + fabric.vertexCount()
-                        + " vertices",
+                        + (fabric.vertexCount() == 1 ? " vertex" : " vertices"),
                 fabric.pads().size() + " pads, " + driven + " of which can be driven");
     }
 
