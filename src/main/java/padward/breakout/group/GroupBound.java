@@ -11,6 +11,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.unblock.release.QuestionContext;
+import padward.unblock.release.ReleaseRules;
 import padward.unblock.why.CutBound;
 
 /**
@@ -40,12 +41,15 @@ final class GroupBound {
         List<List<List<IntSet>>> cuts = new ArrayList<>();
         Int2ObjectOpenHashMap<IntSet> padsOf = new Int2ObjectOpenHashMap<>();
         int looked = 0;
+        boolean leavesOut = false;
         for (int i = 0; i < nets; i++) {
             List<List<IntSet>> row = new ArrayList<>();
             for (int j = 0; j < pads; j++) {
                 List<IntSet> sets = List.of();
                 if (known.answer(i, j) instanceof Answer.Blocked blocked && looked++ < MOST_PAIRS) {
-                    sets = cuts(blocked);
+                    CutBound bound = bound(blocked);
+                    sets = bound.cuts();
+                    leavesOut |= bound.leavesOut();
                 }
                 int pad = j;
                 sets.forEach(
@@ -75,10 +79,12 @@ final class GroupBound {
         for (int i = 0; i < nets; i++) {
             sum += choice[i] == Matching.NONE ? 0 : costs[i][choice[i]];
         }
-        return (int) ((sum + ONE - 1) / ONE);
+        int bound = (int) ((sum + ONE - 1) / ONE);
+        // What opens a line without hitting its sets is larger than all choices that were listed.
+        return leavesOut ? Math.min(bound, ReleaseRules.MOST_TOGETHER + 1) : bound;
     }
 
-    private static List<IntSet> cuts(Answer.Blocked blocked) {
+    private static CutBound bound(Answer.Blocked blocked) {
         Question question = blocked.question();
         QuestionContext context =
                 new QuestionContext(question.design(), question.net(), blocked.disconnected());

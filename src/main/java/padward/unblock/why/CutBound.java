@@ -13,17 +13,24 @@ import padward.unblock.release.ReleaseRules;
 /**
  * What a blocked question needs at the least, as sets of occupants of which no two share a member:
  * whatever opens a route removes one of each. By these a group's need is bounded from below.
+ *
+ * @param cuts the sets, by the numbers of {@link padward.design.Occupancy}; none when nothing is
+ *     used between the net and the pad, or nothing could be said
+ * @param leavesOut whether some choice of more than {@link ReleaseRules#MOST_TOGETHER} occupants,
+ *     which might open a route and hit none of the sets, was left out
  */
-public final class CutBound {
-    private CutBound() {}
+public record CutBound(List<IntSet> cuts, boolean leavesOut) {
+    /** Copies the sets. */
+    public CutBound {
+        cuts = List.copyOf(cuts);
+    }
 
     /**
-     * The sets, by the numbers of {@link padward.design.Occupancy}; none when nothing is used
-     * between the net and the pad, or nothing could be said. O(edges between the pad and the net).
+     * The bound of one question. O(edges between the pad and the net).
      *
      * @param starts the net's tree
      */
-    public static List<IntSet> of(QuestionContext context, SearchSources starts, Pad pad) {
+    public static CutBound of(QuestionContext context, SearchSources starts, Pad pad) {
         int enable = context.enableOccupant(pad);
         ReleaseRules rules = new ReleaseRules(context, enable);
         QuestionGraph fromPad =
@@ -37,6 +44,6 @@ public final class CutBound {
             result.removeIf(c -> c.contains(enable));
             result.add(IntSet.of(enable));
         }
-        return result;
+        return new CutBound(result, rules.hasLeftOut());
     }
 }
