@@ -410,16 +410,19 @@ public final class Occupancy {
         return number == Fabric.NOTHING ? Optional.empty() : Optional.of(occupant(number));
     }
 
+    /** The net that goes through a site. O(pins). */
+    public Optional<Net> findNetThrough(int site) {
+        int net = netThrough(site);
+        return net == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(net));
+    }
+
     /** What uses a site: the cell on it, else the net that goes through it. O(pins). */
     public Optional<Occupant> findUserOf(int site) {
         int cell = cellIdOn(site);
         if (cell != Fabric.NOTHING) {
             return Optional.of(new Occupant.ByCell(cells.get(cell)));
         }
-        int net = netThrough(site);
-        return net == Fabric.NOTHING
-                ? Optional.empty()
-                : Optional.of(new Occupant.ByNet(nets.get(net)));
+        return findNetThrough(site).map(Occupant.ByNet::new);
     }
 
     /** The net whose signal is on the vertex, also on pins of a used site. */

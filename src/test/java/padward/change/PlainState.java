@@ -179,6 +179,35 @@ public final class PlainState {
         return nets.containsKey(net) ? nets.get(net).on() : Set.of();
     }
 
+    /** The fabric's vertices. */
+    public Set<String> vertices() {
+        return chip.edges.keySet();
+    }
+
+    /** A pin's site, or the vertex itself. */
+    public String resourceOf(String vertex) {
+        return chip.siteOf.getOrDefault(vertex, vertex);
+    }
+
+    /** The vertices of a net, and the pins of the sites that it goes through. */
+    public Set<String> usedBy(String name) {
+        Set<String> result = new HashSet<>(on(name));
+        if (nets.containsKey(name)) {
+            addPinsThrough(nets.get(name), result);
+        }
+        return result;
+    }
+
+    private void addPinsThrough(PlainNet net, Set<String> pins) {
+        net.from()
+                .forEach(
+                        (to, from) -> {
+                            if (chip.edges.get(from).get(to) == EdgeKind.PASS_THROUGH) {
+                                pins.addAll(chip.pinsOf.get(chip.siteOf.get(to)));
+                            }
+                        });
+    }
+
     /** All vertices that something uses. */
     public Set<String> used() {
         Set<String> result = new HashSet<>();
@@ -186,13 +215,7 @@ public final class PlainState {
         for (PlainNet net : nets.values()) {
             result.addAll(net.on());
             ends(net).forEach(e -> ends.add(vertexOf(e)));
-            net.from()
-                    .forEach(
-                            (to, from) -> {
-                                if (chip.edges.get(from).get(to) == EdgeKind.PASS_THROUGH) {
-                                    result.addAll(chip.pinsOf.get(chip.siteOf.get(to)));
-                                }
-                            });
+            addPinsThrough(net, result);
         }
         for (PlainCell cell : cells.values()) {
             boolean open = "open".equals(cell.settings().get("through"));

@@ -7,12 +7,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
-import padward.breakout.ask.NoRouteReason;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.change.PlainState;
@@ -24,7 +24,9 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.search.Engine;
 import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
+import padward.unblock.why.Chokepoint;
 import padward.unblock.why.SearchLimits;
 
 /**
@@ -102,21 +104,36 @@ class PlainOracleProperties {
             if (answer instanceof Answer.Open) {
                 open++;
                 assertThat(opens(List.of())).as(what).isTrue();
+                PlainState now = plain.without(disconnected, fabric);
+                assertThat(names(((Answer.Open) answer).chokepoints()))
+                        .as(what)
+                        .isEqualTo(chokepoints(now, now.used()));
             } else if (answer instanceof Answer.NoRoute no) {
                 none++;
-                if (no.reason() == NoRouteReason.OWN_DRIVER_ON_ENABLE) {
-                    // Nothing was disconnected, as nothing would help.
-                    assertThat(opens(removable())).as(what).isFalse();
-                } else {
-                    assertThat(opens(removable())).as(what).isFalse();
-                }
+                assertThat(opens(removable())).as(what + no.reason()).isFalse();
             } else if (answer instanceof Answer.Blocked used) {
                 blocked++;
+                List<Edit> fast =
+                        ((Answer.Blocked)
+                                        new Asker(fabric, Engine.OWN)
+                                                .answer(question, Progress.NONE))
+                                .obstacles().stream()
+                                        .map(o -> Removal.removing(o.occupant()))
+                                        .toList();
+                assertThat(opens(fast)).as(what + " fast " + fast).isTrue();
                 judge(used.why().orElseThrow().explanation(), branch);
             }
         }
 
         private void judge(Explanation explanation, Optional<DisconnectedBranch> branch) {
+            List<Edit> everything = new ArrayList<>(disconnected);
+            everything.addAll(removable());
+            PlainState empty = plain.without(everything, fabric);
+            Set<String> own = new HashSet<>(plain.usedBy(net));
+            own.addAll(empty.used());
+            assertThat(names(explanation.chokepoints()))
+                    .as(what)
+                    .isEqualTo(chokepoints(empty, own));
             int fewest = explanation.best().removals().size();
             assertThat(explanation.provenFewest()).as(what).isTrue();
             assertThat(explanation.atLeast()).as(what).isEqualTo(fewest);
@@ -137,6 +154,27 @@ class PlainOracleProperties {
                             .isTrue();
                 }
             }
+        }
+
+        private static Set<String> names(List<Chokepoint> chokepoints) {
+            Set<String> result = new TreeSet<>();
+            chokepoints.forEach(c -> result.add(c.resource()));
+            return result;
+        }
+
+        /** What no route can do without, tried vertex by vertex. */
+        private Set<String> chokepoints(PlainState state, Set<String> used) {
+            Set<String> result = new TreeSet<>();
+            for (String vertex : state.vertices()) {
+                if (!used.contains(vertex)) {
+                    Set<String> more = new HashSet<>(used);
+                    more.add(vertex);
+                    if (!state.reaches(ownTree, more, pad)) {
+                        result.add(state.resourceOf(vertex));
+                    }
+                }
+            }
+            return result;
         }
 
         private List<Edit> removable() {

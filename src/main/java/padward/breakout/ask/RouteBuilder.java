@@ -23,6 +23,7 @@ import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.release.ResourceNames;
+import padward.unblock.release.SharedPins;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
 
@@ -144,16 +145,16 @@ public final class RouteBuilder {
      */
     List<Obstacle> obstacles(Route route) {
         Map<Occupant, List<Integer>> hopsByOccupant = new LinkedHashMap<>();
+        SharedPins shared = new SharedPins(situation);
         for (int i = 0; i < route.hops().size(); i++) {
-            int index = i;
-            route.hops()
-                    .get(i)
-                    .obstacle()
-                    .ifPresent(
-                            o ->
-                                    hopsByOccupant
-                                            .computeIfAbsent(o, x -> new ArrayList<>())
-                                            .add(index));
+            Hop hop = route.hops().get(i);
+            if (hop.obstacle().isPresent()) {
+                Occupant occupant = hop.obstacle().get();
+                hopsByOccupant.computeIfAbsent(occupant, x -> new ArrayList<>()).add(i);
+                for (Occupant other : shared.besides(hop.vertex(), occupant)) {
+                    hopsByOccupant.computeIfAbsent(other, x -> new ArrayList<>()).add(i);
+                }
+            }
         }
         int enable = situation.enableOccupant(question.padValue());
         if (enable != Fabric.NOTHING) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
@@ -58,7 +59,9 @@ public final class PortBranch {
             // While the rest of the net goes through a site, it uses all of its pins.
             int site = design.fabric().siteOf(tree.vertex(place));
             boolean stays = site != Fabric.NOTHING && stillThrough.contains(site);
-            if (gone[place] && !stays) {
+            // A cell at whose pin the branch was only in the air goes on using it.
+            int occupant = design.occupancy().occupantId(tree.vertex(place));
+            if (gone[place] && !stays && occupant == Occupant.ofNet(net.get().id())) {
                 vertices.add(tree.vertex(place));
             }
         }

@@ -97,7 +97,7 @@ public final class QuestionContext {
                     int vertex = design.vertexOf(end);
                     if (there.id() == net.id()) {
                         closed.add(vertex);
-                    } else if (occupancy.findNetOn(vertex).filter(n -> n != there).isEmpty()) {
+                    } else {
                         netAtDriver.put(vertex, there.id());
                     }
                 }

@@ -317,6 +317,30 @@ class HandMadeCasesTest {
         assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
+    @Test
+    void theFastAnswerNamesWhateverElseUsesAPin() {
+        Design design =
+                source().wires("w x y")
+                        .site("MID", "i", "p")
+                        .through("MID", "i", "p")
+                        .cell("middle", "MID")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .pad("OUT")
+                        .chain("SRC.q w MID.i")
+                        .chain("MID.p x OUT")
+                        .chain("OTHER.q y MID.i")
+                        .net("signal", "source.q", "")
+                        .net("inTheAir", "other.q", "", "OTHER.q y MID.i")
+                        .design();
+        for (Answer answer :
+                List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
+            assertThat(((Answer.Blocked) answer).obstacles())
+                    .extracting(o -> o.occupant().name())
+                    .containsExactlyInAnyOrder("middle", "inTheAir");
+        }
+    }
+
     // Why
 
     @Test
