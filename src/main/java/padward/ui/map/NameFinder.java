@@ -8,6 +8,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.Fabric;
+import padward.fabric.SiteView;
 import padward.ui.design.OpenDesign;
 
 /** Finds the place of a name on the map: of a net, cell, pad, site, wire or tile. */
@@ -28,7 +29,7 @@ final class NameFinder {
         }
         Optional<Cell> cell = design.findCell(name);
         if (cell.isPresent()) {
-            return OptionalInt.of(fabric.site(cell.get().site()).firstPin());
+            return at(opened, fabric.site(cell.get().site()));
         }
         int vertex = fabric.findVertex(name);
         if (vertex != Fabric.NOTHING) {
@@ -36,13 +37,20 @@ final class NameFinder {
         }
         int site = fabric.findSite(name);
         if (site != Fabric.NOTHING) {
-            return OptionalInt.of(fabric.site(site).firstPin());
+            return at(opened, fabric.site(site));
         }
         List<Integer> pads = PadNames.find(design, name);
         if (pads.size() == 1) {
             return OptionalInt.of(fabric.pads().get(pads.get(0)).vertex());
         }
         return inTile(opened, name);
+    }
+
+    /** A site's first pin; of a site without pins, the first vertex of its tile. */
+    private static OptionalInt at(OpenDesign opened, SiteView site) {
+        return site.pins().isEmpty()
+                ? inTile(opened, opened.design().fabric().tileName(site.tile()))
+                : OptionalInt.of(site.firstPin());
     }
 
     /** The first vertex of the tile with that name. */
