@@ -14,7 +14,9 @@ import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Port;
 import padward.design.RouteTree;
+import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -46,7 +48,8 @@ final class BusRouting {
     }
 
     /**
-     * Adds a net, and disconnects the port on its pad.
+     * Adds a net, and disconnects the port on its pad, unless a net that nothing removes would lose
+     * its source by that.
      *
      * @param alone delay of its route alone, slow corner, ps
      */
@@ -55,10 +58,20 @@ final class BusRouting {
         pads.add(pad);
         alonePs.add(alone);
         // Also a port whose net no longer exists: the new port needs the pad.
-        design.findPortOn(pad)
-                .map(p -> new Edit.DisconnectPort(p.name()))
-                .filter(e -> !edits.contains(e))
-                .ifPresent(e -> edits.add(0, e));
+        design.findPortOn(pad).ifPresent(this::disconnect);
+    }
+
+    private void disconnect(Port port) {
+        Edit go = new Edit.DisconnectPort(port.name());
+        List<Edit> implied =
+                design.netsAtPort(port.id()).stream()
+                        .filter(n -> n.driver().equals(new Terminal.PortEnd(port.id())))
+                        .<Edit>map(n -> new Edit.RemoveNet(n.name()))
+                        .toList();
+        if (!edits.contains(go) && edits.containsAll(implied)) {
+            edits.removeAll(implied);
+            edits.add(0, go);
+        }
     }
 
     /**

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -111,7 +112,7 @@ public record UnblockedGroup(
                     left.add(known.left(i));
                     continue;
                 }
-                now = unblock(i, choice[i], now, lines);
+                now = unblock(i, choice[i], now, lines, edits -> withThoseOf(lines, edits));
             }
             Bus bus = route(lines, left);
             for (int round = 0; round < ROUNDS && bus.lines().size() < lines.size(); round++) {
@@ -156,8 +157,22 @@ public record UnblockedGroup(
                     : Matching.leastSum(costs);
         }
 
+        /** The design when some edits are applied together with those of the lines so far. */
+        private Optional<Design> withThoseOf(Map<Integer, Line> lines, List<Edit> edits) {
+            // One entry removes first and moves then: what one line moves, no other may remove.
+            List<Edit> all = new ArrayList<>();
+            lines.values().forEach(l -> all.addAll(l.removals()));
+            edits.stream().filter(e -> !all.contains(e)).forEach(all::add);
+            return tried(request.design(), all);
+        }
+
         /** Unblocks one line; returns the design after that. */
-        private Design unblock(int net, int choice, Design now, Map<Integer, Line> lines) {
+        private Design unblock(
+                int net,
+                int choice,
+                Design now,
+                Map<Integer, Line> lines,
+                Function<List<Edit>, Optional<Design>> applied) {
             int pad = request.pads().get(choice);
             Optional<Net> there = now.findNet(nameOf(net));
             if (there.isEmpty()) {
@@ -173,7 +188,7 @@ public record UnblockedGroup(
                 for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
                     List<Edit> removals = new ArrayList<>(AnswerEdits.of(blocked, option));
                     removals.remove(removals.size() - 1);
-                    Optional<Design> after = tried(now, removals);
+                    Optional<Design> after = applied.apply(removals);
                     if (after.isPresent()) {
                         int ps = option.route().total().slowPs();
                         lines.put(
@@ -246,7 +261,8 @@ public record UnblockedGroup(
                 }
                 Map<Integer, Line> more = new LinkedHashMap<>();
                 int choice = request.pads().indexOf(line.pad());
-                after = unblock(line.net(), choice, after, more);
+                Design before = after;
+                after = unblock(line.net(), choice, before, more, e -> tried(before, e));
                 Line extra = more.get(line.net());
                 if (extra != null && !extra.removals().isEmpty()) {
                     List<Edit> removals = new ArrayList<>(line.removals());
