@@ -341,6 +341,70 @@ class HandMadeCasesTest {
         }
     }
 
+    // Sites that nets go through
+
+    @Test
+    void aRouteGoesOnFromTheNetsOwnSinkWhereItsCellLetsSignalsThrough() {
+        Design design =
+                source().wires("w x")
+                        .site("MID", "i", "p")
+                        .through("MID", "i", "p")
+                        .openCell("middle", "MID")
+                        .pad("OUT")
+                        .chain("SRC.q w MID.i")
+                        .chain("MID.p x OUT")
+                        .net("signal", "source.q", "middle.i", "SRC.q w MID.i")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(answer).isInstanceOf(Answer.Open.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+    }
+
+    @Test
+    void aNetThroughASiteUsesItsFreePinsAndLeavesTheOthers() {
+        HandMade chip =
+                source().wires("w x y z")
+                        .site("MID", "a b", "p q")
+                        .through("MID", "a", "p")
+                        .through("MID", "b", "q")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .pad("OUT")
+                        .chain("SRC.q w MID.a")
+                        .chain("MID.p x OUT")
+                        .chain("OTHER.q y MID.b")
+                        .chain("MID.q z")
+                        .net("signal", "source.q", "");
+        Design inTheAir = chip.net("other", "other.q", "", "OTHER.q y MID.b").design();
+        Answer answer = ask(inTheAir, "signal", "OUT");
+        assertThat(answer).isInstanceOf(Answer.Open.class);
+        Design kept = kept(answer);
+        assertThat(kept.occupancy().findOccupant(kept.fabric().findVertex("MID.q")))
+                .map(Occupant::name)
+                .contains("signal");
+    }
+
+    @Test
+    void noSecondNetGoesThroughASite() {
+        Design design =
+                source().wires("w x y z")
+                        .site("MID", "a b", "p q")
+                        .through("MID", "a", "p")
+                        .through("MID", "b", "q")
+                        .site("OTHER", "", "q")
+                        .cell("other", "OTHER")
+                        .pad("OUT")
+                        .chain("SRC.q w MID.a")
+                        .chain("MID.p x OUT")
+                        .chain("OTHER.q y MID.b")
+                        .chain("MID.q z")
+                        .net("signal", "source.q", "")
+                        .net("through", "other.q", "", "OTHER.q y MID.b MID.q z")
+                        .design();
+        Answer answer = ask(design, "signal", "OUT");
+        assertThat(removed(answer)).containsExactly("remove net through");
+    }
+
     // Why
 
     @Test
