@@ -27,20 +27,6 @@ public final class BlockedVertices {
         this.different = new IntOpenHashSet(different);
     }
 
-    /**
-     * A set by two sets of differences, one from the other: what {@code base} and {@code first}
-     * describe, but for the members of {@code second}. O(both).
-     */
-    public static BlockedVertices of(BitSet base, IntSet first, IntSet second) {
-        IntSet different = new IntOpenHashSet(first);
-        for (int vertex : second) {
-            if (!different.remove(vertex)) {
-                different.add(vertex);
-            }
-        }
-        return new BlockedVertices(base, different);
-    }
-
     /** The members of {@code base}, which is kept and not to be changed. */
     public static BlockedVertices of(BitSet base) {
         return new BlockedVertices(base, IntSets.EMPTY_SET);

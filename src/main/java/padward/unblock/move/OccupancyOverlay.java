@@ -1,19 +1,18 @@
 package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.IntIterable;
-import it.unimi.dsi.fastutil.ints.IntIterator;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import padward.design.Occupancy;
+import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
 
 /**
- * Which vertices are taken while moves are tried, as differences from the design's occupancy. Can
- * be copied, so that a move that fails leaves no traces.
+ * Which vertices are taken while moves are tried, and which of them by what is new. Can be copied,
+ * so that a move that fails leaves no traces.
  */
 public final class OccupancyOverlay {
-    private final Occupancy occupancy;
-    private IntSet different;
+    private BlockedDraft taken;
 
     /** Vertices that the new route will take; nothing may be routed there. */
     private IntSet reserved;
@@ -24,10 +23,8 @@ public final class OccupancyOverlay {
     /** Numbers of nets that have been rerouted, and are not to be moved again. */
     private IntSet moved;
 
-    private OccupancyOverlay(
-            Occupancy occupancy, IntSet different, IntSet reserved, IntSet routed, IntSet moved) {
-        this.occupancy = occupancy;
-        this.different = different;
+    private OccupancyOverlay(BlockedDraft taken, IntSet reserved, IntSet routed, IntSet moved) {
+        this.taken = taken;
         this.reserved = reserved;
         this.routed = routed;
         this.moved = moved;
@@ -35,8 +32,7 @@ public final class OccupancyOverlay {
 
     OccupancyOverlay(Occupancy occupancy) {
         this(
-                occupancy,
-                new IntOpenHashSet(),
+                BlockedDraft.of(occupancy),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
                 new IntOpenHashSet());
@@ -44,8 +40,7 @@ public final class OccupancyOverlay {
 
     OccupancyOverlay copy() {
         return new OccupancyOverlay(
-                occupancy,
-                new IntOpenHashSet(different),
+                taken.copy(),
                 new IntOpenHashSet(reserved),
                 new IntOpenHashSet(routed),
                 new IntOpenHashSet(moved));
@@ -61,26 +56,22 @@ public final class OccupancyOverlay {
 
     /** Takes over the state of a copy on which all went well; the copy is not to be used again. */
     void become(OccupancyOverlay copy) {
-        different = copy.different;
+        taken = copy.taken;
         reserved = copy.reserved;
         routed = copy.routed;
         moved = copy.moved;
     }
 
     boolean isTaken(int vertex) {
-        return occupancy.isOccupied(vertex) != different.contains(vertex);
+        return taken.isBlocked(vertex);
     }
 
     void take(int vertex) {
-        if (!isTaken(vertex)) {
-            flip(vertex);
-        }
+        taken.block(vertex);
     }
 
     void takeAll(IntIterable vertices) {
-        for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
-            take(i.nextInt());
-        }
+        taken.blockAll(vertices);
     }
 
     /** Puts something on a vertex. */
@@ -92,8 +83,8 @@ public final class OccupancyOverlay {
     /** Makes a vertex free again, unless the new route needs it. */
     void release(int vertex) {
         routed.remove(vertex);
-        if (isTaken(vertex) && !reserved.contains(vertex)) {
-            flip(vertex);
+        if (!reserved.contains(vertex)) {
+            taken.free(vertex);
         }
     }
 
@@ -118,18 +109,10 @@ public final class OccupancyOverlay {
         result.addAll(routed);
     }
 
-    private void flip(int vertex) {
-        if (!different.remove(vertex)) {
-            different.add(vertex);
-        }
-    }
-
     /** What is taken, except for one vertex, which a search must be able to enter. */
     BlockedVertices takenBut(int vertex) {
-        IntSet all = new IntOpenHashSet(different);
-        if (isTaken(vertex) && !all.remove(vertex)) {
-            all.add(vertex);
-        }
-        return BlockedVertices.of(occupancy.sharedBits(), occupancy.differing(), all);
+        BlockedDraft others = taken.copy();
+        others.free(vertex);
+        return others.toVertices();
     }
 }

@@ -17,6 +17,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.cost.ObstacleCost;
@@ -153,10 +154,6 @@ public final class QuestionContext {
         return occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
     }
 
-    private boolean isUsable(int vertex) {
-        return !isUsed(vertex) && !closed.contains(vertex);
-    }
-
     /** Routes over what is free. */
     public FreeOnlyCost overFree() {
         return overFreeAnd(IntSets.EMPTY_SET);
@@ -164,44 +161,14 @@ public final class QuestionContext {
 
     /** Routes over what is free, and over vertices that are used now but will be free. */
     public FreeOnlyCost overFreeAnd(IntSet freed) {
-        IntSet different = new IntOpenHashSet();
-        for (int vertex : freed) {
-            if (occupancy.isOccupied(vertex) && !closed.contains(vertex)) {
-                different.add(vertex);
-            }
-        }
-        for (int vertex : closed) {
-            if (!occupancy.isOccupied(vertex)) {
-                different.add(vertex);
-            }
-        }
-        for (int vertex : disconnected) {
-            if (isUsable(vertex) == occupancy.isOccupied(vertex)) {
-                different.add(vertex);
-            }
-        }
-        return new FreeOnlyCost(blocked(different));
+        BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(freed).freeAll(disconnected);
+        return new FreeOnlyCost(blocked.blockAll(closed).toVertices());
     }
 
     /** Routes over everything that could be removed, at a price. */
     public ObstacleCost atAPrice() {
-        BlockedVertices used = blocked(usedDifferently());
+        BlockedVertices used = BlockedDraft.of(occupancy).freeAll(disconnected).toVertices();
         return new ObstacleCost(closed(), used, this::removableAt);
-    }
-
-    /** What is occupied, but for some vertices where it is the other way round. */
-    private BlockedVertices blocked(IntSet otherWayRound) {
-        return BlockedVertices.of(occupancy.sharedBits(), occupancy.differing(), otherWayRound);
-    }
-
-    private IntSet usedDifferently() {
-        IntSet different = new IntOpenHashSet();
-        for (int vertex : disconnected) {
-            if (occupancy.isOccupied(vertex)) {
-                different.add(vertex);
-            }
-        }
-        return different;
     }
 
     /** Vertices that may not be entered at any price. */

@@ -1,0 +1,76 @@
+package padward.route.cost;
+
+import it.unimi.dsi.fastutil.ints.IntIterable;
+import it.unimi.dsi.fastutil.ints.IntIterator;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.BitSet;
+import padward.design.Occupancy;
+
+/**
+ * A set of blocked vertices while it is worked out: what a design uses, changed vertex by vertex.
+ * Only what differs from the design that was read takes time and memory.
+ */
+public final class BlockedDraft {
+    private final BitSet shared;
+    private final IntSet different;
+
+    private BlockedDraft(BitSet shared, IntSet different) {
+        this.shared = shared;
+        this.different = different;
+    }
+
+    /** What a design uses. */
+    public static BlockedDraft of(Occupancy occupancy) {
+        return new BlockedDraft(occupancy.sharedBits(), new IntOpenHashSet(occupancy.differing()));
+    }
+
+    /** The same, to be changed on its own. */
+    public BlockedDraft copy() {
+        return new BlockedDraft(shared, new IntOpenHashSet(different));
+    }
+
+    /** Whether a vertex is blocked. */
+    public boolean isBlocked(int vertex) {
+        return shared.get(vertex) != different.contains(vertex);
+    }
+
+    /** Blocks a vertex. */
+    public void block(int vertex) {
+        set(vertex, true);
+    }
+
+    /** Frees a vertex. */
+    public void free(int vertex) {
+        set(vertex, false);
+    }
+
+    /** Blocks all of these vertices. */
+    public BlockedDraft blockAll(IntIterable vertices) {
+        for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
+            set(i.nextInt(), true);
+        }
+        return this;
+    }
+
+    /** Frees all of these vertices. */
+    public BlockedDraft freeAll(IntIterable vertices) {
+        for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
+            set(i.nextInt(), false);
+        }
+        return this;
+    }
+
+    private void set(int vertex, boolean blocked) {
+        if (shared.get(vertex) == blocked) {
+            different.remove(vertex);
+        } else {
+            different.add(vertex);
+        }
+    }
+
+    /** The set as it is now, for a search. */
+    public BlockedVertices toVertices() {
+        return new BlockedVertices(shared, different);
+    }
+}
