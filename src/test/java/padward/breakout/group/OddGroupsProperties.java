@@ -27,15 +27,15 @@ class OddGroupsProperties {
 
     @Test
     void whatAGroupProposesCanBeApplied() {
-        check(0, 600);
-        assertThat(lines).isGreaterThan(300);
-        assertThat(unblocked).isGreaterThan(50);
+        check(0, 200);
+        assertThat(lines).isGreaterThan(100);
+        assertThat(unblocked).isGreaterThan(15);
     }
 
     @Test
     @Tag("slow")
     void whatThousandsOfGroupsProposeCanBeApplied() {
-        check(600, 8_000);
+        check(200, 8_000);
     }
 
     private void check(long from, long to) {
