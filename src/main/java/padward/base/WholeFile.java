@@ -3,11 +3,10 @@ package padward.base;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.DirectoryIteratorException;
-import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -20,6 +19,7 @@ import java.util.Locale;
 /**
  * Writes files so that a reader finds either the old file or the whole new one, whenever the
  * program or the machine stops: written under another name, flushed to the disk, moved into place.
+ * The new file has the permissions of the old one.
  */
 public final class WholeFile {
     /** What is written. */
@@ -53,14 +53,22 @@ public final class WholeFile {
             return;
         }
         Path target = end(file);
-        Path part =
-                target.resolveSibling(
-                        target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+        boolean replaces = Files.exists(target);
+        if (replaces && !Files.isWritable(target)) {
+            throw new BadInput(
+                    file.toString(), "", "a file that can be written", "a write-protected one");
+        }
+        Path part = TemporaryName.PART.nextTo(target);
         try (OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(part))) {
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
+            try (FileChannel channel = FileRights.create(part, target)) {
+                OutputStream out = new Unclosed(Channels.newOutputStream(channel));
                 body.write(out);
+                out.flush();
+                channel.force(true);
             }
-            force(part);
+            if (replaces) {
+                FileRights.copy(target, part);
+            }
             Files.move(
                     part,
                     target,
@@ -71,6 +79,18 @@ public final class WholeFile {
             throw describe(file, fault);
         } finally {
             deleteQuietly(part);
+        }
+    }
+
+    /** Stays open until the file is flushed to the disk, whatever its writer does. */
+    private static final class Unclosed extends BufferedOutputStream {
+        private Unclosed(OutputStream out) {
+            super(out);
+        }
+
+        @Override
+        public void close() throws IOException {
+            flush();
         }
     }
 
@@ -120,25 +140,7 @@ public final class WholeFile {
      * owner of a lock on the file.
      */
     public static void clearLeftovers(Path file) {
-        Path target = file.toAbsolutePath();
-        try (DirectoryStream<Path> siblings = Files.newDirectoryStream(target.getParent())) {
-            String start = target.getFileName() + ".";
-            for (Path other : siblings) {
-                String name = other.getFileName().toString();
-                if (name.startsWith(start)
-                        && name.substring(start.length()).matches("\\d{1,10}\\.part")) {
-                    deleteQuietly(other);
-                }
-            }
-        } catch (IOException | DirectoryIteratorException ignored) {
-            // They do no damage.
-        }
-    }
-
-    private static void force(Path file) throws IOException {
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
-            channel.force(true);
-        }
+        TemporaryName.PART.findAll(file).forEach(WholeFile::deleteQuietly);
     }
 
     /** Flushes the new name to the disk as well, where folders can be flushed. */

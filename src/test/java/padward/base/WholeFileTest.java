@@ -7,8 +7,13 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.nio.file.attribute.UserPrincipal;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -79,8 +84,80 @@ class WholeFileTest {
     }
 
     @Test
+    void theWriterMayCloseTheStream() throws Exception {
+        Path file = folder.resolve("a.gz");
+        WholeFile.write(file, out -> new GZIPOutputStream(out).close());
+        assertThat(file).isNotEmptyFile();
+    }
+
+    @Test
     void aFolderIsReported() {
         assertThatThrownBy(() -> WholeFile.writeText(folder, "new"))
                 .hasMessageContaining("the name of a file, found a folder");
+    }
+
+    @Test
+    void aReplacedFileKeepsItsPermissions() throws Exception {
+        Path file = Files.writeString(folder.resolve("a.json"), "old");
+        assumeThat(Files.getFileStore(file).supportsFileAttributeView("posix")).isTrue();
+        for (String rights : new String[] {"rw-------", "rw-rw-rw-", "rwxr-x---"}) {
+            Set<PosixFilePermission> wanted = PosixFilePermissions.fromString(rights);
+            Files.setPosixFilePermissions(file, wanted);
+            UserPrincipal owner = Files.getOwner(file);
+            WholeFile.write(
+                    file,
+                    out -> {
+                        out.write('n');
+                        // Nor can others read what is not in place yet.
+                        assertThat(wanted).containsAll(Files.getPosixFilePermissions(part()));
+                    });
+            assertThat(Files.getPosixFilePermissions(file)).isEqualTo(wanted);
+            assertThat(Files.getOwner(file)).isEqualTo(owner);
+            assertThat(file).hasContent("n");
+        }
+    }
+
+    private Path part() throws IOException {
+        try (Stream<Path> all = Files.list(folder)) {
+            return all.filter(f -> f.toString().endsWith(".part")).findAny().orElseThrow();
+        }
+    }
+
+    @Test
+    void aWriteProtectedFileIsNotReplaced() throws Exception {
+        Path file = Files.writeString(folder.resolve("a.json"), "old");
+        assumeThat(file.toFile().setWritable(false)).isTrue();
+        assumeThat(Files.isWritable(file)).as("the superuser writes everything").isFalse();
+        assertThatThrownBy(() -> WholeFile.writeText(file, "new"))
+                .hasMessageContaining("write-protected");
+        assertThat(file).hasContent("old");
+    }
+
+    /** Two programs in two containers have one process number. */
+    @Test
+    void whatAnotherProgramOfTheSameNumberWritesIsLeftAlone() throws Exception {
+        Path file = folder.resolve("a.json");
+        String simple = "a.json." + ProcessHandle.current().pid() + ".part";
+        Path others = Files.writeString(folder.resolve(simple), "half");
+        WholeFile.write(
+                file,
+                out -> {
+                    WholeFile.writeText(file, "between");
+                    out.write('n');
+                });
+        assertThat(file).hasContent("n");
+        assertThat(others).hasContent("half");
+    }
+
+    @Test
+    void onlyTemporaryFilesOfThisProgramAreCleared() throws Exception {
+        Path file = Files.writeString(folder.resolve("a.json"), "old");
+        Files.writeString(TemporaryName.PART.nextTo(file), "half");
+        for (String name : new String[] {"a.json.part", "a.json.7.part", "b.json.1-2.part"}) {
+            Files.writeString(folder.resolve(name), "a user's");
+        }
+        WholeFile.clearLeftovers(file);
+        assertThat(names())
+                .containsExactly("a.json", "a.json.7.part", "a.json.part", "b.json.1-2.part");
     }
 }
