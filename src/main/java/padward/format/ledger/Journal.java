@@ -10,6 +10,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
+import padward.base.OwnerLock;
 import padward.base.WholeFile;
 import padward.change.LedgerEntry;
 import padward.fabric.Fabric;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
+import padward.base.OwnerLock;
 import padward.base.WholeFile;
 import padward.fabric.Fabric;
 

@@ -1,12 +1,10 @@
 package padward.format.ledger;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.ReadOnlyFileSystemException;
 import java.util.List;
-import java.util.Optional;
 import padward.base.BadInput;
+import padward.base.OwnerLock;
 import padward.base.Progress;
 import padward.base.WholeFile;
 import padward.change.Ledger;
@@ -39,13 +37,7 @@ public final class LedgerFile {
             throws BadInput {
         // One lock for all names that lead to the file.
         Path file = Files.isSymbolicLink(name) ? WholeFile.end(name) : name;
-        Optional<OwnerLock> lock = take(file);
-        if (lock.isEmpty()) {
-            String owner = OwnerLock.owner(file).map(o -> " by " + o).orElse("");
-            throw new BadInput(
-                    file.toString(), "", "a ledger that no one else is changing", "in use" + owner);
-        }
-        try (OwnerLock used = lock.get()) {
+        try (OwnerLock used = OwnerLock.take(file, "a ledger that no one else is changing")) {
             WholeFile.clearLeftovers(file);
             Ledger old = readOrNew(file, design, fabric);
             Ledger changed = change.to(old);
@@ -53,16 +45,6 @@ public final class LedgerFile {
                 LedgerWriter.write(changed, fabric, file);
             }
             return changed;
-        } catch (IOException fault) {
-            throw WholeFile.describe(file, fault);
-        }
-    }
-
-    private static Optional<OwnerLock> take(Path file) throws BadInput {
-        try {
-            return OwnerLock.tryTake(file);
-        } catch (IOException | ReadOnlyFileSystemException fault) {
-            throw WholeFile.describe(file, fault);
         }
     }
 

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
+import padward.base.OwnerLock;
 import padward.base.Progress;
 import padward.change.Ledger;
 import padward.design.Design;
