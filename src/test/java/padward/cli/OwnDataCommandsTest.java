@@ -6,7 +6,9 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -133,6 +135,21 @@ class OwnDataCommandsTest {
                         "clok=S1");
         assertThat(wrong.code()).isEqualTo(2);
         assertThat(wrong.err()).contains("the nearest name is “clock”");
+    }
+
+    @Test
+    void placeRouteNeverOverwritesWhatItReads() throws Exception {
+        for (String option : new String[] {"--netlist", "--mapping", "--fabric", "--board"}) {
+            Path input = Files.writeString(folder.resolve("input"), "a user's own");
+            List<Object> words = new ArrayList<>(List.of("place-route", "-o", input));
+            for (String each : new String[] {"--netlist", "--mapping", "--fabric", "--board"}) {
+                words.addAll(List.of(each, each.equals(option) ? input : MAPPING));
+            }
+            CommandRun run = CommandRun.of(words.toArray());
+            assertThat(run.code()).as(option).isEqualTo(2);
+            assertThat(run.err()).contains("a file that is not an input");
+            assertThat(input).hasContent("a user's own");
+        }
     }
 
     @Test

@@ -131,7 +131,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         if (!(timing >= 0 && timing <= 1000)) {
             throw new BadInput("--timing", "", "a number from 0 to 1000", "" + timing);
         }
-        Outputs.check(output, netlist, mapping, fabric);
+        Outputs.check(output, netlist, mapping, fabric, board == null ? fabric : board);
         Progress progress = new ConsoleProgress(spec.commandLine().getErr());
         Fabric read = FabricReader.read(fabric, progress);
         Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
