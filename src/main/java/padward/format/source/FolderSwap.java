@@ -3,6 +3,7 @@ package padward.format.source;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
@@ -11,9 +12,16 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.base.OnInterrupt;
+import padward.base.OwnerLock;
+import padward.base.TemporaryName;
 import padward.base.WholeFile;
 
-/** Writes a folder of files so that a reader finds either the old folder or the whole new one. */
+/**
+ * Writes a folder of files so that a reader finds either the old folder or the whole new one. It
+ * takes two moves, as no system replaces a folder at once; a program killed between them leaves the
+ * old folder next to the place, and the next that writes there puts it back first. The old folder
+ * is deleted only once the new one is in place.
+ */
 public final class FolderSwap {
     /** What is written into a folder. */
     public interface Body {
@@ -21,49 +29,158 @@ public final class FolderSwap {
         void write(Path folder) throws IOException, BadInput;
     }
 
-    private FolderSwap() {}
+    /** How a folder gets another name. */
+    interface Move {
+        /** Moves it, unless something has the name already. */
+        void move(Path from, Path to) throws IOException;
+    }
+
+    private final Path target;
+    private final Path whole;
+    private final Path part;
+    private final Path old;
+    private final Move mover;
+
+    /** Guarded by this object: the program may be ended from outside at any moment. */
+    private boolean ended;
+
+    private FolderSwap(Path target, Path whole, Move mover) {
+        this.target = target;
+        this.whole = whole;
+        this.part = TemporaryName.PART.nextTo(whole);
+        this.old = TemporaryName.OLD.nextTo(whole);
+        this.mover = mover;
+    }
 
     /**
      * Writes into a folder next to the target and moves it into place when everything is written.
+     * Where the name is a link, the folder that it leads to is replaced.
      *
      * @param target where the folder is to be; what is there must be a folder of files of ours
      * @param ours whether a file of that name can be written over
-     * @throws BadInput when it cannot be written; the target is then unchanged
+     * @throws BadInput when it cannot be written, or another program is writing there; the target
+     *     is then unchanged, or the message says where the old and the new folder are
      */
-    @SuppressWarnings("try") // The resource is only to be closed.
     public static void write(Path target, Predicate<String> ours, Body body) throws BadInput {
+        write(target, ours, body, FolderSwap::move);
+    }
+
+    /** The same with other moves, for tests. */
+    @SuppressWarnings("try") // The resource is only to be closed.
+    static void write(Path target, Predicate<String> ours, Body body, Move mover) throws BadInput {
+        Path whole = WholeFile.end(target).normalize();
+        if (whole.getFileName() == null || !Files.isDirectory(whole.getParent())) {
+            throw new BadInput(target.toString(), "", "a folder inside an existing one", "none");
+        }
+        try (OwnerLock lock = OwnerLock.take(whole, "a folder that no one else is writing")) {
+            FolderSwap swap = new FolderSwap(target, whole, mover);
+            swap.repair();
+            swap.check(ours);
+            swap.run(body);
+        }
+    }
+
+    /** Where a program that was killed left the folder that stood at a name; none usually. */
+    public static List<Path> leftBehind(Path target) {
         Path whole = target.toAbsolutePath().normalize();
-        check(target, whole, ours);
-        String mark = "." + ProcessHandle.current().pid();
-        Path part = whole.resolveSibling(whole.getFileName() + mark + ".part");
-        Path old = whole.resolveSibling(whole.getFileName() + mark + ".old");
-        try (OnInterrupt ending = new OnInterrupt(() -> deleteAll(part))) {
-            Files.createDirectories(part);
-            body.write(part);
-            boolean there = Files.exists(whole);
-            if (there) {
-                Files.move(whole, old, StandardCopyOption.ATOMIC_MOVE);
-            }
+        return whole.getFileName() == null || Files.exists(whole)
+                ? List.of()
+                : TemporaryName.OLD.findAll(whole);
+    }
+
+    /** Puts back what a program that was killed moved away, and clears what it had begun. */
+    private void repair() throws BadInput {
+        TemporaryName.PART.findAll(whole).forEach(FolderSwap::deleteAll);
+        List<Path> left = leftBehind(whole);
+        if (left.size() > 1) {
+            throw new BadInput(
+                    target.toString(),
+                    "",
+                    "one folder that stood there before; rename the right one to it",
+                    left.size() + ": " + left.get(0) + ", " + left.get(1));
+        }
+        if (left.size() == 1) {
             try {
-                Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
+                mover.move(left.get(0), whole);
             } catch (IOException fault) {
-                if (there) {
-                    Files.move(old, whole, StandardCopyOption.ATOMIC_MOVE);
-                }
-                throw fault;
+                throw WholeFile.describe(left.get(0), fault);
             }
+        }
+    }
+
+    @SuppressWarnings("try") // The resource is only to be closed.
+    private void run(Body body) throws BadInput {
+        try (OnInterrupt ending = new OnInterrupt(this::end)) {
+            Files.createDirectory(part);
+            body.write(part);
+            swap();
         } catch (IOException fault) {
             throw WholeFile.describe(target, fault);
         } finally {
             deleteAll(part);
-            deleteAll(old);
         }
     }
 
-    private static void check(Path target, Path whole, Predicate<String> ours) throws BadInput {
-        if (whole.getFileName() == null || !Files.isDirectory(whole.getParent())) {
-            throw new BadInput(target.toString(), "", "a folder inside an existing one", "none");
+    /** The program is being ended: once the moves are done, or before they begin. */
+    private synchronized void end() {
+        ended = true;
+        deleteAll(part);
+    }
+
+    private synchronized void swap() throws IOException, BadInput {
+        if (ended) {
+            throw new IOException("the program was ended");
         }
+        boolean there = Files.exists(whole, LinkOption.NOFOLLOW_LINKS);
+        if (there) {
+            mover.move(whole, old);
+        }
+        try {
+            mover.move(part, whole);
+        } catch (IOException fault) {
+            if (there) {
+                putBack(fault);
+            }
+            throw fault;
+        }
+        if (there) {
+            discardOld();
+        }
+    }
+
+    private void putBack(IOException why) throws BadInput {
+        try {
+            mover.move(old, whole);
+        } catch (IOException again) {
+            Path written = TemporaryName.NEW.nextTo(whole);
+            String where;
+            try {
+                mover.move(part, written);
+                where = "what was written is in " + written;
+            } catch (IOException stays) {
+                where = "what was written is lost";
+            }
+            String reason = WholeFile.describe(target, why).found();
+            throw new BadInput(
+                    target.toString(),
+                    "",
+                    "a folder that can be replaced",
+                    reason + "; what stood there is in " + old + ", " + where);
+        }
+    }
+
+    /** Under the name of unfinished work first: half of it must not be taken for the old folder. */
+    private void discardOld() {
+        Path useless = TemporaryName.PART.nextTo(whole);
+        try {
+            Files.move(old, useless, StandardCopyOption.ATOMIC_MOVE);
+            deleteAll(useless);
+        } catch (IOException stays) {
+            // The new folder is in place; the old one does no damage.
+        }
+    }
+
+    private void check(Predicate<String> ours) throws BadInput {
         if (!Files.exists(whole)) {
             return;
         }
@@ -87,19 +204,23 @@ public final class FolderSwap {
         }
     }
 
+    private static void move(Path from, Path to) throws IOException {
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+    }
+
     private static String name(Path file) {
         return file.getFileName().toString();
     }
 
     private static void deleteAll(Path folder) {
-        if (!Files.exists(folder)) {
+        if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
         try (Stream<Path> all = Files.walk(folder)) {
             for (Path each : all.sorted(Comparator.reverseOrder()).toList()) {
                 Files.deleteIfExists(each);
             }
-        } catch (IOException ignored) {
+        } catch (IOException | UncheckedIOException ignored) {
             // the result is in place already, or the fault that led here is reported
         }
     }

@@ -1,6 +1,7 @@
 package padward.format.tables;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
+import padward.base.TemporaryName;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
@@ -137,6 +139,16 @@ class TableRoundTripTest {
             assertThat(again.nets().get(n).requiredPs()).isEqualTo(nets.get(n).requiredPs());
             assertThat(again.nets().get(n).requiredAtPs()).isEqualTo(nets.get(n).requiredAtPs());
         }
+    }
+
+    /** As a kill between the two moves of an export leaves it. */
+    @Test
+    void aFolderWhoseReplacementWasInterruptedIsReported(@TempDir Path folder) throws Exception {
+        Path tables = folder.resolve("tables");
+        Path old = Files.createDirectory(TemporaryName.OLD.nextTo(tables));
+        assertThatThrownBy(() -> read(tables))
+                .hasMessageContaining("no such folder; a program that was replacing it was stopped")
+                .hasMessageContaining(old.toString());
     }
 
     @Test

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.format.source.FolderSwap;
 import padward.format.source.Nearest;
 import padward.format.source.Source;
 
@@ -36,13 +37,21 @@ public final class TableFolder {
                     folder.toString(),
                     "",
                     "a folder with tables",
-                    Files.exists(folder) ? "a file" : "no such folder");
+                    Files.exists(folder) ? "a file" : "no such folder" + leftBehind(folder));
         }
         try (Stream<Path> all = Files.list(folder)) {
             all.sorted().forEach(this::add);
         } catch (IOException | UncheckedIOException e) {
             throw new BadInput(folder.toString(), "", "a folder that can be read", e.getMessage());
         }
+    }
+
+    private static String leftBehind(Path folder) {
+        List<Path> left = FolderSwap.leftBehind(folder);
+        return left.isEmpty()
+                ? ""
+                : "; a program that was replacing it was stopped, and what stood there is in "
+                        + left.get(0);
     }
 
     private void add(Path file) {
