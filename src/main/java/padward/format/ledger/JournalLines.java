@@ -6,9 +6,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.zip.CRC32C;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -23,41 +25,69 @@ import padward.format.source.Text;
 
 /**
  * The lines of a {@link Journal}. Each is a checksum (CRC-32C, RFC 3720 appendix B.4, eight
- * hexadecimal digits), a blank, and one JSON object: {@code {"stay": n, "entries": [...]}}: the
- * first n of the entries so far stay, and these follow. The first line names the format and the
- * design, by the digest of its file's bytes.
+ * hexadecimal digits), a blank, and one JSON object: {@code {"stay": [[1, 3], [5, 5]], "first": 6,
+ * "entries": [...]}}: of the entries so far those with these numbers stay, and these follow, with
+ * numbers from 6 on. Numbers are not used again, so a damaged line loses only the entries in it.
+ *
+ * <p>The first line names the format and the design, by the digest of its file's bytes. It is
+ * written twice, because without it the others are of no use.
  */
 final class JournalLines {
-    static final String FORMAT = "padward-journal/1";
+    static final String FORMAT = "padward-journal/2";
     private static final int SUM = 8;
-    private static final Shape LINE = Shape.of("format", "sha256", "stay", "entries");
+
+    /** Entries that stay, next to each other: far more than anyone keeps. */
+    private static final int MOST = 1_000_000;
+
+    private static final Shape LINE = Shape.of("format", "sha256", "stay", "first", "entries");
 
     /**
      * The net effect of all lines.
      *
-     * @param digest digest of the design's file, {@code ""} when there is no line
+     * @param digest digest of the design's file, {@code ""} when there is no line that says it
      * @param entries the entries that remain
+     * @param damaged the damaged lines, from 1; not one that was cut short at the end
      */
-    record State(String digest, List<LedgerEntry> entries) {
+    record State(String digest, List<LedgerEntry> entries, List<Integer> damaged) {
         State {
             entries = List.copyOf(entries);
+            damaged = List.copyOf(damaged);
         }
     }
 
     private JournalLines() {}
 
     static byte[] head(String digest) {
-        return line(
-                out -> {
-                    out.beginObject().name("format").value(FORMAT);
-                    out.name("sha256").value(digest).endObject();
-                });
+        byte[] line =
+                line(
+                        out -> {
+                            out.beginObject().name("format").value(FORMAT);
+                            out.name("sha256").value(digest).endObject();
+                        });
+        byte[] twice = Arrays.copyOf(line, 2 * line.length);
+        System.arraycopy(line, 0, twice, line.length, line.length);
+        return twice;
     }
 
-    static byte[] kept(int stay, List<LedgerEntry> entries, Fabric fabric) {
+    /**
+     * A change of what is kept.
+     *
+     * @param stay the numbers of the entries that stay, in their order
+     * @param first the number of the first entry that follows
+     */
+    static byte[] kept(List<Integer> stay, int first, List<LedgerEntry> entries, Fabric fabric) {
         return line(
                 out -> {
-                    out.beginObject().name("stay").value(stay).name("entries");
+                    out.beginObject().name("stay").beginArray();
+                    for (int from = 0; from < stay.size(); ) {
+                        int to = from + 1;
+                        while (to < stay.size() && stay.get(to) == stay.get(to - 1) + 1) {
+                            to++;
+                        }
+                        out.beginArray().value(stay.get(from)).value(stay.get(to - 1)).endArray();
+                        from = to;
+                    }
+                    out.endArray().name("first").value(first).name("entries");
                     LedgerWriter.writeUnsigned(entries, fabric, out);
                     out.endObject();
                 });
@@ -70,99 +100,157 @@ final class JournalLines {
         } catch (IOException impossible) {
             throw new UncheckedIOException("nothing is written outside memory", impossible);
         }
-        String text = bytes.toString(StandardCharsets.UTF_8);
-        return (sum(text) + " " + text + "\n").getBytes(StandardCharsets.UTF_8);
+        byte[] text = bytes.toByteArray();
+        byte[] line = new byte[SUM + 1 + text.length + 1];
+        System.arraycopy(sum(text, 0, text.length), 0, line, 0, SUM);
+        line[SUM] = ' ';
+        System.arraycopy(text, 0, line, SUM + 1, text.length);
+        line[line.length - 1] = '\n';
+        return line;
     }
 
-    private static String sum(String text) {
+    private static byte[] sum(byte[] bytes, int from, int length) {
         CRC32C crc = new CRC32C();
-        crc.update(text.getBytes(StandardCharsets.UTF_8));
-        return HexFormat.of().toHexDigits((int) crc.getValue());
+        crc.update(bytes, from, length);
+        return HexFormat.of()
+                .toHexDigits((int) crc.getValue())
+                .getBytes(StandardCharsets.ISO_8859_1);
+    }
+
+    /** Whether the bytes are a line, without its end, as it was written. */
+    private static boolean isSound(byte[] bytes, int from, int end) {
+        int text = from + SUM + 1;
+        return text < end
+                && bytes[text - 1] == ' '
+                && Arrays.equals(sum(bytes, text, end - text), 0, SUM, bytes, from, from + SUM);
     }
 
     /**
-     * Reads lines up to the first that is incomplete or damaged: a program that was stopped while
-     * writing leaves such a line at the end.
+     * Reads all lines that are as they were written. A last line that was cut short is passed over:
+     * a program that was stopped while it wrote leaves one, and it had not reported anything yet.
      *
      * @throws BadInput when an undamaged line has a fault
      */
     static State read(byte[] bytes, String label, Fabric fabric) throws BadInput {
-        List<LedgerEntry> kept = new ArrayList<>();
-        String digest = "";
-        int at = 0;
-        Optional<String> line = line(bytes, at);
-        while (line.isPresent()) {
-            int length = line.get().getBytes(StandardCharsets.UTF_8).length;
-            Line read = read(line.get().substring(SUM + 1), label, fabric, kept.size());
-            if (read.digest.isEmpty()) {
-                kept.subList(read.stay, kept.size()).clear();
-                kept.addAll(read.entries);
-            } else {
-                digest = read.digest;
+        Reading reading = new Reading(label, fabric);
+        int from = 0;
+        for (int line = 1; from < bytes.length; line++) {
+            int end = from;
+            while (end < bytes.length && bytes[end] != '\n') {
+                end++;
             }
-            at += length + 1;
-            line = line(bytes, at);
+            reading.chunk(bytes, from, end, line);
+            from = end + 1;
         }
-        return new State(digest, kept);
+        return reading.state();
     }
 
-    /** The digest in the first line; empty when there is none that is sound. */
-    static String digestOf(byte[] bytes) throws BadInput {
-        Optional<String> line = line(bytes, 0);
-        if (line.isEmpty()) {
-            return "";
+    /** What the lines so far say. */
+    private static final class Reading {
+        private final String label;
+        private final Fabric fabric;
+        private final Map<Integer, LedgerEntry> known = new HashMap<>();
+        private final List<Integer> damaged = new ArrayList<>();
+        private String digest = "";
+        private List<Integer> kept = List.of();
+
+        private Reading(String label, Fabric fabric) {
+            this.label = label;
+            this.fabric = fabric;
         }
-        String json = line.get().substring(SUM + 1);
-        try (JsonIn in = new JsonIn(new Source.OfText("journal", json), Progress.NONE)) {
-            String digest = "";
-            in.beginObject();
-            while (in.more()) {
-                if (in.memberName().equals("sha256")) {
-                    digest = in.name();
-                } else {
-                    in.skip();
-                }
+
+        /** The bytes between two line ends: a line, or what damage has made of one or two. */
+        private void chunk(byte[] bytes, int from, int end, int line) throws BadInput {
+            if (isSound(bytes, from, end)) {
+                read(bytes, from, end);
+                return;
             }
-            return digest;
-        }
-    }
-
-    /** The whole and sound line that begins there, without its end. */
-    private static Optional<String> line(byte[] bytes, int from) {
-        int end = from;
-        while (end < bytes.length && bytes[end] != '\n') {
-            end++;
-        }
-        if (end >= bytes.length || end - from <= SUM) {
-            return Optional.empty();
-        }
-        String line = new String(bytes, from, end - from, StandardCharsets.UTF_8);
-        boolean sound = line.charAt(SUM) == ' ' && line.startsWith(sum(line.substring(SUM + 1)));
-        return sound ? Optional.of(line) : Optional.empty();
-    }
-
-    private record Line(String digest, int stay, List<LedgerEntry> entries) {}
-
-    private static Line read(String json, String label, Fabric fabric, int kept) throws BadInput {
-        String digest = "";
-        int stay = 0;
-        List<LedgerEntry> entries = List.of();
-        try (JsonIn in = new JsonIn(new Source.OfText(label, json), Progress.NONE)) {
-            Members member = in.object(LINE);
-            while (member.next()) {
-                switch (member.name()) {
-                    case "format" -> {
-                        String format = in.name();
-                        if (!format.equals(FORMAT)) {
-                            throw in.fault(Text.quote(FORMAT), Text.quote(format));
-                        }
+            boolean cutShort = end == bytes.length;
+            // The line's end may be what is damaged: then another sound line may follow in it.
+            for (int at = from; at + SUM + 1 < end; at++) {
+                boolean lineMayBegin = bytes[at + SUM] == ' ' && bytes[at + SUM + 1] == '{';
+                if (lineMayBegin && isSound(bytes, at, end)) {
+                    if (isSound(bytes, from, at - 1)) {
+                        read(bytes, from, at - 1);
                     }
-                    case "sha256" -> digest = in.name();
-                    case "stay" -> stay = in.integer(0, kept);
-                    default -> entries = LedgerReader.readUnsigned(in, fabric);
+                    read(bytes, at, end);
+                    damaged.add(line);
+                    return;
                 }
             }
+            if (!cutShort) {
+                damaged.add(line);
+            } else if (isSound(bytes, from, end - 1)) {
+                read(bytes, from, end - 1);
+                damaged.add(line);
+            } else if (hasZero(bytes, from, end)) {
+                // A machine that lost its power leaves zeros.
+                damaged.add(line);
+            }
         }
-        return new Line(digest, stay, entries);
+
+        private static boolean hasZero(byte[] bytes, int from, int end) {
+            for (int i = from; i < end; i++) {
+                if (bytes[i] == 0) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private void read(byte[] bytes, int from, int end) throws BadInput {
+            int text = from + SUM + 1;
+            String json = new String(bytes, text, end - text, StandardCharsets.UTF_8);
+            boolean head = false;
+            List<Integer> stay = new ArrayList<>();
+            int first = 1;
+            List<LedgerEntry> entries = List.of();
+            try (JsonIn in = new JsonIn(new Source.OfText(label, json), Progress.NONE)) {
+                Members member = in.object(LINE);
+                while (member.next()) {
+                    switch (member.name()) {
+                        case "format" -> {
+                            String format = in.name();
+                            if (!format.equals(FORMAT)) {
+                                throw in.fault(Text.quote(FORMAT), Text.quote(format));
+                            }
+                            head = true;
+                        }
+                        case "sha256" -> digest = in.name();
+                        case "stay" -> in.list(runs -> readRun(runs, stay));
+                        case "first" -> first = in.integer(1, Integer.MAX_VALUE / 2);
+                        default -> entries = LedgerReader.readUnsigned(in, fabric);
+                    }
+                }
+            }
+            if (!head) {
+                for (LedgerEntry entry : entries) {
+                    known.put(first, entry);
+                    stay.add(first);
+                    first++;
+                }
+                kept = stay;
+            }
+        }
+
+        private static int readRun(JsonIn in, List<Integer> stay) throws BadInput {
+            in.beginArray();
+            int from = in.integer(1, Integer.MAX_VALUE / 2);
+            int to = in.integer(from, Integer.MAX_VALUE / 2);
+            in.endArray();
+            if (to - from > MOST) {
+                throw in.fault("fewer entries", "more than " + MOST);
+            }
+            for (int number = from; number <= to; number++) {
+                stay.add(number);
+            }
+            return to;
+        }
+
+        private State state() {
+            List<LedgerEntry> entries =
+                    kept.stream().filter(known::containsKey).map(known::get).toList();
+            return new State(digest, entries, damaged);
+        }
     }
 }

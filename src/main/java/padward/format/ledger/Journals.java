@@ -27,7 +27,12 @@ public record Journals(Path folder) {
      * @param setAside what was kept earlier and cannot be used, and where it was moved; empty when
      *     there was no such journal
      */
-    public record Begun(Journal journal, Optional<BadInput> setAside) {}
+    public record Begun(Journal journal, Optional<BadInput> setAside) {
+        /** What of the user's earlier changes is damaged or cannot be used. */
+        public Optional<BadInput> fault() {
+            return journal.damage().or(() -> setAside);
+        }
+    }
 
     /**
      * Opens a journal: one with recorded changes that nobody has open, otherwise a new one. A
@@ -48,7 +53,7 @@ public record Journals(Path folder) {
         for (int i = 1; i <= MOST; i++) {
             Path file = folder.resolve(name + (i == 1 ? "" : "-" + i) + ".journal");
             try {
-                boolean recorded = !Journal.look(file, digest, fabric).isEmpty();
+                boolean recorded = Journal.holdsEntries(file, digest, fabric);
                 files.add(recorded ? 0 : files.size(), file);
             } catch (BadInput fault) {
                 Optional<Path> aside = putAside(file);
@@ -71,7 +76,8 @@ public record Journals(Path folder) {
                 MOST + " of them, all in use");
     }
 
-    private static BadInput setAside(BadInput fault, Path aside) {
+    /** That kept changes cannot be used, and where they are. */
+    public static BadInput setAside(BadInput fault, Path aside) {
         return new BadInput(
                 fault.source(),
                 fault.place(),
@@ -84,10 +90,7 @@ public record Journals(Path folder) {
     /** Renames a journal; empty when another program has it open. */
     @SuppressWarnings("try") // The resource is only to be closed.
     private static Optional<Path> putAside(Path file) throws BadInput {
-        Path aside = file;
-        for (int i = 1; Files.exists(aside); i++) {
-            aside = file.resolveSibling(file.getFileName() + "." + i + ".old");
-        }
+        Path aside = Journal.freeNameAside(file);
         try {
             Optional<OwnerLock> lock = OwnerLock.tryTake(file);
             if (lock.isEmpty()) {

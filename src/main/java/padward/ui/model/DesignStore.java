@@ -164,8 +164,9 @@ public final class DesignStore {
         KeptChanges bare = KeptChanges.of(design);
         OpenDesign opened = new OpenDesign(design);
         try {
-            KeptChanges kept = store.find(path, design, progress).orElse(bare);
-            return new Read(bare, kept, opened.with(kept.design()), Optional.empty());
+            KeptChangeStore.Found found = store.find(path, design, progress);
+            KeptChanges kept = found.kept().orElse(bare);
+            return new Read(bare, kept, opened.with(kept.design()), found.fault());
         } catch (BadInput fault) {
             return new Read(bare, bare, opened, Optional.of(fault));
         }

@@ -38,17 +38,22 @@ final class JournalStore implements KeptChangeStore {
     }
 
     @Override
-    public Optional<KeptChanges> find(Path file, Design design, Progress progress) throws BadInput {
+    public Found find(Path file, Design design, Progress progress) throws BadInput {
         String digest = Digest.of(file);
         flush();
         Journals.Begun begun = begin(file, digest, design);
-        if (begun.setAside().isPresent()) {
-            throw begun.setAside().get();
-        }
         Journal journal = begun.journal();
-        return journal.found().isEmpty()
-                ? Optional.empty()
-                : Optional.of(KeptChanges.of(file, journal.found(), design));
+        if (journal.found().isEmpty()) {
+            return new Found(Optional.empty(), begun.fault());
+        }
+        try {
+            KeptChanges kept = KeptChanges.of(file, journal.found(), design);
+            return new Found(Optional.of(kept), begun.fault());
+        } catch (BadInput unfit) {
+            // What is kept from now on must not replace it.
+            BadInput fault = Journals.setAside(unfit, journal.setAside());
+            return new Found(Optional.empty(), Optional.of(fault));
+        }
     }
 
     private synchronized Journals.Begun begin(Path file, String digest, Design design)
@@ -64,7 +69,12 @@ final class JournalStore implements KeptChangeStore {
     public synchronized void save(Path file, KeptChanges kept) throws BadInput {
         if (open.filter(o -> o.file().equals(file)).isEmpty()) {
             String known = digests.get(file);
-            begin(file, known == null ? Digest.of(file) : known, kept.original());
+            String digest = known == null ? Digest.of(file) : known;
+            Journal journal = begin(file, digest, kept.original()).journal();
+            if (!kept.entries().containsAll(journal.found())) {
+                // Never shown, so not undone by the user either.
+                journal.setAside();
+            }
         }
         open.orElseThrow().journal().record(kept.entries());
     }

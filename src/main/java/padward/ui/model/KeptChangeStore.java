@@ -12,8 +12,8 @@ public interface KeptChangeStore extends AutoCloseable {
     KeptChangeStore NONE =
             new KeptChangeStore() {
                 @Override
-                public Optional<KeptChanges> find(Path file, Design design, Progress progress) {
-                    return Optional.empty();
+                public Found find(Path file, Design design, Progress progress) {
+                    return Found.NOTHING;
                 }
 
                 @Override
@@ -27,12 +27,21 @@ public interface KeptChangeStore extends AutoCloseable {
             };
 
     /**
+     * What was found.
+     *
+     * @param kept the changes of the last session
+     * @param fault what is damaged or no longer fits the file; it is set aside, not lost
+     */
+    record Found(Optional<KeptChanges> kept, Optional<BadInput> fault) {
+        private static final Found NOTHING = new Found(Optional.empty(), Optional.empty());
+    }
+
+    /**
      * The changes that were kept on a design file in the last session.
      *
-     * @throws BadInput when they cannot be read or no longer fit the file; they are then set aside,
-     *     not lost
+     * @throws BadInput when they cannot be read
      */
-    Optional<KeptChanges> find(Path file, Design design, Progress progress) throws BadInput;
+    Found find(Path file, Design design, Progress progress) throws BadInput;
 
     /**
      * Replaces the saved changes of a design file. Quick; once it returns, the changes survive the

@@ -2,6 +2,7 @@ package padward.format.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -76,15 +77,142 @@ public class JournalTest {
             byte[] cut = Arrays.copyOf(bytes, length);
             List<LedgerEntry> given = JournalLines.read(cut, "cut", fabric).entries();
             int whole = 0;
-            while (whole + 1 < lengths.size() && lengths.get(whole + 1) <= length) {
+            // All but its end is enough: every byte of what was kept is there.
+            while (whole + 1 < lengths.size() && lengths.get(whole + 1) <= length + 1) {
                 whole++;
             }
             assertThat(given).isEqualTo(states.get(whole));
             // Garbage instead of the rest, as a machine without power may leave it.
             byte[] spoilt = Arrays.copyOf(cut, bytes.length);
+            int before = length == bytes.length - 1 ? whole : 0;
+            while (before + 1 < lengths.size() && lengths.get(before + 1) <= length) {
+                before++;
+            }
             assertThat(JournalLines.read(spoilt, "spoilt", fabric).entries())
-                    .isEqualTo(states.get(whole));
+                    .isEqualTo(states.get(before));
         }
+    }
+
+    /** Keeps, undoes and keeps again, a line for each; what was recorded after each line. */
+    private List<List<LedgerEntry>> recordSome(Journal journal) throws BadInput {
+        List<List<LedgerEntry>> states = new ArrayList<>();
+        for (List<Integer> numbers :
+                List.of(
+                        List.of(1),
+                        List.of(1, 2),
+                        List.of(1, 2, 3),
+                        List.of(1, 2),
+                        List.of(1, 2, 4),
+                        List.of(1, 5),
+                        List.of(1, 5, 6),
+                        List.of(1, 5, 6, 7))) {
+            List<LedgerEntry> now = numbers.stream().map(JournalTest::entry).toList();
+            journal.record(now);
+            states.add(now);
+        }
+        return states;
+    }
+
+    /**
+     * Each single wrong bit loses the entries of its line at most; and no entry comes back that was
+     * undone in another line.
+     */
+    @Test
+    void aWrongBitLosesAtMostItsLine() throws Exception {
+        byte[] bytes;
+        List<List<LedgerEntry>> states;
+        try (Journal journal = open()) {
+            states = recordSome(journal);
+            bytes = Files.readAllBytes(folder.resolve("a.journal"));
+        }
+        List<LedgerEntry> last = states.get(states.size() - 1);
+        Random random = new Random(3);
+        int line = 1;
+        for (int at = 0; at < bytes.length; at++) {
+            byte[] damaged = bytes.clone();
+            damaged[at] ^= (byte) (1 << random.nextInt(8));
+            JournalLines.State state = JournalLines.read(damaged, "damaged", fabric);
+            assertThat(state.digest()).isEqualTo("d");
+            assertThat(state.damaged()).as("byte %d", at).contains(line);
+            List<LedgerEntry> expected = new ArrayList<>(last);
+            // Lines 1 and 2 are the head; entries 1, 5, 6, 7 are in lines 3, 8, 9, 10.
+            if (line == 3 || line >= 8) {
+                LedgerEntry lost = last.get(line == 3 ? 0 : line - 7);
+                // The last line's loss goes back to what was kept before.
+                assertThat(state.entries())
+                        .as("byte %d", at)
+                        .containsAll(expected.stream().filter(e -> !e.equals(lost)).toList())
+                        .isSubsetOf(expected);
+            } else {
+                assertThat(state.entries()).as("byte %d", at).isEqualTo(expected);
+            }
+            line += bytes[at] == '\n' ? 1 : 0;
+        }
+    }
+
+    /** Of a whole line nothing is left; no number of bytes stops the reading. */
+    @Test
+    void aSpoiltLineOfAnyLengthIsReported() throws Exception {
+        String line =
+                new String(JournalLines.head("d"), StandardCharsets.UTF_8).lines().toList().get(0);
+        for (String spoilt :
+                List.of(
+                        "",
+                        "x",
+                        "\u00e9\u00e9\u00e9\u00e9x",
+                        "123456789",
+                        "12345678 ",
+                        "0 {".repeat(50))) {
+            String text = line + "\n" + spoilt + "\n" + line + "\n";
+            Files.writeString(folder.resolve("a.journal"), text);
+            try (Journal journal = open()) {
+                assertThat(journal.found()).isEmpty();
+                assertThat(journal.damage().orElseThrow().place()).isEqualTo("line 2");
+            }
+        }
+    }
+
+    @Test
+    void aDamagedJournalIsPutAsideBeforeItIsRewritten() throws Exception {
+        Path file = folder.resolve("n.journal");
+        Journals journals = new Journals(folder);
+        try (Journal journal = journals.open("n", "d", fabric).journal()) {
+            recordSome(journal);
+        }
+        byte[] bytes = Files.readAllBytes(file);
+        bytes[bytes.length / 2] ^= 1;
+        Files.write(file, bytes);
+        Journals.Begun begun = journals.open("n", "d", fabric);
+        try (Journal journal = begun.journal()) {
+            assertThat(journal.found()).hasSizeGreaterThanOrEqualTo(3);
+            Path aside = folder.resolve("n.journal.1.old");
+            assertThat(begun.fault().orElseThrow().getMessage())
+                    .contains("line")
+                    .contains("all others are shown")
+                    .contains(aside.toString());
+            assertThat(Files.readAllBytes(aside)).isEqualTo(bytes);
+        }
+        // Told once.
+        Journals.Begun again = journals.open("n", "d", fabric);
+        assertThat(again.fault()).isEmpty();
+        again.journal().close();
+    }
+
+    @Test
+    void whereAllEntriesAreDamagedTheFileIsPutAsideToo() throws Exception {
+        Path file = folder.resolve("n.journal");
+        Journals journals = new Journals(folder);
+        try (Journal journal = journals.open("n", "d", fabric).journal()) {
+            journal.record(List.of(entry(1)));
+        }
+        byte[] bytes = Files.readAllBytes(file);
+        bytes[bytes.length - 20] ^= 1;
+        Files.write(file, bytes);
+        Journals.Begun begun = journals.open("n", "d", fabric);
+        begun.journal().close();
+        assertThat(begun.fault()).isPresent();
+        assertThat(folder.resolve("n.journal.1.old")).hasBinaryContent(bytes);
+        assertThat(file).doesNotExist();
     }
 
     @Test

@@ -60,8 +60,8 @@ class StoreOrderTest {
         private final Map<Path, List<LedgerEntry>> last = new HashMap<>();
 
         @Override
-        public Optional<KeptChanges> find(Path file, Design design, Progress progress) {
-            return Optional.empty();
+        public Found find(Path file, Design design, Progress progress) {
+            return new Found(Optional.empty(), Optional.empty());
         }
 
         @Override
