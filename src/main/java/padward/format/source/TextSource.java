@@ -8,7 +8,6 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.util.zip.GZIPInputStream;
 import padward.base.BadInput;
 import padward.base.OrderMark;
 import padward.base.Progress;
@@ -32,7 +31,7 @@ public final class TextSource {
             raw = new MeteredStream(source.open(), source, progress);
             InputStream plain =
                     source.zipped()
-                            ? new GZIPInputStream(raw, BUFFER)
+                            ? new GzipStream(raw, BUFFER)
                             : new BufferedInputStream(raw, BUFFER);
             return withoutMark(plain);
         } catch (IOException e) {
