@@ -11,7 +11,7 @@ import padward.format.source.Text;
 /**
  * The words of Verilog text (IEEE 1364-2005, clause 3): identifiers, escaped identifiers (a
  * backslash, printable characters, and the white space that ends them), numbers, strings and single
- * marks. Comments, attributes and compiler directives are skipped.
+ * marks. Comments, attributes and harmless compiler directives are skipped.
  */
 final class VerilogLexer {
     /** What a word is. */
@@ -132,7 +132,7 @@ final class VerilogLexer {
         while (true) {
             int c = text.get();
             if (c == '`') {
-                text.skipLine();
+                VerilogDirectives.skip(text);
             } else if (c == '/') {
                 int second = text.get();
                 if (second == '/') {

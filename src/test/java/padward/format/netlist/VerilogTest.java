@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.source.Source;
@@ -47,6 +48,50 @@ class VerilogTest {
                                         pin,
                                         Arrays.stream(nets).mapToObj(flat.names()::get).toList()));
         return named;
+    }
+
+    /** Both branches of a condition would be read, and a macro stands for anything. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "`ifdef DEBUG\n part a (.i(d));\n`else\n part b (.i(d));\n`endif",
+                "`ifndef DEBUG\n part a (.i(d));\n`endif",
+                "part a (.i(\n`SOURCE\n));",
+                "part a (.i(d)); `MAYBE part b (.i(d));",
+                "`include \"rest.v\"",
+                "`define SOURCE d",
+                "`undef SOURCE",
+                "`unconnected_drive pull1",
+                "`default_nettype wand",
+                "`pragma protect begin",
+                "`timescale 1ns/1ps part a (.i(d));",
+                "`line 3 \"x.v\" 0 part a (.i(d));",
+                "part a (.i(d), .`PIN (d));",
+                "part a (.i(4'b`BITS));",
+                "`",
+            })
+    void directivesThatDecideWhatIsReadAreFaults(String line) {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () -> flat("module m (input d);\n" + line + "\nendmodule\n"));
+        assertThat(fault).isNotNull();
+        assertThat(fault.place()).isIn("line 2", "line 3");
+        assertThat(fault.getMessage()).containsAnyOf("`", "usual arguments", "a constant");
+    }
+
+    @Test
+    void harmlessDirectivesArePassedOver() throws Exception {
+        FlatNetlist flat =
+                flat(
+                        "`timescale 1ns / 10 ps // a comment\n`resetall\n"
+                                + "`default_nettype none /* strict */\n"
+                                + "`begin_keywords \"1364-2005\"\n"
+                                + "`celldefine module m (input d); `endcelldefine\n"
+                                + "`line 7 \"x.v\" 0\n"
+                                + " part a (.i(d)); `nounconnected_drive part b (.i(d));\n"
+                                + "endmodule\n`end_keywords\n");
+        assertThat(flat.leaves()).hasSize(2);
     }
 
     @Test
