@@ -3,14 +3,17 @@ package padward.format.netlist;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.PortDirection;
+import padward.fabric.FabricLimits;
 import padward.format.source.IoFaults;
 import padward.format.source.Nearest;
 import padward.format.source.Source;
@@ -80,7 +83,7 @@ final class EdifReader {
     private void declare(Bracket cell, List<Bracket> bodies) throws BadInput {
         String id = key(cell, 0);
         String name = given(cell, 0);
-        if (cellNames.put(id, name) != null) {
+        if (cellNames.put(id, name) != null || modules.containsKey(name)) {
             throw fault(cell, "each cell once", "a second " + Text.quote(name));
         }
         Map<String, String> names = new LinkedHashMap<>();
@@ -170,6 +173,7 @@ final class EdifReader {
         String id = key(cell, 0);
         NetlistModule module = modules.get(cellNames.get(id));
         Map<String, EdifInstance> instances = new LinkedHashMap<>();
+        Set<String> names = new HashSet<>();
         for (Bracket part : contents.parts()) {
             if (part.is("instance")) {
                 String type = key(need(need(part, "viewRef"), "cellRef"), 0);
@@ -178,13 +182,19 @@ final class EdifReader {
                             part, "a cell", Nearest.describe(type, cellNames.keySet().stream()));
                 }
                 String key = key(part, 0);
-                if (instances.put(key, new EdifInstance(given(part, 0), type, part)) != null) {
-                    throw fault(part, "each instance once", "a second " + Text.quote(key));
+                String name = given(part, 0);
+                boolean again = instances.put(key, new EdifInstance(name, type, part)) != null;
+                if (again || !names.add(name)) {
+                    throw fault(part, "each instance once", "a second " + Text.quote(name));
                 }
             }
         }
+        Set<String> nets = new HashSet<>();
         for (Bracket part : contents.parts()) {
             if (part.is("net")) {
+                if (!nets.add(key(part, 0))) {
+                    throw fault(part, "each net once", "a second " + Text.quote(key(part, 0)));
+                }
                 readNet(module, id, instances, part);
             }
         }
@@ -197,12 +207,15 @@ final class EdifReader {
             NetlistModule module, String cell, Map<String, EdifInstance> instances, Bracket net)
             throws BadInput {
         String name = given(net, 0);
-        // a port has a net of its own name already
-        boolean taken = module.nets.containsKey(name);
-        String own = taken ? name + "'" : name;
-        if (!taken || !module.nets.containsKey(own)) {
-            module.nets.put(own, Range.ONE);
+        // A port has a net of its own name already, and people may give several nets one name.
+        String own = name;
+        while (module.nets.containsKey(own)) {
+            own += "'";
+            if (own.length() > FabricLimits.NAME_LENGTH) {
+                throw fault(net, "few nets of one name", "another " + Text.quote(name));
+            }
         }
+        module.nets.put(own, Range.ONE);
         Bit bit = new Bit.OfNet(own, Range.SCALAR);
         for (Bracket ref : need(net, "joined").parts()) {
             if (!ref.is("portRef")) {

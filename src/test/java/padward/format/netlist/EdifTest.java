@@ -6,11 +6,13 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.source.Source;
@@ -74,6 +76,71 @@ class EdifTest {
         assertThat(name(flat, first, "q")).isEqualTo("y[0]");
         assertThat(name(flat, flat.leaves().get(1), "c")).isEqualTo("clk");
         assertThat(name(flat, flat.leaves().get(1), "q")).isEqualTo("y[1]");
+    }
+
+    private static String top(String ports, String contents) {
+        return """
+               (edif t (edifVersion 2 0 0) (edifLevel 0) (keywordMap (keywordLevel 0))
+                (external parts (edifLevel 0) (technology (numberDefinition))
+                 (cell keep (cellType GENERIC) (view net (viewType NETLIST)
+                  (interface (port d (direction INPUT)) (port q (direction OUTPUT))))))
+                (library work (edifLevel 0) (technology (numberDefinition))
+                 (cell top (cellType GENERIC) (view net (viewType NETLIST)
+                  (interface %s)
+                  (contents
+                   (instance a (viewRef net (cellRef keep)))
+                   (instance b (viewRef net (cellRef keep)))
+                   (instance c (viewRef net (cellRef keep)))
+                   %s))))
+                (design top (cellRef top (libraryRef work))))
+               """
+                .formatted(ports, contents);
+    }
+
+    private static FlatNetlist.Leaf leaf(FlatNetlist flat, String name) {
+        return flat.leaves().stream().filter(l -> l.name().equals(name)).findAny().orElseThrow();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "(port sig (direction INPUT))"})
+    void netsWithOneGivenNameStayApart(String ports) throws Exception {
+        FlatNetlist flat =
+                flat(
+                        top(
+                                ports,
+                                """
+                                (net (rename n0 "sig") (joined (portRef q (instanceRef a))))
+                                (net (rename n1 "sig") (joined (portRef q (instanceRef b))))
+                                (net (rename n2 "sig") (joined (portRef q (instanceRef c))))
+                                (net (rename n3 "sig'") (joined (portRef d (instanceRef a))))
+                                """));
+        assertThat(
+                        List.of(
+                                leaf(flat, "a").pins().get("q")[0],
+                                leaf(flat, "b").pins().get("q")[0],
+                                leaf(flat, "c").pins().get("q")[0],
+                                leaf(flat, "a").pins().get("d")[0]))
+                .doesNotHaveDuplicates();
+    }
+
+    @Test
+    void whatIsDeclaredTwiceIsAFault() throws Exception {
+        String net = "(net n (joined (portRef q (instanceRef a))))";
+        String cell =
+                "(cell (rename other \"keep\") (cellType GENERIC) (view net (viewType NETLIST)"
+                        + " (interface (port d (direction INPUT)))))";
+        String second =
+                "(instance (rename e \"a\") (viewRef net (cellRef keep)))"
+                        + "(net n (joined (portRef q (instanceRef e))))";
+        for (String text :
+                List.of(
+                        top("", net + net),
+                        top("", net).replace("(library", "(external more " + cell + ") (library"),
+                        top("", second))) {
+            BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text));
+            assertThat(fault).as(text).isNotNull();
+            assertThat(fault.getMessage()).contains("once");
+        }
     }
 
     private static String name(FlatNetlist flat, FlatNetlist.Leaf leaf, String pin) {
