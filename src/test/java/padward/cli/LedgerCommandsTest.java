@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
+import padward.base.OwnerLock;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -224,6 +225,60 @@ class LedgerCommandsTest {
         assertThat(run.err()).contains("$.entries[0].after");
     }
 
+    /** A sheet or list of changes for another file would name wires that are not there. */
+    @Test
+    void aLedgerOfAnotherFileIsNotHandedOver() throws Exception {
+        assertThat(keep("pump/level/sample[1]", "J1.3").code()).isZero();
+        Path other = folder.resolve("newer.design.json");
+        Files.writeString(other, Files.readString(design) + "\n");
+        for (String name : new String[] {"out.json", "out.csv", "out.html"}) {
+            Path out = folder.resolve(name);
+            String command = name.endsWith("html") ? "sheet" : "changes";
+            Run run = run(command, "-d", "" + other, "-l", "" + ledger, "-o", "" + out);
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err())
+                    .contains("made on another file, \"only.design.json\"")
+                    .contains("--new-ledger");
+            assertThat(out).doesNotExist();
+        }
+    }
+
+    @Test
+    void anEntryThatDoesNotGiveWhatItGaveIsNotHandedOver() throws Exception {
+        assertThat(keep("pump/level/sample[1]", "J1.3").code()).isZero();
+        String text = Files.readString(ledger);
+        for (String member : new String[] {"before", "after"}) {
+            Files.writeString(
+                    ledger, text.replaceAll("(\"" + member + "\": *\")[0-9a-f]{4}", "$10000"));
+            Path out = folder.resolve("out.csv");
+            for (String command : new String[] {"sheet", "changes"}) {
+                Run run = run(command, "-d", "" + design, "-l", "" + ledger, "-o", "" + out);
+                assertThat(run.code()).as(command).isEqualTo(2);
+                assertThat(run.err()).contains("$.entries[0]." + member);
+                assertThat(out).doesNotExist();
+            }
+        }
+    }
+
+    @Test
+    void checkReadsAWholeLedger() throws Exception {
+        assertThat(keep("pump/level/sample[1]", "J1.3").code()).isZero();
+        Run sound = run("check", "" + ledger);
+        assertThat(sound.code()).isZero();
+        assertThat(sound.out()).contains("ledger of only.design.json, 1 kept change");
+        String text = Files.readString(ledger);
+        for (String damaged :
+                new String[] {
+                    text.substring(0, text.length() - 20),
+                    text.replace("\"when\"", "\"nonsense\""),
+                    text.replace("\"do\"", "\"does\"")
+                }) {
+            assertThat(damaged).isNotEqualTo(text);
+            Files.writeString(ledger, damaged);
+            assertThat(run("check", "" + ledger).code()).isEqualTo(2);
+        }
+    }
+
     @Test
     void smallMistakesAreReported() {
         assertThat(undo().err()).contains("no such file");
@@ -299,7 +354,7 @@ class LedgerCommandsTest {
     void aLedgerInUseIsRefused() throws Exception {
         keep("pump/level/sample[1]", "J1.3");
         byte[] kept = Files.readAllBytes(ledger);
-        Path lock = folder.resolve("bench.json.lock");
+        Path lock = folder.resolve("bench.json" + OwnerLock.ENDING);
         try (FileChannel channel =
                         FileChannel.open(
                                 lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE);

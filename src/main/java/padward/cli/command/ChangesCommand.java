@@ -57,7 +57,7 @@ public final class ChangesCommand implements Callable<Integer> {
         }
         Design read = design.read();
         Ledger kept = ledger.read(read);
-        LedgerTable.apply(kept, read, ledger.file());
+        LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
         ChangeList list = ChangeList.of(read, kept);
         WholeFile.writeText(target, text(list));
         PrintWriter out = spec.commandLine().getOut();

@@ -61,7 +61,7 @@ public final class SheetCommand implements Callable<Integer> {
         String form = form();
         Design read = design.read();
         Ledger kept = ledger.read(read);
-        Design after = LedgerTable.apply(kept, read, ledger.file());
+        Design after = LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
         BenchSheet sheet = BenchSheet.of(read, kept, after, lead.read(), instrument.read());
         String made = LocalDate.now().toString();
         switch (form) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.change.Ledger;
 import padward.design.Design;
 import padward.design.DesignReview;
 import padward.fabric.Fabric;
@@ -13,6 +14,7 @@ import padward.format.design.BoardReader;
 import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
 import padward.format.json.FileHeader;
+import padward.format.ledger.LedgerReader;
 import padward.format.netlist.MappingReader;
 import padward.format.source.Source;
 import padward.lesson.LearnerRecord;
@@ -42,8 +44,7 @@ public final class FileCheck {
                         "mapping of " + types + " types of cell",
                         "its kinds and pins are checked against a fabric by place-route");
             }
-            case FileHeader.LEDGER ->
-                    List.of("ledger", "its entries are checked against a design by apply and undo");
+            case FileHeader.LEDGER -> describe(LedgerReader.readAlone(source, progress));
             case FileHeader.LESSON -> describe(LessonReader.check(source, progress));
             case FileHeader.LEARNER -> describe(LearnerFile.read(source));
             default -> {
@@ -60,6 +61,17 @@ public final class FileCheck {
                 "lesson " + lesson.number() + ", " + lesson.name() + ": " + lesson.title(),
                 lesson.steps().size()
                         + " steps; its solution was played on its design and solves it");
+    }
+
+    private static List<String> describe(Ledger ledger) {
+        int count = ledger.entries().size();
+        return List.of(
+                "ledger of "
+                        + ledger.design()
+                        + ", "
+                        + count
+                        + (count == 1 ? " kept change" : " kept changes"),
+                "whether they fit a design is checked by apply and undo");
     }
 
     private static List<String> describe(LearnerRecord learner) {

@@ -8,9 +8,13 @@ import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.Difference;
+import padward.change.EntryReplay;
 import padward.change.Ledger;
+import padward.change.LedgerEntry;
 import padward.change.Part;
 import padward.design.Design;
+import padward.format.design.Digest;
+import padward.format.source.Text;
 
 /** Shared parts of the ledger commands. */
 public final class LedgerTable {
@@ -26,6 +30,55 @@ public final class LedgerTable {
             return fits.design();
         }
         throw clash(((Ledger.Applied.Clashes) applied).all(), file);
+    }
+
+    /**
+     * The design with all entries applied, on the very file that the ledger was made on.
+     *
+     * @param file the ledger's file
+     * @param designFile the design's file
+     * @throws BadInput when that is another file, or an entry does not give what it gave then
+     */
+    public static Design applyAsKept(Ledger ledger, Path file, Design design, Path designFile)
+            throws BadInput {
+        String digest = Digest.of(designFile);
+        if (!ledger.digest().equals(digest)) {
+            throw new BadInput(
+                    file.toString(),
+                    "$.sha256",
+                    "the ledger of " + designFile + ", " + digest,
+                    ledger.digest()
+                            + " (it was made on another file, "
+                            + Text.quote(ledger.design())
+                            + "; apply with --new-ledger writes one for this file)");
+        }
+        return replay(ledger, file, design);
+    }
+
+    /** The design with all entries, each of which must give the result that is recorded. */
+    public static Design replay(Ledger ledger, Path file, Design design) throws BadInput {
+        EntryReplay replay = new EntryReplay(design);
+        String now = Digest.of(design);
+        for (int i = 0; i < ledger.entries().size(); i++) {
+            LedgerEntry entry = ledger.entries().get(i);
+            LedgerEntry.Digests recorded = entry.digests().orElseThrow();
+            String place = "$.entries[" + i + "]";
+            expect(file, place + ".before", now, recorded.before());
+            List<String> reasons = replay.add(entry.edits());
+            if (!reasons.isEmpty()) {
+                throw clash(List.of(new Ledger.Clash(i, entry, reasons)), file);
+            }
+            now = Digest.of(replay.design());
+            expect(file, place + ".after", now, recorded.after());
+        }
+        return replay.design();
+    }
+
+    private static void expect(Path file, String place, String now, String recorded)
+            throws BadInput {
+        if (!now.equals(recorded)) {
+            throw new BadInput(file.toString(), place, now, recorded);
+        }
     }
 
     /** The fault of entries that do not fit: the first in full, the others by number. */

@@ -2,7 +2,10 @@ package padward.format.ledger;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToIntFunction;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Edit;
@@ -31,13 +34,16 @@ public final class LedgerReader {
                     "steps", "nets", "pad");
     private static final Shape ROUTED = Shape.of("net!", "from!", "steps!");
 
-    private final Fabric fabric;
+    private final ToIntFunction<String> vertices;
     private String design = "";
     private String digest = "";
     private List<LedgerEntry> entries = List.of();
 
-    private LedgerReader(Fabric fabric) {
-        this.fabric = fabric;
+    /**
+     * @param vertices numbers the names of vertices; {@link Fabric#NOTHING} for unknown ones
+     */
+    private LedgerReader(ToIntFunction<String> vertices) {
+        this.vertices = vertices;
     }
 
     /**
@@ -47,9 +53,24 @@ public final class LedgerReader {
      * @throws BadInput when the file cannot be read or has a fault
      */
     public static Ledger read(Path file, Fabric fabric, Progress progress) throws BadInput {
-        Source source = Source.of(file);
+        return read(Source.of(file), fabric::findVertex, progress);
+    }
+
+    /**
+     * Reads a whole ledger without its fabric: every name that a vertex may have is taken for one.
+     * Vertices have numbers of their own.
+     *
+     * @throws BadInput when the file cannot be read or has a fault
+     */
+    public static Ledger readAlone(Source source, Progress progress) throws BadInput {
+        Map<String, Integer> numbers = new HashMap<>();
+        return read(source, name -> numbers.computeIfAbsent(name, n -> numbers.size()), progress);
+    }
+
+    private static Ledger read(Source source, ToIntFunction<String> vertices, Progress progress)
+            throws BadInput {
         FileHeader.expect(source, FileHeader.LEDGER);
-        LedgerReader reader = new LedgerReader(fabric);
+        LedgerReader reader = new LedgerReader(vertices);
         new Passes()
                 .part("format!", JsonIn::skip)
                 .part("design!", in -> reader.design = in.name())
@@ -73,7 +94,7 @@ public final class LedgerReader {
 
     /** Reads an array of entries without digests at the stream's position. */
     static List<LedgerEntry> readUnsigned(JsonIn in, Fabric fabric) throws BadInput {
-        LedgerReader reader = new LedgerReader(fabric);
+        LedgerReader reader = new LedgerReader(fabric::findVertex);
         return in.list(from -> reader.readEntry(from, UNSIGNED).unsigned());
     }
 
@@ -227,7 +248,7 @@ public final class LedgerReader {
 
     private int readVertex(JsonIn in) throws BadInput {
         String name = in.name();
-        int vertex = fabric.findVertex(name);
+        int vertex = vertices.applyAsInt(name);
         if (vertex == Fabric.NOTHING) {
             throw in.fault("the name of a wire, pin or pad of the fabric", Text.quote(name));
         }
