@@ -220,13 +220,16 @@ public final class PatternFabric implements Fabric {
     }
 
     private int findWire(TileShape shape, String name) {
+        Integer single = kindByName.get(name);
+        if (single != null && shape.wireStart(single) >= 0 && grid.wires.get(single).count() == 1) {
+            return shape.wireStart(single);
+        }
         Matcher indexed = INDEXED.matcher(name);
-        boolean hasIndex = indexed.matches();
-        Integer kind = kindByName.get(hasIndex ? indexed.group(1) : name);
+        Integer kind = indexed.matches() ? kindByName.get(indexed.group(1)) : null;
         if (kind == null || shape.wireStart(kind) < 0) {
             return NOTHING;
         }
-        int index = hasIndex ? Integer.parseInt(indexed.group(2)) : 0;
+        int index = Integer.parseInt(indexed.group(2));
         boolean inside = index < grid.wires.get(kind).count();
         return inside ? shape.wireStart(kind) + index : NOTHING;
     }

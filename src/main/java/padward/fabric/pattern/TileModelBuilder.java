@@ -4,8 +4,10 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
 import padward.fabric.pattern.PatternSpec.PadGroup;
@@ -65,10 +67,35 @@ final class TileModelBuilder {
         for (int i = 0; i < type.pads().size(); i++) {
             addPads(type.pads().get(i), ".pads[" + i + "]");
         }
+        checkWireNames();
         for (int i = 0; i < type.rules().size(); i++) {
             addRule(type.rules().get(i));
         }
         return model;
+    }
+
+    /** No wire has the name of another one, of a site, pin or pad, or of a group of these. */
+    private void checkWireNames() throws PatternFault {
+        Set<String> names = new HashSet<>();
+        for (int i = 0; i < model.wireKinds.length; i++) {
+            WireKind wire = wires.get(model.wireKinds[i]);
+            String at = ".wires[" + i + "]";
+            if (groups.containsKey(wire.name())) {
+                throw repeated(at, wire.name());
+            }
+            for (int k = 0; k < wire.count(); k++) {
+                String name = member(wire.name(), k, wire.count());
+                boolean taken =
+                        model.fixedByName.containsKey(name) || model.siteByName.containsKey(name);
+                if (taken || !names.add(name)) {
+                    throw repeated(at, name);
+                }
+            }
+        }
+    }
+
+    private PatternFault repeated(String at, String name) {
+        return fault(at, "names used once in the tile type", "“" + name + "” again");
     }
 
     private void addSites(SiteGroup group, String at, IntArrayList siteOfPin) throws PatternFault {
@@ -164,7 +191,7 @@ final class TileModelBuilder {
 
     private void nameFixed(String name, int offset, String at) throws PatternFault {
         if (model.fixedByName.put(name, offset) != null) {
-            throw fault(at, "names used once in the tile type", "“" + name + "” again");
+            throw repeated(at, name);
         }
         model.fixedNames.add(name);
     }
