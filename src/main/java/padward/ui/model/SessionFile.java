@@ -1,6 +1,5 @@
 package padward.ui.model;
 
-import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
@@ -15,85 +14,180 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import padward.base.BadInput;
 import padward.fabric.Corner;
 import padward.format.json.JsonOut;
 
-/** Reads and writes a session as a small JSON file. Missing members are as at the first start. */
+/**
+ * Reads and writes a session as a small JSON file. Whatever is missing or wrong in it is as at the
+ * first start: a session is a convenience, and must never keep the window from opening.
+ */
 final class SessionFile {
-    private SessionFile() {}
+    private static final double GREATEST_SCALE = 1e6;
 
     /**
-     * Reads a session; that of the first start when there is no file.
+     * A session that was read.
      *
-     * @throws BadInput when the file is not one that was written here
+     * @param session the session, with defaults for what is wrong
+     * @param fault what is wrong; empty when nothing is
      */
-    static Session read(Path file) throws BadInput {
+    record Read(Session session, Optional<BadInput> fault) {}
+
+    private final JsonObject in;
+
+    /** Members whose default is used, because what stands there is wrong. */
+    private final Set<String> wrong = new TreeSet<>();
+
+    private SessionFile(JsonObject in) {
+        this.in = in;
+    }
+
+    /** Reads a session; that of the first start when there is no file. */
+    static Read read(Path file) {
         if (!Files.exists(file)) {
-            return Session.FIRST;
+            return new Read(Session.FIRST, Optional.empty());
         }
-        try (Reader in = Files.newBufferedReader(file)) {
-            return session(JsonParser.parseReader(in).getAsJsonObject());
-        } catch (IOException
-                | JsonParseException
-                | ClassCastException
-                | IllegalStateException
-                | UnsupportedOperationException
-                | InvalidPathException
-                | NumberFormatException fault) {
-            throw new BadInput(
-                    file.toString(),
-                    "",
-                    "a session that the window has saved",
-                    String.valueOf(fault.getMessage()));
+        try (Reader text = Files.newBufferedReader(file)) {
+            JsonElement all = JsonParser.parseReader(text);
+            if (!all.isJsonObject()) {
+                return unreadable(file, "something else");
+            }
+            SessionFile members = new SessionFile(all.getAsJsonObject());
+            Session session = members.session();
+            return new Read(session, members.fault(file));
+        } catch (IOException | JsonParseException | StackOverflowError fault) {
+            return unreadable(file, String.valueOf(fault.getMessage()));
         }
     }
 
-    private static Session session(JsonObject in) {
+    private static Read unreadable(Path file, String found) {
+        BadInput fault =
+                new BadInput(
+                        file.toString(),
+                        "",
+                        "a session that the window has saved",
+                        found + "; it opens as at the first start");
+        return new Read(Session.FIRST, Optional.of(fault));
+    }
+
+    private Optional<BadInput> fault(Path file) {
+        return wrong.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new BadInput(
+                                file.toString(),
+                                String.join(", ", wrong),
+                                "what the window has saved there",
+                                "something else; the usual values are used instead"));
+    }
+
+    private Session session() {
         Session first = Session.FIRST;
-        List<QuestionsModel.Stated> questions = new ArrayList<>();
-        for (JsonElement one : array(in, "questions")) {
-            JsonObject from = one.getAsJsonObject();
-            questions.add(
-                    new QuestionsModel.Stated(
-                            text(from, "net"),
-                            text(from, "pad"),
-                            text(from, "corner").equals("fast") ? Corner.FAST : Corner.SLOW,
-                            from.has("asked") && from.get("asked").getAsBoolean()));
-        }
         return new Session(
-                Optional.of(text(in, "file")).filter(f -> !Path.of(f).toString().isEmpty()),
-                questions,
-                in.has("shown") ? in.get("shown").getAsInt() : 0,
-                in.has("place") ? place(in.getAsJsonObject("place")) : Optional.empty(),
-                in.has("dark") ? in.get("dark").getAsBoolean() : first.dark(),
-                in.has("lists") ? in.get("lists").getAsBoolean() : first.lists(),
-                in.has("textSize") ? in.get("textSize").getAsInt() : first.textSize(),
-                texts(in, "recentFiles"),
-                texts(in, "recentNets"),
-                texts(in, "recentPads"));
+                find("file", SessionFile::text).filter(this::isPath),
+                list("questions", SessionFile::question),
+                find("shown", SessionFile::whole).orElse(first.shown()),
+                find("place", SessionFile::place),
+                find("dark", SessionFile::flag).orElse(first.dark()),
+                find("lists", SessionFile::flag).orElse(first.lists()),
+                find("textSize", SessionFile::whole).orElse(first.textSize()),
+                list("recentFiles", SessionFile::text).stream().filter(this::isPath).toList(),
+                list("recentNets", SessionFile::text),
+                list("recentPads", SessionFile::text));
     }
 
-    private static Optional<Session.Place> place(JsonObject in) {
-        double scale = in.get("scale").getAsDouble();
-        double x = in.get("x").getAsDouble();
-        double y = in.get("y").getAsDouble();
-        boolean sound = Double.isFinite(x) && Double.isFinite(y) && scale > 0 && scale < 1e6;
-        return sound ? Optional.of(new Session.Place(x, y, scale)) : Optional.empty();
+    private interface Part<T> {
+        /** The part; throws one of a few unchecked exceptions when it is something else. */
+        T of(JsonElement element);
     }
 
-    private static JsonArray array(JsonObject in, String name) {
-        return in.has(name) ? in.getAsJsonArray(name) : new JsonArray();
+    private <T> Optional<T> find(String name, Part<T> part) {
+        return in.has(name) ? part(name, in.get(name), part) : Optional.empty();
     }
 
-    private static String text(JsonObject in, String name) {
-        return in.has(name) ? in.get(name).getAsString() : "";
+    private <T> Optional<T> part(String name, JsonElement element, Part<T> part) {
+        try {
+            return Optional.of(part.of(element));
+        } catch (ClassCastException
+                | IllegalStateException
+                | IllegalArgumentException
+                | ArithmeticException
+                | UnsupportedOperationException fault) {
+            // NumberFormatException is an IllegalArgumentException.
+            wrong.add("$." + name);
+            return Optional.empty();
+        }
     }
 
-    private static List<String> texts(JsonObject in, String name) {
-        List<String> result = new ArrayList<>();
-        array(in, name).forEach(e -> result.add(e.getAsString()));
-        return result;
+    /** The elements that are as they should be. */
+    private <T> List<T> list(String name, Part<T> element) {
+        List<T> sound = new ArrayList<>();
+        find(name, JsonElement::getAsJsonArray)
+                .ifPresent(all -> all.forEach(e -> part(name, e, element).ifPresent(sound::add)));
+        return sound;
+    }
+
+    private boolean isPath(String file) {
+        try {
+            return !Path.of(file).toString().isEmpty();
+        } catch (InvalidPathException fault) {
+            wrong.add("$.file or $.recentFiles");
+            return false;
+        }
+    }
+
+    private static QuestionsModel.Stated question(JsonElement element) {
+        JsonObject from = element.getAsJsonObject();
+        return new QuestionsModel.Stated(
+                text(need(from, "net")),
+                text(need(from, "pad")),
+                from.has("corner") && text(from.get("corner")).equals("fast")
+                        ? Corner.FAST
+                        : Corner.SLOW,
+                from.has("asked") && flag(from.get("asked")));
+    }
+
+    private static Session.Place place(JsonElement element) {
+        JsonObject from = element.getAsJsonObject();
+        double x = need(from, "x").getAsDouble();
+        double y = need(from, "y").getAsDouble();
+        double scale = need(from, "scale").getAsDouble();
+        boolean sound = Double.isFinite(x) && Double.isFinite(y);
+        if (!sound || !(scale > 0 && scale < GREATEST_SCALE)) {
+            throw new IllegalArgumentException("no place on a map");
+        }
+        return new Session.Place(x, y, scale);
+    }
+
+    private static JsonElement need(JsonObject from, String name) {
+        if (!from.has(name)) {
+            throw new IllegalArgumentException(name + " is missing");
+        }
+        return from.get(name);
+    }
+
+    private static String text(JsonElement element) {
+        if (!element.getAsJsonPrimitive().isString()) {
+            throw new IllegalArgumentException("not a text");
+        }
+        return element.getAsString();
+    }
+
+    private static int whole(JsonElement element) {
+        double value = element.getAsJsonPrimitive().isNumber() ? element.getAsDouble() : Double.NaN;
+        if (value != (int) value) {
+            throw new IllegalArgumentException("not a whole number");
+        }
+        return (int) value;
+    }
+
+    private static boolean flag(JsonElement element) {
+        if (!element.getAsJsonPrimitive().isBoolean()) {
+            throw new IllegalArgumentException("neither true nor false");
+        }
+        return element.getAsBoolean();
     }
 
     /**

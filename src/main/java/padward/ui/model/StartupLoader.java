@@ -23,15 +23,9 @@ public final class StartupLoader {
     private StartupLoader(Path settings, Optional<Path> asked) {
         remembered = settings.resolve("session.json");
         store = new JournalStore(settings.resolve("kept"));
-        Session last = Session.FIRST;
-        Optional<BadInput> trouble = Optional.empty();
-        try {
-            last = SessionFile.read(remembered);
-        } catch (BadInput unreadable) {
-            trouble = Optional.of(unreadable);
-        }
-        session = last;
-        fault = trouble;
+        SessionFile.Read last = SessionFile.read(remembered);
+        session = last.session();
+        fault = last.fault();
         file = asked.or(() -> session.file().map(Path::of).filter(Files::exists));
         again = asked.isEmpty() && file.isPresent();
         reading = Optional.of(new PrefetchTask<>(DesignStore.reading(file, store)));

@@ -1,7 +1,6 @@
 package padward.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -82,27 +81,70 @@ class SessionTest {
                         List.of("p"));
         Path file = folder.resolve("deep/session.json");
         SessionFile.write(session, file);
-        assertThat(SessionFile.read(file)).isEqualTo(session);
+        assertThat(SessionFile.read(file).session()).isEqualTo(session);
+        assertThat(SessionFile.read(file).fault()).isEmpty();
         SessionFile.write(Session.FIRST, file);
-        assertThat(SessionFile.read(file)).isEqualTo(Session.FIRST);
+        assertThat(SessionFile.read(file).session()).isEqualTo(Session.FIRST);
     }
 
     @Test
     void nothingRememberedIsTheFirstTime() throws BadInput {
-        assertThat(SessionFile.read(folder.resolve("none.json"))).isEqualTo(Session.FIRST);
+        SessionFile.Read read = SessionFile.read(folder.resolve("none.json"));
+        assertThat(read.session()).isEqualTo(Session.FIRST);
+        assertThat(read.fault()).isEmpty();
     }
 
     @Test
     void aSpoiltFileIsToldAndDoesNotStopTheWindow() throws Exception {
         Path file = folder.resolve("settings/session.json");
         Files.createDirectories(file.getParent());
-        for (String text : List.of("{", "7", "{\"shown\": \"x\"}", "{\"questions\": {}}", "")) {
+        for (String text :
+                List.of(
+                        "{",
+                        "7",
+                        "{\"shown\": \"x\"}",
+                        "{\"questions\": {}}",
+                        "",
+                        "null",
+                        "{\"place\":{\"x\":1}}",
+                        "{\"place\":null}",
+                        "{\"place\":{\"x\":1,\"y\":2,\"scale\":null}}",
+                        "{\"textSize\":null}",
+                        "{\"textSize\":1e99}",
+                        "{\"dark\":[]}",
+                        "{\"recentFiles\":[{}]}",
+                        "[".repeat(100_000))) {
             Files.writeString(file, text);
-            assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
+            assertThat(SessionFile.read(file).fault()).isPresent();
             WindowModel model = next();
             assertThat(model.notes().all().get(0).text()).contains("session.json");
             assertThat(model.openedProperty().get()).isPresent();
         }
+    }
+
+    @Test
+    void whatIsSoundInASpoiltFileIsUsed() throws Exception {
+        Path file =
+                Files.writeString(
+                        folder.resolve("s.json"),
+                        """
+                {"file": "/a.json", "dark": true, "textSize": "big", "place": {"x": 1},
+                 "questions": [{"net": "n", "pad": "p", "corner": "fast"}, 7, {"net": "m"}],
+                 "recentNets": ["n", null, "m"], "recentFiles": ["/a", "b\\u0000"]}
+                """);
+        SessionFile.Read read = SessionFile.read(file);
+        Session session = read.session();
+        assertThat(session.file()).contains("/a.json");
+        assertThat(session.dark()).isTrue();
+        assertThat(session.textSize()).isEqualTo(LookModel.DEFAULT_TEXT);
+        assertThat(session.place()).isEmpty();
+        assertThat(session.questions())
+                .containsExactly(new QuestionsModel.Stated("n", "p", Corner.FAST, false));
+        assertThat(session.recentNets()).containsExactly("n", "m");
+        assertThat(session.recentFiles()).containsExactly("/a");
+        assertThat(read.fault().orElseThrow().place())
+                .isEqualTo(
+                        "$.file or $.recentFiles, $.place, $.questions, $.recentNets, $.textSize");
     }
 
     @Test
@@ -195,7 +237,7 @@ class SessionTest {
                         }));
         model.look().darkProperty().set(true);
         keeper.close();
-        Session written = SessionFile.read(file);
+        Session written = SessionFile.read(file).session();
         assertThat(written.file()).isEqualTo(last.file());
         assertThat(written.questions()).isEqualTo(last.questions());
         assertThat(written.place()).isEqualTo(last.place());
@@ -226,7 +268,7 @@ class SessionTest {
         Path file = folder.resolve("settings/session.json");
         Files.createDirectories(file.getParent());
         Files.writeString(file, "{\"file\": \"a\\u0000b\"}");
-        assertThatThrownBy(() -> SessionFile.read(file)).isInstanceOf(BadInput.class);
+        assertThat(SessionFile.read(file).fault()).isPresent();
     }
 
     @Test
