@@ -18,8 +18,12 @@ import padward.ui.work.Jobs;
 public final class LearnerModel {
     private final Jobs jobs;
     private final LearnerFolder folder;
-    private final Deque<UnaryOperator<LearnerRecord>> waiting = new ArrayDeque<>();
+    private final Deque<Waiting> waiting = new ArrayDeque<>();
     private final ObjectProperty<LearnerRecord> record;
+
+    /** A change of the learner who was there when it was made. */
+    private record Waiting(String learner, UnaryOperator<LearnerRecord> change) {}
+
     private boolean writing;
 
     /**
@@ -55,23 +59,25 @@ public final class LearnerModel {
 
     /** Changes the progress, and saves it. */
     void update(UnaryOperator<LearnerRecord> change) {
-        waiting.add(change);
+        waiting.add(new Waiting(record.get().learner(), change));
         writeNext();
     }
 
     private void writeNext() {
-        Optional<UnaryOperator<LearnerRecord>> next =
-                writing ? Optional.empty() : Optional.ofNullable(waiting.poll());
+        Optional<Waiting> next = writing ? Optional.empty() : Optional.ofNullable(waiting.poll());
         if (next.isEmpty()) {
             return;
         }
         writing = true;
-        String learner = record.get().learner();
+        String learner = next.get().learner();
         jobs.background()
                 .start(
-                        progress -> folder.change(learner, next.get()),
+                        progress -> folder.change(learner, next.get().change()),
                         written -> {
-                            record.set(written);
+                            // Another learner may have taken over meanwhile.
+                            if (record.get().learner().equals(learner)) {
+                                record.set(written);
+                            }
                             writing = false;
                             writeNext();
                         },

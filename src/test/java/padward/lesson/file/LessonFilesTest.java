@@ -5,7 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -149,6 +156,57 @@ class LessonFilesTest {
         assertThat(home).isEmptyDirectory();
         assertThat(LearnerFolder.standard("elsewhere", user, home).file("anna"))
                 .isEqualTo(Path.of("elsewhere/anna.json"));
+    }
+
+    @Test
+    void noTwoLearnersHaveOneFile(@TempDir Path folder) throws Exception {
+        LearnerFolder learners = LearnerFolder.at(folder);
+        Set<String> names = new HashSet<>();
+        List<String> all = List.of("anna", "Anna", "ANNA", "é1", "\u0e91", ".e9", "e9", "a.b");
+        for (String learner : all) {
+            learners.change(learner, old -> old.with(ExerciseKind.PAD, true));
+            names.add(learners.file(learner).getFileName().toString().toLowerCase(Locale.ROOT));
+        }
+        assertThat(names).hasSameSizeAs(all);
+        for (String learner : all) {
+            assertThat(learners.read(learner).learner()).isEqualTo(learner);
+        }
+    }
+
+    /** As an earlier version wrote it, and as a file system without capitals finds it. */
+    @Test
+    void aFileOfAnEarlierNameIsReadByItsLearnerOnly(@TempDir Path folder) throws Exception {
+        LearnerFolder learners = LearnerFolder.at(folder);
+        learners.change("Anna", old -> old.with(ExerciseKind.PAD, true));
+        Path earlier = folder.resolve("Anna.json");
+        Files.move(learners.file("Anna"), earlier);
+        assertThat(learners.read("Anna").exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
+        Files.copy(earlier, learners.file("anna"));
+        assertThatThrownBy(() -> learners.change("anna", old -> old))
+                .hasMessageContaining("expected \"anna\", found \"Anna\"");
+        assertThat(learners.file("anna")).hasSameTextualContentAs(earlier);
+    }
+
+    /** Two windows at once. */
+    @Test
+    void noChangeIsLost(@TempDir Path folder) throws Exception {
+        LearnerFolder learners = LearnerFolder.at(folder);
+        Callable<Void> window =
+                () -> {
+                    for (int i = 0; i < 20; i++) {
+                        learners.change("anna", old -> old.with(ExerciseKind.PAD, true));
+                    }
+                    return null;
+                };
+        ExecutorService windows = Executors.newFixedThreadPool(2);
+        try {
+            for (Future<Void> one : windows.invokeAll(List.of(window, window))) {
+                one.get();
+            }
+        } finally {
+            windows.shutdownNow();
+        }
+        assertThat(learners.read("anna").exercises().get(ExerciseKind.PAD).right()).isEqualTo(40);
     }
 
     /** Until there is a newer file, progress is read where earlier versions wrote it. */
