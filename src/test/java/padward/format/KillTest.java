@@ -17,6 +17,9 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.io.output.AppendableOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -32,20 +35,33 @@ import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReader;
 
 /**
- * A program that keeps entries is killed at random moments (SIGKILL where there are signals), again
- * and again, on the same files. What it reported as kept must be there; its last entry must be
- * there as a whole or not at all; and the next program can continue.
+ * A program that keeps and undoes entries, or exports and imports tables, is killed at random
+ * moments (SIGKILL where there are signals), again and again, on the same files. What it reported
+ * as kept or written must be there; its last entry or folder must be there as a whole or not at
+ * all; and the next program can continue.
  */
 public class KillTest {
     private static final int SAMPLE = 12;
-    private static final int MANY = 200;
+    private static final int MANY = 1000;
 
     /** As short as possible: most of a round is the start of the program. */
     public static final String CLASS_PATH =
-            Stream.of(KilledWriter.class, LedgerFile.class, JsonWriter.class, LongSet.class)
+            Stream.of(
+                            KilledWriter.class,
+                            LedgerFile.class,
+                            JsonWriter.class,
+                            LongSet.class,
+                            CSVFormat.class,
+                            DigestUtils.class,
+                            AppendableOutputStream.class)
                     .map(c -> c.getProtectionDomain().getCodeSource().getLocation().getPath())
                     .distinct()
                     .collect(Collectors.joining(File.pathSeparator));
+
+    /** The moment of the kill after the program's first line. */
+    private static final int KEEPING_MICROS = 30_000;
+
+    private static final int TABLES_MICROS = 600_000;
 
     @TempDir private Path folder;
     private Fabric fabric;
@@ -56,7 +72,7 @@ public class KillTest {
 
     @BeforeEach
     void copyExample() throws Exception {
-        for (String name : new String[] {"only.design.json", "only.fabric.json"}) {
+        for (String name : new String[] {"only.design.json", "only.fabric.json", "board.json"}) {
             Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
         }
         fabric = FabricReader.read(folder.resolve("only.fabric.json"), Progress.NONE);
@@ -73,35 +89,53 @@ public class KillTest {
         killOften(MANY);
     }
 
+    /** Every other kill falls on a program that keeps, the others on one that writes tables. */
     private void killOften(int kills) throws Exception {
-        int ledger = 0;
-        int journal = 0;
+        Map<String, Integer> now = new HashMap<>();
         for (int i = 0; i < kills; i++) {
-            Map<String, Integer> reported = runAndKill();
-            int ledgerReported = reported.getOrDefault("ledger", ledger);
-            int journalReported = reported.getOrDefault("journal", journal);
-            ledger = last(ledgerEntries());
-            journal = last(journalEntries());
-            check("ledger", ledger, ledgerReported);
-            check("journal", journal, journalReported);
+            boolean keeps = i % 2 == 0;
+            Map<String, Integer> reported =
+                    keeps
+                            ? runAndKill("keep", KEEPING_MICROS)
+                            : runAndKill("tables", TABLES_MICROS);
+            Map<String, Integer> found =
+                    keeps
+                            ? Map.of(
+                                    "ledger",
+                                    last(ledgerEntries()),
+                                    "journal",
+                                    last(journalEntries()))
+                            : Map.of(
+                                    "tables",
+                                    KilledWriter.standing(folder.resolve("tables")),
+                                    "imported",
+                                    KilledWriter.standingImport(folder.resolve("imported")));
+            found.forEach(
+                    (what, number) -> {
+                        int before = now.getOrDefault(what, 0);
+                        check(what, number, reported.getOrDefault(what, before));
+                        now.put(what, number);
+                    });
         }
-        assertThat(ledger).isGreaterThan(kills);
+        assertThat(now.get("ledger")).isGreaterThanOrEqualTo(kills / 2);
+        assertThat(now.get("tables")).isGreaterThanOrEqualTo(kills / 2);
         System.out.printf(
-                "%d kills, %d entries kept, %d times between writing and telling%n",
-                kills, ledger + journal, between);
+                "%d kills, %s, %d times between writing and telling%n", kills, now, between);
         try (Stream<Path> files = Files.list(folder)) {
-            assertThat(files.filter(f -> f.toString().endsWith(".part")).count())
-                    .isLessThanOrEqualTo(2);
+            assertThat(files.map(Path::toString).filter(f -> f.matches(".*\\.(part|new)")).count())
+                    .isLessThanOrEqualTo(4);
         }
     }
 
     private void check(String what, int found, int reported) {
-        assertThat(found).as(what).isBetween(reported, reported + 1);
-        between += found - reported;
+        // An import has the number of its export, which may be killed before it.
+        int most = what.equals("imported") ? Integer.MAX_VALUE : reported + 1;
+        assertThat(found).as(what).isBetween(reported, most);
+        between += found > reported ? 1 : 0;
     }
 
     /** Runs the program until a random moment after its first line; what it reported, by file. */
-    private Map<String, Integer> runAndKill() throws Exception {
+    private Map<String, Integer> runAndKill(String what, int micros) throws Exception {
         Process process =
                 new ProcessBuilder(
                                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -111,14 +145,15 @@ public class KillTest {
                                 "-cp",
                                 CLASS_PATH,
                                 KilledWriter.class.getName(),
-                                folder.toString())
+                                folder.toString(),
+                                what)
                         .redirectError(ProcessBuilder.Redirect.INHERIT)
                         .start();
         Map<String, Integer> reported = new HashMap<>();
         try (BufferedReader out = process.inputReader()) {
             hear(out.readLine(), reported);
             CompletableFuture<Void> rest = CompletableFuture.runAsync(() -> hearAll(out, reported));
-            TimeUnit.MICROSECONDS.sleep(random.nextInt(30_000));
+            TimeUnit.MICROSECONDS.sleep(random.nextInt(micros));
             // By its handle: a process closes what is still to be read when it is destroyed.
             process.toHandle().destroyForcibly();
             process.waitFor();

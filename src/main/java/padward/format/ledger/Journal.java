@@ -93,6 +93,7 @@ public final class Journal implements AutoCloseable {
 
     private static Journal open(Path file, String digest, Fabric fabric, OwnerLock lock)
             throws IOException, BadInput {
+        WholeFile.clearLeftovers(file);
         JournalLines.State state = read(file, digest, fabric);
         Optional<BadInput> damage = Optional.empty();
         if (!state.damaged().isEmpty()) {
