@@ -118,6 +118,6 @@ public final class Blocked {
                 && asker.answer(
                                 new Question(after, net.get(), question.pad(), question.corner()),
                                 Progress.NONE)
-                        instanceof Answer.Open;
+                        instanceof Answer.FreeRoute;
     }
 }

@@ -35,7 +35,7 @@ public final class GroupBench {
             List<Net> nets = nets(design, random, 32);
             List<Integer> pads = pads(design, random, 32);
             long begun = System.nanoTime();
-            Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
+            Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;
             System.out.printf(
                     "%4d  %6d  %4d  %11d  %d%n",
@@ -49,7 +49,7 @@ public final class GroupBench {
             Random random = new Random(seed);
             List<Net> nets = nets(design, random, 8);
             List<Integer> pads = pads(design, random, 40);
-            Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
+            Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
             long begun = System.nanoTime();
             MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.NONE, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;

@@ -102,7 +102,7 @@ public final class Growth {
                         .boxed()
                         .toList();
         begin = nowMs();
-        Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
+        Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
         result.put("bus of " + LINES + " nets, ms", nowMs() - begin);
         drawing(design, result);
         Reference.reachabilityFence(design);

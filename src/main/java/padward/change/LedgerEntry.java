@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param net the net that it was for
  * @param pad the pad that it was for
  * @param edits what it does, in order
+ * @param accepted what somebody accepted explicitly: words for what it does on the board
  * @param digests of the design before and after it; empty until it is written to a ledger
  */
 public record LedgerEntry(
@@ -21,7 +22,17 @@ public record LedgerEntry(
         String net,
         String pad,
         List<Edit> edits,
+        List<Acceptance> accepted,
         Optional<Digests> digests) {
+    /**
+     * A consequence on the board that somebody accepted.
+     *
+     * @param what the word for it, such as {@code follows}
+     * @param who who accepted it
+     * @param when when, ISO 8601
+     */
+    public record Acceptance(String what, String who, String when) {}
+
     /**
      * Digests of the design.
      *
@@ -30,26 +41,44 @@ public record LedgerEntry(
      */
     public record Digests(String before, String after) {}
 
-    /** Copies the edits. */
+    /** Copies the lists. */
     public LedgerEntry {
         edits = List.copyOf(edits);
+        accepted = List.copyOf(accepted);
     }
 
-    /** An entry without digests. */
+    /** An entry for which nothing had to be accepted, without digests. */
     public LedgerEntry(
             String when, String who, String note, String net, String pad, List<Edit> edits) {
-        this(when, who, note, net, pad, edits, Optional.empty());
+        this(when, who, note, net, pad, edits, List.of(), Optional.empty());
     }
 
     /** The same entry between these states of the design. */
     public LedgerEntry signed(String before, String after) {
         return new LedgerEntry(
-                when, who, note, net, pad, edits, Optional.of(new Digests(before, after)));
+                when,
+                who,
+                note,
+                net,
+                pad,
+                edits,
+                accepted,
+                Optional.of(new Digests(before, after)));
+    }
+
+    /** The same entry with what the one who keeps it accepts. */
+    public LedgerEntry accepting(List<String> words) {
+        return withAccepted(words.stream().map(w -> new Acceptance(w, who, when)).toList());
+    }
+
+    /** The same entry with other acceptances. */
+    public LedgerEntry withAccepted(List<Acceptance> all) {
+        return new LedgerEntry(when, who, note, net, pad, edits, all, digests);
     }
 
     /** The same entry without digests, for places where the states of the design change. */
     public LedgerEntry unsigned() {
-        return new LedgerEntry(when, who, note, net, pad, edits);
+        return new LedgerEntry(when, who, note, net, pad, edits, accepted, Optional.empty());
     }
 
     /** What it was for, in a few words. */

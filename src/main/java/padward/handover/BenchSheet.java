@@ -1,13 +1,10 @@
 package padward.handover;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import padward.breakout.ask.Cautions;
-import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
@@ -19,10 +16,8 @@ import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.PadWiring;
 import padward.design.Terminal;
-import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
-import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
@@ -67,7 +62,7 @@ public record BenchSheet(
             LedgerEntry entry,
             List<Line> lines,
             List<String> restore,
-            List<String> cautions) {
+            List<Cautions.Shared> cautions) {
         /** Copies the lists. */
         public Page {
             lines = List.copyOf(lines);
@@ -150,26 +145,31 @@ public record BenchSheet(
             Instrument instrument) {
         List<Page> pages = new ArrayList<>();
         List<String> missing = new ArrayList<>();
+        EntryReplay replay = new EntryReplay(base);
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
             List<Line> lines = new ArrayList<>();
-            Map<String, List<String>> cautions = new LinkedHashMap<>();
-            boolean inGroup =
-                    entry.edits().stream().filter(e -> e instanceof Edit.BreakOut).count() > 1;
+            List<Edit> present = new ArrayList<>();
+            Design before = replay.design();
+            replay.add(entry.edits());
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
                     Optional<Line> line = line(after, out, external, instrument);
                     line.ifPresent(lines::add);
-                    line.ifPresent(l -> addCautions(base, out, inGroup, cautions));
+                    line.ifPresent(l -> present.add(out));
                     if (line.isEmpty()) {
                         missing.add(missing(base, ledger, i, out));
                     }
                 }
             }
             if (!lines.isEmpty()) {
-                List<String> shared = new ArrayList<>();
-                cautions.forEach((c, pads) -> shared.add(String.join(", ", pads) + ": " + c));
-                pages.add(new Page(i + 1, entry, lines, restore(i + 1, entry), shared));
+                pages.add(
+                        new Page(
+                                i + 1,
+                                entry,
+                                lines,
+                                restore(i + 1, entry),
+                                Cautions.ofEdits(before, present)));
             }
         }
         return new BenchSheet(
@@ -307,35 +307,5 @@ public record BenchSheet(
 
     private static boolean isAt(Terminal end, int cell) {
         return end instanceof Terminal.CellPin at && at.cell() == cell;
-    }
-
-    /** Pads with the same caution share its line; in groups, also pads with different enables. */
-    private static void addCautions(
-            Design base,
-            Edit.BreakOut out,
-            boolean inGroup,
-            Map<String, List<String>> padsByCaution) {
-        String enable = enableSite(base, out.pad());
-        base
-                .findNet(out.net())
-                .map(n -> new Question(base, n, padIndex(base, out.pad()), Corner.SLOW))
-                .map(Cautions::of)
-                .orElse(List.of())
-                .stream()
-                .map(c -> inGroup ? c.replace(enable, "its enable's IO register site") : c)
-                .forEach(
-                        c ->
-                                padsByCaution
-                                        .computeIfAbsent(c, x -> new ArrayList<>())
-                                        .add(out.pad()));
-    }
-
-    /**
-     * The site before the enable of a pad's driver; if there is none, a text that no caution
-     * contains.
-     */
-    private static String enableSite(Design base, String pad) {
-        int site = base.fabric().pads().get(padIndex(base, pad)).enableSite();
-        return site == Fabric.NOTHING ? "\n" : base.fabric().site(site).name();
     }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import padward.breakout.ask.Cautions;
 import padward.breakout.verify.DesignDiff;
 import padward.breakout.verify.Difference;
 import padward.breakout.verify.NetDiff;
@@ -56,10 +57,13 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
      * @param number its number in the ledger, from 1
      * @param entry the entry
      * @param changes what it changes
+     * @param cautions about the pads that it drives
      */
-    public record Entry(int number, LedgerEntry entry, List<Change> changes) {
-        /** Copies the changes. */
+    public record Entry(
+            int number, LedgerEntry entry, List<Change> changes, List<Cautions.Shared> cautions) {
+        /** Copies the lists. */
         public Entry {
+            cautions = List.copyOf(cautions);
             changes = List.copyOf(changes);
         }
     }
@@ -80,7 +84,12 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                 throw new IllegalArgumentException(String.join("; ", reasons));
             }
             List<Change> changes = new Between(before, replay.design()).changes();
-            entries.add(new Entry(entries.size() + 1, entry, changes));
+            entries.add(
+                    new Entry(
+                            entries.size() + 1,
+                            entry,
+                            changes,
+                            Cautions.ofEdits(before, entry.edits())));
         }
         return new ChangeList(ledger, base.fabric().info().name(), entries);
     }

@@ -19,6 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import padward.base.BadInput;
 import padward.base.ReadFault;
+import padward.breakout.ask.Cautions;
 import padward.change.LedgerEntry;
 
 /**
@@ -103,6 +104,7 @@ public final class ChangeTemplate {
         model.put("design", list.ledger().design());
         model.put("sha256", list.ledger().digest());
         model.put("fabric", list.fabric());
+        model.put("footer", Cautions.FOOTER);
         model.put("entries", list.entries().stream().map(ChangeTemplate::entry).toList());
         model.put("json", (Mustache.Lambda) (f, out) -> out.write(Quoting.json(f.execute())));
         model.put("shell", (Mustache.Lambda) (f, out) -> out.write(Quoting.shell(f.execute())));
@@ -122,7 +124,12 @@ public final class ChangeTemplate {
         List<Map<String, Object>> changes = new ArrayList<>();
         entry.changes().forEach(c -> changes.add(change(c)));
         model.put("changes", changes);
+        model.put("cautions", entry.cautions().stream().map(ChangeTemplate::caution).toList());
         return model;
+    }
+
+    private static Map<String, Object> caution(Cautions.Shared shared) {
+        return Map.of("text", shared.toText(), "serious", shared.caution().kind().isSerious());
     }
 
     private static Map<String, Object> change(Change change) {

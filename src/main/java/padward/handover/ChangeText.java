@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.breakout.ask.Cautions;
 import padward.change.LedgerEntry;
 
 /** Change lists as JSON (RFC 8259) and as CSV (RFC 4180). */
@@ -25,6 +26,7 @@ public final class ChangeText {
         JsonArray entries = new JsonArray();
         list.entries().forEach(e -> entries.add(entry(e)));
         result.add("entries", entries);
+        result.addProperty("footer", Cautions.FOOTER);
         return new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create().toJson(result)
                 + "\n";
     }
@@ -46,6 +48,18 @@ public final class ChangeText {
             changes.add(one);
         }
         result.add("changes", changes);
+        JsonArray cautions = new JsonArray();
+        for (Cautions.Shared shared : entry.cautions()) {
+            JsonObject one = new JsonObject();
+            one.addProperty("kind", shared.caution().kind().label());
+            one.addProperty("serious", shared.caution().kind().isSerious());
+            one.addProperty("text", shared.caution().text());
+            JsonArray pads = new JsonArray();
+            shared.pads().forEach(pads::add);
+            one.add("pads", pads);
+            cautions.add(one);
+        }
+        result.add("cautions", cautions);
         return result;
     }
 

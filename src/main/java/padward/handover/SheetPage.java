@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import padward.base.Xml;
+import padward.breakout.ask.Cautions;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.fabric.DriverSetting;
@@ -132,7 +133,8 @@ public final class SheetPage {
         model.put("who", page.entry().who());
         model.put("note", page.entry().note());
         model.put("hasNote", !page.entry().note().isBlank());
-        model.put("cautions", texts(page.cautions()));
+        model.put("cautions", page.cautions().stream().map(SheetPage::caution).toList());
+        model.put("footer", Cautions.FOOTER);
         model.put("hasDrawings", !headers.isEmpty());
         model.put("drawings", headers);
         model.put("lines", page.lines().stream().map(SheetPage::line).toList());
@@ -151,6 +153,10 @@ public final class SheetPage {
 
     private static List<Map<String, String>> texts(List<String> texts) {
         return texts.stream().map(t -> Map.of("text", t)).toList();
+    }
+
+    private static Map<String, Object> caution(Cautions.Shared shared) {
+        return Map.of("text", shared.toText(), "serious", shared.caution().kind().isSerious());
     }
 
     private static String headline(BenchSheet.Page page) {

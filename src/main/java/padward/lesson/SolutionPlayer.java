@@ -126,7 +126,7 @@ public final class SolutionPlayer {
 
     private Optional<String> tryOut() {
         List<Edit> edits = List.of();
-        if (answer.orElse(null) instanceof Answer.Open open) {
+        if (answer.orElse(null) instanceof Answer.FreeRoute open) {
             edits = AnswerEdits.of(open);
         } else if (answer.orElse(null) instanceof Answer.Blocked blocked && option().isPresent()) {
             edits = AnswerEdits.of(blocked, option().get());

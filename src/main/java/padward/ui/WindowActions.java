@@ -96,8 +96,13 @@ final class WindowActions {
                         model.shown().whatIfProperty());
         BooleanBinding canKeep =
                 Bindings.createBooleanBinding(
-                        () -> inWhatIf.get() && model.shown().asAskedProperty().getValue(),
+                        () ->
+                                inWhatIf.get()
+                                        && model.shown().asAskedProperty().getValue()
+                                        && model.shown().isAccepted(),
                         inWhatIf,
+                        model.shown().whatIfProperty(),
+                        model.shown().acceptedProperty(),
                         model.shown().asAskedProperty());
         BooleanBinding canUndo =
                 Bindings.createBooleanBinding(
@@ -207,7 +212,7 @@ final class WindowActions {
 
     private static boolean isTriable(WindowModel model) {
         Answer answer = model.shown().answerProperty().get().orElse(null);
-        return answer instanceof Answer.Open open && !AnswerEdits.isThere(open)
+        return answer instanceof Answer.FreeRoute open && !AnswerEdits.isThere(open)
                 || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();
     }
 

@@ -54,6 +54,8 @@ class ChangesTest {
                         pad,
                         "-l",
                         ledger,
+                        "--accept",
+                        "follows",
                         "--note",
                         "it's\nso");
         assertThat(run.code()).isZero();

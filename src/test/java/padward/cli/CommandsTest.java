@@ -186,7 +186,7 @@ class CommandsTest {
                         "remove cell pump/run/motor_out",
                         "--used");
         assertThat(whatIf.out().lines().filter(l -> l.startsWith("x7y3/pad[0]")).findFirst())
-                .hasValueSatisfying(l -> assertThat(l).contains("Open"));
+                .hasValueSatisfying(l -> assertThat(l).contains("Takes a port's pad"));
     }
 
     /** A script must not take a failure for the answer that no way is free. */

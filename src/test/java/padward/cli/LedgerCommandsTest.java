@@ -62,6 +62,8 @@ class LedgerCommandsTest {
                 ledger.toString(),
                 "--who",
                 "tester",
+                "--accept",
+                "drives,follows,reads",
                 "--note",
                 "a note");
     }

@@ -32,7 +32,19 @@ class NewerRunTest {
     }
 
     private CommandRun keep(String net, String pad) {
-        return CommandRun.of("keep", "-d", design, "-n", net, "-p", pad, "-l", ledger, "--json");
+        return CommandRun.of(
+                "keep",
+                "-d",
+                design,
+                "-n",
+                net,
+                "-p",
+                pad,
+                "-l",
+                ledger,
+                "--json",
+                "--accept",
+                "follows");
     }
 
     @Test
@@ -132,5 +144,36 @@ class NewerRunTest {
         assertThat(other.err()).contains("a design on the other's fabric");
         Files.delete(design);
         assertThat(CommandRun.of("diff", ledger, ledger).err()).contains("$.design");
+    }
+
+    /** The newer run has a port on a pad that was free: it keeps it. */
+    @Test
+    void aPortThatOnlyTheNewerRunHasKeepsItsPad() throws Exception {
+        Path old = folder.resolve("old.json");
+        Path other = folder.resolve("other.json");
+        CommandRun.of("keep", "-d", design, "-n", NET, "-p", "J1.1", "-l", old);
+        CommandRun.of(
+                "keep", "-d", design, "-n", "pump/level/sample[2]", "-p", "J1.1", "-l", other);
+        CommandRun.of("apply", "-d", design, "-l", other, "-o", newer);
+        Path output = folder.resolve("changed.json");
+        CommandRun run =
+                CommandRun.of(
+                        "apply",
+                        "-d",
+                        newer,
+                        "-l",
+                        old,
+                        "-o",
+                        output,
+                        "--search-again",
+                        "--new-ledger",
+                        folder.resolve("fresh.json"));
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out())
+                .contains(
+                        "Port out_J1.1 has the pad in this run, and the entry did not disconnect"
+                                + " it.");
+        assertThat(Files.readString(output)).contains("out_J1.1");
+        assertThat(Files.readString(folder.resolve("fresh.json"))).doesNotContain("break-out");
     }
 }

@@ -46,7 +46,7 @@ class RoundTripTest {
                 Answer one = ask(onPattern, net.name(), pattern.pads().get(pad).name());
                 Answer other = ask(onExplicit, net.name(), pattern.pads().get(pad).name());
                 assertThat(AnswerText.word(other)).isEqualTo(AnswerText.word(one));
-                if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
+                if (one instanceof Answer.FreeRoute a && other instanceof Answer.FreeRoute b) {
                     assertThat(b.route().total().slowPs()).isEqualTo(a.route().total().slowPs());
                     compared++;
                 }

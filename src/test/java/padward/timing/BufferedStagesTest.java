@@ -96,7 +96,7 @@ class BufferedStagesTest {
         int slowed = 0;
         for (Net net : design.nets()) {
             Question question = new Question(design, net, pad, Corner.SLOW);
-            if (!(Asker.ask(question, Progress.NONE) instanceof Answer.Open open)
+            if (!(Asker.ask(question, Progress.NONE) instanceof Answer.FreeRoute open)
                     || open.disconnected().isPresent()
                     || open.route().branchHop() == open.route().hops().size() - 1) {
                 continue;

@@ -90,7 +90,7 @@ class KeyboardTest {
         check(robot, "no way");
         ask(robot, "J9.9");
         check(robot, "a note");
-        ask(robot, "J1.3");
+        ask(robot, "J2.1");
         check(robot, "blocked");
         robot.interact(model.shown()::tryIt);
         check(robot, "a trial");
@@ -103,7 +103,7 @@ class KeyboardTest {
     @Test
     void eachPanel(FxRobot robot) {
         open(robot);
-        ask(robot, "J1.3");
+        ask(robot, "J2.1");
         TabPane panels = robot.lookup("#panels").queryAs(TabPane.class);
         for (int i = 0; i < panels.getTabs().size(); i++) {
             int index = i;
@@ -116,7 +116,7 @@ class KeyboardTest {
     @Test
     void theWindowOfTheSheetAndTheHelp(FxRobot robot) {
         open(robot);
-        ask(robot, "J1.3");
+        ask(robot, "J2.1");
         robot.interact(model.shown()::tryIt);
         robot.interact(() -> OpenWindow.actions(stage).get("keep").run());
         for (String action : List.of("sheet", "help")) {
@@ -131,7 +131,7 @@ class KeyboardTest {
     @Test
     void theFocusStaysNearWhenWhatHadItGoes(FxRobot robot) {
         open(robot);
-        ask(robot, "J1.3");
+        ask(robot, "J2.1");
         robot.interact(() -> robot.lookup("#try-button").query().requestFocus());
         robot.interact(() -> OpenWindow.actions(stage).get("try").run());
         assertThat(focused(robot).getId()).isEqualTo("keep-button");

@@ -81,7 +81,7 @@ class TangledProperties {
         Answer answer =
                 new Asker(question.design().fabric(), Engine.OWN)
                         .explained(question, limits, Progress.NONE);
-        if (answer instanceof Answer.Open) {
+        if (answer instanceof Answer.FreeRoute) {
             assertThat(opens(question, answer.disconnected(), List.of())).as(what).isTrue();
         }
         if (!(answer instanceof Answer.Blocked blocked)) {

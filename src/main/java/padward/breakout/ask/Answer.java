@@ -2,10 +2,11 @@ package padward.breakout.ask;
 
 import java.util.List;
 import java.util.Optional;
+import padward.design.Port;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.why.Chokepoint;
 
-/** The answer to a {@link Question}: exactly one of three. */
+/** The answer to a {@link Question}: exactly one of four. */
 public sealed interface Answer {
     /** The question answered. */
     Question question();
@@ -17,27 +18,40 @@ public sealed interface Answer {
     Optional<DisconnectedBranch> disconnected();
 
     /** Cautions to be read before anything is driven, the gravest first. */
-    List<String> cautions();
+    List<Caution> cautions();
 
     /** The route, of an answer that has one: open now, or once the obstacles are removed. */
     default Optional<Route> findRoute() {
         return Optional.empty();
     }
 
+    /** A route exists now, over what is free, and what a port on the pad leaves free. */
+    sealed interface FreeRoute extends Answer permits Open, TakesPort {
+        /** The route with the shortest delay at the question's corner. */
+        Route route();
+
+        /** What every free route passes, in its order; only in an explained answer. */
+        List<Chokepoint> chokepoints();
+
+        @Override
+        default Optional<Route> findRoute() {
+            return Optional.of(route());
+        }
+
+        /** The same answer with what every free route passes. */
+        FreeRoute explained(List<Chokepoint> passed);
+    }
+
     /**
-     * A route exists now.
+     * A route exists now, and it costs nobody anything.
      *
      * @param route the one with the shortest delay at the question's corner
      * @param chokepoints what every free route passes, in the order of the route; only in an
      *     explained answer
      */
     record Open(
-            Question question,
-            Route route,
-            List<Chokepoint> chokepoints,
-            Optional<DisconnectedBranch> disconnected,
-            List<String> cautions)
-            implements Answer {
+            Question question, Route route, List<Chokepoint> chokepoints, List<Caution> cautions)
+            implements FreeRoute {
         /** Copies the lists. */
         public Open {
             chokepoints = List.copyOf(chokepoints);
@@ -45,8 +59,41 @@ public sealed interface Answer {
         }
 
         @Override
-        public Optional<Route> findRoute() {
-            return Optional.of(route);
+        public Optional<DisconnectedBranch> disconnected() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Open explained(List<Chokepoint> passed) {
+            return new Open(question, route, passed, cautions);
+        }
+    }
+
+    /**
+     * A route exists now, but a port of the design loses its pad.
+     *
+     * @param route the one with the shortest delay at the question's corner
+     * @param chokepoints what every free route passes, in the order of the route; only in an
+     *     explained answer
+     * @param port the port
+     */
+    record TakesPort(
+            Question question,
+            Route route,
+            List<Chokepoint> chokepoints,
+            Port port,
+            Optional<DisconnectedBranch> disconnected,
+            List<Caution> cautions)
+            implements FreeRoute {
+        /** Copies the lists. */
+        public TakesPort {
+            chokepoints = List.copyOf(chokepoints);
+            cautions = List.copyOf(cautions);
+        }
+
+        @Override
+        public TakesPort explained(List<Chokepoint> passed) {
+            return new TakesPort(question, route, passed, port, disconnected, cautions);
         }
     }
 
@@ -64,7 +111,7 @@ public sealed interface Answer {
             Route route,
             List<Obstacle> obstacles,
             Optional<DisconnectedBranch> disconnected,
-            List<String> cautions,
+            List<Caution> cautions,
             Optional<WhyBlocked> why)
             implements Answer {
         /** Copies the lists. */
@@ -92,7 +139,7 @@ public sealed interface Answer {
             String detail,
             List<NearbySignal> nearby,
             Optional<DisconnectedBranch> disconnected,
-            List<String> cautions)
+            List<Caution> cautions)
             implements Answer {
         /** Copies the lists. */
         public NoRoute {

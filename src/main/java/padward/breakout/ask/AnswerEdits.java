@@ -15,15 +15,15 @@ public final class AnswerEdits {
     private AnswerEdits() {}
 
     /** Whether the net is on the pad already, so that there is nothing to bring out. */
-    public static boolean isThere(Answer.Open open) {
-        return open.route().branchHop() == open.route().hops().size() - 1;
+    public static boolean isThere(Answer.FreeRoute free) {
+        return free.route().branchHop() == free.route().hops().size() - 1;
     }
 
-    /** The edits of an open answer. */
-    public static List<Edit> of(Answer.Open open) {
+    /** The edits of an answer with a route over what is free. */
+    public static List<Edit> of(Answer.FreeRoute free) {
         List<Edit> edits = new ArrayList<>();
-        open.disconnected().ifPresent(l -> edits.add(l.toEdit()));
-        return broughtOut(open.question(), edits, open.route());
+        free.disconnected().ifPresent(l -> edits.add(l.toEdit()));
+        return broughtOut(free.question(), edits, free.route());
     }
 
     /** The edits of one of a blocked answer's options to unblock. */

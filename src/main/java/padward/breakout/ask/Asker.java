@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import padward.base.Progress;
+import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.cost.CostModel;
@@ -98,15 +99,11 @@ public final class Asker {
         if (unexplained instanceof Answer.Blocked blocked) {
             return explain(blocked, limits, progress);
         }
-        if (unexplained instanceof Answer.Open open) {
+        if (unexplained instanceof Answer.FreeRoute free) {
             QuestionContext situation =
-                    new QuestionContext(question.design(), question.net(), open.disconnected());
-            return new Answer.Open(
-                    question,
-                    open.route(),
-                    Chokepoint.onFreeRoutes(situation, starts(question), open.route().newPart()),
-                    open.disconnected(),
-                    open.cautions());
+                    new QuestionContext(question.design(), question.net(), free.disconnected());
+            return free.explained(
+                    Chokepoint.onFreeRoutes(situation, starts(question), free.route().newPart()));
         }
         if (unexplained instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
             return new Answer.NoRoute(
@@ -169,17 +166,19 @@ public final class Asker {
      * A question with what follows from it before any search.
      *
      * @param enabled whether nobody else uses the pad's enable
+     * @param loses the port that loses the pad
      */
     private record Posed(
             Question question,
             boolean enabled,
+            Optional<Port> loses,
             Optional<DisconnectedBranch> disconnected,
             QuestionContext situation,
             SearchSources starts,
-            List<String> cautions) {
+            List<Caution> cautions) {
         static Posed of(Question question) {
             Pad pad = question.padValue();
-            boolean there = isThere(question);
+            boolean there = question.isThere();
             Optional<DisconnectedBranch> disconnected =
                     there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
             QuestionContext situation =
@@ -187,15 +186,19 @@ public final class Asker {
             return new Posed(
                     question,
                     there || situation.enableOccupant(pad) == Fabric.NOTHING,
+                    question.losingPort(),
                     disconnected,
                     situation,
                     Asker.starts(question),
                     Cautions.of(question));
         }
 
-        Answer.Open open(VertexPath path) {
+        Answer.FreeRoute free(VertexPath path) {
             Route route = new RouteBuilder(question, situation).build(path, disconnected);
-            return new Answer.Open(question, route, List.of(), disconnected, cautions);
+            return loses.isPresent()
+                    ? new Answer.TakesPort(
+                            question, route, List.of(), loses.get(), disconnected, cautions)
+                    : new Answer.Open(question, route, List.of(), cautions);
         }
 
         Answer.Blocked blocked(VertexPath path) {
@@ -228,7 +231,7 @@ public final class Asker {
         Posed posed = Posed.of(question);
         Optional<VertexPath> free = accepted(posed, QuestionContext::overFree, finder, progress);
         if (free.isPresent() && posed.enabled()) {
-            return posed.open(free.get());
+            return posed.free(free.get());
         }
         Optional<VertexPath> path =
                 free.or(() -> accepted(posed, QuestionContext::atAPrice, finder, progress));
@@ -240,15 +243,15 @@ public final class Asker {
         return posed.noRoute(reach);
     }
 
-    /** The answer if it is Open, by one search over what is free; empty when it is another. */
-    public Optional<Answer.Open> ifOpen(Question question, Finder finder, Progress progress) {
+    /** The answer if a route exists now, by one search over what is free; else empty. */
+    public Optional<Answer.FreeRoute> ifFree(Question question, Finder finder, Progress progress) {
         checkFabric(question);
         if (undrivable(question).isPresent()) {
             return Optional.empty();
         }
         Posed posed = Posed.of(question);
         return posed.enabled()
-                ? accepted(posed, QuestionContext::overFree, finder, progress).map(posed::open)
+                ? accepted(posed, QuestionContext::overFree, finder, progress).map(posed::free)
                 : Optional.empty();
     }
 
@@ -256,11 +259,6 @@ public final class Asker {
         if (question.design().fabric() != fabric) {
             throw new IllegalArgumentException("the question is about another fabric");
         }
-    }
-
-    /** Whether the net is on the pad already: then the design drives it as it does. */
-    private static boolean isThere(Question question) {
-        return question.net().route().placeOf(question.padValue().vertex()) >= 0;
     }
 
     /** Why a pad cannot be driven at all, whatever the routes. */
@@ -272,7 +270,7 @@ public final class Asker {
             return Optional.of(NoRouteReason.NO_FITTING_SETTING);
         }
         boolean ownEnable =
-                !isThere(question)
+                !question.isThere()
                         && QuestionContext.isEnabledByDriver(
                                 question.net(), question.design(), question.padValue());
         return ownEnable ? Optional.of(NoRouteReason.OWN_DRIVER_ON_ENABLE) : Optional.empty();

@@ -1,8 +1,13 @@
 package padward.breakout.ask;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import padward.breakout.ask.Caution.Kind;
+import padward.change.Edit;
 import padward.design.Attachment;
 import padward.design.Board;
 import padward.design.Design;
@@ -23,60 +28,136 @@ import padward.fabric.Pad;
 public final class Cautions {
     private Cautions() {}
 
+    /** The line under all cautions, the same everywhere. */
+    public static final String FOOTER =
+            "The board's documents, local codes, site rules and licensed practice stand above this"
+                    + " tool; the responsible engineer decides.";
+
+    /**
+     * A caution that holds for several pads.
+     *
+     * @param pads their names
+     * @param caution the caution
+     */
+    public record Shared(List<String> pads, Caution caution) {
+        /** Copies the names. */
+        public Shared {
+            pads = List.copyOf(pads);
+        }
+
+        /** The caution with the pads before it. */
+        public String toText() {
+            return String.join(", ", pads) + ": " + caution.text();
+        }
+    }
+
     /** The cautions for driving a pad, the gravest first. */
-    public static List<String> of(Question question) {
+    public static List<Caution> of(Question question) {
         Design design = question.design();
         Pad pad = question.padValue();
-        List<String> result = new ArrayList<>();
+        List<Caution> result = new ArrayList<>();
         Optional<PadWiring> wiring = design.board().findWiring(question.pad());
         wiring.ifPresent(w -> addOpposing(w, result));
-        wiring.ifPresent(w -> addListening(w, result));
+        question.losingPort()
+                .ifPresent(
+                        p ->
+                                result.add(
+                                        new Caution(
+                                                Kind.PORT,
+                                                "Port " + p.name() + " loses this pad.")));
+        wiring.ifPresent(w -> addListening(w, question.net().name(), result));
         design.findPortOn(question.pad())
                 .filter(p -> p.direction() != PortDirection.OUT)
                 .ifPresent(
                         p ->
                                 result.add(
-                                        "The design reads the board through this pad (port "
-                                                + p.name()
-                                                + "): a part on the board may be driving it."));
+                                        new Caution(
+                                                Kind.READS,
+                                                "The design reads the board through this pad (port "
+                                                        + p.name()
+                                                        + "): a part on the board may be driving"
+                                                        + " it.")));
         if (design.board().equals(Board.UNKNOWN)) {
-            result.add("No board is described: what is connected to this pin is not known.");
+            result.add(
+                    new Caution(
+                            Kind.UNKNOWN,
+                            "No board is described: what is connected to this pin is not known."));
         } else if (wiring.isEmpty()) {
-            result.add("Nothing is known about what the board connects to this pin.");
+            result.add(
+                    new Caution(
+                            Kind.UNKNOWN,
+                            "Nothing is known about what the board connects to this pin."));
         }
         String setting = design.findPortOn(question.pad()).map(Port::setting).orElse("");
-        DriverFit.of(design, pad, setting).conflict().ifPresent(result::add);
-        enable(design, pad).ifPresent(result::add);
+        DriverFit.of(design, pad, setting)
+                .conflict()
+                .ifPresent(c -> result.add(new Caution(Kind.VOLTAGE, c)));
+        enable(design, pad).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
         result.add(
-                "Before driving the pad, check the schematic, "
-                        + supply(design, pad)
-                        + " and the device's data sheet; the board's responsible engineer decides.");
+                new Caution(
+                        Kind.GENERAL,
+                        "Before driving the pad, check the schematic, "
+                                + supply(design, pad)
+                                + " and the device's data sheet."));
         return result;
     }
 
-    private static void addOpposing(PadWiring wiring, List<String> result) {
+    /** The cautions of several pads, each text once, the gravest kinds first. */
+    public static List<Shared> shared(List<Question> questions) {
+        Map<Caution, List<String>> pads = new LinkedHashMap<>();
+        for (Question question : questions) {
+            String site = enableSite(question);
+            for (Caution each : of(question)) {
+                // The pads of a group share one line about their enables.
+                String text =
+                        questions.size() > 1 && !site.isEmpty()
+                                ? each.text().replace(site, "its enable's IO register site")
+                                : each.text();
+                Caution caution = new Caution(each.kind(), text);
+                List<String> names = pads.computeIfAbsent(caution, x -> new ArrayList<>());
+                names.add(question.padValue().name());
+            }
+        }
+        List<Shared> result = new ArrayList<>();
+        pads.forEach((caution, names) -> result.add(new Shared(names, caution)));
+        result.sort(Comparator.comparing(s -> s.caution().kind()));
+        return result;
+    }
+
+    /** The cautions of all pads on which edits bring nets out of a design. */
+    public static List<Shared> ofEdits(Design before, List<Edit> edits) {
+        return shared(Question.ofBreakOuts(before, edits));
+    }
+
+    private static void addOpposing(PadWiring wiring, List<Caution> result) {
         for (Attachment attached : wiring.attachments()) {
             if (attached.kind().drives()) {
                 result.add(
-                        "On the board, "
-                                + attached.toText()
-                                + " can drive this pad"
-                                + boardNet(wiring)
-                                + ": two drivers against each other can destroy parts.");
+                        new Caution(
+                                Kind.DRIVES,
+                                "On the board, "
+                                        + attached.toText()
+                                        + " can drive this pad"
+                                        + boardNet(wiring)
+                                        + ": two drivers against each other can destroy parts."));
             }
         }
     }
 
-    private static void addListening(PadWiring wiring, List<String> result) {
+    private static void addListening(PadWiring wiring, String net, List<Caution> result) {
         for (Attachment attached : wiring.attachments()) {
             if (attached.kind().listens()) {
                 result.add(
-                        "On the board, "
-                                + attached.toText()
-                                + " is an input on this pad"
-                                + boardNet(wiring)
-                                + " and will follow the signal. Make the load safe or disconnect"
-                                + " it first (power off, mechanics blocked).");
+                        new Caution(
+                                Kind.FOLLOWS,
+                                "On the board, "
+                                        + attached.toText()
+                                        + " is an input on this pad"
+                                        + boardNet(wiring)
+                                        + " and will follow "
+                                        + net
+                                        + ". Make the load safe or disconnect it first (power off,"
+                                        + " mechanics blocked)."));
             }
         }
     }
@@ -95,6 +176,11 @@ public final class Cautions {
 
     private static String supply(Bank bank) {
         return "the voltage of bank " + bank.name() + " (" + bank.millivolts() + " mV)";
+    }
+
+    private static String enableSite(Question question) {
+        int site = question.padValue().enableSite();
+        return site == Fabric.NOTHING ? "" : question.design().fabric().site(site).name();
     }
 
     private static Optional<String> enable(Design design, Pad pad) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.change.Edit;
@@ -85,6 +86,14 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
         ORDER
     }
 
+    /** Whether ports may lose their pads. */
+    public enum Ports {
+        /** A pad that a port has is not taken. */
+        KEEP,
+        /** A pad that a port has is taken where the others are not enough. */
+        MAY_DISCONNECT
+    }
+
     /** The sum of the lines' delays to the pins, slow corner, ps. */
     public long totalPs() {
         return lines.stream().mapToLong(l -> l.route().total().slowPs()).sum();
@@ -98,8 +107,13 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static Bus of(
-            Design design, List<Net> nets, List<Integer> pads, Aim aim, Progress progress) {
-        return of(design, nets, pads, aim, Optional.empty(), progress);
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Aim aim,
+            Ports ports,
+            Progress progress) {
+        return of(design, nets, pads, aim, ports, Optional.empty(), progress);
     }
 
     /**
@@ -112,9 +126,11 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
             List<Net> nets,
             List<Integer> pads,
             Aim aim,
+            Ports ports,
             Optional<Consumer<Round>> watcher,
             Progress progress) {
-        return RouteMatrix.of(design, nets, pads, aim, progress).route(Map.of(), watcher, progress);
+        return RouteMatrix.of(design, nets, pads, aim, ports, progress)
+                .route(Map.of(), watcher, progress);
     }
 
     /**
@@ -147,6 +163,18 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
         }
         result.sort((x, y) -> Integer.compare(y.acrossPs(), x.acrossPs()));
         return result;
+    }
+
+    /** What the lines cost together, apart from obstacles that were removed for them. */
+    public Price price(Design design) {
+        return lines.stream()
+                .map(l -> Price.ofPad(question(design, l)))
+                .reduce(Price.NOTHING, Price::plus);
+    }
+
+    /** The question that a line answers. */
+    public static Question question(Design design, Line line) {
+        return new Question(design, line.net(), line.pad(), Corner.SLOW);
     }
 
     /** The pad of a line. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -22,10 +23,10 @@ import padward.route.search.Engine;
  */
 final class BusCosts {
     private final BusRequest request;
-    private final List<List<Optional<Answer.Open>>> open;
+    private final List<List<Optional<Answer.FreeRoute>>> open;
     private final Map<Integer, Map<Integer, Answer>> full = new HashMap<>();
 
-    private BusCosts(BusRequest request, List<List<Optional<Answer.Open>>> open) {
+    private BusCosts(BusRequest request, List<List<Optional<Answer.FreeRoute>>> open) {
         this.request = request;
         this.open = open;
     }
@@ -33,7 +34,7 @@ final class BusCosts {
     /** Finds the open pairs, with one one-to-all search per net. */
     static BusCosts of(BusRequest request, Progress progress) {
         Asker asker = new Asker(request.design().fabric(), Engine.OWN);
-        List<List<Optional<Answer.Open>>> open = new ArrayList<>();
+        List<List<Optional<Answer.FreeRoute>>> open = new ArrayList<>();
         int count = request.nets().size();
         for (Net net : request.nets()) {
             progress.report((double) open.size() / count, "searching routes of " + net.name());
@@ -45,9 +46,9 @@ final class BusCosts {
         return new BusCosts(request, open);
     }
 
-    private static List<Optional<Answer.Open>> openTo(
+    private static List<Optional<Answer.FreeRoute>> openTo(
             Asker asker, BusRequest request, Net net, Progress progress) {
-        List<Optional<Answer.Open>> result = new ArrayList<>();
+        List<Optional<Answer.FreeRoute>> result = new ArrayList<>();
         Optional<OneToAllRoutes> oneToAll = Optional.empty();
         for (int pad : request.pads()) {
             Question question = new Question(request.design(), net, pad, Corner.SLOW);
@@ -55,7 +56,7 @@ final class BusCosts {
                 oneToAll = Optional.of(OneToAllRoutes.from(question, progress));
             }
             Asker.Finder finder = oneToAll.get().finderFor(question, progress);
-            result.add(asker.ifOpen(question, finder, progress));
+            result.add(asker.ifFree(question, finder, progress));
         }
         return result;
     }
@@ -66,7 +67,7 @@ final class BusCosts {
      * search for each pad whose port must be disconnected.
      */
     Answer answer(int net, int pad) {
-        Optional<Answer.Open> known = open.get(net).get(pad);
+        Optional<Answer.FreeRoute> known = open.get(net).get(pad);
         return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
     }
 
@@ -107,9 +108,11 @@ final class BusCosts {
         int[][] result = new int[open.size()][request.pads().size()];
         for (int i = 0; i < result.length; i++) {
             for (int j = 0; j < result[i].length; j++) {
+                boolean allowed = request.isAllowed(j);
                 result[i][j] =
                         open.get(i)
                                 .get(j)
+                                .filter(a -> allowed)
                                 .map(a -> a.route().total().slowPs())
                                 .orElse(Matching.NONE);
             }
@@ -119,13 +122,24 @@ final class BusCosts {
 
     /** A net without a pad, with the reason. */
     Bus.Left left(int net) {
-        long reached = open.get(net).stream().filter(Optional::isPresent).count();
+        int reached = 0;
+        int withPort = 0;
+        for (int j = 0; j < request.pads().size(); j++) {
+            if (open.get(net).get(j).isPresent()) {
+                reached += request.isAllowed(j) ? 1 : 0;
+                withPort += request.isAllowed(j) ? 0 : 1;
+            }
+        }
         boolean blocked = isAnyBlocked(net);
         String reason = "it has no route to any of the pads";
         if (reached == 1) {
             reason = "the only pad that it reaches is taken by another net";
         } else if (reached > 1) {
             reason = "all " + reached + " pads that it reaches are taken by other nets";
+        } else if (withPort > 0) {
+            reason =
+                    "each pad that it reaches has a port that would lose it; it is taken only if"
+                            + " ports may be disconnected";
         } else if (blocked) {
             reason = "none of the pads is open to it, but removing what blocks it would open some";
         }
@@ -135,11 +149,13 @@ final class BusCosts {
     /** Whether some pad is Blocked for a net. Asks pad by pad, because usually the first one is. */
     private synchronized boolean isAnyBlocked(int net) {
         if (full.containsKey(net)) {
-            return full.get(net).values().stream().anyMatch(a -> a instanceof Answer.Blocked);
+            return IntStream.range(0, request.pads().size())
+                    .filter(request::isAllowed)
+                    .anyMatch(j -> answer(net, j) instanceof Answer.Blocked);
         }
         Asker asker = new Asker(request.design().fabric(), Engine.OWN);
         for (int j = 0; j < request.pads().size(); j++) {
-            if (open.get(net).get(j).isEmpty()) {
+            if (request.isAllowed(j) && open.get(net).get(j).isEmpty()) {
                 int pad = request.pads().get(j);
                 Question question =
                         new Question(request.design(), request.nets().get(net), pad, Corner.SLOW);

@@ -3,8 +3,11 @@ package padward.breakout.group;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.breakout.ask.Price;
+import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
+import padward.fabric.Corner;
 import padward.fabric.Fabric;
 
 /**
@@ -14,10 +17,19 @@ import padward.fabric.Fabric;
  * @param nets the nets to be served, in the order of the bits
  * @param pads indices of pads that may be taken, in their order on the board
  * @param aim what the choice of pads minimizes
+ * @param ports whether ports may lose their pads
  * @param there nets that are already on one of the pads, which is then not available
  */
 record BusRequest(
-        Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, List<Bus.Left> there) {
+        Design design,
+        List<Net> nets,
+        List<Integer> pads,
+        Bus.Aim aim,
+        Bus.Ports ports,
+        List<Bus.Left> there) {
+    /** What a pad that costs somebody something costs more than one that costs nobody anything. */
+    private static final int GRADE = 1_000_000;
+
     /** Copies the lists. */
     BusRequest {
         nets = List.copyOf(nets);
@@ -26,7 +38,8 @@ record BusRequest(
     }
 
     /** Separates the nets that are already on one of the pads. */
-    static BusRequest of(Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim) {
+    static BusRequest of(
+            Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, Bus.Ports ports) {
         List<Net> toServe = new ArrayList<>();
         List<Integer> mayTake = new ArrayList<>(pads);
         List<Bus.Left> there = new ArrayList<>();
@@ -40,7 +53,7 @@ record BusRequest(
                 toServe.add(net);
             }
         }
-        return new BusRequest(design, toServe, mayTake, aim, there);
+        return new BusRequest(design, toServe, mayTake, aim, ports, there);
     }
 
     private static Optional<Integer> padOn(Design design, Net net, List<Integer> pads) {
@@ -52,13 +65,86 @@ record BusRequest(
                 .findFirst();
     }
 
-    /** A pad for each net according to the aim; {@link Matching#NONE} for nets without one. */
+    /** Whether a pad, by its position, may be taken: no port has it, or ports may lose theirs. */
+    boolean isAllowed(int pad) {
+        return ports == Bus.Ports.MAY_DISCONNECT || design.findPortOn(pads.get(pad)).isEmpty();
+    }
+
+    /**
+     * A pad for each net according to the aim; {@link Matching#NONE} for nets without one. Pads
+     * that cost somebody something are only taken where the free ones are not enough.
+     */
     int[] choose(int[][] costs) {
+        return byAim(withCheapestPads(costs, 1), aim);
+    }
+
+    /** The same with the smallest sum, unless the nets have to be in order. */
+    int[] chooseLeastSum(int[][] costs, int scale) {
+        return byAim(withCheapestPads(costs, scale), aim == Bus.Aim.ORDER ? aim : Bus.Aim.SUM);
+    }
+
+    private static int[] byAim(int[][] costs, Bus.Aim aim) {
         return switch (aim) {
             case SUM -> Matching.leastSum(costs);
             case WORST -> Matching.leastWorst(costs);
             case SKEW -> Matching.leastSpread(costs);
             case ORDER -> Matching.inOrder(costs);
         };
+    }
+
+    /**
+     * The costs without the pads that need not be taken: what a pad costs does not depend on the
+     * net, so the cheapest choice that serves the most nets shows which of them are enough.
+     *
+     * @param scale what the costs are divided by to decide between pads of the same price
+     */
+    private int[][] withCheapestPads(int[][] costs, int scale) {
+        int[] grades = new int[pads.size()];
+        for (int j = 0; j < grades.length; j++) {
+            grades[j] = grade(j);
+        }
+        int[][] priced = new int[costs.length][grades.length];
+        for (int i = 0; i < costs.length; i++) {
+            for (int j = 0; j < grades.length; j++) {
+                boolean none = costs[i][j] == Matching.NONE || !isAllowed(j);
+                int delay = Math.min(GRADE - 1, costs[i][j] / scale);
+                priced[i][j] = none ? Matching.NONE : grades[j] * GRADE + delay;
+            }
+        }
+        boolean order = aim == Bus.Aim.ORDER;
+        int[] cheapest = order ? Matching.inOrder(priced) : Matching.leastSum(priced);
+        boolean[] enough = new boolean[grades.length];
+        for (int column : cheapest) {
+            if (column != Matching.NONE) {
+                enough[column] = true;
+            }
+        }
+        int[][] result = new int[costs.length][grades.length];
+        for (int i = 0; i < costs.length; i++) {
+            for (int j = 0; j < grades.length; j++) {
+                boolean taken = enough[j] || grades[j] == 0;
+                result[i][j] =
+                        priced[i][j] == Matching.NONE || !taken ? Matching.NONE : costs[i][j];
+            }
+        }
+        return result;
+    }
+
+    /**
+     * What a pad costs, whatever the net: nothing, a port, a part that follows, one that drives.
+     * Each of these counts more than many of those before.
+     */
+    private int grade(int pad) {
+        if (nets.isEmpty()) {
+            return 0;
+        }
+        Price price = Price.ofPad(new Question(design, nets.get(0), pads.get(pad), Corner.SLOW));
+        if (!price.drives().isEmpty() || price.takesInput()) {
+            return 1024;
+        }
+        if (!price.follows().isEmpty()) {
+            return 32;
+        }
+        return price.ports().isEmpty() ? 0 : 1;
     }
 }

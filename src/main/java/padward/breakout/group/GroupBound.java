@@ -46,7 +46,9 @@ final class GroupBound {
             List<List<IntSet>> row = new ArrayList<>();
             for (int j = 0; j < pads; j++) {
                 List<IntSet> sets = List.of();
-                if (known.answer(i, j) instanceof Answer.Blocked blocked && looked++ < MOST_PAIRS) {
+                if (request.isAllowed(j)
+                        && known.answer(i, j) instanceof Answer.Blocked blocked
+                        && looked++ < MOST_PAIRS) {
                     CutBound bound = bound(blocked);
                     sets = bound.cuts();
                     leavesOut |= bound.leavesOut();
@@ -69,7 +71,7 @@ final class GroupBound {
         for (int i = 0; i < nets; i++) {
             for (int j = 0; j < pads; j++) {
                 costs[i][j] =
-                        known.answer(i, j) instanceof Answer.NoRoute
+                        !request.isAllowed(j) || known.answer(i, j) instanceof Answer.NoRoute
                                 ? Matching.NONE
                                 : cost(cuts.get(i).get(j), padsOf);
             }

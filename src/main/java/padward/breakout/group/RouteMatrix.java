@@ -28,11 +28,17 @@ public final class RouteMatrix {
      *
      * @param nets the nets, in the order of the bits
      * @param pads indices of pads that may be taken, in their order on the board
+     * @param ports whether ports may lose their pads
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static RouteMatrix of(
-            Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, Progress progress) {
-        BusRequest request = BusRequest.of(design, nets, pads, aim);
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Bus.Aim aim,
+            Bus.Ports ports,
+            Progress progress) {
+        BusRequest request = BusRequest.of(design, nets, pads, aim, ports);
         return new RouteMatrix(request, BusCosts.of(request, progress));
     }
 
@@ -58,6 +64,11 @@ public final class RouteMatrix {
     /** Indices of the pads that may be taken. */
     public List<Integer> pads() {
         return request.pads();
+    }
+
+    /** Whether a net can be routed to a pad, by their positions: it is free, or may be taken. */
+    public boolean isRoutable(int net, int pad) {
+        return request.isAllowed(pad) && answer(net, pad) instanceof Answer.FreeRoute;
     }
 
     /** The quick answer for a net and a pad, by their positions in the lists. */

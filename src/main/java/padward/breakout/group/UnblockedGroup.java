@@ -13,6 +13,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
@@ -49,6 +50,21 @@ public record UnblockedGroup(
      */
     public record Removed(Answer.Blocked blocked, Removal removal) {}
 
+    /** What a line costs, with what is removed for it. */
+    public Price price(Design design, Bus.Line line) {
+        List<Removal> removals =
+                removed.stream()
+                        .filter(r -> r.blocked().question().net().name().equals(line.net().name()))
+                        .map(Removed::removal)
+                        .toList();
+        return Price.of(Bus.question(design, line), removals);
+    }
+
+    /** What the group costs, with all that is removed for it. */
+    public Price price(Design design) {
+        return bus.lines().stream().map(l -> price(design, l)).reduce(Price.NOTHING, Price::plus);
+    }
+
     /**
      * Finds what to remove. Pads are chosen so that the quick answers list the fewest obstacles in
      * total; then each blocked line is explained in turn, on the design after the removals of the
@@ -63,9 +79,10 @@ public record UnblockedGroup(
             List<Net> nets,
             List<Integer> pads,
             Bus.Aim aim,
+            Bus.Ports ports,
             SearchLimits limits,
             Progress progress) {
-        return new Search(BusRequest.of(design, nets, pads, aim), limits, progress).run();
+        return new Search(BusRequest.of(design, nets, pads, aim, ports), limits, progress).run();
     }
 
     /** Finds what to remove for one group, once. Not thread-safe. */
@@ -74,6 +91,9 @@ public record UnblockedGroup(
         private static final int OBSTACLE = 10_000_000;
 
         private static final int MOST_OBSTACLES = 100;
+
+        /** What costs are divided by to decide between pads of the same price. */
+        private static final int TIE = 1_100;
 
         /**
          * Maximum rounds in which lines without a route together with the others are unblocked
@@ -121,8 +141,9 @@ public record UnblockedGroup(
                 }
                 bus = route(lines, left);
             }
+            Map<Integer, Line> planned = new LinkedHashMap<>(lines);
             bus = undoUnnecessary(lines, left, bus);
-            List<Removed> removed = removed(lines);
+            List<Removed> removed = removed(lines, planned, bus);
             int lowerBound = GroupBound.of(request, known, progress);
             boolean all = bus.lines().size() == lines.size();
             return new UnblockedGroup(
@@ -143,7 +164,7 @@ public record UnblockedGroup(
                 for (int j = 0; j < costs[i].length; j++) {
                     Answer answer = known.answer(i, j);
                     costs[i][j] = Matching.NONE;
-                    if (answer instanceof Answer.Open open) {
+                    if (answer instanceof Answer.FreeRoute open) {
                         costs[i][j] = open.route().total().slowPs();
                     } else if (answer instanceof Answer.Blocked blocked) {
                         int obstacles = Math.min(MOST_OBSTACLES, blocked.obstacles().size());
@@ -152,9 +173,7 @@ public record UnblockedGroup(
                     }
                 }
             }
-            return request.aim() == Bus.Aim.ORDER
-                    ? Matching.inOrder(costs)
-                    : Matching.leastSum(costs);
+            return request.chooseLeastSum(costs, TIE);
         }
 
         /** The design when some edits are applied together with those of the lines so far. */
@@ -182,7 +201,7 @@ public record UnblockedGroup(
                     asker.explained(
                             new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
             Line line = new Line(net, pad, 0, new ArrayList<>(), new ArrayList<>());
-            if (answer instanceof Answer.Open open) {
+            if (answer instanceof Answer.FreeRoute open) {
                 line = new Line(net, pad, open.route().total().slowPs(), List.of(), List.of());
             } else if (answer instanceof Answer.Blocked blocked) {
                 for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
@@ -317,18 +336,33 @@ public record UnblockedGroup(
             return best;
         }
 
-        private static List<Removed> removed(Map<Integer, Line> lines) {
+        /**
+         * What is removed, once each. A removal that was undone counts when its occupant is gone
+         * all the same, as the net is that an input port drives when the port loses its pad.
+         */
+        private List<Removed> removed(
+                Map<Integer, Line> lines, Map<Integer, Line> planned, Bus bus) {
+            Design after = Outcome.apply(request.design(), bus.edits());
             Set<String> seen = new HashSet<>();
             List<Removed> result = new ArrayList<>();
-            for (Line line : lines.values()) {
-                for (Removed removed : line.removed()) {
+            for (Map.Entry<Integer, Line> entry : planned.entrySet()) {
+                Line line = lines.getOrDefault(entry.getKey(), entry.getValue());
+                for (Removed removed : entry.getValue().removed()) {
+                    boolean done = line.removed().contains(removed);
                     Removal removal = removed.removal();
-                    if (seen.add(removal.removing().toText())) {
+                    if ((done || isGone(after, removal.occupant()))
+                            && seen.add(removal.removing().toText())) {
                         result.add(removed);
                     }
                 }
             }
             return result;
+        }
+
+        private static boolean isGone(Design after, Occupant occupant) {
+            return occupant instanceof Occupant.ByCell
+                    ? after.findCell(occupant.name()).isEmpty()
+                    : after.findNet(occupant.name()).isEmpty();
         }
     }
 }

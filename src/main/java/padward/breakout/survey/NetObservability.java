@@ -16,11 +16,13 @@ import padward.route.search.Engine;
  * brought out, or has no route at all, and why.
  *
  * @param open pads that it gets out on now
+ * @param takingPort pads that it gets out on now if a port loses them
  * @param blocked pads on which something blocks the route
  * @param fewest obstacles on the best of the blocked routes; 0 when there is none
  * @param reason why there is no route out on any pad; empty when there is one
  */
-public record NetObservability(int open, int blocked, int fewest, Optional<NoRouteReason> reason) {
+public record NetObservability(
+        int open, int takingPort, int blocked, int fewest, Optional<NoRouteReason> reason) {
     /**
      * Surveys a net and sums up.
      *
@@ -33,12 +35,15 @@ public record NetObservability(int open, int blocked, int fewest, Optional<NoRou
     /** Sums a survey up. */
     public static NetObservability of(Survey survey) {
         int open = 0;
+        int takingPort = 0;
         int blocked = 0;
         int fewest = Integer.MAX_VALUE;
         Map<NoRouteReason, Integer> reasons = new EnumMap<>(NoRouteReason.class);
         for (Answer answer : survey.answers()) {
             if (answer instanceof Answer.Open) {
                 open++;
+            } else if (answer instanceof Answer.TakesPort) {
+                takingPort++;
             } else if (answer instanceof Answer.Blocked used) {
                 blocked++;
                 fewest = Math.min(fewest, used.obstacles().size());
@@ -47,8 +52,8 @@ public record NetObservability(int open, int blocked, int fewest, Optional<NoRou
             }
         }
         Optional<NoRouteReason> reason =
-                open + blocked > 0 ? Optional.empty() : Optional.of(usual(reasons));
-        return new NetObservability(open, blocked, blocked > 0 ? fewest : 0, reason);
+                open + takingPort + blocked > 0 ? Optional.empty() : Optional.of(usual(reasons));
+        return new NetObservability(open, takingPort, blocked, blocked > 0 ? fewest : 0, reason);
     }
 
     /** What holds for most pads; what lies with the pad counts only where nothing else does. */
@@ -75,6 +80,9 @@ public record NetObservability(int open, int blocked, int fewest, Optional<NoRou
         }
         if (open > 0) {
             return open + (open == 1 ? " pad open" : " pads open");
+        }
+        if (takingPort > 0) {
+            return "takes a port's pad";
         }
         return "blocked by " + fewest + (fewest == 1 ? " obstacle" : " obstacles");
     }

@@ -18,9 +18,11 @@ import padward.fabric.Corner;
 import padward.route.search.Engine;
 
 /**
- * All pads for one net, ranked. Pads without a route come last. Among the others, first those that
- * nothing else can drive; then by what the design loses: removable obstacles cost nothing, others
- * what would lose its signal; then by the number of obstacles; then by delay.
+ * All pads for one net, ranked by their price: free pads with a place for a lead, free pads, pads
+ * whose port loses them while nothing listens, pads with obstacles that cannot just be removed,
+ * pads on which something on the board will follow, pads that something drives; pads without a
+ * route come last. Within these grades, pads whose bank's voltages agree come first; then it goes
+ * by what the design loses, by the number of obstacles, and by delay.
  *
  * <p>What an obstacle costs is calculated as if it could not be moved: to find that out takes a
  * search of its own, which asking about the one pad does.
@@ -77,14 +79,13 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
                                     question, swept.get().finderFor(question, progress), progress)
                             : asker.answer(question, progress));
         }
-        answers.sort(order(corner, List.of()));
-        return new Survey(net, corner, answers);
+        return new Survey(net, corner, sorted(answers, corner, List.of()));
     }
 
     /** What pads can be ranked by. */
     public enum Key {
-        /** Whether something else may drive the pad. */
-        HAZARD,
+        /** What the pad costs: its grade, then whether its bank's voltages agree. */
+        PRICE,
         /** What the design loses. */
         FUNCTION,
         /** How many obstacles have to go. */
@@ -95,9 +96,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
 
     /** The same answers in another order: by the given key first, then as usual. */
     public Survey sortedBy(Key key) {
-        List<Answer> sorted = new ArrayList<>(answers);
-        sorted.sort(order(corner, List.of(key)));
-        return new Survey(net, corner, sorted);
+        return new Survey(net, corner, sorted(answers, corner, List.of(key)));
     }
 
     /** The answers that pass a test, in the same order. */
@@ -105,30 +104,58 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
         return new Survey(net, corner, answers.stream().filter(test).toList());
     }
 
-    private static Comparator<Answer> order(Corner corner, List<Key> first) {
-        Comparator<Answer> result = Comparator.comparing(a -> a instanceof Answer.NoRoute);
+    /** An answer with what ranks it, calculated once. */
+    private record Ranked(Answer answer, PadRank.Grade grade, boolean odd) {
+        static Ranked of(Answer answer) {
+            return new Ranked(
+                    answer,
+                    PadRank.of(answer).grade(),
+                    DriverFit.of(answer.question()).conflict().isPresent());
+        }
+    }
+
+    private static List<Answer> sorted(List<Answer> answers, Corner corner, List<Key> first) {
+        return answers.stream()
+                .map(Ranked::of)
+                .sorted(order(corner, first))
+                .map(Ranked::answer)
+                .toList();
+    }
+
+    private static Comparator<Ranked> order(Corner corner, List<Key> first) {
+        Comparator<Ranked> result = Comparator.comparing(r -> r.answer() instanceof Answer.NoRoute);
         List<Key> keys = new ArrayList<>(first);
         keys.addAll(List.of(Key.values()));
         for (Key key : keys) {
             result =
                     switch (key) {
-                        case HAZARD -> result.thenComparing(Survey::hazardous);
-                        case FUNCTION -> result.thenComparingInt(Survey::functionCost);
-                        case OBSTACLES -> result.thenComparingInt(Survey::obstacleCount);
-                        case DELAY -> result.thenComparingInt(a -> delayPs(a, corner));
+                        case PRICE ->
+                                result.thenComparing(Ranked::grade).thenComparing(Ranked::odd);
+                        case FUNCTION -> result.thenComparingInt(r -> functionCost(r.answer()));
+                        case OBSTACLES -> result.thenComparingInt(r -> obstacleCount(r.answer()));
+                        case DELAY -> result.thenComparingInt(r -> delayPs(r.answer(), corner));
                     };
         }
-        return result.thenComparingInt(a -> a.question().pad());
+        return result.thenComparingInt(r -> r.answer().question().pad());
     }
 
-    /** What the design loses at the most: 0 when nothing or only what is removable has to go. */
+    /**
+     * What the design loses at the most: the ports that lose their pads, and what obstacles that
+     * are not removable feed.
+     */
     public static int functionCost(Answer answer) {
+        int ports = answer instanceof Answer.NoRoute ? 0 : ports(answer.question());
         if (!(answer instanceof Answer.Blocked blocked)) {
-            return 0;
+            return ports;
         }
-        return blocked.obstacles().stream()
-                .mapToInt(o -> o.removable() ? 0 : 1 + o.wouldLose())
-                .sum();
+        return ports
+                + blocked.obstacles().stream()
+                        .mapToInt(o -> o.removable() ? 0 : 1 + o.wouldLose())
+                        .sum();
+    }
+
+    private static int ports(Question question) {
+        return question.losingPort().isPresent() ? 1 : 0;
     }
 
     /**
@@ -141,22 +168,16 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
 
     /** The same before a question has an answer. */
     public static boolean hazardous(Question question) {
-        Design design = question.design();
-        int pad = question.pad();
-        boolean driven =
-                design.board()
-                        .findWiring(pad)
-                        .map(w -> w.attachments().stream().anyMatch(t -> t.kind().drives()))
-                        .orElse(false);
-        return driven
+        return question.attached().stream().anyMatch(t -> t.kind().drives())
                 || DriverFit.of(question).conflict().isPresent()
-                || design.findPortOn(pad)
+                || question.design()
+                        .findPortOn(question.pad())
                         .map(p -> p.direction() != PortDirection.OUT)
                         .orElse(false);
     }
 
     private static int obstacleCount(Answer answer) {
-        if (answer instanceof Answer.Open) {
+        if (answer instanceof Answer.FreeRoute) {
             return 0;
         }
         return answer instanceof Answer.Blocked blocked

@@ -10,6 +10,7 @@ import java.util.Set;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -17,6 +18,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.Pad;
 import padward.route.search.Engine;
@@ -33,7 +35,7 @@ import padward.unblock.why.SearchLimits;
  * @param after the answer with the what-if
  * @param newlyOpen pads that the net reaches only with the what-if
  * @param noLongerOpen pads that it reaches only without
- * @param lost endpoints whose signal the what-if removes
+ * @param price what the what-if costs, and the answer with it
  */
 public record WhatIfReport(
         List<Edit> edits,
@@ -41,13 +43,12 @@ public record WhatIfReport(
         Answer after,
         List<Pad> newlyOpen,
         List<Pad> noLongerOpen,
-        List<Endpoint> lost) {
+        Price price) {
     /** Copies the lists. */
     public WhatIfReport {
         edits = List.copyOf(edits);
         newlyOpen = List.copyOf(newlyOpen);
         noLongerOpen = List.copyOf(noLongerOpen);
-        lost = List.copyOf(lost);
     }
 
     /**
@@ -82,13 +83,15 @@ public record WhatIfReport(
                 noLonger.add(pads.get(pad));
             }
         }
+        Answer answerBefore = asker.explained(question, limits, progress);
+        Answer answerAfter = asker.explained(after, limits, progress);
         return new WhatIfReport(
                 edits,
-                asker.explained(question, limits, progress),
-                asker.explained(after, limits, progress),
+                answerBefore,
+                answerAfter,
                 newly,
                 noLonger,
-                lost(question, edits));
+                price(question, answerBefore, edits).plus(Price.of(answerAfter)));
     }
 
     private static Map<Integer, Boolean> open(Question question, Progress progress) {
@@ -100,20 +103,40 @@ public record WhatIfReport(
         return result;
     }
 
-    private static List<Endpoint> lost(Question question, List<Edit> edits) {
+    /** What the edits cost themselves. */
+    private static Price price(Question question, Answer before, List<Edit> edits) {
         Design design = question.design();
-        QuestionContext situation = new QuestionContext(design, question.net(), Optional.empty());
+        boolean disconnects =
+                before.disconnected().map(d -> edits.contains(d.toEdit())).orElse(false);
+        QuestionContext situation =
+                new QuestionContext(
+                        design,
+                        question.net(),
+                        disconnects ? before.disconnected() : Optional.empty());
         FanOut fanOut = new FanOut(situation, question.padValue());
-        Set<Endpoint> result = new LinkedHashSet<>();
+        List<Port> ports = new ArrayList<>();
+        List<Price.Cleared> obstacles = new ArrayList<>();
+        Set<Endpoint> lost = new LinkedHashSet<>();
         for (Edit edit : edits) {
             if (edit instanceof Edit.DisconnectPort go) {
-                result.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
+                design.ports().stream().filter(p -> p.name().equals(go.port())).forEach(ports::add);
+                lost.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
                 drivenByPort(design, go.port())
-                        .forEach(n -> result.addAll(fanOut.losing(Occupant.ofNet(n.id()))));
+                        .forEach(n -> lost.addAll(fanOut.losing(Occupant.ofNet(n.id()))));
             }
-            removed(design, edit).ifPresent(o -> result.addAll(fanOut.losing(o)));
+            Optional<Integer> occupant = removed(design, edit);
+            occupant.ifPresent(
+                    o -> {
+                        lost.addAll(fanOut.losing(o));
+                        obstacles.add(
+                                new Price.Cleared(
+                                        design.occupancy().occupant(o),
+                                        fanOut.isRemovable(o)
+                                                ? Price.Fate.REMOVABLE
+                                                : Price.Fate.LOSES_FUNCTION));
+                    });
         }
-        return List.copyOf(result);
+        return new Price(ports, List.of(), List.of(), obstacles, List.of(), List.copyOf(lost));
     }
 
     private static List<Net> drivenByPort(Design design, String port) {

@@ -4,10 +4,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
@@ -16,6 +19,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.PadWiring;
+import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -30,13 +34,24 @@ public final class AnswerText {
 
     /** The answer as a sentence or two that a person understands. */
     public static String sentence(Answer answer) {
-        if (answer instanceof Answer.Open open) {
-            return open(open) + disconnected(open, "is disconnected from the pad", Set.of());
+        if (answer instanceof Answer.FreeRoute free) {
+            return reaches(free)
+                    + disconnected(free, "is disconnected from the pad", Set.of())
+                    + followers(Price.of(answer));
         }
         if (answer instanceof Answer.Blocked blocked) {
-            return blocked(blocked) + disconnected(blocked, "then has no pad", removed(blocked));
+            return blocked(blocked)
+                    + disconnected(blocked, "then has no pad", removed(blocked))
+                    + followers(Price.of(answer));
         }
         return noRoute((Answer.NoRoute) answer) + nearby((Answer.NoRoute) answer);
+    }
+
+    /** What on the board will follow the net, a sentence each. */
+    private static String followers(Price price) {
+        return price.follows().stream()
+                .map(f -> " " + PriceText.follows(f) + ".")
+                .collect(Collectors.joining());
     }
 
     /** The sentence without the word that it begins with, for places that show the word apart. */
@@ -47,26 +62,24 @@ public final class AnswerText {
         return beginsWithName ? rest : Character.toUpperCase(rest.charAt(0)) + rest.substring(1);
     }
 
-    /** One word for the kind of answer. */
+    /** The kind of answer in a word or a few. */
     public static String word(Answer answer) {
-        if (answer instanceof Answer.Open) {
-            return "Open";
-        }
-        return answer instanceof Answer.Blocked ? "Blocked" : "No route";
+        return AnswerKind.of(answer).toText();
     }
 
-    private static String open(Answer.Open open) {
-        Route route = open.route();
+    private static String reaches(Answer.FreeRoute free) {
+        Route route = free.route();
         boolean already = route.branchHop() == route.hops().size() - 1;
         if (already) {
             return String.format(
                     "Open: %s is already on %s, %s after its driver.",
-                    netName(open), padText(open.question()), route.total().toText());
+                    netName(free), padText(free.question()), route.total().toText());
         }
         return String.format(
-                "Open: %s reaches %s in %s, over %s from %s.",
-                netName(open),
-                padText(open.question()),
+                "%s: %s reaches %s in %s, over %s from %s.",
+                word(free),
+                netName(free),
+                padText(free.question()),
                 route.total().toText(),
                 hops(route),
                 route.hops().get(route.branchHop()).name());
@@ -113,7 +126,7 @@ public final class AnswerText {
     /** What it takes to open the answer's route, and the delay of that route. */
     private static String opens(Answer.Blocked blocked, List<String> steps) {
         List<String> all = new ArrayList<>(steps);
-        blocked.disconnected().ifPresent(d -> all.add("disconnecting port " + d.port().name()));
+        blocked.question().losingPort().ifPresent(p -> all.add("disconnecting port " + p.name()));
         String last = all.remove(all.size() - 1);
         String text = all.isEmpty() ? last : String.join(", ", all) + " and " + last;
         return WhyText.capital(text) + " opens a route: " + blocked.route().total().toText() + ".";
@@ -224,8 +237,13 @@ public final class AnswerText {
 
     /** What becomes of the port on the pad and of the net that feeds it; empty without a port. */
     private static String disconnected(Answer answer, String port, Set<Occupant> removed) {
-        if (answer.disconnected().isEmpty()) {
+        Optional<Port> loses = answer.question().losingPort();
+        if (loses.isEmpty()) {
             return "";
+        }
+        String beginning = " Port " + loses.get().name() + " " + port;
+        if (answer.disconnected().isEmpty()) {
+            return beginning + ".";
         }
         DisconnectedBranch branch = answer.disconnected().get();
         int also = branch.vertices().size() - 1;
@@ -236,10 +254,7 @@ public final class AnswerText {
                                 + (also == 1 ? "1 wire or pin" : also + " wires and pins")
                                 + " that served only this port "
                                 + (also == 1 ? "becomes free" : "become free");
-        return " Port "
-                + branch.port().name()
-                + " "
-                + port
+        return beginning
                 + free
                 + "; net "
                 + branch.net().name()
@@ -281,17 +296,22 @@ public final class AnswerText {
     }
 
     /**
-     * What the design would lose at the most, for a column: {@code nothing}, {@code 3 endpoints}.
+     * What the design would lose at the most, for a column: {@code port motor}, {@code 3
+     * endpoints}; empty for nothing.
      */
     public static String wouldLose(Answer answer) {
-        if (!(answer instanceof Answer.Blocked blocked)) {
+        if (answer instanceof Answer.NoRoute) {
             return "";
         }
-        if (blocked.obstacles().stream().allMatch(Obstacle::removable)) {
-            return "nothing";
+        List<String> parts = new ArrayList<>();
+        answer.question().losingPort().ifPresent(p -> parts.add("port " + p.name()));
+        if (answer instanceof Answer.Blocked blocked) {
+            int ends = blocked.obstacles().stream().mapToInt(Obstacle::wouldLose).sum();
+            if (ends > 0) {
+                parts.add(ends == 1 ? "1 endpoint" : ends + " endpoints");
+            }
         }
-        int ends = blocked.obstacles().stream().mapToInt(Obstacle::wouldLose).sum();
-        return ends == 1 ? "1 endpoint" : ends + " endpoints";
+        return String.join(", ", parts);
     }
 
     /** What the board has on a question's pad, for a column. */

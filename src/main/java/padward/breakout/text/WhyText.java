@@ -49,7 +49,7 @@ public final class WhyText {
     }
 
     /** What every free route passes apart from the pad itself, as a sentence; empty for nothing. */
-    public static String everyFreeRoute(Answer.Open open) {
+    public static String everyFreeRoute(Answer.FreeRoute open) {
         List<String> names =
                 open.chokepoints().stream()
                         .filter(c -> !c.resourceKind().equals("pad"))

@@ -8,10 +8,13 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
@@ -19,6 +22,7 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
+import padward.design.Port;
 import padward.fabric.Corner;
 import padward.route.search.Engine;
 import padward.unblock.move.Consequence;
@@ -27,8 +31,9 @@ import padward.unblock.why.SearchLimits;
 /**
  * A ledger carried over to another run of its design: each entry is checked; where one does not fit
  * any more, its lines can be searched again, one by one, on the same pads. A new route is taken
- * when it is open, or opens without anybody losing a signal; what it costs otherwise is for a
- * person to decide.
+ * when it costs nobody more than the entry did: it is open, or opens without anybody losing a
+ * signal; only ports lose their pads that lost them by the entry; and nothing on the board follows
+ * or drives that was not accepted. What it costs otherwise is for a person to decide.
  *
  * @param design the design with all that could be carried over
  * @param outcomes what became of each entry, in the ledger's order
@@ -62,8 +67,10 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
          * @param pad the pad
          * @param route the new route
          * @param edits what it takes
+         * @param price what it costs
          */
-        record Found(String net, String pad, Route route, List<Edit> edits) implements Line {
+        record Found(String net, String pad, Route route, List<Edit> edits, Price price)
+                implements Line {
             /** Copies the edits. */
             public Found {
                 edits = List.copyOf(edits);
@@ -88,18 +95,49 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
      * @param reasons what stood against it; empty when it fits as it is
      * @param lines its lines, when they were searched again
      * @param edits what is applied in the end; empty when nothing could be
+     * @param price what that costs
+     * @param cautions about its pads
      */
     public record Outcome(
             int index,
             LedgerEntry entry,
             List<String> reasons,
             List<Line> lines,
-            List<Edit> edits) {
+            List<Edit> edits,
+            Price price,
+            List<Cautions.Shared> cautions) {
         /** Copies the lists. */
         public Outcome {
             reasons = List.copyOf(reasons);
             lines = List.copyOf(lines);
             edits = List.copyOf(edits);
+            cautions = List.copyOf(cautions);
+        }
+
+        /**
+         * An entry that fits as it is.
+         *
+         * @param before the design before the entry
+         */
+        public static Outcome fitting(int index, LedgerEntry entry, Design before) {
+            return of(index, entry, List.of(), List.of(), entry.edits(), before);
+        }
+
+        private static Outcome of(
+                int index,
+                LedgerEntry entry,
+                List<String> reasons,
+                List<Line> lines,
+                List<Edit> edits,
+                Design before) {
+            Price price = Price.ofPads(before, edits);
+            for (Line line : lines) {
+                if (line instanceof Line.Found found) {
+                    price = price.plus(found.price());
+                }
+            }
+            return new Outcome(
+                    index, entry, reasons, lines, edits, price, Cautions.ofEdits(before, edits));
         }
 
         /** Whether the entry fits as it is. */
@@ -132,9 +170,10 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
             progress.report((double) i / ledger.entries().size(), entry.what());
+            Design before = replay.design();
             List<String> reasons = replay.add(entry.edits());
             if (reasons.isEmpty()) {
-                outcomes.add(new Outcome(i, entry, reasons, List.of(), entry.edits()));
+                outcomes.add(Outcome.fitting(i, entry, before));
                 continue;
             }
             List<Line> lines = new ArrayList<>();
@@ -146,7 +185,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                     }
                 }
             }
-            outcomes.add(new Outcome(i, entry, reasons, lines, edits));
+            outcomes.add(Outcome.of(i, entry, reasons, lines, edits, before));
         }
         return new CarryOver(replay.design(), outcomes);
     }
@@ -181,13 +220,21 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                 new Asker(now.fabric(), Engine.OWN)
                         .explained(
                                 new Question(now, net.get(), pad, Corner.SLOW), limits, progress);
-        return taken(replay, out, answer, edits);
+        return taken(replay, entry, out, answer, edits);
     }
 
     private static Line taken(
-            EntryReplay replay, Edit.BreakOut out, Answer answer, List<Edit> edits) {
-        if (answer instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
-            return found(replay, out, open.route(), AnswerEdits.of(open), edits);
+            EntryReplay replay,
+            LedgerEntry entry,
+            Edit.BreakOut out,
+            Answer answer,
+            List<Edit> edits) {
+        Optional<String> more = costsMore(entry, answer.question());
+        if (more.isPresent()) {
+            return new Line.Left(out.net(), out.pad(), more.get());
+        }
+        if (answer instanceof Answer.FreeRoute free && !AnswerEdits.isThere(free)) {
+            return found(replay, out, free.route(), AnswerEdits.of(free), Price.of(answer), edits);
         }
         if (answer instanceof Answer.Blocked blocked) {
             Optional<WhyBlocked.Option> audit =
@@ -197,10 +244,34 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                             .findFirst();
             if (audit.isPresent()) {
                 WhyBlocked.Option option = audit.get();
-                return found(replay, out, option.route(), AnswerEdits.of(blocked, option), edits);
+                Price price = Price.of(blocked.question(), option.option().removals());
+                return found(
+                        replay, out, option.route(), AnswerEdits.of(blocked, option), price, edits);
             }
         }
         return new Line.Left(out.net(), out.pad(), AnswerText.sentence(answer));
+    }
+
+    /** What the pad costs now that the entry had not taken or accepted, as a sentence. */
+    private static Optional<String> costsMore(LedgerEntry entry, Question question) {
+        Price price = Price.ofPad(question);
+        for (Port port : price.ports()) {
+            if (!entry.edits().contains(new Edit.DisconnectPort(port.name()))) {
+                return Optional.of(
+                        "Port "
+                                + port.name()
+                                + " has the pad in this run, and the entry did not disconnect it.");
+            }
+        }
+        List<String> accepted =
+                entry.accepted().stream().map(LedgerEntry.Acceptance::what).toList();
+        List<String> needed = PriceText.words(price.toAccept());
+        return accepted.containsAll(needed)
+                ? Optional.empty()
+                : Optional.of(
+                        "The entry has no acceptance of this: "
+                                + PriceText.consequences(price)
+                                + ".");
     }
 
     private static boolean costsNobody(WhyBlocked.Option option) {
@@ -213,6 +284,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             Edit.BreakOut out,
             Route route,
             List<Edit> takes,
+            Price price,
             List<Edit> edits) {
         List<Edit> named = takes.stream().map(e -> named(e, out, replay.design())).toList();
         List<String> reasons = replay.add(named);
@@ -220,7 +292,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             return new Line.Left(out.net(), out.pad(), String.join("; ", reasons));
         }
         edits.addAll(named);
-        return new Line.Found(out.net(), out.pad(), route, named);
+        return new Line.Found(out.net(), out.pad(), route, named, price);
     }
 
     /** The new port bears the old one's name, if that is free. */

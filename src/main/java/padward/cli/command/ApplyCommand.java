@@ -6,15 +6,21 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.base.TimeStamp;
 import padward.base.WholeFile;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.breakout.text.PriceText;
 import padward.breakout.verify.CarryOver;
 import padward.breakout.verify.ChangeAudit;
+import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.cli.option.DesignOption;
@@ -23,6 +29,7 @@ import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.CarryOverTable;
+import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
@@ -66,9 +73,10 @@ public final class ApplyCommand implements Callable<Integer> {
     @Option(
             names = "--search-again",
             description =
-                    "Searches a new route for each line that no longer fits. Only routes that are "
-                            + "open, or that open without any endpoint losing its signal, are taken; the "
-                            + "other lines are listed.")
+                    "Searches a new route for each line that no longer fits. Only routes are taken "
+                            + "that are open, or that open without any endpoint losing its signal, and "
+                            + "that cost nobody more than the entry did: a port that only this run has on "
+                            + "the pad keeps it. The other lines are listed, and the exit status is 1.")
     private boolean searchAgain;
 
     @Option(
@@ -125,9 +133,11 @@ public final class ApplyCommand implements Callable<Integer> {
     private CarryOver asKept(Ledger kept, Design read) throws BadInput {
         Design after = LedgerTable.replay(kept, ledger.file(), read);
         List<CarryOver.Outcome> outcomes = new ArrayList<>();
+        EntryReplay replay = new EntryReplay(read);
         for (LedgerEntry entry : kept.entries()) {
-            int index = outcomes.size();
-            outcomes.add(new CarryOver.Outcome(index, entry, List.of(), List.of(), entry.edits()));
+            Design before = replay.design();
+            replay.add(entry.edits());
+            outcomes.add(CarryOver.Outcome.fitting(outcomes.size(), entry, before));
         }
         return new CarryOver(after, outcomes);
     }
@@ -165,12 +175,13 @@ public final class ApplyCommand implements Callable<Integer> {
         return outcome.fits()
                 ? old
                 : new LedgerEntry(
-                        TimeStamp.now(),
-                        EntrySigning.user(),
-                        old.note(),
-                        old.net(),
-                        old.pad(),
-                        outcome.edits());
+                                TimeStamp.now(),
+                                EntrySigning.user(),
+                                old.note(),
+                                old.net(),
+                                old.pad(),
+                                outcome.edits())
+                        .withAccepted(old.accepted());
     }
 
     private void writeLedger(Design read, CarryOver carried) throws BadInput {
@@ -206,6 +217,16 @@ public final class ApplyCommand implements Callable<Integer> {
         } else {
             out.println("The ledger is empty: the design's file was copied unchanged.");
         }
+        Price price =
+                carried.outcomes().stream()
+                        .map(CarryOver.Outcome::price)
+                        .reduce(Price.NOTHING, Price::plus);
+        if (!kept.entries().isEmpty()) {
+            out.println("What it costs: " + PriceText.sentences(price));
+        }
+        Set<Cautions.Shared> cautions = new LinkedHashSet<>();
+        carried.outcomes().forEach(o -> cautions.addAll(o.cautions()));
+        CautionTable.printShared(cautions, out);
         out.println("Written: " + output.file());
         if (newLedger != null) {
             out.println("New ledger: " + newLedger);

@@ -154,13 +154,13 @@ public final class AskCommand implements Callable<Integer> {
     private static void print(Answer answer, PrintWriter out) {
         out.println(AnswerText.sentence(answer));
         AnswerTable.print(answer, out);
-        if (answer instanceof Answer.Open open) {
-            printTiming(open, out);
+        if (answer instanceof Answer.FreeRoute free) {
+            printTiming(free, out);
         }
     }
 
     /** Whether a clock is forwarded, and which sinks the new branch slows down. */
-    private static void printTiming(Answer.Open open, PrintWriter out) {
+    private static void printTiming(Answer.FreeRoute open, PrintWriter out) {
         Question question = open.question();
         out.println();
         if (question.net().clock()) {

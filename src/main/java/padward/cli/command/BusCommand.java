@@ -2,16 +2,19 @@ package padward.cli.command;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
@@ -37,8 +40,8 @@ import picocli.CommandLine.Spec;
         name = "bus",
         mixinStandardHelpOptions = true,
         description =
-                "Brings several nets out at once: chooses among the given pads, routes all "
-                        + "nets together, and reports each line's delay at both corners and the skew "
+                "Brings several nets out at once: chooses among the given pads, those that cost "
+                        + "nobody anything first, routes all nets together, and reports each line's delay at both corners and the skew "
                         + "between the lines.",
         footer = {
             "",
@@ -50,6 +53,7 @@ public final class BusCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private GroupOption group;
     @Mixin private SigningOption signing;
+    @Mixin private AcceptOption accept;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -82,6 +86,13 @@ public final class BusCommand implements Callable<Integer> {
                     "When not all nets have a route, removes what blocks them; without it, that is "
                             + "only reported.")
     private boolean unblock;
+
+    @Option(
+            names = "--may-disconnect",
+            description =
+                    "Also takes pads that ports of the design have, where the others are not "
+                            + "enough; those ports lose their pads. Without it, no port does.")
+    private boolean mayDisconnect;
 
     @Mixin private LeadOption lead;
 
@@ -121,7 +132,7 @@ public final class BusCommand implements Callable<Integer> {
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
-        Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, Progress.NONE);
+        Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, ports(), Progress.NONE);
         Optional<UnblockedGroup> unblocked = unblocked(now, found);
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
@@ -143,14 +154,29 @@ public final class BusCommand implements Callable<Integer> {
         if (json) {
             out.println(
                     AnswerJson.text(
-                            BusJson.object(now, routed, unblocked, matched, registered, external)));
+                            BusJson.object(
+                                    now,
+                                    routed,
+                                    unblocked,
+                                    unblock,
+                                    matched,
+                                    registered,
+                                    external)));
         } else {
-            new BusTable(now, routed, external).print(out);
-            unblocked.ifPresent(c -> BusTable.printUnblocked(c, unblock, out));
+            new BusTable(now, routed, external, price(now, routed, unblocked)).print(out);
+            unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
         return routed;
+    }
+
+    private Price price(Design now, Bus routed, Optional<UnblockedGroup> unblocked) {
+        return unblock && unblocked.isPresent() ? unblocked.get().price(now) : routed.price(now);
+    }
+
+    private Bus.Ports ports() {
+        return mayDisconnect ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
     }
 
     /** What to remove so that nets without a free route are served too. */
@@ -164,11 +190,13 @@ public final class BusCommand implements Callable<Integer> {
                         group.nets(now),
                         group.pads(now),
                         aim,
+                        ports(),
                         SearchLimits.USUAL,
                         Progress.NONE));
     }
 
     private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {
+        List<String> accepted = accept.checked(bus.price(now));
         LedgerEntry entry =
                 signing.entry(
                         now,
@@ -176,6 +204,6 @@ public final class BusCommand implements Callable<Integer> {
                         group.padsText(),
                         bus.edits(),
                         "a group of " + bus.lines().size());
-        return old.with(entry);
+        return old.with(entry.accepting(accepted));
     }
 }

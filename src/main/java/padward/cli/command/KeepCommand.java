@@ -9,20 +9,25 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.Outcome;
+import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
+import padward.cli.output.PriceJson;
 import padward.design.Design;
 import padward.format.ledger.LedgerFile;
 import padward.route.search.Engine;
@@ -53,6 +58,7 @@ public final class KeepCommand implements Callable<Integer> {
     @Mixin private QuestionOption question;
     @Mixin private LedgerOption ledger;
     @Mixin private SigningOption signing;
+    @Mixin private AcceptOption accept;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -113,18 +119,21 @@ public final class KeepCommand implements Callable<Integer> {
                     "a pad whose answer can be applied",
                     asked.padValue().name() + ": " + LedgerTable.few(refused.reasons()));
         }
-        return old.with(signing.entry(now, asked.net().name(), asked.padValue().name(), edits));
+        List<String> accepted = accept.checked(Price.ofPad(asked));
+        return old.with(
+                signing.entry(now, asked.net().name(), asked.padValue().name(), edits)
+                        .accepting(accepted));
     }
 
     private List<Edit> edits() throws BadInput {
-        if (answer instanceof Answer.Open open) {
-            if (AnswerEdits.isThere(open)) {
+        if (answer instanceof Answer.FreeRoute free) {
+            if (AnswerEdits.isThere(free)) {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
             if (number != 1) {
                 throw new BadInput("--option", "", "1, because the route is open", "" + number);
             }
-            return AnswerEdits.of(open);
+            return AnswerEdits.of(free);
         }
         Answer.Blocked blocked = (Answer.Blocked) answer;
         List<WhyBlocked.Option> options = blocked.why().orElseThrow().options();
@@ -145,7 +154,9 @@ public final class KeepCommand implements Callable<Integer> {
             out.println();
             out.println("Kept as entry " + count + " of " + ledger.file() + ":");
             now.entries().get(count - 1).edits().forEach(e -> out.println("  " + e.toText()));
+            out.println("What it costs: " + PriceText.sentences(price()));
         }
+        CautionTable.print(answer.cautions(), out);
     }
 
     private JsonObject json(Ledger now, boolean kept) {
@@ -158,6 +169,18 @@ public final class KeepCommand implements Callable<Integer> {
             result.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
         }
         result.add("answer", AnswerJson.object(answer));
+        if (!(answer instanceof Answer.NoRoute)) {
+            result.add("price", PriceJson.object(price()));
+        }
         return result;
+    }
+
+    /** What the option costs that is kept. */
+    private Price price() {
+        return answer instanceof Answer.Blocked blocked
+                ? Price.of(
+                        blocked.question(),
+                        blocked.why().orElseThrow().options().get(number - 1).option().removals())
+                : Price.of(answer);
     }
 }

@@ -9,6 +9,8 @@ import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.Cautions;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.cli.option.DesignOption;
@@ -32,10 +34,11 @@ import picocli.CommandLine.Spec;
         name = "survey",
         mixinStandardHelpOptions = true,
         description =
-                "Ranks all pads for one net: first pads that nothing else can drive, then pads "
-                        + "that the board may drive or the design reads; within these by what the design "
-                        + "would lose, then by the number of obstacles, then by delay. Pads without a "
-                        + "route come last.",
+                "Ranks all pads for one net by their price: free pads with a place for a lead, free "
+                        + "pads, pads whose port loses them while nothing listens, pads whose "
+                        + "obstacles may lose function, pads on which something on the board follows, "
+                        + "pads that something drives; within these by what the design would lose, by "
+                        + "the number of obstacles, and by delay. Pads without a route come last.",
         footer = {
             "",
             "Example:",
@@ -56,7 +59,7 @@ public final class SurveyCommand implements Callable<Integer> {
     @Option(
             names = "--sort",
             paramLabel = "KEY",
-            description = "Ranks by this first: hazard, function, obstacles or delay.")
+            description = "Ranks by this first: price, function, obstacles or delay.")
     private Survey.Key sort;
 
     @Option(names = "--bank", paramLabel = "BANK", description = "Only pads of this bank.")
@@ -149,7 +152,7 @@ public final class SurveyCommand implements Callable<Integer> {
         result.addProperty("net", survey.net().name());
         result.addProperty("corner", survey.corner().label());
         JsonArray answers = new JsonArray();
-        survey.answers().forEach(a -> answers.add(AnswerJson.object(a)));
+        survey.answers().forEach(a -> answers.add(AnswerJson.surveyed(a)));
         result.add("answers", answers);
         out.println(AnswerJson.text(result));
     }
@@ -164,6 +167,7 @@ public final class SurveyCommand implements Callable<Integer> {
                         "replaces port",
                         "blocked by",
                         "would lose signal",
+                        "rank",
                         "on the board");
         for (Answer answer : survey.answers()) {
             Pad pad = answer.question().padValue();
@@ -177,6 +181,7 @@ public final class SurveyCommand implements Callable<Integer> {
                             .orElse(""),
                     obstacles(answer),
                     AnswerText.wouldLose(answer),
+                    PadRank.of(answer).reason(),
                     AnswerText.onBoard(answer.question()));
         }
         table.print(out);
@@ -187,8 +192,7 @@ public final class SurveyCommand implements Callable<Integer> {
         out.println(
                 "Would lose signal: endpoints that lose their signal if the obstacle cannot be "
                         + "moved; ask reports whether it can.");
-        out.println(
-                "Before driving a pad, read its cautions with ask; the board's documents decide.");
+        out.println("Before driving a pad, read its cautions with ask. " + Cautions.FOOTER);
     }
 
     private static String delay(Answer answer) {

@@ -6,11 +6,14 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Locale;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.NoRouteReason;
 import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
+import padward.breakout.survey.PadRank;
 import padward.breakout.text.AnswerText;
 import padward.design.Occupant;
 import padward.fabric.Delay;
@@ -53,13 +56,13 @@ public final class AnswerJson {
     public static JsonObject object(Answer answer) {
         Question question = answer.question();
         Fabric fabric = question.design().fabric();
-        String word = AnswerText.word(answer).toLowerCase(Locale.ROOT).replace(' ', '-');
-        JsonObject result = head(question, word, AnswerText.sentence(answer));
-        if (answer instanceof Answer.Open open) {
-            addRoute(open.route(), result);
-            if (!open.chokepoints().isEmpty()) {
+        JsonObject result =
+                head(question, AnswerKind.of(answer).label(), AnswerText.sentence(answer));
+        if (answer instanceof Answer.FreeRoute free) {
+            addRoute(free.route(), result);
+            if (!free.chokepoints().isEmpty()) {
                 JsonArray chokepoints = new JsonArray();
-                open.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
+                free.chokepoints().forEach(c -> chokepoints.add(WhyJson.chokepoint(c)));
                 result.add("chokepoints", chokepoints);
             }
         } else if (answer instanceof Answer.Blocked blocked) {
@@ -75,9 +78,19 @@ public final class AnswerJson {
             result.add("nearby", nearby);
         }
         answer.disconnected().ifPresent(l -> result.add("disconnected", disconnected(l, fabric)));
-        JsonArray cautions = new JsonArray();
-        answer.cautions().forEach(cautions::add);
-        result.add("cautions", cautions);
+        if (!(answer instanceof Answer.NoRoute)) {
+            result.add("price", PriceJson.object(Price.of(answer)));
+        }
+        PriceJson.addCautions(answer.cautions(), result);
+        return result;
+    }
+
+    /** One answer of a survey, with its rank. */
+    public static JsonObject surveyed(Answer answer) {
+        JsonObject result = object(answer);
+        PadRank rank = PadRank.of(answer);
+        result.addProperty("rank", rank.grade().label());
+        result.addProperty("rankReason", rank.reason());
         return result;
     }
 

@@ -21,9 +21,9 @@ public final class AnswerTable {
     private AnswerTable() {}
 
     public static void print(Answer answer, PrintWriter out) {
-        if (answer instanceof Answer.Open open) {
-            printRoute(open.route(), out);
-            String narrow = WhyText.everyFreeRoute(open);
+        if (answer instanceof Answer.FreeRoute free) {
+            printRoute(free.route(), out);
+            String narrow = WhyText.everyFreeRoute(free);
             if (!narrow.isEmpty()) {
                 out.println();
                 out.println(narrow);
@@ -36,9 +36,7 @@ public final class AnswerTable {
         } else if (answer instanceof Answer.NoRoute none && !none.nearby().isEmpty()) {
             printNearby(none, out);
         }
-        out.println();
-        out.println("Cautions:");
-        answer.cautions().forEach(c -> out.println("  - " + c));
+        CautionTable.print(answer.cautions(), out);
     }
 
     private static void printObstacles(Answer.Blocked blocked, PrintWriter out) {

@@ -3,6 +3,8 @@ package padward.cli.output;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Optional;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisteredGroup;
@@ -17,17 +19,31 @@ import padward.timing.SinkDelayChange;
 public final class BusJson {
     private BusJson() {}
 
+    /**
+     * The group.
+     *
+     * @param done whether what had to be removed for it was removed
+     */
     public static JsonObject object(
             Design design,
             Bus bus,
             Optional<UnblockedGroup> unblocked,
+            boolean done,
             Optional<MatchedGroup> matched,
             Optional<RegisteredGroup> registered,
             ExternalLine external) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-bus/1");
         JsonArray lines = new JsonArray();
-        bus.lines().forEach(l -> lines.add(line(design, l, external)));
+        Optional<UnblockedGroup> applied = unblocked.filter(u -> done);
+        for (Bus.Line line : bus.lines()) {
+            JsonObject one = line(design, line, external);
+            Price price =
+                    applied.map(u -> u.price(design, line))
+                            .orElseGet(() -> Price.ofPad(Bus.question(design, line)));
+            one.add("price", PriceJson.object(price));
+            lines.add(one);
+        }
         result.add("lines", lines);
         JsonArray left = new JsonArray();
         for (Bus.Left one : bus.left()) {
@@ -42,13 +58,16 @@ public final class BusJson {
         result.add("skews", skews);
         result.addProperty("total_ps", bus.totalPs());
         result.addProperty("lowerBound_ps", bus.alonePs());
-        unblocked.ifPresent(c -> result.add("unblocked", unblocked(c)));
+        Price price = applied.map(u -> u.price(design)).orElseGet(() -> bus.price(design));
+        result.add("price", PriceJson.object(price));
+        unblocked.ifPresent(c -> result.add("unblocked", unblocked(design, c)));
         registered.ifPresent(h -> result.add("registered", RegisteredTable.json(design, h)));
         matched.ifPresent(m -> result.add("matched", matched(design, m)));
         result.add("delayChanges", delayChanges(design, bus));
         JsonArray edits = new JsonArray();
         bus.edits().forEach(e -> edits.add(e.toText()));
         result.add("edits", edits);
+        PriceJson.addShared(Cautions.ofEdits(design, bus.edits()), result);
         return result;
     }
 
@@ -63,7 +82,7 @@ public final class BusJson {
         return result;
     }
 
-    private static JsonObject unblocked(UnblockedGroup unblocked) {
+    private static JsonObject unblocked(Design design, UnblockedGroup unblocked) {
         JsonObject result = new JsonObject();
         result.addProperty("served", unblocked.bus().lines().size());
         result.addProperty("provenMinimum", unblocked.provenMinimum());
@@ -78,6 +97,7 @@ public final class BusJson {
             all.add(one);
         }
         result.add("removed", all);
+        result.add("price", PriceJson.object(unblocked.price(design)));
         return result;
     }
 

@@ -1,17 +1,17 @@
 package padward.cli.output;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.ClockForwarding;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.UnblockedGroup;
+import padward.breakout.text.PriceText;
 import padward.breakout.text.WhyText;
 import padward.change.Edit;
 import padward.design.Attachment;
@@ -30,8 +30,15 @@ public final class BusTable {
     private final Design design;
     private final Bus bus;
     private final ExternalLine external;
+    private final Price price;
 
-    public BusTable(Design design, Bus bus, ExternalLine external) {
+    /**
+     * A group.
+     *
+     * @param price what it costs
+     */
+    public BusTable(Design design, Bus bus, ExternalLine external, Price price) {
+        this.price = price;
         this.design = design;
         this.bus = bus;
         this.external = external;
@@ -58,8 +65,8 @@ public final class BusTable {
         out.println("Edits:");
         bus.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
         out.println();
-        out.println("Cautions:");
-        cautions().forEach(c -> out.println("  - " + c));
+        out.println("What it costs: " + PriceText.sentences(price));
+        CautionTable.printShared(Cautions.ofEdits(design, bus.edits()), out);
     }
 
     /** Reports for clocks whether they are forwarded. */
@@ -72,17 +79,6 @@ public final class BusTable {
                 out.println(line.net().name() + ": " + forwarding.toText());
             }
         }
-    }
-
-    private Set<String> cautions() {
-        Set<String> result = new LinkedHashSet<>();
-        for (Bus.Line line : bus.lines()) {
-            Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
-            for (String caution : Cautions.of(question)) {
-                result.add(question.padValue().name() + ": " + caution);
-            }
-        }
-        return result;
     }
 
     private void printLines(PrintWriter out) {
@@ -161,7 +157,8 @@ public final class BusTable {
     }
 
     /** What is removed, or could be, so that all nets are served. */
-    public static void printUnblocked(UnblockedGroup unblocked, boolean done, PrintWriter out) {
+    public static void printUnblocked(
+            Design design, UnblockedGroup unblocked, boolean done, PrintWriter out) {
         int served = unblocked.bus().lines().size();
         int count = unblocked.removed().size();
         out.println();
@@ -187,6 +184,9 @@ public final class BusTable {
                             + " on "
                             + question.padValue().name());
             out.println("    " + WhyText.consequence(removed.blocked(), removed.removal()));
+        }
+        if (!done) {
+            out.println("  What it would cost: " + PriceText.sentences(unblocked.price(design)));
         }
         for (Bus.Left left : unblocked.bus().left()) {
             out.println("  Still not served: " + left.net().name() + ": " + left.reason() + ".");

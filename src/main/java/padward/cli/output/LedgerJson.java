@@ -26,6 +26,15 @@ public final class LedgerJson {
         result.addProperty("net", entry.net());
         result.addProperty("pad", entry.pad());
         result.add("edits", edits(entry.edits()));
+        JsonArray accepted = new JsonArray();
+        for (LedgerEntry.Acceptance one : entry.accepted()) {
+            JsonObject acceptance = new JsonObject();
+            acceptance.addProperty("what", one.what());
+            acceptance.addProperty("who", one.who());
+            acceptance.addProperty("when", one.when());
+            accepted.add(acceptance);
+        }
+        result.add("accepted", accepted);
         return result;
     }
 
@@ -51,6 +60,8 @@ public final class LedgerJson {
             result.add("lines", lines);
         }
         result.add("applied", edits(outcome.edits()));
+        result.add("price", PriceJson.object(outcome.price()));
+        PriceJson.addShared(outcome.cautions(), result);
         return result;
     }
 

@@ -9,12 +9,12 @@ import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.EditText;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.Pad;
-import padward.unblock.release.Endpoint;
 
 /** Prints the gains and costs of a what-if. */
 public final class WhatIfTable {
@@ -44,8 +44,7 @@ public final class WhatIfTable {
         String edits = report.edits().stream().map(Edit::toText).collect(Collectors.joining(", "));
         out.println("What if: " + edits + ". Nothing is changed.");
         out.println("Without it: " + AnswerText.word(report.before()) + ".");
-        List<String> lost = report.lost().stream().map(Endpoint::toText).toList();
-        out.println("Would lose signal: " + named(lost) + ".");
+        out.println("What it costs: " + PriceText.sentences(report.price()));
         out.println("Newly open pads: " + pads(report.newlyOpen()) + ".");
         if (!report.noLongerOpen().isEmpty()) {
             out.println("No longer open: " + pads(report.noLongerOpen()) + ".");
@@ -70,7 +69,7 @@ public final class WhatIfTable {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-what-if/1");
         result.add("whatIf", names(report.edits().stream().map(Edit::toText).toList()));
-        result.add("wouldLoseSignal", names(report.lost().stream().map(Endpoint::toText).toList()));
+        result.add("price", PriceJson.object(report.price()));
         result.add("newlyOpen", names(report.newlyOpen().stream().map(Pad::name).toList()));
         result.add("noLongerOpen", names(report.noLongerOpen().stream().map(Pad::name).toList()));
         result.add("before", AnswerJson.object(report.before()));

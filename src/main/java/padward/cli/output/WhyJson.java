@@ -3,11 +3,10 @@ package padward.cli.output;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.List;
-import java.util.Locale;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.NearbySignal;
 import padward.breakout.ask.WhyBlocked;
-import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
 import padward.unblock.Explanation;
 import padward.unblock.move.Consequence;
@@ -106,7 +105,7 @@ final class WhyJson {
         JsonObject result = new JsonObject();
         result.addProperty("net", signal.net().name());
         result.addProperty("difference", signal.difference());
-        result.addProperty("answer", AnswerText.word(signal.answer()).toLowerCase(Locale.ROOT));
+        result.addProperty("answer", AnswerKind.of(signal.answer()).label());
         return result;
     }
 }

@@ -25,9 +25,19 @@ import padward.format.source.Text;
 /** Reads ledgers. Whether their edits fit a design is found out when they are applied. */
 public final class LedgerReader {
     private static final Shape ENTRY =
-            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!", "before!", "after!");
+            Shape.of(
+                    "when!",
+                    "who!",
+                    "note",
+                    "net!",
+                    "pad!",
+                    "edits!",
+                    "accepted",
+                    "before!",
+                    "after!");
     private static final Shape UNSIGNED =
-            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!");
+            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!", "accepted");
+    private static final Shape ACCEPTANCE = Shape.of("what!", "who!", "when!");
     private static final Shape EDIT =
             Shape.of(
                     "do!", "port", "net", "cell", "site", "setting", "value", "from", "route",
@@ -109,6 +119,7 @@ public final class LedgerReader {
         String net = "";
         String pad = "";
         List<Edit> edits = List.of();
+        List<LedgerEntry.Acceptance> accepted = List.of();
         String before = "";
         String after = "";
         Members member = in.object(shape);
@@ -120,11 +131,29 @@ public final class LedgerReader {
                 case "net" -> net = in.name();
                 case "pad" -> pad = in.name();
                 case "edits" -> edits = in.list(this::readEdit);
+                case "accepted" -> accepted = in.list(LedgerReader::readAcceptance);
                 case "before" -> before = in.name();
                 default -> after = in.name();
             }
         }
-        return new LedgerEntry(when, who, note, net, pad, edits).signed(before, after);
+        return new LedgerEntry(when, who, note, net, pad, edits)
+                .withAccepted(accepted)
+                .signed(before, after);
+    }
+
+    private static LedgerEntry.Acceptance readAcceptance(JsonIn in) throws BadInput {
+        String what = "";
+        String who = "";
+        String when = "";
+        Members member = in.object(ACCEPTANCE);
+        while (member.next()) {
+            switch (member.name()) {
+                case "what" -> what = in.word();
+                case "who" -> who = in.name();
+                default -> when = in.name();
+            }
+        }
+        return new LedgerEntry.Acceptance(what, who, when);
     }
 
     /** What an edit's members say, before it is known which edit it is. */

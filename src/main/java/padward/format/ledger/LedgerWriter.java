@@ -75,6 +75,16 @@ public final class LedgerWriter {
             writeEdit(edit);
         }
         out.endArray();
+        if (!entry.accepted().isEmpty()) {
+            out.name("accepted").beginArray();
+            for (LedgerEntry.Acceptance one : entry.accepted()) {
+                out.beginObject();
+                out.name("what").value(one.what()).name("who").value(one.who());
+                out.name("when").value(one.when());
+                out.endObject();
+            }
+            out.endArray();
+        }
     }
 
     private void writeEdit(Edit edit) throws IOException {

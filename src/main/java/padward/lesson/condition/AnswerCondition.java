@@ -1,6 +1,7 @@
 package padward.lesson.condition;
 
 import java.util.Optional;
+import padward.breakout.ask.AnswerKind;
 
 /**
  * The present answer is of the given kind.

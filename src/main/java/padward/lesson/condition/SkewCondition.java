@@ -63,7 +63,7 @@ public record SkewCondition(List<String> nets, int maxPs) implements Condition {
         Answer answer =
                 asker.answer(
                         new Question(design, net.get(), at.get(0), Corner.SLOW), Progress.NONE);
-        return answer instanceof Answer.Open open
+        return answer instanceof Answer.FreeRoute open
                 ? Optional.of(open.route().total())
                 : Optional.empty();
     }

@@ -1,6 +1,7 @@
 package padward.lesson.condition;
 
 import java.util.Optional;
+import padward.breakout.ask.AnswerKind;
 
 /**
  * A what-if can be kept or dropped now, or there is none.

@@ -38,7 +38,7 @@ final class DelayExercise {
     /** The exercise about a net and a pad; empty when no free route leads there. */
     Optional<Exercise> make(Net net, int pad, long seed) {
         Question question = new Question(design, net, pad, Corner.SLOW);
-        if (!(asker.answer(question, progress) instanceof Answer.Open open)
+        if (!(asker.answer(question, progress) instanceof Answer.FreeRoute open)
                 || open.route().hops().size() < LEAST_HOPS) {
             return Optional.empty();
         }

@@ -7,7 +7,10 @@ import java.util.Optional;
 import java.util.Random;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.DriverFit;
+import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.design.Attachment;
 import padward.design.Design;
@@ -69,10 +72,15 @@ final class PadExercise {
     }
 
     private static boolean sameCost(Answer one, Answer other) {
-        return Survey.hazardous(one) == Survey.hazardous(other)
+        return PadRank.of(one).grade() == PadRank.of(other).grade()
+                && oddVoltage(one) == oddVoltage(other)
                 && Survey.functionCost(one) == Survey.functionCost(other)
                 && obstacles(one) == obstacles(other)
                 && route(one).total().slowPs() == route(other).total().slowPs();
+    }
+
+    private static boolean oddVoltage(Answer answer) {
+        return DriverFit.of(answer.question()).conflict().isPresent();
     }
 
     private static int obstacles(Answer answer) {
@@ -99,9 +107,11 @@ final class PadExercise {
         int root = net.route().root();
         List<String> facts = new ArrayList<>();
         facts.add(
-                "The cheapest pad is, in this order: one that nothing else can drive; one where the"
-                        + " design loses the least function; one with the fewest obstacles; one with"
-                        + " the shortest delay at the slow corner.");
+                "From the cheapest pad to the most expensive: free with a place for a lead; free; a port"
+                        + " loses it and nothing listens; its obstacles are not removable; something"
+                        + " on the board follows; something drives it. Within these: one whose"
+                        + " bank's voltages agree; one where the design loses the least; one with"
+                        + " the fewest obstacles; one with the shortest delay at the slow corner.");
         facts.add("The net's driver is in tile " + fabric.tileName(fabric.tile(root)) + ".");
         return new Exercise(
                 ExerciseKind.PAD,
@@ -150,16 +160,19 @@ final class PadExercise {
 
     private static String costText(Answer answer) {
         List<String> parts = new ArrayList<>();
-        if (Survey.hazardous(answer)) {
-            parts.add("something else may drive it");
+        parts.add(PadRank.of(answer).reason());
+        if (oddVoltage(answer)) {
+            parts.add("voltages in its bank do not agree");
         }
-        int cost = Survey.functionCost(answer);
+        boolean removable =
+                answer instanceof Answer.Blocked blocked
+                        && blocked.obstacles().stream().allMatch(Obstacle::removable);
         int obstacles = obstacles(answer);
         if (obstacles > 0) {
             parts.add(
                     obstacles
                             + (obstacles == 1 ? " obstacle, " : " obstacles, ")
-                            + (cost == 0 ? "removable" : "not removable, " + wouldLose(answer)));
+                            + (removable ? "removable" : "not removable, " + wouldLose(answer)));
         }
         parts.add(route(answer).total().toText());
         return String.join(", ", parts);

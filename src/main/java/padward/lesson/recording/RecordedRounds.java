@@ -30,7 +30,15 @@ public record RecordedRounds(Bus bus, List<Bus.Round> rounds) {
     public static RecordedRounds of(
             Design design, List<Net> nets, List<Integer> pads, Progress progress) {
         List<Bus.Round> rounds = new ArrayList<>();
-        Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Optional.of(rounds::add), progress);
+        Bus bus =
+                Bus.of(
+                        design,
+                        nets,
+                        pads,
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        Optional.of(rounds::add),
+                        progress);
         return new RecordedRounds(bus, rounds);
     }
 }

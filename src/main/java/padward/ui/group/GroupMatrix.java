@@ -19,9 +19,10 @@ import padward.ui.draw.Palette;
 import padward.ui.model.LookModel;
 
 /**
- * Nets against pads. A cell is filled when the pair is open, hatched when it is blocked, empty when
- * there is no route; the chosen pad of a net has a disc, a pinned one a ring around it. To pin a
- * cell: click it, drag along the row to it, or move to it with the arrow keys and press Enter.
+ * Nets against pads. A cell is filled when the pair is open, in another colour when a port would
+ * lose the pad, hatched when it is blocked, empty when there is no route; the chosen pad of a net
+ * has a disc, a pinned one a ring around it. To pin a cell: click it, drag along the row to it, or
+ * move to it with the arrow keys and press Enter.
  */
 final class GroupMatrix extends Canvas {
     private static final double CELL = 20;
@@ -103,7 +104,7 @@ final class GroupMatrix extends Canvas {
                 seen.isPresent()
                         && row < seen.get().nets().size()
                         && column < seen.get().pads().size();
-        if (there && seen.get().answer(row, column) instanceof Answer.Open) {
+        if (there && seen.get().isRoutable(row, column)) {
             group.pin(row, column);
         }
     }
@@ -183,6 +184,8 @@ final class GroupMatrix extends Canvas {
         Color fill = palette.paper();
         if (answer instanceof Answer.Open) {
             fill = palette.paper().interpolate(palette.route(), 0.22);
+        } else if (answer instanceof Answer.TakesPort) {
+            fill = palette.paper().interpolate(palette.obstacle(), 0.22);
         }
         g.setFill(fill);
         g.fillRect(x + 1, y + 1, CELL - 2, CELL - 2);

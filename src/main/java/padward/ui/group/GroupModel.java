@@ -3,20 +3,25 @@ package padward.ui.group;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -35,6 +40,8 @@ public final class GroupModel {
     private final StringProperty nets = new SimpleStringProperty("");
     private final StringProperty pads = new SimpleStringProperty("any");
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.SUM);
+    private final BooleanProperty mayDisconnect = new SimpleBooleanProperty();
+    private final BooleanProperty accepted = new SimpleBooleanProperty();
     private final IntegerProperty tolerancePs = new SimpleIntegerProperty(150);
     private final ObjectProperty<Optional<RouteMatrix>> matrix =
             new SimpleObjectProperty<>(Optional.empty());
@@ -52,6 +59,8 @@ public final class GroupModel {
         model.openedProperty().addListener((p, old, now) -> clear());
         nets.addListener((p, old, now) -> compareFields());
         pads.addListener((p, old, now) -> compareFields());
+        mayDisconnect.addListener((p, old, now) -> compareFields());
+        bus.addListener((p, old, now) -> accepted.set(false));
     }
 
     /**
@@ -59,13 +68,18 @@ public final class GroupModel {
      *
      * @param nets text of the nets' field
      * @param pads text of the pads' field
+     * @param mayDisconnect whether ports may lose their pads
      * @param on what was open
      */
-    private record Asked(String nets, String pads, WorkState on) {}
+    private record Asked(String nets, String pads, boolean mayDisconnect, WorkState on) {}
 
     private void compareFields() {
         asAsked.set(
-                asked.filter(a -> !a.nets().equals(nets.get()) || !a.pads().equals(pads.get()))
+                asked.filter(
+                                a ->
+                                        !a.nets().equals(nets.get())
+                                                || !a.pads().equals(pads.get())
+                                                || a.mayDisconnect() != mayDisconnect.get())
                         .isEmpty());
     }
 
@@ -90,8 +104,10 @@ public final class GroupModel {
         Design design = opened.get().design();
         String wanted = nets.get();
         String allowed = pads.get();
-        Asked fields = new Asked(wanted, allowed, model.design().state().orElseThrow());
+        boolean disconnect = mayDisconnect.get();
+        Asked fields = new Asked(wanted, allowed, disconnect, model.design().state().orElseThrow());
         Bus.Aim by = aim.get();
+        Bus.Ports ports = disconnect ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
         record Routed(RouteMatrix matrix, Bus bus) {}
         job.start(
                 "Routing the group",
@@ -102,6 +118,7 @@ public final class GroupModel {
                                     GroupParser.nets(design, wanted),
                                     GroupParser.pads(design, allowed),
                                     by,
+                                    ports,
                                     progress);
                     seen.complete(progress);
                     return new Routed(seen, seen.route(Map.of(), progress));
@@ -153,7 +170,10 @@ public final class GroupModel {
 
     /** Keeps the group as routed: the design is shown with it from now on. */
     void keep() {
-        if (bus.get().isEmpty() || bus.get().get().lines().isEmpty() || !asAsked.get()) {
+        if (bus.get().isEmpty()
+                || bus.get().get().lines().isEmpty()
+                || !asAsked.get()
+                || !isAccepted()) {
             return;
         }
         Asked about = asked.orElseThrow();
@@ -163,7 +183,8 @@ public final class GroupModel {
             model.design()
                     .keep(
                             about.on().version(),
-                            EntrySigning.unsigned(about.nets(), about.pads(), edits),
+                            EntrySigning.unsigned(about.nets(), about.pads(), edits)
+                                    .accepting(PriceText.words(price().toAccept())),
                             applied.design());
         } else {
             List<String> reasons = ((Outcome.Refused) outcome).reasons();
@@ -191,6 +212,35 @@ public final class GroupModel {
 
     IntegerProperty toleranceProperty() {
         return tolerancePs;
+    }
+
+    /** Whether ports may lose their pads. */
+    BooleanProperty mayDisconnectProperty() {
+        return mayDisconnect;
+    }
+
+    /** Whether the user has accepted what the group does on the board. */
+    BooleanProperty acceptedProperty() {
+        return accepted;
+    }
+
+    /** What the routed group costs. */
+    Price price() {
+        return matrix.get().isPresent() && bus.get().isPresent()
+                ? bus.get().get().price(matrix.get().get().design())
+                : Price.NOTHING;
+    }
+
+    /** The cautions about the pads of the routed group. */
+    List<Cautions.Shared> cautions() {
+        return matrix.get().isPresent() && bus.get().isPresent()
+                ? Cautions.ofEdits(matrix.get().get().design(), bus.get().get().edits())
+                : List.of();
+    }
+
+    /** Whether the group can be kept: it costs nothing that must be accepted, or that is. */
+    boolean isAccepted() {
+        return accepted.get() || price().toAccept().isEmpty();
     }
 
     ReadOnlyObjectProperty<Optional<RouteMatrix>> matrixProperty() {

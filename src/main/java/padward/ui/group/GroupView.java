@@ -7,19 +7,24 @@ import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
+import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
+import padward.breakout.text.PriceText;
+import padward.ui.control.CautionLines;
 import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 import padward.ui.control.NumberSpinners;
@@ -37,6 +42,9 @@ public final class GroupView extends ScrollPane {
     private final GroupMatrix matrix;
     private final SkewPicture skew;
     private final ScrollPane table;
+    private final CheckBox accept = new CheckBox();
+    private final Label price = Controls.text("");
+    private final VBox cautions = new VBox(2);
     private final Button match;
     private final Button keep;
 
@@ -65,7 +73,16 @@ public final class GroupView extends ScrollPane {
                         "Keep",
                         "Keeps the group as routed; it can be undone",
                         group::keep);
-        VBox all = new VBox(8, fields(), buttons(), totals, table, message, skew);
+        price.setId("group-price");
+        cautions.setId("group-cautions");
+        accept.setId("group-accept");
+        accept.setWrapText(true);
+        accept.selectedProperty().bindBidirectional(group.acceptedProperty());
+        group.acceptedProperty().addListener((p, old, now) -> show());
+        VBox all =
+                new VBox(
+                        8, fields(), buttons(), totals, price, accept, table, message, skew,
+                        cautions);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
         group.busProperty().addListener((p, old, now) -> show());
@@ -114,13 +131,21 @@ public final class GroupView extends ScrollPane {
         tolerance.setId("group-tolerance");
         tolerance.setAccessibleText("Tolerance in picoseconds");
         tolerance.valueProperty().addListener((p, old, now) -> group.toleranceProperty().set(now));
+        CheckBox mayDisconnect = new CheckBox("may disconnect ports");
+        mayDisconnect.setId("group-may-disconnect");
+        mayDisconnect.setTooltip(
+                new Tooltip(
+                        "Also takes pads that ports have, where the others are not enough; those"
+                                + " ports lose their pads"));
+        mayDisconnect.selectedProperty().bindBidirectional(group.mayDisconnectProperty());
         Button route =
                 Controls.button(
                         "group-route",
                         "Route",
                         "Chooses a pad for each net and routes all nets together",
                         group::route);
-        return new FlowPane(8, 6, aim, route, match, tolerance, new Label("ps"), keep);
+        return new FlowPane(
+                8, 6, aim, mayDisconnect, route, match, tolerance, new Label("ps"), keep);
     }
 
     /** Texts of the aims. */
@@ -147,7 +172,8 @@ public final class GroupView extends ScrollPane {
     private void show() {
         boolean routed = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
         match.setDisable(!routed);
-        keep.setDisable(!routed || !group.asAskedProperty().get());
+        keep.setDisable(!routed || !group.asAskedProperty().get() || !group.isAccepted());
+        showPrice(routed);
         boolean priced = group.matrixProperty().get().isPresent();
         table.setVisible(priced);
         table.setManaged(priced);
@@ -157,12 +183,25 @@ public final class GroupView extends ScrollPane {
                         ? "This is the group as it was routed. You have changed the fields: press"
                                 + " Enter to route it again."
                         : priced
-                                ? "● chosen, ◎ pinned; filled: open, hatched: blocked. To pin a cell, click"
+                                ? "● chosen, ◎ pinned; filled: open, orange: a port would lose the pad, hatched: blocked. To pin a cell, click"
                                         + " it, or move to it with the arrow keys and press Enter."
                                 : "");
         matrix.draw();
         table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
         skew.draw(getWidth() - MARGIN);
+    }
+
+    /** What the group costs, what has to be accepted, and the cautions. */
+    private void showPrice(boolean routed) {
+        Price cost = group.price();
+        price.setText(routed ? "What it costs: " + PriceText.sentences(cost) : "");
+        price.setVisible(routed);
+        price.setManaged(routed);
+        boolean ask = routed && !cost.toAccept().isEmpty();
+        accept.setText(PriceText.acceptance(cost));
+        accept.setVisible(ask);
+        accept.setManaged(ask);
+        cautions.getChildren().setAll(routed ? CautionLines.ofShared(group.cautions()) : List.of());
     }
 
     private String totals() {

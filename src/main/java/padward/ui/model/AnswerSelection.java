@@ -95,7 +95,7 @@ final class AnswerSelection {
      */
     List<Edit> edits() {
         Optional<Answer> now = answer.get();
-        if (now.orElse(null) instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
+        if (now.orElse(null) instanceof Answer.FreeRoute open && !AnswerEdits.isThere(open)) {
             return AnswerEdits.of(open);
         }
         return now.orElse(null) instanceof Answer.Blocked blocked

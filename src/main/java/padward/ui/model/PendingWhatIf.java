@@ -4,6 +4,7 @@ import java.util.List;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -25,6 +26,11 @@ public record PendingWhatIf(
     /** Copies the list. */
     public PendingWhatIf {
         edits = List.copyOf(edits);
+    }
+
+    /** What its pad costs: what must be accepted before it is kept. */
+    public Price price() {
+        return Price.ofPads(before.question().design(), edits);
     }
 
     /** Applies edits to the design of an answer, and asks again. */

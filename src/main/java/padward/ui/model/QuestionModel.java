@@ -54,6 +54,7 @@ public final class QuestionModel {
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Boolean> accepted = new SimpleObjectProperty<>(false);
     private final ObjectProperty<Optional<PendingWhatIf>> whatIf =
             new SimpleObjectProperty<>(Optional.empty());
 
@@ -67,6 +68,7 @@ public final class QuestionModel {
         this.asking = new JobSlot(jobs, this);
         this.survey = new SurveyModel(new JobSlot(jobs, this));
         this.focus = new AnswerSelection(answer, whatIf);
+        whatIf.addListener((p, old, now) -> accepted.set(false));
         netText.addListener((p, old, now) -> compareFields());
         padText.addListener((p, old, now) -> compareFields());
         corner.addListener((p, old, now) -> compareFields());
@@ -276,6 +278,11 @@ public final class QuestionModel {
                 "Trying the change",
                 progress -> PendingWhatIf.of(on, before, edits, progress),
                 tried -> whatIf.set(Optional.of(tried)));
+    }
+
+    /** Whether the user has accepted what the what-if does on the board. */
+    ObjectProperty<Boolean> boundAccepted() {
+        return accepted;
     }
 
     /** Drops the what-if; nothing is changed. */

@@ -29,6 +29,7 @@ public final class ShownQuestion {
     private final ObjectProperty<Corner> corner;
     private final ObjectProperty<Optional<Survey>> survey;
     private final ObjectProperty<Optional<PendingWhatIf>> whatIf;
+    private final ObjectProperty<Boolean> accepted;
     private final ObjectProperty<Optional<Answer>> preview;
     private final ObjectProperty<Integer> option;
     private final ObjectProperty<Optional<Answer>> answer;
@@ -40,6 +41,7 @@ public final class ShownQuestion {
         padText = part(QuestionModel::padTextProperty);
         corner = part(QuestionModel::cornerProperty);
         survey = part(q -> q.survey().surveyProperty());
+        accepted = part(QuestionModel::boundAccepted);
         whatIf = part(QuestionModel::boundWhatIf);
         preview = part(q -> q.focus().previewProperty());
         option = part(q -> q.focus().optionProperty());
@@ -138,6 +140,16 @@ public final class ShownQuestion {
     /** The what-if that waits to be kept or dropped. */
     public ReadOnlyObjectProperty<Optional<PendingWhatIf>> whatIfProperty() {
         return whatIf;
+    }
+
+    /** Whether the user has accepted what the what-if does on the board. */
+    public ObjectProperty<Boolean> acceptedProperty() {
+        return accepted;
+    }
+
+    /** Whether the what-if can be kept: it does nothing that must be accepted, or that is. */
+    public boolean isAccepted() {
+        return accepted.get() || whatIf.get().map(w -> w.price().toAccept().isEmpty()).orElse(true);
     }
 
     /** The answer. */

@@ -13,6 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.design.Design;
@@ -222,10 +223,15 @@ public final class WindowModel {
             return;
         }
         PendingWhatIf tried = asked.whatIfProperty().get().get();
+        if (!shown.isAccepted()) {
+            notes.add(this, "Not kept: first tick “" + PriceText.acceptance(tried.price()) + "”");
+            return;
+        }
         Question question = tried.before().question();
         LedgerEntry entry =
                 EntrySigning.unsigned(
-                        question.net().name(), question.padValue().name(), tried.edits());
+                                question.net().name(), question.padValue().name(), tried.edits())
+                        .accepting(PriceText.words(tried.price().toAccept()));
         asked.drop();
         if (design.keep(tried.version(), entry, tried.design())) {
             // Its answer is known: it need not be asked again like the others.

@@ -1,7 +1,6 @@
 package padward.ui.question;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -15,8 +14,10 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.AnswerKind;
 import padward.breakout.text.AnswerText;
 import padward.ui.control.Actions;
+import padward.ui.control.CautionLines;
 import padward.ui.control.Controls;
 import padward.ui.model.WindowModel;
 
@@ -101,11 +102,11 @@ public final class AnswerBar extends VBox {
     private void show(Optional<Answer> answer) {
         showAsAsked();
         cautions.getChildren().clear();
-        word.getStyleClass().removeAll("open", "blocked", "no-route");
+        word.getStyleClass().removeAll("open", "takes-port", "blocked", "no-route");
         word.setVisible(answer.isPresent());
         word.setManaged(answer.isPresent());
         boolean ready =
-                answer.orElse(null) instanceof Answer.Open open && !AnswerEdits.isThere(open);
+                answer.orElse(null) instanceof Answer.FreeRoute open && !AnswerEdits.isThere(open);
         boolean inWhatIf = model.shown().whatIfProperty().get().isPresent();
         boolean blocked = answer.orElse(null) instanceof Answer.Blocked;
         shown(bringOut, ready && !inWhatIf);
@@ -121,11 +122,9 @@ public final class AnswerBar extends VBox {
         }
         Answer given = answer.get();
         word.setText(mark(given) + " " + AnswerText.word(given));
-        word.getStyleClass().add(AnswerText.word(given).toLowerCase(Locale.ROOT).replace(' ', '-'));
+        word.getStyleClass().add(AnswerKind.of(given).label());
         sentence.setText(AnswerText.explanation(given));
-        for (String caution : given.cautions()) {
-            cautions.getChildren().add(Controls.text("⚠ " + caution, "caution"));
-        }
+        cautions.getChildren().setAll(CautionLines.of(given.cautions()));
     }
 
     private String withoutAnswer() {
@@ -146,9 +145,11 @@ public final class AnswerBar extends VBox {
 
     /** A mark next to the word, so that nobody depends on the colour. */
     private static String mark(Answer answer) {
-        if (answer instanceof Answer.Open) {
-            return "→";
-        }
-        return answer instanceof Answer.Blocked ? "⊖" : "×";
+        return switch (AnswerKind.of(answer)) {
+            case OPEN -> "→";
+            case TAKES_PORT -> "⇥";
+            case BLOCKED -> "⊖";
+            case NO_ROUTE -> "×";
+        };
     }
 }

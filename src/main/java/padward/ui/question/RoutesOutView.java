@@ -22,6 +22,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.ask.Answer;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.design.Design;
@@ -66,8 +67,10 @@ public final class RoutesOutView extends VBox {
         title.getStyleClass().add("faint");
         title.setTooltip(
                 new Tooltip(
-                        "Pads that nothing else can drive come first; then by what the design"
-                                + " would lose, by obstacles, and by delay."));
+                        "Free pads with a place for a lead come first, then free pads, pads whose"
+                                + " port loses them, pads whose obstacles may lose function, pads on"
+                                + " which something follows, pads that something drives; then by"
+                                + " what the design would lose, by obstacles, and by delay."));
         ChoiceBox<String> filter = new ChoiceBox<>();
         filter.getItems().setAll(ALL, FREE, USED, WIRED);
         filter.setValue(ALL);
@@ -103,8 +106,8 @@ public final class RoutesOutView extends VBox {
         TableColumn<Answer, String> delay = column("delay, ns", 90, RoutesOutView::delay);
         delay.getStyleClass().add("number");
         delay.setComparator(LeadingNumberOrder.ORDER);
+        column("rank", 190, a -> PadRank.of(a).reason());
         column("would lose signal", 122, AnswerText::wouldLose);
-        column("replaces port", 96, a -> portOn(a).map(Port::name).orElse(""));
         column("on the board", 190, a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()
                 .selectedItemProperty()

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
@@ -17,19 +18,17 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Price;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.PriceText;
 import padward.breakout.text.WhyText;
 import padward.change.Edit;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.model.PendingWhatIf;
 import padward.ui.model.WindowModel;
-import padward.unblock.move.Consequence;
-import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
-import padward.unblock.weigh.Removal;
 
 /** A what-if: before and after side by side, with buttons to keep or drop it. */
 public final class WhatIfBar extends VBox {
@@ -40,6 +39,7 @@ public final class WhatIfBar extends VBox {
     private final Label beforeRoute = new Label();
     private final Label afterRoute = new Label();
     private final Label cost = new Label();
+    private final CheckBox accept = new CheckBox();
 
     /** Hidden until the shown question has a what-if. */
     public WhatIfBar(WindowModel model, Actions actions) {
@@ -67,7 +67,13 @@ public final class WhatIfBar extends VBox {
         edits.setMaxWidth(Double.MAX_VALUE);
         HBox head = new HBox(8, edits, keep, drop);
         head.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(head, sides());
+        accept.setId("what-if-accept");
+        accept.setWrapText(true);
+        accept.setMinHeight(Region.USE_PREF_SIZE);
+        accept.getStyleClass().add("accept");
+        accept.setOnAction(e -> model.shown().acceptedProperty().set(accept.isSelected()));
+        model.shown().acceptedProperty().addListener((p, old, now) -> accept.setSelected(now));
+        getChildren().addAll(head, accept, sides());
         model.shown().whatIfProperty().addListener((p, old, now) -> show(now));
         show(model.shown().whatIfProperty().get());
     }
@@ -112,7 +118,18 @@ public final class WhatIfBar extends VBox {
         beforeRoute.setText(route(old) + obstacleText(model.shown().obstaclesOfChosen()));
         afterRoute.setText(
                 route(next) + obstacleText(obstacles(tried.after())) + compared(old, next));
-        cost.setText(cost(model.shown().chosenOption().map(o -> o.option().removals())));
+        cost.setText(
+                PriceText.sentences(
+                        Price.of(
+                                tried.before().question(),
+                                model.shown()
+                                        .chosenOption()
+                                        .map(o -> o.option().removals())
+                                        .orElse(List.of()))));
+        boolean ask = !tried.price().toAccept().isEmpty();
+        accept.setText(PriceText.acceptance(tried.price()));
+        accept.setVisible(ask);
+        accept.setManaged(ask);
     }
 
     private static String route(Optional<Route> route) {
@@ -145,40 +162,9 @@ public final class WhatIfBar extends VBox {
     private static String side(Answer answer) {
         return AnswerText.word(answer)
                 + answer.findRoute()
-                        .filter(w -> answer instanceof Answer.Open)
+                        .filter(w -> answer instanceof Answer.FreeRoute)
                         .map(w -> ", " + w.total().toText())
                         .orElse("");
-    }
-
-    private static String cost(Optional<List<Removal>> removals) {
-        List<String> lost =
-                removals.orElse(List.of()).stream()
-                        .filter(r -> r.consequence() instanceof Consequence.LosesFunction)
-                        .flatMap(r -> ((Consequence.LosesFunction) r.consequence()).lost().stream())
-                        .map(Endpoint::toText)
-                        .toList();
-        List<String> moved =
-                removals.orElse(List.of()).stream()
-                        .filter(r -> r.consequence() instanceof Consequence.Movable)
-                        .flatMap(
-                                r ->
-                                        ((Consequence.Movable) r.consequence())
-                                                .delayChanges().stream())
-                        .map(WhatIfBar::delayChange)
-                        .toList();
-        String first =
-                lost.isEmpty() ? "Nothing loses its signal" : "Would lose signal: " + joined(lost);
-        return first + (moved.isEmpty() ? "." : "; moved: " + joined(moved) + ".");
-    }
-
-    private static String delayChange(DelayChange delayChange) {
-        return "net "
-                + delayChange.net()
-                + " ("
-                + delayChange.after().toText()
-                + ", before "
-                + delayChange.before().toText()
-                + ")";
     }
 
     private static String joined(List<String> names) {

@@ -56,10 +56,10 @@ class CautionsTest {
                         List.of(net),
                         List.of());
 
-        List<String> cautions = Cautions.of(new Question(design, net, 0, Corner.SLOW));
+        List<Caution> cautions = Cautions.of(new Question(design, net, 0, Corner.SLOW));
 
-        assertThat(cautions.stream().anyMatch(c -> c.contains("has an output enable")))
+        assertThat(cautions.stream().anyMatch(c -> c.text().contains("has an output enable")))
                 .isEqualTo(directions.canDrive());
-        assertThat(cautions).last().asString().contains("responsible engineer decides");
+        assertThat(cautions).last().extracting(Caution::kind).isEqualTo(Caution.Kind.GENERAL);
     }
 }

@@ -90,7 +90,14 @@ class ClockForwardingTest {
     void aSignalIsRegisteredByTheClock() throws Exception {
         Design design = read("");
         List<Net> nets = List.of(design.findNet("n").orElseThrow());
-        Bus bus = Bus.of(design, nets, List.of(0), Bus.Aim.SUM, Progress.NONE);
+        Bus bus =
+                Bus.of(
+                        design,
+                        nets,
+                        List.of(0),
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        Progress.NONE);
         Net clock = design.findNet("clk").orElseThrow();
         RegisteredGroup registered =
                 RegisteredGroup.of(design, bus, clock, ExternalLine.NONE, Progress.NONE);

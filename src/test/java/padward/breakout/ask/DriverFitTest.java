@@ -83,20 +83,21 @@ class DriverFitTest {
     void oneThatDoesNotIsReplacedAndTold() {
         Answer.Open open = (Answer.Open) ask(1800, "lv18");
         assertThat(open.route().setting().orElseThrow().name()).isEqualTo("lv18");
-        assertThat(open.cautions()).anyMatch(c -> c.contains("set the driver to lv18 instead"));
+        assertThat(open.cautions())
+                .anyMatch(c -> c.text().contains("set the driver to lv18 instead"));
     }
 
     @Test
     void whereNoneFitsThereIsNoRoute() {
         Answer.NoRoute none = (Answer.NoRoute) ask(2500, "");
         assertThat(none.reason()).isEqualTo(NoRouteReason.NO_FITTING_SETTING);
-        assertThat(none.cautions()).anyMatch(c -> c.contains("do not use this pad"));
+        assertThat(none.cautions()).anyMatch(c -> c.text().contains("do not use this pad"));
     }
 
     @Test
     void anotherPortAtAnotherVoltageIsAHazard() {
         Answer.Open open = (Answer.Open) ask(3300, "lv18");
-        assertThat(open.cautions()).anyMatch(c -> c.contains("set for another voltage: o"));
+        assertThat(open.cautions()).anyMatch(c -> c.text().contains("set for another voltage: o"));
         assertThat(Survey.hazardous(open)).isTrue();
     }
 }

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
@@ -62,7 +63,7 @@ class SmallCasesTest {
     void aFreeIoRegisterSiteIsARouteOut() {
         Answer answer = ask(only, "x7y2/pad[1]");
         assertThat(answer).isInstanceOf(Answer.Open.class);
-        Route route = ((Answer.Open) answer).route();
+        Route route = ((Answer.FreeRoute) answer).route();
         assertThat(route.hops())
                 .extracting(Hop::name)
                 .contains("x7y2/outreg[1].d", "x7y2/outreg[1].q");
@@ -86,8 +87,8 @@ class SmallCasesTest {
     @Test
     void aRouteAroundTheSiteIsTaken() {
         Answer answer = ask(around, "x7y3/pad[0]");
-        assertThat(answer).isInstanceOf(Answer.Open.class);
-        assertThat(((Answer.Open) answer).route().hops())
+        assertThat(answer).isInstanceOf(Answer.TakesPort.class);
+        assertThat(((Answer.FreeRoute) answer).route().hops())
                 .extracting(Hop::name)
                 .noneMatch(n -> n.contains("outreg"));
     }
@@ -125,7 +126,7 @@ class SmallCasesTest {
                     Answer one = own.answer(question, Progress.NONE);
                     Answer other = reference.answer(question, Progress.NONE);
                     assertThat(AnswerText.word(one)).isEqualTo(AnswerText.word(other));
-                    if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
+                    if (one instanceof Answer.FreeRoute a && other instanceof Answer.FreeRoute b) {
                         assertThat(a.route().total().at(corner))
                                 .isEqualTo(b.route().total().at(corner));
                     }
@@ -193,7 +194,9 @@ class SmallCasesTest {
         assertThat(report.before()).isInstanceOf(Answer.Blocked.class);
         assertThat(report.after()).isInstanceOf(Answer.Open.class);
         assertThat(report.newlyOpen()).extracting(Pad::name).contains("x0y5/pad[0]");
-        assertThat(report.lost()).extracting(Endpoint::toText).containsExactly("port buzzer");
+        assertThat(report.price().lost())
+                .extracting(Endpoint::toText)
+                .containsExactly("port buzzer");
         assertThat(only.findNet("alarm/beep")).isPresent();
     }
 
@@ -208,7 +211,7 @@ class SmallCasesTest {
     }
 
     @Test
-    void surveysRankHazardThenFunctionThenObstaclesThenDelay() {
+    void surveysRankByPriceAndSayWhy() {
         Survey survey =
                 Survey.of(
                         only,
@@ -218,9 +221,13 @@ class SmallCasesTest {
                         Progress.NONE);
         List<Answer> some =
                 survey.answers().stream().filter(a -> !(a instanceof Answer.NoRoute)).toList();
-        assertThat(some).extracting(Survey::hazardous).isSorted();
-        List<Answer> safe = some.stream().filter(a -> !Survey.hazardous(a)).toList();
-        assertThat(safe).extracting(Survey::functionCost).isSorted();
+        assertThat(some).extracting(a -> PadRank.of(a).grade()).isSorted();
+        assertThat(some)
+                .extracting(a -> PadRank.of(a).reason())
+                .contains(
+                        "free, place for a lead",
+                        "Q3.gate follows, port buzzer",
+                        "U7.4 follows, port motor");
         Survey byDelay = survey.sortedBy(Survey.Key.DELAY);
         assertThat(byDelay.answers()).hasSameSizeAs(survey.answers());
         assertThat(
@@ -232,7 +239,7 @@ class SmallCasesTest {
     }
 
     private static int slowPs(Answer answer) {
-        return answer instanceof Answer.Open open
+        return answer instanceof Answer.FreeRoute open
                 ? open.route().total().slowPs()
                 : ((Answer.Blocked) answer).route().total().slowPs();
     }

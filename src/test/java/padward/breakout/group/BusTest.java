@@ -45,7 +45,11 @@ class BusTest {
                             .sorted()
                             .boxed()
                             .toList();
-            check(design, Bus.of(design, nets, pads, aim, Progress.NONE), nets, pads);
+            check(
+                    design,
+                    Bus.of(design, nets, pads, aim, Bus.Ports.MAY_DISCONNECT, Progress.NONE),
+                    nets,
+                    pads);
         }
     }
 
@@ -84,7 +88,8 @@ class BusTest {
                         .mapToObj(i -> design.findNet("pump/level/sample[" + i + "]").orElseThrow())
                         .toList();
         List<Integer> pads = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
-        Bus bus = Bus.of(design, nets, pads, Bus.Aim.ORDER, Progress.NONE);
+        Bus bus =
+                Bus.of(design, nets, pads, Bus.Aim.ORDER, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
         assertThat(bus.lines()).hasSize(2);
         assertThat(bus.lines().get(0).pad()).isLessThan(bus.lines().get(1).pad());
     }
@@ -94,7 +99,14 @@ class BusTest {
         Design design =
                 DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         List<Net> nets = List.copyOf(design.nets()).subList(4, 8);
-        Bus bus = Bus.of(design, nets, List.of(0, 1), Bus.Aim.SUM, Progress.NONE);
+        Bus bus =
+                Bus.of(
+                        design,
+                        nets,
+                        List.of(0, 1),
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        Progress.NONE);
         assertThat(bus.left()).isNotEmpty().allMatch(l -> !l.reason().isBlank());
     }
 }

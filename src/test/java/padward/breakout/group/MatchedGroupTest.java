@@ -42,7 +42,14 @@ class MatchedGroupTest {
                             .sorted()
                             .boxed()
                             .toList();
-            Bus bus = Bus.of(design, nets, pads, Bus.Aim.SKEW, Progress.NONE);
+            Bus bus =
+                    Bus.of(
+                            design,
+                            nets,
+                            pads,
+                            Bus.Aim.SKEW,
+                            Bus.Ports.MAY_DISCONNECT,
+                            Progress.NONE);
             MatchedGroup matched =
                     MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.NONE, Progress.NONE);
             check(design, matched);

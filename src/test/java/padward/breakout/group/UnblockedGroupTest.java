@@ -40,7 +40,14 @@ class UnblockedGroupTest {
         List<Integer> pads =
                 random.ints(0, design.fabric().pads().size()).distinct().limit(4).boxed().toList();
         UnblockedGroup unblocked =
-                UnblockedGroup.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
+                UnblockedGroup.of(
+                        design,
+                        nets,
+                        pads,
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        LIMITS,
+                        Progress.NONE);
         Bus bus = unblocked.bus();
         assertThat(bus.lines().size() + bus.left().size()).isEqualTo(nets.size());
         Set<Integer> taken = new HashSet<>();
@@ -89,7 +96,9 @@ class UnblockedGroupTest {
 
     private static int served(Design design, List<Net> nets, List<Integer> pads) {
         List<Net> now = nets.stream().map(n -> design.findNet(n.name()).orElseThrow()).toList();
-        return Bus.of(design, now, pads, Bus.Aim.SUM, Progress.NONE).lines().size();
+        return Bus.of(design, now, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE)
+                .lines()
+                .size();
     }
 
     @Test
@@ -97,10 +106,17 @@ class UnblockedGroupTest {
         Design design = DesignMaker.make(1_500, 2, 0.2, Progress.NONE).design();
         List<Integer> pads = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).limit(3).toList();
-        Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Progress.NONE);
+        Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
         assertThat(bus.left()).noneMatch(Bus.Left::couldBeUnblocked);
         UnblockedGroup unblocked =
-                UnblockedGroup.of(design, nets, pads, Bus.Aim.SUM, LIMITS, Progress.NONE);
+                UnblockedGroup.of(
+                        design,
+                        nets,
+                        pads,
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        LIMITS,
+                        Progress.NONE);
         assertThat(unblocked.removed()).isEmpty();
         assertThat(unblocked.provenMinimum()).isTrue();
     }

@@ -57,7 +57,7 @@ class SurveyTest {
     }
 
     private static int route(Answer answer) {
-        if (answer instanceof Answer.Open open) {
+        if (answer instanceof Answer.FreeRoute open) {
             return open.route().total().at(answer.question().corner());
         }
         return answer instanceof Answer.Blocked blocked

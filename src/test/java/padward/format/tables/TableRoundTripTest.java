@@ -197,7 +197,7 @@ class TableRoundTripTest {
             Answer other = askAfter.answer(question(after, net.name(), same), Progress.NONE);
             String text = net.name() + " to pad " + pad;
             assertThat(AnswerText.word(other)).as(text).isEqualTo(AnswerText.word(one));
-            if (one instanceof Answer.Open a && other instanceof Answer.Open b) {
+            if (one instanceof Answer.FreeRoute a && other instanceof Answer.FreeRoute b) {
                 assertThat(b.route().total().slowPs())
                         .as(text)
                         .isEqualTo(a.route().total().slowPs());

@@ -15,7 +15,9 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.DriverFit;
 import padward.breakout.ask.Question;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -119,7 +121,7 @@ class ExerciseProperties {
                         question.pad(),
                         Corner.SLOW);
         return new Asker(emptied.fabric(), Engine.REFERENCE).answer(again, Progress.NONE)
-                instanceof Answer.Open;
+                instanceof Answer.FreeRoute;
     }
 
     /** Each pad answered separately, with JGraphT's search. */
@@ -149,12 +151,13 @@ class ExerciseProperties {
     }
 
     private static final Comparator<Answer> COST =
-            Comparator.comparing((Answer a) -> Survey.hazardous(a))
+            Comparator.comparing((Answer a) -> PadRank.of(a).grade())
+                    .thenComparing(a -> DriverFit.of(a.question()).conflict().isPresent())
                     .thenComparing(a -> Survey.functionCost(a))
                     .thenComparing(a -> a instanceof Answer.Blocked b ? b.obstacles().size() : 0)
                     .thenComparing(
                             a ->
-                                    a instanceof Answer.Open open
+                                    a instanceof Answer.FreeRoute open
                                             ? open.route().total().slowPs()
                                             : ((Answer.Blocked) a).route().total().slowPs());
 
@@ -168,7 +171,7 @@ class ExerciseProperties {
             Answer answer =
                     new Asker(design.fabric(), Engine.REFERENCE)
                             .answer(question(design, exercise), Progress.NONE);
-            int ps = ((Answer.Open) answer).route().total().slowPs();
+            int ps = ((Answer.FreeRoute) answer).route().total().slowPs();
             assertThat(exercise.mark(ps / 1000.0 + " ns", "answer").right()).isTrue();
             double off = ps * (1 + difficulty.tolerance()) + 10;
             assertThat(exercise.mark(String.valueOf(off / 1000.0), "answer").right()).isFalse();

@@ -75,8 +75,12 @@ class RecordingProperties {
                 RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
         for (RecordedQuestion other : List.of(played, star, plain)) {
             other.parts().forEach(p -> checkReplay(p.recording()));
-            if (expected instanceof Answer.Open open) {
-                assertThat(((Answer.Open) other.answer()).route().total().at(question.corner()))
+            if (expected instanceof Answer.FreeRoute open) {
+                assertThat(
+                                ((Answer.FreeRoute) other.answer())
+                                        .route()
+                                        .total()
+                                        .at(question.corner()))
                         .isEqualTo(open.route().total().at(question.corner()));
             } else {
                 assertThat(other.answer()).hasSameClassAs(expected);

@@ -55,6 +55,7 @@ class LedgerViewTest {
                     model.shown().padTextProperty().set(pad);
                     model.shown().ask();
                     model.shown().tryIt();
+                    model.shown().acceptedProperty().set(true);
                     model.keep();
                 });
     }

@@ -73,6 +73,7 @@ public final class LessonWindow {
         } else if (action instanceof UserAction.TryIt) {
             onMap(robot, KeyCode.T);
         } else if (action instanceof UserAction.Keep) {
+            robot.interact(() -> model().shown().acceptedProperty().set(true));
             fire(robot, "#keep-button");
         } else if (action instanceof UserAction.Drop) {
             fire(robot, "#drop-button");

@@ -77,6 +77,7 @@ class QuestionsTest {
         model.questions().open(NET);
         ask(NET, "J1.2");
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         Answer again = other.answerProperty().get().orElseThrow();
         assertThat(again.question().design())

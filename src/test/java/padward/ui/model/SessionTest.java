@@ -158,6 +158,7 @@ class SessionTest {
         model.shown().padTextProperty().set("J1.3");
         model.shown().ask();
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         model.questions().open(NET);
         model.shown().padTextProperty().set("J1.2");
@@ -279,6 +280,7 @@ class SessionTest {
         model.shown().padTextProperty().set("J1.3");
         model.shown().ask();
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         Files.copy(
                 folder.resolve("around.design.json"), design, StandardCopyOption.REPLACE_EXISTING);

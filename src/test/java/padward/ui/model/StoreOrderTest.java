@@ -48,6 +48,7 @@ class StoreOrderTest {
         model.open(FILE);
         ask(model, NETS[1], PADS[1]);
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         ledger = folder.resolve("ledger.json");
         model.design().saveLedger(ledger);
@@ -161,6 +162,7 @@ class StoreOrderTest {
         background.endAll();
         model.shown().tryIt();
         background.endAll();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         background.endAll();
         assertThat(kept(model)).hasSize(1);
@@ -208,6 +210,7 @@ class StoreOrderTest {
             model.undo();
             assertThat(kept(model)).hasSizeLessThanOrEqualTo(before.size() + 1);
         } else if (model.shown().whatIfProperty().get().isPresent()) {
+            model.shown().acceptedProperty().set(true);
             model.keep();
             assertThat(kept(model))
                     .hasSize(before.size() + 1)
@@ -271,7 +274,10 @@ class StoreOrderTest {
         switch (what) {
             case 0, 1 -> ask(model, NETS[random.nextInt(4)], PADS[random.nextInt(4)]);
             case 2, 13 -> model.shown().tryIt();
-            case 3, 12 -> model.keep();
+            case 3, 12 -> {
+                model.shown().acceptedProperty().set(true);
+                model.keep();
+            }
             case 4 -> model.undo();
             case 5 -> model.redo();
             case 6 -> model.drop();
@@ -339,9 +345,11 @@ class StoreOrderTest {
         model.shown().tryIt();
         assertThat(model.shown().whatIfProperty().get()).isPresent();
         model.shown().padTextProperty().set(PADS[3]);
+        model.shown().acceptedProperty().set(true);
         model.keep();
         assertThat(kept(model)).isEmpty();
         model.shown().padTextProperty().set(PADS[0]);
+        model.shown().acceptedProperty().set(true);
         model.keep();
         assertThat(kept(model)).hasSize(1);
     }
@@ -352,6 +360,7 @@ class StoreOrderTest {
         WindowModel model = opened(Background.immediate(), new Saved());
         ask(model, NETS[0], PADS[0]);
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         model.shown().padTextProperty().set("");
         model.undo();
@@ -373,6 +382,7 @@ class StoreOrderTest {
         background.endAll();
         model.shown().tryIt();
         background.endAll();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         model.cancel();
         background.endAll();
@@ -438,6 +448,7 @@ class StoreOrderTest {
         model.openDemo();
         ask(model, "pump/level/sample[1]", "J1.3");
         model.shown().tryIt();
+        model.shown().acceptedProperty().set(true);
         model.keep();
         List<LedgerEntry> entries = kept(model);
         assertThat(entries).hasSize(1);

@@ -1,0 +1,54 @@
+package padward.ui.control;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import padward.breakout.ask.Caution;
+import padward.breakout.ask.Cautions;
+
+/** Cautions as labels: the serious ones stand out, the line under all of them is quiet. */
+public final class CautionLines {
+    private CautionLines() {}
+
+    /** The cautions about one pad. */
+    public static List<Node> of(Collection<Caution> cautions) {
+        List<Node> result = new ArrayList<>();
+        StringBuilder quiet = new StringBuilder();
+        for (Caution caution : cautions) {
+            add(caution.kind(), caution.text(), quiet, result);
+        }
+        return finished(quiet, result);
+    }
+
+    /** The cautions about several pads. */
+    public static List<Node> ofShared(Collection<Cautions.Shared> cautions) {
+        List<Node> result = new ArrayList<>();
+        StringBuilder quiet = new StringBuilder();
+        for (Cautions.Shared shared : cautions) {
+            add(shared.caution().kind(), shared.toText(), quiet, result);
+        }
+        return finished(quiet, result);
+    }
+
+    private static void add(
+            Caution.Kind kind, String text, StringBuilder quiet, List<Node> result) {
+        if (kind == Caution.Kind.GENERAL) {
+            quiet.append(text).append(' ');
+            return;
+        }
+        Label label = Controls.text((kind.isSerious() ? "⚠ Danger: " : "⚠ ") + text, "caution");
+        if (kind.isSerious()) {
+            label.getStyleClass().add("serious");
+        }
+        result.add(label);
+    }
+
+    private static List<Node> finished(StringBuilder quiet, List<Node> result) {
+        if (!result.isEmpty() || quiet.length() > 0) {
+            result.add(Controls.text(quiet + Cautions.FOOTER, "faint", "small"));
+        }
+        return result;
+    }
+}
