@@ -47,7 +47,7 @@ import picocli.CommandLine.Spec;
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J1.3"
+            "      --net 'pump/level/sample[1]' --pad J2.1"
         },
         subcommands = {
             AskCommand.class,

@@ -153,7 +153,7 @@ class NewerRunTest {
         Path other = folder.resolve("other.json");
         CommandRun.of("keep", "-d", design, "-n", NET, "-p", "J1.1", "-l", old);
         CommandRun.of(
-                "keep", "-d", design, "-n", "pump/level/sample[2]", "-p", "J1.1", "-l", other);
+                "keep", "-d", design, "-n", "pump/level/sample[0]", "-p", "J1.1", "-l", other);
         CommandRun.of("apply", "-d", design, "-l", other, "-o", newer);
         Path output = folder.resolve("changed.json");
         CommandRun run =

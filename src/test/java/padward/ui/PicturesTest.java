@@ -31,7 +31,7 @@ class PicturesTest {
     private static final String DESIGN =
             System.getProperty("picture.design", "fixtures/small/only.design.json");
     private static final String NET = System.getProperty("picture.net", "pump/level/sample[1]");
-    private static final String PAD = System.getProperty("picture.pad", "J1.3");
+    private static final String PAD = System.getProperty("picture.pad", "J2.1");
 
     private WindowModel model;
     private Stage stage;
@@ -61,8 +61,8 @@ class PicturesTest {
             take(robot, "window-kept");
             robot.interact(model::undo);
         }
-        ask(robot, System.getProperty("picture.movable", "x0y5/pad[0]"));
-        take(robot, "window-movable");
+        ask(robot, System.getProperty("picture.removable", "J1.3"));
+        take(robot, "window-removable");
         robot.interact(
                 () -> {
                     TableView<?> table = robot.lookup("#routes-table").queryTableView();

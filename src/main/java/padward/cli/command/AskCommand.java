@@ -39,7 +39,7 @@ import picocli.CommandLine.Spec;
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J1.3 --corner slow"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --corner slow"
         })
 public final class AskCommand implements Callable<Integer> {
     @Mixin private DesignOption design;

@@ -51,7 +51,7 @@ import picocli.CommandLine.Spec;
             "",
             "Example:",
             "  padward keep --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J1.3 --ledger bench.json --note 'see sample 1'"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --ledger bench.json --note 'see sample 1'"
         })
 public final class KeepCommand implements Callable<Integer> {
     @Mixin private DesignOption design;

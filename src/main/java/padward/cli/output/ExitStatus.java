@@ -5,7 +5,7 @@ public final class ExitStatus {
     /** The answer is Open, or the work is done. */
     public static final int DONE = 0;
 
-    /** The answer is Blocked or NoRoute, or a comparison found a difference. */
+    /** The answer takes a port's pad, is Blocked or NoRoute, or a comparison found a difference. */
     public static final int NOT_OPEN = 1;
 
     /** Something in the input is wrong. */

@@ -10,6 +10,7 @@ import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
+import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
@@ -31,6 +32,7 @@ final class CsvTables {
         CsvTable.Builder table =
                 new CsvTable.Builder(
                         "rank",
+                        "rankReason",
                         "net",
                         "pad",
                         "packagePin",
@@ -48,6 +50,7 @@ final class CsvTables {
             Design design = answer.question().design();
             table.row(
                     rank++,
+                    PadRank.of(answer).reason(),
                     survey.net().name(),
                     pad.name(),
                     pad.packagePin(),
