@@ -7,6 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Answer;
+import padward.change.LedgerEntry;
 import padward.fabric.Corner;
 import padward.ui.work.Background;
 
@@ -86,6 +87,27 @@ class QuestionsTest {
         assertThat(other.answerProperty().get().orElseThrow().question().design())
                 .isSameAs(model.openedProperty().get().orElseThrow().design())
                 .isNotSameAs(again.question().design());
+    }
+
+    /** On J1.3 a motor controller follows: nothing is kept before the user has said yes. */
+    @Test
+    void whatFollowsIsKeptOnlyWhenAccepted() {
+        ask(NET, "J1.3");
+        model.shown().tryIt();
+        assertThat(model.shown().isAccepted()).isFalse();
+        model.keep();
+        assertThat(model.shown().whatIfProperty().get()).isPresent();
+        assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
+        model.shown().acceptedProperty().set(true);
+        model.keep();
+        assertThat(model.keptProperty().get().orElseThrow().entries())
+                .singleElement()
+                .satisfies(
+                        e ->
+                                assertThat(e.accepted())
+                                        .extracting(LedgerEntry.Acceptance::what)
+                                        .containsExactly("follows"));
+        assertThat(model.shown().acceptedProperty().get()).isFalse();
     }
 
     @Test
