@@ -101,11 +101,11 @@ class PlainOracleProperties {
                                     Progress.NONE);
             Optional<DisconnectedBranch> branch = answer.disconnected();
             disconnected = branch.map(d -> List.of(d.toEdit())).orElse(List.of());
-            if (answer instanceof Answer.Open) {
+            if (answer instanceof Answer.FreeRoute) {
                 open++;
                 assertThat(opens(List.of())).as(what).isTrue();
                 PlainState now = plain.without(disconnected, fabric);
-                assertThat(names(((Answer.Open) answer).chokepoints()))
+                assertThat(names(((Answer.FreeRoute) answer).chokepoints()))
                         .as(what)
                         .isEqualTo(chokepoints(now, now.used()));
             } else if (answer instanceof Answer.NoRoute no) {

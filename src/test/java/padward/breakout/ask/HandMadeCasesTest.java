@@ -58,7 +58,7 @@ class HandMadeCasesTest {
     /** The design with what an answer proposes, the best option of a blocked one. */
     private static Design kept(Answer answer) {
         List<Edit> edits =
-                answer instanceof Answer.Open open
+                answer instanceof Answer.FreeRoute open
                         ? AnswerEdits.of(open)
                         : AnswerEdits.of(
                                 (Answer.Blocked) answer,
@@ -89,9 +89,10 @@ class HandMadeCasesTest {
         Design design = twoPadsInABank("").design();
         for (Answer answer :
                 List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
-            assertThat(answer).isInstanceOf(Answer.Open.class);
-            assertThat(((Answer.Open) answer).route().setting()).isEmpty();
-            assertThat(answer.cautions()).anyMatch(c -> c.contains("set for another voltage: odd"));
+            assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
+            assertThat(((Answer.FreeRoute) answer).route().setting()).isEmpty();
+            assertThat(answer.cautions())
+                    .anyMatch(c -> c.text().contains("set for another voltage: odd"));
             assertThat(Survey.hazardous(answer)).isTrue();
         }
     }
@@ -107,8 +108,8 @@ class HandMadeCasesTest {
                         .chain("SRC.q w NEAR x FAR")
                         .net("signal", "source.q", "")
                         .design();
-        assertThat(ask(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
-        assertThat(surveyed(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
+        assertThat(ask(design, "signal", "NEAR")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(surveyed(design, "signal", "NEAR")).isInstanceOf(Answer.FreeRoute.class);
         assertThat(ask(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
         assertThat(surveyed(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
     }
@@ -147,7 +148,7 @@ class HandMadeCasesTest {
                         .chain("w beside x", 100, 200)
                         .net("signal", "source.q", "")
                         .design();
-        Answer.Open open = (Answer.Open) ask(design, "signal", "FAR");
+        Answer.FreeRoute open = (Answer.FreeRoute) ask(design, "signal", "FAR");
         assertThat(open.chokepoints())
                 .extracting(Chokepoint::resource)
                 .containsExactly("w", "beside", "x", "FAR");
@@ -171,7 +172,7 @@ class HandMadeCasesTest {
         Design kept = kept(answer);
         assertThat(kept.findCell("enable")).isEmpty();
         Answer then = ask(kept, "signal", "OUT");
-        assertThat(then).isInstanceOf(Answer.Open.class);
+        assertThat(then).isInstanceOf(Answer.FreeRoute.class);
         assertThat(slowPs(then)).isEqualTo(slowPs(answer));
     }
 
@@ -195,7 +196,8 @@ class HandMadeCasesTest {
         Answer answer = ask(design, "signal", "OUT");
         assertThat(removed(answer)).containsExactly("remove cell enable");
         assertThat(answer.cautions())
-                .anyMatch(c -> c.contains("enabled through EN, which is used by cell enable"));
+                .anyMatch(
+                        c -> c.text().contains("enabled through EN, which is used by cell enable"));
     }
 
     @Test
@@ -204,7 +206,8 @@ class HandMadeCasesTest {
         Answer answer = ask(design, "signal", "OUT");
         assertThat(removed(answer)).containsExactly("remove cell enable");
         assertThat(answer.cautions())
-                .anyMatch(c -> c.contains("enabled through EN, which is used by cell enable"));
+                .anyMatch(
+                        c -> c.text().contains("enabled through EN, which is used by cell enable"));
         assertThat(((Answer.Blocked) answer).obstacles())
                 .extracting(Obstacle::resource)
                 .containsExactly("EN");
@@ -231,7 +234,7 @@ class HandMadeCasesTest {
                         .isEqualTo(NoRouteReason.OWN_DRIVER_ON_ENABLE);
                 assertThat(AnswerText.sentence(answer)).contains("cell source");
                 assertThat(answer.cautions())
-                        .anyMatch(c -> c.contains("SRC, which is used by cell source"));
+                        .anyMatch(c -> c.text().contains("SRC, which is used by cell source"));
             }
         }
     }
@@ -253,7 +256,7 @@ class HandMadeCasesTest {
     void theOwnDriversSiteIsPassedWhereItsCellLetsSignalsThrough() {
         Design open = throughTheOwnSite().openCell("source", "SRC").design();
         Answer answer = ask(open, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.Open.class);
+        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
         assertThat(slowPs(answer)).isEqualTo(10);
         assertThat(slowPs(ask(kept(answer), "signal", "OUT"))).isEqualTo(10);
         Design shut = throughTheOwnSite().cell("source", "SRC").design();
@@ -277,7 +280,7 @@ class HandMadeCasesTest {
         assertThat(((Answer.Blocked) surveyed(design, "signal", "OUT")).obstacles())
                 .extracting(o -> o.occupant().name())
                 .containsExactly("busy");
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
     }
 
     @Test
@@ -289,7 +292,7 @@ class HandMadeCasesTest {
                         .design();
         Answer answer = ask(design, "signal", "OUT");
         assertThat(removed(answer)).containsExactly("remove net second");
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
     }
 
     @Test
@@ -314,7 +317,7 @@ class HandMadeCasesTest {
                         .design();
         Answer answer = ask(design, "signal", "OUT");
         assertThat(answer).isInstanceOf(Answer.Blocked.class);
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
     }
 
     @Test
@@ -356,8 +359,8 @@ class HandMadeCasesTest {
                         .net("signal", "source.q", "middle.i", "SRC.q w MID.i")
                         .design();
         Answer answer = ask(design, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.Open.class);
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
+        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
     }
 
     @Test
@@ -377,7 +380,7 @@ class HandMadeCasesTest {
                         .net("signal", "source.q", "");
         Design inTheAir = chip.net("other", "other.q", "", "OTHER.q y MID.b").design();
         Answer answer = ask(inTheAir, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.Open.class);
+        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
         Design kept = kept(answer);
         assertThat(kept.occupancy().findOccupant(kept.fabric().findVertex("MID.q")))
                 .map(Occupant::name)

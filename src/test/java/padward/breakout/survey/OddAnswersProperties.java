@@ -112,7 +112,7 @@ class OddAnswersProperties {
                     .as(what)
                     .isGreaterThanOrEqualTo(other.obstacles().size());
         }
-        if (fast instanceof Answer.Open) {
+        if (fast instanceof Answer.FreeRoute) {
             assertThat(fast.findRoute().orElseThrow().total().at(corner(fast)))
                     .as(what)
                     .isEqualTo(explained.findRoute().orElseThrow().total().at(corner(fast)));
@@ -121,7 +121,7 @@ class OddAnswersProperties {
 
     private void checkKept(Asker asker, Answer answer, boolean written, String what)
             throws BadInput {
-        if (answer instanceof Answer.Open open && !AnswerEdits.isThere(open)) {
+        if (answer instanceof Answer.FreeRoute open && !AnswerEdits.isThere(open)) {
             checkKept(asker, answer, AnswerEdits.of(open), open.route(), written, what);
             List<Edit> room = open.disconnected().map(d -> List.of(d.toEdit())).orElse(List.of());
             checkQuickest(asker, answer, room, open.route(), what);
@@ -154,7 +154,7 @@ class OddAnswersProperties {
         Answer then =
                 asker.answer(
                         new Question(after, net, question.pad(), question.corner()), Progress.NONE);
-        assertThat(then).as(all).isInstanceOf(Answer.Open.class);
+        assertThat(then).as(all).isInstanceOf(Answer.FreeRoute.class);
         assertThat(then.findRoute().orElseThrow().total()).as(all).isEqualTo(foretold.total());
         kept++;
         if (written) {
@@ -174,7 +174,7 @@ class OddAnswersProperties {
         Answer then =
                 asker.answer(
                         new Question(after, net, question.pad(), question.corner()), Progress.NONE);
-        assertThat(then).as(what).isInstanceOf(Answer.Open.class);
+        assertThat(then).as(what).isInstanceOf(Answer.FreeRoute.class);
         int quickest = then.findRoute().orElseThrow().toPadVertex().at(question.corner());
         int told = foretold.toPadVertex().at(question.corner());
         if (net.route().equals(question.net().route())) {
