@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Price;
@@ -15,6 +16,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.negotiate.RoutingRound;
 
@@ -29,13 +31,68 @@ import padward.route.negotiate.RoutingRound;
  * @param edits the edits that bring the nets out, in order
  * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow
  *     corner, ps: a lower bound of any common solution on these pads
+ * @param proof what is proven about the number of nets; empty when nothing is
  */
-public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alonePs) {
+public record Bus(
+        List<Line> lines, List<Left> left, List<Edit> edits, long alonePs, Optional<Proof> proof) {
     /** Copies the lists. */
     public Bus {
         lines = List.copyOf(lines);
         left = List.copyOf(left);
         edits = List.copyOf(edits);
+    }
+
+    /** The same with what is proven about it. */
+    Bus proven(Proof what) {
+        return new Bus(lines, left, edits, alonePs, Optional.of(what));
+    }
+
+    /**
+     * No more nets can be served on these pads without removing something, and not as many at a
+     * lower price, nor at the same price with a smaller sum of delays.
+     *
+     * @param bottleneck why not all are served; empty when all are
+     */
+    public record Proof(Optional<Bottleneck> bottleneck) {}
+
+    /**
+     * A bottleneck: every free route of some nets to any of the pads passes one of fewer wires,
+     * pins or pads.
+     *
+     * @param nets the nets
+     * @param vertices the wires, pins and pads; fewer than nets
+     */
+    public record Bottleneck(List<Net> nets, List<Integer> vertices) {
+        private static final int MOST_NAMED = 6;
+
+        /** Copies the lists. */
+        public Bottleneck {
+            nets = List.copyOf(nets);
+            vertices = List.copyOf(vertices);
+        }
+
+        /** The bottleneck as a clause. */
+        public String toText(Fabric fabric) {
+            String who = named(nets.stream().map(Net::name).toList());
+            if (vertices.isEmpty()) {
+                return "no free route leads from " + who + " to any of the pads";
+            }
+            return "of the "
+                    + nets.size()
+                    + " nets "
+                    + who
+                    + " no more than "
+                    + vertices.size()
+                    + " can be brought out together: every free route of theirs passes "
+                    + (vertices.size() == 1 ? "" : "one of ")
+                    + named(vertices.stream().map(fabric::vertexName).toList());
+        }
+
+        private static String named(List<String> names) {
+            String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+            int more = names.size() - MOST_NAMED;
+            return more > 0 ? few + " and " + more + " more" : few;
+        }
     }
 
     /**
@@ -76,6 +133,8 @@ public record Bus(List<Line> lines, List<Left> left, List<Edit> edits, long alon
 
     /** What the choice of pads minimizes. */
     public enum Aim {
+        /** The greatest number of nets, then the lowest price, then the smallest sum of delays. */
+        MOST,
         /** The smallest sum of delays. */
         SUM,
         /** The smallest maximum delay. */

@@ -85,7 +85,7 @@ record BusRequest(
 
     private static int[] byAim(int[][] costs, Bus.Aim aim) {
         return switch (aim) {
-            case SUM -> Matching.leastSum(costs);
+            case MOST, SUM -> Matching.leastSum(costs);
             case WORST -> Matching.leastWorst(costs);
             case SKEW -> Matching.leastSpread(costs);
             case ORDER -> Matching.inOrder(costs);
@@ -134,6 +134,16 @@ record BusRequest(
      * What a pad costs, whatever the net: nothing, a port, a part that follows, one that drives.
      * Each of these counts more than many of those before.
      */
+    /** The same as a rank: 0 for a pad that costs nobody anything, to 3. */
+    int rank(int pad) {
+        return switch (grade(pad)) {
+            case 0 -> 0;
+            case 1 -> 1;
+            case 32 -> 2;
+            default -> 3;
+        };
+    }
+
     private int grade(int pad) {
         if (nets.isEmpty()) {
             return 0;

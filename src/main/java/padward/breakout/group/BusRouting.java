@@ -93,6 +93,22 @@ final class BusRouting {
         List<Optional<RouteTree>> trees =
                 new NegotiatedRouter(start.fabric(), closed(start), rounds)
                         .route(jobs, ROUNDS, progress);
+        List<Optional<VertexPath>> paths = new ArrayList<>();
+        for (int i = 0; i < nets.size(); i++) {
+            int index = i;
+            paths.add(trees.get(i).map(t -> newPart(start, index, t)));
+        }
+        return along(paths, left);
+    }
+
+    /**
+     * The group over given routes. Nets whose route cannot be used after those before are left.
+     *
+     * @param paths for each net its new part, from a wire of the net to the pad
+     * @param left nets that were left before
+     */
+    Bus along(List<Optional<VertexPath>> paths, List<Bus.Left> left) {
+        Design start = Outcome.apply(design, edits);
         List<Bus.Line> lines = new ArrayList<>();
         List<Bus.Left> allLeft = new ArrayList<>(left);
         List<Edit> allEdits = new ArrayList<>(edits);
@@ -101,8 +117,8 @@ final class BusRouting {
         for (int i = 0; i < nets.size(); i++) {
             int pad = pads.get(i);
             Optional<Bus.Line> line = Optional.empty();
-            if (trees.get(i).isPresent()) {
-                line = line(now, nets.get(i), pad, newPart(start, i, trees.get(i).get()));
+            if (paths.get(i).isPresent()) {
+                line = line(now, nets.get(i), pad, paths.get(i).get());
             }
             if (line.isEmpty()) {
                 String name = start.fabric().pads().get(pad).name();
@@ -116,7 +132,7 @@ final class BusRouting {
             now = Outcome.apply(now, List.of(edit));
             allEdits.add(edit);
         }
-        return new Bus(lines, allLeft, allEdits, alone);
+        return new Bus(lines, allLeft, allEdits, alone, Optional.empty());
     }
 
     /** What no route may enter: used vertices, and pads, which may only be ends. */

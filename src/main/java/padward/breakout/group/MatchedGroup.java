@@ -269,7 +269,7 @@ public record MatchedGroup(
                 now = Outcome.apply(now, List.of(edit));
                 edits.add(edit);
             }
-            return new Bus(lines, bus.left(), edits, bus.alonePs());
+            return new Bus(lines, bus.left(), edits, bus.alonePs(), bus.proof());
         }
     }
 }

@@ -5,10 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.design.Net;
+import padward.route.search.VertexPath;
 
 /**
  * Each net's route to each pad, alone, from which pads are chosen. A group can be routed repeatedly
@@ -87,12 +90,65 @@ public final class RouteMatrix {
         return route(pinned, Optional.empty(), progress);
     }
 
+    /**
+     * The most nets, proven. Empty where the proof does not hold, because more could be served if
+     * ports lost their pads, or because a route cannot be used for a reason beyond wires.
+     */
+    private Optional<Bus> most(int[][] alonePs, Progress progress) {
+        boolean[][] isOpen = new boolean[alonePs.length][request.pads().size()];
+        for (int i = 0; i < isOpen.length; i++) {
+            for (int j = 0; j < isOpen[i].length; j++) {
+                isOpen[i][j] = alonePs[i][j] != Matching.NONE;
+            }
+        }
+        MostNets most = MostNets.of(request, isOpen, progress);
+        boolean portsCouldHelp =
+                request.ports() == Bus.Ports.MAY_DISCONNECT && most.bottleneck().isPresent();
+        if (portsCouldHelp || !most.isAllowed(isOpen)) {
+            return Optional.empty();
+        }
+        Optional<String> why = most.bottleneck().map(b -> b.toText(design().fabric()));
+        List<Bus.Left> left = new ArrayList<>(request.there());
+        List<Optional<VertexPath>> paths = new ArrayList<>();
+        BusRouting routing = new BusRouting(request.design());
+        for (int i = 0; i < isOpen.length; i++) {
+            Optional<VertexPath> path = most.paths().get(i);
+            if (path.isPresent()) {
+                int pad = most.pads().get(i);
+                routing.add(request.nets().get(i), request.pads().get(pad), alonePs[i][pad]);
+                paths.add(path);
+            } else {
+                Bus.Left alone = costs.left(i);
+                boolean reaches = IntStream.range(0, isOpen[i].length).anyMatch(at(isOpen[i]));
+                left.add(
+                        reaches
+                                ? new Bus.Left(
+                                        alone.net(), why.orElseThrow(), alone.couldBeUnblocked())
+                                : alone);
+            }
+        }
+        Bus bus = routing.along(paths, left);
+        return bus.lines().size() == paths.size()
+                ? Optional.of(bus.proven(new Bus.Proof(most.bottleneck())))
+                : Optional.empty();
+    }
+
+    private static IntPredicate at(boolean[] open) {
+        return pad -> open[pad];
+    }
+
     /** The same, with a listener for the state after each round of negotiation. */
     Bus route(
             Map<Integer, Integer> pinned,
             Optional<Consumer<Bus.Round>> watcher,
             Progress progress) {
         int[][] alonePs = costs.freePs();
+        if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
+            Optional<Bus> most = most(alonePs, progress);
+            if (most.isPresent()) {
+                return most.get();
+            }
+        }
         for (int i = 0; i < alonePs.length; i++) {
             for (int j = 0; j < alonePs[i].length; j++) {
                 boolean other = pinned.containsKey(i) && pinned.get(i) != j;

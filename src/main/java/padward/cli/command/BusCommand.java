@@ -58,10 +58,11 @@ public final class BusCommand implements Callable<Integer> {
 
     @Option(
             names = "--aim",
-            defaultValue = "sum",
+            defaultValue = "most",
             description =
-                    "What the choice of pads minimizes: sum (of delays), worst (delay), skew; or "
-                            + "order (nets in the order of the pads) (${DEFAULT-VALUE}).")
+                    "What pads are chosen for: most (as many nets as can get out together, then "
+                            + "the smallest sum of delays, proven), sum (of delays), worst (delay), "
+                            + "skew; or order (nets in the order of the pads) (${DEFAULT-VALUE}).")
     private Bus.Aim aim;
 
     @Option(

@@ -53,6 +53,7 @@ public final class BusJson {
             left.add(net);
         }
         result.add("notServed", left);
+        bus.proof().ifPresent(p -> result.add("proof", proof(design, p)));
         JsonArray skews = new JsonArray();
         bus.skews().forEach(s -> skews.add(skew(s)));
         result.add("skews", skews);
@@ -68,6 +69,22 @@ public final class BusJson {
         bus.edits().forEach(e -> edits.add(e.toText()));
         result.add("edits", edits);
         PriceJson.addShared(Cautions.ofEdits(design, bus.edits()), result);
+        return result;
+    }
+
+    private static JsonObject proof(Design design, Bus.Proof proof) {
+        JsonObject result = new JsonObject();
+        result.addProperty("most", true);
+        proof.bottleneck()
+                .ifPresent(
+                        b -> {
+                            JsonArray nets = new JsonArray();
+                            b.nets().forEach(n -> nets.add(n.name()));
+                            JsonArray resources = new JsonArray();
+                            b.vertices().forEach(v -> resources.add(design.fabric().vertexName(v)));
+                            result.add("nets", nets);
+                            result.add("pass", resources);
+                        });
         return result;
     }
 

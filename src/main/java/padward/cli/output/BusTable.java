@@ -51,6 +51,7 @@ public final class BusTable {
         for (Bus.Left left : bus.left()) {
             out.println("Not served: " + left.net().name() + ": " + left.reason() + ".");
         }
+        bus.proof().ifPresent(p -> out.println(proofText(p)));
         if (bus.lines().isEmpty()) {
             return;
         }
@@ -67,6 +68,20 @@ public final class BusTable {
         out.println();
         out.println("What it costs: " + PriceText.sentences(price));
         CautionTable.printShared(Cautions.ofEdits(design, bus.edits()), out);
+    }
+
+    private String proofText(Bus.Proof proof) {
+        int served = bus.lines().size();
+        return proof.bottleneck().isEmpty()
+                ? "Proven: no choice of these pads has a lower price, nor a smaller sum of delays"
+                        + " at the same price."
+                : "Proven: no more than "
+                        + served
+                        + " of the "
+                        + (served + bus.left().size())
+                        + " nets can be brought out together: "
+                        + proof.bottleneck().get().toText(design.fabric())
+                        + ".";
     }
 
     /** Reports for clocks whether they are forwarded. */

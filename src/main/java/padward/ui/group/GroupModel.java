@@ -39,7 +39,7 @@ public final class GroupModel {
     private final JobSlot job;
     private final StringProperty nets = new SimpleStringProperty("");
     private final StringProperty pads = new SimpleStringProperty("any");
-    private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.SUM);
+    private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.MOST);
     private final BooleanProperty mayDisconnect = new SimpleBooleanProperty();
     private final BooleanProperty accepted = new SimpleBooleanProperty();
     private final IntegerProperty tolerancePs = new SimpleIntegerProperty(150);

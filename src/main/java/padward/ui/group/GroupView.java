@@ -156,6 +156,7 @@ public final class GroupView extends ScrollPane {
                 return "";
             }
             return switch (aim) {
+                case MOST -> "most nets";
                 case SUM -> "smallest sum of delays";
                 case WORST -> "smallest worst delay";
                 case SKEW -> "smallest skew";
@@ -213,6 +214,14 @@ public final class GroupView extends ScrollPane {
         StringBuilder text = new StringBuilder();
         int all = bus.get().lines().size() + bus.get().left().size();
         text.append(bus.get().lines().size()).append(" of ").append(all).append(" routed");
+        bus.get()
+                .proof()
+                .ifPresent(
+                        p ->
+                                text.append(
+                                        p.bottleneck().isPresent()
+                                                ? ", proven: no more can be"
+                                                : ", proven: none cheaper or faster"));
         text.append(
                 String.format(
                         Locale.ROOT,
