@@ -20,7 +20,7 @@ public record DriverSetting(
         int milliamps,
         String slew,
         Delay delay,
-        Optional<DriverOutput> output) {
+        Optional<PadDriverOutput> output) {
     /** A setting of which only the delay is known. */
     public DriverSetting(
             String name, String standard, int millivolts, int milliamps, String slew, Delay delay) {
@@ -37,7 +37,7 @@ public record DriverSetting(
                 .orElse(delay);
     }
 
-    private int ps(DriverOutput driver, double loadPf, Corner corner) {
+    private int ps(PadDriverOutput driver, double loadPf, Corner corner) {
         double ps = delay.at(corner) + driver.addedPs(loadPf, corner);
         return (int) Math.max(0, Math.round(ps));
     }

@@ -15,7 +15,7 @@ import padward.fabric.pattern.PatternSpec.Rule;
 import padward.fabric.pattern.PatternSpec.SiteGroup;
 import padward.fabric.pattern.PatternSpec.Through;
 import padward.fabric.pattern.PatternSpec.TileType;
-import padward.fabric.pattern.Topology;
+import padward.fabric.pattern.SwitchBoxTopology;
 
 /** The tile types of made fabrics. */
 final class TileTypes {
@@ -149,9 +149,9 @@ final class TileTypes {
 
     private static List<Rule> boxRules() {
         List<Rule> rules = new ArrayList<>();
-        box(rules, SHORT, Topology.WILTON);
-        box(rules, MIDDLE, Topology.UNIVERSAL);
-        box(rules, LONG, Topology.UNIVERSAL);
+        box(rules, SHORT, SwitchBoxTopology.WILTON);
+        box(rules, MIDDLE, SwitchBoxTopology.UNIVERSAL);
+        box(rules, LONG, SwitchBoxTopology.UNIVERSAL);
         for (List<String> longer : List.of(MIDDLE, LONG)) {
             for (String from : longer) {
                 for (String to : SHORT) {
@@ -167,7 +167,7 @@ final class TileTypes {
         return rules;
     }
 
-    private static void box(List<Rule> rules, List<String> wires, Topology topology) {
+    private static void box(List<Rule> rules, List<String> wires, SwitchBoxTopology topology) {
         for (String from : wires) {
             for (String to : wires) {
                 if (!opposite(from, to)) {

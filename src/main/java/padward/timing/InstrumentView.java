@@ -1,7 +1,7 @@
 package padward.timing;
 
 import padward.fabric.Delay;
-import padward.fabric.DriverOutput;
+import padward.fabric.PadDriverOutput;
 
 /**
  * What the instrument sees of a pad's signal.
@@ -69,7 +69,7 @@ public record InstrumentView(
      *
      * @param loadPf what hangs on it, pF
      */
-    public static InstrumentView of(DriverOutput output, double loadPf, Instrument instrument) {
+    public static InstrumentView of(PadDriverOutput output, double loadPf, Instrument instrument) {
         Delay rise = output.riseAt(loadPf);
         // A level lasts as long as a whole edge takes at the least, and a period has two levels.
         double most = rise.slowPs() == 0 ? 0 : TENTHS / (2.0 * rise.slowPs()) * PS_PER_US;

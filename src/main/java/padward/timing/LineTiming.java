@@ -3,8 +3,8 @@ package padward.timing;
 import java.util.Optional;
 import padward.design.Design;
 import padward.design.RouteTree;
-import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
+import padward.fabric.PadDriverOutput;
 
 /**
  * The timing of one line that is brought out: when its signal arrives at the instrument, and what
@@ -29,7 +29,7 @@ public record LineTiming(Chain chain, InstrumentView seen) {
             ExternalLine outside,
             Instrument instrument) {
         double load = Chain.loadPf(design, pad, outside);
-        Optional<DriverOutput> output = setting.flatMap(DriverSetting::output);
+        Optional<PadDriverOutput> output = setting.flatMap(DriverSetting::output);
         return new LineTiming(
                 Chain.of(design, tree, pad, setting, outside),
                 output.map(o -> InstrumentView.of(o, load, instrument))

@@ -1,7 +1,7 @@
 package padward.ui;
 
 import javafx.scene.control.SplitPane;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 
 /**
  * The map with the strip map on the left, the lists on the right. The lists get their share of the
@@ -16,11 +16,11 @@ final class MapAndLists extends SplitPane {
 
     private static final double SAME = 1e-3;
 
-    private final LookModel look;
+    private final AppearanceModel look;
     private final SidePane side;
     private double set = MAP_SHARE;
 
-    MapAndLists(MapAndStrip maps, SidePane side, LookModel look) {
+    MapAndLists(MapAndStrip maps, SidePane side, AppearanceModel look) {
         this.side = side;
         this.look = look;
         getItems().add(maps);

@@ -13,7 +13,7 @@ import padward.ui.control.Action;
 import padward.ui.control.Focus;
 import padward.ui.control.Panel;
 import padward.ui.map.MapModel;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 import padward.ui.question.UnblockView;
 
 /** Next to the map: the options to unblock, and the panels as tabs. */
@@ -22,7 +22,7 @@ final class SidePane extends VBox {
     private static final double OPTIONS_SHARE = 0.5;
 
     private final List<Panel> panels;
-    private final LookModel look;
+    private final AppearanceModel look;
     private final TabPane tabs = new TabPane();
 
     SidePane(MapModel map, List<Panel> panels) {

@@ -7,7 +7,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
 /** Actions for files, questions and the window as a whole. */
@@ -216,7 +216,7 @@ final class WindowActions {
                 || answer instanceof Answer.Blocked blocked && blocked.why().isPresent();
     }
 
-    static List<Action> looks(LookModel look) {
+    static List<Action> looks(AppearanceModel look) {
         return List.of(
                 look(
                         "dark",
@@ -247,7 +247,7 @@ final class WindowActions {
                         "Default text size",
                         "Shortcut+Digit0 Shortcut+Numpad0",
                         "Resets all text to its default size",
-                        () -> look.setTextSize(LookModel.DEFAULT_TEXT)));
+                        () -> look.setTextSize(AppearanceModel.DEFAULT_TEXT)));
     }
 
     private static Action look(String id, String text, String keys, String purpose, Runnable work) {

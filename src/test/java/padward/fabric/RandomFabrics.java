@@ -9,7 +9,7 @@ import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.explicit.ExplicitFabric;
 import padward.fabric.pattern.IndexMap;
 import padward.fabric.pattern.PatternSpec;
-import padward.fabric.pattern.Topology;
+import padward.fabric.pattern.SwitchBoxTopology;
 
 /** Makes random fabrics for property tests, pattern and explicit, all from one seed. */
 public final class RandomFabrics {
@@ -46,7 +46,7 @@ public final class RandomFabrics {
         wires.add(wire("long_s", 0, -1 - span, 1 + random.nextInt(2), false, random));
         List<String> names = wires.stream().map(PatternSpec.WireKind::name).toList();
         List<PatternSpec.Rule> rules = new ArrayList<>();
-        Topology topology = Topology.values()[random.nextInt(3)];
+        SwitchBoxTopology topology = SwitchBoxTopology.values()[random.nextInt(3)];
         for (int i = 0; i < shorts; i++) {
             for (int j = 0; j < shorts; j++) {
                 if (twoWay || i == j || (i ^ j) > 1) {

@@ -18,7 +18,7 @@ import padward.fabric.Fabric;
 import padward.fabric.pattern.PatternFabric;
 import padward.format.bsdl.BsdlReader;
 import padward.format.netlist.CellMapping;
-import padward.format.netlist.MappingReader;
+import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
 import padward.format.tables.TableImport;
 import padward.synth.FabricMaker;
@@ -104,7 +104,8 @@ class OwnDataFuzzProperties {
         Random random = new Random(seed);
         Fabric fabric = PatternFabric.compile(FabricMaker.make(5_000, 1));
         CellMapping mapping =
-                MappingReader.read(Path.of("fixtures/netlists/larch.mapping.json"), Progress.NONE);
+                CellMappingReader.read(
+                        Path.of("fixtures/netlists/larch.mapping.json"), Progress.NONE);
         byte[] verilog = Files.readAllBytes(Path.of("fixtures/netlists/counter.v"));
         byte[] bsdl = Files.readAllBytes(Path.of("fixtures/package/larch-8.bsdl"));
         byte[] edif = EDIF.getBytes(StandardCharsets.US_ASCII);

@@ -22,7 +22,7 @@ import padward.fabric.pattern.PatternFabric;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.PatternWriter;
-import padward.format.netlist.MappingReader;
+import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
 import padward.synth.FabricMaker;
 
@@ -34,7 +34,7 @@ class PlaceAndRouteTest {
         return NetlistReader.read(
                 file,
                 "",
-                MappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
+                CellMappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
                 fabric,
                 Progress.NONE);
     }

@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import padward.fabric.AtCorners;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
-import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
+import padward.fabric.PadDriverOutput;
 
 /** Rise times, bandwidths and loads against the figures of textbooks. */
 class InstrumentViewTest {
@@ -36,7 +36,7 @@ class InstrumentViewTest {
     /** The same book: 10 pF on 50 ohms adds 2.2 RC = 1.1 ns, here to an edge of no time. */
     @Test
     void loadSlowsTheEdge() {
-        DriverOutput output = new DriverOutput(0, Delay.ZERO, new AtCorners(50, 50), 0);
+        PadDriverOutput output = new PadDriverOutput(0, Delay.ZERO, new AtCorners(50, 50), 0);
         assertThat(output.riseAt(10).slowPs()).isCloseTo(1100, within(2));
         DriverSetting setting =
                 new DriverSetting(
@@ -47,7 +47,8 @@ class InstrumentViewTest {
 
     @Test
     void whatIsRecommended() {
-        DriverOutput output = new DriverOutput(5, new Delay(1000, 2000), new AtCorners(20, 30), 0);
+        PadDriverOutput output =
+                new PadDriverOutput(5, new Delay(1000, 2000), new AtCorners(20, 30), 0);
         InstrumentView seen = InstrumentView.of(output, 5, Instrument.UNKNOWN);
         assertThat(seen.neededMhz()).isCloseTo(350, within(1e-9));
         assertThat(seen.mostToggleMhz()).isCloseTo(200, within(1e-9));

@@ -22,7 +22,7 @@ import padward.timing.TreeDelays;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
-import padward.unblock.release.ResourceNames;
+import padward.unblock.release.ResourceText;
 import padward.unblock.release.SharedPins;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
@@ -211,8 +211,8 @@ public final class RouteBuilder {
                         .anyMatch(o -> !o.equals(Optional.of(occupant)));
         return new Obstacle(
                 occupant,
-                enable ? fabric.site(site).name() : ResourceNames.name(fabric, vertex),
-                enable ? ResourceNames.siteKind(fabric, site) : ResourceNames.kind(fabric, vertex),
+                enable ? fabric.site(site).name() : ResourceText.name(fabric, vertex),
+                enable ? ResourceText.siteKind(fabric, site) : ResourceText.kind(fabric, vertex),
                 fabric.tileName(tile),
                 hops,
                 withItsNets,

@@ -23,7 +23,7 @@ import padward.format.design.BoardReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricReader;
 import padward.format.netlist.CellMapping;
-import padward.format.netlist.MappingReader;
+import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
 import padward.place.PlaceAndRoute;
 import padward.place.PlaceRouteOptions;
@@ -135,7 +135,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         Progress progress = new ConsoleProgress(spec.commandLine().getErr());
         Fabric read = FabricReader.read(fabric, progress);
         Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
-        CellMapping types = MappingReader.read(mapping, progress);
+        CellMapping types = CellMappingReader.read(mapping, progress);
         NetlistReader.Mapped mapped = NetlistReader.read(netlist, top, types, read, progress);
         PlaceRouteOptions options =
                 new PlaceRouteOptions(

@@ -15,7 +15,7 @@ import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
 import padward.format.json.FileHeader;
 import padward.format.ledger.LedgerReader;
-import padward.format.netlist.MappingReader;
+import padward.format.netlist.CellMappingReader;
 import padward.format.source.Source;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
@@ -39,7 +39,7 @@ public final class FileCheck {
             case FileHeader.FABRIC -> describe(FabricReader.read(source, progress), progress);
             case FileHeader.DESIGN -> describe(DesignReader.read(source, progress), progress);
             case FileHeader.MAPPING -> {
-                int types = MappingReader.read(source, progress).types().size();
+                int types = CellMappingReader.read(source, progress).types().size();
                 yield List.of(
                         "mapping of " + types + " types of cell",
                         "its kinds and pins are checked against a fabric by place-route");

@@ -53,5 +53,5 @@ public sealed interface IndexMap {
      *
      * @param topology which
      */
-    record ByTopology(Topology topology) implements IndexMap {}
+    record ByTopology(SwitchBoxTopology topology) implements IndexMap {}
 }

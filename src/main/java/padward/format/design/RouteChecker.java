@@ -19,11 +19,11 @@ import padward.format.source.Text;
 final class RouteChecker {
     private final Fabric fabric;
     private final List<String> netNames = new ArrayList<>();
-    private final RouteRules rules;
+    private final RouteReadingRules rules;
 
     RouteChecker(Fabric fabric, List<Cell> cells) {
         this.fabric = fabric;
-        this.rules = new RouteRules(fabric, cells, netNames);
+        this.rules = new RouteReadingRules(fabric, cells, netNames);
     }
 
     /** Reads the name of a vertex. */

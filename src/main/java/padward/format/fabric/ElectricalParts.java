@@ -7,10 +7,10 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.fabric.AtCorners;
 import padward.fabric.Delay;
-import padward.fabric.DriverOutput;
 import padward.fabric.Electrical;
 import padward.fabric.Electrical.SwitchLoad;
 import padward.fabric.Electrical.WireLoad;
+import padward.fabric.PadDriverOutput;
 import padward.format.json.JsonIn;
 import padward.format.json.JsonOut;
 import padward.format.json.Members;
@@ -105,7 +105,7 @@ final class ElectricalParts {
         return new AtCorners(fast, slow);
     }
 
-    static DriverOutput readOutput(JsonIn in) throws BadInput {
+    static PadDriverOutput readOutput(JsonIn in) throws BadInput {
         double rated = 0;
         Delay rise = Delay.ZERO;
         AtCorners ohms = AtCorners.ZERO;
@@ -119,7 +119,7 @@ final class ElectricalParts {
                 default -> most = in.integer(1, FileLimits.ELECTRIC);
             }
         }
-        return new DriverOutput(rated, rise, ohms, most);
+        return new PadDriverOutput(rated, rise, ohms, most);
     }
 
     static void write(JsonWriter out, Electrical electrical) throws IOException {
@@ -148,7 +148,7 @@ final class ElectricalParts {
         JsonOut.pair(out, "femtofarads", farads.fast(), farads.slow());
     }
 
-    static void write(JsonWriter out, Optional<DriverOutput> output) throws IOException {
+    static void write(JsonWriter out, Optional<PadDriverOutput> output) throws IOException {
         if (output.isEmpty()) {
             return;
         }

@@ -7,10 +7,10 @@ import padward.base.BadInput;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.Delay;
-import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
+import padward.fabric.PadDriverOutput;
 import padward.format.json.JsonIn;
 import padward.format.json.Members;
 import padward.format.json.Names;
@@ -124,7 +124,7 @@ final class InfoParts {
         int millivolts = 0;
         int milliamps = 0;
         Delay delay = Delay.ZERO;
-        Optional<DriverOutput> output = Optional.empty();
+        Optional<PadDriverOutput> output = Optional.empty();
         Members member = in.object(SETTING);
         while (member.next()) {
             switch (member.name()) {

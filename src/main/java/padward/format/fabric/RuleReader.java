@@ -13,7 +13,7 @@ import padward.fabric.pattern.IndexPair;
 import padward.fabric.pattern.PatternSpec.Rule;
 import padward.fabric.pattern.PatternSpec.WireKind;
 import padward.fabric.pattern.Side;
-import padward.fabric.pattern.Topology;
+import padward.fabric.pattern.SwitchBoxTopology;
 import padward.format.json.EnumWords;
 import padward.format.json.JsonIn;
 import padward.format.json.Members;
@@ -47,7 +47,7 @@ final class RuleReader {
         IndexMap map = new IndexMap.Same();
         Delay delay = Delay.ZERO;
         boolean connection = false;
-        Topology box = Topology.DISJOINT;
+        SwitchBoxTopology box = SwitchBoxTopology.DISJOINT;
         List<WireKind> boxed = List.of();
         Members member = in.object(RULE);
         while (member.next()) {
@@ -58,7 +58,7 @@ final class RuleReader {
                 case "switch" -> delay = switches.get(switchNames.readKnown(in));
                 case "connection" -> connection = in.flag();
                 case "delay_ps" -> delay = in.delay();
-                case "box" -> box = in.oneOf(Topology.values(), EnumWords::of);
+                case "box" -> box = in.oneOf(SwitchBoxTopology.values(), EnumWords::of);
                 default -> boxed = in.list(this::readBoxed);
             }
         }
@@ -129,9 +129,9 @@ final class RuleReader {
             case "same" -> new IndexMap.Same();
             case "mirror" -> new IndexMap.Mirror();
             case "all" -> new IndexMap.All();
-            case "disjoint" -> new IndexMap.ByTopology(Topology.DISJOINT);
-            case "universal" -> new IndexMap.ByTopology(Topology.UNIVERSAL);
-            case "wilton" -> new IndexMap.ByTopology(Topology.WILTON);
+            case "disjoint" -> new IndexMap.ByTopology(SwitchBoxTopology.DISJOINT);
+            case "universal" -> new IndexMap.ByTopology(SwitchBoxTopology.UNIVERSAL);
+            case "wilton" -> new IndexMap.ByTopology(SwitchBoxTopology.WILTON);
             default ->
                     throw in.fault(
                             "one of same, mirror, all, disjoint, universal, wilton, or an object",

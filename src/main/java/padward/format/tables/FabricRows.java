@@ -8,13 +8,13 @@ import org.apache.commons.csv.CSVPrinter;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.Corner;
-import padward.fabric.DriverOutput;
 import padward.fabric.DriverSetting;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Electrical;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PadDriverOutput;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.format.json.EnumWords;
@@ -104,7 +104,7 @@ final class FabricRows {
             row.addAll(Collections.nCopies(6, ""));
             return row;
         }
-        DriverOutput output = s.output().get();
+        PadDriverOutput output = s.output().get();
         Collections.addAll(row, output.ratedPf(), output.rise().fastPs(), output.rise().slowPs());
         Collections.addAll(row, output.ohms().fast(), output.ohms().slow());
         row.add(output.mostMhz() == 0 ? "" : output.mostMhz());

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import padward.fabric.AtCorners;
 import padward.fabric.Delay;
-import padward.fabric.DriverOutput;
 import padward.fabric.FabricLimits;
+import padward.fabric.PadDriverOutput;
 import padward.format.tables.csv.CsvTable;
 
 /** The columns in which {@code settings} describes a driver's output. */
@@ -29,7 +29,7 @@ final class OutputColumns {
     }
 
     /** What a row states: all but the frequency, or nothing. */
-    Optional<DriverOutput> read() {
+    Optional<PadDriverOutput> read() {
         List<CsvTable.Column> needed = List.of(rated, riseFast, riseSlow, fastOhms, slowOhms);
         if (needed.stream().noneMatch(table::has) && !table.has(most)) {
             return Optional.empty();
@@ -45,7 +45,7 @@ final class OutputColumns {
         }
         AtCorners rise = LoadTables.read(table, riseFast, riseSlow, FabricLimits.EDGE_DELAY_PS);
         return Optional.of(
-                new DriverOutput(
+                new PadDriverOutput(
                         table.real(rated, 0, padward.format.source.FileLimits.LOAD_PF, 0),
                         new Delay(rise.fast(), rise.slow()),
                         LoadTables.read(

@@ -14,7 +14,7 @@ import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.format.design.RouteRules;
+import padward.format.design.RouteReadingRules;
 import padward.format.json.DesignFault;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
@@ -33,7 +33,7 @@ final class RouteTable {
     private final Faults faults;
     private final Fabric fabric;
     private final DesignTables design;
-    private final RouteRules rules;
+    private final RouteReadingRules rules;
     private final boolean fabricIsSound;
     private final IntArrayList netOfStep = new IntArrayList();
     private final IntArrayList from = new IntArrayList();
@@ -53,7 +53,7 @@ final class RouteTable {
         this.design = design;
         List<String> names = new ArrayList<>();
         design.nets().forEach(n -> names.add(n.name()));
-        this.rules = new RouteRules(fabric, design.cells(), names);
+        this.rules = new RouteReadingRules(fabric, design.cells(), names);
     }
 
     /** The nets with their routes. */

@@ -23,7 +23,7 @@ public final class RecordedLabels {
     private final Design design;
     private final IntArrayList vertices = new IntArrayList();
     private final List<int[]> sets = new ArrayList<>();
-    private final List<LabelStep.Event> events = new ArrayList<>();
+    private final List<LabelSearchStep.Event> events = new ArrayList<>();
     private final int maxSteps;
     private int stepCount;
     private boolean fromNet;
@@ -68,25 +68,25 @@ public final class RecordedLabels {
 
         @Override
         public void made(int vertex, int[] occupants) {
-            add(LabelStep.Event.MADE, vertex, occupants);
+            add(LabelSearchStep.Event.MADE, vertex, occupants);
         }
 
         @Override
         public void dropped(int vertex, int[] occupants) {
-            add(LabelStep.Event.DROPPED, vertex, occupants);
+            add(LabelSearchStep.Event.DROPPED, vertex, occupants);
         }
 
         @Override
         public void taken(int vertex, int[] occupants) {
-            add(LabelStep.Event.TAKEN, vertex, occupants);
+            add(LabelSearchStep.Event.TAKEN, vertex, occupants);
         }
 
         @Override
         public void arrived(int vertex, int[] occupants) {
-            add(LabelStep.Event.ARRIVED, vertex, occupants);
+            add(LabelSearchStep.Event.ARRIVED, vertex, occupants);
         }
 
-        private void add(LabelStep.Event event, int vertex, int[] occupants) {
+        private void add(LabelSearchStep.Event event, int vertex, int[] occupants) {
             if (stepCount++ < maxSteps) {
                 events.add(event);
                 vertices.add(vertex);
@@ -106,10 +106,10 @@ public final class RecordedLabels {
     }
 
     /** The step at a place, 0 being the first. */
-    public LabelStep step(int place) {
+    public LabelSearchStep step(int place) {
         List<Occupant> removed =
                 Arrays.stream(sets.get(place)).mapToObj(design.occupancy()::occupant).toList();
-        return new LabelStep(events.get(place), vertices.getInt(place), removed);
+        return new LabelSearchStep(events.get(place), vertices.getInt(place), removed);
     }
 
     /** Whether the search started from the net; else from the pad. */

@@ -14,7 +14,7 @@ import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
 import javafx.stage.Window;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 
 /** The help, in a window of its own: how to ask, and every key. Esc closes it. */
 public final class HelpView extends ScrollPane {
@@ -56,7 +56,7 @@ public final class HelpView extends ScrollPane {
     }
 
     /** Opens it in front of a window; an open help window is closed first. */
-    public static void show(Actions actions, Window owner, LookModel look) {
+    public static void show(Actions actions, Window owner, AppearanceModel look) {
         List.copyOf(Window.getWindows()).stream().filter(HelpView::isHelp).forEach(Window::hide);
         HelpView view = new HelpView(actions);
         view.setStyle("-fx-font-size: " + look.textSizeProperty().get() + "px;");

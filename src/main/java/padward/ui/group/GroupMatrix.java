@@ -16,7 +16,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.AnswerText;
 import padward.ui.draw.Palette;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 
 /**
  * Nets against pads. A cell is filled when the pair is open, in another colour when a port would
@@ -30,12 +30,12 @@ final class GroupMatrix extends Canvas {
     private static final double HEADS = 64;
 
     private final GroupModel group;
-    private final LookModel look;
+    private final AppearanceModel look;
     private final Label message;
     private int row;
     private int column;
 
-    GroupMatrix(GroupModel group, LookModel look, Label message) {
+    GroupMatrix(GroupModel group, AppearanceModel look, Label message) {
         this.group = group;
         this.look = look;
         this.message = message;

@@ -28,7 +28,7 @@ import padward.ui.control.CautionLines;
 import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 import padward.ui.control.NumberSpinners;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 
 /** Several nets at once: nets against pads, the routed group, and when each line arrives. */
 public final class GroupView extends ScrollPane {
@@ -49,7 +49,7 @@ public final class GroupView extends ScrollPane {
     private final Button keep;
 
     /** Shows one group in the colours of the window. */
-    public GroupView(GroupModel group, LookModel look) {
+    public GroupView(GroupModel group, AppearanceModel look) {
         this.group = group;
         setId("group");
         getStyleClass().addAll("side-part", "plain-scroll");

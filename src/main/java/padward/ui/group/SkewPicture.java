@@ -12,7 +12,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.fabric.Delay;
 import padward.ui.draw.Palette;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 
 /**
  * When each line of a group arrives, on one axis of time: a bar from the fast corner to the slow.
@@ -25,9 +25,9 @@ final class SkewPicture extends Canvas {
     private static final double END = 12;
 
     private final GroupModel group;
-    private final LookModel look;
+    private final AppearanceModel look;
 
-    SkewPicture(GroupModel group, LookModel look) {
+    SkewPicture(GroupModel group, AppearanceModel look) {
         this.group = group;
         this.look = look;
         setId("group-skew");

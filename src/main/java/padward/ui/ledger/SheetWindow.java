@@ -28,7 +28,7 @@ import padward.handover.SheetPage;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.NumberSpinners;
 import padward.ui.control.Themes;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
 /** A window with the bench sheet as it will be printed, and its export. */
@@ -86,13 +86,13 @@ public final class SheetWindow extends BorderPane {
     }
 
     /** Theme and size of text are the main window's, now and later. */
-    private void follow(LookModel look) {
+    private void follow(AppearanceModel look) {
         look.darkProperty().addListener((p, old, now) -> show(look));
         look.textSizeProperty().addListener((p, old, now) -> show(look));
         show(look);
     }
 
-    private void show(LookModel look) {
+    private void show(AppearanceModel look) {
         setStyle("-fx-font-size: " + look.textSizeProperty().get() + "px;");
         getStyleClass().remove("dark");
         if (look.darkProperty().get()) {

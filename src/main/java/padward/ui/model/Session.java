@@ -37,7 +37,7 @@ public record Session(
                     Optional.empty(),
                     false,
                     true,
-                    LookModel.DEFAULT_TEXT,
+                    AppearanceModel.DEFAULT_TEXT,
                     List.of(),
                     List.of(),
                     List.of());

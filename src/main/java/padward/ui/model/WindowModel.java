@@ -31,7 +31,7 @@ import padward.ui.work.Notes;
 public final class WindowModel {
     private final Notes notes = new Notes();
     private final History history = new History();
-    private final LookModel look = new LookModel();
+    private final AppearanceModel look = new AppearanceModel();
     private final RecentItems recentFiles = new RecentItems(10);
     private final RecentItems recentNets = new RecentItems(30);
     private final RecentItems recentPads = new RecentItems(30);
@@ -119,7 +119,7 @@ public final class WindowModel {
     }
 
     /** Theme and other looks. */
-    public LookModel look() {
+    public AppearanceModel look() {
         return look;
     }
 

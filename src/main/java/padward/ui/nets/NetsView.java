@@ -21,7 +21,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.breakout.survey.NetObservability;
 import padward.ui.control.LeadingNumberOrder;
-import padward.ui.model.LookModel;
+import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
 /** All nets by hierarchy; Enter or a double click puts one into the question. */
@@ -30,7 +30,7 @@ public final class NetsView extends VBox {
     private static final int OPENED_WHEN_FEWER = 60;
 
     private final NetsModel nets;
-    private final LookModel look;
+    private final AppearanceModel look;
     private final TreeTableView<NetRow> table = new TreeTableView<>();
     private final List<TreeTableRow<NetRow>> rows = new ArrayList<>();
     private final Label empty = new Label();

@@ -3,7 +3,7 @@ package padward.ui.play;
 import java.util.List;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
-import padward.lesson.recording.LabelStep;
+import padward.lesson.recording.LabelSearchStep;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
@@ -17,7 +17,7 @@ import padward.ui.scene.ZoomScales;
 /**
  * Paints labels over the map: at each vertex the number of obstacles to remove; zoomed in, which.
  */
-record LabelSearchPainter(List<LabelStep> labels, int last) implements MapOverlay {
+record LabelSearchPainter(List<LabelSearchStep> labels, int last) implements MapOverlay {
     private static final int MAX_LABELS = 3_000;
 
     @Override
@@ -27,7 +27,7 @@ record LabelSearchPainter(List<LabelStep> labels, int last) implements MapOverla
 
     private void paintAll(MapScene scene, Surface out) {
         int painted = 0;
-        for (LabelStep label : labels) {
+        for (LabelSearchStep label : labels) {
             if (painted++ < MAX_LABELS) {
                 paint(label, scene, out);
             }
@@ -42,7 +42,7 @@ record LabelSearchPainter(List<LabelStep> labels, int last) implements MapOverla
         }
     }
 
-    private void paint(LabelStep label, MapScene scene, Surface out) {
+    private void paint(LabelSearchStep label, MapScene scene, Surface out) {
         Palette colors = scene.palette();
         Viewport view = scene.view();
         TileLayout.Point to = scene.opened().layout().end(label.vertex());

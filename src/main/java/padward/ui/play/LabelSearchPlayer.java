@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import padward.breakout.text.WhyText;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
-import padward.lesson.recording.LabelStep;
+import padward.lesson.recording.LabelSearchStep;
 import padward.lesson.recording.RecordedLabels;
 import padward.ui.scene.MapOverlay;
 
@@ -39,7 +39,7 @@ final class LabelSearchPlayer implements StepPlayer {
     @Override
     public int next() {
         int at = done;
-        while (at < size() && played.step(at).event() != LabelStep.Event.TAKEN) {
+        while (at < size() && played.step(at).event() != LabelSearchStep.Event.TAKEN) {
             at++;
         }
         return Math.min(size(), at + 1);
@@ -48,7 +48,7 @@ final class LabelSearchPlayer implements StepPlayer {
     @Override
     public int previous() {
         int at = done - 2;
-        while (at >= 0 && played.step(at).event() != LabelStep.Event.TAKEN) {
+        while (at >= 0 && played.step(at).event() != LabelSearchStep.Event.TAKEN) {
             at--;
         }
         return Math.max(0, at + 1);
@@ -64,7 +64,7 @@ final class LabelSearchPlayer implements StepPlayer {
                     + (played.atLeastByCuts() == 1 ? " obstacle" : " obstacles")
                     + " must be removed.";
         }
-        LabelStep step = played.step(done - 1);
+        LabelSearchStep step = played.step(done - 1);
         String label =
                 fabric.vertexName(step.vertex()) + " with " + set(step.removed()) + " removed";
         return switch (step.event()) {
@@ -85,11 +85,11 @@ final class LabelSearchPlayer implements StepPlayer {
     @Override
     public MapOverlay overlay() {
         // The smallest set so far at each vertex.
-        Int2ObjectLinkedOpenHashMap<LabelStep> labels = new Int2ObjectLinkedOpenHashMap<>();
+        Int2ObjectLinkedOpenHashMap<LabelSearchStep> labels = new Int2ObjectLinkedOpenHashMap<>();
         for (int i = 0; i < done; i++) {
-            LabelStep step = played.step(i);
-            if (step.event() != LabelStep.Event.DROPPED) {
-                LabelStep before = labels.get(step.vertex());
+            LabelSearchStep step = played.step(i);
+            if (step.event() != LabelSearchStep.Event.DROPPED) {
+                LabelSearchStep before = labels.get(step.vertex());
                 if (before == null || step.removed().size() <= before.removed().size()) {
                     labels.put(step.vertex(), step);
                 }

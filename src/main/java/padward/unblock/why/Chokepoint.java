@@ -14,7 +14,7 @@ import padward.route.cost.CustomCost;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
-import padward.unblock.release.ResourceNames;
+import padward.unblock.release.ResourceText;
 
 /**
  * A resource that every route to the pad passes.
@@ -63,7 +63,7 @@ public record Chokepoint(
         Fabric fabric = context.design().fabric();
         Map<String, Chokepoint> result = new LinkedHashMap<>();
         for (int vertex : vertices) {
-            String name = ResourceNames.name(fabric, vertex);
+            String name = ResourceText.name(fabric, vertex);
             int occupant = context.obstacleAt(vertex);
             Chokepoint known = result.get(name);
             if (known == null || occupant != Fabric.NOTHING && known.occupant().isEmpty()) {
@@ -72,7 +72,7 @@ public record Chokepoint(
                                 ? Optional.empty()
                                 : Optional.of(context.design().occupancy().occupant(occupant));
                 result.put(
-                        name, new Chokepoint(vertex, name, ResourceNames.kind(fabric, vertex), by));
+                        name, new Chokepoint(vertex, name, ResourceText.kind(fabric, vertex), by));
             }
         }
         return List.copyOf(result.values());

@@ -53,7 +53,7 @@ class MapperTest {
         Path file = Files.writeString(folder.resolve("t.v"), verilog);
         Path types = Files.writeString(folder.resolve("t.json"), mapping);
         return NetlistReader.read(
-                file, "", MappingReader.read(types, Progress.NONE), fabric, Progress.NONE);
+                file, "", CellMappingReader.read(types, Progress.NONE), fabric, Progress.NONE);
     }
 
     @Test

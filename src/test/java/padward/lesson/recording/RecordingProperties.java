@@ -187,8 +187,8 @@ class RecordingProperties {
                         blocked, new SearchLimits(100_000, 10_000, 4, 0), 1_000_000, Progress.NONE);
         int arrived = 0;
         for (int i = 0; i < played.size(); i++) {
-            LabelStep step = played.step(i);
-            if (step.event() == LabelStep.Event.ARRIVED) {
+            LabelSearchStep step = played.step(i);
+            if (step.event() == LabelSearchStep.Event.ARRIVED) {
                 assertThat(step.removed()).isEqualTo(played.result().sets().get(arrived++));
             }
         }

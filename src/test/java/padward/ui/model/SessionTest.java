@@ -136,7 +136,7 @@ class SessionTest {
         Session session = read.session();
         assertThat(session.file()).contains("/a.json");
         assertThat(session.dark()).isTrue();
-        assertThat(session.textSize()).isEqualTo(LookModel.DEFAULT_TEXT);
+        assertThat(session.textSize()).isEqualTo(AppearanceModel.DEFAULT_TEXT);
         assertThat(session.place()).isEmpty();
         assertThat(session.questions())
                 .containsExactly(new QuestionsModel.Stated("n", "p", Corner.FAST, false));

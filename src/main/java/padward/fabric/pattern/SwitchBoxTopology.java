@@ -5,7 +5,7 @@ package padward.fabric.pattern;
  * box with W tracks on each of its four sides. All are sets of undirected switches with three
  * switches per wire end (Fs = 3, Rose and Brown, IEEE JSSC 26(3), 1991, 277-282).
  */
-public enum Topology {
+public enum SwitchBoxTopology {
     /** Track t meets track t on every side. */
     DISJOINT,
     /** Chang, Wong, Wong, "Universal switch modules for FPGA design", ACM TODAES 1(1), 1996. */

@@ -19,7 +19,7 @@ import padward.format.source.Nearest;
 import padward.format.source.Source;
 
 /** Reads mappings from JSON files. */
-public final class MappingReader {
+public final class CellMappingReader {
     private static final Shape TYPE =
             Shape.of(
                     "type!",
@@ -37,7 +37,7 @@ public final class MappingReader {
     private final Names names = new Names("type");
     private String name = "";
 
-    private MappingReader() {}
+    private CellMappingReader() {}
 
     /**
      * Reads a mapping.
@@ -51,7 +51,7 @@ public final class MappingReader {
     /** As {@link #read(Path, Progress)}, from any source. */
     public static CellMapping read(Source source, Progress progress) throws BadInput {
         FileHeader.expect(source, FileHeader.MAPPING);
-        return new MappingReader().run(source, progress);
+        return new CellMappingReader().run(source, progress);
     }
 
     private CellMapping run(Source source, Progress progress) throws BadInput {

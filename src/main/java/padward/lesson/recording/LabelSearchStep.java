@@ -10,7 +10,7 @@ import padward.design.Occupant;
  * @param vertex the label's vertex
  * @param removed the occupants that must be removed to get there
  */
-public record LabelStep(Event event, int vertex, List<Occupant> removed) {
+public record LabelSearchStep(Event event, int vertex, List<Occupant> removed) {
     /** What can happen to a label. */
     public enum Event {
         /** It is new and waits to be expanded. */
@@ -24,7 +24,7 @@ public record LabelStep(Event event, int vertex, List<Occupant> removed) {
     }
 
     /** Copies the occupants. */
-    public LabelStep {
+    public LabelSearchStep {
         removed = List.copyOf(removed);
     }
 }

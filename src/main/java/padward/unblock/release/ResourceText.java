@@ -4,8 +4,8 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 
 /** How vertices are called when people speak of them: pins by their site. */
-public final class ResourceNames {
-    private ResourceNames() {}
+public final class ResourceText {
+    private ResourceText() {}
 
     /** The site's name for a pin, else the vertex's own. */
     public static String name(Fabric fabric, int vertex) {

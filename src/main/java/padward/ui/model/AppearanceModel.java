@@ -9,7 +9,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 
 /** The look of the window. */
-public final class LookModel {
+public final class AppearanceModel {
     /** Default size of text, pixels. */
     public static final int DEFAULT_TEXT = 14;
 

@@ -17,40 +17,40 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Fig. 6.3, and Chang, Wong, Wong, ACM TODAES 1(1), 1996, both from memory; numbers of switches and
  * of connected parts recomputed independently.
  */
-class TopologyTest {
+class SwitchBoxTopologyTest {
     @Test
     void wiltonMapsAsPublished() {
         int width = 5;
         for (int t = 0; t < width; t++) {
-            assertThat(Topology.WILTON.map(Side.LEFT, Side.TOP, t, width))
+            assertThat(SwitchBoxTopology.WILTON.map(Side.LEFT, Side.TOP, t, width))
                     .isEqualTo(Math.floorMod(-t, width));
-            assertThat(Topology.WILTON.map(Side.TOP, Side.RIGHT, t, width))
+            assertThat(SwitchBoxTopology.WILTON.map(Side.TOP, Side.RIGHT, t, width))
                     .isEqualTo(Math.floorMod(t + 1, width));
-            assertThat(Topology.WILTON.map(Side.RIGHT, Side.BOTTOM, t, width))
+            assertThat(SwitchBoxTopology.WILTON.map(Side.RIGHT, Side.BOTTOM, t, width))
                     .isEqualTo(Math.floorMod(-t - 2, width));
-            assertThat(Topology.WILTON.map(Side.BOTTOM, Side.LEFT, t, width))
+            assertThat(SwitchBoxTopology.WILTON.map(Side.BOTTOM, Side.LEFT, t, width))
                     .isEqualTo(Math.floorMod(t - 1, width));
         }
     }
 
     @Test
     void universalMapsAsPublished() {
-        assertThat(Topology.UNIVERSAL.map(Side.LEFT, Side.TOP, 1, 6)).isEqualTo(4);
-        assertThat(Topology.UNIVERSAL.map(Side.RIGHT, Side.BOTTOM, 1, 6)).isEqualTo(4);
-        assertThat(Topology.UNIVERSAL.map(Side.TOP, Side.RIGHT, 1, 6)).isEqualTo(1);
-        assertThat(Topology.UNIVERSAL.map(Side.BOTTOM, Side.LEFT, 1, 6)).isEqualTo(1);
+        assertThat(SwitchBoxTopology.UNIVERSAL.map(Side.LEFT, Side.TOP, 1, 6)).isEqualTo(4);
+        assertThat(SwitchBoxTopology.UNIVERSAL.map(Side.RIGHT, Side.BOTTOM, 1, 6)).isEqualTo(4);
+        assertThat(SwitchBoxTopology.UNIVERSAL.map(Side.TOP, Side.RIGHT, 1, 6)).isEqualTo(1);
+        assertThat(SwitchBoxTopology.UNIVERSAL.map(Side.BOTTOM, Side.LEFT, 1, 6)).isEqualTo(1);
     }
 
     @ParameterizedTest
-    @EnumSource(Topology.class)
-    void straightThroughKeepsTheTrack(Topology topology) {
+    @EnumSource(SwitchBoxTopology.class)
+    void straightThroughKeepsTheTrack(SwitchBoxTopology topology) {
         assertThat(topology.map(Side.LEFT, Side.RIGHT, 3, 7)).isEqualTo(3);
         assertThat(topology.map(Side.BOTTOM, Side.TOP, 3, 7)).isEqualTo(3);
     }
 
     @ParameterizedTest
-    @EnumSource(Topology.class)
-    void switchesLeadBackWhereTheyCameFrom(Topology topology) {
+    @EnumSource(SwitchBoxTopology.class)
+    void switchesLeadBackWhereTheyCameFrom(SwitchBoxTopology topology) {
         for (int width = 1; width <= 8; width++) {
             for (Side from : Side.values()) {
                 for (Side to : Side.values()) {
@@ -66,25 +66,25 @@ class TopologyTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3, 4, 5, 6, 8})
     void switchesAndConnectedPartsAreAsPublished(int width) {
-        assertThat(box(Topology.DISJOINT, width).edgeSet()).hasSize(6 * width);
-        assertThat(box(Topology.UNIVERSAL, width).edgeSet()).hasSize(6 * width);
-        assertThat(box(Topology.WILTON, width).edgeSet()).hasSize(6 * width);
-        assertThat(parts(Topology.DISJOINT, width)).isEqualTo(width);
-        assertThat(parts(Topology.UNIVERSAL, width)).isEqualTo((width + 1) / 2);
-        assertThat(parts(Topology.WILTON, width)).isEqualTo(1);
+        assertThat(box(SwitchBoxTopology.DISJOINT, width).edgeSet()).hasSize(6 * width);
+        assertThat(box(SwitchBoxTopology.UNIVERSAL, width).edgeSet()).hasSize(6 * width);
+        assertThat(box(SwitchBoxTopology.WILTON, width).edgeSet()).hasSize(6 * width);
+        assertThat(parts(SwitchBoxTopology.DISJOINT, width)).isEqualTo(width);
+        assertThat(parts(SwitchBoxTopology.UNIVERSAL, width)).isEqualTo((width + 1) / 2);
+        assertThat(parts(SwitchBoxTopology.WILTON, width)).isEqualTo(1);
     }
 
     @Test
     void refusesASideToItself() {
-        assertThatThrownBy(() -> Topology.WILTON.map(Side.TOP, Side.TOP, 0, 4))
+        assertThatThrownBy(() -> SwitchBoxTopology.WILTON.map(Side.TOP, Side.TOP, 0, 4))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
-    private static int parts(Topology topology, int width) {
+    private static int parts(SwitchBoxTopology topology, int width) {
         return new ConnectivityInspector<>(box(topology, width)).connectedSets().size();
     }
 
-    private static Graph<String, DefaultEdge> box(Topology topology, int width) {
+    private static Graph<String, DefaultEdge> box(SwitchBoxTopology topology, int width) {
         Graph<String, DefaultEdge> graph = new SimpleGraph<>(DefaultEdge.class);
         for (Side side : Side.values()) {
             for (int t = 0; t < width; t++) {

@@ -8,7 +8,7 @@ package padward.fabric;
  * @param ohms output resistance, ohms: more load slows the signal by it
  * @param mostMhz highest frequency that the maker allows, MHz; 0 when none is stated
  */
-public record DriverOutput(double ratedPf, Delay rise, AtCorners ohms, int mostMhz) {
+public record PadDriverOutput(double ratedPf, Delay rise, AtCorners ohms, int mostMhz) {
     /** A lumped RC passes half of a step after ln 2 times RC. */
     private static final double HALF = Math.log(2);
 

@@ -15,7 +15,7 @@ import padward.format.source.Text;
  * connections and pass-throughs that are there and free. One object watches over one design; 16
  * bytes a vertex in use.
  */
-public final class RouteRules {
+public final class RouteReadingRules {
     private final Fabric fabric;
     private final EdgeCursor edges;
     private final List<Cell> cells;
@@ -28,7 +28,7 @@ public final class RouteRules {
      * @param cells the design's cells on their sites
      * @param netNames names of nets by number; may grow meanwhile
      */
-    public RouteRules(Fabric fabric, List<Cell> cells, List<String> netNames) {
+    public RouteReadingRules(Fabric fabric, List<Cell> cells, List<String> netNames) {
         this.fabric = fabric;
         this.edges = fabric.edgesOut();
         this.cells = cells;
