@@ -50,7 +50,8 @@ class StatedMembersTest {
 
     private CommandRun keep(String net, String pad) {
         String ledger = folder.resolve("l.json").toString();
-        return run("keep", "--net", net, "--pad", pad, "--ledger", ledger);
+        return run(
+                "keep", "--net", net, "--pad", pad, "--ledger", ledger, "--accept", "drives,reads");
     }
 
     @Test
@@ -112,7 +113,7 @@ class StatedMembersTest {
                         .net("signal", "source.q", "")
                         .net("outgoing", "second.q", "io", "TWO.q x OUT"));
         JsonObject answer = ask("signal", "OUT");
-        assertThat(answer.get("answer").getAsString()).isEqualTo("open");
+        assertThat(answer.get("answer").getAsString()).isEqualTo("takes-port");
         assertThat(answer.getAsJsonObject("disconnected").get("port").getAsString())
                 .isEqualTo("io");
         assertThat(answer.get("cautions").toString()).contains("reads the board through this pad");
@@ -122,7 +123,7 @@ class StatedMembersTest {
     void aPortWithoutARoutedNetIsDisconnectedWithTheEdits() throws Exception {
         write(source().port("in", PortDirection.IN, "OUT").net("signal", "source.q", ""));
         JsonObject answer = ask("signal", "OUT");
-        assertThat(answer.get("answer").getAsString()).isEqualTo("open");
+        assertThat(answer.get("answer").getAsString()).isEqualTo("takes-port");
         assertThat(answer.has("disconnected")).isFalse();
         assertThat(keep("signal", "OUT").out()).contains("disconnect port in");
     }

@@ -69,21 +69,21 @@ class EditedQuestionTest {
     void undoBelongsToTheLedgerUnlessTheFieldWasEdited(FxRobot robot) {
         robot.interact(() -> field(robot, "#net-field").requestFocus());
         robot.write(NET).push(KeyCode.ESCAPE).push(KeyCode.TAB);
-        robot.write("J1.3").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
+        robot.write("J2.1").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
         robot.push(KeyCode.CONTROL, KeyCode.T);
         robot.push(KeyCode.CONTROL, KeyCode.K);
         assertThat(kept()).isEqualTo(1);
         assertThat(field(robot, "#pad-field").isFocused()).isTrue();
         robot.push(KeyCode.CONTROL, KeyCode.Z);
         assertThat(kept()).isZero();
-        assertThat(field(robot, "#pad-field").getText()).isEqualTo("J1.3");
+        assertThat(field(robot, "#pad-field").getText()).isEqualTo("J2.1");
         robot.push(KeyCode.CONTROL, KeyCode.Y);
         assertThat(kept()).isEqualTo(1);
 
         robot.push(KeyCode.END).write("4");
         robot.push(KeyCode.CONTROL, KeyCode.Z);
         assertThat(kept()).isEqualTo(1);
-        assertThat(field(robot, "#pad-field").getText()).isEqualTo("J1.3");
+        assertThat(field(robot, "#pad-field").getText()).isEqualTo("J2.1");
         robot.push(KeyCode.CONTROL, KeyCode.Z);
         assertThat(kept()).isZero();
     }

@@ -65,6 +65,7 @@ class FlowsTest {
                                 + " on pad x7y3/pad[0] as port out_J1.3");
         assertThat(text(robot, "#what-if-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
         assertThat(shown()).isSameAs(original);
+        robot.clickOn("#what-if-accept");
         robot.clickOn("#keep-button");
         assertThat(shown().findCell("pump/run/motor_out")).isEmpty();
         assertThat(text(robot, "#answer-word")).endsWith("Open");
@@ -149,6 +150,8 @@ class FlowsTest {
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
         robot.push(KeyCode.SHORTCUT, KeyCode.T);
         assertThat(model.shown().whatIfProperty().get()).isPresent();
+        robot.interact(() -> robot.lookup("#what-if-accept").query().requestFocus());
+        robot.push(KeyCode.SPACE);
         robot.interact(() -> robot.lookup("#keep-button").query().requestFocus());
         robot.push(KeyCode.SPACE);
         assertThat(text(robot, "#answer-word")).endsWith("Open");
@@ -161,6 +164,7 @@ class FlowsTest {
     void anotherDesignStartsAfresh(FxRobot robot) {
         ask(robot, "J1.3");
         robot.clickOn("#try-button");
+        robot.clickOn("#what-if-accept");
         robot.clickOn("#keep-button");
         robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
         assertThat(model.shown().answerProperty().get()).isEqualTo(Optional.empty());
@@ -184,6 +188,7 @@ class FlowsTest {
     void whatIsKeptIsSavedAndOpenedAgain(FxRobot robot, @TempDir Path folder) {
         ask(robot, "J1.3");
         robot.clickOn("#try-button");
+        robot.clickOn("#what-if-accept");
         robot.clickOn("#keep-button");
         Path ledger = folder.resolve("ledger.json");
         robot.interact(() -> model.design().saveLedger(ledger));

@@ -19,7 +19,7 @@ public record PadRank(Grade grade, String reason) {
         FREE_WITH_LEAD,
         /** Nobody uses it. */
         FREE,
-        /** A port loses it, and nothing on the board listens. */
+        /** A port loses it, and nothing on the board is known to listen. */
         TAKES_PORT,
         /** What blocks the route cannot just be removed. */
         LOSES_FUNCTION,
@@ -56,8 +56,17 @@ public record PadRank(Grade grade, String reason) {
                     joined("obstacles may lose function", PriceText.brief(price)));
         }
         if (!price.ports().isEmpty()) {
+            boolean known =
+                    answer.question()
+                            .design()
+                            .board()
+                            .findWiring(answer.question().pad())
+                            .isPresent();
             return new PadRank(
-                    Grade.TAKES_PORT, PriceText.brief(price) + " loses it, nothing listens");
+                    Grade.TAKES_PORT,
+                    PriceText.brief(price)
+                            + " loses it, "
+                            + (known ? "nothing listens" : "what listens is not known"));
         }
         boolean lead = answer.question().attached().stream().anyMatch(a -> a.kind().probeable());
         return lead

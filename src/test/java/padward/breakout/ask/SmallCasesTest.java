@@ -23,6 +23,7 @@ import padward.design.PadNames;
 import padward.example.BilgePump;
 import padward.fabric.Corner;
 import padward.fabric.Pad;
+import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
 import padward.route.search.Engine;
 import padward.unblock.Explanation;
@@ -211,11 +212,14 @@ class SmallCasesTest {
     }
 
     @Test
-    void surveysRankByPriceAndSayWhy() {
+    void surveysRankByPriceAndSayWhy() throws BadInput {
+        assertThat(PadRank.of(ask(around, "x7y3/pad[0]")).reason())
+                .isEqualTo("port motor loses it, what listens is not known");
+        Design wired = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Survey survey =
                 Survey.of(
-                        only,
-                        only.findNet(NET).orElseThrow(),
+                        wired,
+                        wired.findNet(NET).orElseThrow(),
                         Corner.SLOW,
                         Engine.OWN,
                         Progress.NONE);
