@@ -12,6 +12,7 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -107,10 +108,7 @@ public final class OwnerLock implements AutoCloseable {
 
     private static Optional<OwnerLock> tryLock(Path path) throws IOException, BadInput {
         for (int i = 0; i < TRIES; i++) {
-            if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)
-                    && !Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)) {
-                throw notOurs(path, Files.isDirectory(path) ? "a folder" : "a link or a device");
-            }
+            refuseOtherKinds(path);
             FileChannel channel = FileChannel.open(path, TO_LOCK);
             boolean taken = false;
             try {
@@ -134,6 +132,21 @@ public final class OwnerLock implements AutoCloseable {
             }
         }
         return Optional.empty();
+    }
+
+    /** One look only: another program may delete its lock file at any moment. */
+    private static void refuseOtherKinds(Path path) throws IOException, BadInput {
+        BasicFileAttributes there;
+        try {
+            there =
+                    Files.readAttributes(
+                            path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+        } catch (NoSuchFileException none) {
+            return;
+        }
+        if (!there.isRegularFile()) {
+            throw notOurs(path, there.isDirectory() ? "a folder" : "a link or a device");
+        }
     }
 
     private static BadInput notOurs(Path path, String found) {
