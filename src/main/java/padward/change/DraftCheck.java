@@ -57,6 +57,11 @@ final class DraftCheck {
             if (cellsNow.put(cell.site(), cell.id()) != Fabric.NOTHING) {
                 draft.refuse("two cells are put on site " + fabric.site(cell.site()).name());
             }
+            SiteView site = fabric.site(cell.site());
+            if (!site.accepts().contains(cell.kind())) {
+                draft.refuse(
+                        "site " + site.name() + " does not accept cells of kind " + cell.kind());
+            }
         }
         for (Net net : draft.netsPut()) {
             look(net);

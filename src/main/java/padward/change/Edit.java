@@ -201,10 +201,6 @@ public sealed interface Edit {
                 return;
             }
             Cell old = found.get();
-            if (!draft.fabric().site(to.get()).accepts().contains(old.kind())) {
-                draft.refuse("site " + site + " does not accept cells of kind " + old.kind());
-                return;
-            }
             List<String> listed = nets.stream().map(RouteNet::net).toList();
             for (Net there : draft.netsAt(old)) {
                 if (!listed.contains(there.name())) {

@@ -45,6 +45,13 @@ class EditMeaningProperties {
         run(SAMPLE);
     }
 
+    /** An entry is judged by what comes of it, not by each of its steps. */
+    @Test
+    void aCellRelocatedTwiceIsJudgedWhereItEndsUp() throws Exception {
+        long seed = 18_620;
+        sequence(design(seed).orElseThrow(), new Random(seed), seed);
+    }
+
     @Test
     @Tag("slow")
     void aHundredThousandMeanWhatTheDocumentsSay() throws Exception {
