@@ -185,7 +185,7 @@ public final class GroupModel {
                             about.on().version(),
                             EntrySigning.unsigned(about.nets(), about.pads(), edits)
                                     .accepting(PriceText.words(price().toAccept())),
-                            applied.design());
+                            about.on().opened().with(applied.design()));
         } else {
             List<String> reasons = ((Outcome.Refused) outcome).reasons();
             model.notes()

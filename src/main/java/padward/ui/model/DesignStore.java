@@ -63,21 +63,28 @@ public final class DesignStore {
     /** Opens another design file; if that is at fault, the present design stays open. */
     void open(Path path) {
         Optional<Path> from = Optional.of(path);
-        open("Opening " + path.getFileName(), new WorkState.OfFile(path), reading(from, store));
+        WorkState.Origin origin = new WorkState.OfFile(path);
+        open(origin, reading(from, store), () -> {});
     }
 
     /** Opens the demo, with what was kept on it since the program started. */
     void openDemo() {
-        open("Opening", new WorkState.OfDemo(), progress -> bare(Demo.open()));
+        open(new WorkState.OfDemo(), progress -> bare(Demo.open()), () -> {});
     }
 
     /** Opens the design of a lesson that a reader returns. */
     void openLesson(Background.Work<Design> reader) {
-        open("Opening", new WorkState.OfLesson(), progress -> bare(reader.run(progress)));
+        open(new WorkState.OfLesson(), progress -> bare(reader.run(progress)), () -> {});
     }
 
-    private void open(String what, WorkState.Origin origin, Background.Work<Read> reading) {
-        job.start(what, reading, read -> show(read, origin));
+    private void open(WorkState.Origin origin, Background.Work<Read> reading, Runnable then) {
+        job.start(
+                origin.file().map(p -> "Opening " + p.getFileName()).orElse("Opening"),
+                reading,
+                read -> {
+                    show(read, origin);
+                    then.run();
+                });
     }
 
     /**
@@ -94,13 +101,7 @@ public final class DesignStore {
             show(read.get(), origin);
             then.run();
         } else {
-            job.start(
-                    path.map(p -> "Opening " + p.getFileName()).orElse("Opening"),
-                    reading,
-                    result -> {
-                        show(result, origin);
-                        then.run();
-                    });
+            open(origin, reading, then);
         }
     }
 
@@ -261,20 +262,7 @@ public final class DesignStore {
      * @param withIt the design with it
      * @return whether it was kept; a note says why not
      */
-    public boolean keep(long version, LedgerEntry entry, Design withIt) {
-        if (!isPresent(version)) {
-            notes.add(this, CHANGED_SINCE);
-            return false;
-        }
-        KeptChanges before = present().kept();
-        KeptChanges after = before.with(entry, withIt);
-        remember("keeping " + entry.what(), before, after);
-        change(after);
-        return true;
-    }
-
-    /** Keeps a what-if, whose design is prepared for the views already. */
-    boolean keep(long version, LedgerEntry entry, OpenDesign withIt) {
+    public boolean keep(long version, LedgerEntry entry, OpenDesign withIt) {
         if (!isPresent(version)) {
             notes.add(this, CHANGED_SINCE);
             return false;
