@@ -153,8 +153,11 @@ public final class QuestionModel {
         ask();
     }
 
-    /** Takes the results away and leaves what was asked. */
-    private void forgetAnswer() {
+    /**
+     * Cancels its running work and drops its results; what was asked stays. For a question that is
+     * closed, or whose answer was about something else than what is open now.
+     */
+    void forgetAnswer() {
         asking.cancel();
         survey.clear();
         answer.set(Optional.empty());
@@ -173,11 +176,6 @@ public final class QuestionModel {
         asked.set(Optional.empty());
         netText.set("");
         padText.set("");
-    }
-
-    /** What is open has changed: the answer was about something else. */
-    void openChanged() {
-        forgetAnswer();
     }
 
     /** What was asked in full, and whether the fields say something else by now. */
@@ -201,11 +199,6 @@ public final class QuestionModel {
         return asked.get().isPresent()
                 && answer.get().isEmpty()
                 && !(isForAllPads() && survey.isBegun());
-    }
-
-    /** Cancels its running work and drops its results, when it is closed. */
-    void putAway() {
-        forgetAnswer();
     }
 
     /** The contents of its fields. */

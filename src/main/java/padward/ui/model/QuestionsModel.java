@@ -153,7 +153,7 @@ public final class QuestionsModel {
         if (index < 0 || all.size() == 1) {
             return;
         }
-        question.putAway();
+        question.forgetAnswer();
         if (shown.get() == question) {
             shown.set(all.get(index == 0 ? 1 : index - 1));
         }
@@ -279,7 +279,7 @@ public final class QuestionsModel {
                                             + " what-ifs were dropped: try them again.");
         }
         int now = beginRound();
-        all.forEach(QuestionModel::openChanged);
+        all.forEach(QuestionModel::forgetAnswer);
         askOwed(now);
     }
 }
