@@ -75,18 +75,7 @@ final class EndsTable {
         if (vertex != Fabric.NOTHING) {
             Terminal end = new Terminal.CellPin(number, pin);
             String text = cell.name() + "." + pin;
-            add(
-                    table,
-                    net,
-                    pinColumn,
-                    new EndRow(
-                            end,
-                            vertex,
-                            drives,
-                            table.row(),
-                            text,
-                            required(table, drives),
-                            unrouted(table, drives)));
+            add(table, net, pinColumn, row(table, end, vertex, drives, text));
         }
     }
 
@@ -107,18 +96,20 @@ final class EndsTable {
         int vertex = fabric.pads().get(port.pad()).vertex();
         Terminal end = new Terminal.PortEnd(number);
         String text = "port " + port.name();
-        add(
-                table,
-                net,
-                portColumn,
-                new EndRow(
-                        end,
-                        vertex,
-                        drives,
-                        table.row(),
-                        text,
-                        required(table, drives),
-                        unrouted(table, drives)));
+        add(table, net, portColumn, row(table, end, vertex, drives, text));
+    }
+
+    /** The end with what the row states of every end, a cell's or a port's. */
+    private static EndRow row(
+            CsvTable table, Terminal end, int vertex, boolean drives, String text) {
+        return new EndRow(
+                end,
+                vertex,
+                drives,
+                table.row(),
+                text,
+                required(table, drives),
+                unrouted(table, drives));
     }
 
     private static OptionalInt required(CsvTable table, boolean drives) {
