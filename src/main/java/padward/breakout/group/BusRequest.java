@@ -30,6 +30,9 @@ record BusRequest(
     /** What a pad that costs somebody something costs more than one that costs nobody anything. */
     private static final int GRADE = 1_000_000;
 
+    /** How many such steps a pad of each rank costs. */
+    private static final int[] GRADES = {0, 1, 32, 1024};
+
     /** Copies the lists. */
     BusRequest {
         nets = List.copyOf(nets);
@@ -130,30 +133,25 @@ record BusRequest(
         return result;
     }
 
-    /**
-     * What a pad costs, whatever the net: nothing, a port, a part that follows, one that drives.
-     * Each of these counts more than many of those before.
-     */
-    /** The same as a rank: 0 for a pad that costs nobody anything, to 3. */
-    int rank(int pad) {
-        return switch (grade(pad)) {
-            case 0 -> 0;
-            case 1 -> 1;
-            case 32 -> 2;
-            default -> 3;
-        };
+    /** What a pad costs as a number: each rank counts more than many of those before. */
+    private int grade(int pad) {
+        return GRADES[rank(pad)];
     }
 
-    private int grade(int pad) {
+    /**
+     * What a pad costs, whatever the net: 0 for nothing, 1 for a port, 2 for a part that follows, 3
+     * for one that drives.
+     */
+    int rank(int pad) {
         if (nets.isEmpty()) {
             return 0;
         }
         Price price = Price.ofPad(new Question(design, nets.get(0), pads.get(pad), Corner.SLOW));
         if (!price.drives().isEmpty() || price.takesInput()) {
-            return 1024;
+            return 3;
         }
         if (!price.follows().isEmpty()) {
-            return 32;
+            return 2;
         }
         return price.ports().isEmpty() ? 0 : 1;
     }

@@ -1,6 +1,7 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,11 +48,11 @@ record MostNets(
     /**
      * Finds them.
      *
-     * @param isOpen whether a net has a free route to a pad alone, by their positions; pads to
-     *     which no net has one are not considered
+     * @param alonePs delay of each net's free route to each pad alone, {@link Matching#NONE} where
+     *     there is none; pads to which no net has one are not considered
      * @throws CancellationException when {@code progress} says so
      */
-    static MostNets of(BusRequest request, boolean[][] isOpen, Progress progress) {
+    static MostNets of(BusRequest request, int[][] alonePs, Progress progress) {
         Design design = request.design();
         Fabric fabric = design.fabric();
         List<SearchSources> sources = new ArrayList<>();
@@ -62,7 +63,7 @@ record MostNets(
         Map<Integer, Integer> padAt = new HashMap<>();
         for (int pad = 0; pad < request.pads().size(); pad++) {
             int index = request.pads().get(pad);
-            if (design.findPortOn(index).isEmpty() && isAnyOpen(isOpen, pad)) {
+            if (design.findPortOn(index).isEmpty() && isAnyOpen(alonePs, pad)) {
                 int vertex = fabric.pads().get(index).vertex();
                 int driver = driverPs(design, index);
                 goals.add(new FlowGoal(vertex, request.rank(pad) * GRADE + driver));
@@ -89,13 +90,8 @@ record MostNets(
         return new MostNets(found.routes(), pads, found.cut().map(c -> bottleneck(request, c)));
     }
 
-    private static boolean isAnyOpen(boolean[][] isOpen, int pad) {
-        for (boolean[] net : isOpen) {
-            if (net[pad]) {
-                return true;
-            }
-        }
-        return false;
+    private static boolean isAnyOpen(int[][] alonePs, int pad) {
+        return Arrays.stream(alonePs).anyMatch(net -> net[pad] != Matching.NONE);
     }
 
     private static int driverPs(Design design, int pad) {
@@ -111,7 +107,8 @@ record MostNets(
     }
 
     /** Whether every route leads to a pad that is open to its net alone. */
-    boolean isAllowed(boolean[][] isOpen) {
-        return pads.entrySet().stream().allMatch(e -> isOpen[e.getKey()][e.getValue()]);
+    boolean isAllowed(int[][] alonePs) {
+        return pads.entrySet().stream()
+                .allMatch(e -> alonePs[e.getKey()][e.getValue()] != Matching.NONE);
     }
 }

@@ -1,12 +1,11 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
@@ -95,23 +94,17 @@ public final class RouteMatrix {
      * ports lost their pads, or because a route cannot be used for a reason beyond wires.
      */
     private Optional<Bus> most(int[][] alonePs, Progress progress) {
-        boolean[][] isOpen = new boolean[alonePs.length][request.pads().size()];
-        for (int i = 0; i < isOpen.length; i++) {
-            for (int j = 0; j < isOpen[i].length; j++) {
-                isOpen[i][j] = alonePs[i][j] != Matching.NONE;
-            }
-        }
-        MostNets most = MostNets.of(request, isOpen, progress);
+        MostNets most = MostNets.of(request, alonePs, progress);
         boolean portsCouldHelp =
                 request.ports() == Bus.Ports.MAY_DISCONNECT && most.bottleneck().isPresent();
-        if (portsCouldHelp || !most.isAllowed(isOpen)) {
+        if (portsCouldHelp || !most.isAllowed(alonePs)) {
             return Optional.empty();
         }
         Optional<String> why = most.bottleneck().map(b -> b.toText(design().fabric()));
         List<Bus.Left> left = new ArrayList<>(request.there());
         List<Optional<VertexPath>> paths = new ArrayList<>();
         BusRouting routing = new BusRouting(request.design());
-        for (int i = 0; i < isOpen.length; i++) {
+        for (int i = 0; i < alonePs.length; i++) {
             Optional<VertexPath> path = most.paths().get(i);
             if (path.isPresent()) {
                 int pad = most.pads().get(i);
@@ -119,7 +112,7 @@ public final class RouteMatrix {
                 paths.add(path);
             } else {
                 Bus.Left alone = costs.left(i);
-                boolean reaches = IntStream.range(0, isOpen[i].length).anyMatch(at(isOpen[i]));
+                boolean reaches = Arrays.stream(alonePs[i]).anyMatch(ps -> ps != Matching.NONE);
                 left.add(
                         reaches
                                 ? new Bus.Left(
@@ -131,10 +124,6 @@ public final class RouteMatrix {
         return bus.lines().size() == paths.size()
                 ? Optional.of(bus.proven(new Bus.Proof(most.bottleneck())))
                 : Optional.empty();
-    }
-
-    private static IntPredicate at(boolean[] open) {
-        return pad -> open[pad];
     }
 
     /** The same, with a listener for the state after each round of negotiation. */
