@@ -89,8 +89,8 @@ class HandMadeCasesTest {
         Design design = twoPadsInABank("").design();
         for (Answer answer :
                 List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
-            assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
-            assertThat(((Answer.FreeRoute) answer).route().setting()).isEmpty();
+            assertThat(answer).isInstanceOf(Answer.Open.class);
+            assertThat(((Answer.Open) answer).route().setting()).isEmpty();
             assertThat(answer.cautions())
                     .anyMatch(c -> c.text().contains("set for another voltage: odd"));
             assertThat(Survey.hazardous(answer)).isTrue();
@@ -108,8 +108,8 @@ class HandMadeCasesTest {
                         .chain("SRC.q w NEAR x FAR")
                         .net("signal", "source.q", "")
                         .design();
-        assertThat(ask(design, "signal", "NEAR")).isInstanceOf(Answer.FreeRoute.class);
-        assertThat(surveyed(design, "signal", "NEAR")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(ask(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
+        assertThat(surveyed(design, "signal", "NEAR")).isInstanceOf(Answer.Open.class);
         assertThat(ask(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
         assertThat(surveyed(design, "signal", "FAR")).isInstanceOf(Answer.NoRoute.class);
     }
@@ -148,7 +148,7 @@ class HandMadeCasesTest {
                         .chain("w beside x", 100, 200)
                         .net("signal", "source.q", "")
                         .design();
-        Answer.FreeRoute open = (Answer.FreeRoute) ask(design, "signal", "FAR");
+        Answer.Open open = (Answer.Open) ask(design, "signal", "FAR");
         assertThat(open.chokepoints())
                 .extracting(Chokepoint::resource)
                 .containsExactly("w", "beside", "x", "FAR");
@@ -172,7 +172,7 @@ class HandMadeCasesTest {
         Design kept = kept(answer);
         assertThat(kept.findCell("enable")).isEmpty();
         Answer then = ask(kept, "signal", "OUT");
-        assertThat(then).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(then).isInstanceOf(Answer.Open.class);
         assertThat(slowPs(then)).isEqualTo(slowPs(answer));
     }
 
@@ -256,7 +256,7 @@ class HandMadeCasesTest {
     void theOwnDriversSiteIsPassedWhereItsCellLetsSignalsThrough() {
         Design open = throughTheOwnSite().openCell("source", "SRC").design();
         Answer answer = ask(open, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(answer).isInstanceOf(Answer.Open.class);
         assertThat(slowPs(answer)).isEqualTo(10);
         assertThat(slowPs(ask(kept(answer), "signal", "OUT"))).isEqualTo(10);
         Design shut = throughTheOwnSite().cell("source", "SRC").design();
@@ -280,7 +280,7 @@ class HandMadeCasesTest {
         assertThat(((Answer.Blocked) surveyed(design, "signal", "OUT")).obstacles())
                 .extracting(o -> o.occupant().name())
                 .containsExactly("busy");
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
     @Test
@@ -292,7 +292,7 @@ class HandMadeCasesTest {
                         .design();
         Answer answer = ask(design, "signal", "OUT");
         assertThat(removed(answer)).containsExactly("remove net second");
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
     @Test
@@ -317,7 +317,7 @@ class HandMadeCasesTest {
                         .design();
         Answer answer = ask(design, "signal", "OUT");
         assertThat(answer).isInstanceOf(Answer.Blocked.class);
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
     @Test
@@ -359,8 +359,8 @@ class HandMadeCasesTest {
                         .net("signal", "source.q", "middle.i", "SRC.q w MID.i")
                         .design();
         Answer answer = ask(design, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
-        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(answer).isInstanceOf(Answer.Open.class);
+        assertThat(ask(kept(answer), "signal", "OUT")).isInstanceOf(Answer.Open.class);
     }
 
     @Test
@@ -380,7 +380,7 @@ class HandMadeCasesTest {
                         .net("signal", "source.q", "");
         Design inTheAir = chip.net("other", "other.q", "", "OTHER.q y MID.b").design();
         Answer answer = ask(inTheAir, "signal", "OUT");
-        assertThat(answer).isInstanceOf(Answer.FreeRoute.class);
+        assertThat(answer).isInstanceOf(Answer.Open.class);
         Design kept = kept(answer);
         assertThat(kept.occupancy().findOccupant(kept.fabric().findVertex("MID.q")))
                 .map(Occupant::name)
