@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.IntPredicate;
 import java.util.function.UnaryOperator;
 import padward.base.BadInput;
 import padward.base.OwnerLock;
@@ -69,15 +70,23 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
      */
     private static String fileName(String learner) throws BadInput {
         check(learner);
+        return encoded(learner, LearnerFolder::isPlain, ".");
+    }
+
+    /**
+     * @param isKept which characters stay; any other becomes a full stop and its hexadecimal code
+     * @param end what follows a code
+     */
+    private static String encoded(String learner, IntPredicate isKept, String end) {
         StringBuilder name = new StringBuilder();
         learner.strip()
                 .codePoints()
                 .forEach(
                         c ->
                                 name.append(
-                                        isPlain(c)
+                                        isKept.test(c)
                                                 ? Character.toString(c)
-                                                : "." + Integer.toHexString(c) + "."));
+                                                : "." + Integer.toHexString(c) + end));
         return name + ".json";
     }
 
@@ -96,16 +105,7 @@ public record LearnerFolder(Path folder, Optional<Path> earlier) {
 
     /** The name that earlier versions gave: capitals were kept, codes had no end. */
     private static String earlierFileName(String learner) {
-        StringBuilder name = new StringBuilder();
-        learner.strip()
-                .codePoints()
-                .forEach(
-                        c ->
-                                name.append(
-                                        isPlain(c) || c >= 'A' && c <= 'Z'
-                                                ? Character.toString(c)
-                                                : "." + Integer.toHexString(c)));
-        return name + ".json";
+        return encoded(learner, c -> isPlain(c) || c >= 'A' && c <= 'Z', "");
     }
 
     /**
