@@ -36,7 +36,7 @@ public interface Fabric {
     /** Full name of a vertex; {@link #findVertex} finds it again. */
     String vertexName(int vertex);
 
-    /** The vertex of that full name, or {@link #NOTHING}. */
+    /** The vertex of that full name, its own or one that it has at a tap, or {@link #NOTHING}. */
     int findVertex(String name);
 
     /** The tile in which a vertex begins. */
@@ -44,6 +44,37 @@ public interface Fabric {
 
     /** The tile in which a vertex ends: for a wire, where its far switch box is. */
     int headTile(int vertex);
+
+    /**
+     * Where a vertex can be entered and left, in the order along it, at least one place. Of a wire
+     * of which the description names no taps that is where it begins and where it ends; of a pin or
+     * pad its tile.
+     */
+    default List<Tap> taps(int vertex) {
+        String name = vertexName(vertex);
+        Tap first = new Tap(tile(vertex), name);
+        return headTile(vertex) == first.tile()
+                ? List.of(first)
+                : List.of(first, new Tap(headTile(vertex), name));
+    }
+
+    /** What a vertex is called in a tile: its name at its first tap there, else its own. */
+    default String nameIn(int vertex, int tile) {
+        return taps(vertex).stream()
+                .filter(t -> t.tile() == tile)
+                .map(Tap::name)
+                .findFirst()
+                .orElseGet(() -> vertexName(vertex));
+    }
+
+    /**
+     * The tile that contains the switch or connection between two vertices: the one that the
+     * description states, else the only one in which both have a tap. {@link #NOTHING} when the
+     * description leaves it open.
+     */
+    default int switchTile(int from, int to) {
+        return SwitchTiles.whereBothMeet(taps(from), taps(to));
+    }
 
     /** Kind of a wire, {@code ""} for other vertices. */
     String wireKind(int vertex);

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import padward.fabric.explicit.ExplicitBuilder;
@@ -32,8 +33,16 @@ public final class PlainFabric {
     public final List<Pad> pads = new ArrayList<>();
     public final Map<List<Integer>, Edge> edges = new LinkedHashMap<>();
     public final List<List<String>> repeated = new ArrayList<>();
+
+    /** By the number of a wire as it was added its taps, where it has any. */
+    public final Map<Integer, List<Tap>> taps = new HashMap<>();
+
+    /** By the ends of an edge the tile that was stated for it. */
+    public final Map<List<Integer>, Integer> switchTiles = new HashMap<>();
+
     public final ExplicitBuilder builder;
     private final Random random;
+    private final Random tapRandom;
 
     /** Vertices and sites as they were added, in the order of their final numbers. */
     public List<Integer> vertexOrder = List.of();
@@ -42,6 +51,7 @@ public final class PlainFabric {
 
     public PlainFabric(long seed) {
         random = new Random(seed);
+        tapRandom = new Random(~seed);
         columns = 1 + random.nextInt(12);
         rows = 1 + random.nextInt(12);
         builder =
@@ -73,6 +83,7 @@ public final class PlainFabric {
             for (int w = alike ? 3 : random.nextInt(6); w > 0; w--) {
                 addWire(alike ? place(tile) + "/w" + w : name(tile), tile);
             }
+            addTaps();
             if (random.nextInt(3) > 0) {
                 addSite(alike ? place(tile) + "/s" : name(tile), tile, alike ? 2 : -1);
             }
@@ -112,7 +123,47 @@ public final class PlainFabric {
     }
 
     public boolean isTaken(String name) {
-        return vertices.stream().anyMatch(v -> v.name().equals(name));
+        return vertices.stream().anyMatch(v -> v.name().equals(name)) || tapped(name).isPresent();
+    }
+
+    /** The wire that has a name at a tap. */
+    private Optional<Integer> tapped(String name) {
+        return taps.keySet().stream()
+                .filter(w -> taps.get(w).stream().anyMatch(t -> t.name().equals(name)))
+                .findFirst();
+    }
+
+    /** The vertex that has a name, its own or one at a tap, as it was added. */
+    public Optional<Integer> find(String name) {
+        return IntStream.range(0, vertices.size())
+                .boxed()
+                .filter(v -> vertices.get(v).name().equals(name))
+                .findFirst()
+                .or(() -> tapped(name));
+    }
+
+    /** Taps of any of the wires so far, some with names that others have. */
+    private void addTaps() {
+        for (int n = tapRandom.nextInt(6); n > 0 && !vertices.isEmpty(); n--) {
+            int wire = tapRandom.nextInt(vertices.size());
+            if (vertices.get(wire).kind() != VertexKind.WIRE) {
+                continue;
+            }
+            int tile = tapRandom.nextInt(columns * rows);
+            String name =
+                    switch (tapRandom.nextInt(4)) {
+                        case 0 -> "";
+                        case 1 -> vertices.get(tapRandom.nextInt(vertices.size())).name();
+                        case 2 -> "strange" + tapRandom.nextInt(9);
+                        default -> place(tile) + "/tap" + tapRandom.nextInt(4);
+                    };
+            boolean free = name.isEmpty() || find(name).filter(v -> v != wire).isEmpty();
+            check(builder.addTap(wire, tile, name) == free, name);
+            if (free) {
+                String shown = name.isEmpty() ? vertices.get(wire).name() : name;
+                taps.computeIfAbsent(wire, w -> new ArrayList<>()).add(new Tap(tile, shown));
+            }
+        }
     }
 
     private void addWire(String name, int tile) {
@@ -161,6 +212,11 @@ public final class PlainFabric {
     private void addEdge(int from, int to) {
         Edge edge = new Edge(EdgeKind.values()[random.nextInt(3)], delay());
         builder.addEdge(from, to, edge.kind(), edge.delay());
+        if (tapRandom.nextInt(3) == 0) {
+            int tile = tapRandom.nextInt(columns * rows);
+            builder.setSwitchTile(from, to, tile);
+            switchTiles.put(List.of(from, to), tile);
+        }
         if (edges.putIfAbsent(List.of(from, to), edge) != null) {
             repeated.add(List.of(vertices.get(from).name(), vertices.get(to).name()));
         }

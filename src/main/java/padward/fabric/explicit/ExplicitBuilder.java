@@ -1,10 +1,13 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.longs.Long2IntMap;
+import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Function;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKind;
@@ -43,6 +46,8 @@ public final class ExplicitBuilder {
     private final IntArrayList firstPins = new IntArrayList();
     private final Interner<SiteList.Model> models = new Interner<>();
     private final List<Pad> pads = new ArrayList<>();
+    private final TapBag taps;
+    private final Long2IntOpenHashMap switchTiles = new Long2IntOpenHashMap();
     private final EdgeBag edges = new EdgeBag();
     private final DelayClasses classes = new DelayClasses();
     private List<RepeatedEdge> repeated = List.of();
@@ -57,6 +62,7 @@ public final class ExplicitBuilder {
         this.split = new TileRelativeName(columns, rows);
         this.vertices = new NameIndex(columns, pool);
         this.sites = new NameIndex(columns, pool);
+        this.taps = new TapBag(columns, pool);
         Arrays.fill(tileTypes, "empty");
     }
 
@@ -67,7 +73,10 @@ public final class ExplicitBuilder {
     }
 
     private int addVertex(String name, VertexKind kind, int tile, int head, String wireKind) {
-        int vertex = vertices.add(split.of(name));
+        if (taps.find(split.of(name)) != Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        int vertex = vertices.add(split);
         if (vertex != Fabric.NOTHING) {
             tiles.add(tile);
             heads.add(head);
@@ -79,6 +88,32 @@ public final class ExplicitBuilder {
     /** Adds a wire; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
     public int addWire(String name, int startTile, int endTile, String kind) {
         return addVertex(name, VertexKind.WIRE, startTile, endTile, kind);
+    }
+
+    /**
+     * Adds a place at which a wire can be entered or left. The taps of a wire come in their order
+     * along it; one that has any has no others, so begin and end are listed as well where it can be
+     * entered or left there.
+     *
+     * @param name what the wire is called there, {@code ""} for its own name
+     * @return whether the name is free or the wire's already; else nothing is added
+     */
+    public boolean addTap(int wire, int tile, String name) {
+        if (name.isEmpty()) {
+            taps.add(wire, tile);
+            return true;
+        }
+        int own = vertices.find(split.of(name));
+        if (own == wire) {
+            taps.add(wire, tile);
+            return true;
+        }
+        int other = taps.find(split);
+        if (own != Fabric.NOTHING || other != Fabric.NOTHING && other != wire) {
+            return false;
+        }
+        taps.add(wire, tile, split);
+        return true;
     }
 
     /** Adds a site and its pins; its number, or {@link Fabric#NOTHING} when a name is taken. */
@@ -127,9 +162,10 @@ public final class ExplicitBuilder {
         return vertex;
     }
 
-    /** The vertex of that name, or {@link Fabric#NOTHING}. */
+    /** The vertex of that name, its own or one at a tap, or {@link Fabric#NOTHING}. */
     public int findVertex(String name) {
-        return vertices.find(split.of(name));
+        int own = vertices.find(split.of(name));
+        return own == Fabric.NOTHING ? taps.find(split) : own;
     }
 
     /** The site of that name, or {@link Fabric#NOTHING}. */
@@ -142,6 +178,11 @@ public final class ExplicitBuilder {
      */
     public void addEdge(int from, int to, EdgeKind kind, Delay delay) {
         edges.add(from, to, classes.intern(kind, delay));
+    }
+
+    /** States the tile that contains the switch or connection between two vertices. */
+    public void setSwitchTile(int from, int to, int tile) {
+        switchTiles.put(EdgeKey.of(from, to), tile);
     }
 
     /**
@@ -157,11 +198,12 @@ public final class ExplicitBuilder {
         int count = vertices.size();
         TileOffsets bases = TileOffsets.counting(columns * rows, tiles.elements(), count);
         int[] order = bases.order(tiles.elements(), count);
+        int[] sortWithTaps = taps.sortsWithTaps(sorts, sortOf, tiles);
         VertexClasses kinds =
-                new VertexClasses(
-                        sorts.values(), sortOf.elements(), heads.elements(), order, bases);
+                new VertexClasses(sorts.values(), sortWithTaps, heads.elements(), order, bases);
         TileNames names = new TileNames(columns, rows, pool, vertices, order, bases);
         int[] number = inverse(order);
+        OtherNames otherNames = taps.freeze(columns, rows, pool, number);
         TileOffsets siteBases =
                 TileOffsets.counting(columns * rows, siteTiles.elements(), sites.size());
         int[] siteOrder = siteBases.order(siteTiles.elements(), sites.size());
@@ -185,9 +227,43 @@ public final class ExplicitBuilder {
         EdgeRows out = sorter.rows();
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
-        return new ExplicitFabric(
-                info, columns, rows, tileTypes, bases, kinds, names, list, siteNames, padList, out,
-                in, pool);
+        Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
+                stated ->
+                        new ExplicitFabric(
+                                info,
+                                columns,
+                                rows,
+                                tileTypes,
+                                bases,
+                                kinds,
+                                names,
+                                list,
+                                siteNames,
+                                padList,
+                                out,
+                                in,
+                                pool,
+                                otherNames,
+                                stated);
+        return withStatedTiles.apply(
+                notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
+    }
+
+    /**
+     * The stated tiles of switches that a fabric without them does not know: a description that
+     * states all of them would else take more memory than the rest of the fabric.
+     */
+    private Long2IntOpenHashMap notInferred(Fabric fabric, int[] number) {
+        Long2IntOpenHashMap result = new Long2IntOpenHashMap();
+        for (Long2IntMap.Entry entry : switchTiles.long2IntEntrySet()) {
+            int from = number[EdgeKey.from(entry.getLongKey())];
+            int to = number[EdgeKey.to(entry.getLongKey())];
+            if (fabric.switchTile(from, to) != entry.getIntValue()) {
+                result.put(EdgeKey.of(from, to), entry.getIntValue());
+            }
+        }
+        result.trim();
+        return result;
     }
 
     private static RepeatedEdge named(EdgeSorter.Repeated edge, TileNames names) {

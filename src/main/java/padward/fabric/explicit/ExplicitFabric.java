@@ -1,5 +1,6 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.List;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
@@ -7,6 +8,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.Tap;
 import padward.fabric.VertexKind;
 
 /**
@@ -32,6 +34,8 @@ public final class ExplicitFabric implements Fabric {
     private final EdgeRows out;
     private final EdgeRows in;
     private final InternedBytes namePool;
+    private final OtherNames otherNames;
+    private final Long2IntOpenHashMap statedTiles;
 
     ExplicitFabric(
             FabricInfo info,
@@ -46,7 +50,9 @@ public final class ExplicitFabric implements Fabric {
             List<Pad> pads,
             EdgeRows out,
             EdgeRows in,
-            InternedBytes namePool) {
+            InternedBytes namePool,
+            OtherNames otherNames,
+            Long2IntOpenHashMap statedTiles) {
         this.info = info;
         this.columns = columns;
         this.rows = rows;
@@ -60,6 +66,8 @@ public final class ExplicitFabric implements Fabric {
         this.out = out;
         this.in = in;
         this.namePool = namePool;
+        this.otherNames = otherNames;
+        this.statedTiles = statedTiles;
     }
 
     /**
@@ -71,13 +79,14 @@ public final class ExplicitFabric implements Fabric {
                 + bases.memory()
                 + sorts.memory()
                 + sites.memory()
+                + 16L * statedTiles.size()
                 + out.memory()
                 + in.memory();
     }
 
     /** Bytes of all arrays for names and for finding them. */
     public long nameBytes() {
-        return namePool.memory() + names.memory() + siteNames.memory();
+        return namePool.memory() + names.memory() + siteNames.memory() + otherNames.memory();
     }
 
     /** The incoming edges made again with slices of another size, for tests. */
@@ -132,7 +141,26 @@ public final class ExplicitFabric implements Fabric {
 
     @Override
     public int findVertex(String name) {
-        return names.find(name);
+        int own = names.find(name);
+        return own == NOTHING ? otherNames.find(name) : own;
+    }
+
+    @Override
+    public List<Tap> taps(int vertex) {
+        List<TapStep> steps = sorts.taps(vertex);
+        if (steps.isEmpty()) {
+            return Fabric.super.taps(vertex);
+        }
+        int tile = tile(vertex);
+        return steps.stream()
+                .map(s -> new Tap(tile + s.tileStep(), otherNames.name(vertex, tile, s, names)))
+                .toList();
+    }
+
+    @Override
+    public int switchTile(int from, int to) {
+        int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
+        return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;
     }
 
     @Override

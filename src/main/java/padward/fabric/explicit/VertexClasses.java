@@ -16,8 +16,18 @@ final class VertexClasses {
      *
      * @param kind what they are
      * @param wireKind their kind of wire, or an empty text
+     * @param taps where they can be entered and left, relative to where they begin; empty for those
+     *     of which only begin and end are known
      */
-    record Sort(VertexKind kind, String wireKind) {}
+    record Sort(VertexKind kind, String wireKind, List<TapStep> taps) {
+        Sort {
+            taps = List.copyOf(taps);
+        }
+
+        Sort(VertexKind kind, String wireKind) {
+            this(kind, wireKind, List.of());
+        }
+    }
 
     private final TileOffsets bases;
     private final List<Sort> sorts;
@@ -71,6 +81,11 @@ final class VertexClasses {
 
     String wireKind(int vertex) {
         return sorts.get((int) pair(bases.tileOf(vertex), vertex)).wireKind();
+    }
+
+    /** The listed taps of a vertex, empty when none are. */
+    List<TapStep> taps(int vertex) {
+        return sorts.get((int) pair(bases.tileOf(vertex), vertex)).taps();
     }
 
     int headTile(int vertex) {

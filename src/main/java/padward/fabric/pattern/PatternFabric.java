@@ -257,6 +257,22 @@ public final class PatternFabric implements Fabric {
         return grid.step(tile, wire.dx(), wire.dy());
     }
 
+    /**
+     * A rule leads from wires that end in a tile to what begins there, so that is where its switch
+     * is. Where wires of both directions could meet at either end, the pattern leaves it open.
+     */
+    @Override
+    public int switchTile(int from, int to) {
+        return isTwoWay(from) || isTwoWay(to) ? Fabric.super.switchTile(from, to) : tile(to);
+    }
+
+    private boolean isTwoWay(int vertex) {
+        int tile = grid.tileOf(vertex);
+        TileShape shape = grid.shape(tile);
+        int local = vertex - grid.vertexBase[tile];
+        return local < shape.wireCount && grid.wires.get(shape.kindOfWire(local)).twoWay();
+    }
+
     @Override
     public String wireKind(int vertex) {
         int tile = grid.tileOf(vertex);

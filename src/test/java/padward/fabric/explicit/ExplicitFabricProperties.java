@@ -9,7 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +22,7 @@ import padward.fabric.Pad;
 import padward.fabric.PlainFabric;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.Tap;
 
 /** The compressed fabric answers everything as plain lists and maps do. */
 class ExplicitFabricProperties {
@@ -50,6 +53,56 @@ class ExplicitFabricProperties {
             assertThat(fabric.siteOf(v))
                     .isEqualTo(site < 0 ? Fabric.NOTHING : plain.siteOrder.indexOf(site));
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void tapsAreWhatWasListedOrBeginAndEnd(long seed) {
+        PlainFabric plain = new PlainFabric(seed);
+        Fabric fabric = plain.builder.build();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            int added = plain.vertexOrder.get(v);
+            List<Tap> expected = expectedTaps(plain, added);
+            assertThat(fabric.taps(v)).isEqualTo(expected);
+            for (Tap tap : expected) {
+                assertThat(fabric.findVertex(tap.name())).as(tap.name()).isEqualTo(v);
+                assertThat(expected).contains(new Tap(tap.tile(), fabric.nameIn(v, tap.tile())));
+            }
+            int elsewhere = (int) (seed % fabric.tileCount());
+            if (expected.stream().noneMatch(t -> t.tile() == elsewhere)) {
+                assertThat(fabric.nameIn(v, elsewhere)).isEqualTo(fabric.vertexName(v));
+            }
+        }
+    }
+
+    private static List<Tap> expectedTaps(PlainFabric plain, int added) {
+        PlainFabric.Vertex vertex = plain.vertices.get(added);
+        Tap begin = new Tap(vertex.tile(), vertex.name());
+        Tap end = new Tap(vertex.head(), vertex.name());
+        return plain.taps.getOrDefault(
+                added, begin.equals(end) ? List.of(begin) : List.of(begin, end));
+    }
+
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void switchesAreInTheStatedTileOrTheOnlyOneInWhichBothHaveTaps(long seed) {
+        PlainFabric plain = new PlainFabric(seed);
+        Fabric fabric = plain.builder.build();
+        plain.edges.forEach(
+                (ends, edge) -> {
+                    Set<Integer> common = tiles(expectedTaps(plain, ends.get(0)));
+                    common.retainAll(tiles(expectedTaps(plain, ends.get(1))));
+                    int open = common.size() == 1 ? common.iterator().next() : Fabric.NOTHING;
+                    assertThat(
+                                    fabric.switchTile(
+                                            plain.vertexOrder.indexOf(ends.get(0)),
+                                            plain.vertexOrder.indexOf(ends.get(1))))
+                            .isEqualTo(plain.switchTiles.getOrDefault(ends, open));
+                });
+    }
+
+    private static Set<Integer> tiles(List<Tap> taps) {
+        return taps.stream().map(Tap::tile).collect(Collectors.toSet());
     }
 
     @ParameterizedTest

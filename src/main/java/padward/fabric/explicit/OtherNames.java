@@ -1,0 +1,49 @@
+package padward.fabric.explicit;
+
+import padward.fabric.Fabric;
+
+/**
+ * The names that wires have at their taps in addition to their own. 12 bytes a name and a table of
+ * 5 to 11 more; the texts are in the pool. Safe for all threads.
+ */
+final class OtherNames {
+    private final int columns;
+    private final int rows;
+    private final InternedBytes pool;
+    private final NameIndex names;
+    private final int[] vertexByName;
+
+    OtherNames(int columns, int rows, InternedBytes pool, NameIndex names, int[] vertexByName) {
+        this.columns = columns;
+        this.rows = rows;
+        this.pool = pool;
+        this.names = names;
+        this.vertexByName = vertexByName;
+    }
+
+    /** The vertex of a name, or {@link Fabric#NOTHING}. O(length). */
+    int find(String name) {
+        if (vertexByName.length == 0) {
+            return Fabric.NOTHING;
+        }
+        int found = names.find(new TileRelativeName(columns, rows).of(name));
+        return found == Fabric.NOTHING ? Fabric.NOTHING : vertexByName[found];
+    }
+
+    /** What a vertex that begins in a tile is called at a tap. */
+    String name(int vertex, int tile, TapStep tap, TileNames own) {
+        return tap.rest() == Fabric.NOTHING
+                ? own.name(vertex)
+                : TileRelativeName.join(
+                        pool.bytes(),
+                        pool.start(tap.rest()),
+                        pool.end(tap.rest()),
+                        tile + tap.nameStep(),
+                        columns);
+    }
+
+    /** Bytes of the arrays, without the pool. */
+    long memory() {
+        return 4L * vertexByName.length + names.memory();
+    }
+}
