@@ -1,5 +1,6 @@
 package padward.fabric;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -47,15 +48,24 @@ public interface Fabric {
 
     /**
      * Where a vertex can be entered and left, in the order along it, at least one place. Of a wire
-     * of which the description names no taps that is where it begins and where it ends; of a pin or
+     * of which the description lists no taps that is where it begins and where it ends; of a pin or
      * pad its tile.
      */
     default List<Tap> taps(int vertex) {
         String name = vertexName(vertex);
-        Tap first = new Tap(tile(vertex), name);
-        return headTile(vertex) == first.tile()
-                ? List.of(first)
-                : List.of(first, new Tap(headTile(vertex), name));
+        return Arrays.stream(tapTiles(vertex)).mapToObj(tile -> new Tap(tile, name)).toList();
+    }
+
+    /** The tiles of a vertex's taps, in the order along it; not to be changed. */
+    default int[] tapTiles(int vertex) {
+        int begin = tile(vertex);
+        int end = headTile(vertex);
+        return begin == end ? new int[] {begin} : new int[] {begin, end};
+    }
+
+    /** Whether the description lists the taps of a wire. */
+    default boolean listsTaps(int vertex) {
+        return false;
     }
 
     /** What a vertex is called in a tile: its name at its first tap there, else its own. */
@@ -73,7 +83,7 @@ public interface Fabric {
      * description leaves it open.
      */
     default int switchTile(int from, int to) {
-        return SwitchTiles.whereBothMeet(taps(from), taps(to));
+        return Taps.whereBothMeet(this, from, to);
     }
 
     /** Kind of a wire, {@code ""} for other vertices. */

@@ -42,6 +42,8 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     "to",
                     "edge",
                     "tile",
+                    "fromThere",
+                    "toThere",
                     "setting",
                     "value",
                     "before");
@@ -49,6 +51,15 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
     /** Copies the entries. */
     public ChangeList {
         entries = List.copyOf(entries);
+    }
+
+    /** How many connections state no tile, as the fabric's description leaves it open. */
+    public long withoutTile() {
+        return entries.stream()
+                .flatMap(e -> e.changes().stream())
+                .filter(c -> c.what() == Change.What.ON || c.what() == Change.What.OFF)
+                .filter(c -> c.get("tile").isEmpty())
+                .count();
     }
 
     /**
@@ -152,6 +163,7 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
         }
 
         private void step(Change.What what, String net, NetDiff.Step step) {
+            int tile = fabric.switchTile(step.from(), step.to());
             add(
                     what,
                     net,
@@ -162,7 +174,16 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     "edge",
                     edges.get(step.from(), step.to()).kind().label(),
                     "tile",
-                    fabric.tileName(fabric.tile(step.to())));
+                    tile == Fabric.NOTHING ? "" : fabric.tileName(tile),
+                    "fromThere",
+                    otherNameIn(tile, step.from()),
+                    "toThere",
+                    otherNameIn(tile, step.to()));
+        }
+
+        private String otherNameIn(int tile, int vertex) {
+            String there = tile == Fabric.NOTHING ? "" : fabric.nameIn(vertex, tile);
+            return there.equals(fabric.vertexName(vertex)) ? "" : there;
         }
 
         private void cell(PartDiff cell) {

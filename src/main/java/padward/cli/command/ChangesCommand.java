@@ -63,6 +63,12 @@ public final class ChangesCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         int count = list.entries().stream().mapToInt(e -> e.changes().size()).sum();
         out.println("Written: " + target + ", " + count + " elementary changes");
+        if (list.withoutTile() > 0) {
+            out.println(
+                    "Without a tile: "
+                            + list.withoutTile()
+                            + " switches; the fabric's description does not say where they are");
+        }
         out.flush();
         return ExitStatus.DONE;
     }

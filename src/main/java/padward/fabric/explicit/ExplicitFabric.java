@@ -158,6 +158,21 @@ public final class ExplicitFabric implements Fabric {
     }
 
     @Override
+    public int[] tapTiles(int vertex) {
+        List<TapStep> steps = sorts.taps(vertex);
+        if (steps.isEmpty()) {
+            return Fabric.super.tapTiles(vertex);
+        }
+        int tile = tile(vertex);
+        return steps.stream().mapToInt(s -> tile + s.tileStep()).toArray();
+    }
+
+    @Override
+    public boolean listsTaps(int vertex) {
+        return !sorts.taps(vertex).isEmpty();
+    }
+
+    @Override
     public int switchTile(int from, int to) {
         int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
         return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;

@@ -3,6 +3,7 @@ package padward.format.fabric;
 import it.unimi.dsi.fastutil.longs.LongOpenHashSet;
 import java.util.BitSet;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import padward.base.BadInput;
@@ -13,6 +14,7 @@ import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
+import padward.fabric.Tap;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.json.EnumWords;
 import padward.format.json.JsonIn;
@@ -27,7 +29,8 @@ import padward.format.source.Text;
 /** Reads the explicit form of a fabric. One object reads one file. */
 final class ExplicitReader {
     private static final Shape TILE = Shape.of("at!", "type!");
-    private static final Shape WIRE = Shape.of("name!", "from!", "to", "kind", "use");
+    private static final Shape WIRE = Shape.of("name!", "from!", "to", "kind", "use", "taps");
+    private static final Shape TAP = Shape.of("at!", "name");
     private static final Shape PAD =
             Shape.of(
                     "name!",
@@ -39,6 +42,7 @@ final class ExplicitReader {
                     "enable",
                     "setting");
 
+    private static final String NAME_OF_ITS_OWN = "a name that no other wire, site, pin or pad has";
     private final InfoParts info = new InfoParts();
     private final Set<String> packagePins = new HashSet<>();
     private final BitSet typedTiles = new BitSet();
@@ -100,11 +104,12 @@ final class ExplicitReader {
 
     private void readWires(JsonIn in) throws BadInput {
         in.beginArray();
-        while (in.more()) {
+        for (int number = 0; in.more(); number++) {
             String name = "";
             String kind = "";
             int from = 0;
             int to = Fabric.NOTHING;
+            List<Tap> taps = List.of();
             Members member = in.object(WIRE);
             while (member.next()) {
                 switch (member.name()) {
@@ -112,16 +117,40 @@ final class ExplicitReader {
                     case "from" -> from = info.readTile(in);
                     case "to" -> to = info.readTile(in);
                     case "kind" -> kind = in.word();
+                    case "taps" -> taps = in.list(this::readTap);
                     default -> in.word(); // "use" is for people; the graph says where it leads
                 }
             }
             count(in, 1);
             int end = to == Fabric.NOTHING ? from : to;
-            if (builder().addWire(name, from, end, kind) == Fabric.NOTHING) {
+            int wire = builder().addWire(name, from, end, kind);
+            if (wire == Fabric.NOTHING) {
                 throw taken(in, name);
+            }
+            for (int i = 0; i < taps.size(); i++) {
+                Tap tap = taps.get(i);
+                if (!builder().addTap(wire, tap.tile(), tap.name())) {
+                    throw in.faultAt(
+                            "$.wires[" + number + "].taps[" + i + "].name",
+                            NAME_OF_ITS_OWN,
+                            Text.quote(tap.name()) + " again");
+                }
             }
         }
         in.endArray();
+    }
+
+    private Tap readTap(JsonIn in) throws BadInput {
+        int tile = 0;
+        String name = "";
+        Members member = in.object(TAP);
+        while (member.next()) {
+            switch (member.name()) {
+                case "at" -> tile = info.readTile(in);
+                default -> name = in.name();
+            }
+        }
+        return new Tap(tile, name);
     }
 
     private void count(JsonIn in, int more) throws BadInput {
@@ -134,8 +163,7 @@ final class ExplicitReader {
     }
 
     private static BadInput taken(JsonIn in, String name) {
-        return in.fault(
-                "a name that no other wire, site, pin or pad has", Text.quote(name) + " again");
+        return in.fault(NAME_OF_ITS_OWN, Text.quote(name) + " again");
     }
 
     private void readSites(JsonIn in) throws BadInput {
@@ -251,6 +279,9 @@ final class ExplicitReader {
                 throw in.fault("two different ends", "the same twice");
             }
             Delay delay = in.delayInside();
+            if (in.more()) {
+                builder().setSwitchTile(from, to, info.readTile(in));
+            }
             in.endArray();
             if (edges++ >= FileLimits.EDGES) {
                 throw in.fault(

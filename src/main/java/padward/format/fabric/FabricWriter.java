@@ -11,6 +11,8 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.Tap;
+import padward.fabric.Taps;
 import padward.fabric.VertexKind;
 import padward.format.json.EnumWords;
 import padward.format.json.JsonOut;
@@ -50,7 +52,9 @@ public final class FabricWriter {
                 out.beginObject().name("name").value(fabric.vertexName(v));
                 at("from", fabric.tile(v));
                 at("to", fabric.headTile(v));
-                out.name("kind").value(fabric.wireKind(v)).endObject();
+                out.name("kind").value(fabric.wireKind(v));
+                writeTaps(v);
+                out.endObject();
             }
         }
         out.endArray();
@@ -67,6 +71,21 @@ public final class FabricWriter {
         writeEdges("switches", EdgeKind.SWITCH);
         writeEdges("connections", EdgeKind.CONNECTION);
         out.endObject();
+    }
+
+    private void writeTaps(int wire) throws IOException {
+        if (!fabric.listsTaps(wire)) {
+            return;
+        }
+        String own = fabric.vertexName(wire);
+        out.name("taps").beginArray();
+        for (Tap tap : fabric.taps(wire)) {
+            out.beginObject();
+            at("at", tap.tile());
+            JsonOut.optional(out, "name", tap.name().equals(own) ? "" : tap.name());
+            out.endObject();
+        }
+        out.endArray();
     }
 
     private void at(String name, int tile) throws IOException {
@@ -120,6 +139,14 @@ public final class FabricWriter {
         return site == Fabric.NOTHING ? "" : fabric.site(site).name();
     }
 
+    /** The tile of a switch, where the taps of its ends do not show it. */
+    private void writeTile(int from, int to) throws IOException {
+        int tile = fabric.switchTile(from, to);
+        if (tile != Taps.whereBothMeet(fabric, from, to)) {
+            out.beginArray().value(fabric.column(tile)).value(fabric.row(tile)).endArray();
+        }
+    }
+
     private void writeEdges(String name, EdgeKind kind) throws IOException {
         out.name(name).beginArray();
         EdgeCursor edges = fabric.edgesOut();
@@ -133,6 +160,7 @@ public final class FabricWriter {
                     out.beginArray().value(from);
                     out.value(fabric.vertexName(edges.other()));
                     out.value(edges.delayPs(Corner.FAST)).value(edges.delayPs(Corner.SLOW));
+                    writeTile(v, edges.other());
                     out.endArray();
                 }
             }

@@ -74,6 +74,9 @@ public final class RepeatedEdges {
         String from = in.name();
         String to = in.name();
         in.delayInside();
+        while (in.more()) {
+            in.skip();
+        }
         in.endArray();
         return isSecond(from, to);
     }

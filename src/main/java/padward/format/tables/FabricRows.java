@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVPrinter;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
@@ -16,6 +17,8 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDriverOutput;
 import padward.fabric.SiteView;
+import padward.fabric.Tap;
+import padward.fabric.Taps;
 import padward.fabric.VertexKind;
 import padward.format.json.EnumWords;
 import padward.format.tables.csv.Listed;
@@ -89,6 +92,10 @@ final class FabricRows {
                     }
                 });
         out.table(Tables.WIRES, this::writeWires);
+        boolean anyTaps = IntStream.range(0, fabric.vertexCount()).anyMatch(fabric::listsTaps);
+        if (anyTaps) {
+            out.table(Tables.TAPS, this::writeTaps);
+        }
         out.table(Tables.SITES, this::writeSites);
         out.table(Tables.PINS, this::writePins);
         out.table(Tables.PASS_THROUGH, this::writeThrough);
@@ -119,6 +126,18 @@ final class FabricRows {
                         fabric.tileName(fabric.tile(v)),
                         fabric.tileName(fabric.headTile(v)),
                         fabric.wireKind(v));
+            }
+        }
+    }
+
+    private void writeTaps(CSVPrinter rows) throws IOException {
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if (fabric.listsTaps(v)) {
+                String own = fabric.vertexName(v);
+                for (Tap tap : fabric.taps(v)) {
+                    String there = tap.name().equals(own) ? "" : tap.name();
+                    rows.printRecord(own, fabric.tileName(tap.tile()), there);
+                }
             }
         }
     }
@@ -201,10 +220,17 @@ final class FabricRows {
                                 fabric.vertexName(edges.other()),
                                 edges.kind().label(),
                                 edges.delayPs(Corner.FAST),
-                                edges.delayPs(Corner.SLOW));
+                                edges.delayPs(Corner.SLOW),
+                                statedTile(v, edges.other()));
                     }
                 }
             }
         }
+    }
+
+    /** The tile of a switch, where the taps of its ends do not show it. */
+    private String statedTile(int from, int to) {
+        int tile = fabric.switchTile(from, to);
+        return tile == Taps.whereBothMeet(fabric, from, to) ? "" : fabric.tileName(tile);
     }
 }

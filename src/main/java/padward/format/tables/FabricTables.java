@@ -67,6 +67,7 @@ final class FabricTables {
         fabric = new ExplicitBuilder(info.toInfo(), info.columns(), info.rows());
         folder.read(Tables.TILES, this::readTiles);
         folder.read(Tables.WIRES, this::readWires);
+        folder.read(Tables.TAPS, this::readTaps);
         sites.addTo(fabric, faults);
         vertices += sites.pinCount();
         firstPad = vertices;
@@ -154,6 +155,30 @@ final class FabricTables {
             }
             kindOfWire.add(numberOfKind.computeIfAbsent(kind, this::newKind).intValue());
             count(table, nameColumn);
+        }
+    }
+
+    private void readTaps(CsvTable table) {
+        CsvTable.Column wireColumn = table.column("wire");
+        CsvTable.Column nameColumn = table.column("name");
+        PlaceColumns place = new PlaceColumns(table, "");
+        while (table.next()) {
+            String text = table.text(wireColumn);
+            int wire = fabric.findVertex(text);
+            if (wire == Fabric.NOTHING) {
+                table.fault(wireColumn, "the full name of a wire", () -> Text.quote(text));
+                continue;
+            }
+            String name = table.word(nameColumn);
+            if (name.isEmpty() && !place.isStated()) {
+                table.fault(
+                        nameColumn, "a tile, or the wire's name there", () -> "neither of them");
+                continue;
+            }
+            int tile = place.tile(place.read(name), info.columns(), info.rows());
+            if (!fabric.addTap(wire, tile, name)) {
+                taken(table, nameColumn, name);
+            }
         }
     }
 
@@ -267,6 +292,7 @@ final class FabricTables {
         CsvTable.Column toColumn = table.column("to");
         CsvTable.Column kindColumn = table.column("kind");
         DelayColumns delay = new DelayColumns(table);
+        PlaceColumns place = new PlaceColumns(table, "");
         EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.CONNECTION};
         while (table.next()) {
             int from = readSource(table, fromColumn);
@@ -294,6 +320,10 @@ final class FabricTables {
                         () -> "more");
             }
             fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO));
+            if (place.isStated()) {
+                int tile = place.tile(place.readStated(), info.columns(), info.rows());
+                fabric.setSwitchTile(from, to, tile);
+            }
         }
     }
 

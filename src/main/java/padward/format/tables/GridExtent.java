@@ -20,6 +20,7 @@ record GridExtent(int columns, int rows) {
         folder.readAgain(Tables.TILES, t -> look(t, "", false, most));
         folder.readAgain(Tables.WIRES, t -> look(t, "", true, most));
         folder.readAgain(Tables.WIRES, t -> look(t, "to_", false, most));
+        folder.readAgain(Tables.TAPS, t -> look(t, "", true, most));
         folder.readAgain(Tables.SITES, t -> look(t, "", true, most));
         folder.readAgain(Tables.PADS, t -> look(t, "", true, most));
         int limit = FabricLimits.GRID_SIDE;

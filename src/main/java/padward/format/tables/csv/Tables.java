@@ -107,6 +107,20 @@ public final class Tables {
                             place("", "where it begins; otherwise the first place in its name"),
                             place("to_", "where it ends; otherwise where it begins"),
                             List.of(may("kind", "kind of wire; otherwise none"))));
+    public static final TableShape TAPS =
+            shape(
+                    "taps",
+                    "a place at which a wire can be entered or left; the rows of a wire are in"
+                            + " their order along it, and one without rows is entered where it"
+                            + " begins and left where it ends",
+                    join(
+                            List.of(must("wire", "full name of the wire")),
+                            place("", "where it is; otherwise the first place in the name there"),
+                            List.of(
+                                    may(
+                                            "name",
+                                            "full name of the wire there, used by no other wire,"
+                                                    + " pin or pad; otherwise its own"))));
     public static final TableShape SITES =
             shape(
                     "sites",
@@ -195,7 +209,11 @@ public final class Tables {
                                                     + " otherwise `switch`")),
                             delays(
                                     "of the connection and what it enters, together; otherwise"
-                                            + " that of `delays`")));
+                                            + " that of `delays`"),
+                            place(
+                                    "",
+                                    "where it is; otherwise the only tile in which both ends have"
+                                            + " a tap, or unknown")));
     public static final TableShape CELLS =
             shape(
                     "cells",
@@ -283,6 +301,7 @@ public final class Tables {
                     SWITCH_LOADS,
                     TILES,
                     WIRES,
+                    TAPS,
                     SITES,
                     PINS,
                     PASS_THROUGH,
