@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import padward.fabric.Pad;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {
@@ -59,6 +60,13 @@ public final class DesignReview {
                         .map(Port::name)
                         .toList(),
                 "ports not connected to any net");
+        find(
+                findings,
+                design.ports().stream()
+                        .filter(p -> !padOf(design, p).use().isOffered())
+                        .map(p -> p.name() + ", " + padOf(design, p).use().whyNotOffered())
+                        .toList(),
+                "ports on pads that are not for signals of a design");
         if (!clock && !design.nets().isEmpty()) {
             findings.add("no net is marked as a clock");
         }
@@ -66,6 +74,10 @@ public final class DesignReview {
             findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;
+    }
+
+    private static Pad padOf(Design design, Port port) {
+        return design.fabric().pads().get(port.pad());
     }
 
     private static void addUnreached(Design design, Net net, List<String> unreached) {

@@ -141,7 +141,8 @@ public final class FabricReview {
             if (pad.directions().canRead() && !drives && !left.get(pad.vertex())) {
                 blind.add(pad.name());
             }
-            unnamed += pad.packagePin().isEmpty() ? 1 : 0;
+            boolean bonded = pad.use().bonding() != PadUse.Bonding.UNBONDED;
+            unnamed += bonded && pad.packagePin().isEmpty() ? 1 : 0;
         }
         find(unfed, "pads that can drive, but nothing leads to them");
         find(apart, "pads that no signal of a cell reaches, even on the empty fabric");

@@ -14,6 +14,7 @@ package padward.fabric;
  *     driver is always on
  * @param defaultSetting name of the driver setting used when a port states none, {@code ""} for
  *     none
+ * @param use what it is meant for, and whether the package connects it
  */
 public record Pad(
         String name,
@@ -24,4 +25,5 @@ public record Pad(
         PadDirections directions,
         int dataSite,
         int enableSite,
-        String defaultSetting) {}
+        String defaultSetting,
+        PadUse use) {}

@@ -100,6 +100,10 @@ public final class PlaceAndRoute {
             }
             int index = spot - fabric.siteCount();
             Pad pad = fabric.pads().get(index);
+            boolean asked = options.padOfPort().containsValue(index);
+            if (!asked && !pad.use().isOffered()) {
+                return false;
+            }
             return switch (name) {
                 case Packer.IN -> pad.directions().canRead();
                 case Packer.CLOCK_IN -> pad.directions().canRead() && clockPads.contains(index);

@@ -11,6 +11,7 @@ import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.PatternSpec.Area;
 import padward.fabric.pattern.PatternSpec.PadOverride;
@@ -167,7 +168,8 @@ public final class FabricMaker {
                             pin,
                             bank,
                             inputOnly ? Optional.of(PadDirections.IN) : Optional.empty(),
-                            setting));
+                            setting,
+                            PadUse.UNSTATED));
         }
     }
 }

@@ -204,8 +204,13 @@ public final class PlainFabric {
         }
         int data = random.nextInt(sites.size() + 1) - 1;
         int enable = random.nextInt(sites.size() + 1) - 1;
-        int vertex = builder.addPad(name, tile, "p", "b", PadDirections.BOTH, data, enable, "");
-        pads.add(new Pad(name, vertex, tile, "p", "b", PadDirections.BOTH, data, enable, ""));
+        PadUse use =
+                new PadUse(
+                        PadUse.Bonding.values()[tapRandom.nextInt(3)],
+                        PadUse.Role.values()[tapRandom.nextInt(6)]);
+        int vertex =
+                builder.addPad(name, tile, "p", "b", PadDirections.BOTH, data, enable, "", use);
+        pads.add(new Pad(name, vertex, tile, "p", "b", PadDirections.BOTH, data, enable, "", use));
         vertices.add(new Vertex(name, VertexKind.PAD, tile, tile, "", Fabric.NOTHING));
     }
 

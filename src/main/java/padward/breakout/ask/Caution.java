@@ -15,6 +15,8 @@ public record Caution(Kind kind, String text) {
         PORT("port"),
         /** A part on the board will follow the signal. */
         FOLLOWS("follows"),
+        /** The package does not connect the pad, or it is for something else. */
+        PAD("pad"),
         /** The design reads the board through the pad. */
         READS("reads"),
         /** What is on the pad is not known. */
@@ -39,7 +41,7 @@ public record Caution(Kind kind, String text) {
 
         /** Whether somebody may be hurt or a part destroyed. */
         public boolean isSerious() {
-            return needsYes() || this == PORT || this == VOLTAGE;
+            return needsYes() || this == PORT || this == PAD || this == VOLTAGE;
         }
 
         /** Whether a change is kept only when somebody has accepted this. */

@@ -18,6 +18,7 @@ import padward.design.PortDirection;
 import padward.fabric.Bank;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PadUse;
 
 /**
  * What to heed before a pad is driven. The rules are common practice, no source: two outputs on one
@@ -66,6 +67,7 @@ public final class Cautions {
                                                 Kind.PORT,
                                                 "Port " + p.name() + " loses this pad.")));
         wiring.ifPresent(w -> addListening(w, question.net().name(), result));
+        use(pad).ifPresent(c -> result.add(new Caution(Kind.PAD, c)));
         design.findPortOn(question.pad())
                 .filter(p -> p.direction() != PortDirection.OUT)
                 .ifPresent(
@@ -142,6 +144,32 @@ public final class Cautions {
                                         + ": two drivers against each other can destroy parts."));
             }
         }
+    }
+
+    private static Optional<String> use(Pad pad) {
+        if (pad.use().bonding() == PadUse.Bonding.UNBONDED) {
+            return Optional.of(
+                    "The package connects this pad to no pin: nothing shows the signal there.");
+        }
+        return switch (pad.use().role()) {
+            case GENERAL, CLOCK -> Optional.empty();
+            case CONFIGURATION ->
+                    Optional.of(
+                            "This pad is for loading the configuration: what drives it can keep the"
+                                    + " device from starting. Read the device's data sheet first.");
+            case TEST ->
+                    Optional.of(
+                            "This pad is for testing the device or the board: what drives it can"
+                                    + " disturb the test equipment or other devices on the chain.");
+            case REFERENCE ->
+                    Optional.of(
+                            "This pad carries a reference voltage of its bank: a signal on it"
+                                    + " disturbs every input that uses the reference.");
+            case RESERVED ->
+                    Optional.of(
+                            "The device's description reserves this pad: read its data sheet before"
+                                    + " it is driven.");
+        };
     }
 
     private static void addListening(PadWiring wiring, String net, List<Caution> result) {

@@ -107,7 +107,10 @@ public final class GroupNames {
             throw new BadInput(source, "", expected, "“" + pattern + "”");
         }
         result.sort(Comparator.comparing(n -> countingKey(n.name())));
-        return result.stream().map(Named::pad).toList();
+        List<Integer> all = result.stream().map(Named::pad).toList();
+        List<Integer> offered = offered(design, all);
+        // a pattern that matches nothing else asks for just these
+        return offered.isEmpty() ? all : offered;
     }
 
     private static List<Integer> inBank(Design design, String bank, String source) throws BadInput {
@@ -120,7 +123,11 @@ public final class GroupNames {
         if (result.isEmpty()) {
             throw new BadInput(source, "", "a bank that has pads", "“" + bank + "”");
         }
-        return result;
+        return offered(design, result);
+    }
+
+    private static List<Integer> offered(Design design, List<Integer> pads) {
+        return pads.stream().filter(p -> design.fabric().pads().get(p).use().isOffered()).toList();
     }
 
     /** The pads on a header, in the order of its pins. */

@@ -27,6 +27,8 @@ public record PadRank(Grade grade, String reason) {
         FOLLOWS,
         /** Something on the board drives it, or may drive it. */
         DRIVES,
+        /** The package does not connect it, or it is for something else than a design's signals. */
+        NOT_OFFERED,
         /** There is no route. */
         NO_ROUTE;
 
@@ -42,6 +44,10 @@ public record PadRank(Grade grade, String reason) {
             return new PadRank(Grade.NO_ROUTE, "no route");
         }
         Price price = Price.ofPad(answer.question());
+        String otherUse = answer.question().padValue().use().whyNotOffered();
+        if (!otherUse.isEmpty()) {
+            return new PadRank(Grade.NOT_OFFERED, joined(otherUse, PriceText.brief(price)));
+        }
         if (!price.drives().isEmpty() || price.takesInput()) {
             String who = price.drives().isEmpty() ? "the board may drive it" : "";
             return new PadRank(Grade.DRIVES, joined(who, PriceText.brief(price)));

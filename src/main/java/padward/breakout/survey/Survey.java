@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -29,7 +28,8 @@ import padward.route.search.Engine;
  *
  * @param net the net
  * @param corner corner that ranks delays
- * @param answers one for each pad, best first; quick answers, without explanations
+ * @param answers one for each pad that was asked for, best first; quick answers, without
+ *     explanations
  */
 public record Survey(Net net, Corner corner, List<Answer> answers) {
     /** Copies the answers. */
@@ -38,15 +38,14 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
     }
 
     /**
-     * Asks for every pad. The project's own engine finds the cost of all pads with two searches
-     * over the whole fabric, and a short one for each pad whose port is disconnected.
+     * Asks for every pad that is offered. The project's own engine finds the cost of all pads with
+     * two searches over the whole fabric, and a short one for each pad whose port is disconnected.
      *
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static Survey of(
             Design design, Net net, Corner corner, Engine engine, Progress progress) {
-        List<Integer> all = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
-        return of(design, net, all, corner, engine, progress);
+        return of(design, net, OfferedPads.of(design.fabric()), corner, engine, progress);
     }
 
     /**

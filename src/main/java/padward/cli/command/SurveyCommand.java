@@ -6,10 +6,12 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Cautions;
+import padward.breakout.survey.OfferedPads;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
@@ -83,6 +85,13 @@ public final class SurveyCommand implements Callable<Integer> {
             description = "Surveys as if something were removed; see ask.")
     private List<String> whatIf = List.of();
 
+    @Option(
+            names = "--all-pads",
+            description =
+                    "Also pads that the package does not connect, and those for configuration, "
+                            + "testing or a reference voltage.")
+    private boolean allPads;
+
     @Option(names = "--json", description = "Prints the answers as JSON, best first.")
     private boolean json;
 
@@ -91,7 +100,7 @@ public final class SurveyCommand implements Callable<Integer> {
         Design read = WhatIfTable.apply(design.read(), whatIf);
         checkFilters(read);
         Survey survey =
-                Survey.of(read, net.of(read), corner, Engine.OWN, Progress.NONE)
+                Survey.of(read, net.of(read), pads(read), corner, Engine.OWN, Progress.NONE)
                         .only(a -> isWanted(read, a.question().pad()));
         if (sort != null) {
             survey = survey.sortedBy(sort);
@@ -101,10 +110,20 @@ public final class SurveyCommand implements Callable<Integer> {
             printJson(survey, out);
         } else {
             printTable(read, survey, out);
+            String leftOut = allPads ? "" : OfferedPads.leftOut(read.fabric());
+            if (!leftOut.isEmpty()) {
+                out.println("Pads left out: " + leftOut + "; --all-pads shows them.");
+            }
         }
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
         return anyOpen ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+    }
+
+    private List<Integer> pads(Design read) {
+        return allPads
+                ? IntStream.range(0, read.fabric().pads().size()).boxed().toList()
+                : OfferedPads.of(read.fabric());
     }
 
     private void checkFilters(Design read) throws BadInput {

@@ -15,6 +15,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
 
@@ -135,7 +136,7 @@ public final class ExplicitBuilder {
         return sites.add(split.of(name));
     }
 
-    /** Adds a pad; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
+    /** Adds a pad of which no use is stated. */
     public int addPad(
             String name,
             int tile,
@@ -145,6 +146,29 @@ public final class ExplicitBuilder {
             int dataSite,
             int enableSite,
             String setting) {
+        return addPad(
+                name,
+                tile,
+                packagePin,
+                bank,
+                directions,
+                dataSite,
+                enableSite,
+                setting,
+                PadUse.UNSTATED);
+    }
+
+    /** Adds a pad; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
+    public int addPad(
+            String name,
+            int tile,
+            String packagePin,
+            String bank,
+            PadDirections directions,
+            int dataSite,
+            int enableSite,
+            String setting,
+            PadUse use) {
         int vertex = addVertex(name, VertexKind.PAD, tile, tile, "");
         if (vertex != Fabric.NOTHING) {
             pads.add(
@@ -157,7 +181,8 @@ public final class ExplicitBuilder {
                             directions,
                             dataSite,
                             enableSite,
-                            setting));
+                            setting,
+                            use));
         }
         return vertex;
     }
@@ -293,7 +318,8 @@ public final class ExplicitBuilder {
                 pad.directions(),
                 pad.dataSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.dataSite()],
                 pad.enableSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.enableSite()],
-                pad.defaultSetting());
+                pad.defaultSetting(),
+                pad.use());
     }
 
     /** After building: edges of which a second was left out, some thousands at most. */

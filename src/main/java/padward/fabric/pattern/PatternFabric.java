@@ -13,6 +13,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
+import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 
@@ -104,7 +105,16 @@ public final class PatternFabric implements Fabric {
         int enable = local.enableSite() < 0 ? NOTHING : grid.siteBase[tile] + local.enableSite();
         if (override == null) {
             return new Pad(
-                    name, vertex, tile, "", "", local.directions(), data, enable, local.setting());
+                    name,
+                    vertex,
+                    tile,
+                    "",
+                    "",
+                    local.directions(),
+                    data,
+                    enable,
+                    local.setting(),
+                    PadUse.UNSTATED);
         }
         return new Pad(
                 name,
@@ -115,7 +125,8 @@ public final class PatternFabric implements Fabric {
                 override.directions().orElse(local.directions()),
                 data,
                 enable,
-                override.setting().isEmpty() ? local.setting() : override.setting());
+                override.setting().isEmpty() ? local.setting() : override.setting(),
+                override.use());
     }
 
     /** The pattern it was made from. */

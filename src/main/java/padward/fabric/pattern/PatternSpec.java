@@ -8,6 +8,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 
 /**
@@ -182,13 +183,15 @@ public record PatternSpec(
      * @param bank bank
      * @param directions word for its directions, empty to leave
      * @param setting driver setting
+     * @param use what it is meant for, and whether the package connects it
      */
     public record PadOverride(
             String pad,
             String packagePin,
             String bank,
             Optional<PadDirections> directions,
-            String setting) {}
+            String setting,
+            PadUse use) {}
 
     /** The kinds of wire by name. */
     public Map<String, WireKind> wiresByName() {

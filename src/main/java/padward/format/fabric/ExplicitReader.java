@@ -12,6 +12,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.Tap;
@@ -40,7 +41,9 @@ final class ExplicitReader {
                     "directions!",
                     "data",
                     "enable",
-                    "setting");
+                    "setting",
+                    "bonded",
+                    "role");
 
     private static final String NAME_OF_ITS_OWN = "a name that no other wire, site, pin or pad has";
     private final InfoParts info = new InfoParts();
@@ -230,6 +233,8 @@ final class ExplicitReader {
         int data = Fabric.NOTHING;
         int enable = Fabric.NOTHING;
         String setting = "";
+        PadUse.Bonding bonding = PadUse.Bonding.UNKNOWN;
+        PadUse.Role role = PadUse.Role.GENERAL;
         Members member = in.object(PAD);
         while (member.next()) {
             switch (member.name()) {
@@ -240,12 +245,24 @@ final class ExplicitReader {
                 case "directions" -> directions = in.oneOf(PadDirections.values(), EnumWords::of);
                 case "data" -> data = readSiteName(in);
                 case "enable" -> enable = readSiteName(in);
+                case "bonded" -> bonding = PadUseMembers.readBonded(in);
+                case "role" -> role = PadUseMembers.readRole(in);
                 default -> setting = info.readOptional(in, info.settings, "driver setting");
             }
         }
         count(in, 1);
         int vertex =
-                builder().addPad(name, tile, packagePin, bank, directions, data, enable, setting);
+                builder()
+                        .addPad(
+                                name,
+                                tile,
+                                packagePin,
+                                bank,
+                                directions,
+                                data,
+                                enable,
+                                setting,
+                                new PadUse(bonding, role));
         if (vertex == Fabric.NOTHING) {
             throw taken(in, name);
         }

@@ -132,6 +132,7 @@ public final class FabricWriter {
         JsonOut.optional(out, "data", siteName(pad.dataSite()));
         JsonOut.optional(out, "enable", siteName(pad.enableSite()));
         JsonOut.optional(out, "setting", pad.defaultSetting());
+        PadUseMembers.write(out, pad.use());
         out.endObject();
     }
 

@@ -10,6 +10,7 @@ import padward.base.Progress;
 import padward.fabric.Delay;
 import padward.fabric.FabricLimits;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.PatternSpec.Area;
 import padward.fabric.pattern.PatternSpec.PadOverride;
@@ -30,7 +31,7 @@ final class PatternReader {
     private static final Shape SWITCH = Shape.of("name!", "delay_ps!");
     private static final Shape AREA = Shape.of("tile!", "columns", "rows", "every");
     private static final Shape PAD =
-            Shape.of("pad!", "packagePin", "bank", "directions", "setting");
+            Shape.of("pad!", "packagePin", "bank", "directions", "setting", "bonded", "role");
 
     private final InfoParts info = new InfoParts();
     private final Names wireNames = new Names("kind of wire");
@@ -134,6 +135,8 @@ final class PatternReader {
         String bank = "";
         Optional<PadDirections> directions = Optional.empty();
         String setting = "";
+        PadUse.Bonding bonding = PadUse.Bonding.UNKNOWN;
+        PadUse.Role role = PadUse.Role.GENERAL;
         Members member = in.object(PAD);
         while (member.next()) {
             switch (member.name()) {
@@ -142,9 +145,12 @@ final class PatternReader {
                 case "bank" -> bank = info.readOptional(in, info.banks, "bank");
                 case "directions" ->
                         directions = Optional.of(in.oneOf(PadDirections.values(), EnumWords::of));
+                case "bonded" -> bonding = PadUseMembers.readBonded(in);
+                case "role" -> role = PadUseMembers.readRole(in);
                 default -> setting = info.readOptional(in, info.settings, "driver setting");
             }
         }
-        return new PadOverride(pad, packagePin, bank, directions, setting);
+        return new PadOverride(
+                pad, packagePin, bank, directions, setting, new PadUse(bonding, role));
     }
 }

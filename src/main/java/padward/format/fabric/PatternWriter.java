@@ -185,6 +185,7 @@ public final class PatternWriter {
             JsonOut.optional(out, "bank", pad.bank());
             JsonOut.optional(out, "directions", pad.directions().map(EnumWords::of).orElse(""));
             JsonOut.optional(out, "setting", pad.setting());
+            PadUseMembers.write(out, pad.use());
             out.endObject();
         }
         out.endArray();

@@ -16,6 +16,7 @@ import padward.fabric.Electrical;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.Tap;
 import padward.fabric.Taps;
@@ -192,7 +193,11 @@ final class FabricRows {
                     EnumWords.of(pad.directions()),
                     siteName(pad.dataSite()),
                     siteName(pad.enableSite()),
-                    pad.defaultSetting());
+                    pad.defaultSetting(),
+                    pad.use().bonding() == PadUse.Bonding.UNKNOWN
+                            ? ""
+                            : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
+                    pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label());
         }
     }
 

@@ -12,6 +12,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadUse;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
 import padward.format.fabric.RepeatedEdges;
@@ -211,6 +212,8 @@ final class FabricTables {
         CsvTable.Column data = table.column("data");
         CsvTable.Column enable = table.column("enable");
         CsvTable.Column setting = table.column("setting");
+        CsvTable.Column bonded = table.column("bonded");
+        CsvTable.Column role = table.column("role");
         PlaceColumns place = new PlaceColumns(table, "");
         PadPins padPins = new PadPins(table, pins);
         while (table.next()) {
@@ -229,7 +232,8 @@ final class FabricTables {
                             padPins.directions(known, stated),
                             readSite(table, data),
                             readSite(table, enable),
-                            info.readSetting(table, setting));
+                            info.readSetting(table, setting),
+                            readUse(table, bonded, role));
             if (added == Fabric.NOTHING) {
                 taken(table, nameColumn, name);
             } else {
@@ -237,6 +241,16 @@ final class FabricTables {
             }
         }
         padPins.finish();
+    }
+
+    private static PadUse readUse(CsvTable table, CsvTable.Column bonded, CsvTable.Column role) {
+        PadUse.Bonding bonding =
+                !table.has(bonded)
+                        ? PadUse.Bonding.UNKNOWN
+                        : table.flag(bonded) ? PadUse.Bonding.BONDED : PadUse.Bonding.UNBONDED;
+        return new PadUse(
+                bonding,
+                table.oneOf(role, PadUse.Role.values(), PadUse.Role::label, PadUse.Role.GENERAL));
     }
 
     private String readPackagePin(CsvTable table, CsvTable.Column column, String known) {

@@ -177,7 +177,8 @@ class ExplicitFabricProperties {
                 pad.directions(),
                 plain.siteOrder.indexOf(pad.dataSite()),
                 plain.siteOrder.indexOf(pad.enableSite()),
-                pad.defaultSetting());
+                pad.defaultSetting(),
+                pad.use());
     }
 
     @ParameterizedTest

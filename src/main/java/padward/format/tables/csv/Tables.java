@@ -180,7 +180,16 @@ public final class Tables {
                                     may(
                                             "setting",
                                             "a setting of `settings`, used when a port"
-                                                    + " states none; otherwise none"))));
+                                                    + " states none; otherwise none"),
+                                    may(
+                                            "bonded",
+                                            "`no` for a pad that the package connects to no pin;"
+                                                    + " otherwise unknown"),
+                                    may(
+                                            "role",
+                                            "what it is meant for: `general`, `clock`,"
+                                                    + " `configuration`, `test`, `reference` or"
+                                                    + " `reserved`; otherwise `general`"))));
     public static final TableShape DELAYS =
             shape(
                     "delays",
