@@ -61,7 +61,10 @@ final class Lanes {
                     continue;
                 }
                 int to = fabric.column(head);
-                if (fabric.row(head) == row && to != column) {
+                if (index.isTapped(vertex)) {
+                    lanes[vertex] = (short) ((i - index.first(tile)) % MOST);
+                    addTapped(channel, vertex, true);
+                } else if (fabric.row(head) == row && to != column) {
                     channel.add(vertex, column, to);
                 } else if (to != column || head == tile) {
                     lanes[vertex] = (short) ((i - index.first(tile)) % MOST);
@@ -69,6 +72,25 @@ final class Lanes {
             }
         }
         return channel.assign();
+    }
+
+    /** Adds a wire with taps if these are all in the row, or the column, in which it begins. */
+    private void addTapped(Channel channel, int wire, boolean inRow) {
+        int begin = fabric.tile(wire);
+        int least = inRow ? fabric.column(begin) : fabric.row(begin);
+        int most = least;
+        for (int tap : fabric.tapTiles(wire)) {
+            int apart = inRow ? fabric.row(tap) : fabric.column(tap);
+            if (apart != (inRow ? fabric.row(begin) : fabric.column(begin))) {
+                return;
+            }
+            int along = inRow ? fabric.column(tap) : fabric.row(tap);
+            least = Math.min(least, along);
+            most = Math.max(most, along);
+        }
+        if (least < most) {
+            channel.add(wire, least, most);
+        }
     }
 
     private int assignColumn(int column) {
@@ -80,7 +102,9 @@ final class Lanes {
                 int head = index.head(vertex);
                 boolean along =
                         head != Fabric.NOTHING && head != tile && fabric.column(head) == column;
-                if (along) {
+                if (head != Fabric.NOTHING && index.isTapped(vertex)) {
+                    addTapped(channel, vertex, false);
+                } else if (along) {
                     channel.add(vertex, row, fabric.row(head));
                 }
             }

@@ -1,6 +1,8 @@
 package padward.ui.design;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -23,6 +25,14 @@ public final class TileIndex {
     /** Empty when vertices are numbered tile by tile: a position is then the vertex itself. */
     private final int[] vertices;
 
+    /** The tapped wires that pass each tile, tile by tile; empty when no taps are listed. */
+    private int[] tapsFrom = {};
+
+    private int[] tappedByTile = {};
+
+    /** The wires whose taps are listed. */
+    private final BitSet tapped = new BitSet();
+
     /** Far tile of each wire, {@link Fabric#NOTHING} for other vertices. */
     private final int[] heads;
 
@@ -43,6 +53,7 @@ public final class TileIndex {
             inOrder &= tile >= last;
             last = tile;
             heads[v] = fabric.kind(v) == VertexKind.WIRE ? fabric.headTile(v) : Fabric.NOTHING;
+            tapped.set(v, fabric.listsTaps(v));
         }
         for (int t = 0; t < fabric.tileCount(); t++) {
             first[t + 1] += first[t];
@@ -56,6 +67,46 @@ public final class TileIndex {
                         .max()
                         .orElse(0);
         lanes = new Lanes(fabric, this);
+        if (!tapped.isEmpty()) {
+            listTaps();
+        }
+    }
+
+    private void listTaps() {
+        tapsFrom = new int[fabric.tileCount() + 1];
+        tapped.stream()
+                .flatMap(w -> Arrays.stream(fabric.tapTiles(w)).distinct())
+                .forEach(t -> tapsFrom[t + 1]++);
+        for (int t = 0; t < fabric.tileCount(); t++) {
+            tapsFrom[t + 1] += tapsFrom[t];
+        }
+        int[] next = tapsFrom.clone();
+        tappedByTile = new int[tapsFrom[fabric.tileCount()]];
+        tapped.stream()
+                .forEach(
+                        w ->
+                                Arrays.stream(fabric.tapTiles(w))
+                                        .distinct()
+                                        .forEach(t -> tappedByTile[next[t]++] = w));
+    }
+
+    /** Visits what can be entered in a tile: what begins there, and the wires with a tap there. */
+    public void forEachIn(int tile, IntConsumer vertex) {
+        for (int i = first[tile]; i < first[tile + 1]; i++) {
+            if (!tapped.get(vertex(i))) {
+                vertex.accept(vertex(i));
+            }
+        }
+        if (tapsFrom.length > 0) {
+            for (int i = tapsFrom[tile]; i < tapsFrom[tile + 1]; i++) {
+                vertex.accept(tappedByTile[i]);
+            }
+        }
+    }
+
+    /** Whether any wire has listed taps. */
+    public boolean anyTapped() {
+        return !tapped.isEmpty();
     }
 
     private static int[] sorted(Fabric fabric, int[] first) {
@@ -74,11 +125,44 @@ public final class TileIndex {
             return 0;
         }
         int tile = fabric.tile(vertex);
-        return head == tile
-                ? 0
-                : Math.max(
-                        Math.abs(fabric.column(head) - fabric.column(tile)),
-                        Math.abs(fabric.row(head) - fabric.row(tile)));
+        if (!tapped.get(vertex)) {
+            return head == tile ? 0 : apart(tile, head);
+        }
+        int most = 0;
+        for (int tap : fabric.tapTiles(vertex)) {
+            most = Math.max(most, apart(tile, tap));
+        }
+        return most;
+    }
+
+    private int apart(int one, int other) {
+        return Math.max(
+                Math.abs(fabric.column(one) - fabric.column(other)),
+                Math.abs(fabric.row(one) - fabric.row(other)));
+    }
+
+    /** Whether the taps of a wire are listed: it need not run straight from begin to end. */
+    public boolean isTapped(int vertex) {
+        return tapped.get(vertex);
+    }
+
+    /** Whether a wire that begins in a tile may be in view. */
+    public boolean mayCross(TileRange seen, int wire, int tile) {
+        if (!tapped.get(wire)) {
+            return seen.meets(fabric, tile, heads[wire]);
+        }
+        int left = fabric.column(tile);
+        int right = left;
+        int bottom = fabric.row(tile);
+        int top = bottom;
+        for (int tap : fabric.tapTiles(wire)) {
+            left = Math.min(left, fabric.column(tap));
+            right = Math.max(right, fabric.column(tap));
+            bottom = Math.min(bottom, fabric.row(tap));
+            top = Math.max(top, fabric.row(tap));
+        }
+        int columns = fabric.columns();
+        return seen.meets(fabric, bottom * columns + left, top * columns + right);
     }
 
     /** Position of a tile's first vertex; its last one is before that of the next tile. */

@@ -195,6 +195,9 @@ public final class TileLayout {
         if (fabric.kind(vertex) != VertexKind.WIRE) {
             return end(vertex);
         }
+        if (index.isTapped(vertex)) {
+            return at(vertex, fabric.tapTiles(vertex)[0]);
+        }
         double[] ends = new double[4];
         wire(vertex, fabric.tile(vertex), ends);
         return new Point(ends[0], ends[1]);
@@ -204,6 +207,10 @@ public final class TileLayout {
     public Point end(int vertex) {
         return switch (fabric.kind(vertex)) {
             case WIRE -> {
+                if (index.isTapped(vertex)) {
+                    int[] taps = fabric.tapTiles(vertex);
+                    yield at(vertex, taps[taps.length - 1]);
+                }
                 double[] ends = new double[4];
                 wire(vertex, fabric.tile(vertex), ends);
                 yield new Point(ends[2], ends[3]);
@@ -251,6 +258,133 @@ public final class TileLayout {
             ends[2] = boxX[farColumn] + offsets[place];
             ends[3] = boxY[farRow] - depth;
         }
+    }
+
+    /** Takes a straight line between two places. */
+    public interface Leg {
+        void draw(double fromX, double fromY, double toX, double toY);
+    }
+
+    /** Draws a wire, or nothing for other vertices: one line, or its legs from tap to tap. */
+    public void forEachLeg(int wire, Leg leg) {
+        if (index.head(wire) == Fabric.NOTHING) {
+            return;
+        }
+        if (!index.isTapped(wire)) {
+            straight(wire, leg);
+            return;
+        }
+        WirePath path = WirePath.of(fabric, fabric.tapTiles(wire));
+        for (int place = 1; place < path.size(); place++) {
+            draw(wire, path, path.parent(place), place, leg);
+        }
+    }
+
+    private void straight(int wire, Leg leg) {
+        double[] ends = new double[4];
+        wire(wire, fabric.tile(wire), ends);
+        leg.draw(ends[0], ends[1], ends[2], ends[3]);
+    }
+
+    /** Draws the part of a wire between two of its taps. */
+    public void forEachLeg(int wire, int fromTile, int toTile, Leg leg) {
+        if (index.head(wire) == Fabric.NOTHING) {
+            return;
+        }
+        if (!index.isTapped(wire)) {
+            boolean whole = fromTile != toTile || index.head(wire) == fabric.tile(wire);
+            if (whole) {
+                straight(wire, leg);
+            }
+            return;
+        }
+        WirePath path = WirePath.of(fabric, fabric.tapTiles(wire));
+        int[] places = path.between(path.placeIn(fromTile), path.placeIn(toTile));
+        for (int i = 1; i < places.length; i++) {
+            draw(wire, path, places[i - 1], places[i], leg);
+        }
+    }
+
+    private void draw(int wire, WirePath path, int from, int to, Leg leg) {
+        Point start = place(wire, path, from);
+        Point end = place(wire, path, to);
+        leg.draw(start.x(), start.y(), end.x(), end.y());
+    }
+
+    /** Wires keep to their lane along rows and columns; at their ends they stop at the box. */
+    private Point place(int wire, WirePath path, int place) {
+        int lane = index.lanes().of(wire) % offsets.length;
+        int column = fabric.column(path.tile(place));
+        int row = fabric.row(path.tile(place));
+        double x = boxX[column] + (path.runsAlongColumn(place) ? offsets[lane] : 0);
+        double y = boxY[row] + (path.runsAlongRow(place) ? offsets[lane] : 0);
+        int next = path.onlyNeighbour(place);
+        if (next != Fabric.NOTHING) {
+            int nextColumn = fabric.column(path.tile(next));
+            int nextRow = fabric.row(path.tile(next));
+            x += depths[lane] * Integer.signum(nextColumn - column);
+            y += depths[lane] * Integer.signum(nextRow - row);
+        }
+        return new Point(x, y);
+    }
+
+    /**
+     * The tiles in which a signal leaves one vertex and enters the next.
+     *
+     * @param fromTile where the first is left
+     * @param toTile where the second is entered; the same, if the description says where they meet
+     */
+    public record Meeting(int fromTile, int toTile) {}
+
+    /** Where a connection leads from one vertex to another. */
+    public Meeting meeting(int from, int to) {
+        int tile = fabric.switchTile(from, to);
+        if (tile != Fabric.NOTHING && hasTap(from, tile) && hasTap(to, tile)) {
+            return new Meeting(tile, tile);
+        }
+        if (!index.isTapped(from) && !index.isTapped(to)) {
+            return new Meeting(fabric.headTile(from), fabric.tile(to));
+        }
+        Meeting nearest = new Meeting(fabric.headTile(from), fabric.tile(to));
+        int least = Integer.MAX_VALUE;
+        for (int one : fabric.tapTiles(from)) {
+            for (int other : fabric.tapTiles(to)) {
+                int apart =
+                        Math.abs(fabric.column(one) - fabric.column(other))
+                                + Math.abs(fabric.row(one) - fabric.row(other));
+                if (apart < least) {
+                    least = apart;
+                    nearest = new Meeting(one, other);
+                }
+            }
+        }
+        return nearest;
+    }
+
+    private boolean hasTap(int vertex, int tile) {
+        return Arrays.stream(fabric.tapTiles(vertex)).anyMatch(t -> t == tile);
+    }
+
+    /** Where a signal enters a vertex in the tile of one of its taps. */
+    public Point entry(int vertex, int tile) {
+        return fabric.headTile(vertex) == fabric.tile(vertex) && !index.isTapped(vertex)
+                ? start(vertex)
+                : at(vertex, tile);
+    }
+
+    /** Where a signal leaves a vertex in the tile of one of its taps. */
+    public Point exit(int vertex, int tile) {
+        return fabric.headTile(vertex) == fabric.tile(vertex) && !index.isTapped(vertex)
+                ? end(vertex)
+                : at(vertex, tile);
+    }
+
+    private Point at(int vertex, int tile) {
+        if (index.isTapped(vertex)) {
+            WirePath path = WirePath.of(fabric, fabric.tapTiles(vertex));
+            return place(vertex, path, path.placeIn(tile));
+        }
+        return tile == fabric.headTile(vertex) ? end(vertex) : start(vertex);
     }
 
     private Point pin(int vertex) {

@@ -41,6 +41,18 @@ public record TileRange(int left, int right, int bottom, int top, int columns) {
         }
     }
 
+    /** Whether it has tiles in common with the smallest rectangle around two tiles. */
+    boolean meets(Fabric fabric, int one, int other) {
+        int x0 = fabric.column(one);
+        int x1 = fabric.column(other);
+        int y0 = fabric.row(one);
+        int y1 = fabric.row(other);
+        return Math.max(x0, x1) >= left
+                && Math.min(x0, x1) <= right
+                && Math.max(y0, y1) >= bottom
+                && Math.min(y0, y1) <= top;
+    }
+
     /** Number of tiles in it. */
     int size() {
         return (right - left + 1) * (top - bottom + 1);

@@ -111,12 +111,27 @@ final class MapHitTest {
         if (opened.index().head(wire) == Fabric.NOTHING) {
             return Double.MAX_VALUE;
         }
+        if (opened.index().isTapped(wire)) {
+            double[] least = {Double.MAX_VALUE};
+            opened.layout()
+                    .forEachLeg(
+                            wire,
+                            (x0, y0, x1, y1) ->
+                                    least[0] = Math.min(least[0], distance(x, y, x0, y0, x1, y1)));
+            return least[0];
+        }
         opened.layout().wire(wire, tile, ends);
-        double dx = ends[2] - ends[0];
-        double dy = ends[3] - ends[1];
+        return distance(x, y, ends[0], ends[1], ends[2], ends[3]);
+    }
+
+    /** The distance of a point from a line between two others. */
+    private static double distance(
+            double x, double y, double x0, double y0, double x1, double y1) {
+        double dx = x1 - x0;
+        double dy = y1 - y0;
         double length = dx * dx + dy * dy;
-        double at = length == 0 ? 0 : ((x - ends[0]) * dx + (y - ends[1]) * dy) / length;
+        double at = length == 0 ? 0 : ((x - x0) * dx + (y - y0) * dy) / length;
         double part = Math.max(0, Math.min(1, at));
-        return Math.hypot(x - ends[0] - part * dx, y - ends[1] - part * dy);
+        return Math.hypot(x - x0 - part * dx, y - y0 - part * dy);
     }
 }

@@ -95,14 +95,18 @@ final class DelayPainter {
                 });
         if (scene.scale() >= ZoomScales.WIRES && reach.reachesPadPs().isPresent()) {
             TileIndex index = scene.opened().index();
-            double[] ends = new double[4];
             seen.forEach(
                     tile -> {
                         for (int i = index.first(tile); i < index.first(tile + 1); i++) {
                             int wire = index.vertex(i);
-                            if (index.head(wire) != Fabric.NOTHING && reach.frontier().get(wire)) {
-                                scene.opened().layout().wire(wire, tile, ends);
-                                scene.line(marks, ends[0], ends[1], ends[2], ends[3], 1, pixel);
+                            if (reach.frontier().get(wire)) {
+                                scene.opened()
+                                        .layout()
+                                        .forEachLeg(
+                                                wire,
+                                                (x0, y0, x1, y1) ->
+                                                        scene.line(
+                                                                marks, x0, y0, x1, y1, 1, pixel));
                             }
                         }
                     });

@@ -240,11 +240,10 @@ final class RoutePainter {
     private void paintRing(int vertex) {
         TileLayout.Point from = layout.start(vertex);
         TileLayout.Point to = layout.end(vertex);
-        double x = view.screenX((from.x() + to.x()) / 2);
-        double y = view.screenY((from.y() + to.y()) / 2);
-        if (!from.equals(to)) {
-            pen.line(from, to, new Surface.Line(palette.selection(), 2));
-        }
+        boolean straight = !scene.opened().index().isTapped(vertex);
+        double x = view.screenX(straight ? (from.x() + to.x()) / 2 : from.x());
+        double y = view.screenY(straight ? (from.y() + to.y()) / 2 : from.y());
+        pen.vertex(vertex, new Surface.Line(palette.selection(), 2));
         out.outlineDisc(x, y, RING, new Surface.Line(palette.selection(), 3));
     }
 

@@ -6,7 +6,6 @@ import padward.design.Net;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
-import padward.ui.design.TileIndex;
 import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
 import padward.ui.design.TreeParents;
@@ -51,29 +50,46 @@ final class SwitchPainter {
     }
 
     private void paintAll(int tile, EdgeCursor into, int pixel) {
-        TileIndex index = scene.opened().index();
-        for (int i = index.first(tile); i < index.first(tile + 1); i++) {
-            int vertex = index.vertex(i);
-            TileLayout.Point start = layout.start(vertex);
-            into.reset(vertex);
-            while (into.next()) {
-                if (into.kind() != EdgeKind.PASS_THROUGH) {
-                    line(end(into.other()), start, 1, pixel);
-                }
-            }
-        }
+        scene.opened()
+                .index()
+                .forEachIn(
+                        tile,
+                        vertex -> {
+                            into.reset(vertex);
+                            while (into.next()) {
+                                if (into.kind() != EdgeKind.PASS_THROUGH) {
+                                    connection(into.other(), vertex, tile, 1, pixel);
+                                }
+                            }
+                        });
     }
 
     private void paintUsed(int tile, int pixel) {
-        TileIndex index = scene.opened().index();
         TreeParents parents = scene.opened().parents();
-        for (int i = index.first(tile); i < index.first(tile + 1); i++) {
-            int vertex = index.vertex(i);
-            Optional<Net> net = scene.opened().design().occupancy().findNetOn(vertex);
-            int parent = net.map(n -> parents.parent(n, vertex)).orElse(Fabric.NOTHING);
-            if (parent != Fabric.NOTHING) {
-                line(end(parent), layout.start(vertex), 2, pixel);
-            }
+        scene.opened()
+                .index()
+                .forEachIn(
+                        tile,
+                        vertex -> {
+                            Optional<Net> net =
+                                    scene.opened().design().occupancy().findNetOn(vertex);
+                            int parent =
+                                    net.map(n -> parents.parent(n, vertex)).orElse(Fabric.NOTHING);
+                            if (parent != Fabric.NOTHING) {
+                                connection(parent, vertex, tile, 2, pixel);
+                            }
+                        });
+    }
+
+    /** Where no wire has taps all that leads to a vertex is in its tile; else only what is. */
+    private void connection(int from, int to, int tile, int wide, int pixel) {
+        if (!scene.opened().index().anyTapped()) {
+            line(end(from), layout.start(to), wide, pixel);
+            return;
+        }
+        TileLayout.Meeting where = layout.meeting(from, to);
+        if (where.toTile() == tile) {
+            line(layout.exit(from, where.fromTile()), layout.entry(to, tile), wide, pixel);
         }
     }
 

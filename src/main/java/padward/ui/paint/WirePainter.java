@@ -3,7 +3,9 @@ package padward.ui.paint;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import padward.design.Occupancy;
 import padward.fabric.Fabric;
+import padward.ui.design.NetParts;
 import padward.ui.design.TileIndex;
+import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
 import padward.ui.draw.Palette;
@@ -44,35 +46,22 @@ final class WirePainter {
                             int end = index.first(tile + 1);
                             for (int i = index.first(tile); i < end; i++) {
                                 int wire = index.vertex(i);
-                                int head = index.head(wire);
-                                if (head != Fabric.NOTHING
-                                        && (inside || mayCross(seen, tile, head))) {
+                                if (index.head(wire) != Fabric.NOTHING
+                                        && (inside || index.mayCross(seen, wire, tile))) {
                                     paintOrKeep(wire, tile, free);
                                 }
                             }
                         });
         for (int wire : index.longWires()) {
             int tile = fabric.tile(wire);
-            if (mayCross(seen, tile, index.head(wire))) {
+            if (index.mayCross(seen, wire, tile)) {
                 paintOrKeep(wire, tile, free);
             }
         }
         int strong = Raster.pixel(colors.usedStrong());
         for (int i = 0; i < used.size(); i += 2) {
-            line(used.getInt(i), used.getInt(i + 1), 2, strong);
+            usedLine(used.getInt(i), used.getInt(i + 1), free, strong);
         }
-    }
-
-    /** Whether a wire between two tiles may be in view. */
-    private boolean mayCross(TileRange seen, int tile, int head) {
-        int x0 = fabric.column(tile);
-        int x1 = fabric.column(head);
-        int y0 = fabric.row(tile);
-        int y1 = fabric.row(head);
-        return Math.max(x0, x1) >= seen.left()
-                && Math.min(x0, x1) <= seen.right()
-                && Math.max(y0, y1) >= seen.bottom()
-                && Math.min(y0, y1) <= seen.top();
     }
 
     private void paintOrKeep(int wire, int tile, int free) {
@@ -86,7 +75,43 @@ final class WirePainter {
     }
 
     private void line(int wire, int tile, int wide, int pixel) {
+        if (index.isTapped(wire)) {
+            scene.opened()
+                    .layout()
+                    .forEachLeg(
+                            wire,
+                            (x0, y0, x1, y1) -> scene.line(marks, x0, y0, x1, y1, wide, pixel));
+            return;
+        }
         scene.opened().layout().wire(wire, tile, ends);
         scene.line(marks, ends[0], ends[1], ends[2], ends[3], wide, pixel);
+    }
+
+    /** Of a used wire with taps, only the parts that its net uses are strong. */
+    private void usedLine(int wire, int tile, int free, int strong) {
+        if (!index.isTapped(wire)) {
+            line(wire, tile, 2, strong);
+            return;
+        }
+        line(wire, tile, 1, free);
+        TileLayout layout = scene.opened().layout();
+        scene.opened()
+                .design()
+                .occupancy()
+                .findNetOn(wire)
+                .ifPresent(
+                        net ->
+                                new NetParts(layout, net)
+                                        .forEachPart(
+                                                wire,
+                                                (from, to) ->
+                                                        layout.forEachLeg(
+                                                                wire,
+                                                                from,
+                                                                to,
+                                                                (x0, y0, x1, y1) ->
+                                                                        scene.line(
+                                                                                marks, x0, y0, x1,
+                                                                                y1, 2, strong))));
     }
 }

@@ -1,6 +1,8 @@
 package padward.ui.scene;
 
+import java.util.BitSet;
 import padward.design.RouteTree;
+import padward.fabric.Fabric;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Surface;
 
@@ -22,39 +24,94 @@ public record MapPen(MapScene scene, Surface out) {
                 line);
     }
 
-    /** A wire, or any other vertex, from its start to its end. */
+    /** A wire, all of it; nothing for other vertices. */
     public void vertex(int vertex, Surface.Line line) {
-        TileLayout layout = scene.opened().layout();
-        line(layout.start(vertex), layout.end(vertex), line);
+        scene.opened().layout().forEachLeg(vertex, leg(line));
+    }
+
+    /** The part of a wire between two of its taps, by their tiles. */
+    private void part(int vertex, int fromTile, int toTile, Surface.Line line) {
+        scene.opened().layout().forEachLeg(vertex, fromTile, toTile, leg(line));
+    }
+
+    private TileLayout.Leg leg(Surface.Line line) {
+        return (x0, y0, x1, y1) ->
+                out.line(
+                        scene.view().screenX(x0),
+                        scene.view().screenY(y0),
+                        scene.view().screenX(x1),
+                        scene.view().screenY(y1),
+                        line);
     }
 
     /**
-     * A switch or fixed connection from the end of one vertex to the start of another, and then
-     * that vertex itself; to a pad only as far as its inner edge, so that its name stays legible.
+     * A switch or fixed connection from one vertex to the next, in the tile where they meet; to a
+     * pad only as far as its inner edge, so that its name stays legible.
      */
-    public void onward(int from, int vertex, Surface.Line line) {
+    private void connection(int from, int to, TileLayout.Meeting where, Surface.Line line) {
         TileLayout layout = scene.opened().layout();
-        if (layout.pads().isPad(vertex)) {
-            line(layout.end(from), layout.innerEdge(vertex), line);
-        } else {
-            line(layout.end(from), layout.start(vertex), line);
+        TileLayout.Point exit = layout.exit(from, where.fromTile());
+        boolean toPad = layout.pads().isPad(to);
+        line(exit, toPad ? layout.innerEdge(to) : layout.entry(to, where.toTile()), line);
+    }
+
+    /** A connection, and then the whole vertex that it leads to. */
+    public void onward(int from, int vertex, Surface.Line line) {
+        connection(from, vertex, scene.opened().layout().meeting(from, vertex), line);
+        if (!scene.opened().layout().pads().isPad(vertex)) {
             vertex(vertex, line);
         }
     }
 
-    /** A route: its first vertex, then each further one with the connection to it. */
+    /** A route: of each wire the part that it uses, and the connections between them. */
     public void route(int[] vertices, Surface.Line line) {
-        vertex(vertices[0], line);
+        TileLayout layout = scene.opened().layout();
+        boolean tapped = scene.opened().index().isTapped(vertices[0]);
+        if (!tapped || vertices.length == 1) {
+            vertex(vertices[0], line);
+        }
+        int enters = Fabric.NOTHING;
         for (int i = 1; i < vertices.length; i++) {
-            onward(vertices[i - 1], vertices[i], line);
+            TileLayout.Meeting where = layout.meeting(vertices[i - 1], vertices[i]);
+            if (enters != Fabric.NOTHING) {
+                part(vertices[i - 1], enters, where.fromTile(), line);
+            }
+            connection(vertices[i - 1], vertices[i], where, line);
+            enters = where.toTile();
+        }
+        int last = vertices[vertices.length - 1];
+        if (vertices.length > 1 && !layout.pads().isPad(last)) {
+            vertex(last, line);
         }
     }
 
-    /** The whole tree of a net. */
+    /**
+     * The whole tree of a net: of each wire the parts that it uses, and all of one that leads
+     * nowhere.
+     */
     public void tree(RouteTree tree, Surface.Line line) {
-        vertex(tree.root(), line);
+        TileLayout layout = scene.opened().layout();
+        int[] enters = new int[tree.size()];
+        BitSet goesOn = new BitSet();
+        enters[0] = Fabric.NOTHING;
         for (int place = 1; place < tree.size(); place++) {
-            onward(tree.vertex(tree.parent(place)), tree.vertex(place), line);
+            int parent = tree.parent(place);
+            int from = tree.vertex(parent);
+            int to = tree.vertex(place);
+            TileLayout.Meeting where = layout.meeting(from, to);
+            connection(from, to, where, line);
+            if (enters[parent] != Fabric.NOTHING) {
+                part(from, enters[parent], where.fromTile(), line);
+            } else if (!goesOn.get(parent)) {
+                vertex(from, line);
+            }
+            goesOn.set(parent);
+            enters[place] = where.toTile();
+        }
+        for (int place = 0; place < tree.size(); place++) {
+            if (!goesOn.get(place) && !layout.pads().isPad(tree.vertex(place))) {
+                vertex(tree.vertex(place), line);
+            }
         }
     }
 }

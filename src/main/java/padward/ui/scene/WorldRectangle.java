@@ -21,13 +21,19 @@ public record WorldRectangle(double x0, double y0, double x1, double y1) {
     /** A view lower than this needs all of its height, pixels. */
     private static final double LOW = 250;
 
-    /** The smallest rectangle around both ends of some vertices, at least one, with a margin. */
+    /** The smallest rectangle around some vertices, at least one, with a margin. */
     public static WorldRectangle of(TileLayout layout, IntStream vertices) {
         double[] b = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
         vertices.forEach(
                 v -> {
                     include(b, layout.start(v));
                     include(b, layout.end(v));
+                    layout.forEachLeg(
+                            v,
+                            (x0, y0, x1, y1) -> {
+                                include(b, new TileLayout.Point(x0, y0));
+                                include(b, new TileLayout.Point(x1, y1));
+                            });
                 });
         return new WorldRectangle(b[0] - MARGIN, b[1] - MARGIN, b[2] + MARGIN, b[3] + MARGIN);
     }
