@@ -115,7 +115,7 @@ public final class Growth {
         MadeDesign made = DesignMaker.make(wires, 5, USED, Progress.NONE);
         Design design = made.design();
         String name = "-" + wires + ".json";
-        PatternWriter.write(made.spec(), folder.resolve("fabric" + name + ".gz"));
+        PatternWriter.write(made.spec().orElseThrow(), folder.resolve("fabric" + name + ".gz"));
         BoardWriter.write(design.board(), design.fabric(), folder.resolve("board" + name));
         Path file = folder.resolve("design" + name + ".gz");
         DesignWriter.write(design, file, "fabric" + name + ".gz", "board" + name);

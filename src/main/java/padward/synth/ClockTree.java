@@ -6,14 +6,11 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
-import padward.fabric.pattern.PatternFabric;
-import padward.fabric.pattern.PatternSpec;
 
 /** Routes the clock net on the wires meant for clocks only, breadth first. */
 final class ClockTree {
@@ -22,20 +19,16 @@ final class ClockTree {
     /**
      * The tree from the clock's driver to all sinks that clock wires reach.
      *
+     * @param clockKinds the kinds of wire that are meant for clocks
      * @param reached the list to which the sinks that were reached are added
      */
     static RouteTree grow(
             DraftNetlist plan,
             DraftNetlist.PlannedNet clock,
+            Set<String> clockKinds,
             BitSet closed,
             List<Terminal> reached) {
         Fabric fabric = plan.fabric;
-        Set<String> clockKinds =
-                ((PatternFabric) fabric)
-                        .spec().wires().stream()
-                                .filter(w -> w.use().equals("clock"))
-                                .map(PatternSpec.WireKind::name)
-                                .collect(Collectors.toSet());
         BitSet goals = new BitSet();
         clock.sinks.forEach(s -> goals.set(plan.vertexOf(s)));
         int root = plan.vertexOf(clock.driver);

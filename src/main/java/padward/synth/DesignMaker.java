@@ -5,6 +5,8 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
@@ -26,7 +28,7 @@ public final class DesignMaker {
     private DesignMaker() {}
 
     /**
-     * Makes one.
+     * Makes one on a regular fabric.
      *
      * @param wires number of wires, about
      * @param seed seed of all choices
@@ -35,7 +37,27 @@ public final class DesignMaker {
      */
     public static MadeDesign make(int wires, long seed, double used, Progress progress) {
         PatternSpec spec = FabricMaker.make(wires, seed);
-        Fabric fabric = compile(spec);
+        Set<String> clockKinds =
+                spec.wires().stream()
+                        .filter(w -> w.use().equals("clock"))
+                        .map(PatternSpec.WireKind::name)
+                        .collect(Collectors.toSet());
+        return make(Optional.of(spec), compile(spec), clockKinds, seed, used, progress);
+    }
+
+    /** As {@link #make(int, long, double, Progress)}, on an irregular fabric. */
+    public static MadeDesign makeIrregular(int wires, long seed, double used, Progress progress) {
+        Fabric fabric = IrregularMaker.make(compile(FabricMaker.make(wires, seed)));
+        return make(Optional.empty(), fabric, Set.of(IrregularMaker.GLOBAL), seed, used, progress);
+    }
+
+    private static MadeDesign make(
+            Optional<PatternSpec> spec,
+            Fabric fabric,
+            Set<String> clockKinds,
+            long seed,
+            double used,
+            Progress progress) {
         Random random = new Random(seed * 31 + 7);
         DraftNetlist plan = new DraftNetlist(fabric);
         NetlistMaker netlist = new NetlistMaker(plan, random);
@@ -43,7 +65,7 @@ public final class DesignMaker {
         new IoMaker(plan, netlist, random).make();
         DraftNetlist.PlannedNet clock = plan.nets.get(plan.nets.size() - 1);
         plan.nets.removeIf(n -> n.sinks.isEmpty() && n != clock);
-        List<Net> nets = route(plan, progress);
+        List<Net> nets = route(plan, clockKinds, progress);
         Design design =
                 new Design(
                         "made-" + seed,
@@ -67,12 +89,12 @@ public final class DesignMaker {
     /**
      * The clock first, on its own wires; then the others. Nets that cannot be routed are left out.
      */
-    private static List<Net> route(DraftNetlist plan, Progress progress) {
+    private static List<Net> route(DraftNetlist plan, Set<String> clockKinds, Progress progress) {
         BitSet closed = closedPins(plan);
         List<DraftNetlist.PlannedNet> planned = new ArrayList<>(plan.nets);
         DraftNetlist.PlannedNet clock = planned.remove(planned.size() - 1);
         List<Terminal> reached = new ArrayList<>();
-        RouteTree clockTree = ClockTree.grow(plan, clock, closed, reached);
+        RouteTree clockTree = ClockTree.grow(plan, clock, clockKinds, closed, reached);
         for (int place = 0; place < clockTree.size(); place++) {
             closed.set(clockTree.vertex(place));
         }

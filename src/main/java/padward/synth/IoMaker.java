@@ -43,7 +43,7 @@ final class IoMaker {
         for (int i = 0; i < fabric.pads().size(); i++) {
             Pad pad = fabric.pads().get(i);
             double draw = random.nextDouble();
-            if (i == clockPad || netlist.nodes().isEmpty()) {
+            if (i == clockPad || netlist.nodes().isEmpty() || !pad.use().isOffered()) {
                 continue;
             }
             boolean inputOnly = pad.directions() == PadDirections.IN;

@@ -65,7 +65,7 @@ class OnePriceProperties {
     private Design make(long seed, Random random) throws Exception {
         MadeDesign made = DesignMaker.make(1_500, seed, 0.5, Progress.NONE);
         Path fabric = folder.resolve("fabric.json");
-        PatternWriter.write(made.spec(), fabric);
+        PatternWriter.write(made.spec().orElseThrow(), fabric);
         Files.writeString(folder.resolve("board.json"), board(made.design(), random));
         file = folder.resolve("design.json");
         DesignWriter.write(made.design(), file, "fabric.json", "board.json");

@@ -47,7 +47,7 @@ class DesignMakerProperties {
     private static Path write(MadeDesign made, Path folder) throws Exception {
         Files.createDirectories(folder);
         Design design = made.design();
-        PatternWriter.write(made.spec(), folder.resolve("fabric.json"));
+        PatternWriter.write(made.spec().orElseThrow(), folder.resolve("fabric.json"));
         BoardWriter.write(design.board(), design.fabric(), folder.resolve("board.json"));
         Path file = folder.resolve("design.json");
         DesignWriter.write(design, file, "fabric.json", "board.json");

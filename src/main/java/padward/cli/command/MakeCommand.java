@@ -12,6 +12,7 @@ import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricWriter;
 import padward.format.fabric.PatternWriter;
 import padward.synth.DesignMaker;
 import padward.synth.MadeDesign;
@@ -61,6 +62,23 @@ public final class MakeCommand implements Callable<Integer> {
     private double used;
 
     @Option(
+            names = "--style",
+            defaultValue = "regular",
+            paramLabel = "STYLE",
+            description =
+                    "regular: all wires run straight and are entered at their begin; irregular: "
+                            + "with taps, bends, a clock wire that spreads over the chip, a corner "
+                            + "cut out, and pads that are not bonded or for something else "
+                            + "(${DEFAULT-VALUE}).")
+    private Style style;
+
+    /** What the fabric is like. */
+    enum Style {
+        REGULAR,
+        IRREGULAR
+    }
+
+    @Option(
             names = {"-o", "--output"},
             required = true,
             paramLabel = "DIR",
@@ -80,7 +98,10 @@ public final class MakeCommand implements Callable<Integer> {
             throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
         }
         checkFolder();
-        MadeDesign made = DesignMaker.make(wires, seed, used, Progress.NONE);
+        MadeDesign made =
+                style == Style.REGULAR
+                        ? DesignMaker.make(wires, seed, used, Progress.NONE)
+                        : DesignMaker.makeIrregular(wires, seed, used, Progress.NONE);
         try {
             Files.createDirectories(folder);
         } catch (IOException fault) {
@@ -88,7 +109,11 @@ public final class MakeCommand implements Callable<Integer> {
                     folder.toString(), "", "a folder that can be made", fault.getMessage());
         }
         Design design = made.design();
-        PatternWriter.write(made.spec(), folder.resolve(FABRIC));
+        if (made.spec().isPresent()) {
+            PatternWriter.write(made.spec().get(), folder.resolve(FABRIC));
+        } else {
+            FabricWriter.write(design.fabric(), folder.resolve(FABRIC));
+        }
         BoardWriter.write(design.board(), design.fabric(), folder.resolve(BOARD));
         DesignWriter.write(design, folder.resolve(DESIGN), FABRIC, BOARD);
         PrintWriter out = spec.commandLine().getOut();

@@ -104,6 +104,12 @@ public final class TileIndex {
         }
     }
 
+    /** Whether a tile has no wire, pin or pad, as where a corner of the chip is cut out. */
+    public boolean isEmpty(int tile) {
+        return first[tile] == first[tile + 1]
+                && (tapsFrom.length == 0 || tapsFrom[tile] == tapsFrom[tile + 1]);
+    }
+
     /** Whether any wire has listed taps. */
     public boolean anyTapped() {
         return !tapped.isEmpty();

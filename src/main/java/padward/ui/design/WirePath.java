@@ -67,8 +67,7 @@ final class WirePath {
         int spine = upright ? fabric.column(taps[0]) : fabric.row(taps[0]);
         int start = upright ? fabric.row(taps[0]) : fabric.column(taps[0]);
         for (SortedMap<Integer, IntSortedSet> half :
-                List.of(
-                ribs.tailMap(start, true), ribs.headMap(start, false).descendingMap())) {
+                List.of(ribs.tailMap(start, true), ribs.headMap(start, false).descendingMap())) {
             int last = 0;
             for (var rib : half.entrySet()) {
                 last = path.goTo(last, path.tile(rib.getKey(), spine, upright));
@@ -111,8 +110,7 @@ final class WirePath {
         int added = tiles.size() - 1;
         neighbour.add(before);
         neighbour.set(before, neighbour.getInt(before) == NONE ? added : SEVERAL);
-        BitSet runs =
-                fabric.row(tile) == fabric.row(tile(before)) ? alongRow : alongColumn;
+        BitSet runs = fabric.row(tile) == fabric.row(tile(before)) ? alongRow : alongColumn;
         runs.set(added);
         runs.set(before);
         return added;

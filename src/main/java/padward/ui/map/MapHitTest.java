@@ -125,8 +125,7 @@ final class MapHitTest {
     }
 
     /** The distance of a point from a line between two others. */
-    private static double distance(
-            double x, double y, double x0, double y0, double x1, double y1) {
+    private static double distance(double x, double y, double x0, double y0, double x1, double y1) {
         double dx = x1 - x0;
         double dy = y1 - y0;
         double length = dx * dx + dy * dy;

@@ -3,6 +3,7 @@ package padward.ui.paint;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 import padward.ui.design.ChannelFill;
+import padward.ui.design.TileIndex;
 import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
@@ -34,27 +35,30 @@ final class ChannelPainter {
         }
         Palette colors = scene.palette();
         Color free = colors.tile().interpolate(colors.box(), 0.28);
-        seen.forEach(
-                tile -> paintTile(tile, Raster.pixel(free), Raster.pixel(colors.usedStrong())));
+        seen.forEach(tile -> paintTile(tile, Raster.pixel(free), Raster.pixel(scene.usedWires())));
     }
 
     private void paintTile(int tile, int free, int used) {
         Fabric fabric = scene.opened().design().fabric();
         Viewport view = scene.view();
+        TileIndex index = scene.opened().index();
+        if (index.isEmpty(tile)) {
+            return;
+        }
         TileLayout.Point box = scene.opened().layout().box(tile);
         ChannelFill fill = scene.opened().fill();
         boolean shown = scene.shows(MapLayer.OCCUPANCY);
         double x = view.screenX(box.x());
         double y = view.screenY(box.y());
         double wide = Math.max(3, WIDTH * view.scale());
-        if (fabric.column(tile) < fabric.columns() - 1) {
+        if (fabric.column(tile) < fabric.columns() - 1 && !index.isEmpty(tile + 1)) {
             double far = view.screenX(scene.opened().layout().box(tile + 1).x());
             bar(x, y - wide / 2, far - x, wide, free);
             double part = shown ? wide * fill.across(tile) : 0;
             bar(x, y - part / 2, far - x, part, used);
         }
-        if (fabric.row(tile) < fabric.rows() - 1) {
-            int above = tile + fabric.columns();
+        int above = tile + fabric.columns();
+        if (fabric.row(tile) < fabric.rows() - 1 && !index.isEmpty(above)) {
             double far = view.screenY(scene.opened().layout().box(above).y());
             bar(x - wide / 2, far, wide, y - far, free);
             double part = shown ? wide * fill.along(tile) : 0;

@@ -59,7 +59,12 @@ final class SitePainter {
     /** Paints switch boxes, as discs. */
     void paintBoxes(Marks marks, TileRange seen) {
         if (scene.scale() >= ZoomScales.PARTS) {
-            seen.forEach(tile -> paintBox(marks, tile));
+            seen.forEach(
+                    tile -> {
+                        if (!opened.index().isEmpty(tile)) {
+                            paintBox(marks, tile);
+                        }
+                    });
         }
     }
 

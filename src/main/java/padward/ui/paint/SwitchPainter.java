@@ -18,9 +18,12 @@ import padward.ui.scene.ZoomScales;
 
 /**
  * Paints the switches of boxes and those between a box and its pins: those that nets use where
- * names are shown, all of them when zoomed in further.
+ * names are shown, all of them when zoomed in further and there are few enough to tell apart.
  */
 final class SwitchPainter {
+    /** A box with more switches is a blot when all are drawn: then only used ones are. */
+    private static final int MOST_LEGIBLE = 400;
+
     private final MapScene scene;
     private final Marks marks;
     private final Fabric fabric;
@@ -41,12 +44,33 @@ final class SwitchPainter {
         if (scene.scale() >= ZoomScales.SWITCHES) {
             int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.28));
             EdgeCursor into = fabric.edgesIn();
-            seen.forEach(tile -> paintAll(tile, into, free));
+            seen.forEach(
+                    tile -> {
+                        if (switchesIn(tile, into) <= MOST_LEGIBLE) {
+                            paintAll(tile, into, free);
+                        }
+                    });
         }
         if (scene.scale() >= ZoomScales.NAMES && scene.shows(MapLayer.OCCUPANCY)) {
-            int used = Raster.pixel(colors.usedStrong());
+            int used = Raster.pixel(scene.usedWires());
             seen.forEach(tile -> paintUsed(tile, used));
         }
+    }
+
+    /** How many connections lead to what can be entered in a tile, as far as it matters. */
+    private int switchesIn(int tile, EdgeCursor into) {
+        int[] count = {0};
+        scene.opened()
+                .index()
+                .forEachIn(
+                        tile,
+                        vertex -> {
+                            into.reset(vertex);
+                            while (count[0] <= MOST_LEGIBLE && into.next()) {
+                                count[0]++;
+                            }
+                        });
+        return count[0];
     }
 
     private void paintAll(int tile, EdgeCursor into, int pixel) {

@@ -58,7 +58,7 @@ final class WirePainter {
                 paintOrKeep(wire, tile, free);
             }
         }
-        int strong = Raster.pixel(colors.usedStrong());
+        int strong = Raster.pixel(scene.usedWires());
         for (int i = 0; i < used.size(); i += 2) {
             usedLine(used.getInt(i), used.getInt(i + 1), free, strong);
         }

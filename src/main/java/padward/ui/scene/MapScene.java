@@ -3,6 +3,7 @@ package padward.ui.scene;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import javafx.scene.paint.Color;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.design.Net;
@@ -49,6 +50,8 @@ public record MapScene(
         List<Integer> marked,
         Optional<NetReach> reach,
         Optional<MapOverlay> overlay) {
+    private static final double FADED = 0.45;
+
     /** Copies the lists. */
     public MapScene {
         alternatives = List.copyOf(alternatives);
@@ -64,6 +67,16 @@ public record MapScene(
     /** The delay bands, when they are known and shown. */
     public Optional<NetReach> bands() {
         return shows(MapLayer.DELAY) ? reach : Optional.empty();
+    }
+
+    /**
+     * The colour of used wires; they fade while a route is shown, which is to be seen at a glance.
+     */
+    public Color usedWires() {
+        boolean routeShown = route.isPresent() && shows(MapLayer.ROUTE);
+        return routeShown
+                ? palette.usedStrong().interpolate(palette.tile(), FADED)
+                : palette.usedStrong();
     }
 
     /** Size of letters in pixels, given their usual size. */

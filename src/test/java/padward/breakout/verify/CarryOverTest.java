@@ -83,7 +83,7 @@ class CarryOverTest {
         }
         assertThat(again.outcomes()).anyMatch(o -> !o.fits() && o.isWhole());
         // The file reader judges whether the design that came of it is sound.
-        PatternWriter.write(made.spec(), folder.resolve("fabric.json"));
+        PatternWriter.write(made.spec().orElseThrow(), folder.resolve("fabric.json"));
         Path file = folder.resolve("design.json");
         DesignWriter.write(again.design(), file, "fabric.json", "");
         Design read = DesignReader.read(file, Progress.NONE);
