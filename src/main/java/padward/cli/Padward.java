@@ -3,6 +3,7 @@ package padward.cli;
 import java.io.PrintWriter;
 import padward.base.BadInput;
 import padward.cli.command.ApplyCommand;
+import padward.cli.command.AskAllCommand;
 import padward.cli.command.AskCommand;
 import padward.cli.command.BusCommand;
 import padward.cli.command.ChangesCommand;
@@ -51,6 +52,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             AskCommand.class,
+            AskAllCommand.class,
             SurveyCommand.class,
             BusCommand.class,
             KeepCommand.class,

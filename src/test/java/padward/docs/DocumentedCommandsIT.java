@@ -97,6 +97,7 @@ class DocumentedCommandsIT {
                 c ->
                         c.with("--tables DIR", "--tables tmp/only-tables")
                                 .with("--bsdl FILE", "--bsdl fixtures/package/larch-8.bsdl")
+                                .with("Q.csv", "fixtures/small/questions.csv")
                                 .with("-o OUT", "-o tmp/imported")
                                 .with("--design D ", "--design only.design.json ")
                                 .with("--ledger L ", "--ledger bench.json "));
