@@ -101,7 +101,7 @@ class WindowTest {
     @Test
     void anUnknownPadIsAMessageAndLosesNothing(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J9.9");
-        assertThat(text(robot, "#note")).contains("J9.9").contains("expected one pad");
+        assertThat(text(robot, "#offer-sentence")).contains("J9.9").contains("No pad");
         assertThat(model.shown().padTextProperty().get()).isEqualTo("J9.9");
     }
 

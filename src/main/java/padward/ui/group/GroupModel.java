@@ -37,7 +37,7 @@ import padward.ui.work.JobSlot;
 public final class GroupModel {
     private final WindowModel model;
     private final JobSlot job;
-    private final StringProperty nets = new SimpleStringProperty("");
+    private final StringProperty nets;
     private final StringProperty pads = new SimpleStringProperty("any");
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.MOST);
     private final BooleanProperty mayDisconnect = new SimpleBooleanProperty();
@@ -55,6 +55,7 @@ public final class GroupModel {
     /** A group of nets of the open design. */
     public GroupModel(WindowModel model) {
         this.model = model;
+        this.nets = model.groupNetsProperty();
         this.job = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> clear());
         nets.addListener((p, old, now) -> compareFields());

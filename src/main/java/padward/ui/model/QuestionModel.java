@@ -54,6 +54,8 @@ public final class QuestionModel {
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<NameOffers>> offers =
+            new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Boolean> accepted = new SimpleObjectProperty<>(false);
     private final ObjectProperty<Optional<PendingWhatIf>> whatIf =
             new SimpleObjectProperty<>(Optional.empty());
@@ -97,9 +99,18 @@ public final class QuestionModel {
         asked.get().filter(a -> isOwed()).ifPresent(this::ask);
     }
 
+    /**
+     * Asks. A name that does not mean one thing leads to offers; an answer that is there stays
+     * until there is a new one.
+     */
     private void ask(Asked wanted) {
         WorkState on = open.get().orElseThrow();
         boolean inFields = wanted.equals(fields());
+        notes.dismissAbout(this);
+        offers.set(NameOffers.find(on.opened().design(), wanted.net(), wanted.pad()));
+        if (offers.get().isPresent()) {
+            return;
+        }
         try {
             if (wanted.pad().isEmpty() && !wanted.net().isEmpty()) {
                 askForAllPads(on, wanted, inFields);
@@ -141,6 +152,11 @@ public final class QuestionModel {
         survey.survey(new Question(design, net, 0, wanted.corner()));
     }
 
+    /** Names to choose from, where one that was asked for does not mean one thing. */
+    ObjectProperty<Optional<NameOffers>> offersProperty() {
+        return offers;
+    }
+
     /** Whether a net was asked for without a pad: then all pads are listed. */
     public boolean isForAllPads() {
         return asked.get().filter(a -> a.pad().isEmpty()).isPresent();
@@ -173,6 +189,7 @@ public final class QuestionModel {
     /** Clears everything, for another design. */
     void clear() {
         forgetAnswer();
+        offers.set(Optional.empty());
         asked.set(Optional.empty());
         netText.set("");
         padText.set("");

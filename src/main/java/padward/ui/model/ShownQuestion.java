@@ -23,6 +23,7 @@ import padward.fabric.Corner;
 public final class ShownQuestion {
     private final ReadOnlyObjectProperty<QuestionModel> shown;
     private final List<ShownQuestionProperty<?>> parts = new ArrayList<>();
+    private final ObservableValue<Optional<NameOffers>> offers;
     private final ObservableValue<Boolean> asAsked;
     private final ObjectProperty<String> netText;
     private final ObjectProperty<String> padText;
@@ -49,6 +50,7 @@ public final class ShownQuestion {
         // After the answer: listeners look for the hop in the route of the answer.
         selectedHop = part(q -> q.focus().selectedHopProperty());
         asAsked = shown.flatMap(QuestionModel::asAskedProperty);
+        offers = shown.flatMap(QuestionModel::offersProperty);
         shown.addListener((p, old, now) -> change(old, now));
     }
 
@@ -70,6 +72,11 @@ public final class ShownQuestion {
     /** Whether the fields say what was asked; also when nothing was. */
     public ObservableValue<Boolean> asAskedProperty() {
         return asAsked;
+    }
+
+    /** Names to choose from, where one that was asked for does not mean one thing. */
+    public ObservableValue<Optional<NameOffers>> offersProperty() {
+        return offers;
     }
 
     /** The question that is shown now. */

@@ -10,6 +10,8 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
 import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
@@ -35,6 +37,7 @@ public final class WindowModel {
     private final RecentItems recentFiles = new RecentItems(10);
     private final RecentItems recentNets = new RecentItems(30);
     private final RecentItems recentPads = new RecentItems(30);
+    private final StringProperty groupNets = new SimpleStringProperty("");
     private final Jobs jobs;
     private final DesignStore design;
     private final QuestionsModel questions;
@@ -252,6 +255,11 @@ public final class WindowModel {
     /** Stops all work. */
     public void cancel() {
         jobs.cancelAll();
+    }
+
+    /** The nets of the group, as they are typed. */
+    public StringProperty groupNetsProperty() {
+        return groupNets;
     }
 
     /** A part of the map to show; the map goes there and clears this. */

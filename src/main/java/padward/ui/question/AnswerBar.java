@@ -70,7 +70,7 @@ public final class AnswerBar extends VBox {
         edited.getStyleClass().add("caution");
         edited.setWrapText(true);
         edited.setMinHeight(Region.USE_PREF_SIZE);
-        getChildren().addAll(edited, answerRow, cautions);
+        getChildren().addAll(new OfferBar(model, actions), edited, answerRow, cautions);
         model.shown().answerProperty().addListener((p, old, now) -> show(now));
         model.openedProperty()
                 .addListener((p, old, now) -> show(model.shown().answerProperty().get()));

@@ -1,0 +1,134 @@
+package padward.ui.model;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.NameLookup;
+import padward.design.NameLookup.Match;
+import padward.design.PadWiring;
+
+/**
+ * What to do next about a name in a question that does not mean one thing: names to choose from, in
+ * place of an error.
+ *
+ * @param forPad whether it is about the pad; else about the net
+ * @param sentence what is the matter, and what to do
+ * @param names names to choose from; may be empty
+ * @param group the text that means all of several nets, for a group; empty where that is not
+ *     possible
+ */
+public record NameOffers(
+        boolean forPad, String sentence, List<String> names, Optional<String> group) {
+    /** As many as can be read at a glance. */
+    private static final int MOST = 8;
+
+    /** Copies the names. */
+    public NameOffers {
+        names = List.copyOf(names);
+    }
+
+    /** The offers for the texts of a question; empty when both mean one thing. */
+    static Optional<NameOffers> find(Design design, String net, String pad) {
+        Optional<NameOffers> forNet = forNet(design, net);
+        return forNet.isPresent() ? forNet : forPad(design, pad);
+    }
+
+    private static Optional<NameOffers> forNet(Design design, String text) {
+        if (text.isEmpty()) {
+            return Optional.of(
+                    new NameOffers(
+                            false,
+                            "Which net? Type its name, or choose one under Nets.",
+                            List.of(),
+                            Optional.empty()));
+        }
+        Match<?> match = NameLookup.net(design, text);
+        if (match instanceof Match.Several<?> several) {
+            return Optional.of(
+                    new NameOffers(
+                            false,
+                            matches(text, several.names(), "nets")
+                                    + " Choose one, or bring them out as a group.",
+                            first(several.names()),
+                            Optional.of(text)));
+        }
+        return match instanceof Match.None<?> none
+                ? Optional.of(
+                        new NameOffers(
+                                false,
+                                "No net is called “"
+                                        + text
+                                        + "”. "
+                                        + (none.nearest().isEmpty()
+                                                ? "Nets lists them all."
+                                                : "Did you mean one of these?"),
+                                none.nearest(),
+                                Optional.empty()))
+                : Optional.empty();
+    }
+
+    private static Optional<NameOffers> forPad(Design design, String text) {
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        Match<?> match = NameLookup.pad(design, text);
+        if (match instanceof Match.Several<?> several) {
+            return Optional.of(
+                    new NameOffers(
+                            true,
+                            matches(text, several.names(), "pads") + " Choose one.",
+                            first(several.names()),
+                            Optional.empty()));
+        }
+        if (!(match instanceof Match.None<?> none)) {
+            return Optional.empty();
+        }
+        List<String> onHeader = pinsOf(design, text);
+        if (!onHeader.isEmpty()) {
+            return Optional.of(
+                    new NameOffers(
+                            true,
+                            text
+                                    + " has "
+                                    + (onHeader.size() == 1 ? "1 pin" : onHeader.size() + " pins")
+                                    + ". Choose one.",
+                            first(onHeader),
+                            Optional.empty()));
+        }
+        return Optional.of(
+                new NameOffers(
+                        true,
+                        "No pad, package pin, port or header pin is called “"
+                                + text
+                                + "”. "
+                                + (none.nearest().isEmpty()
+                                        ? "With the field empty, all pads are listed."
+                                        : "Did you mean one of these?"),
+                        none.nearest(),
+                        Optional.empty()));
+    }
+
+    /** The pins of a header, by its name in any case. */
+    private static List<String> pinsOf(Design design, String header) {
+        Set<String> pins = new LinkedHashSet<>();
+        for (PadWiring wiring : design.board().wirings()) {
+            for (Attachment attached : wiring.attachments()) {
+                if (attached.name().equalsIgnoreCase(header) && !attached.pin().isEmpty()) {
+                    pins.add(attached.name() + "." + attached.pin());
+                }
+            }
+        }
+        return List.copyOf(pins);
+    }
+
+    private static String matches(String text, List<String> names, String what) {
+        return "“" + text + "” matches " + names.size() + " " + what + ".";
+    }
+
+    private static List<String> first(List<String> names) {
+        return names.subList(0, Math.min(MOST, names.size()));
+    }
+}
