@@ -70,7 +70,12 @@ public final class MapPicture {
         out.group("delay", () -> delays.paintLabels(out, seen));
         out.group("routes", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
-        out.group("legend", () -> delays.paintLegend(out));
+        out.group(
+                "legend",
+                () -> {
+                    delays.paintLegend(out);
+                    new LegendPainter(scene, out).paint();
+                });
         out.group("overview", () -> new OverviewPainter(scene, out).paint());
     }
 }

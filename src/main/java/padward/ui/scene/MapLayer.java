@@ -20,7 +20,8 @@ public enum MapLayer {
             "Delay from the net",
             "Digit7",
             false,
-            "How long the signal takes to get to each tile over free wires");
+            "How long the signal takes to get to each tile over free wires"),
+    LEGEND("Legend", "Digit8", false, "What the marks on the map mean");
 
     private final String label;
     private final String key;

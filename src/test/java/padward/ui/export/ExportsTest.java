@@ -2,15 +2,18 @@ package padward.ui.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -24,6 +27,7 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
 import padward.breakout.ask.Route;
 import padward.ui.OpenWindow;
 import padward.ui.control.Actions;
@@ -37,6 +41,7 @@ import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
 import padward.ui.paint.StripPainter;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 
 /** Pictures and tables saved from the window, read again by parsers of others. */
@@ -68,10 +73,14 @@ class ExportsTest {
         return folder.resolve(name);
     }
 
-    private static Document parse(String text) throws Exception {
+    private static Document parse(String text) {
         DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
         factory.setNamespaceAware(true);
-        return factory.newDocumentBuilder().parse(new InputSource(new StringReader(text)));
+        try {
+            return factory.newDocumentBuilder().parse(new InputSource(new StringReader(text)));
+        } catch (ParserConfigurationException | SAXException | IOException fault) {
+            throw new AssertionError(fault);
+        }
     }
 
     private static List<Element> all(Document document, String name) {
@@ -110,6 +119,37 @@ class ExportsTest {
         assertThat(all(svg, "g"))
                 .extracting(g -> g.getAttribute("id"))
                 .contains("fabric", "routes", "overview");
+    }
+
+    @Test
+    void theLegendSaysWhatTheMapShowsAndNothingElse(FxRobot robot) throws Exception {
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
+        MapModel map = new MapModel(model);
+        TileImage cells = new TileImage(opened.design().fabric(), tile -> 0);
+        Viewport near = new Viewport(900, 700, 5, 4, 110);
+        Supplier<List<String>> texts =
+                () ->
+                        all(
+                                        parse(
+                                                Pictures.mapSvg(
+                                                        map.scene(
+                                                                opened,
+                                                                near,
+                                                                Palette.LIGHT,
+                                                                cells))),
+                                        "text")
+                                .stream()
+                                .map(Element::getTextContent)
+                                .toList();
+        assertThat(texts.get()).doesNotContain("switch box");
+        robot.interact(() -> map.options().toggle(MapLayer.LEGEND));
+        assertThat(texts.get())
+                .contains("switch box", "wires in use", "what blocks the route")
+                .contains("the route, from the disc to the pad")
+                .doesNotContain("tile: the darker, the more is in use");
+        robot.interact(() -> map.options().toggle(MapLayer.OCCUPANCY));
+        robot.interact(() -> map.options().toggle(MapLayer.OBSTACLES));
+        assertThat(texts.get()).doesNotContain("wires in use", "what blocks the route");
     }
 
     @Test

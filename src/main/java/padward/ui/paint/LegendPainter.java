@@ -1,0 +1,170 @@
+package padward.ui.paint;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.paint.Color;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.scene.MapLayer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.ZoomScales;
+
+/** Paints what the marks on the map mean, in the lower left corner: only those that it shows. */
+final class LegendPainter {
+    private static final double LETTERS = 12;
+    private static final double GAP = 10;
+
+    /** Height of a row, width of a sample and padding, relative to the size of letters. */
+    private static final double ROW = 1.65;
+
+    private static final double SAMPLE = 2.6;
+    private static final double PADDING = 0.7;
+
+    private final MapScene scene;
+    private final Surface out;
+    private final Palette colors;
+
+    LegendPainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.colors = scene.palette();
+    }
+
+    /** Paints a sample between two x, around a y. */
+    private interface Sample {
+        void paint(double left, double right, double y);
+    }
+
+    private record Row(String meaning, Sample sample) {}
+
+    void paint() {
+        if (!scene.shows(MapLayer.LEGEND)) {
+            return;
+        }
+        double size = scene.letters(LETTERS);
+        List<Row> rows = rows();
+        double wide = 0;
+        for (Row row : rows) {
+            wide = Math.max(wide, Surface.Lettering.width(row.meaning(), size));
+        }
+        double w = wide + (SAMPLE + 3 * PADDING) * size;
+        double h = (rows.size() * ROW + 2 * PADDING) * size;
+        double top = scene.view().height() - GAP - h;
+        out.fillRect(GAP, top, w, h, size, colors.paper());
+        out.outlineRect(GAP, top, w, h, size, new Surface.Line(colors.box(), 1));
+        double left = GAP + PADDING * size;
+        double y = top + (PADDING + ROW / 2) * size;
+        for (Row row : rows) {
+            row.sample().paint(left, left + SAMPLE * size, y);
+            out.text(
+                    row.meaning(),
+                    left + (SAMPLE + PADDING) * size,
+                    y,
+                    new Surface.Lettering(size, Surface.Align.LEFT, colors.ink()));
+            y += ROW * size;
+        }
+    }
+
+    private List<Row> rows() {
+        List<Row> rows = new ArrayList<>();
+        boolean parts = scene.scale() >= ZoomScales.PARTS;
+        boolean used = scene.shows(MapLayer.OCCUPANCY);
+        if (parts) {
+            rows.add(new Row("switch box", (l, r, y) -> disc((l + r) / 2, y)));
+            rows.add(new Row("free wires", line(free(), 1.5)));
+            if (used) {
+                rows.add(new Row("wires in use", line(scene.usedWires(), 3)));
+            }
+            rows.add(new Row("free site, or IO register site", box(colors.site(), 3)));
+            if (used) {
+                rows.add(new Row("the same, used by a cell", box(colors.used(), 3)));
+            }
+        } else {
+            rows.add(new Row("tile: the darker, the more is in use", this::shades));
+        }
+        if (scene.scale() >= ZoomScales.PADS) {
+            rows.add(new Row("free pad", box(colors.site(), 14)));
+            if (used) {
+                rows.add(new Row("pad in use", box(colors.used(), 14)));
+            }
+        }
+        addQuestion(rows);
+        return rows;
+    }
+
+    private void addQuestion(List<Row> rows) {
+        if (scene.net().isPresent() && scene.shows(MapLayer.TREE)) {
+            rows.add(new Row("the net's own wires", line(colors.net(), 2)));
+        }
+        if (scene.route().isPresent() && scene.shows(MapLayer.ROUTE)) {
+            rows.add(new Row("the route, from the disc to the pad", line(colors.route(), 4)));
+        }
+        if (scene.before().isPresent() && scene.shows(MapLayer.ROUTE)) {
+            rows.add(new Row("the route without the change", line(colors.obstacle(), 2.5, 2, 6)));
+        }
+        if (!scene.alternatives().isEmpty() && scene.shows(MapLayer.ALTERNATIVES)) {
+            rows.add(
+                    new Row(
+                            "routes of other options to unblock",
+                            line(colors.alternative(), 2.5, 9, 6)));
+        }
+        if (!scene.obstacles().isEmpty() && scene.shows(MapLayer.OBSTACLES)) {
+            rows.add(
+                    new Row(
+                            scene.before().isEmpty() ? "what blocks the route" : "what is removed",
+                            (l, r, y) -> {
+                                out.fillDisc((l + r) / 2, y, 6, colors.obstacle());
+                                out.line(
+                                        (l + r) / 2 - 3,
+                                        y,
+                                        (l + r) / 2 + 3,
+                                        y,
+                                        new Surface.Line(colors.paper(), 2));
+                            }));
+        }
+        if (!scene.marked().isEmpty() || scene.chosenObstacle().isPresent()) {
+            rows.add(
+                    new Row(
+                            "selected, found or pinned",
+                            (l, r, y) ->
+                                    out.outlineDisc(
+                                            (l + r) / 2,
+                                            y,
+                                            7,
+                                            new Surface.Line(colors.selection(), 2.5))));
+        }
+    }
+
+    private Color free() {
+        return colors.tile().interpolate(colors.box(), 0.5);
+    }
+
+    private Sample line(Color color, double width, double... dashes) {
+        return (l, r, y) -> out.line(l, y, r, y, new Surface.Line(color, width, dashes));
+    }
+
+    private Sample box(Color fill, double round) {
+        return (l, r, y) -> {
+            double w = round > 6 ? 16 : 10;
+            double h = round > 6 ? 10 : 12;
+            out.fillRect((l + r - w) / 2, y - h / 2, w, h, round, fill);
+            out.outlineRect(
+                    (l + r - w) / 2, y - h / 2, w, h, round, new Surface.Line(colors.box(), 1));
+        };
+    }
+
+    private void disc(double x, double y) {
+        out.fillDisc(x, y, 6, colors.tile());
+        out.outlineDisc(x, y, 6, new Surface.Line(colors.box(), 1));
+    }
+
+    private void shades(double left, double right, double y) {
+        int steps = 4;
+        double w = (right - left) / steps;
+        for (int i = 0; i < steps; i++) {
+            Color shade = colors.tile().interpolate(colors.usedStrong(), i / (steps - 1.0));
+            out.fillRect(left + i * w, y - 5, w, 10, 0, shade);
+        }
+        out.outlineRect(left, y - 5, right - left, 10, 0, new Surface.Line(colors.box(), 1));
+    }
+}
