@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Orders table cells by the number at the beginning; cells without one come first. */
+/** Orders table cells by the number at the beginning; cells without one come last. */
 public final class LeadingNumberOrder {
     private static final Pattern NUMBER = Pattern.compile("^\\d+(\\.\\d+)?");
 
@@ -16,6 +16,6 @@ public final class LeadingNumberOrder {
 
     private static double number(String text) {
         Matcher found = NUMBER.matcher(text);
-        return found.find() ? Double.parseDouble(found.group()) : -1;
+        return found.find() ? Double.parseDouble(found.group()) : Double.MAX_VALUE;
     }
 }

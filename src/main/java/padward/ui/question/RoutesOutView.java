@@ -1,10 +1,13 @@
 package padward.ui.question;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
+import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import javafx.collections.transformation.FilteredList;
 import javafx.collections.transformation.SortedList;
@@ -12,9 +15,11 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
@@ -22,12 +27,15 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.Question;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.design.Design;
 import padward.design.Port;
+import padward.fabric.Pad;
 import padward.ui.control.LeadingNumberOrder;
+import padward.ui.control.TableHabits;
 import padward.ui.model.WindowModel;
 
 /**
@@ -44,6 +52,7 @@ public final class RoutesOutView extends VBox {
     private static final double LETTER = 7.3;
 
     private static final double ROW = 25;
+    private static final double CHOICE = 170;
     private static final String ALL = "all pads";
     private static final String FREE = "unused pads";
     private static final String USED = "used pads";
@@ -55,6 +64,10 @@ public final class RoutesOutView extends VBox {
     private final TableView<Answer> table = new TableView<>();
     private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
     private final Label empty = new Label();
+    private final Label title = new Label();
+    private String lastNet = "";
+    private final TextField filterText = new TextField();
+    private final ChoiceBox<String> filter = new ChoiceBox<>();
 
     /** The pads for the net of the question that is shown. */
     public RoutesOutView(WindowModel model) {
@@ -63,7 +76,7 @@ public final class RoutesOutView extends VBox {
         getStyleClass().add("side-part");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
-        Label title = new Label("Best first");
+        title.setId("routes-title");
         title.getStyleClass().add("faint");
         title.setTooltip(
                 new Tooltip(
@@ -71,19 +84,26 @@ public final class RoutesOutView extends VBox {
                                 + " port loses them, pads whose obstacles may lose function, pads on"
                                 + " which something follows, pads that something drives; then by"
                                 + " what the design would lose, by obstacles, and by delay."));
-        ChoiceBox<String> filter = new ChoiceBox<>();
         filter.getItems().setAll(ALL, FREE, USED, WIRED);
         filter.setValue(ALL);
         filter.setAccessibleText("Which pads are listed");
         filter.setId("routes-filter");
-        filter.valueProperty().addListener((p, old, now) -> shown.setPredicate(a -> fits(a, now)));
-        Region spring = new Region();
-        HBox.setHgrow(spring, Priority.ALWAYS);
-        HBox head = new HBox(8, title, spring, filter);
-        head.setAlignment(Pos.CENTER_LEFT);
+        filter.setMinWidth(Region.USE_PREF_SIZE);
+        filterText.setId("routes-filter-text");
+        filterText.setPromptText("pad, pin, bank, header …");
+        filterText.setAccessibleText("List only pads with this text");
+        filter.valueProperty().addListener((p, old, now) -> applyFilter());
+        filterText.textProperty().addListener((p, old, now) -> applyFilter());
+        shown.addListener((ListChangeListener<Answer>) c -> showTitle());
+        table.getSortOrder()
+                .addListener((ListChangeListener<TableColumn<Answer, ?>>) c -> showTitle());
+        HBox.setHgrow(filterText, Priority.ALWAYS);
+        filter.prefWidthProperty().bind(model.look().sized(CHOICE));
+        HBox filters = new HBox(8, filterText, filter);
+        filters.setAlignment(Pos.CENTER_LEFT);
         buildTable();
         VBox.setVgrow(table, Priority.ALWAYS);
-        getChildren().addAll(head, table);
+        getChildren().addAll(title, filters, table);
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
         model.shown().answerProperty().addListener((p, old, now) -> showEmptyText());
         model.openedProperty().addListener((p, old, now) -> showEmptyText());
@@ -122,6 +142,53 @@ public final class RoutesOutView extends VBox {
                     }
                 });
         table.setRowFactory(t -> row());
+        MenuItem ask = new MenuItem("Ask about this pad");
+        ask.setOnAction(e -> askSelected());
+        TableHabits.install(table, ask);
+    }
+
+    private void applyFilter() {
+        String text = filterText.getText().strip().toLowerCase(Locale.ROOT);
+        shown.setPredicate(a -> fits(a, filter.getValue()) && contains(a, text));
+    }
+
+    /** Whether what the pad is called, or what is on it, contains a text in lower case. */
+    private static boolean contains(Answer answer, String text) {
+        Question question = answer.question();
+        Pad pad = question.padValue();
+        return Stream.of(
+                        pad.name(),
+                        pad.packagePin(),
+                        pad.bank(),
+                        portOn(answer).map(Port::name).orElse(""),
+                        AnswerText.word(answer),
+                        AnswerText.onBoard(question))
+                .anyMatch(t -> t.toLowerCase(Locale.ROOT).contains(text));
+    }
+
+    /** Whose pads these are, how many, in which order. */
+    private void showTitle() {
+        Optional<Survey> survey = model.shown().surveyProperty().get();
+        if (survey.isEmpty()) {
+            title.setText("");
+            return;
+        }
+        String net = survey.get().net().name();
+        long open = shown.stream().filter(a -> a instanceof Answer.Open).count();
+        String order =
+                table.getSortOrder().isEmpty()
+                        ? "best first"
+                        : "by " + table.getSortOrder().get(0).getText();
+        String all = answers.size() == shown.size() ? "" : " of " + answers.size();
+        title.setText(
+                net.substring(net.lastIndexOf('/') + 1)
+                        + ": "
+                        + shown.size()
+                        + all
+                        + " pads, "
+                        + open
+                        + " open, "
+                        + order);
     }
 
     private TableRow<Answer> row() {
@@ -166,11 +233,18 @@ public final class RoutesOutView extends VBox {
             TableColumn<Answer, String> column, double width, Function<Answer, String> text) {
         column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
         column.prefWidthProperty().bind(model.look().sized(width));
+        TableHabits.tellTexts(column);
         table.getColumns().add(column);
     }
 
     private void show(Optional<Survey> survey) {
         table.getSelectionModel().clearSelection();
+        String net = survey.map(s -> s.net().name()).orElse(lastNet);
+        if (!net.equals(lastNet)) {
+            // what was sorted for one net is not for the next
+            table.getSortOrder().clear();
+            lastNet = net;
+        }
         answers.setAll(survey.map(Survey::answers).orElse(List.of()));
         int longest =
                 answers.stream()
@@ -180,6 +254,7 @@ public final class RoutesOutView extends VBox {
         double wanted = Math.max(LEAST_PAD, Math.min(MOST_PAD, 22 + longest * LETTER));
         pad.prefWidthProperty().bind(model.look().sized(wanted));
         showEmptyText();
+        showTitle();
     }
 
     private void showEmptyText() {

@@ -1,0 +1,118 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import padward.breakout.ask.Answer;
+import padward.ui.model.WindowModel;
+
+/** The list of pads: its head, filter, order and what can be copied from it. */
+@ExtendWith(ApplicationExtension.class)
+class RoutesTableTest {
+    private WindowModel model;
+
+    @Start
+    void start(Stage stage) {
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = OpenWindow.show(stage);
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    @BeforeEach
+    void ask(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]");
+    }
+
+    private void ask(FxRobot robot, String net) {
+        robot.interact(
+                () -> {
+                    model.shown().netTextProperty().set(net);
+                    model.shown().padTextProperty().set("J1.2");
+                    model.shown().ask();
+                });
+    }
+
+    private static String title(FxRobot robot) {
+        return robot.lookup("#routes-title").queryLabeled().getText();
+    }
+
+    @SuppressWarnings("unchecked")
+    private static TableView<Answer> table(FxRobot robot) {
+        return robot.lookup("#routes-table").queryAs(TableView.class);
+    }
+
+    private static TableColumn<Answer, ?> column(FxRobot robot, String head) {
+        return table(robot).getColumns().stream()
+                .filter(c -> c.getText().equals(head))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void theHeadNamesTheNetAndCountsItsPads(FxRobot robot) {
+        long open = table(robot).getItems().stream().filter(a -> a instanceof Answer.Open).count();
+        assertThat(title(robot)).isEqualTo("sample[1]: 48 pads, " + open + " open, best first");
+    }
+
+    @Test
+    void theFilterFindsHeadersBanksAndPins(FxRobot robot) {
+        TextField text = robot.lookup("#routes-filter-text").queryAs(TextField.class);
+        robot.interact(() -> text.setText("j1"));
+        assertThat(table(robot).getItems())
+                .isNotEmpty()
+                .allMatch(
+                        a -> a.question().attached().stream().anyMatch(t -> t.name().equals("J1")));
+        assertThat(title(robot)).contains(" of 48 pads");
+        robot.interact(() -> text.setText("D7"));
+        assertThat(table(robot).getItems()).hasSize(1);
+        ChoiceBox<?> choice = robot.lookup("#routes-filter").queryAs(ChoiceBox.class);
+        robot.interact(() -> choice.getSelectionModel().select(1));
+        assertThat(table(robot).getItems()).isEmpty();
+    }
+
+    @Test
+    void anOrderIsToldAndEndsWithTheNet(FxRobot robot) {
+        TableColumn<Answer, ?> delay = column(robot, "delay, ns");
+        robot.interact(() -> table(robot).getSortOrder().add(delay));
+        assertThat(title(robot)).endsWith("by delay, ns");
+        var items = table(robot).getItems();
+        assertThat(items.get(0).findRoute()).isPresent();
+        assertThat(items.get(items.size() - 1).findRoute()).as("no route: last").isEmpty();
+        ask(robot, "pump/level/sample[1]");
+        assertThat(title(robot)).as("the same net again").endsWith("by delay, ns");
+        ask(robot, "pump/level/hi_sync");
+        assertThat(title(robot)).startsWith("hi_sync: ").endsWith("best first");
+    }
+
+    @Test
+    void selectedRowsAreCopiedWithTheirHeads(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    column(robot, "rank").setVisible(false);
+                    table(robot).requestFocus();
+                    table(robot).getSelectionModel().selectIndices(0, 1);
+                });
+        robot.press(KeyCode.CONTROL, KeyCode.C).release(KeyCode.C, KeyCode.CONTROL);
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        String[] lines = copied[0].split("\r\n");
+        assertThat(lines).hasSize(3);
+        assertThat(lines[0]).startsWith("pad,pin,answer,\"delay, ns\",").doesNotContain("rank");
+        assertThat(lines[1])
+                .startsWith(table(robot).getItems().get(0).question().padValue().name() + ",");
+    }
+}
