@@ -23,6 +23,9 @@ import padward.base.WholeFile;
 
 /** Deskews capture files of any size; the name's ending selects the format. */
 public final class Captures {
+    /** Latest time of a capture: a shift of any channel after it still fits 64 bits. */
+    static final long MOST_FS = 9_000_000_000_000_000_000L;
+
     private Captures() {}
 
     /** Makes the deskew for a capture's channels. */

@@ -24,9 +24,12 @@ import padward.base.BadInput;
  */
 final class Samples {
     private static final Pattern UNIT =
-            Pattern.compile("(?:^|[^A-Za-z])(s|ms|us|µs|μs|ns|ps)\\W*$");
+            Pattern.compile("(?:^|[^A-Za-z])(s|ms|us|µs|μs|ns|ps|fs)\\W*$");
     private static final Map<String, Integer> TENS =
-            Map.of("s", 15, "ms", 12, "us", 9, "µs", 9, "μs", 9, "ns", 6, "ps", 3);
+            Map.of("s", 15, "ms", 12, "us", 9, "µs", 9, "μs", 9, "ns", 6, "ps", 3, "fs", 0);
+
+    /** Longer numbers are no times, and take long to convert. */
+    private static final int DIGITS = 60;
 
     private Samples() {}
 
@@ -103,15 +106,18 @@ final class Samples {
 
     private static long time(String file, CSVRecord row, int tens) throws BadInput {
         try {
-            BigDecimal fs = new BigDecimal(row.get(0).strip()).movePointRight(tens);
-            return fs.setScale(0, RoundingMode.HALF_UP).longValueExact();
-        } catch (NumberFormatException | ArithmeticException wrong) {
-            throw new BadInput(
-                    file,
-                    "record " + row.getRecordNumber(),
-                    "a time below 9000 seconds",
-                    row.get(0));
+            BigDecimal value = new BigDecimal(row.get(0).strip());
+            if (value.precision() <= DIGITS && Math.abs((long) value.scale()) <= DIGITS) {
+                BigDecimal fs = value.movePointRight(tens).setScale(0, RoundingMode.HALF_UP);
+                if (fs.abs().compareTo(BigDecimal.valueOf(Captures.MOST_FS)) <= 0) {
+                    return fs.longValueExact();
+                }
+            }
+        } catch (NumberFormatException wrong) {
+            // reported below
         }
+        throw new BadInput(
+                file, "record " + row.getRecordNumber(), "a time up to 9000 seconds", row.get(0));
     }
 
     /** Writes a row when the time advances. */

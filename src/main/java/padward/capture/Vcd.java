@@ -207,10 +207,13 @@ final class Vcd {
             if (fs < before) {
                 throw fault("times that do not fall", word);
             }
-            return fs;
+            if (fs <= Captures.MOST_FS) {
+                return fs;
+            }
         } catch (NumberFormatException | ArithmeticException wrong) {
-            throw fault("# and a time below 9000 seconds", word);
+            // reported below
         }
+        throw fault("# and a time up to 9000 seconds", word);
     }
 
     private void readDump(String keyword, long fs, TimeReorderer reorderer)

@@ -92,6 +92,10 @@ public final class Padward implements Runnable {
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setUsageHelpWidth(HELP_WIDTH);
         CommandList.install(line);
+        // Colours would be control characters, which are not let through.
+        line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+        line.setOut(new PrintWriter(new PlainWriter(line.getOut()), true));
+        line.setErr(new PrintWriter(new PlainWriter(line.getErr()), true));
         line.setExecutionExceptionHandler(Padward::report);
         line.setParameterExceptionHandler(Padward::reportOptions);
         return line;

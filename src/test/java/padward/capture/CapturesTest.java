@@ -341,8 +341,12 @@ class CapturesTest {
             quoteCharacter = '~',
             value = {
                 "time_ns,a|\"0,1; fields as RFC 4180 writes them",
-                "time_ns,a|0,0|1e2000000000,1; a time below 9000 seconds",
-                "time_ns,a|0,0|NaN,1; a time below 9000 seconds",
+                "time_ns,a|0,0|1e2000000000,1; a time up to 9000 seconds",
+                "time_ns,a|0,0|1e30000000,1; a time up to 9000 seconds",
+                "time_s,a|0,0|9000.000000001,1; a time up to 9000 seconds",
+                "time_s,a|0,0|9223.3,1; a time up to 9000 seconds",
+                "time_fs,a|0,0|9000000000000000001,1; a time up to 9000 seconds",
+                "time_ns,a|0,0|NaN,1; a time up to 9000 seconds",
                 "time_ns,a|0,0|1; 2 cells",
                 "time_ns,\u0000|0,\uDCFF; text in UTF-8"
             })

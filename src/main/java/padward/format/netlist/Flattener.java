@@ -59,7 +59,7 @@ final class Flattener {
             throw new BadInput(
                     library.file(),
                     "module " + top.name,
-                    "at most " + MOST_NETS + " nets and cells after flattening",
+                    "at most " + MOST_NETS + " nets, cells and modules after flattening",
                     "more");
         }
         Map<String, int[]> ids = expand(top, "", Map.of());
@@ -83,7 +83,7 @@ final class Flattener {
         return new FlatNetlist(library.file(), top.name, flat, ports, names);
     }
 
-    /** Nets and cells of a module, including those of its instances. O(instances). */
+    /** Nets, cells and instances of a module, including those of its instances. O(instances). */
     private long size(NetlistModule module, int depth, Map<String, Long> known) {
         Long before = known.get(module.name);
         if (before != null || depth > DEEPEST) {
@@ -94,7 +94,7 @@ final class Flattener {
         for (NetlistModule.Instance instance : module.instances) {
             NetlistModule made =
                     leafTypes.contains(instance.type()) ? null : module(instance.type());
-            size += made == null ? 1 : size(made, depth + 1, known);
+            size += 1 + (made == null ? 0 : size(made, depth + 1, known));
             size = Math.min(size, Long.MAX_VALUE / 4);
         }
         known.put(module.name, size);

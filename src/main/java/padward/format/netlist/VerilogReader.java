@@ -195,7 +195,13 @@ final class VerilogReader {
                 throw lexer.fault(
                         place, "each port's direction once", "a second of " + Text.quote(port));
             }
-            module.nets.put(port, range);
+            Range before = module.nets.put(port, range);
+            if (before != null && !before.equals(range)) {
+                throw lexer.fault(
+                        place,
+                        "a direction before the port is used, or with the same range",
+                        Text.quote(port) + " with another");
+            }
         } while (lexer.another());
     }
 

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,6 +93,32 @@ class VerilogTest {
                                 + " part a (.i(d)); `nounconnected_drive part b (.i(d));\n"
                                 + "endmodule\n`end_keywords\n");
         assertThat(flat.leaves()).hasSize(2);
+    }
+
+    @Test
+    @Timeout(10)
+    void emptyModulesInsideEachOtherAreTooMany() {
+        StringBuilder text = new StringBuilder("module m0 (); endmodule\n");
+        for (int i = 1; i < 45; i++) {
+            String inner = "m" + (i - 1);
+            text.append("module m").append(i).append(" (); ");
+            text.append(inner).append(" x (); ").append(inner).append(" y (); endmodule\n");
+        }
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text.toString()));
+        assertThat(fault.expected()).contains("nets, cells and modules after flattening");
+    }
+
+    @Test
+    void aPortThatIsUsedBeforeItsRangeIsKnownIsAFault() {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () ->
+                                flat(
+                                        "module top (d, c, q); keep k (.d(d), .c(c), .q(q));\n"
+                                                + " input d, c; output [1:0] q; endmodule\n"));
+        assertThat(fault.expected()).contains("a direction before the port is used");
+        assertThat(fault.found()).contains("\"q\"");
     }
 
     @Test
@@ -209,7 +236,7 @@ class VerilogTest {
             text.append("module m" + i + "; " + below + " a (); " + below + " b (); endmodule\n");
         }
         fault = catchThrowableOfType(BadInput.class, () -> flat(text.toString()));
-        assertThat(fault.getMessage()).contains("at most 10000000 nets and cells");
+        assertThat(fault.getMessage()).contains("at most 10000000 nets, cells and modules");
     }
 
     @ParameterizedTest
