@@ -44,7 +44,7 @@ class PlainWriterTest {
 
     @Test
     void theCommandLineWritesThroughIt(@TempDir Path folder) throws Exception {
-        Path file = Files.writeString(folder.resolve("d.json"), "{\"format\": \"\\u001b[2J\"}");
+        Path file = Files.writeString(folder.resolve("d.json"), "{\"format\": \"\\u202eabc\"}");
         PrintStream before = System.err;
         ByteArrayOutputStream seen = new ByteArrayOutputStream();
         System.setErr(new PrintStream(seen, true, StandardCharsets.UTF_8));
@@ -55,7 +55,7 @@ class PlainWriterTest {
             System.setErr(before);
         }
         assertThat(seen.toString(StandardCharsets.UTF_8))
-                .contains("\\u001b[2J")
-                .doesNotContain("\u001b");
+                .contains("\\u202eabc")
+                .doesNotContain("\u202e");
     }
 }
