@@ -26,6 +26,7 @@ import padward.cli.command.SurveyCommand;
 import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
 import padward.cli.output.ExitStatus;
+import padward.fabric.DelayTooLong;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -122,6 +123,11 @@ public final class Padward implements Runnable {
      */
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
         PrintWriter err = line.getErr();
+        if (fault instanceof DelayTooLong) {
+            err.println("padward: expected " + fault.getMessage() + ", found a longer route");
+            err.flush();
+            return ExitStatus.BAD_INPUT;
+        }
         if (!(fault instanceof BadInput)) {
             return failed(fault, err);
         }

@@ -29,9 +29,25 @@ public record Delay(int fastPs, int slowPs) {
         return corner == Corner.FAST ? fastPs : slowPs;
     }
 
-    /** The sum at each corner. */
+    /**
+     * The sum at each corner.
+     *
+     * @throws DelayTooLong when it is beyond whole numbers of 31 bits
+     */
     public Delay plus(Delay other) {
-        return new Delay(Math.addExact(fastPs, other.fastPs), Math.addExact(slowPs, other.slowPs));
+        return new Delay(ps((long) fastPs + other.fastPs), ps((long) slowPs + other.slowPs));
+    }
+
+    /**
+     * A number of picoseconds as delays state it.
+     *
+     * @throws DelayTooLong when it is beyond whole numbers of 31 bits
+     */
+    public static int ps(long picoseconds) {
+        if (picoseconds > Integer.MAX_VALUE) {
+            throw new DelayTooLong();
+        }
+        return (int) picoseconds;
     }
 
     /**

@@ -164,7 +164,7 @@ final class BufferedStages {
 
     private static int addedPs(double elmoreFs, Stage stage, Corner corner, AtCorners bare) {
         double added = elmoreFs - stage.bareFs(corner, bare);
-        return (int) Math.max(0, Math.round(added / FS_PER_PS));
+        return Delay.ps(Math.max(0, Math.round(added / FS_PER_PS)));
     }
 
     private Optional<WireLoad> wire(String kind) {
