@@ -56,9 +56,4 @@ public final class Members {
     public int index() {
         return index;
     }
-
-    /** Whether a member was there so far. */
-    public boolean has(String member) {
-        return (seen & 1L << shape.indexOf(member)) != 0;
-    }
 }
