@@ -1,6 +1,5 @@
 package padward.lesson;
 
-import java.util.Optional;
 import padward.fabric.Corner;
 
 /** Something that a user does in the window, as a value. */
@@ -80,16 +79,5 @@ public sealed interface UserAction {
         public String toText() {
             return "press Undo";
         }
-    }
-
-    /** The action with this name in lesson files; only those without further members. */
-    static Optional<UserAction> plain(String word) {
-        return switch (word) {
-            case "try" -> Optional.of(new TryIt());
-            case "keep" -> Optional.of(new Keep());
-            case "drop" -> Optional.of(new Drop());
-            case "undo" -> Optional.of(new Undo());
-            default -> Optional.empty();
-        };
     }
 }

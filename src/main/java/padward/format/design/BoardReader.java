@@ -2,47 +2,21 @@ package padward.format.design;
 
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.design.Attachment;
-import padward.design.AttachmentKind;
 import padward.design.Board;
-import padward.design.PadWiring;
 import padward.fabric.Fabric;
 import padward.format.fabric.PadLookup;
-import padward.format.json.EnumWords;
+import padward.format.form.FileForm;
+import padward.format.form.IntKind;
+import padward.format.form.Kinds;
 import padward.format.json.FileHeader;
-import padward.format.json.JsonIn;
-import padward.format.json.Members;
-import padward.format.json.Passes;
-import padward.format.json.Shape;
-import padward.format.source.FileLimits;
 import padward.format.source.Source;
 
 /** Reads boards from JSON files. */
 public final class BoardReader {
-    private static final Shape WIRING =
-            Shape.of("pad", "packagePin", "net", "trace_mm", "load_pf", "attached");
-    private static final Shape ATTACHED = Shape.of("kind!", "name!", "pin");
-
-    private final PadFinder pads;
-    private final Set<Integer> wired = new HashSet<>();
-    private String name = "";
-    private String note = "";
-    private List<PadWiring> wirings = List.of();
-
-    /** How pads in the file are looked up. */
-    private interface PadFinder {
-        int find(JsonIn in, boolean byPackagePin) throws BadInput;
-    }
-
-    private BoardReader(PadFinder pads) {
-        this.pads = pads;
-    }
+    private BoardReader() {}
 
     /**
      * Reads a board.
@@ -57,9 +31,8 @@ public final class BoardReader {
     /** As {@link #read(Path, Fabric, Progress)}, from any source. */
     public static Board read(Source source, Fabric fabric, Progress progress) throws BadInput {
         FileHeader.expect(source, FileHeader.BOARD);
-        PadLookup names = new PadLookup(fabric);
-        return new BoardReader((in, byPin) -> byPin ? names.readPackagePin(in) : names.readName(in))
-                .run(source, progress);
+        PadLookup pads = new PadLookup(fabric);
+        return BoardForm.of(pads.byName(), pads.byPackagePin()).read(source, progress);
     }
 
     /**
@@ -69,65 +42,22 @@ public final class BoardReader {
      */
     public static int count(Source source, Progress progress) throws BadInput {
         FileHeader.expect(source, FileHeader.BOARD);
+        return withoutFabric().read(source, progress).wirings().size();
+    }
+
+    /** The text of the JSON Schema of boards. */
+    public static String schema() {
+        return withoutFabric().schema().toFile("Padward board");
+    }
+
+    private static FileForm<Board> withoutFabric() {
         Map<String, Integer> numbers = new HashMap<>();
-        PadFinder byWord = (in, byPin) -> numberOf(numbers, (byPin ? "pin " : "pad ") + in.name());
-        return new BoardReader(byWord).run(source, progress).wirings().size();
+        return BoardForm.of(anyName(numbers, "pad "), anyName(numbers, "pin "));
     }
 
-    private static int numberOf(Map<String, Integer> numbers, String name) {
-        numbers.putIfAbsent(name, numbers.size());
-        return numbers.get(name);
-    }
-
-    private Board run(Source source, Progress progress) throws BadInput {
-        new Passes()
-                .part("format!", JsonIn::skip)
-                .part("name!", in -> name = in.name())
-                .part("note", in -> note = in.text(FileLimits.NOTE))
-                .part("pads!", in -> wirings = in.list(this::readWiring))
-                .run(source, progress);
-        return new Board(name, note, wirings);
-    }
-
-    private PadWiring readWiring(JsonIn in) throws BadInput {
-        int pad = Fabric.NOTHING;
-        String net = "";
-        double trace = 0;
-        double load = 0;
-        List<Attachment> attachments = List.of();
-        Members member = in.object(WIRING);
-        while (member.next()) {
-            switch (member.name()) {
-                case "pad" -> pad = pads.find(in, false);
-                case "packagePin" -> pad = pads.find(in, true);
-                case "net" -> net = in.word();
-                case "trace_mm" -> trace = in.real(0, FileLimits.TRACE_MM);
-                case "load_pf" -> load = in.real(0, FileLimits.LOAD_PF);
-                default -> attachments = in.list(BoardReader::readAttachment);
-            }
-        }
-        if (member.has("pad") == member.has("packagePin")) {
-            throw in.fault(
-                    "either \"pad\" or \"packagePin\"", member.has("pad") ? "both" : "neither");
-        }
-        if (!wired.add(pad)) {
-            throw in.fault("each pad once", "a pad that has an entry already");
-        }
-        return new PadWiring(pad, net, trace, load, attachments);
-    }
-
-    private static Attachment readAttachment(JsonIn in) throws BadInput {
-        AttachmentKind kind = AttachmentKind.HEADER;
-        String part = "";
-        String pin = "";
-        Members member = in.object(ATTACHED);
-        while (member.next()) {
-            switch (member.name()) {
-                case "kind" -> kind = in.oneOf(AttachmentKind.values(), EnumWords::of);
-                case "name" -> part = in.name();
-                default -> pin = in.word();
-            }
-        }
-        return new Attachment(kind, part, pin);
+    private static IntKind anyName(Map<String, Integer> numbers, String prefix) {
+        return Kinds.named(
+                in -> numbers.computeIfAbsent(prefix + in.name(), n -> numbers.size()),
+                number -> "");
     }
 }

@@ -1,12 +1,14 @@
 package padward.format.fabric;
 
 import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.fabric.pattern.PatternSpec;
+import padward.format.form.Schema;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
 import padward.format.source.Text;
@@ -34,7 +36,7 @@ public final class FabricReader {
             FileHeader head = FileHeader.expect(source, FileHeader.FABRIC);
             return switch (head.form()) {
                 case "pattern" -> compile(source, progress);
-                case "explicit" -> new ExplicitReader().read(source, progress);
+                case "explicit" -> new ExplicitForm().read(source, progress);
                 default ->
                         throw new BadInput(
                                 source.label(),
@@ -58,15 +60,24 @@ public final class FabricReader {
         if (!head.form().equals("pattern")) {
             throw new BadInput(source.label(), "$.form", "\"pattern\"", Text.quote(head.form()));
         }
-        return new PatternReader().read(source, progress);
+        return new PatternForm().form().read(source, progress);
     }
 
     private static Fabric compile(Source source, Progress progress) throws BadInput {
-        PatternSpec spec = new PatternReader().read(source, progress);
+        PatternSpec spec = new PatternForm().form().read(source, progress);
         try {
             return PatternFabric.compile(spec);
         } catch (PatternFault e) {
             throw new BadInput(source.label(), e.place(), e.expected(), e.found());
         }
+    }
+
+    /** The text of the JSON Schema of both forms. */
+    public static String schema() {
+        return Schema.oneOf(
+                        List.of(
+                                new PatternForm().form().schema(),
+                                new ExplicitForm().form().schema()))
+                .toFile("Padward fabric, pattern or explicit");
     }
 }

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
-import padward.base.BadInput;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.format.json.JsonIn;
+import padward.format.form.IntKind;
+import padward.format.form.Kinds;
 import padward.format.json.Names;
 
 /** Finds a fabric's pads by name and by package pin. */
@@ -52,23 +52,31 @@ public final class PadLookup {
         return byPackagePin.keySet().stream();
     }
 
-    /** Reads the name of a pad; its index. */
-    public int readName(JsonIn in) throws BadInput {
-        String name = in.name();
-        Integer pad = byName.get(name);
-        if (pad == null) {
-            throw Names.unknown(in, "pad", name, () -> pads.stream().map(Pad::name));
-        }
-        return pad;
+    /** Pads by their full names. */
+    public IntKind byName() {
+        return Kinds.named(
+                in -> {
+                    String name = in.name();
+                    return findName(name)
+                            .orElseThrow(() -> Names.unknown(in, "pad", name, this::names));
+                },
+                pad -> pads.get(pad).name());
     }
 
-    /** Reads a pin of the package; the index of its pad. */
-    public int readPackagePin(JsonIn in) throws BadInput {
-        String pin = in.name();
-        Integer pad = byPackagePin.get(pin);
-        if (pad == null) {
-            throw Names.unknown(in, "package pin with a pad", pin, byPackagePin.keySet()::stream);
-        }
-        return pad;
+    /** Pads by their pins of the package. */
+    public IntKind byPackagePin() {
+        return Kinds.named(
+                in -> {
+                    String pin = in.name();
+                    return findPackagePin(pin)
+                            .orElseThrow(
+                                    () ->
+                                            Names.unknown(
+                                                    in,
+                                                    "package pin with a pad",
+                                                    pin,
+                                                    this::packagePins));
+                },
+                pad -> pads.get(pad).packagePin());
     }
 }

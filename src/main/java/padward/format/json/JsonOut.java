@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.util.zip.GZIPOutputStream;
 import padward.base.BadInput;
 import padward.base.WholeFile;
-import padward.fabric.Delay;
 
 /** Writes JSON so that a reader finds either the old file or the whole new one. */
 public final class JsonOut {
@@ -54,21 +53,5 @@ public final class JsonOut {
         out.setHtmlSafe(false);
         body.write(out);
         out.flush();
-    }
-
-    public static void delay(JsonWriter out, String name, Delay delay) throws IOException {
-        out.name(name);
-        out.beginArray().value(delay.fastPs()).value(delay.slowPs()).endArray();
-    }
-
-    public static void pair(JsonWriter out, String name, int first, int second) throws IOException {
-        out.name(name);
-        out.beginArray().value(first).value(second).endArray();
-    }
-
-    public static void optional(JsonWriter out, String name, String value) throws IOException {
-        if (!value.isEmpty()) {
-            out.name(name).value(value);
-        }
     }
 }

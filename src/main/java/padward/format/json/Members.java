@@ -17,6 +17,7 @@ public final class Members {
     private final Shape shape;
     private long seen;
     private String name = "";
+    private int index;
 
     Members(JsonIn in, Shape shape) {
         this.in = in;
@@ -33,7 +34,7 @@ public final class Members {
             return false;
         }
         name = in.memberName();
-        int index = shape.indexOf(name);
+        index = shape.indexOf(name);
         if (index < 0) {
             throw in.faultHere(
                     "one of " + String.join(", ", shape.names()),
@@ -51,8 +52,8 @@ public final class Members {
         return name;
     }
 
-    /** Whether a member was there so far. */
-    public boolean has(String member) {
-        return (seen & 1L << shape.indexOf(member)) != 0;
+    /** Its number in the shape. */
+    public int index() {
+        return index;
     }
 }

@@ -21,13 +21,17 @@ public final class Names {
         this.sort = sort;
     }
 
+    /** What they name, as messages call it. */
+    public String sort() {
+        return sort;
+    }
+
     /** Reads a new name. */
     public String readNew(JsonIn in) throws BadInput {
         String name = in.name();
-        if (numberByName.containsKey(name)) {
+        if (!add(name)) {
             throw in.fault("a name that only one " + sort + " has", Text.quote(name) + " again");
         }
-        numberByName.put(name, numberByName.size());
         return name;
     }
 
@@ -35,6 +39,25 @@ public final class Names {
     public int readKnown(JsonIn in) throws BadInput {
         String name = in.name();
         return number(name).orElseThrow(() -> unknown(in, sort, name, this::stream));
+    }
+
+    /** As {@link #readKnown}, the name itself. */
+    public String readKnownName(JsonIn in) throws BadInput {
+        String name = in.name();
+        check(in, name);
+        return name;
+    }
+
+    /** Requires that the name just read is known. */
+    public void check(JsonIn in, String name) throws BadInput {
+        if (number(name).isEmpty()) {
+            throw unknown(in, sort, name, this::stream);
+        }
+    }
+
+    /** Adds a name; false when it is there already. */
+    public boolean add(String name) {
+        return numberByName.putIfAbsent(name, numberByName.size()) == null;
     }
 
     /** A fault: the name just read is not known. */

@@ -16,6 +16,8 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.LedgerEntry;
 import padward.fabric.Fabric;
+import padward.format.form.Kind;
+import padward.format.form.Kinds;
 import padward.format.json.JsonIn;
 import padward.format.json.JsonOut;
 import padward.format.json.Members;
@@ -88,9 +90,13 @@ final class JournalLines {
                         from = to;
                     }
                     out.endArray().name("first").value(first).name("entries");
-                    LedgerWriter.writeUnsigned(entries, fabric, out);
+                    entries(fabric).write(out, entries);
                     out.endObject();
                 });
+    }
+
+    private static Kind<List<LedgerEntry>> entries(Fabric fabric) {
+        return Kinds.list(LedgerForm.entry(EditForms.on(fabric), false));
     }
 
     private static byte[] line(JsonOut.Body body) {
@@ -219,7 +225,7 @@ final class JournalLines {
                         case "sha256" -> digest = in.name();
                         case "stay" -> in.list(runs -> readRun(runs, stay));
                         case "first" -> first = in.integer(1, Integer.MAX_VALUE / 2);
-                        default -> entries = LedgerReader.readUnsigned(in, fabric);
+                        default -> entries = entries(fabric).read(in);
                     }
                 }
             }

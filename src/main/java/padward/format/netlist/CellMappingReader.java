@@ -1,43 +1,39 @@
 package padward.format.netlist;
 
+import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.name;
+import static padward.format.form.Kinds.newName;
+import static padward.format.form.Kinds.text;
+import static padward.format.form.Kinds.texts;
+import static padward.format.form.Kinds.whole;
+
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
+import padward.format.form.Fields;
+import padward.format.form.FileForm;
+import padward.format.form.Form;
+import padward.format.form.Kind;
+import padward.format.form.Schema;
+import padward.format.form.Slot;
 import padward.format.json.FileHeader;
-import padward.format.json.JsonIn;
-import padward.format.json.Members;
 import padward.format.json.Names;
-import padward.format.json.Passes;
-import padward.format.json.Shape;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
 import padward.format.source.Source;
 
 /** Reads mappings from JSON files. */
 public final class CellMappingReader {
-    private static final Shape TYPE =
-            Shape.of(
-                    "type!",
-                    "kind",
-                    "pins",
-                    "settings",
-                    "clocks",
-                    "atPad",
-                    "joins",
-                    "constant",
-                    "pin");
-    private static final Shape AT_PAD = Shape.of("kind!", "pins!");
-
-    private final Map<String, CellMapping.Type> types = new LinkedHashMap<>();
-    private final Names names = new Names("type");
-    private String name = "";
-
     private CellMappingReader() {}
+
+    /** What one type of the netlist becomes. */
+    private record Mapped(String type, CellMapping.Type to) {}
 
     /**
      * Reads a mapping.
@@ -51,83 +47,96 @@ public final class CellMappingReader {
     /** As {@link #read(Path, Progress)}, from any source. */
     public static CellMapping read(Source source, Progress progress) throws BadInput {
         FileHeader.expect(source, FileHeader.MAPPING);
-        return new CellMappingReader().run(source, progress);
+        return mapping().read(source, progress);
     }
 
-    private CellMapping run(Source source, Progress progress) throws BadInput {
-        new Passes()
-                .part("format!", JsonIn::skip)
-                .part("name!", in -> name = in.name())
-                .part("note", in -> in.text(FileLimits.NOTE))
-                .part("types!", in -> in.list(this::readType))
-                .run(source, progress);
-        return new CellMapping(name, types);
+    /** The text of the JSON Schema of mappings. */
+    public static String schema() {
+        return mapping().schema().toFile("What the types of a netlist's cells are on a fabric");
     }
 
-    private CellMapping.Type readType(JsonIn in) throws BadInput {
-        String type = "";
-        String kind = "";
-        Map<String, String> pins = Map.of();
-        Map<String, String> settings = Map.of();
-        List<String> clocks = List.of();
-        Optional<Netlist.AtPad> atPad = Optional.empty();
-        List<String> joins = List.of();
-        int constant = 0;
-        String pin = "";
-        Members member = in.object(TYPE);
-        while (member.next()) {
-            switch (member.name()) {
-                case "type" -> type = names.readNew(in);
-                case "kind" -> kind = in.name();
-                case "pins" -> pins = in.texts();
-                case "settings" -> settings = in.texts();
-                case "clocks" -> clocks = in.list(JsonIn::name);
-                case "atPad" -> atPad = Optional.of(readAtPad(in));
-                case "joins" -> joins = in.list(JsonIn::name);
-                case "constant" -> constant = in.integer(0, 1);
-                default -> pin = in.name();
-            }
-        }
-        int routes = count(member, "kind") + count(member, "joins") + count(member, "constant");
-        if (routes != 1) {
-            throw in.fault("one of \"kind\", \"joins\" and \"constant\"", routes + " of them");
-        }
-        CellMapping.Type result = new CellMapping.Constant(pin, constant);
-        if (member.has("kind")) {
-            result = new CellMapping.OfCell(kind, pins, settings, clocks, atPad);
-            for (String clock : clocks) {
-                if (!pins.containsKey(clock)) {
-                    throw in.fault(
-                            "clocks that \"pins\" names",
-                            Nearest.describe(clock, pins.keySet().stream()));
-                }
-            }
-        } else if (member.has("joins")) {
-            if (joins.size() != 2) {
-                throw in.fault("two pins that are joined", joins.size() + " of them");
-            }
-            result = new CellMapping.Joins(joins.get(0), joins.get(1));
-        } else if (pin.isEmpty()) {
-            throw in.fault("a \"pin\" that has the constant", "none");
-        }
-        types.put(type, result);
-        return result;
+    private static FileForm<CellMapping> mapping() {
+        var mapping = new Fields<CellMapping>();
+        mapping.constant("format", FileHeader.MAPPING);
+        var name = mapping.needed("name", name()).means("name of the mapping");
+        mapping.optional("note", text(FileLimits.NOTE), "").means("for people");
+        var types = mapping.needed("types", list(type())).means("the types of the netlist's cells");
+        return mapping.makesFile(
+                () -> {
+                    Map<String, CellMapping.Type> byType = new LinkedHashMap<>();
+                    types.get().forEach(t -> byType.put(t.type(), t.to()));
+                    return new CellMapping(name.get(), byType);
+                });
     }
 
-    private static int count(Members member, String name) {
-        return member.has(name) ? 1 : 0;
+    private static Form<Mapped> type() {
+        var type = new Fields<Mapped>();
+        var name = type.needed("type", newName(new Names("type"))).means("name of the type");
+        var kind = type.optional("kind", name(), "").means("kind of cell that it becomes");
+        var pins =
+                type.optional("pins", texts(), Map.of())
+                        .means("pin of the site for each of its pins");
+        var settings = type.optional("settings", texts(), Map.of()).means("settings of the cell");
+        var clocks =
+                type.optional("clocks", list(name()), List.of()).means("its pins that are clocks");
+        var atPad =
+                type.maybe("atPad", atPad(), mapped -> Optional.empty())
+                        .means("what it becomes at a pad");
+        var joins = type.optional("joins", two(), List.of()).means("two pins that are one net");
+        var constant = type.optional("constant", whole(0, 1), 0).means("the constant at a pin");
+        var pin = type.optional("pin", name(), "").means("that pin");
+        type.require(
+                Schema.oneOf(
+                        List.of(
+                                Schema.having(kind),
+                                Schema.having(joins),
+                                Schema.having(constant, pin))));
+        return type.makes(
+                in -> {
+                    long routes = Stream.of(kind, joins, constant).filter(Slot::isGiven).count();
+                    if (routes != 1) {
+                        throw in.fault(
+                                "one of \"kind\", \"joins\" and \"constant\"", routes + " of them");
+                    }
+                    for (String clock : kind.isGiven() ? clocks.get() : List.<String>of()) {
+                        if (!pins.get().containsKey(clock)) {
+                            throw in.fault(
+                                    "clocks that \"pins\" names",
+                                    Nearest.describe(clock, pins.get().keySet().stream()));
+                        }
+                    }
+                    if (joins.isGiven() && joins.get().size() != 2) {
+                        throw in.fault("two pins that are joined", joins.get().size() + " of them");
+                    }
+                    if (constant.isGiven() && !pin.isGiven()) {
+                        throw in.fault("a \"pin\" that has the constant", "none");
+                    }
+                    if (kind.isGiven()) {
+                        return new Mapped(
+                                name.get(),
+                                new CellMapping.OfCell(
+                                        kind.get(),
+                                        pins.get(),
+                                        settings.get(),
+                                        clocks.get(),
+                                        atPad.get()));
+                    }
+                    return new Mapped(
+                            name.get(),
+                            joins.isGiven()
+                                    ? new CellMapping.Joins(joins.get().get(0), joins.get().get(1))
+                                    : new CellMapping.Constant(pin.get(), constant.get()));
+                });
     }
 
-    private static Netlist.AtPad readAtPad(JsonIn in) throws BadInput {
-        String kind = "";
-        Map<String, String> pins = Map.of();
-        Members member = in.object(AT_PAD);
-        while (member.next()) {
-            switch (member.name()) {
-                case "kind" -> kind = in.name();
-                default -> pins = in.texts();
-            }
-        }
-        return new Netlist.AtPad(kind, pins);
+    private static Kind<List<String>> two() {
+        return list(name()).limited(Schema.any().with("minItems", 2).with("maxItems", 2));
+    }
+
+    private static Form<Netlist.AtPad> atPad() {
+        var atPad = new Fields<Netlist.AtPad>();
+        var kind = atPad.needed("kind", name()).means("kind of cell");
+        var pins = atPad.needed("pins", texts()).means("pin of the site for each of its pins");
+        return atPad.makes(() -> new Netlist.AtPad(kind.get(), pins.get()));
     }
 }

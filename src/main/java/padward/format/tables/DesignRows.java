@@ -16,7 +16,6 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.format.json.EnumWords;
 import padward.format.tables.csv.TableOut;
-import padward.format.tables.csv.Tables;
 
 /** Writes the tables of a design and its board. */
 final class DesignRows {

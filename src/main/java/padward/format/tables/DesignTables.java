@@ -17,6 +17,7 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.format.design.DesignRules;
 import padward.format.fabric.PadLookup;
+import padward.format.form.Kind;
 import padward.format.json.DesignFault;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
@@ -24,7 +25,6 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.TableFolder;
-import padward.format.tables.csv.Tables;
 
 /**
  * Reads the tables of a design: cells, ports, nets with their ends. Routes have their own class.
@@ -166,7 +166,7 @@ final class DesignTables {
     private void readPorts(CsvTable table) {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column directionColumn = table.column("direction");
-        CsvTable.Column setting = table.column("setting");
+        Kind.Cell<String> setting = info.setting().open(table, "setting", false, "");
         PadColumns pad = new PadColumns(table, pads);
         while (table.next()) {
             String name = table.name(nameColumn);
@@ -185,13 +185,7 @@ final class DesignTables {
             if (at != Fabric.NOTHING) {
                 report(table, directionColumn, rules.placePort(name, direction, at));
             }
-            ports.add(
-                    new Port(
-                            ports.size(),
-                            name,
-                            direction,
-                            Math.max(0, at),
-                            info.readSetting(table, setting)));
+            ports.add(new Port(ports.size(), name, direction, Math.max(0, at), setting.read()));
         }
     }
 

@@ -1,30 +1,26 @@
 package padward.format.tables;
 
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVPrinter;
-import padward.fabric.Bank;
-import padward.fabric.CellKind;
 import padward.fabric.Corner;
-import padward.fabric.DriverSetting;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
-import padward.fabric.Electrical;
 import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
-import padward.fabric.PadDriverOutput;
 import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.Tap;
 import padward.fabric.Taps;
 import padward.fabric.VertexKind;
+import padward.format.fabric.InfoForms;
 import padward.format.json.EnumWords;
+import padward.format.json.Names;
 import padward.format.tables.csv.Listed;
 import padward.format.tables.csv.TableOut;
-import padward.format.tables.csv.Tables;
 
 /** Writes the tables of a fabric, wire by wire. */
 final class FabricRows {
@@ -37,54 +33,16 @@ final class FabricRows {
     }
 
     void write() throws IOException {
-        out.table(
-                Tables.CELL_KINDS,
-                rows -> {
-                    for (CellKind kind : fabric.info().cellKinds()) {
-                        rows.printRecord(kind.name(), TableOut.yes(kind.holdsState()));
-                    }
-                });
-        out.table(
-                Tables.SETTINGS,
-                rows -> {
-                    for (DriverSetting setting : fabric.info().settings()) {
-                        rows.printRecord(settingRow(setting));
-                    }
-                });
-        Electrical electrical = fabric.info().electrical();
-        out.table(
-                Tables.WIRE_LOADS,
-                rows -> {
-                    for (Electrical.WireLoad load : electrical.wires()) {
-                        rows.printRecord(
-                                load.wire(),
-                                load.ohms().fast(),
-                                load.ohms().slow(),
-                                load.femtofarads().fast(),
-                                load.femtofarads().slow());
-                    }
-                });
-        out.table(
-                Tables.SWITCH_LOADS,
-                rows -> {
-                    for (Electrical.SwitchLoad load : electrical.switches()) {
-                        rows.printRecord(
-                                load.from(),
-                                load.to(),
-                                TableOut.yes(load.buffered()),
-                                load.ohms().fast(),
-                                load.ohms().slow(),
-                                load.femtofarads().fast(),
-                                load.femtofarads().slow());
-                    }
-                });
-        out.table(
-                Tables.BANKS,
-                rows -> {
-                    for (Bank bank : fabric.info().banks()) {
-                        rows.printRecord(bank.name(), bank.millivolts());
-                    }
-                });
+        FabricInfo info = fabric.info();
+        Names free = new Names("");
+        FormTables.write(out, Tables.CELL_KINDS, InfoForms.cellKind(free), info.cellKinds());
+        FormTables.write(out, Tables.SETTINGS, InfoForms.setting(free), info.settings());
+        Optional<Names> any = Optional.empty();
+        FormTables.write(
+                out, Tables.WIRE_LOADS, InfoForms.wireLoad(any), info.electrical().wires());
+        FormTables.write(
+                out, Tables.SWITCH_LOADS, InfoForms.switchLoad(any), info.electrical().switches());
+        FormTables.write(out, Tables.BANKS, InfoForms.bank(free), info.banks());
         out.table(
                 Tables.TILES,
                 rows -> {
@@ -102,21 +60,6 @@ final class FabricRows {
         out.table(Tables.PASS_THROUGH, this::writeThrough);
         out.table(Tables.PADS, this::writePads);
         out.table(Tables.SWITCHES, this::writeSwitches);
-    }
-
-    private static List<Object> settingRow(DriverSetting s) {
-        List<Object> row = new ArrayList<>();
-        Collections.addAll(row, s.name(), s.standard(), s.millivolts(), s.milliamps(), s.slew());
-        Collections.addAll(row, s.delay().fastPs(), s.delay().slowPs());
-        if (s.output().isEmpty()) {
-            row.addAll(Collections.nCopies(6, ""));
-            return row;
-        }
-        PadDriverOutput output = s.output().get();
-        Collections.addAll(row, output.ratedPf(), output.rise().fastPs(), output.rise().slowPs());
-        Collections.addAll(row, output.ohms().fast(), output.ohms().slow());
-        row.add(output.mostMhz() == 0 ? "" : output.mostMhz());
-        return row;
     }
 
     private void writeWires(CSVPrinter rows) throws IOException {

@@ -16,6 +16,8 @@ import padward.fabric.PadUse;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
 import padward.format.fabric.RepeatedEdges;
+import padward.format.form.DelayColumns;
+import padward.format.form.Kind;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
@@ -25,7 +27,6 @@ import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.PlaceColumns;
 import padward.format.tables.csv.TableFolder;
 import padward.format.tables.csv.TableShape;
-import padward.format.tables.csv.Tables;
 
 /**
  * Reads the tables of a fabric. Apart from the fabric's builder it stores a kind for each wire and
@@ -207,11 +208,11 @@ final class FabricTables {
     private void readPads(CsvTable table) {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column pin = table.column("package_pin");
-        CsvTable.Column bank = table.column("bank");
+        Kind.Cell<String> bank = info.bank().open(table, "bank", false, "");
         CsvTable.Column directions = table.column("directions");
         CsvTable.Column data = table.column("data");
         CsvTable.Column enable = table.column("enable");
-        CsvTable.Column setting = table.column("setting");
+        Kind.Cell<String> setting = info.setting().open(table, "setting", false, "");
         CsvTable.Column bonded = table.column("bonded");
         CsvTable.Column role = table.column("role");
         PlaceColumns place = new PlaceColumns(table, "");
@@ -228,11 +229,11 @@ final class FabricTables {
                             name,
                             tile,
                             readPackagePin(table, pin, padPins.pin(known)),
-                            info.readBank(table, bank),
+                            bank.read(),
                             padPins.directions(known, stated),
                             readSite(table, data),
                             readSite(table, enable),
-                            info.readSetting(table, setting),
+                            setting.read(),
                             readUse(table, bonded, role));
             if (added == Fabric.NOTHING) {
                 taken(table, nameColumn, name);

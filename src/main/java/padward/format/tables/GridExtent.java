@@ -5,7 +5,6 @@ import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.Place;
 import padward.format.tables.csv.PlaceColumns;
 import padward.format.tables.csv.TableFolder;
-import padward.format.tables.csv.Tables;
 
 /**
  * The smallest grid with all places that the tables state; found in a first pass, so that users

@@ -1,26 +1,28 @@
 package padward.format.tables;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
+import padward.format.fabric.InfoForms;
+import padward.format.form.Kind;
+import padward.format.form.Kinds;
+import padward.format.json.Names;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.TableFolder;
-import padward.format.tables.csv.Tables;
 
 /** The small tables: names, the grid, kinds of cell, settings, banks. */
 final class InfoTables {
+    private static final Optional<Names> ANY = Optional.empty();
     private static final List<String> KEYS =
             List.of(
                     "fabric",
@@ -34,9 +36,12 @@ final class InfoTables {
 
     private final TableFolder folder;
     private final Map<String, String> about = new LinkedHashMap<>();
-    private final Map<String, CellKind> kinds = new LinkedHashMap<>();
-    private final Map<String, DriverSetting> settings = new LinkedHashMap<>();
-    private final Map<String, Bank> banks = new LinkedHashMap<>();
+    private final Names kindNames = new Names("kind of cell");
+    private final Names settingNames = new Names("driver setting");
+    private final Names bankNames = new Names("bank");
+    private List<CellKind> kinds = List.of();
+    private List<DriverSetting> settings = List.of();
+    private List<Bank> banks = List.of();
     private Electrical electrical = Electrical.UNKNOWN;
     private int columns;
     private int rows;
@@ -48,10 +53,13 @@ final class InfoTables {
     /** Reads them all. */
     void read() {
         folder.read(Tables.ABOUT, this::readAbout);
-        folder.read(Tables.CELL_KINDS, this::readKinds);
-        folder.read(Tables.SETTINGS, this::readSettings);
-        folder.read(Tables.BANKS, this::readBanks);
-        electrical = new LoadTables().read(folder);
+        kinds = FormTables.read(folder, Tables.CELL_KINDS, InfoForms.cellKind(kindNames));
+        settings = FormTables.read(folder, Tables.SETTINGS, InfoForms.setting(settingNames));
+        banks = FormTables.read(folder, Tables.BANKS, InfoForms.bank(bankNames));
+        electrical =
+                new Electrical(
+                        FormTables.read(folder, Tables.WIRE_LOADS, InfoForms.wireLoad(ANY)),
+                        FormTables.read(folder, Tables.SWITCH_LOADS, InfoForms.switchLoad(ANY)));
         if (columns == 0 || rows == 0) {
             GridExtent extent = GridExtent.of(folder);
             columns = columns == 0 ? extent.columns() : columns;
@@ -94,69 +102,14 @@ final class InfoTables {
         return note;
     }
 
-    private void readKinds(CsvTable table) {
-        CsvTable.Column name = table.column("name");
-        CsvTable.Column holdsState = table.column("holds_state");
-        while (table.next()) {
-            CellKind kind = new CellKind(table.name(name), table.flag(holdsState));
-            addNew(table, name, kinds, kind.name(), kind);
-        }
-    }
-
-    private void readSettings(CsvTable table) {
-        CsvTable.Column name = table.column("name");
-        CsvTable.Column standard = table.column("standard");
-        CsvTable.Column millivolts = table.column("millivolts");
-        CsvTable.Column milliamps = table.column("milliamps");
-        CsvTable.Column slew = table.column("slew");
-        DelayColumns delay = new DelayColumns(table);
-        OutputColumns output = new OutputColumns(table);
-        while (table.next()) {
-            DriverSetting setting =
-                    new DriverSetting(
-                            table.name(name),
-                            table.word(standard),
-                            electric(table, millivolts),
-                            electric(table, milliamps),
-                            table.oneOf(slew, new String[] {"slow", "fast"}, s -> s, "slow"),
-                            delay.readRequired(),
-                            output.read());
-            addNew(table, name, settings, setting.name(), setting);
-        }
-    }
-
-    private void readBanks(CsvTable table) {
-        CsvTable.Column name = table.column("name");
-        CsvTable.Column millivolts = table.column("millivolts");
-        while (table.next()) {
-            Bank bank = new Bank(table.name(name), electric(table, millivolts));
-            addNew(table, name, banks, bank.name(), bank);
-        }
-    }
-
-    private static int electric(CsvTable table, CsvTable.Column column) {
-        if (!table.has(column)) {
-            table.fault(column, "a whole number", () -> "an empty field");
-        }
-        return table.integer(column, 0, FileLimits.ELECTRIC, 0);
-    }
-
-    private static <T> void addNew(
-            CsvTable table, CsvTable.Column column, Map<String, T> known, String name, T value) {
-        if (known.putIfAbsent(name, value) != null) {
-            table.fault(column, "each name once", () -> Text.quote(name) + " again");
-        }
-    }
-
     /** General information on the fabric; kinds of cell that only sites mention are added. */
     FabricInfo toInfo() {
-        Set<CellKind> all = new LinkedHashSet<>(kinds.values());
         return new FabricInfo(
                 about.getOrDefault("fabric", folder.name()),
                 about.getOrDefault("fabric_note", ""),
-                new ArrayList<>(all),
-                new ArrayList<>(settings.values()),
-                new ArrayList<>(banks.values()),
+                kinds,
+                settings,
+                banks,
                 electrical);
     }
 
@@ -186,45 +139,21 @@ final class InfoTables {
 
     /** A kind that a site accepts: one of the table, or, where there is none, a new one. */
     void accept(CsvTable table, CsvTable.Column column, String kind) {
-        if (!folder.has(Tables.CELL_KINDS)) {
-            kinds.computeIfAbsent(kind, k -> new CellKind(k, false));
-        } else {
-            checkKnown(table, column, kinds, "kind of cell", kind);
+        if (folder.has(Tables.CELL_KINDS)) {
+            Kinds.requireKnown(table, column, kindNames, kind);
+        } else if (kindNames.add(kind)) {
+            kinds.add(new CellKind(kind, false));
         }
     }
 
-    /** The name of a bank, or nothing. */
-    String readBank(CsvTable table, CsvTable.Column column) {
-        return readOptional(table, column, banks, "bank");
+    /** The names of banks. */
+    Kind<String> bank() {
+        return Kinds.knownOrNone(bankNames);
     }
 
-    /** The name of a setting, or nothing. */
-    String readSetting(CsvTable table, CsvTable.Column column) {
-        return readOptional(table, column, settings, "driver setting");
-    }
-
-    private static String readOptional(
-            CsvTable table, CsvTable.Column column, Map<String, ?> known, String sort) {
-        String word = table.word(column);
-        if (word.isEmpty()) {
-            return "";
-        }
-        checkKnown(table, column, known, sort, word);
-        return word;
-    }
-
-    private static void checkKnown(
-            CsvTable table,
-            CsvTable.Column column,
-            Map<String, ?> known,
-            String sort,
-            String word) {
-        if (!known.containsKey(word)) {
-            table.fault(
-                    column,
-                    "the name of a " + sort,
-                    () -> Nearest.describe(word, known.keySet().stream()));
-        }
+    /** The names of settings. */
+    Kind<String> setting() {
+        return Kinds.knownOrNone(settingNames);
     }
 
     /** Words that many rows share, each stored once. */

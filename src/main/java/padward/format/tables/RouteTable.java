@@ -22,7 +22,6 @@ import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.TableFolder;
 import padward.format.tables.csv.TableShape;
-import padward.format.tables.csv.Tables;
 
 /**
  * Reads the steps of routes, in any order, and makes trees of them. Steps that come in the order of

@@ -16,6 +16,7 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.format.form.DelayColumns;
 import padward.format.json.EnumWords;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
@@ -24,7 +25,6 @@ import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.Listed;
 import padward.format.tables.csv.PlaceColumns;
 import padward.format.tables.csv.TableFolder;
-import padward.format.tables.csv.Tables;
 
 /**
  * Sites with their pins and pass-throughs. Sites are read before the fabric is begun, as they may

@@ -11,7 +11,6 @@ import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.source.FolderSwap;
 import padward.format.tables.csv.TableOut;
-import padward.format.tables.csv.Tables;
 
 /**
  * Writes fabrics, designs and boards as tables; a pattern fabric is written wire by wire. What
@@ -32,7 +31,7 @@ public final class TableExport {
                 target,
                 TableExport::isTable,
                 folder -> {
-                    TableOut out = new TableOut(folder, zipped, progress);
+                    TableOut out = new TableOut(folder, Tables.ALL, zipped, progress);
                     writeAbout(fabric, out, Map.of());
                     new FabricRows(fabric, out).write();
                 });
@@ -45,7 +44,7 @@ public final class TableExport {
                 target,
                 TableExport::isTable,
                 folder -> {
-                    TableOut out = new TableOut(folder, zipped, progress);
+                    TableOut out = new TableOut(folder, Tables.ALL, zipped, progress);
                     Map<String, String> about = new TreeMap<>();
                     about.put("design", design.name());
                     about.put("design_note", design.note());

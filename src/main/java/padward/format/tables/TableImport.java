@@ -13,7 +13,6 @@ import padward.fabric.Fabric;
 import padward.format.bsdl.PackagePins;
 import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.TableFolder;
-import padward.format.tables.csv.Tables;
 
 /**
  * Reads a folder of tables ({@link Tables}) as a fabric and, where there are tables of it, a design
@@ -73,7 +72,7 @@ public final class TableImport {
             Path folder, Optional<PackagePins> pins, int mostFaults, Progress progress)
             throws BadInput {
         Faults faults = new Faults(mostFaults);
-        TableFolder tables = new TableFolder(folder, faults, progress);
+        TableFolder tables = new TableFolder(folder, Tables.ALL, faults, progress);
         InfoTables info = new InfoTables(tables);
         info.read();
         Fabric fabric = new FabricTables(tables, faults, info, pins).read();

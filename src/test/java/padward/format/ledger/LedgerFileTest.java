@@ -1,6 +1,7 @@
 package padward.format.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowable;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -35,6 +36,7 @@ import padward.format.SteadyWriter;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.design.Digest;
+import padward.format.source.Source;
 
 /** A ledger's file on full disks, in folders that cannot be written, with many users. */
 class LedgerFileTest {
@@ -50,6 +52,22 @@ class LedgerFileTest {
 
     private static Ledger addTo(Path file, int number) throws BadInput {
         return LedgerFile.change(file, DESIGN, fabric, old -> old.with(JournalTest.signed(number)));
+    }
+
+    @Test
+    void aRouteWithoutStepsIsAFault() {
+        String text =
+                """
+                {"format": "padward-ledger/1", "design": "d", "sha256": "0", "entries": [
+                {"when": "w", "who": "a", "net": "n", "pad": "p", "before": "0", "after": "0",
+                "edits": [{"do": "route-net", "net": "n", "from": "x"}]}]}
+                """;
+        assertThatThrownBy(
+                        () ->
+                                LedgerReader.readAlone(
+                                        new Source.OfText("l.json", text), Progress.NONE))
+                .hasMessage(
+                        "l.json, at $.entries[0].edits[0]: expected member \"steps\", found none");
     }
 
     /** Two names of one ledger are one ledger, with one lock. */

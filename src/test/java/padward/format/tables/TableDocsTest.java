@@ -9,7 +9,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.TableShape;
-import padward.format.tables.csv.Tables;
 
 /** The tables as {@code docs/your-own-device.md} shows them are those that are read. */
 class TableDocsTest {

@@ -19,6 +19,7 @@ public final class TableFolder {
     private static final List<String> ENDINGS = List.of(".csv", ".csv.gz", ".tsv", ".tsv.gz");
 
     private final Path folder;
+    private final List<TableShape> tables;
     private final Map<TableShape, Path> files = new LinkedHashMap<>();
     private final Faults faults;
     private final Progress progress;
@@ -26,10 +27,13 @@ public final class TableFolder {
     /**
      * Looks for the tables.
      *
+     * @param tables those that may be there
      * @throws BadInput when the folder cannot be read
      */
-    public TableFolder(Path folder, Faults faults, Progress progress) throws BadInput {
+    public TableFolder(Path folder, List<TableShape> tables, Faults faults, Progress progress)
+            throws BadInput {
         this.folder = folder;
+        this.tables = tables;
         this.faults = faults;
         this.progress = progress;
         if (!Files.isDirectory(folder)) {
@@ -61,7 +65,7 @@ public final class TableFolder {
             return; // other files are no business of ours
         }
         String stem = name.substring(0, name.length() - ending.length());
-        List<String> known = Tables.ALL.stream().map(TableShape::name).toList();
+        List<String> known = tables.stream().map(TableShape::name).toList();
         if (!known.contains(stem)) {
             faults.add(
                     file.toString(),
@@ -70,7 +74,7 @@ public final class TableFolder {
                     () -> Nearest.describe(stem, known.stream()));
             return;
         }
-        Path before = files.putIfAbsent(Tables.ALL.get(known.indexOf(stem)), file);
+        Path before = files.putIfAbsent(tables.get(known.indexOf(stem)), file);
         if (before != null) {
             faults.add(
                     file.toString(),

@@ -9,6 +9,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.zip.GZIPOutputStream;
 import org.apache.commons.csv.CSVFormat;
@@ -18,11 +19,16 @@ import padward.base.Progress;
 /** Writes the tables of one folder. */
 public final class TableOut {
     private final Path folder;
+    private final List<TableShape> tables;
     private final boolean zipped;
     private final Progress progress;
 
-    public TableOut(Path folder, boolean zipped, Progress progress) {
+    /**
+     * @param tables all that may be written, in their order
+     */
+    public TableOut(Path folder, List<TableShape> tables, boolean zipped, Progress progress) {
         this.folder = folder;
+        this.tables = tables;
         this.zipped = zipped;
         this.progress = progress;
     }
@@ -39,8 +45,8 @@ public final class TableOut {
      */
     public void table(TableShape shape, Body body) throws IOException {
         check();
-        int index = Tables.ALL.indexOf(shape);
-        progress.report((double) index / Tables.ALL.size(), "writing " + shape.name());
+        int index = tables.indexOf(shape);
+        progress.report((double) index / tables.size(), "writing " + shape.name());
         Path file = folder.resolve(shape.name() + (zipped ? ".csv.gz" : ".csv"));
         try (OutputStream raw = Files.newOutputStream(file);
                 OutputStream bytes =

@@ -1,4 +1,4 @@
-package padward.format.tables.csv;
+package padward.format.tables;
 
 import static padward.format.tables.csv.ColumnShape.Need.INSTEAD;
 import static padward.format.tables.csv.ColumnShape.Need.MAY;
@@ -6,6 +6,12 @@ import static padward.format.tables.csv.ColumnShape.Need.MUST;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import padward.format.fabric.InfoForms;
+import padward.format.form.DelayColumns;
+import padward.format.json.Names;
+import padward.format.tables.csv.ColumnShape;
+import padward.format.tables.csv.TableShape;
 
 /**
  * All tables that are read and written. A test compares {@code docs/your-own-device.md} with them.
@@ -24,69 +30,24 @@ public final class Tables {
                             "its value; without a row, names are the folder's, and the grid is just"
                                     + " large enough for all places"));
     public static final TableShape CELL_KINDS =
-            shape(
-                    "cell_kinds",
-                    "a kind of cell",
-                    must(
-                            "name",
-                            "name of the kind; without this table, the kinds are those that"
-                                    + " sites accept"),
-                    may(
-                            "holds_state",
-                            "`yes` for registers and memories, where signals end for"
-                                    + " timing; otherwise `no`"));
+            InfoForms.cellKind(new Names(""))
+                    .table(
+                            "cell_kinds",
+                            "a kind of cell; without this table, the kinds are those that sites"
+                                    + " accept");
     public static final TableShape SETTINGS =
-            shape(
-                    "settings",
-                    "a setting of a pad's driver",
-                    join(
-                            List.of(
-                                    must("name", "name of the setting"),
-                                    may("standard", "signalling standard; otherwise none"),
-                                    must("millivolts", "supply of the bank"),
-                                    must("milliamps", "drive strength"),
-                                    may("slew", "`slow` or `fast`; otherwise `slow`")),
-                            delays("from the driver's input to the pad; must be given"),
-                            List.of(
-                                    may(
-                                            "rated_pf",
-                                            "load for which the delays are given; this and the next five"
-                                                    + " are otherwise unknown, all together"),
-                                    may("rise_fast_ps", "rise time from 10 to 90 %"),
-                                    may("rise_slow_ps", "the same at the slow corner"),
-                                    may("fast_ohms", "output resistance at the fast corner"),
-                                    may("slow_ohms", "the same at the slow corner"),
-                                    may(
-                                            "most_mhz",
-                                            "highest frequency that the maker allows;"
-                                                    + " otherwise unknown"))));
+            InfoForms.setting(new Names("")).table("settings", "a setting of a pad's driver");
     public static final TableShape WIRE_LOADS =
-            shape(
-                    "wire_loads",
-                    "resistance and capacitance of a kind of wire",
-                    join(List.of(must("kind", "kind of wire")), loads()));
+            InfoForms.wireLoad(Optional.empty())
+                    .table("wire_loads", "resistance and capacitance of a kind of wire");
     public static final TableShape SWITCH_LOADS =
-            shape(
-                    "switch_loads",
-                    "the same for switches and fixed connections; the first matching row is used",
-                    join(
-                            List.of(
-                                    must(
-                                            "from",
-                                            "kind of wire that it leaves, or `pin`, `pad`,"
-                                                    + " `*` for any"),
-                                    must("to", "kind of wire that it enters, or `pin`, `pad`, `*`"),
-                                    may(
-                                            "buffered",
-                                            "`no` for pass transistors and plain metal;"
-                                                    + " otherwise `yes`")),
-                            loads()));
+            InfoForms.switchLoad(Optional.empty())
+                    .table(
+                            "switch_loads",
+                            "the same for switches and fixed connections; the first matching row is"
+                                    + " used");
     public static final TableShape BANKS =
-            shape(
-                    "banks",
-                    "a group of pads with one supply",
-                    must("name", "name of the bank"),
-                    must("millivolts", "supply of its drivers"));
+            InfoForms.bank(new Names("")).table("banks", "a group of pads with one supply");
     public static final TableShape TILES =
             shape(
                     "tiles",
@@ -150,7 +111,7 @@ public final class Tables {
                                     must("site", "full name of the site"),
                                     must("from", "name of an `in` pin"),
                                     must("to", "name of an `out` pin")),
-                            delays("of the pass-through; must be given")));
+                            DelayColumns.shapes("of the pass-through; must be given")));
     public static final TableShape PADS =
             shape(
                     "pads",
@@ -201,7 +162,8 @@ public final class Tables {
                                             "kind",
                                             "kind of wire; otherwise all wires that have no row"
                                                     + " of their own")),
-                            delays("of the switch and what it enters, together; must be given")));
+                            DelayColumns.shapes(
+                                    "of the switch and what it enters, together; must be given")));
     public static final TableShape SWITCHES =
             shape(
                     "switches",
@@ -216,7 +178,7 @@ public final class Tables {
                                             "kind",
                                             "`switch` (programmable) or `connection` (fixed);"
                                                     + " otherwise `switch`")),
-                            delays(
+                            DelayColumns.shapes(
                                     "of the connection and what it enters, together; otherwise"
                                             + " that of `delays`"),
                             place(
@@ -356,28 +318,6 @@ public final class Tables {
                 may(prefix + "tile", meaning + "; a tile's name, `x3y4`, or"),
                 instead(prefix + "column", "column of the tile, the leftmost being 0, and"),
                 instead(prefix + "row", "row of the tile, the lowest being 0"));
-    }
-
-    private static List<ColumnShape> delays(String meaning) {
-        List<ColumnShape> all = new ArrayList<>();
-        all.add(may("fast_ps", "delay at the fast corner, whole picoseconds, " + meaning));
-        all.add(
-                may(
-                        "slow_ps",
-                        "the same at the slow corner; if only one of the two is given, it counts for both"));
-        all.add(instead("delay_ps", "one delay for both corners"));
-        all.add(instead("fast_ns", "as `fast_ps` in nanoseconds, rounded to picoseconds"));
-        all.add(instead("slow_ns", "as `slow_ps` in nanoseconds"));
-        all.add(instead("delay_ns", "as `delay_ps` in nanoseconds"));
-        return all;
-    }
-
-    private static List<ColumnShape> loads() {
-        return List.of(
-                must("fast_ohms", "resistance at the fast corner"),
-                must("slow_ohms", "the same at the slow corner"),
-                must("fast_ff", "capacitance at the fast corner, femtofarads"),
-                must("slow_ff", "the same at the slow corner"));
     }
 
     @SafeVarargs

@@ -1,15 +1,17 @@
-package padward.format.tables;
+package padward.format.form;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.List;
 import java.util.Optional;
 import padward.fabric.Delay;
 import padward.fabric.FabricLimits;
 import padward.format.source.Text;
+import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
 
 /** The columns in which a table states delays, in any unit. */
-final class DelayColumns {
+public final class DelayColumns {
     private static final int UNKNOWN = -1;
     private static final int PS_PER_NS_DIGITS = 3;
 
@@ -21,10 +23,37 @@ final class DelayColumns {
     private final CsvTable.Column[] nanoseconds;
     private Delay last = Delay.ZERO;
 
-    DelayColumns(CsvTable table) {
+    /** The columns of an opened table. */
+    public DelayColumns(CsvTable table) {
         this.table = table;
         this.picoseconds = columns("_ps");
         this.nanoseconds = columns("_ns");
+    }
+
+    /** Their shapes. */
+    public static List<ColumnShape> shapes(String meaning) {
+        return List.of(
+                shape(
+                        "fast_ps",
+                        ColumnShape.Need.MAY,
+                        "delay at the fast corner, whole picoseconds, " + meaning),
+                shape(
+                        "slow_ps",
+                        ColumnShape.Need.MAY,
+                        "the same at the slow corner; if only one of the two is given, it counts"
+                                + " for both"),
+                instead("delay_ps", "one delay for both corners"),
+                instead("fast_ns", "as `fast_ps` in nanoseconds, rounded to picoseconds"),
+                instead("slow_ns", "as `slow_ps` in nanoseconds"),
+                instead("delay_ns", "as `delay_ps` in nanoseconds"));
+    }
+
+    private static ColumnShape shape(String name, ColumnShape.Need need, String meaning) {
+        return new ColumnShape(name, need, meaning);
+    }
+
+    private static ColumnShape instead(String name, String meaning) {
+        return shape(name, ColumnShape.Need.INSTEAD, meaning);
     }
 
     private CsvTable.Column[] columns(String unit) {
@@ -34,7 +63,7 @@ final class DelayColumns {
     }
 
     /** The delay of a row; nothing when the row states none, or one that is at fault. */
-    Optional<Delay> read() {
+    public Optional<Delay> read() {
         int fast = pick(0);
         int slow = pick(1);
         int both = pick(2);
@@ -66,7 +95,7 @@ final class DelayColumns {
     }
 
     /** The delay of a row of a table in which each must have one. */
-    Delay readRequired() {
+    public Delay readRequired() {
         Optional<Delay> delay = read();
         if (delay.isEmpty()) {
             table.fault(picoseconds[0], "a delay", () -> "an empty field");

@@ -1,0 +1,100 @@
+package padward.format.design;
+
+import static padward.format.form.Kinds.choice;
+import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.name;
+import static padward.format.form.Kinds.real;
+import static padward.format.form.Kinds.text;
+import static padward.format.form.Kinds.word;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import padward.design.Attachment;
+import padward.design.AttachmentKind;
+import padward.design.Board;
+import padward.design.PadWiring;
+import padward.fabric.Fabric;
+import padward.format.form.Fields;
+import padward.format.form.FileForm;
+import padward.format.form.Form;
+import padward.format.form.IntKind;
+import padward.format.form.Schema;
+import padward.format.json.FileHeader;
+import padward.format.source.FileLimits;
+
+/** The form of boards. */
+final class BoardForm {
+    private BoardForm() {}
+
+    /**
+     * The form of one board's file.
+     *
+     * @param pad how pads are named
+     * @param packagePin how they are named by their pins of the package
+     */
+    static FileForm<Board> of(IntKind pad, IntKind packagePin) {
+        var board = new Fields<Board>();
+        board.constant("format", FileHeader.BOARD);
+        var name = board.needed("name", name(), Board::name).means("name of the board");
+        var note =
+                board.optional("note", text(FileLimits.NOTE), "", Board::note).means("for people");
+        var pads =
+                board.needed("pads", list(wiring(pad, packagePin)), Board::wirings)
+                        .means("what the board has on the pads");
+        return board.makesFile(() -> new Board(name.get(), note.get(), pads.get()));
+    }
+
+    private static Form<PadWiring> wiring(IntKind pad, IntKind packagePin) {
+        var wiring = new Fields<PadWiring>();
+        var byName =
+                wiring.optional("pad", pad, Fabric.NOTHING, PadWiring::pad)
+                        .means("full name of the pad");
+        var byPin =
+                wiring.optional("packagePin", packagePin, Fabric.NOTHING)
+                        .means("its pin or ball of the package");
+        var net =
+                wiring.optional("net", word(), "", PadWiring::net)
+                        .means("name of the board's net; otherwise none");
+        var trace =
+                wiring.stated(
+                                "trace_mm",
+                                real(0, FileLimits.TRACE_MM),
+                                0.0,
+                                PadWiring::traceMillimetres)
+                        .means("length of the trace; otherwise 0");
+        var load =
+                wiring.optional("load_pf", real(0, FileLimits.LOAD_PF), 0.0, PadWiring::loadPf)
+                        .means("capacitance of the trace and everything on it; otherwise unknown");
+        var attached =
+                wiring.stated("attached", list(attachment()), List.of(), PadWiring::attachments)
+                        .means("what is on it");
+        wiring.require(Schema.oneOf(List.of(Schema.having(byName), Schema.having(byPin))));
+        Set<Integer> wired = new HashSet<>();
+        return wiring.makes(
+                in -> {
+                    if (byName.isGiven() == byPin.isGiven()) {
+                        throw in.fault(
+                                "either \"pad\" or \"packagePin\"",
+                                byName.isGiven() ? "both" : "neither");
+                    }
+                    int index = byName.isGiven() ? byName.get() : byPin.get();
+                    if (!wired.add(index)) {
+                        throw in.fault("each pad once", "a pad that has an entry already");
+                    }
+                    return new PadWiring(index, net.get(), trace.get(), load.get(), attached.get());
+                });
+    }
+
+    private static Form<Attachment> attachment() {
+        var attached = new Fields<Attachment>();
+        var kind =
+                attached.needed("kind", choice(AttachmentKind.values()), Attachment::kind)
+                        .means("what it is");
+        var name = attached.needed("name", name(), Attachment::name).means("name of the part");
+        var pin =
+                attached.optional("pin", word(), "", Attachment::pin)
+                        .means("its pin; may be left out if it has only one");
+        return attached.makes(() -> new Attachment(kind.get(), name.get(), pin.get()));
+    }
+}

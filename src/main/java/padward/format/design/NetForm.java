@@ -1,0 +1,262 @@
+package padward.format.design;
+
+import static padward.format.form.Kinds.checkedName;
+import static padward.format.form.Kinds.flag;
+import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.named;
+import static padward.format.form.Kinds.newName;
+import static padward.format.form.Kinds.whole;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.function.Supplier;
+import padward.base.BadInput;
+import padward.design.Cell;
+import padward.design.Net;
+import padward.design.Port;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.Fabric;
+import padward.fabric.SiteView;
+import padward.format.form.Fields;
+import padward.format.form.Form;
+import padward.format.form.Schema;
+import padward.format.json.JsonIn;
+import padward.format.json.Names;
+import padward.format.source.FileLimits;
+import padward.format.source.Text;
+
+/** The form of the nets of a design. One object serves one design. */
+final class NetForm {
+    private final DesignScope scope;
+    private final Names netNames = new Names("net");
+    private final List<String> names = new ArrayList<>();
+
+    /** The nets that end at a vertex, to see that no two do. */
+    private final Int2IntOpenHashMap netEndingAt = new Int2IntOpenHashMap();
+
+    /** A terminal with the vertex where it meets the fabric. */
+    private record End(
+            Terminal terminal, int vertex, String text, OptionalInt requiredPs, boolean unrouted) {}
+
+    NetForm(DesignScope scope) {
+        this.scope = scope;
+        netEndingAt.defaultReturnValue(Fabric.NOTHING);
+    }
+
+    Form<Net> form() {
+        var net = new Fields<Net>();
+        var name = net.needed("name", newName(netNames), Net::name).means("name of the net");
+        var clock = net.optional("clock", flag(), false, Net::clock).means("whether it is a clock");
+        var required =
+                net.maybe("required_ps", whole(0, FileLimits.REQUIRED_PS), Net::requiredPs)
+                        .means(
+                                "latest arrival at its sinks that the design allows; otherwise unknown");
+        var driver =
+                net.needed("driver", end(true), n -> endOf(n.driver())).means("what drives it");
+        var sinks =
+                net.stated("sinks", list(end(false)), List.of(), this::sinksOf).means("its sinks");
+        var route =
+                net.stated(
+                                "route",
+                                RouteKind.in(scope),
+                                List.of(),
+                                n -> RouteKind.branches(n.route()))
+                        .means(
+                                "its branches, each from a vertex that an earlier one has reached, the"
+                                        + " first from the driver's");
+        return net.makes(
+                in -> {
+                    int id = names.size();
+                    names.add(name.get());
+                    List<IntArrayList> branches = route.get();
+                    RouteTree tree =
+                            scope.routes()
+                                    .check(
+                                            in,
+                                            in.place(),
+                                            name.get(),
+                                            driver.get().vertex(),
+                                            branches);
+                    checkEnd(in, in.place() + ".driver", id, driver.get());
+                    checkSinks(in, id, sinks.get(), branches);
+                    Map<Terminal, Integer> own = new HashMap<>();
+                    sinks.get()
+                            .forEach(
+                                    s -> s.requiredPs().ifPresent(ps -> own.put(s.terminal(), ps)));
+                    return new Net(
+                            id,
+                            name.get(),
+                            driver.get().terminal(),
+                            sinks.get().stream().map(End::terminal).toList(),
+                            tree,
+                            clock.get(),
+                            required.get(),
+                            own);
+                });
+    }
+
+    private Form<End> end(boolean drives) {
+        var end = new Fields<End>();
+        var cell =
+                end.optional(
+                                "cell",
+                                named(scope.cellNames()::readKnown, c -> scope.cell(c).name()),
+                                Fabric.NOTHING,
+                                e ->
+                                        e.terminal() instanceof Terminal.CellPin at
+                                                ? at.cell()
+                                                : Fabric.NOTHING)
+                        .means("name of a cell, and");
+        var pin =
+                end.optional(
+                                "pin",
+                                checkedName(),
+                                "",
+                                e -> e.terminal() instanceof Terminal.CellPin at ? at.pin() : "")
+                        .means("name of a pin of its site; or");
+        var port =
+                end.optional(
+                                "port",
+                                named(scope.portNames()::readKnown, p -> scope.port(p).name()),
+                                Fabric.NOTHING,
+                                e ->
+                                        e.terminal() instanceof Terminal.PortEnd at
+                                                ? at.port()
+                                                : Fabric.NOTHING)
+                        .means("name of a port");
+        Supplier<OptionalInt> required =
+                drives
+                        ? OptionalInt::empty
+                        : end.maybe(
+                                                "required_ps",
+                                                whole(0, FileLimits.REQUIRED_PS),
+                                                End::requiredPs)
+                                        .means(
+                                                "latest arrival that the design allows there; otherwise its net's")
+                                ::get;
+        Supplier<Boolean> unrouted =
+                drives
+                        ? () -> false
+                        : end.optional("unrouted", flag(), false, End::unrouted)
+                                        .means("whether the net has a route that does not reach it")
+                                ::get;
+        end.require(
+                Schema.oneOf(List.of(Schema.having(cell), Schema.having(port)))
+                        .and(Schema.together(cell, pin)));
+        return end.makes(
+                in -> {
+                    boolean whole = cell.isGiven() == pin.isGiven();
+                    if (!whole || cell.isGiven() == port.isGiven()) {
+                        throw in.fault(
+                                "either \"cell\" and \"pin\", or \"port\"",
+                                "another choice of these");
+                    }
+                    return port.isGiven()
+                            ? portEnd(in, port.get(), drives, required.get(), unrouted.get())
+                            : pinEnd(
+                                    in,
+                                    scope.cell(cell.get()),
+                                    pin.get(),
+                                    drives,
+                                    required.get(),
+                                    unrouted.get());
+                });
+    }
+
+    private End pinEnd(
+            JsonIn in,
+            Cell cell,
+            String pin,
+            boolean drives,
+            OptionalInt required,
+            boolean unrouted)
+            throws BadInput {
+        SiteView site = scope.fabric().site(cell.site());
+        in.require(in.place(), scope.rules().checkPin(site, pin, drives));
+        Terminal terminal = new Terminal.CellPin(cell.id(), pin);
+        String text = cell.name() + "." + pin;
+        return new End(terminal, site.findPin(pin), text, required, unrouted);
+    }
+
+    private End portEnd(
+            JsonIn in, int number, boolean drives, OptionalInt required, boolean unrouted)
+            throws BadInput {
+        Port port = scope.port(number);
+        in.require(in.place(), DesignRules.checkPort(port.name(), port.direction(), drives));
+        return new End(
+                new Terminal.PortEnd(port.id()),
+                scope.fabric().pads().get(port.pad()).vertex(),
+                "port " + port.name(),
+                required,
+                unrouted);
+    }
+
+    /** An end as it is written. */
+    private static End endOf(Terminal terminal) {
+        return new End(terminal, Fabric.NOTHING, "", OptionalInt.empty(), false);
+    }
+
+    private List<End> sinksOf(Net net) {
+        IntOpenHashSet reached = new IntOpenHashSet(net.route().toVertices());
+        // A net without any route need not say of each sink that nothing reaches it.
+        boolean routed = net.route().size() > 1;
+        List<End> all = new ArrayList<>();
+        for (Terminal sink : net.sinks()) {
+            int vertex = scope.vertexOf(sink);
+            Integer own = net.requiredAtPs().get(sink);
+            OptionalInt required = own == null ? OptionalInt.empty() : OptionalInt.of(own);
+            all.add(new End(sink, vertex, "", required, routed && !reached.contains(vertex)));
+        }
+        return all;
+    }
+
+    private void checkSinks(JsonIn in, int id, List<End> sinks, List<IntArrayList> branches)
+            throws BadInput {
+        boolean routed = !branches.isEmpty();
+        IntOpenHashSet onRoute = new IntOpenHashSet();
+        branches.forEach(onRoute::addAll);
+        IntOpenHashSet seen = new IntOpenHashSet();
+        for (int i = 0; i < sinks.size(); i++) {
+            String place = in.place() + ".sinks[" + i + "]";
+            End sink = sinks.get(i);
+            if (!seen.add(sink.vertex())) {
+                throw in.faultAt(place, "each sink once", sink.text() + " again");
+            }
+            checkEnd(in, place, id, sink);
+            boolean reached = onRoute.contains(sink.vertex());
+            if (reached && sink.unrouted()) {
+                throw in.faultAt(
+                        place + ".unrouted",
+                        "false, or a route that does not reach " + sink.text(),
+                        "a route that does");
+            }
+            if (routed && !reached && !sink.unrouted()) {
+                throw in.faultAt(
+                        place,
+                        "a sink that the route reaches",
+                        sink.text()
+                                + ", whose "
+                                + scope.fabric().vertexName(sink.vertex())
+                                + " is not on the route");
+            }
+        }
+    }
+
+    /** Two nets at one pin or port would drive it against each other. */
+    private void checkEnd(JsonIn in, String place, int id, End end) throws BadInput {
+        int other = netEndingAt.putIfAbsent(end.vertex(), id);
+        if (other != Fabric.NOTHING && other != id) {
+            throw in.faultAt(
+                    place,
+                    "an end of one net",
+                    end.text() + ", where net " + Text.quote(names.get(other)) + " ends already");
+        }
+    }
+}

@@ -1,0 +1,160 @@
+package padward.format.ledger;
+
+import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.name;
+import static padward.format.form.Kinds.named;
+import static padward.format.form.Kinds.word;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.IntFunction;
+import java.util.function.ToIntFunction;
+import padward.base.BadInput;
+import padward.change.Edit;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.format.form.Fields;
+import padward.format.form.Form;
+import padward.format.form.IntKind;
+import padward.format.form.Kind;
+import padward.format.form.Schema;
+import padward.format.form.Variants;
+import padward.format.json.JsonIn;
+import padward.format.source.Text;
+
+/** The forms of edits. */
+final class EditForms {
+    private final IntKind vertex;
+
+    /**
+     * @param find numbers the names of vertices; {@link Fabric#NOTHING} for unknown ones
+     * @param name names vertices
+     */
+    private EditForms(ToIntFunction<String> find, IntFunction<String> name) {
+        vertex =
+                named(
+                        in -> {
+                            String stated = in.name();
+                            int number = find.applyAsInt(stated);
+                            if (number == Fabric.NOTHING) {
+                                throw in.fault(
+                                        "the name of a wire, pin or pad of the fabric",
+                                        Text.quote(stated));
+                            }
+                            return number;
+                        },
+                        name);
+    }
+
+    /** Edits that name the vertices of a fabric. */
+    static EditForms on(Fabric fabric) {
+        return new EditForms(fabric::findVertex, fabric::vertexName);
+    }
+
+    /** Edits that may name any vertices; these get numbers of their own. */
+    static EditForms alone() {
+        Map<String, Integer> numbers = new HashMap<>();
+        return new EditForms(
+                name -> numbers.computeIfAbsent(name, n -> numbers.size()), number -> "");
+    }
+
+    /** Any edit. */
+    Variants<Edit> edit() {
+        Variants<Edit> edits = new Variants<>("do", false);
+        var port = edits.member("port", name(), "").means("name of the port");
+        var net = edits.member("net", name(), "").means("name of the net");
+        var cell = edits.member("cell", name(), "").means("name of the cell");
+        var site = edits.member("site", name(), "").means("full name of its new site");
+        var setting = edits.member("setting", word(), "").means("name of the setting");
+        var value = edits.member("value", word(), "").means("its new value");
+        var from =
+                edits.member("from", vertex, Fabric.NOTHING)
+                        .means("where the driver meets the fabric");
+        var route =
+                edits.member("route", list(vertex.boxed()), List.of())
+                        .means("from the net's tree to the pad");
+        var steps = edits.member("steps", steps(), List.of()).means("from each vertex to the next");
+        var nets = edits.member("nets", list(routed()), List.of()).means("new routes of its nets");
+        var pad = edits.member("pad", name(), "").means("full name of the pad");
+        edits.type("disconnect-port", Edit.DisconnectPort.class)
+                .needs(port, Edit.DisconnectPort::port)
+                .makes(() -> new Edit.DisconnectPort(port.get()));
+        edits.type("remove-net", Edit.RemoveNet.class)
+                .needs(net, Edit.RemoveNet::net)
+                .makes(() -> new Edit.RemoveNet(net.get()));
+        edits.type("remove-cell", Edit.RemoveCell.class)
+                .needs(cell, Edit.RemoveCell::cell)
+                .makes(() -> new Edit.RemoveCell(cell.get()));
+        edits.type("set-cell", Edit.SetCell.class)
+                .needs(cell, Edit.SetCell::cell)
+                .needs(setting, Edit.SetCell::setting)
+                .needs(value, Edit.SetCell::value)
+                .makes(() -> new Edit.SetCell(cell.get(), setting.get(), value.get()));
+        edits.type("route-net", Edit.RouteNet.class)
+                .needs(net, Edit.RouteNet::net)
+                .needs(from, r -> r.route().root())
+                .needs(steps, r -> stepsOf(r.route()))
+                .makes(in -> routed(in, net.get(), from.get(), steps.get()));
+        edits.type("relocate-cell", Edit.RelocateCell.class)
+                .needs(cell, Edit.RelocateCell::cell)
+                .needs(site, Edit.RelocateCell::site)
+                .needs(nets, Edit.RelocateCell::nets)
+                .makes(() -> new Edit.RelocateCell(cell.get(), site.get(), nets.get()));
+        edits.type("break-out", Edit.BreakOut.class)
+                .needs(net, Edit.BreakOut::net)
+                .needs(port, Edit.BreakOut::port)
+                .needs(pad, Edit.BreakOut::pad)
+                .may(setting, Edit.BreakOut::setting)
+                .needs(route, Edit.BreakOut::route)
+                .makes(
+                        () ->
+                                new Edit.BreakOut(
+                                        net.get(),
+                                        port.get(),
+                                        pad.get(),
+                                        setting.get(),
+                                        route.get()));
+        return edits;
+    }
+
+    private Form<Edit.RouteNet> routed() {
+        var routed = new Fields<Edit.RouteNet>();
+        var net = routed.needed("net", name(), Edit.RouteNet::net).means("name of the net");
+        var from =
+                routed.needed("from", vertex, r -> r.route().root())
+                        .means("where its driver meets the fabric");
+        var steps =
+                routed.needed("steps", steps(), r -> stepsOf(r.route()))
+                        .means("from each vertex to the next");
+        return routed.makes(in -> routed(in, net.get(), from.get(), steps.get()));
+    }
+
+    private Kind<List<List<Integer>>> steps() {
+        return list(list(vertex.boxed()).limited(Schema.any().with("minItems", 2)));
+    }
+
+    private static List<List<Integer>> stepsOf(RouteTree tree) {
+        List<List<Integer>> all = new ArrayList<>();
+        for (int place = 1; place < tree.size(); place++) {
+            all.add(List.of(tree.vertex(tree.parent(place)), tree.vertex(place)));
+        }
+        return all;
+    }
+
+    private static Edit.RouteNet routed(JsonIn in, String net, int from, List<List<Integer>> route)
+            throws BadInput {
+        RouteTree.Builder tree = new RouteTree.Builder(from);
+        try {
+            for (List<Integer> branch : route) {
+                for (int i = 1; i < branch.size(); i++) {
+                    tree.add(branch.get(i - 1), branch.get(i));
+                }
+            }
+        } catch (IllegalArgumentException fault) {
+            throw in.fault("a route that is a tree", fault.getMessage());
+        }
+        return new Edit.RouteNet(net, tree.build());
+    }
+}
