@@ -11,6 +11,8 @@ import padward.base.Progress;
 import padward.design.Attachment;
 import padward.design.AttachmentKind;
 import padward.design.Board;
+import padward.design.Header;
+import padward.design.Levels;
 import padward.design.PadWiring;
 import padward.fabric.Fabric;
 import padward.format.fabric.PadLookup;
@@ -27,13 +29,17 @@ import padward.format.source.Source;
 public final class BoardReader {
     private static final Shape WIRING =
             Shape.of("pad", "packagePin", "net", "trace_mm", "load_pf", "attached");
-    private static final Shape ATTACHED = Shape.of("kind!", "name!", "pin");
+    private static final Shape ATTACHED =
+            Shape.of("kind!", "name!", "pin", "millivolts", "most_mv", "series_ohms");
+    private static final Shape HEADER =
+            Shape.of("name!", "pins!", "rows!", "numbering!", "seen!", "grounds");
 
     private final PadFinder pads;
     private final Set<Integer> wired = new HashSet<>();
     private String name = "";
     private String note = "";
     private List<PadWiring> wirings = List.of();
+    private List<Header> headers = List.of();
 
     /** How pads in the file are looked up. */
     private interface PadFinder {
@@ -85,8 +91,9 @@ public final class BoardReader {
                 .part("name!", in -> name = in.name())
                 .part("note", in -> note = in.text(FileLimits.NOTE))
                 .part("pads!", in -> wirings = in.list(this::readWiring))
+                .part("headers", in -> headers = in.list(BoardReader::readHeader))
                 .run(source, progress);
-        return new Board(name, note, wirings);
+        return new Board(name, note, wirings, headers);
     }
 
     private PadWiring readWiring(JsonIn in) throws BadInput {
@@ -120,14 +127,41 @@ public final class BoardReader {
         AttachmentKind kind = AttachmentKind.HEADER;
         String part = "";
         String pin = "";
+        int supply = 0;
+        int most = 0;
+        int series = 0;
         Members member = in.object(ATTACHED);
         while (member.next()) {
             switch (member.name()) {
                 case "kind" -> kind = in.oneOf(AttachmentKind.values(), EnumWords::of);
                 case "name" -> part = in.name();
-                default -> pin = in.word();
+                case "pin" -> pin = in.word();
+                case "millivolts" -> supply = in.integer(0, FileLimits.ELECTRIC);
+                case "most_mv" -> most = in.integer(0, FileLimits.ELECTRIC);
+                default -> series = in.integer(0, FileLimits.OHMS);
             }
         }
-        return new Attachment(kind, part, pin);
+        return new Attachment(kind, part, pin, new Levels(supply, most, series));
+    }
+
+    private static Header readHeader(JsonIn in) throws BadInput {
+        String header = "";
+        int pins = 1;
+        int rows = 1;
+        Header.Numbering numbering = Header.Numbering.ACROSS;
+        Header.Side seen = Header.Side.TOP;
+        List<String> grounds = List.of();
+        Members member = in.object(HEADER);
+        while (member.next()) {
+            switch (member.name()) {
+                case "name" -> header = in.name();
+                case "pins" -> pins = in.integer(1, FileLimits.HEADER_PINS);
+                case "rows" -> rows = in.integer(1, 2);
+                case "numbering" -> numbering = in.oneOf(Header.Numbering.values(), EnumWords::of);
+                case "seen" -> seen = in.oneOf(Header.Side.values(), EnumWords::of);
+                default -> grounds = in.list(JsonIn::name);
+            }
+        }
+        return new Header(header, pins, rows, numbering, seen, grounds);
     }
 }

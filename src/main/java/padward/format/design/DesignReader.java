@@ -33,7 +33,7 @@ import padward.format.source.Text;
  */
 public final class DesignReader {
     private static final Shape CELL = Shape.of("name!", "kind!", "site!", "settings");
-    private static final Shape PORT = Shape.of("name!", "direction!", "pad!", "setting");
+    private static final Shape PORT = Shape.of("name!", "direction!", "pad!", "setting", "enable");
     private static final String[] BEFORE_NETS = {"fabric", "board", "cells", "ports"};
 
     private final Source source;
@@ -144,6 +144,7 @@ public final class DesignReader {
         PortDirection direction = PortDirection.BOTH;
         int at = 0;
         String setting = "";
+        boolean tied = false;
         Members member = in.object(PORT);
         while (member.next()) {
             switch (member.name()) {
@@ -151,11 +152,12 @@ public final class DesignReader {
                 case "direction" ->
                         direction = in.oneOf(PortDirection.values(), PortDirection::label);
                 case "pad" -> at = padNames.readName(in);
-                default -> setting = readDriverSetting(in);
+                case "setting" -> setting = readDriverSetting(in);
+                default -> tied = in.oneOf(new String[] {Port.TIED}, w -> w).equals(Port.TIED);
             }
         }
         in.require(in.place(), rules.placePort(port, direction, at));
-        return new Port(portNames.size() - 1, port, direction, at, setting);
+        return new Port(portNames.size() - 1, port, direction, at, setting, tied);
     }
 
     private String readDriverSetting(JsonIn in) throws BadInput {

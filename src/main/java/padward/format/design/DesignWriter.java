@@ -68,6 +68,7 @@ public final class DesignWriter {
             out.name("direction").value(port.direction().label());
             out.name("pad").value(fabric.pads().get(port.pad()).name());
             JsonOut.optional(out, "setting", port.setting());
+            JsonOut.optional(out, "enable", port.enableTied() ? Port.TIED : "");
             out.endObject();
         }
         out.endArray();

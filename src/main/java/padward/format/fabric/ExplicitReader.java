@@ -12,6 +12,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
@@ -41,6 +42,8 @@ final class ExplicitReader {
                     "directions!",
                     "data",
                     "enable",
+                    "enableActive",
+                    "enableUnconnected",
                     "setting",
                     "bonded",
                     "role");
@@ -232,6 +235,8 @@ final class ExplicitReader {
         PadDirections directions = PadDirections.BOTH;
         int data = Fabric.NOTHING;
         int enable = Fabric.NOTHING;
+        PadEnable.Active active = PadEnable.Active.UNKNOWN;
+        PadEnable.Unconnected unconnected = PadEnable.Unconnected.UNKNOWN;
         String setting = "";
         PadUse.Bonding bonding = PadUse.Bonding.UNKNOWN;
         PadUse.Role role = PadUse.Role.GENERAL;
@@ -245,6 +250,9 @@ final class ExplicitReader {
                 case "directions" -> directions = in.oneOf(PadDirections.values(), EnumWords::of);
                 case "data" -> data = readSiteName(in);
                 case "enable" -> enable = readSiteName(in);
+                case "enableActive" -> active = in.oneOf(PadEnable.Active.values(), EnumWords::of);
+                case "enableUnconnected" ->
+                        unconnected = in.oneOf(PadEnable.Unconnected.values(), EnumWords::of);
                 case "bonded" -> bonding = PadUseMembers.readBonded(in);
                 case "role" -> role = PadUseMembers.readRole(in);
                 default -> setting = info.readOptional(in, info.settings, "driver setting");
@@ -262,7 +270,8 @@ final class ExplicitReader {
                                 data,
                                 enable,
                                 setting,
-                                new PadUse(bonding, role));
+                                new PadUse(bonding, role),
+                                new PadEnable(active, unconnected));
         if (vertex == Fabric.NOTHING) {
             throw taken(in, name);
         }

@@ -131,6 +131,7 @@ public final class FabricWriter {
         out.name("directions").value(EnumWords.of(pad.directions()));
         JsonOut.optional(out, "data", siteName(pad.dataSite()));
         JsonOut.optional(out, "enable", siteName(pad.enableSite()));
+        InfoWriter.writeEnable(out, pad.enable());
         JsonOut.optional(out, "setting", pad.defaultSetting());
         PadUseMembers.write(out, pad.use());
         out.endObject();

@@ -35,7 +35,8 @@ final class InfoParts {
                     "milliamps!",
                     "slew",
                     "delay_ps!",
-                    "output");
+                    "output",
+                    "differential");
     private static final Shape BANK = Shape.of("name!", "millivolts!");
 
     final Names cellKinds = new Names("kind of cell");
@@ -125,6 +126,7 @@ final class InfoParts {
         int milliamps = 0;
         Delay delay = Delay.ZERO;
         Optional<PadDriverOutput> output = Optional.empty();
+        boolean differential = false;
         Members member = in.object(SETTING);
         while (member.next()) {
             switch (member.name()) {
@@ -134,10 +136,12 @@ final class InfoParts {
                 case "milliamps" -> milliamps = in.integer(0, FileLimits.ELECTRIC);
                 case "slew" -> slew = in.oneOf(new String[] {"slow", "fast"}, s -> s);
                 case "delay_ps" -> delay = in.delay();
-                default -> output = Optional.of(ElectricalParts.readOutput(in));
+                case "output" -> output = Optional.of(ElectricalParts.readOutput(in));
+                default -> differential = in.flag();
             }
         }
-        return new DriverSetting(setting, standard, millivolts, milliamps, slew, delay, output);
+        return new DriverSetting(
+                setting, standard, millivolts, milliamps, slew, delay, output, differential);
     }
 
     private Bank readBank(JsonIn in) throws BadInput {

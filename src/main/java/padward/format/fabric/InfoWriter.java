@@ -6,6 +6,8 @@ import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
 import padward.fabric.FabricInfo;
+import padward.fabric.PadEnable;
+import padward.format.json.EnumWords;
 import padward.format.json.FileHeader;
 import padward.format.json.JsonOut;
 
@@ -37,6 +39,9 @@ final class InfoWriter {
             out.name("slew").value(setting.slew());
             JsonOut.delay(out, "delay_ps", setting.delay());
             ElectricalParts.write(out, setting.output());
+            if (setting.differential()) {
+                out.name("differential").value(true);
+            }
             out.endObject();
         }
         out.endArray();
@@ -47,5 +52,15 @@ final class InfoWriter {
         }
         out.endArray();
         ElectricalParts.write(out, info.electrical());
+    }
+
+    /** Writes what is known of the enable of a pad's driver. */
+    static void writeEnable(JsonWriter out, PadEnable enable) throws IOException {
+        if (enable.active() != PadEnable.Active.UNKNOWN) {
+            out.name("enableActive").value(EnumWords.of(enable.active()));
+        }
+        if (enable.unconnected() != PadEnable.Unconnected.UNKNOWN) {
+            out.name("enableUnconnected").value(EnumWords.of(enable.unconnected()));
+        }
     }
 }

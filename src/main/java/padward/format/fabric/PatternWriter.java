@@ -103,6 +103,7 @@ public final class PatternWriter {
             out.name("directions").value(EnumWords.of(pad.directions()));
             JsonOut.optional(out, "data", pad.dataSite());
             JsonOut.optional(out, "enable", pad.enableSite());
+            InfoWriter.writeEnable(out, pad.enable());
             JsonOut.optional(out, "setting", pad.setting());
             out.endObject();
         }

@@ -6,6 +6,7 @@ import padward.base.BadInput;
 import padward.fabric.Delay;
 import padward.fabric.FabricLimits;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PinDirection;
 import padward.fabric.pattern.PatternSpec.PadGroup;
 import padward.fabric.pattern.PatternSpec.PinGroup;
@@ -28,7 +29,15 @@ final class TileReader {
     private static final Shape PIN = Shape.of("name!", "count", "direction!");
     private static final Shape PASS_THROUGH = Shape.of("from!", "to!", "delay_ps!");
     private static final Shape PAD =
-            Shape.of("name!", "count", "directions!", "data", "enable", "setting");
+            Shape.of(
+                    "name!",
+                    "count",
+                    "directions!",
+                    "data",
+                    "enable",
+                    "enableActive",
+                    "enableUnconnected",
+                    "setting");
 
     private final InfoParts info;
     private final Names tileNames;
@@ -140,6 +149,8 @@ final class TileReader {
         PadDirections directions = PadDirections.BOTH;
         String data = "";
         String enable = "";
+        PadEnable.Active active = PadEnable.Active.UNKNOWN;
+        PadEnable.Unconnected unconnected = PadEnable.Unconnected.UNKNOWN;
         String setting = "";
         Members member = in.object(PAD);
         while (member.next()) {
@@ -149,9 +160,13 @@ final class TileReader {
                 case "directions" -> directions = in.oneOf(PadDirections.values(), EnumWords::of);
                 case "data" -> data = in.word();
                 case "enable" -> enable = in.word();
+                case "enableActive" -> active = in.oneOf(PadEnable.Active.values(), EnumWords::of);
+                case "enableUnconnected" ->
+                        unconnected = in.oneOf(PadEnable.Unconnected.values(), EnumWords::of);
                 default -> setting = info.readOptional(in, info.settings, "driver setting");
             }
         }
-        return new PadGroup(name, count, directions, data, enable, setting);
+        return new PadGroup(
+                name, count, directions, data, enable, setting, new PadEnable(active, unconnected));
     }
 }

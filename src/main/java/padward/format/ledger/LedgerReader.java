@@ -9,6 +9,7 @@ import java.util.function.ToIntFunction;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Edit;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.RouteTree;
@@ -33,10 +34,12 @@ public final class LedgerReader {
                     "pad!",
                     "edits!",
                     "accepted",
+                    "leads",
                     "before!",
                     "after!");
     private static final Shape UNSIGNED =
-            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!", "accepted");
+            Shape.of("when!", "who!", "note", "net!", "pad!", "edits!", "accepted", "leads");
+    private static final Shape LEAD = Shape.of("port!", "channel!", "name", "pod", "colour");
     private static final Shape ACCEPTANCE = Shape.of("what!", "who!", "when!");
     private static final Shape EDIT =
             Shape.of(
@@ -120,6 +123,7 @@ public final class LedgerReader {
         String pad = "";
         List<Edit> edits = List.of();
         List<LedgerEntry.Acceptance> accepted = List.of();
+        List<Lead> leads = List.of();
         String before = "";
         String after = "";
         Members member = in.object(shape);
@@ -132,13 +136,34 @@ public final class LedgerReader {
                 case "pad" -> pad = in.name();
                 case "edits" -> edits = in.list(this::readEdit);
                 case "accepted" -> accepted = in.list(LedgerReader::readAcceptance);
+                case "leads" -> leads = in.list(LedgerReader::readLead);
                 case "before" -> before = in.name();
                 default -> after = in.name();
             }
         }
         return new LedgerEntry(when, who, note, net, pad, edits)
                 .withAccepted(accepted)
+                .withLeads(leads)
                 .signed(before, after);
+    }
+
+    private static Lead readLead(JsonIn in) throws BadInput {
+        String port = "";
+        int channel = 1;
+        String name = "";
+        String pod = "";
+        String colour = "";
+        Members member = in.object(LEAD);
+        while (member.next()) {
+            switch (member.name()) {
+                case "port" -> port = in.name();
+                case "channel" -> channel = in.integer(1, FileLimits.CHANNELS);
+                case "name" -> name = in.word();
+                case "pod" -> pod = in.word();
+                default -> colour = in.word();
+            }
+        }
+        return new Lead(port, channel, name, pod, colour);
     }
 
     private static LedgerEntry.Acceptance readAcceptance(JsonIn in) throws BadInput {
@@ -219,10 +244,16 @@ public final class LedgerReader {
                         parts.setting,
                         parts.route);
             }
+            case "set-driver" ->
+                    new Edit.SetDriver(
+                            needed(in, member, "port", parts.port),
+                            needed(in, member, "setting", parts.setting));
+            case "tie-enable" -> new Edit.TieEnable(needed(in, member, "port", parts.port));
             default ->
                     throw in.fault(
                             "one of disconnect-port, remove-net, remove-cell, set-cell,"
-                                    + " route-net, relocate-cell, break-out",
+                                    + " route-net, relocate-cell, break-out, set-driver,"
+                                    + " tie-enable",
                             Text.quote(parts.kind));
         };
     }

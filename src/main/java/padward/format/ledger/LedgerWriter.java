@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import padward.base.BadInput;
 import padward.change.Edit;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.RouteTree;
@@ -85,6 +86,23 @@ public final class LedgerWriter {
             }
             out.endArray();
         }
+        writeLeads(entry.leads());
+    }
+
+    private void writeLeads(List<Lead> leads) throws IOException {
+        if (leads.isEmpty()) {
+            return;
+        }
+        out.name("leads").beginArray();
+        for (Lead lead : leads) {
+            out.beginObject().name("port").value(lead.port());
+            out.name("channel").value(lead.channel());
+            JsonOut.optional(out, "name", lead.name());
+            JsonOut.optional(out, "pod", lead.pod());
+            JsonOut.optional(out, "colour", lead.colour());
+            out.endObject();
+        }
+        out.endArray();
     }
 
     private void writeEdit(Edit edit) throws IOException {
@@ -142,6 +160,17 @@ public final class LedgerWriter {
             JsonOut.optional(out, "setting", edit.setting());
             writeNames("route", edit.route());
             return out;
+        }
+
+        @Override
+        public JsonWriter setDriver(Edit.SetDriver edit) throws IOException {
+            out.name("do").value("set-driver").name("port").value(edit.port());
+            return out.name("setting").value(edit.setting());
+        }
+
+        @Override
+        public JsonWriter tieEnable(Edit.TieEnable edit) throws IOException {
+            return out.name("do").value("tie-enable").name("port").value(edit.port());
         }
     }
 

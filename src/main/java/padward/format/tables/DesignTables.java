@@ -167,6 +167,7 @@ final class DesignTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column directionColumn = table.column("direction");
         CsvTable.Column setting = table.column("setting");
+        CsvTable.Column enable = table.column("enable");
         PadColumns pad = new PadColumns(table, pads);
         while (table.next()) {
             String name = table.name(nameColumn);
@@ -191,7 +192,9 @@ final class DesignTables {
                             name,
                             direction,
                             Math.max(0, at),
-                            info.readSetting(table, setting)));
+                            info.readSetting(table, setting),
+                            table.oneOf(enable, new String[] {"", Port.TIED}, w -> w, "")
+                                    .equals(Port.TIED)));
         }
     }
 

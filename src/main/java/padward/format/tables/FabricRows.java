@@ -16,6 +16,7 @@ import padward.fabric.Electrical;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.Tap;
@@ -110,12 +111,14 @@ final class FabricRows {
         Collections.addAll(row, s.delay().fastPs(), s.delay().slowPs());
         if (s.output().isEmpty()) {
             row.addAll(Collections.nCopies(6, ""));
+            row.add(s.differential() ? "yes" : "");
             return row;
         }
         PadDriverOutput output = s.output().get();
         Collections.addAll(row, output.ratedPf(), output.rise().fastPs(), output.rise().slowPs());
         Collections.addAll(row, output.ohms().fast(), output.ohms().slow());
         row.add(output.mostMhz() == 0 ? "" : output.mostMhz());
+        row.add(s.differential() ? "yes" : "");
         return row;
     }
 
@@ -193,12 +196,18 @@ final class FabricRows {
                     EnumWords.of(pad.directions()),
                     siteName(pad.dataSite()),
                     siteName(pad.enableSite()),
+                    known(pad.enable().active(), PadEnable.Active.UNKNOWN),
+                    known(pad.enable().unconnected(), PadEnable.Unconnected.UNKNOWN),
                     pad.defaultSetting(),
                     pad.use().bonding() == PadUse.Bonding.UNKNOWN
                             ? ""
                             : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
                     pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label());
         }
+    }
+
+    private static <T extends Enum<T>> String known(T value, T unknown) {
+        return value == unknown ? "" : EnumWords.of(value);
     }
 
     private String siteName(int site) {

@@ -12,6 +12,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
@@ -211,6 +212,8 @@ final class FabricTables {
         CsvTable.Column directions = table.column("directions");
         CsvTable.Column data = table.column("data");
         CsvTable.Column enable = table.column("enable");
+        CsvTable.Column active = table.column("enable_active");
+        CsvTable.Column unconnected = table.column("enable_unconnected");
         CsvTable.Column setting = table.column("setting");
         CsvTable.Column bonded = table.column("bonded");
         CsvTable.Column role = table.column("role");
@@ -233,7 +236,18 @@ final class FabricTables {
                             readSite(table, data),
                             readSite(table, enable),
                             info.readSetting(table, setting),
-                            readUse(table, bonded, role));
+                            readUse(table, bonded, role),
+                            new PadEnable(
+                                    table.oneOf(
+                                            active,
+                                            PadEnable.Active.values(),
+                                            EnumWords::of,
+                                            PadEnable.Active.UNKNOWN),
+                                    table.oneOf(
+                                            unconnected,
+                                            PadEnable.Unconnected.values(),
+                                            EnumWords::of,
+                                            PadEnable.Unconnected.UNKNOWN)));
             if (added == Fabric.NOTHING) {
                 taken(table, nameColumn, name);
             } else {

@@ -111,6 +111,7 @@ final class InfoTables {
         CsvTable.Column slew = table.column("slew");
         DelayColumns delay = new DelayColumns(table);
         OutputColumns output = new OutputColumns(table);
+        CsvTable.Column differential = table.column("differential");
         while (table.next()) {
             DriverSetting setting =
                     new DriverSetting(
@@ -120,7 +121,8 @@ final class InfoTables {
                             electric(table, milliamps),
                             table.oneOf(slew, new String[] {"slow", "fast"}, s -> s, "slow"),
                             delay.readRequired(),
-                            output.read());
+                            output.read(),
+                            table.flag(differential, false));
             addNew(table, name, settings, setting.name(), setting);
         }
     }
