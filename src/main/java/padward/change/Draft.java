@@ -16,6 +16,7 @@ import padward.design.Branches;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.DesignChange;
+import padward.design.EnableBranch;
 import padward.design.Net;
 import padward.design.Numbered;
 import padward.design.PadNames;
@@ -124,6 +125,11 @@ public final class Draft {
         reasons.add(reason);
     }
 
+    /** The port of that name that an earlier edit of the entry adds, unless that was refused. */
+    public Optional<Port> added(String name) {
+        return reasons.isEmpty() ? port(name) : ports.find(name);
+    }
+
     /** The net of that name; refuses when there is none. */
     public Optional<Net> net(String name) {
         return known(nets.find(name), "net", name);
@@ -188,6 +194,12 @@ public final class Draft {
         return port;
     }
 
+    /** Puts a port in the place of the one with its number. */
+    public void put(Port port) {
+        ports.put(port);
+        touched.add(new Part(Part.Kind.PORT, port.name()));
+    }
+
     /** Removes a net; its ends stay without a signal. */
     public void remove(Net net) {
         nets.remove(net);
@@ -209,6 +221,14 @@ public final class Draft {
         nets(base.netsAtPort(port.id()), thePort).forEach(net -> dropEnds(net, thePort));
         ports.remove(port);
         touched.add(new Part(Part.Kind.PORT, port.name()));
+        dropEnable(port);
+    }
+
+    /** Takes the wires from nets that only switched the driver of a port's pad. */
+    private void dropEnable(Port port) {
+        for (EnableBranch branch : EnableBranch.of(base, port, this::findPortOn)) {
+            nets.find(branch.net().id()).ifPresent(now -> put(branch.takenFrom(now)));
+        }
     }
 
     /** The nets at a cell as they are now. */
@@ -287,6 +307,10 @@ public final class Draft {
 
     Iterable<Net> netsPut() {
         return nets.put.values();
+    }
+
+    Iterable<Port> portsPut() {
+        return ports.put.values();
     }
 
     Iterable<Cell> cellsPut() {

@@ -12,10 +12,12 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
+import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
@@ -72,7 +74,42 @@ final class DraftCheck {
                 .forEach(e -> lookThrough(e.getIntKey(), netOf(e.getIntValue())));
         for (Cell cell : draft.cellsPut()) {
             look(cell);
+            findTieAt(cell.site())
+                    .ifPresent(p -> usedBy(tieOf(p), fabric.site(cell.site()).firstPin()));
         }
+        for (Port port : draft.portsPut()) {
+            lookAtTie(port);
+        }
+    }
+
+    /** What is tied on is used by the tie: nothing else may switch the driver. */
+    private void lookAtTie(Port port) {
+        int site = fabric.pads().get(port.pad()).enableSite();
+        if (!port.enableTied() || site == Fabric.NOTHING) {
+            return;
+        }
+        SiteView view = fabric.site(site);
+        Optional<Cell> cell = cellOn(site);
+        cell.ifPresent(c -> usedBy("cell " + c.name(), view.firstPin()));
+        for (int pin = 0; cell.isEmpty() && pin < view.pins().size(); pin++) {
+            int vertex = view.firstPin() + pin;
+            otherNetOn(vertex, Fabric.NOTHING).ifPresent(n -> usedBy("net " + n.name(), vertex));
+        }
+    }
+
+    /** The port whose pad's enable is tied on at a site. */
+    private Optional<Port> findTieAt(int site) {
+        return EnableSites.of(fabric)
+                .padsAt(site)
+                .intStream()
+                .mapToObj(draft::findPortOn)
+                .flatMap(Optional::stream)
+                .filter(Port::enableTied)
+                .findFirst();
+    }
+
+    private static String tieOf(Port port) {
+        return "the tied enable of port " + port.name();
     }
 
     private Net netOf(int number) {
@@ -165,6 +202,7 @@ final class DraftCheck {
         if (site == Fabric.NOTHING) {
             return;
         }
+        findTieAt(site).ifPresent(p -> usedBy(tieOf(p), vertex));
         Optional<Cell> cell = cellOn(site);
         if (cell.isPresent()) {
             boolean own = endsAt(net, cell.get(), vertex);

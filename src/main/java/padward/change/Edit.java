@@ -8,8 +8,10 @@ import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Net;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /**
@@ -62,6 +64,12 @@ public sealed interface Edit {
 
         /** A net that is brought out. */
         T breakOut(BreakOut edit) throws X;
+
+        /** A pad's driver that gets another setting. */
+        T setDriver(SetDriver edit) throws X;
+
+        /** A pad's driver that is switched on for good. */
+        T tieEnable(TieEnable edit) throws X;
     }
 
     /**
@@ -338,6 +346,78 @@ public sealed interface Edit {
         @Override
         public String toText() {
             return "bring out net " + net + " on pad " + pad + " as port " + port;
+        }
+    }
+
+    /**
+     * The driver of a port's pad gets another setting.
+     *
+     * @param port the port's name
+     * @param setting name of the setting
+     */
+    record SetDriver(String port, String setting) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Port> found = draft.added(port);
+            if (draft.fabric().info().findSetting(setting).isEmpty()) {
+                draft.refuse("there is no driver setting " + setting);
+            } else {
+                found.ifPresent(p -> draft.put(p.withSetting(setting)));
+            }
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.setDriver(this);
+        }
+
+        @Override
+        public String toText() {
+            return "set driver of port " + port + " to " + setting;
+        }
+    }
+
+    /**
+     * The enable of a port's pad is tied to the level that switches the driver on: nothing else may
+     * be on its IO register site.
+     *
+     * @param port the port's name
+     */
+    record TieEnable(String port) implements Edit {
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Port> found = draft.added(port);
+            if (found.isEmpty()) {
+                return;
+            }
+            Pad pad = draft.fabric().pads().get(found.get().pad());
+            if (pad.enableSite() == Fabric.NOTHING) {
+                draft.refuse("the driver of pad " + pad.name() + " has no enable");
+            } else if (found.get().direction() == PortDirection.IN) {
+                draft.refuse("port " + port + " does not use the driver of its pad");
+            } else {
+                draft.put(found.get().withEnableTied());
+            }
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.tieEnable(this);
+        }
+
+        @Override
+        public String toText() {
+            return "tie enable of port " + port + " on";
         }
     }
 }

@@ -17,10 +17,10 @@ public record Ledger(String design, String digest, List<LedgerEntry> entries) {
         entries = List.copyOf(entries);
     }
 
-    /** With one more entry. */
+    /** With one more entry; its lines get channels after those that are taken. */
     public Ledger with(LedgerEntry entry) {
         List<LedgerEntry> all = new ArrayList<>(entries);
-        all.add(entry);
+        all.add(Lead.numbered(entries, entry));
         return new Ledger(design, digest, all);
     }
 

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param pad the pad that it was for
  * @param edits what it does, in order
  * @param accepted what somebody accepted explicitly: words for what it does on the board
+ * @param leads the instrument's leads on the lines that it brings out
  * @param digests of the design before and after it; empty until it is written to a ledger
  */
 public record LedgerEntry(
@@ -23,6 +24,7 @@ public record LedgerEntry(
         String pad,
         List<Edit> edits,
         List<Acceptance> accepted,
+        List<Lead> leads,
         Optional<Digests> digests) {
     /**
      * A consequence on the board that somebody accepted.
@@ -45,12 +47,13 @@ public record LedgerEntry(
     public LedgerEntry {
         edits = List.copyOf(edits);
         accepted = List.copyOf(accepted);
+        leads = List.copyOf(leads);
     }
 
     /** An entry for which nothing had to be accepted, without digests. */
     public LedgerEntry(
             String when, String who, String note, String net, String pad, List<Edit> edits) {
-        this(when, who, note, net, pad, edits, List.of(), Optional.empty());
+        this(when, who, note, net, pad, edits, List.of(), List.of(), Optional.empty());
     }
 
     /** The same entry between these states of the design. */
@@ -63,6 +66,7 @@ public record LedgerEntry(
                 pad,
                 edits,
                 accepted,
+                leads,
                 Optional.of(new Digests(before, after)));
     }
 
@@ -73,12 +77,22 @@ public record LedgerEntry(
 
     /** The same entry with other acceptances. */
     public LedgerEntry withAccepted(List<Acceptance> all) {
-        return new LedgerEntry(when, who, note, net, pad, edits, all, digests);
+        return new LedgerEntry(when, who, note, net, pad, edits, all, leads, digests);
+    }
+
+    /** The same entry with other leads. */
+    public LedgerEntry withLeads(List<Lead> all) {
+        return new LedgerEntry(when, who, note, net, pad, edits, accepted, all, digests);
+    }
+
+    /** The lead on the line that a port brings out. */
+    public Optional<Lead> findLead(String port) {
+        return leads.stream().filter(l -> l.port().equals(port)).findFirst();
     }
 
     /** The same entry without digests, for places where the states of the design change. */
     public LedgerEntry unsigned() {
-        return new LedgerEntry(when, who, note, net, pad, edits, accepted, Optional.empty());
+        return new LedgerEntry(when, who, note, net, pad, edits, accepted, leads, Optional.empty());
     }
 
     /** What it was for, in a few words. */

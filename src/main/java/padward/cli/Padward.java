@@ -5,6 +5,7 @@ import padward.base.BadInput;
 import padward.cli.command.ApplyCommand;
 import padward.cli.command.AskAllCommand;
 import padward.cli.command.AskCommand;
+import padward.cli.command.BoardCommand;
 import padward.cli.command.BusCommand;
 import padward.cli.command.ChangesCommand;
 import padward.cli.command.CheckCommand;
@@ -15,6 +16,7 @@ import padward.cli.command.ExpandCommand;
 import padward.cli.command.ExportCommand;
 import padward.cli.command.ImportCommand;
 import padward.cli.command.KeepCommand;
+import padward.cli.command.LeadCommand;
 import padward.cli.command.LessonCommand;
 import padward.cli.command.MakeCommand;
 import padward.cli.command.NetsCommand;
@@ -58,6 +60,8 @@ import picocli.CommandLine.Spec;
             BusCommand.class,
             KeepCommand.class,
             ApplyCommand.class,
+            BoardCommand.class,
+            LeadCommand.class,
             UndoCommand.class,
             DiffCommand.class,
             SheetCommand.class,

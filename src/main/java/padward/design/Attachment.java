@@ -6,8 +6,14 @@ package padward.design;
  * @param kind what it is
  * @param name its name on the board, {@code J3}
  * @param pin its pin, {@code ""} when it has only one
+ * @param levels what is known of its voltages
  */
-public record Attachment(AttachmentKind kind, String name, String pin) {
+public record Attachment(AttachmentKind kind, String name, String pin, Levels levels) {
+    /** Something of whose voltages nothing is known. */
+    public Attachment(AttachmentKind kind, String name, String pin) {
+        this(kind, name, pin, Levels.UNKNOWN);
+    }
+
     /** As a person writes it: {@code header J3 pin 7}. */
     public String toText() {
         return kind.label() + " " + name + (pin.isEmpty() ? "" : " pin " + pin);

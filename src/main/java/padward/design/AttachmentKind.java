@@ -16,6 +16,8 @@ public enum AttachmentKind {
     DRIVER,
     /** An input of another part. */
     LOAD,
+    /** A pin of another part that is an input or an output by turns. */
+    TWO_WAY,
     /** A pull-up or pull-down resistor. */
     PULL;
 
@@ -23,6 +25,7 @@ public enum AttachmentKind {
     public String label() {
         return switch (this) {
             case TESTPOINT -> "test point";
+            case TWO_WAY -> "two-way part";
             default -> name().toLowerCase(Locale.ROOT);
         };
     }
@@ -34,11 +37,11 @@ public enum AttachmentKind {
 
     /** Whether it does something with the signal on the pad. */
     public boolean listens() {
-        return this == LOAD;
+        return this == LOAD || this == TWO_WAY;
     }
 
     /** Whether it may drive the pad, against a driver in the chip. */
     public boolean drives() {
-        return this == DRIVER || this == BUTTON;
+        return this == DRIVER || this == BUTTON || this == TWO_WAY;
     }
 }

@@ -9,14 +9,26 @@ import java.util.Optional;
  * @param name name of the board, {@code ""} when no board is known
  * @param note free text; says "invented" where it is
  * @param wirings at most one per pad
+ * @param headers headers whose pins can be drawn
  */
-public record Board(String name, String note, List<PadWiring> wirings) {
+public record Board(String name, String note, List<PadWiring> wirings, List<Header> headers) {
     /** No board is known. */
     public static final Board UNKNOWN = new Board("", "", List.of());
 
-    /** Copies the wirings. */
+    /** Copies the lists. */
     public Board {
         wirings = List.copyOf(wirings);
+        headers = List.copyOf(headers);
+    }
+
+    /** A board that states nothing of its headers' geometry. */
+    public Board(String name, String note, List<PadWiring> wirings) {
+        this(name, note, wirings, List.of());
+    }
+
+    /** What is stated of the header of that name. */
+    public Optional<Header> findHeader(String header) {
+        return headers.stream().filter(h -> h.name().equals(header)).findFirst();
     }
 
     /** What is wired to a pad, by the pad's index. O(wirings). */

@@ -1,5 +1,7 @@
 package padward.design;
 
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -13,6 +15,7 @@ import padward.fabric.Bank;
 import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.SiteView;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a
@@ -36,8 +39,14 @@ public final class Design {
     /** Ports by pad where edits have put them; a port may have left since. */
     private final Map<Integer, Integer> portByPad;
 
-    /** Ports set for another voltage than their bank's, by bank; made when first asked for. */
-    private Map<String, List<Port>> portsAtOddVoltage;
+    /** Outputs set for another voltage than their bank's, by bank; made when first asked for. */
+    private Map<String, List<Port>> outputsAtOddVoltage;
+
+    /** Pins that ties of enables take; made when first asked for. */
+    private IntSet tiedPins;
+
+    /** Ports whose pads' drivers a net switches, by its number; made when first asked for. */
+    private Map<Integer, List<Port>> switchedByNet;
 
     /** What a design that was read and all that edits make of it have in common. */
     private record Shared(
@@ -232,17 +241,59 @@ public final class Design {
     }
 
     /**
-     * The ports of a bank whose settings are for another voltage than the bank's, in their order.
-     * O(ports) the first time.
+     * The ports of a bank whose drivers are set for another voltage than the bank's, in their
+     * order. Ports that are only read do not count: their driver is off (common practice). O(ports)
+     * the first time.
      */
-    public synchronized List<Port> portsAtOddVoltage(String bank) {
-        if (portsAtOddVoltage == null) {
-            portsAtOddVoltage =
+    public synchronized List<Port> outputsAtOddVoltage(String bank) {
+        if (outputsAtOddVoltage == null) {
+            outputsAtOddVoltage =
                     ports.stream()
                             .filter(this::isAtOddVoltage)
                             .collect(Collectors.groupingBy(p -> padOf(p).bank()));
         }
-        return portsAtOddVoltage.getOrDefault(bank, List.of());
+        return outputsAtOddVoltage.getOrDefault(bank, List.of());
+    }
+
+    /**
+     * The ports whose pads' drivers a net switches without a register between: it comes to the IO
+     * register sites of their enables, where no cells stand. O(ports) the first time.
+     */
+    public synchronized List<Port> switchedBy(Net net) {
+        if (switchedByNet == null) {
+            switchedByNet = new HashMap<>();
+            for (Port port : ports) {
+                if (port.direction() != PortDirection.IN) {
+                    EnableBranch.netsAt(this, padOf(port).enableSite())
+                            .forEach(
+                                    n ->
+                                            switchedByNet
+                                                    .computeIfAbsent(n.id(), x -> new ArrayList<>())
+                                                    .add(port));
+                }
+            }
+        }
+        return switchedByNet.getOrDefault(net.id(), List.of());
+    }
+
+    /**
+     * The pins of the IO register sites of enables that are tied on: nothing else may come there.
+     * O(ports) the first time.
+     */
+    public synchronized IntSet tiedPins() {
+        if (tiedPins == null) {
+            tiedPins = new IntOpenHashSet();
+            for (Port port : ports) {
+                int site = padOf(port).enableSite();
+                if (port.enableTied() && site != Fabric.NOTHING) {
+                    SiteView view = shared.fabric.site(site);
+                    for (int pin = 0; pin < view.pins().size(); pin++) {
+                        tiedPins.add(view.firstPin() + pin);
+                    }
+                }
+            }
+        }
+        return tiedPins;
     }
 
     private Pad padOf(Port port) {
@@ -253,7 +304,8 @@ public final class Design {
         String name = port.setting().isEmpty() ? padOf(port).defaultSetting() : port.setting();
         Optional<DriverSetting> setting = shared.fabric.info().findSetting(name);
         Optional<Bank> bank = shared.fabric.info().findBank(padOf(port).bank());
-        return setting.isPresent()
+        return port.direction() != PortDirection.IN
+                && setting.isPresent()
                 && bank.isPresent()
                 && setting.get().millivolts() != bank.get().millivolts();
     }

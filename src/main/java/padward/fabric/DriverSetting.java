@@ -1,5 +1,7 @@
 package padward.fabric;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -12,6 +14,7 @@ import java.util.Optional;
  * @param slew {@code slow} or {@code fast}
  * @param delay delay from the driver's input to the pad, at the rated load
  * @param output its rise time and what load does to it; empty when the fabric does not say
+ * @param differential whether the fabric says that it drives two pads as a pair
  */
 public record DriverSetting(
         String name,
@@ -20,11 +23,31 @@ public record DriverSetting(
         int milliamps,
         String slew,
         Delay delay,
-        Optional<PadDriverOutput> output) {
+        Optional<PadDriverOutput> output,
+        boolean differential) {
+    /** Words in the names of standards that drive two pads as a pair. */
+    private static final List<String> PAIRS =
+            List.of("diff", "lvds", "pecl", "rsds", "tmds", "hcsl", "slvs");
+
     /** A setting of which only the delay is known. */
     public DriverSetting(
             String name, String standard, int millivolts, int milliamps, String slew, Delay delay) {
-        this(name, standard, millivolts, milliamps, slew, delay, Optional.empty());
+        this(name, standard, millivolts, milliamps, slew, delay, Optional.empty(), false);
+    }
+
+    /**
+     * Whether it drives two pads as a pair: the fabric says so, or the name of its standard does
+     * (TIA/EIA-644 LVDS, PECL and others).
+     */
+    public boolean drivesPair() {
+        String known = standard.toLowerCase(Locale.ROOT);
+        return differential || PAIRS.stream().anyMatch(known::contains);
+    }
+
+    /** The setting as a clause: {@code lv33-8: LVCMOS 3.3 V, 8 mA, slow slew}. */
+    public String toText() {
+        String text = name + ": " + (standard.isEmpty() ? millivolts + " mV" : standard);
+        return text + ", " + milliamps + " mA, " + slew + " slew";
     }
 
     /**

@@ -15,6 +15,7 @@ package padward.fabric;
  * @param defaultSetting name of the driver setting used when a port states none, {@code ""} for
  *     none
  * @param use what it is meant for, and whether the package connects it
+ * @param enable what is known of its driver's enable
  */
 public record Pad(
         String name,
@@ -26,4 +27,13 @@ public record Pad(
         int dataSite,
         int enableSite,
         String defaultSetting,
-        PadUse use) {}
+        PadUse use,
+        PadEnable enable) {
+    /**
+     * Whether its driver drives with nothing done: it has no enable, or is on while nothing is
+     * connected to that.
+     */
+    public boolean drivesUnasked() {
+        return enableSite == Fabric.NOTHING || enable.unconnected() == PadEnable.Unconnected.ON;
+    }
+}

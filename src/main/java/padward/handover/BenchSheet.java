@@ -1,12 +1,16 @@
 package padward.handover;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
+import padward.breakout.ask.DriverFit;
 import padward.change.Edit;
 import padward.change.EntryReplay;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Attachment;
@@ -55,6 +59,7 @@ public record BenchSheet(
      * @param entry the entry
      * @param lines one for each net that it brings out
      * @param restore the steps that restore the design
+     * @param banks the outputs of the banks of its pads, before and after
      * @param cautions to be read before a pad is driven
      */
     public record Page(
@@ -62,9 +67,11 @@ public record BenchSheet(
             LedgerEntry entry,
             List<Line> lines,
             List<String> restore,
+            List<BankOutputs> banks,
             List<Cautions.Shared> cautions) {
         /** Copies the lists. */
         public Page {
+            banks = List.copyOf(banks);
             lines = List.copyOf(lines);
             restore = List.copyOf(restore);
             cautions = List.copyOf(cautions);
@@ -74,7 +81,7 @@ public record BenchSheet(
     /**
      * One signal.
      *
-     * @param channel its number on the sheet, from 1
+     * @param lead the instrument's lead on it, with its channel
      * @param net the net
      * @param polarity what a high level on the pad means, as a clause
      * @param port the port that brings it out
@@ -89,7 +96,7 @@ public record BenchSheet(
      *     sheet are level with the latest, by the middles of the ranges, ps
      */
     public record Line(
-            int channel,
+            Lead lead,
             String net,
             String polarity,
             String port,
@@ -110,9 +117,14 @@ public record BenchSheet(
             return timing.chain().atInstrument();
         }
 
-        private Line with(int number, int ps) {
+        /** Its channel, from 1. */
+        public int channel() {
+            return lead.channel();
+        }
+
+        private Line with(int ps) {
             return new Line(
-                    number,
+                    lead,
                     net,
                     polarity,
                     port,
@@ -145,6 +157,7 @@ public record BenchSheet(
             Instrument instrument) {
         List<Page> pages = new ArrayList<>();
         List<String> missing = new ArrayList<>();
+        List<List<Lead>> leads = Lead.all(ledger.entries());
         EntryReplay replay = new EntryReplay(base);
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
@@ -154,7 +167,8 @@ public record BenchSheet(
             replay.add(entry.edits());
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    Optional<Line> line = line(after, out, external, instrument);
+                    Lead lead = lead(leads.get(i), out.port());
+                    Optional<Line> line = line(after, out, lead, external, instrument);
                     line.ifPresent(lines::add);
                     line.ifPresent(l -> present.add(out));
                     if (line.isEmpty()) {
@@ -169,7 +183,8 @@ public record BenchSheet(
                                 entry,
                                 lines,
                                 restore(i + 1, entry),
-                                Cautions.ofEdits(before, present)));
+                                BankOutputs.of(before, entry.edits()),
+                                cautions(before, present, lines, external, after)));
             }
         }
         return new BenchSheet(
@@ -179,6 +194,27 @@ public record BenchSheet(
                 external,
                 numbered(pages),
                 missing);
+    }
+
+    /** What to heed before the leads of a page are connected, the gravest first. */
+    private static List<Cautions.Shared> cautions(
+            Design before,
+            List<Edit> edits,
+            List<Line> lines,
+            ExternalLine external,
+            Design after) {
+        List<Cautions.Shared> result = new ArrayList<>(Cautions.ofLoading(before, edits));
+        for (Line line : lines) {
+            int pad = padIndex(after, line.pad());
+            double trace =
+                    after.board().findWiring(pad).map(PadWiring::traceMillimetres).orElse(0.0);
+            Ringing.of(line.timing().seen().rise(), trace, external)
+                    .ifPresent(c -> result.add(new Cautions.Shared(List.of(line.pad()), c)));
+        }
+        List<String> pads = lines.stream().map(Line::pad).toList();
+        result.add(new Cautions.Shared(pads, Cautions.HANDLING));
+        result.sort(Comparator.comparing(s -> s.caution().kind()));
+        return result;
     }
 
     /** Says which entry has removed a line. O(what the entries up to that one touch). */
@@ -208,15 +244,21 @@ public record BenchSheet(
         List<Integer> shifts =
                 TimeStampCorrections.ofPs(all.stream().map(Line::atInstrument).toList());
         List<Page> result = new ArrayList<>();
-        int channel = 0;
+        int place = 0;
         for (Page page : pages) {
             List<Line> lines = new ArrayList<>();
             for (Line line : page.lines()) {
-                lines.add(line.with(channel + 1, shifts.get(channel)));
-                channel++;
+                lines.add(line.with(shifts.get(place)));
+                place++;
             }
             result.add(
-                    new Page(page.number(), page.entry(), lines, page.restore(), page.cautions()));
+                    new Page(
+                            page.number(),
+                            page.entry(),
+                            lines,
+                            page.restore(),
+                            page.banks(),
+                            page.cautions()));
         }
         return result;
     }
@@ -257,9 +299,17 @@ public record BenchSheet(
                 .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
     }
 
+    private static Lead lead(List<Lead> leads, String port) {
+        return leads.stream().filter(l -> l.port().equals(port)).findFirst().orElseThrow();
+    }
+
     /** Empty when a later entry has disconnected the net from the pad. */
     private static Optional<Line> line(
-            Design after, Edit.BreakOut out, ExternalLine external, Instrument instrument) {
+            Design after,
+            Edit.BreakOut out,
+            Lead lead,
+            ExternalLine external,
+            Instrument instrument) {
         int index = padIndex(after, out.pad());
         Pad pad = after.fabric().pads().get(index);
         Optional<Net> net = after.findNet(out.net());
@@ -267,12 +317,12 @@ public record BenchSheet(
         if (place < 0) {
             return Optional.empty();
         }
-        String name = out.setting().isEmpty() ? pad.defaultSetting() : out.setting();
-        Optional<DriverSetting> setting = after.fabric().info().findSetting(name);
+        Optional<DriverSetting> setting =
+                after.fabric().info().findSetting(DriverFit.standing(after, index));
         Optional<PadWiring> wiring = after.board().findWiring(index);
         return Optional.of(
                 new Line(
-                        0,
+                        lead,
                         out.net(),
                         polarity(after, net.get()),
                         out.port(),

@@ -20,6 +20,8 @@ public record Change(What what, Map<String, String> facts) {
 
     /** Kinds of elementary change, in the order in which they must be carried out. */
     public enum What {
+        /** The enable of a pad's driver is no longer tied. */
+        ENABLE_UNTIED,
         /** A switch, fixed connection or pass-through that a net no longer uses. */
         OFF,
         /** A net loses a sink. */
@@ -32,14 +34,22 @@ public record Change(What what, Map<String, String> facts) {
         CELL_GONE,
         /** A cell is relocated to another site. */
         CELL_MOVED,
+        /** A cell is placed on a site. */
+        CELL_NEW,
         /** A cell's setting changes. */
         CELL_SET,
         /** A port is added on a pad. */
         PORT_NEW,
+        /** A net is added. */
+        NET_NEW,
         /** A switch, fixed connection or pass-through that a net uses now. */
         ON,
         /** A net gets another sink. */
-        END_NEW;
+        END_NEW,
+        /** A pad's driver gets another setting. */
+        DRIVER_SET,
+        /** The enable of a pad's driver is tied on. */
+        ENABLE_TIED;
 
         /** The word used in files: {@code end-gone}. */
         public String label() {

@@ -1,6 +1,7 @@
 package padward.handover;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +16,7 @@ import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Design;
+import padward.design.Net;
 import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -27,9 +29,10 @@ import padward.timing.EdgeFinder;
  *
  * @param ledger the ledger
  * @param fabric name of the fabric
+ * @param back whether the list takes the ledger's changes back, the last entry first
  * @param entries its entries with their changes
  */
-public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
+public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry> entries) {
     /** Names of the facts, in the order of the table's columns. */
     public static final List<String> COLUMNS =
             List.of(
@@ -46,7 +49,9 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     "toThere",
                     "setting",
                     "value",
-                    "before");
+                    "before",
+                    "kind",
+                    "direction");
 
     /** Copies the entries. */
     public ChangeList {
@@ -86,6 +91,24 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
      * @throws IllegalArgumentException when an entry does not fit
      */
     public static ChangeList of(Design base, Ledger ledger) {
+        return new ChangeList(ledger, base.fabric().info().name(), false, all(base, ledger, false));
+    }
+
+    /**
+     * The changes that take a ledger's changes back: carried out after those, they restore the
+     * design without the ledger, for a tool that still has the changed one open. O(entries × size
+     * of the design).
+     *
+     * @param base the design without the ledger
+     * @throws IllegalArgumentException when an entry does not fit
+     */
+    public static ChangeList back(Design base, Ledger ledger) {
+        List<Entry> entries = new ArrayList<>(all(base, ledger, true));
+        Collections.reverse(entries);
+        return new ChangeList(ledger, base.fabric().info().name(), true, entries);
+    }
+
+    private static List<Entry> all(Design base, Ledger ledger, boolean back) {
         EntryReplay replay = new EntryReplay(base);
         List<Entry> entries = new ArrayList<>();
         for (LedgerEntry entry : ledger.entries()) {
@@ -94,15 +117,15 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
             if (!reasons.isEmpty()) {
                 throw new IllegalArgumentException(String.join("; ", reasons));
             }
-            List<Change> changes = new Between(before, replay.design()).changes();
-            entries.add(
-                    new Entry(
-                            entries.size() + 1,
-                            entry,
-                            changes,
-                            Cautions.ofEdits(before, entry.edits())));
+            Design after = replay.design();
+            Between between = back ? new Between(after, before) : new Between(before, after);
+            List<Cautions.Shared> cautions =
+                    back
+                            ? Cautions.ofGoingBack(before, entry.edits())
+                            : Cautions.ofLoading(before, entry.edits());
+            entries.add(new Entry(entries.size() + 1, entry, between.changes(), cautions));
         }
-        return new ChangeList(ledger, base.fabric().info().name(), entries);
+        return entries;
     }
 
     /** The changes between two states. */
@@ -154,6 +177,16 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
             if (net.how() == Difference.GONE) {
                 add(Change.What.NET_GONE, net.name());
             }
+            if (net.how() == Difference.NEW) {
+                Net added = after.findNet(net.name()).orElseThrow();
+                add(
+                        Change.What.NET_NEW,
+                        net.name(),
+                        "end",
+                        after.textOf(added.driver()),
+                        "value",
+                        added.clock() ? "clock" : "");
+            }
         }
 
         private static List<String> ends(Design design, String net) {
@@ -191,8 +224,18 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                 add(Change.What.CELL_GONE, cell.name(), "site", fact(cell, "site").before());
                 return;
             }
+            boolean added = cell.how() == Difference.NEW;
+            if (added) {
+                add(
+                        Change.What.CELL_NEW,
+                        cell.name(),
+                        "site",
+                        fact(cell, "site").after(),
+                        "kind",
+                        fact(cell, "kind").after());
+            }
             for (NetDiff.Fact fact : cell.facts()) {
-                if (fact.what().equals("site")) {
+                if (fact.what().equals("site") && !added) {
                     add(
                             Change.What.CELL_MOVED,
                             cell.name(),
@@ -221,14 +264,29 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     .orElseThrow();
         }
 
-        /** A changed port is a removed and an added one. */
-        private void port(PartDiff port) {
-            port(before, port.name()).ifPresent(p -> port(Change.What.PORT_GONE, p));
-            port(after, port.name()).ifPresent(p -> port(Change.What.PORT_NEW, p));
-        }
-
-        private static Optional<Port> port(Design design, String name) {
-            return design.ports().stream().filter(p -> p.name().equals(name)).findFirst();
+        /** A port on another pad, or in another direction, is a removed and an added one. */
+        private void port(PartDiff diff) {
+            Optional<Port> old = before.findPort(diff.name());
+            Optional<Port> now = after.findPort(diff.name());
+            boolean same =
+                    old.isPresent()
+                            && now.isPresent()
+                            && old.get().pad() == now.get().pad()
+                            && old.get().direction() == now.get().direction();
+            if (!same) {
+                old.ifPresent(p -> port(Change.What.PORT_GONE, p));
+                now.ifPresent(p -> port(Change.What.PORT_NEW, p));
+            } else if (!old.get().setting().equals(now.get().setting())) {
+                driver(old.get(), now.get());
+            }
+            boolean wasTied = old.isPresent() && old.get().enableTied();
+            boolean isTied = now.isPresent() && now.get().enableTied();
+            if (wasTied && !(same && isTied)) {
+                enable(Change.What.ENABLE_UNTIED, old.get());
+            }
+            if (isTied && !(same && wasTied)) {
+                enable(Change.What.ENABLE_TIED, now.get());
+            }
         }
 
         private void port(Change.What what, Port port) {
@@ -241,7 +299,46 @@ public record ChangeList(Ledger ledger, String fabric, List<Entry> entries) {
                     "packagePin",
                     pad.packagePin(),
                     "setting",
-                    port.setting());
+                    port.setting(),
+                    "direction",
+                    port.direction().label());
+        }
+
+        private void driver(Port old, Port now) {
+            Pad pad = fabric.pads().get(now.pad());
+            add(
+                    Change.What.DRIVER_SET,
+                    now.name(),
+                    "pad",
+                    pad.name(),
+                    "packagePin",
+                    pad.packagePin(),
+                    "setting",
+                    now.setting(),
+                    "before",
+                    old.setting());
+        }
+
+        /** The level is left out where the fabric does not say which one switches the driver on. */
+        private void enable(Change.What what, Port port) {
+            Pad pad = fabric.pads().get(port.pad());
+            String level =
+                    switch (pad.enable().active()) {
+                        case HIGH -> "1";
+                        case LOW -> "0";
+                        case UNKNOWN -> "";
+                    };
+            add(
+                    what,
+                    port.name(),
+                    "pad",
+                    pad.name(),
+                    "packagePin",
+                    pad.packagePin(),
+                    "site",
+                    pad.enableSite() == Fabric.NOTHING ? "" : fabric.site(pad.enableSite()).name(),
+                    "value",
+                    level);
         }
     }
 }

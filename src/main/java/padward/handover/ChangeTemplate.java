@@ -104,6 +104,7 @@ public final class ChangeTemplate {
         model.put("design", list.ledger().design());
         model.put("sha256", list.ledger().digest());
         model.put("fabric", list.fabric());
+        model.put("back", list.back());
         model.put("footer", Cautions.FOOTER);
         model.put("entries", list.entries().stream().map(ChangeTemplate::entry).toList());
         model.put("json", (Mustache.Lambda) (f, out) -> out.write(Quoting.json(f.execute())));

@@ -23,6 +23,7 @@ public final class ChangeText {
         result.addProperty("design", list.ledger().design());
         result.addProperty("sha256", list.ledger().digest());
         result.addProperty("fabric", list.fabric());
+        result.addProperty("back", list.back());
         JsonArray entries = new JsonArray();
         list.entries().forEach(e -> entries.add(entry(e)));
         result.add("entries", entries);

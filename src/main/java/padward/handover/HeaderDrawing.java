@@ -6,15 +6,16 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import padward.design.Attachment;
 import padward.design.Design;
+import padward.design.Header;
 import padward.design.PadWiring;
 
 /**
- * Headers of a board, seen from above, with the pins of a page's channels marked: two rows, odd
- * pins below, pin 1 lower left and square. A marked pin is filled and labelled with its channel, so
- * that it is recognized without colour.
+ * Headers of a board as its file states them, seen from the stated side, with the pins of a page's
+ * channels marked: pin 1 lower left and square. A marked pin is filled and labelled with its
+ * channel, so that it is recognized without colour; ground pins have a G. A header of which the
+ * file states no geometry is not drawn: a wrong drawing puts a lead on a supply.
  */
 final class HeaderDrawing {
     private static final double PITCH = 26;
@@ -42,7 +43,12 @@ final class HeaderDrawing {
                                             .put(Integer.parseInt(p.pin()), line.channel()));
         }
         List<Drawing> result = new ArrayList<>();
-        channels.forEach((name, marks) -> result.add(header(name, marks, wired(design, name))));
+        channels.forEach(
+                (name, marks) ->
+                        design.board()
+                                .findHeader(name)
+                                .filter(h -> marks.keySet().stream().allMatch(p -> p <= h.pins()))
+                                .ifPresent(h -> result.add(header(h, marks, wired(design, name)))));
         return result;
     }
 
@@ -63,20 +69,19 @@ final class HeaderDrawing {
         return pins;
     }
 
-    private static Drawing header(String name, Map<Integer, Integer> marks, Set<Integer> wired) {
-        TreeSet<Integer> all = new TreeSet<>(wired);
-        all.addAll(marks.keySet());
-        int columns = (all.last() + 1) / 2;
-        double width = columns * PITCH + 2 * MARGIN;
+    private static Drawing header(Header header, Map<Integer, Integer> marks, Set<Integer> wired) {
+        double width = header.columns() * PITCH + 2 * MARGIN;
         double top = LABELS;
-        double height = 2 * PITCH + 2 * MARGIN;
+        double height = header.rows() * PITCH + 2 * MARGIN;
         List<Drawing.Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Box(0.5, top, width - 1, height, 4, BODY, FAINT, 1));
-        for (int pin = 1; pin <= 2 * columns; pin++) {
-            double x = MARGIN + (pin - 1) / 2 * PITCH + (PITCH - PIN) / 2;
-            boolean below = pin % 2 == 1;
-            double y = top + MARGIN + (below ? PITCH : 0) + (PITCH - PIN) / 2;
+        for (int pin = 1; pin <= header.pins(); pin++) {
+            boolean below = header.rowOf(pin) == 0;
+            double x = MARGIN + header.columnOf(pin) * PITCH + (PITCH - PIN) / 2;
+            double y = top + MARGIN + (header.rows() - 1 - header.rowOf(pin)) * PITCH;
+            y += (PITCH - PIN) / 2;
             boolean marked = marks.containsKey(pin);
+            boolean ground = header.grounds().contains(String.valueOf(pin));
             String fill = marked ? MARKED : wired.contains(pin) ? WIRED : OPEN;
             double round = pin == 1 ? 0 : PIN / 2;
             shapes.add(
@@ -87,9 +92,9 @@ final class HeaderDrawing {
                             x + PIN / 2,
                             y + PIN / 2 + 3.2,
                             9,
-                            marked,
-                            marked ? "#ffffff" : FAINT,
-                            String.valueOf(pin)));
+                            marked || ground,
+                            marked ? "#ffffff" : ground ? INK : FAINT,
+                            ground ? "G" : String.valueOf(pin)));
             if (marked) {
                 double label = below ? top + height + LABELS - 4 : top - 4;
                 shapes.add(
@@ -97,6 +102,8 @@ final class HeaderDrawing {
                                 x + PIN / 2, label, 9.5, true, INK, "ch " + marks.get(pin)));
             }
         }
+        String side = header.seen() == Header.Side.TOP ? "top" : "bottom";
+        String name = header.name() + ", seen from the " + side + " of the board";
         return new Drawing(name, width, height + 2 * LABELS, shapes);
     }
 }

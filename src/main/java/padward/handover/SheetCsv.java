@@ -31,7 +31,10 @@ public final class SheetCsv {
                     "addToTime_ps",
                     "riseFast_ps",
                     "riseSlow_ps",
-                    "sample_MHz");
+                    "sample_MHz",
+                    "lead",
+                    "pod",
+                    "colour");
 
     private SheetCsv() {}
 
@@ -73,6 +76,9 @@ public final class SheetCsv {
                 line.addToTimePs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
-                seen.sampleMhz() == 0 ? "" : Math.round(seen.sampleMhz()));
+                seen.sampleMhz() == 0 ? "" : Math.round(seen.sampleMhz()),
+                line.lead().name(),
+                line.lead().pod(),
+                line.lead().colour());
     }
 }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import padward.base.Xml;
+import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
 import padward.design.Attachment;
 import padward.design.Design;
@@ -144,6 +145,7 @@ public final class SheetPage {
         model.put("sum", single ? page.lines().get(0).atInstrument().toText() : "");
         model.put("seen", texts(InstrumentText.of(page.lines())));
         model.put("restore", texts(page.restore()));
+        model.put("banks", texts(page.banks().stream().map(BankOutputs::toText).toList()));
         return model;
     }
 
@@ -174,6 +176,10 @@ public final class SheetPage {
     private static Map<String, Object> line(BenchSheet.Line line) {
         Map<String, Object> model = new HashMap<>();
         model.put("channel", line.channel());
+        model.put("pod", line.lead().pod());
+        model.put("colour", line.lead().colour());
+        model.put("hasColour", !line.lead().pod().isEmpty() && !line.lead().colour().isEmpty());
+        model.put("leadName", line.lead().name());
         model.put(
                 "place",
                 line.place().map(Attachment::toShortText).orElse("no header or test point known"));

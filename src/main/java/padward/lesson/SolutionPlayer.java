@@ -137,9 +137,7 @@ public final class SolutionPlayer {
         Question question = answer.orElseThrow().question();
         Design tried = Outcome.apply(now, edits);
         Net net = tried.findNet(question.net().name()).orElseThrow();
-        Answer after =
-                Asker.ask(
-                        new Question(tried, net, question.pad(), question.corner()), Progress.NONE);
+        Answer after = Asker.ask(question.on(tried, net), Progress.NONE);
         whatIf = Optional.of(new WindowState.Tried(edits, after));
         return Optional.empty();
     }

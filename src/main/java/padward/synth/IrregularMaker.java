@@ -234,7 +234,8 @@ final class IrregularMaker {
                             site(pad.dataSite()),
                             site(pad.enableSite()),
                             pad.defaultSetting(),
-                            use);
+                            use,
+                            pad.enable());
             madeOf.put(pad.vertex(), vertex);
         }
     }

@@ -70,11 +70,20 @@ public record InstrumentView(
      * @param loadPf what hangs on it, pF
      */
     public static InstrumentView of(PadDriverOutput output, double loadPf, Instrument instrument) {
+        return of(output.riseAt(loadPf), mostMhz(output, loadPf), instrument);
+    }
+
+    /**
+     * The highest frequency that a driver passes, MHz; 0 when not known.
+     *
+     * @param loadPf what hangs on its pad, pF
+     */
+    public static double mostMhz(PadDriverOutput output, double loadPf) {
         Delay rise = output.riseAt(loadPf);
         // A level lasts as long as a whole edge takes at the least, and a period has two levels.
         double most = rise.slowPs() == 0 ? 0 : TENTHS / (2.0 * rise.slowPs()) * PS_PER_US;
         boolean stated = output.mostMhz() > 0;
-        return of(rise, stated ? least(most, output.mostMhz()) : most, instrument);
+        return stated ? least(most, output.mostMhz()) : most;
     }
 
     private static double least(double calculated, double stated) {

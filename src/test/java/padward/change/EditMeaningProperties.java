@@ -162,13 +162,15 @@ class EditMeaningProperties {
         String net = pick(now.nets(), random).map(Net::name).orElse("nothing");
         String cell = pick(now.cells(), random).map(Cell::name).orElse("nothing");
         String port = pick(now.ports(), random).map(Port::name).orElse("nothing");
-        return switch (random.nextInt(9)) {
+        return switch (random.nextInt(11)) {
             case 0 -> new Edit.DisconnectPort(random.nextInt(8) == 0 ? "nothing" : port);
             case 1 -> new Edit.RemoveNet(random.nextInt(8) == 0 ? "nothing" : net);
             case 2 -> new Edit.RemoveCell(random.nextInt(8) == 0 ? "nothing" : cell);
             case 3 -> new Edit.SetCell(cell, "through", random.nextBoolean() ? "open" : "shut");
             case 4, 5 -> new Edit.RouteNet(net, tree(now, net, random));
             case 6 -> relocate(now, cell, random);
+            case 9 -> new Edit.TieEnable(port);
+            case 10 -> new Edit.SetDriver(port, "unknown");
             default -> breakOut(now, net, "new" + fresh, random);
         };
     }

@@ -30,7 +30,7 @@ public final class PlainState {
     record PlainCell(String kind, String site, Map<String, String> settings) {}
 
     /** A port: which way it goes, and its pad. */
-    record PlainPort(boolean out, String pad, String setting) {}
+    record PlainPort(boolean out, String pad, String setting, boolean tied) {}
 
     /**
      * A net: its driver and sinks as {@code cell.pin} or {@code port NAME}, its first vertex, and
@@ -85,7 +85,7 @@ public final class PlainState {
         for (Port port : design.ports()) {
             String pad = fabric.pads().get(port.pad()).name();
             boolean out = port.direction() != PortDirection.IN;
-            ports.put(port.name(), new PlainPort(out, pad, port.setting()));
+            ports.put(port.name(), new PlainPort(out, pad, port.setting(), port.enableTied()));
         }
         for (Net net : design.nets()) {
             Map<String, String> from = new LinkedHashMap<>();
@@ -155,7 +155,7 @@ public final class PlainState {
                                 || edit instanceof Edit.RemoveCell
                                 || edit instanceof Edit.RemoveNet
                                 || edit instanceof Edit.SetCell;
-                if (removes == first && !now.apply(edit, fabric)) {
+                if (removes == first && !now.apply(edit, fabric, this)) {
                     return null;
                 }
             }
@@ -169,7 +169,7 @@ public final class PlainState {
     public PlainState without(List<Edit> removals, Fabric fabric) {
         PlainState now = copy();
         for (Edit edit : removals) {
-            now.apply(edit, fabric);
+            now.apply(edit, fabric, this);
         }
         return now;
     }
@@ -229,16 +229,26 @@ public final class PlainState {
     }
 
     /**
-     * Whether a pad can be reached over what nothing uses, through no other pad, and no cell
-     * controls its enable.
+     * Whether a pad can be reached over what nothing uses, through no other pad, and nothing
+     * switches its driver.
      */
     public boolean reaches(Set<String> starts, Set<String> used, String pad) {
         String enable = chip.enableOf.get(pad);
         if (cells.values().stream().anyMatch(c -> c.site().equals(enable))) {
             return false;
         }
+        if (enable != null
+                && nets.values().stream()
+                        .flatMap(n -> n.on().stream())
+                        .anyMatch(chip.pinsOf.get(enable)::contains)) {
+            return false;
+        }
         String goal = chip.vertexOfPad.get(pad);
         Set<String> pads = new HashSet<>(chip.vertexOfPad.values());
+        if (enable != null) {
+            // What comes to the enable would switch the driver.
+            pads.addAll(chip.pinsOf.get(enable));
+        }
         Set<String> seen = new HashSet<>(starts);
         List<String> open = new ArrayList<>(starts);
         while (!open.isEmpty()) {
@@ -254,13 +264,16 @@ public final class PlainState {
         return false;
     }
 
-    private boolean apply(Edit edit, Fabric fabric) {
+    private boolean apply(Edit edit, Fabric fabric, PlainState before) {
         if (edit instanceof Edit.DisconnectPort go) {
             if (!ports.containsKey(go.port())) {
                 return false;
             }
             drop(Set.of("port " + go.port()));
-            ports.remove(go.port());
+            PlainPort port = ports.remove(go.port());
+            if (port.out()) {
+                dropEnable(chip.enableOf.get(port.pad()), before);
+            }
         } else if (edit instanceof Edit.RemoveNet gone) {
             return nets.remove(gone.net()) != null;
         } else if (edit instanceof Edit.RemoveCell gone) {
@@ -296,8 +309,73 @@ public final class PlainState {
             return move.nets().stream().allMatch(n -> reroute(n, fabric));
         } else if (edit instanceof Edit.BreakOut out) {
             return breakOut(out, fabric);
+        } else if (edit instanceof Edit.SetDriver set) {
+            PlainPort port = ports.get(set.port());
+            if (port == null || !set.setting().isEmpty()) {
+                // These fabrics have no settings.
+                return false;
+            }
+        } else if (edit instanceof Edit.TieEnable tie) {
+            PlainPort port = ports.get(tie.port());
+            if (port == null || !port.out() || !chip.enableOf.containsKey(port.pad())) {
+                return false;
+            }
+            ports.put(tie.port(), new PlainPort(true, port.pad(), port.setting(), true));
         }
         return true;
+    }
+
+    /** Wires that led only to an enable go with the last port whose driver it switched. */
+    private void dropEnable(String site, PlainState before) {
+        boolean used =
+                ports.values().stream()
+                        .anyMatch(p -> p.out() && chip.enableOf.get(p.pad()) == site);
+        boolean cell = before.cells.values().stream().anyMatch(c -> c.site().equals(site));
+        if (site == null || used || cell) {
+            return;
+        }
+        for (String name : List.copyOf(nets.keySet())) {
+            PlainNet old = before.nets.get(name);
+            Set<String> gone = old == null ? Set.of() : onlyTo(site, old, before);
+            Map<String, String> from = new LinkedHashMap<>();
+            PlainNet now = nets.get(name);
+            for (Map.Entry<String, String> step : now.from().entrySet()) {
+                boolean below = false;
+                for (String at = step.getKey(); at != null; at = now.from().get(at)) {
+                    below |= gone.contains(at);
+                }
+                if (!below) {
+                    from.put(step.getKey(), step.getValue());
+                }
+            }
+            if (from.size() < now.from().size()) {
+                nets.put(name, new PlainNet(now.driver(), now.sinks(), now.root(), from));
+            }
+        }
+    }
+
+    /** The vertices of a net below which everything is on a site or behind it, and no sink. */
+    private Set<String> onlyTo(String site, PlainNet net, PlainState before) {
+        Set<String> sinks = new HashSet<>();
+        net.sinks().forEach(s -> sinks.add(before.vertexOf(s)));
+        Set<String> result = new HashSet<>();
+        for (String vertex : net.from().keySet()) {
+            boolean only = true;
+            for (String leaf : net.from().keySet()) {
+                boolean end = !net.from().containsValue(leaf) || sinks.contains(leaf);
+                boolean below = false;
+                boolean behind = false;
+                for (String at = leaf; at != null; at = net.from().get(at)) {
+                    below |= at.equals(vertex);
+                    behind |= site.equals(chip.siteOf.get(at)) && !at.equals(net.root());
+                }
+                only &= !end || !below || behind && !sinks.contains(leaf);
+            }
+            if (only) {
+                result.add(vertex);
+            }
+        }
+        return result;
     }
 
     private boolean reroute(Edit.RouteNet route, Fabric fabric) {
@@ -344,7 +422,7 @@ public final class PlainState {
         }
         List<String> sinks = new ArrayList<>(net.sinks());
         sinks.add("port " + out.port());
-        ports.put(out.port(), new PlainPort(true, out.pad(), ""));
+        ports.put(out.port(), new PlainPort(true, out.pad(), "", false));
         nets.put(out.net(), new PlainNet(net.driver(), sinks, net.root(), from));
         return true;
     }
@@ -444,6 +522,17 @@ public final class PlainState {
                         return false;
                     }
                 }
+            }
+        }
+        for (PlainPort port : ports.values()) {
+            String site = chip.enableOf.get(port.pad());
+            boolean used =
+                    port.tied()
+                            && site != null
+                            && (cellOn.containsKey(site)
+                                    || chip.pinsOf.get(site).stream().anyMatch(netOn::containsKey));
+            if (used) {
+                return false;
             }
         }
         return pinsAreUsedOnce(netOn, netThrough, cellOn);

@@ -167,4 +167,24 @@ class SheetTest {
         assertThat(run("sheet", "-o", folder.resolve("s.txt").toString()))
                 .contains("expected a name that ends in .html, .pdf, .csv or .sdf");
     }
+
+    /** What holds at every bench is on the page, once each, and what is serious looks so. */
+    @Test
+    void thePageSaysHowLeadsAreConnected() throws Exception {
+        Document page = Jsoup.parse(sheet("s.html"));
+        List<String> cautions = page.select(".cautions li").eachText();
+        for (String text :
+                List.of(
+                        "Switch the power off while leads are clipped on",
+                        "Wear a wrist strap",
+                        "Use a ground lead for each channel or two",
+                        "While a design is loaded, outputs float or are pulled")) {
+            assertThat(cautions).filteredOn(c -> c.contains(text)).hasSize(1);
+        }
+        assertThat(page.select(".cautions li.serious").eachText())
+                .allMatch(t -> t.startsWith("Danger: "));
+        assertThat(page.select(".banks").text()).contains("mA before").contains("mA after");
+        assertThat(page.select(".lines .ld .place").eachText())
+                .containsExactly("name", "pod, colour", "name", "pod, colour");
+    }
 }

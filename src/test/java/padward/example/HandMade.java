@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
@@ -13,6 +14,7 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.AtCorners;
 import padward.fabric.Bank;
 import padward.fabric.CellKind;
 import padward.fabric.Delay;
@@ -21,6 +23,9 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
+import padward.fabric.PadDriverOutput;
+import padward.fabric.PadEnable;
+import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.explicit.ExplicitBuilder;
@@ -40,9 +45,18 @@ public final class HandMade {
     private final List<PortLine> ports = new ArrayList<>();
     private final List<NetLine> nets = new ArrayList<>();
 
+    private Board board = Board.UNKNOWN;
+    private CellKind kind = new CellKind("register", true);
+
     private record Site(String name, String in, String out) {}
 
-    private record PadLine(String name, PadDirections to, String bank, String enable, String set) {}
+    private record PadLine(
+            String name,
+            PadDirections to,
+            String bank,
+            String enable,
+            String set,
+            PadEnable traits) {}
 
     private record Edge(String from, String to, EdgeKind kind, Delay delay) {}
 
@@ -60,6 +74,34 @@ public final class HandMade {
     public HandMade setting(String name, int millivolts) {
         Delay delay = new Delay(100, 200);
         settings.add(new DriverSetting(name, name, millivolts, 8, "slow", delay));
+        return this;
+    }
+
+    /** A setting with all that matters for its choice. */
+    public HandMade setting(
+            String name, String standard, int millivolts, int milliamps, String slew, int mostMhz) {
+        Delay delay = new Delay(100, 200);
+        Optional<PadDriverOutput> output =
+                mostMhz == 0
+                        ? Optional.empty()
+                        : Optional.of(
+                                new PadDriverOutput(
+                                        10, Delay.ZERO, new AtCorners(25, 45), mostMhz));
+        settings.add(
+                new DriverSetting(
+                        name, standard, millivolts, milliamps, slew, delay, output, false));
+        return this;
+    }
+
+    /** The board. */
+    public HandMade board(Board all) {
+        board = all;
+        return this;
+    }
+
+    /** A kind of cell, in the place of the one that is there by that name. */
+    public HandMade kind(CellKind other) {
+        kind = other;
         return this;
     }
 
@@ -101,7 +143,13 @@ public final class HandMade {
     /** A pad with all that can be said about it. */
     public HandMade pad(
             String name, PadDirections directions, String bank, String enable, String setting) {
-        pads.add(new PadLine(name, directions, bank, enable, setting));
+        pads.add(new PadLine(name, directions, bank, enable, setting, PadEnable.UNKNOWN));
+        return this;
+    }
+
+    /** A pad of whose enable something is known. */
+    public HandMade enabledPad(String name, String site, PadEnable traits) {
+        pads.add(new PadLine(name, PadDirections.BOTH, "", site, "", traits));
         return this;
     }
 
@@ -157,13 +205,7 @@ public final class HandMade {
 
     /** The fabric alone. */
     public Fabric fabric() {
-        FabricInfo info =
-                new FabricInfo(
-                        "handmade",
-                        "invented",
-                        List.of(new CellKind("register", true)),
-                        settings,
-                        banks);
+        FabricInfo info = new FabricInfo("handmade", "invented", List.of(kind), settings, banks);
         ExplicitBuilder builder = new ExplicitBuilder(info, 1, 1);
         wires.forEach(w -> builder.addWire(w, 0, 0, "general"));
         for (Site site : sites) {
@@ -179,7 +221,16 @@ public final class HandMade {
         for (PadLine pad : pads) {
             int enable = pad.enable().isEmpty() ? Fabric.NOTHING : builder.findSite(pad.enable());
             builder.addPad(
-                    pad.name(), 0, "", pad.bank(), pad.to(), Fabric.NOTHING, enable, pad.set());
+                    pad.name(),
+                    0,
+                    "",
+                    pad.bank(),
+                    pad.to(),
+                    Fabric.NOTHING,
+                    enable,
+                    pad.set(),
+                    PadUse.UNSTATED,
+                    pad.traits());
         }
         for (Edge edge : edges) {
             builder.addEdge(
@@ -223,7 +274,7 @@ public final class HandMade {
             }
             routed.add(new Net(routed.size(), net.name(), driver, sinks, tree.build(), false));
         }
-        return new Design("handmade", "invented", fabric, Board.UNKNOWN, made, routed, there);
+        return new Design("handmade", "invented", fabric, board, made, routed, there);
     }
 
     private static Terminal terminal(String text, Map<String, Integer> numbers) {

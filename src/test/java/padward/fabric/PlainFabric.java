@@ -208,9 +208,26 @@ public final class PlainFabric {
                 new PadUse(
                         PadUse.Bonding.values()[tapRandom.nextInt(3)],
                         PadUse.Role.values()[tapRandom.nextInt(6)]);
+        PadEnable traits =
+                new PadEnable(
+                        PadEnable.Active.values()[tapRandom.nextInt(3)],
+                        PadEnable.Unconnected.values()[tapRandom.nextInt(3)]);
         int vertex =
-                builder.addPad(name, tile, "p", "b", PadDirections.BOTH, data, enable, "", use);
-        pads.add(new Pad(name, vertex, tile, "p", "b", PadDirections.BOTH, data, enable, "", use));
+                builder.addPad(
+                        name, tile, "p", "b", PadDirections.BOTH, data, enable, "", use, traits);
+        pads.add(
+                new Pad(
+                        name,
+                        vertex,
+                        tile,
+                        "p",
+                        "b",
+                        PadDirections.BOTH,
+                        data,
+                        enable,
+                        "",
+                        use,
+                        traits));
         vertices.add(new Vertex(name, VertexKind.PAD, tile, tile, "", Fabric.NOTHING));
     }
 

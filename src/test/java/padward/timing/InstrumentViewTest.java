@@ -40,7 +40,14 @@ class InstrumentViewTest {
         assertThat(output.riseAt(10).slowPs()).isCloseTo(1100, within(2));
         DriverSetting setting =
                 new DriverSetting(
-                        "any", "", 3300, 8, "slow", new Delay(900, 1000), Optional.of(output));
+                        "any",
+                        "",
+                        3300,
+                        8,
+                        "slow",
+                        new Delay(900, 1000),
+                        Optional.of(output),
+                        false);
         // 0.69 RC (Rabaey, Chandrakasan and Nikolic, 2nd edition, chapter 4)
         assertThat(setting.delayAt(10).at(Corner.SLOW)).isCloseTo(1345, within(3));
     }

@@ -226,7 +226,8 @@ class TangledProperties {
         Fabric fabric = design.fabric();
         int goal = question.padValue().vertex();
         Optional<DisconnectedBranch> disconnected = PortBranch.find(design, question.pad());
-        QuestionContext context = new QuestionContext(design, net.get(), disconnected);
+        QuestionContext context =
+                new QuestionContext(design, net.get(), disconnected, question.padValue());
         if (net.get().route().placeOf(goal) >= 0) {
             return true;
         }

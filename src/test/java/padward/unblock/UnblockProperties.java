@@ -101,7 +101,7 @@ class UnblockProperties {
             return;
         }
         Optional<DisconnectedBranch> disconnected = PortBranch.find(design, pad);
-        QuestionContext context = new QuestionContext(design, net, disconnected);
+        QuestionContext context = new QuestionContext(design, net, disconnected, value);
         SearchSources starts = starts(fabric, net);
         if (reaches(fabric, starts, value.vertex(), context.overFree())) {
             return;
@@ -386,7 +386,9 @@ class UnblockProperties {
 
     private static boolean isOpen(Design design, String name, int pad) {
         Net net = design.findNet(name).orElseThrow();
-        QuestionContext context = new QuestionContext(design, net, PortBranch.find(design, pad));
+        QuestionContext context =
+                new QuestionContext(
+                        design, net, PortBranch.find(design, pad), design.fabric().pads().get(pad));
         return reaches(
                 design.fabric(),
                 starts(design.fabric(), net),

@@ -7,6 +7,7 @@ import padward.change.Edit;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.PadWiring;
+import padward.design.Port;
 import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
 
@@ -23,7 +24,20 @@ public final class AnswerEdits {
     public static List<Edit> of(Answer.FreeRoute free) {
         List<Edit> edits = new ArrayList<>();
         free.disconnected().ifPresent(l -> edits.add(l.toEdit()));
-        return broughtOut(free.question(), edits, free.route());
+        return isThere(free)
+                ? otherDriver(free.question())
+                : broughtOut(free.question(), edits, free.route());
+    }
+
+    /** What changes the driver of a pad on which the net is already, if that is wanted. */
+    private static List<Edit> otherDriver(Question question) {
+        Optional<Port> port = question.design().findPortOn(question.pad());
+        return port.isPresent()
+                ? driver(
+                        port.get().name(),
+                        DriverFit.standing(question.design(), question.pad()),
+                        DriverFit.of(question).setting())
+                : List.of();
     }
 
     /** The edits of one of a blocked answer's options to unblock. */
@@ -46,7 +60,8 @@ public final class AnswerEdits {
                             edits.removeIf(e -> isDrivenBy(design, e, go.port()));
                             edits.add(0, go);
                         });
-        edits.add(breakOut(question, route));
+        edits.addAll(
+                breakOut(question, route, DriverFit.standing(question.design(), question.pad())));
         return edits;
     }
 
@@ -57,16 +72,49 @@ public final class AnswerEdits {
                         .orElse(false);
     }
 
-    /** The edit that brings a net out by a route, under a port name that the design has not yet. */
-    public static Edit breakOut(Question question, Route route) {
+    /**
+     * The edits that bring a net out by a route, under a port name that the design has not yet: the
+     * route itself; another setting of the driver, where the one that stands is not the one to be
+     * used; the tie of the enable, where the driver would not be on.
+     *
+     * @param standing name of the setting that the pad's driver has before
+     */
+    public static List<Edit> breakOut(Question question, Route route, String standing) {
         List<Integer> vertices = new ArrayList<>();
         route.hops().stream().skip(route.branchHop()).forEach(h -> vertices.add(h.vertex()));
-        return new Edit.BreakOut(
-                question.net().name(),
-                portName(question),
-                question.padValue().name(),
-                route.setting().map(DriverSetting::name).orElse(""),
-                vertices);
+        String port = portName(question);
+        List<Edit> result = new ArrayList<>();
+        result.add(
+                new Edit.BreakOut(
+                        question.net().name(),
+                        port,
+                        question.padValue().name(),
+                        standing,
+                        vertices));
+        result.addAll(driver(port, standing, route.setting()));
+        if (tiesEnable(question)) {
+            result.add(new Edit.TieEnable(port));
+        }
+        return result;
+    }
+
+    private static List<Edit> driver(String port, String standing, Optional<DriverSetting> wanted) {
+        return wanted.map(DriverSetting::name)
+                .filter(s -> !s.equals(standing))
+                .<List<Edit>>map(s -> List.of(new Edit.SetDriver(port, s)))
+                .orElse(List.of());
+    }
+
+    /** Whether the pad's enable is tied on for the net, because the driver would not be on. */
+    public static boolean tiesEnable(Question question) {
+        return !question.isThere() && !question.padValue().drivesUnasked();
+    }
+
+    /** Whether an edit is part of bringing a net out, and does not make room for it. */
+    public static boolean bringsOut(Edit edit) {
+        return edit instanceof Edit.BreakOut
+                || edit instanceof Edit.SetDriver
+                || edit instanceof Edit.TieEnable;
     }
 
     /** A name that says which pad it is, and that no port of the design has. */

@@ -101,7 +101,11 @@ public final class Asker {
         }
         if (unexplained instanceof Answer.FreeRoute free) {
             QuestionContext situation =
-                    new QuestionContext(question.design(), question.net(), free.disconnected());
+                    new QuestionContext(
+                            question.design(),
+                            question.net(),
+                            free.disconnected(),
+                            question.padValue());
             return free.explained(
                     Chokepoint.onFreeRoutes(situation, starts(question), free.route().newPart()));
         }
@@ -125,7 +129,11 @@ public final class Asker {
     private Answer explain(Answer.Blocked blocked, SearchLimits limits, Progress progress) {
         Question question = blocked.question();
         QuestionContext situation =
-                new QuestionContext(question.design(), question.net(), blocked.disconnected());
+                new QuestionContext(
+                        question.design(),
+                        question.net(),
+                        blocked.disconnected(),
+                        question.padValue());
         Explanation explanation =
                 new Explainer(
                                 situation,
@@ -142,7 +150,7 @@ public final class Asker {
         explanation.chokepoints().forEach(c -> chokepoints.add(c.vertex()));
         List<WhyBlocked.Option> options = new ArrayList<>();
         for (UnblockOption option : explanation.options()) {
-            Route route = routes.build(option.path(), blocked.disconnected());
+            Route route = routes.build(option.path());
             options.add(
                     new WhyBlocked.Option(
                             option, route, routes.obstacles(option, route, chokepoints)));
@@ -182,7 +190,7 @@ public final class Asker {
             Optional<DisconnectedBranch> disconnected =
                     there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
             QuestionContext situation =
-                    new QuestionContext(question.design(), question.net(), disconnected);
+                    new QuestionContext(question.design(), question.net(), disconnected, pad);
             return new Posed(
                     question,
                     there || situation.enableOccupant(pad) == Fabric.NOTHING,
@@ -194,7 +202,7 @@ public final class Asker {
         }
 
         Answer.FreeRoute free(VertexPath path) {
-            Route route = new RouteBuilder(question, situation).build(path, disconnected);
+            Route route = new RouteBuilder(question, situation).build(path);
             return loses.isPresent()
                     ? new Answer.TakesPort(
                             question, route, List.of(), loses.get(), disconnected, cautions)
@@ -203,7 +211,7 @@ public final class Asker {
 
         Answer.Blocked blocked(VertexPath path) {
             RouteBuilder routes = new RouteBuilder(question, situation);
-            Route route = routes.build(path, disconnected);
+            Route route = routes.build(path);
             List<Obstacle> obstacles = routes.obstacles(route);
             return new Answer.Blocked(
                     question, route, obstacles, disconnected, cautions, Optional.empty());
@@ -271,7 +279,7 @@ public final class Asker {
         }
         boolean ownEnable =
                 !question.isThere()
-                        && QuestionContext.isEnabledByDriver(
+                        && QuestionContext.isEnabledByItself(
                                 question.net(), question.design(), question.padValue());
         return ownEnable ? Optional.of(NoRouteReason.OWN_DRIVER_ON_ENABLE) : Optional.empty();
     }
@@ -284,8 +292,11 @@ public final class Asker {
             Progress progress) {
         QuestionContext situation = posed.situation();
         SearchOutcome outcome =
-                finder.find(posed.starts(), model.apply(situation), posed.disconnected());
-        while (outcome instanceof SearchOutcome.Found f && situation.closePadsPassed(f.path())) {
+                situation.isSwitched()
+                        ? run(posed.question(), posed.starts(), model.apply(situation), progress)
+                        : finder.find(posed.starts(), model.apply(situation), posed.disconnected());
+        while (outcome instanceof SearchOutcome.Found f
+                && (situation.closePadsPassed(f.path()) || situation.isClosedTo(f.path()))) {
             outcome = run(posed.question(), posed.starts(), model.apply(situation), progress);
         }
         return outcome instanceof SearchOutcome.Found found

@@ -19,12 +19,30 @@ public record Caution(Kind kind, String text) {
         PAD("pad"),
         /** The design reads the board through the pad. */
         READS("reads"),
-        /** What is on the pad is not known. */
-        UNKNOWN("unknown"),
+        /** The pad or its board net is named like one for tests or configuration. */
+        CONFIGURATION("configuration"),
         /** Voltages do not agree. */
         VOLTAGE("voltage"),
+        /** What is on the pad is not known. */
+        UNKNOWN("unknown"),
         /** The pad's driver has an enable. */
         ENABLE("enable"),
+        /** A resistor pulls the pad to a rail that is not known. */
+        PULL("pull"),
+        /** A light is on the pad. */
+        LIGHT("light"),
+        /** Levels that a part on the board must tolerate. */
+        LEVEL("level"),
+        /** Many outputs of a bank that switch together. */
+        SWITCHING("switching"),
+        /** What an instrument can see of a signal that no register drives, or of a group. */
+        GLITCHES("glitches"),
+        /** An edge that is short against its line. */
+        RINGING("ringing"),
+        /** What pads do while a design is loaded. */
+        LOADING("loading"),
+        /** How leads are connected. */
+        HANDLING("handling"),
         /** What holds for every pad. */
         GENERAL("general");
 
@@ -41,7 +59,11 @@ public record Caution(Kind kind, String text) {
 
         /** Whether somebody may be hurt or a part destroyed. */
         public boolean isSerious() {
-            return needsYes() || this == PORT || this == PAD || this == VOLTAGE;
+            return needsYes()
+                    || this == PORT
+                    || this == PAD
+                    || this == VOLTAGE
+                    || this == CONFIGURATION;
         }
 
         /** Whether a change is kept only when somebody has accepted this. */

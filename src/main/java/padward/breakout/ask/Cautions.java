@@ -46,9 +46,13 @@ public final class Cautions {
             pads = List.copyOf(pads);
         }
 
-        /** The caution with the pads before it. */
+        /** The caution with the pads before it, unless it holds for all that are brought out. */
         public String toText() {
-            return String.join(", ", pads) + ": " + caution.text();
+            boolean all =
+                    caution.kind() == Kind.HANDLING
+                            || caution.kind() == Kind.LOADING
+                            || caution.kind() == Kind.GENERAL;
+            return all ? caution.text() : String.join(", ", pads) + ": " + caution.text();
         }
     }
 
@@ -90,18 +94,42 @@ public final class Cautions {
                             Kind.UNKNOWN,
                             "Nothing is known about what the board connects to this pin."));
         }
-        String setting = design.findPortOn(question.pad()).map(Port::setting).orElse("");
-        DriverFit.of(design, pad, setting)
-                .conflict()
-                .ifPresent(c -> result.add(new Caution(Kind.VOLTAGE, c)));
-        enable(design, pad).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
+        BoardCautions.reserved(question, wiring).ifPresent(result::add);
+        DriverFit.of(question).conflict().ifPresent(c -> result.add(new Caution(Kind.VOLTAGE, c)));
+        wiring.ifPresent(w -> BoardCautions.add(question, w, result));
+        glitches(question).ifPresent(result::add);
+        enable(question).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
         result.add(
                 new Caution(
                         Kind.GENERAL,
                         "Before driving the pad, check the schematic, "
                                 + supply(design, pad)
                                 + " and the device's data sheet."));
+        result.sort(Comparator.comparing(Caution::kind));
         return result;
+    }
+
+    /** A net that no register drives can change several times before it settles. */
+    private static Optional<Caution> glitches(Question question) {
+        int driver = question.net().driverCell();
+        if (driver == Fabric.NOTHING || question.net().clock()) {
+            return Optional.empty();
+        }
+        String kind = question.design().cells().get(driver).kind();
+        return question.design()
+                .fabric()
+                .info()
+                .findCellKind(kind)
+                .filter(k -> !k.holdsState())
+                .map(
+                        k ->
+                                new Caution(
+                                        Kind.GLITCHES,
+                                        question.net().name()
+                                                + " is driven by logic, not by a register: it can"
+                                                + " glitch, and the pad shows it. An instrument that"
+                                                + " samples on a clock of its own can show levels"
+                                                + " that no register takes, and miss others."));
     }
 
     /** The cautions of several pads, each text once, the gravest kinds first. */
@@ -128,8 +156,100 @@ public final class Cautions {
 
     /** The cautions of all pads on which edits bring nets out of a design. */
     public static List<Shared> ofEdits(Design before, List<Edit> edits) {
-        return shared(Question.ofBreakOuts(before, edits));
+        List<Question> questions = Question.ofBreakOuts(before, edits);
+        List<Shared> result = shared(questions);
+        for (BankOutputs bank : BankOutputs.of(before, edits)) {
+            if (bank.addsMany()) {
+                String text =
+                        bank.toText()
+                                + " Outputs that switch together disturb the bank's supply: compare"
+                                + " with the limit in the device's data sheet, or spread them over"
+                                + " banks.";
+                result.add(
+                        new Shared(
+                                padsIn(bank.bank(), questions), new Caution(Kind.SWITCHING, text)));
+            }
+        }
+        if (questions.size() > 1) {
+            String text =
+                    "An instrument with a clock of its own samples the lines of a group while some"
+                            + " have changed and others not: bits read together need not be a value"
+                            + " that the design had.";
+            result.add(new Shared(padsOf(questions), new Caution(Kind.GLITCHES, text)));
+        }
+        result.sort(Comparator.comparing(s -> s.caution().kind()));
+        return result;
     }
+
+    private static List<String> padsIn(String bank, List<Question> questions) {
+        return padsOf(questions.stream().filter(q -> q.padValue().bank().equals(bank)).toList());
+    }
+
+    private static List<String> padsOf(List<Question> questions) {
+        return questions.stream().map(q -> q.padValue().name()).toList();
+    }
+
+    /** The same, with what pads do while the changed design is loaded. */
+    public static List<Shared> ofLoading(Design before, List<Edit> edits) {
+        return with(
+                ofEdits(before, edits),
+                before,
+                edits,
+                new Caution(
+                        Kind.LOADING,
+                        "While a design is loaded, outputs float or are pulled: make everything that"
+                                + " they command safe before."));
+    }
+
+    /**
+     * What to heed while edits are taken back: leads are off, and ports drive their parts again.
+     */
+    public static List<Shared> ofGoingBack(Design before, List<Edit> edits) {
+        List<Shared> result = new ArrayList<>();
+        for (Question question : Question.ofBreakOuts(before, edits)) {
+            question.losingPort()
+                    .ifPresent(
+                            p ->
+                                    result.add(
+                                            new Shared(
+                                                    List.of(question.padValue().name()),
+                                                    new Caution(
+                                                            Kind.PORT,
+                                                            "Port "
+                                                                    + p.name()
+                                                                    + " has this pad again, and what"
+                                                                    + " is on it obeys that."))));
+        }
+        return with(
+                result,
+                before,
+                edits,
+                new Caution(
+                        Kind.LOADING,
+                        "Take the leads off before going back. While a design is loaded, outputs"
+                                + " float or are pulled: make everything that they command safe"
+                                + " before."));
+    }
+
+    private static List<Shared> with(
+            List<Shared> first, Design before, List<Edit> edits, Caution last) {
+        List<Question> questions = Question.ofBreakOuts(before, edits);
+        List<Shared> result = new ArrayList<>(first);
+        if (!questions.isEmpty()) {
+            result.add(new Shared(padsOf(questions), last));
+        }
+        result.sort(Comparator.comparing(s -> s.caution().kind()));
+        return result;
+    }
+
+    /** How leads are connected; for the page that is taken to the bench. */
+    public static final Caution HANDLING =
+            new Caution(
+                    Kind.HANDLING,
+                    "Switch the power off while leads are clipped on. Wear a wrist strap: static"
+                            + " destroys inputs and outputs. Use a ground lead for each channel or"
+                            + " two, as short as the signal's; an oscilloscope's ground clip is earth"
+                            + " and goes to the board's ground only.");
 
     private static void addOpposing(PadWiring wiring, List<Caution> result) {
         for (Attachment attached : wiring.attachments()) {
@@ -211,25 +331,42 @@ public final class Cautions {
         return site == Fabric.NOTHING ? "" : question.design().fabric().site(site).name();
     }
 
-    private static Optional<String> enable(Design design, Pad pad) {
+    /** What of the pad's enable is not as it must be, or not known. */
+    private static Optional<String> enable(Question question) {
+        Pad pad = question.padValue();
         if (pad.enableSite() == Fabric.NOTHING || !pad.directions().canDrive()) {
             return Optional.empty();
         }
+        Design design = question.design();
         String site = design.fabric().site(pad.enableSite()).name();
         Optional<Occupant> occupant = design.occupancy().findUserOf(pad.enableSite());
+        if (occupant.isPresent()) {
+            Occupant user = occupant.get();
+            return Optional.of(
+                    "The pad's driver is enabled through "
+                            + site
+                            + ", which is used by "
+                            + (user instanceof Occupant.ByCell ? "cell " : "net ")
+                            + user.name()
+                            + ": while it disables the output, the pin is high-impedance.");
+        }
+        boolean tied =
+                question.isThere()
+                        && design.findPortOn(question.pad()).filter(Port::enableTied).isPresent();
+        if (tied || pad.drivesUnasked()) {
+            return Optional.empty();
+        }
+        String level =
+                switch (pad.enable().active()) {
+                    case HIGH -> " (a high level)";
+                    case LOW -> " (a low level)";
+                    case UNKNOWN -> " (which level that is, the device's data sheet says)";
+                };
         return Optional.of(
-                occupant.map(
-                                h ->
-                                        "The pad's driver is enabled through "
-                                                + site
-                                                + ", which is used by "
-                                                + (h instanceof Occupant.ByCell ? "cell " : "net ")
-                                                + h.name()
-                                                + ": while it disables the output, the pin is"
-                                                + " high-impedance.")
-                        .orElse(
-                                "The pad's driver has an output enable, through "
-                                        + site
-                                        + ": set it to always on."));
+                "The pad's driver has an output enable, through "
+                        + site
+                        + ": it must be tied on"
+                        + level
+                        + ", and the pad then drives all the time.");
     }
 }

@@ -69,7 +69,8 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
         Fabric fabric = question.design().fabric();
         var disconnected = PortBranch.find(question.design(), question.pad());
         QuestionContext situation =
-                new QuestionContext(question.design(), question.net(), disconnected);
+                new QuestionContext(
+                        question.design(), question.net(), disconnected, question.padValue());
         FreeOnlyCost free = situation.overFree();
         int goal = question.padValue().vertex();
         CustomCost overOwnKinds =
@@ -93,8 +94,7 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
             throw new CancellationException("stopped on request");
         }
         return outcome instanceof SearchOutcome.Found found
-                ? Optional.of(
-                        new RouteBuilder(question, situation).build(found.path(), disconnected))
+                ? Optional.of(new RouteBuilder(question, situation).build(found.path()))
                 : Optional.empty();
     }
 

@@ -45,9 +45,7 @@ final class NearbySignals {
             Step step = search.open.poll();
             if (!step.differences().isEmpty()) {
                 asked++;
-                Question other =
-                        new Question(
-                                question.design(), step.net(), question.pad(), question.corner());
+                Question other = question.on(question.design(), step.net());
                 Answer answer = asker.answer(other, progress);
                 if (!(answer instanceof Answer.NoRoute)) {
                     String difference = String.join("; ", step.differences());

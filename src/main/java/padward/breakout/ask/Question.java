@@ -11,6 +11,7 @@ import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.PadWiring;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.fabric.Corner;
 import padward.fabric.Pad;
 
@@ -21,8 +22,19 @@ import padward.fabric.Pad;
  * @param net the net to bring out
  * @param pad index of the pad in {@code fabric.pads()}
  * @param corner corner at which the route has the shortest delay
+ * @param driver what is wanted of the pad's driver
  */
-public record Question(Design design, Net net, int pad, Corner corner) {
+public record Question(Design design, Net net, int pad, Corner corner, DriverWish driver) {
+    /** A question that leaves the driver's setting to the pad's bank. */
+    public Question(Design design, Net net, int pad, Corner corner) {
+        this(design, net, pad, corner, DriverWish.NONE);
+    }
+
+    /** The same question about another state of the design. */
+    public Question on(Design other, Net there) {
+        return new Question(other, there, pad, corner, driver);
+    }
+
     /** The pad itself. */
     public Pad padValue() {
         return design.fabric().pads().get(pad);
@@ -51,6 +63,29 @@ public record Question(Design design, Net net, int pad, Corner corner) {
                 if (net.isPresent() && pad.isPresent()) {
                     result.add(new Question(before, net.get(), pad.getAsInt(), Corner.SLOW));
                 }
+            }
+        }
+        return result;
+    }
+
+    /**
+     * The questions that a second design answers: one for each net of the first that it shows on a
+     * pad through a port which the first has not there. O(ports).
+     */
+    public static List<Question> ofNewOutputs(Design before, Design after) {
+        List<Question> result = new ArrayList<>();
+        for (Port port : after.ports()) {
+            boolean there =
+                    before.findPortOn(port.pad())
+                            .filter(p -> p.name().equals(port.name()))
+                            .isPresent();
+            if (there || port.direction() == PortDirection.IN) {
+                continue;
+            }
+            for (Net net : after.netsAtPort(port.id())) {
+                before.findNet(net.name())
+                        .map(n -> new Question(before, n, port.pad(), Corner.SLOW))
+                        .ifPresent(result::add);
             }
         }
         return result;

@@ -19,7 +19,6 @@ import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
 import padward.timing.EdgeFinder;
 import padward.timing.TreeDelays;
-import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.release.ResourceText;
@@ -46,14 +45,14 @@ public final class RouteBuilder {
     /**
      * The route from the driver along the tree to the path's first vertex, and on along the path.
      */
-    public Route build(VertexPath path, Optional<DisconnectedBranch> disconnected) {
+    public Route build(VertexPath path) {
         IntArrayList vertices = fromDriverTo(question.net(), path.first());
         int branchHop = vertices.size() - 1;
         for (int i = 1; i < path.size(); i++) {
             vertices.add(path.vertex(i));
         }
         List<Hop> hops = hops(vertices, branchHop);
-        Optional<DriverSetting> setting = setting(disconnected);
+        Optional<DriverSetting> setting = DriverFit.of(question).setting();
         Delay toPad = hops.get(hops.size() - 1).total();
         Delay driver = setting.map(DriverSetting::delay).orElse(Delay.ZERO);
         return new Route(hops, branchHop, setting, toPad, toPad.plus(driver));
@@ -127,19 +126,6 @@ public final class RouteBuilder {
     }
 
     /**
-     * The port's own setting stays with the pad; a pad without one has the fabric's default. If its
-     * voltage is not the bank's, the first setting that fits the bank takes its place.
-     */
-    private Optional<DriverSetting> setting(Optional<DisconnectedBranch> disconnected) {
-        String ported =
-                disconnected
-                        .map(l -> l.port().setting())
-                        .or(() -> design.findPortOn(question.pad()).map(p -> p.setting()))
-                        .orElse("");
-        return DriverFit.of(design, question.padValue(), ported).setting();
-    }
-
-    /**
      * The obstacles of a route, one for each occupant, in the order of the route; last what uses
      * the enable of the pad's driver, unless it is on the route as well.
      */
@@ -159,6 +145,9 @@ public final class RouteBuilder {
         int enable = situation.enableOccupant(question.padValue());
         if (enable != Fabric.NOTHING) {
             hopsByOccupant.putIfAbsent(design.occupancy().occupant(enable), List.of());
+        }
+        for (int net : situation.switchingNets()) {
+            hopsByOccupant.putIfAbsent(design.occupancy().occupant(net), List.of());
         }
         List<Obstacle> result = new ArrayList<>();
         hopsByOccupant.forEach(
@@ -200,7 +189,7 @@ public final class RouteBuilder {
      * @param vertex what it is called by; {@link Fabric#NOTHING} when it only uses the pad's enable
      */
     private Obstacle obstacle(Occupant occupant, List<Integer> hops, Route route, int vertex) {
-        boolean enable = vertex == Fabric.NOTHING;
+        boolean enable = vertex == Fabric.NOTHING || situation.isSwitchedPad(vertex);
         int site = enable ? question.padValue().enableSite() : fabric.siteOf(vertex);
         int tile = enable ? fabric.site(site).tile() : fabric.tile(vertex);
         int number = occupant.number();

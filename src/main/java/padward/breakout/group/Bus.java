@@ -101,11 +101,13 @@ public record Bus(
      * @param net the net
      * @param pad index of its pad
      * @param route its route
+     * @param standing name of the setting that the pad's driver has before
      */
-    public record Line(Net net, int pad, Route route) {
-        /** The edit that brings the line out, on a design with the earlier lines applied. */
-        Edit breakOut(Design design) {
-            return AnswerEdits.breakOut(new Question(design, net, pad, Corner.SLOW), route);
+    public record Line(Net net, int pad, Route route, String standing) {
+        /** The edits that bring the line out, on a design with the earlier lines applied. */
+        List<Edit> breakOut(Design design) {
+            Question question = new Question(design, net, pad, Corner.SLOW);
+            return AnswerEdits.breakOut(question, route, standing);
         }
     }
 

@@ -51,7 +51,8 @@ final class BusCosts {
         List<Optional<Answer.FreeRoute>> result = new ArrayList<>();
         Optional<OneToAllRoutes> oneToAll = Optional.empty();
         for (int pad : request.pads()) {
-            Question question = new Question(request.design(), net, pad, Corner.SLOW);
+            Question question =
+                    new Question(request.design(), net, pad, Corner.SLOW, request.driver());
             if (oneToAll.isEmpty()) {
                 oneToAll = Optional.of(OneToAllRoutes.from(question, progress));
             }
@@ -95,6 +96,7 @@ final class BusCosts {
                                     request.nets().get(n),
                                     request.pads(),
                                     Corner.SLOW,
+                                    request.driver(),
                                     Engine.OWN,
                                     Progress.NONE)
                             .answers()
@@ -156,9 +158,7 @@ final class BusCosts {
         Asker asker = new Asker(request.design().fabric(), Engine.OWN);
         for (int j = 0; j < request.pads().size(); j++) {
             if (request.isAllowed(j) && open.get(net).get(j).isEmpty()) {
-                int pad = request.pads().get(j);
-                Question question =
-                        new Question(request.design(), request.nets().get(net), pad, Corner.SLOW);
+                Question question = request.question(net, j);
                 if (asker.answer(question, Progress.NONE) instanceof Answer.Blocked) {
                     return true;
                 }

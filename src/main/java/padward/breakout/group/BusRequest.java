@@ -3,6 +3,7 @@ package padward.breakout.group;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.design.Design;
@@ -18,6 +19,7 @@ import padward.fabric.Fabric;
  * @param pads indices of pads that may be taken, in their order on the board
  * @param aim what the choice of pads minimizes
  * @param ports whether ports may lose their pads
+ * @param driver what is wanted of the pads' drivers
  * @param there nets that are already on one of the pads, which is then not available
  */
 record BusRequest(
@@ -26,6 +28,7 @@ record BusRequest(
         List<Integer> pads,
         Bus.Aim aim,
         Bus.Ports ports,
+        DriverWish driver,
         List<Bus.Left> there) {
     /** What a pad that costs somebody something costs more than one that costs nobody anything. */
     private static final int GRADE = 1_000_000;
@@ -42,7 +45,12 @@ record BusRequest(
 
     /** Separates the nets that are already on one of the pads. */
     static BusRequest of(
-            Design design, List<Net> nets, List<Integer> pads, Bus.Aim aim, Bus.Ports ports) {
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Bus.Aim aim,
+            Bus.Ports ports,
+            DriverWish driver) {
         List<Net> toServe = new ArrayList<>();
         List<Integer> mayTake = new ArrayList<>(pads);
         List<Bus.Left> there = new ArrayList<>();
@@ -56,7 +64,7 @@ record BusRequest(
                 toServe.add(net);
             }
         }
-        return new BusRequest(design, toServe, mayTake, aim, ports, there);
+        return new BusRequest(design, toServe, mayTake, aim, ports, driver, there);
     }
 
     private static Optional<Integer> padOn(Design design, Net net, List<Integer> pads) {
@@ -66,6 +74,11 @@ record BusRequest(
                                 net.route().placeOf(design.fabric().pads().get(p).vertex())
                                         != Fabric.NOTHING)
                 .findFirst();
+    }
+
+    /** The question about a net and a pad, by their positions. */
+    Question question(int net, int pad) {
+        return new Question(design, nets.get(net), pads.get(pad), Corner.SLOW, driver);
     }
 
     /** Whether a pad, by its position, may be taken: no port has it, or ports may lose theirs. */
@@ -146,7 +159,7 @@ record BusRequest(
         if (nets.isEmpty()) {
             return 0;
         }
-        Price price = Price.ofPad(new Question(design, nets.get(0), pads.get(pad), Corner.SLOW));
+        Price price = Price.ofPad(question(0, pad));
         if (!price.drives().isEmpty() || price.takesInput()) {
             return 3;
         }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.Progress;
+import padward.breakout.ask.DriverFit;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.RouteBuilder;
@@ -19,6 +21,7 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
 import padward.fabric.VertexKind;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
@@ -35,16 +38,20 @@ final class BusRouting {
     private final List<Net> nets = new ArrayList<>();
     private final List<Integer> pads = new ArrayList<>();
     private final List<Integer> alonePs = new ArrayList<>();
+    private boolean removedBefore;
     private final Design design;
+    private final DriverWish driver;
 
-    /** For a design on which only the ports on the pads have to be disconnected. */
-    BusRouting(Design design) {
-        this.design = design;
+    /** For a request on whose design only the ports on the pads have to be disconnected. */
+    BusRouting(BusRequest request) {
+        this.design = request.design();
+        this.driver = request.driver();
     }
 
     /** Adds edits that are applied before the routing. */
     void addFirst(List<Edit> removals) {
         edits.addAll(removals);
+        removedBefore = true;
     }
 
     /**
@@ -118,7 +125,14 @@ final class BusRouting {
             int pad = pads.get(i);
             Optional<Bus.Line> line = Optional.empty();
             if (paths.get(i).isPresent()) {
-                line = line(now, nets.get(i), pad, paths.get(i).get());
+                line =
+                        line(
+                                now,
+                                nets.get(i),
+                                pad,
+                                driver,
+                                DriverFit.standing(design, pad),
+                                paths.get(i).get());
             }
             if (line.isEmpty()) {
                 String name = start.fabric().pads().get(pad).name();
@@ -128,17 +142,31 @@ final class BusRouting {
             }
             lines.add(line.get());
             alone += alonePs.get(i);
-            Edit edit = line.get().breakOut(now);
-            now = Outcome.apply(now, List.of(edit));
-            allEdits.add(edit);
+            List<Edit> out = line.get().breakOut(now);
+            now = Outcome.apply(now, out);
+            allEdits.addAll(out);
         }
-        return new Bus(lines, allLeft, allEdits, alone, Optional.empty());
+        return new Bus(lines, allLeft, withoutNeedless(allEdits, lines), alone, Optional.empty());
+    }
+
+    /** A port whose pad no line takes in the end keeps it, unless a line needs its wires. */
+    private List<Edit> withoutNeedless(List<Edit> all, List<Bus.Line> lines) {
+        List<Edit> result = new ArrayList<>(all);
+        for (int pad : pads) {
+            boolean taken = lines.stream().anyMatch(l -> l.pad() == pad);
+            Optional<Port> port = design.findPortOn(pad).filter(p -> !taken);
+            if (port.isPresent() && !removedBefore) {
+                result.remove(new Edit.DisconnectPort(port.get().name()));
+            }
+        }
+        return Outcome.of(design, result) instanceof Outcome.Applied ? result : all;
     }
 
     /** What no route may enter: used vertices, and pads, which may only be ends. */
     static BitSet closed(Design design) {
         BitSet closed = design.occupancy().toBits();
         design.fabric().pads().forEach(p -> closed.set(p.vertex()));
+        design.tiedPins().forEach(closed::set);
         return closed;
     }
 
@@ -164,19 +192,28 @@ final class BusRouting {
      * the net, or a site that an earlier line goes through.
      *
      * @param now the design with the earlier lines applied
+     * @param driver what is wanted of the pad's driver
+     * @param standing name of the setting that the driver has before
      */
-    static Optional<Bus.Line> line(Design now, Net net, int pad, VertexPath path) {
+    static Optional<Bus.Line> line(
+            Design now, Net net, int pad, DriverWish driver, String standing, VertexPath path) {
         Net own = now.findNet(net.name()).orElseThrow();
-        QuestionContext context = new QuestionContext(now, own, Optional.empty());
+        QuestionContext context =
+                new QuestionContext(now, own, Optional.empty(), now.fabric().pads().get(pad));
+        Pad goal = now.fabric().pads().get(pad);
+        if (context.enableOccupant(goal) != Fabric.NOTHING
+                || QuestionContext.isEnabledByItself(own, now, goal)) {
+            return Optional.empty();
+        }
         for (int i = 1; i < path.size(); i++) {
             int vertex = path.vertex(i);
             boolean passesPad = i < path.size() - 1 && now.fabric().kind(vertex) == VertexKind.PAD;
-            if (passesPad || context.closed().get(vertex) || now.occupancy().isOccupied(vertex)) {
+            if (passesPad || context.closed().get(vertex) || context.isUsed(vertex)) {
                 return Optional.empty();
             }
         }
-        Question question = new Question(now, own, pad, Corner.SLOW);
-        Route route = new RouteBuilder(question, context).build(path, Optional.empty());
-        return Optional.of(new Bus.Line(own, pad, route));
+        Question question = new Question(now, own, pad, Corner.SLOW, driver);
+        Route route = new RouteBuilder(question, context).build(path);
+        return Optional.of(new Bus.Line(own, pad, route, standing));
     }
 }

@@ -89,7 +89,11 @@ final class GroupBound {
     private static CutBound bound(Answer.Blocked blocked) {
         Question question = blocked.question();
         QuestionContext context =
-                new QuestionContext(question.design(), question.net(), blocked.disconnected());
+                new QuestionContext(
+                        question.design(),
+                        question.net(),
+                        blocked.disconnected(),
+                        question.padValue());
         return CutBound.of(context, Asker.starts(question), question.padValue());
     }
 

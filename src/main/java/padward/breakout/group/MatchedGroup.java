@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import padward.base.Progress;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Route;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -106,7 +108,7 @@ public record MatchedGroup(
         }
 
         private static List<Edit> removals(Bus bus) {
-            return bus.edits().stream().filter(e -> !(e instanceof Edit.BreakOut)).toList();
+            return bus.edits().stream().filter(e -> !AnswerEdits.bringsOut(e)).toList();
         }
 
         MatchedGroup run() {
@@ -188,7 +190,17 @@ public record MatchedGroup(
                             progress);
             Optional<Bus.Line> routed = Optional.empty();
             if (outcome.kind() == DelayWindowSearch.Kind.FOUND) {
-                routed = BusRouting.line(start, net, line.pad(), outcome.path());
+                routed =
+                        BusRouting.line(
+                                start,
+                                net,
+                                line.pad(),
+                                line.route()
+                                        .setting()
+                                        .map(s -> DriverWish.of(s.name()))
+                                        .orElse(DriverWish.NONE),
+                                line.standing(),
+                                outcome.path());
             }
             // Loads can make a route slower than the sum of its edges: its total counts.
             Optional<Bus.Line> fitting =
@@ -265,9 +277,9 @@ public record MatchedGroup(
             List<Edit> edits = new ArrayList<>(removals(bus));
             Design now = start;
             for (Bus.Line line : lines) {
-                Edit edit = line.breakOut(now);
-                now = Outcome.apply(now, List.of(edit));
-                edits.add(edit);
+                List<Edit> out = line.breakOut(now);
+                now = Outcome.apply(now, out);
+                edits.addAll(out);
             }
             return new Bus(lines, bus.left(), edits, bus.alonePs(), bus.proof());
         }

@@ -65,7 +65,7 @@ record MostNets(
             int index = request.pads().get(pad);
             if (design.findPortOn(index).isEmpty() && isAnyOpen(alonePs, pad)) {
                 int vertex = fabric.pads().get(index).vertex();
-                int driver = driverPs(design, index);
+                int driver = driverPs(request, index);
                 goals.add(new FlowGoal(vertex, request.rank(pad) * GRADE + driver));
                 padAt.put(vertex, pad);
             }
@@ -94,8 +94,8 @@ record MostNets(
         return Arrays.stream(alonePs).anyMatch(net -> net[pad] != Matching.NONE);
     }
 
-    private static int driverPs(Design design, int pad) {
-        return DriverFit.of(design, design.fabric().pads().get(pad), "")
+    private static int driverPs(BusRequest request, int pad) {
+        return DriverFit.of(request.design(), pad, request.driver())
                 .setting()
                 .map(s -> s.delay().slowPs())
                 .orElse(0);

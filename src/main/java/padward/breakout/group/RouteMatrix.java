@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.DriverWish;
 import padward.design.Design;
 import padward.design.Net;
 import padward.route.search.VertexPath;
@@ -40,7 +41,19 @@ public final class RouteMatrix {
             Bus.Aim aim,
             Bus.Ports ports,
             Progress progress) {
-        BusRequest request = BusRequest.of(design, nets, pads, aim, ports);
+        return of(design, nets, pads, aim, ports, DriverWish.NONE, progress);
+    }
+
+    /** The same, with something wanted of the pads' drivers. */
+    public static RouteMatrix of(
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Bus.Aim aim,
+            Bus.Ports ports,
+            DriverWish driver,
+            Progress progress) {
+        BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
         return new RouteMatrix(request, BusCosts.of(request, progress));
     }
 
@@ -103,7 +116,7 @@ public final class RouteMatrix {
         Optional<String> why = most.bottleneck().map(b -> b.toText(design().fabric()));
         List<Bus.Left> left = new ArrayList<>(request.there());
         List<Optional<VertexPath>> paths = new ArrayList<>();
-        BusRouting routing = new BusRouting(request.design());
+        BusRouting routing = new BusRouting(request);
         for (int i = 0; i < alonePs.length; i++) {
             Optional<VertexPath> path = most.paths().get(i);
             if (path.isPresent()) {
@@ -147,7 +160,7 @@ public final class RouteMatrix {
         }
         int[] choice = request.choose(alonePs);
         List<Bus.Left> left = new ArrayList<>(request.there());
-        BusRouting routing = new BusRouting(request.design());
+        BusRouting routing = new BusRouting(request);
         for (int i = 0; i < choice.length; i++) {
             if (choice[i] == Matching.NONE) {
                 left.add(costs.left(i));

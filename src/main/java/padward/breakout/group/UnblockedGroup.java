@@ -13,6 +13,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
@@ -82,7 +83,21 @@ public record UnblockedGroup(
             Bus.Ports ports,
             SearchLimits limits,
             Progress progress) {
-        return new Search(BusRequest.of(design, nets, pads, aim, ports), limits, progress).run();
+        return of(design, nets, pads, aim, ports, DriverWish.NONE, limits, progress);
+    }
+
+    /** The same, with something wanted of the pads' drivers. */
+    public static UnblockedGroup of(
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Bus.Aim aim,
+            Bus.Ports ports,
+            DriverWish driver,
+            SearchLimits limits,
+            Progress progress) {
+        BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
+        return new Search(request, limits, progress).run();
     }
 
     /** Finds what to remove for one group, once. Not thread-safe. */
@@ -199,14 +214,16 @@ public record UnblockedGroup(
             }
             Answer answer =
                     asker.explained(
-                            new Question(now, there.get(), pad, Corner.SLOW), limits, progress);
+                            new Question(now, there.get(), pad, Corner.SLOW, request.driver()),
+                            limits,
+                            progress);
             Line line = new Line(net, pad, 0, new ArrayList<>(), new ArrayList<>());
             if (answer instanceof Answer.FreeRoute open) {
                 line = new Line(net, pad, open.route().total().slowPs(), List.of(), List.of());
             } else if (answer instanceof Answer.Blocked blocked) {
                 for (WhyBlocked.Option option : leavingTheGroup(blocked)) {
                     List<Edit> removals = new ArrayList<>(AnswerEdits.of(blocked, option));
-                    removals.remove(removals.size() - 1);
+                    removals.removeIf(AnswerEdits::bringsOut);
                     Optional<Design> after = applied.apply(removals);
                     if (after.isPresent()) {
                         int ps = option.route().total().slowPs();
@@ -253,7 +270,7 @@ public record UnblockedGroup(
         }
 
         private Bus route(Map<Integer, Line> lines, List<Bus.Left> left) {
-            BusRouting routing = new BusRouting(request.design());
+            BusRouting routing = new BusRouting(request);
             List<Edit> removals = new ArrayList<>();
             for (Line line : lines.values()) {
                 line.removals().stream().filter(e -> !removals.contains(e)).forEach(removals::add);

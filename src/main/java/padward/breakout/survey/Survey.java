@@ -9,6 +9,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.DriverFit;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
@@ -60,6 +61,18 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             Corner corner,
             Engine engine,
             Progress progress) {
+        return of(design, net, pads, corner, DriverWish.NONE, engine, progress);
+    }
+
+    /** The same, with something wanted of the pads' drivers. */
+    public static Survey of(
+            Design design,
+            Net net,
+            List<Integer> pads,
+            Corner corner,
+            DriverWish driver,
+            Engine engine,
+            Progress progress) {
         Asker asker = new Asker(design.fabric(), engine);
         int count = pads.size();
         List<Answer> answers = new ArrayList<>(count);
@@ -71,7 +84,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
                         : Optional.empty();
         for (int i = 0; i < count; i++) {
             progress.report((double) i / count, "pad " + (i + 1) + " of " + count);
-            Question question = new Question(design, net, pads.get(i), corner);
+            Question question = new Question(design, net, pads.get(i), corner, driver);
             answers.add(
                     swept.isPresent()
                             ? asker.answer(

@@ -69,7 +69,7 @@ public record WhatIfReport(
                                                 "the what-if removes net "
                                                         + question.net().name()
                                                         + " itself"));
-        Question after = new Question(tried, net, question.pad(), question.corner());
+        Question after = question.on(tried, net);
         Asker asker = new Asker(design.fabric(), Engine.OWN);
         Map<Integer, Boolean> openBefore = open(question, progress);
         Map<Integer, Boolean> openAfter = open(after, progress);
@@ -112,7 +112,8 @@ public record WhatIfReport(
                 new QuestionContext(
                         design,
                         question.net(),
-                        disconnects ? before.disconnected() : Optional.empty());
+                        disconnects ? before.disconnected() : Optional.empty(),
+                        question.padValue());
         FanOut fanOut = new FanOut(situation, question.padValue());
         List<Port> ports = new ArrayList<>();
         List<Price.Cleared> obstacles = new ArrayList<>();

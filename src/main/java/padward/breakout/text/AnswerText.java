@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Price;
@@ -64,13 +65,14 @@ public final class AnswerText {
 
     /** The kind of answer in a word or a few. */
     public static String word(Answer answer) {
-        return AnswerKind.of(answer).toText();
+        boolean tied =
+                answer instanceof Answer.FreeRoute && AnswerEdits.tiesEnable(answer.question());
+        return AnswerKind.of(answer).toText() + (tied ? " once the enable is tied on" : "");
     }
 
     private static String reaches(Answer.FreeRoute free) {
         Route route = free.route();
-        boolean already = route.branchHop() == route.hops().size() - 1;
-        if (already) {
+        if (AnswerEdits.isThere(free)) {
             return String.format(
                     "Open: %s is already on %s, %s after its driver.",
                     netName(free), padText(free.question()), route.total().toText());
@@ -165,10 +167,8 @@ public final class AnswerText {
                             + " fits the voltage of its bank; see the cautions.";
             case OWN_DRIVER_ON_ENABLE ->
                     "No route: "
-                            + driver(noRoute.question())
-                            + ", which drives "
-                            + net
-                            + ", also switches the driver of "
+                            + switching(noRoute.question())
+                            + " switches the driver of "
                             + pad
                             + " on and off, so the pin cannot show the signal.";
             case NEVER_LEAVES_ITS_SITE ->
@@ -195,11 +195,17 @@ public final class AnswerText {
         };
     }
 
-    private static String driver(Question question) {
+    /** What of a net switches the driver of the pad: the cell that drives it, or it itself. */
+    private static String switching(Question question) {
         int cell = question.net().driverCell();
-        return cell == Fabric.NOTHING
-                ? "what"
-                : "cell " + question.design().cells().get(cell).name();
+        Design design = question.design();
+        boolean ofCell =
+                cell != Fabric.NOTHING
+                        && design.cells().get(cell).site() == question.padValue().enableSite();
+        String net = question.net().name();
+        return ofCell
+                ? "cell " + design.cells().get(cell).name() + ", which drives " + net + ", also"
+                : net + " itself";
     }
 
     private static String nearby(Answer.NoRoute noRoute) {
@@ -254,11 +260,16 @@ public final class AnswerText {
                                 + (also == 1 ? "1 wire or pin" : also + " wires and pins")
                                 + " that served only this port "
                                 + (also == 1 ? "becomes free" : "become free");
+        String enables =
+                branch.enables().stream()
+                        .map(e -> "; net " + e.net().name() + " no longer switches its driver")
+                        .collect(Collectors.joining());
         return beginning
                 + free
                 + "; net "
                 + branch.net().name()
                 + fate(answer.question().design(), branch, removed)
+                + enables
                 + ".";
     }
 

@@ -9,6 +9,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Cautions;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
@@ -212,6 +213,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                 .filter(entry.edits()::contains)
                 .ifPresent(same::add);
         same.add(out);
+        entry.edits().stream().filter(e -> isOfPort(e, out.port())).forEach(same::add);
         if (replay.add(same).isEmpty()) {
             edits.addAll(same);
             return new Line.Same(out.net(), out.pad());
@@ -219,8 +221,28 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         Answer answer =
                 new Asker(now.fabric(), Engine.OWN)
                         .explained(
-                                new Question(now, net.get(), pad, Corner.SLOW), limits, progress);
+                                new Question(
+                                        now, net.get(), pad, Corner.SLOW, driverOf(entry, out)),
+                                limits,
+                                progress);
         return taken(replay, entry, out, answer, edits);
+    }
+
+    /** Whether an edit sets the driver of a port, or ties its enable. */
+    private static boolean isOfPort(Edit edit, String port) {
+        return edit instanceof Edit.SetDriver set && set.port().equals(port)
+                || edit instanceof Edit.TieEnable tie && tie.port().equals(port);
+    }
+
+    /** The driver's setting that the entry had given the line, which it keeps. */
+    private static DriverWish driverOf(LedgerEntry entry, Edit.BreakOut out) {
+        String setting = out.setting();
+        for (Edit edit : entry.edits()) {
+            if (edit instanceof Edit.SetDriver set && set.port().equals(out.port())) {
+                setting = set.setting();
+            }
+        }
+        return DriverWish.of(setting);
     }
 
     private static Line taken(
@@ -286,7 +308,9 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             List<Edit> takes,
             Price price,
             List<Edit> edits) {
-        List<Edit> named = takes.stream().map(e -> named(e, out, replay.design())).toList();
+        // The new port has the old one's name, if that is free.
+        boolean taken = replay.design().ports().stream().anyMatch(p -> p.name().equals(out.port()));
+        List<Edit> named = taken ? takes : takes.stream().map(e -> named(e, out.port())).toList();
         List<String> reasons = replay.add(named);
         if (!reasons.isEmpty()) {
             return new Line.Left(out.net(), out.pad(), String.join("; ", reasons));
@@ -295,12 +319,14 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         return new Line.Found(out.net(), out.pad(), route, named, price);
     }
 
-    /** The new port bears the old one's name, if that is free. */
-    private static Edit named(Edit edit, Edit.BreakOut old, Design now) {
-        boolean free = now.ports().stream().noneMatch(p -> p.name().equals(old.port()));
-        return edit instanceof Edit.BreakOut out && free
-                ? new Edit.BreakOut(out.net(), old.port(), out.pad(), out.setting(), out.route())
-                : edit;
+    private static Edit named(Edit edit, String as) {
+        if (edit instanceof Edit.BreakOut out) {
+            return new Edit.BreakOut(out.net(), as, out.pad(), out.setting(), out.route());
+        }
+        if (edit instanceof Edit.SetDriver set) {
+            return new Edit.SetDriver(as, set.setting());
+        }
+        return edit instanceof Edit.TieEnable ? new Edit.TieEnable(as) : edit;
     }
 
     /** What does not fit as it is. */

@@ -128,6 +128,9 @@ public record DesignDiff(
         if (!port.setting().isEmpty()) {
             facts.put("setting", port.setting());
         }
+        if (port.enableTied()) {
+            facts.put("enable", Port.TIED);
+        }
         return facts;
     }
 

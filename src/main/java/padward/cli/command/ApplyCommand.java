@@ -181,7 +181,8 @@ public final class ApplyCommand implements Callable<Integer> {
                                 old.net(),
                                 old.pad(),
                                 outcome.edits())
-                        .withAccepted(old.accepted());
+                        .withAccepted(old.accepted())
+                        .withLeads(old.leads());
     }
 
     private void writeLedger(Design read, CarryOver carried) throws BadInput {

@@ -3,6 +3,7 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
@@ -11,11 +12,13 @@ import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisteredGroup;
+import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DriverOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.SigningOption;
@@ -52,6 +55,7 @@ import picocli.CommandLine.Spec;
 public final class BusCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private GroupOption group;
+    @Mixin private DriverOption driver;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
     @Spec private CommandSpec spec;
@@ -133,7 +137,16 @@ public final class BusCommand implements Callable<Integer> {
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
-        Bus found = Bus.of(now, group.nets(now), group.pads(now), aim, ports(), Progress.NONE);
+        Bus found =
+                RouteMatrix.of(
+                                now,
+                                group.nets(now),
+                                group.pads(now),
+                                aim,
+                                ports(),
+                                driver.of(now),
+                                Progress.NONE)
+                        .route(Map.of(), Progress.NONE);
         Optional<UnblockedGroup> unblocked = unblocked(now, found);
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
@@ -192,6 +205,7 @@ public final class BusCommand implements Callable<Integer> {
                         group.pads(now),
                         aim,
                         ports(),
+                        driver.of(now),
                         SearchLimits.USUAL,
                         Progress.NONE));
     }

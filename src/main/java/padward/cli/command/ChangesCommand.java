@@ -49,6 +49,13 @@ public final class ChangesCommand implements Callable<Integer> {
             description = "A text template in the Mustache language.")
     private Path template;
 
+    @Option(
+            names = "--back",
+            description =
+                    "Writes the list that takes the changes back, the last entry first, for a tool "
+                            + "that still has the changed design open.")
+    private boolean back;
+
     @Override
     public Integer call() throws BadInput {
         Path target = output.checked(design, ledger);
@@ -58,7 +65,7 @@ public final class ChangesCommand implements Callable<Integer> {
         Design read = design.read();
         Ledger kept = ledger.read(read);
         LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
-        ChangeList list = ChangeList.of(read, kept);
+        ChangeList list = back ? ChangeList.back(read, kept) : ChangeList.of(read, kept);
         WholeFile.writeText(target, text(list));
         PrintWriter out = spec.commandLine().getOut();
         int count = list.entries().stream().mapToInt(e -> e.changes().size()).sum();

@@ -3,14 +3,21 @@ package padward.cli.command;
 import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.breakout.ask.Question;
+import padward.breakout.text.PriceText;
 import padward.breakout.verify.DesignDiff;
 import padward.cli.output.AnswerJson;
+import padward.cli.output.CautionTable;
 import padward.cli.output.DiffTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
+import padward.cli.output.PriceJson;
 import padward.design.Design;
 import padward.format.ledger.ComparedDesigns;
 import picocli.CommandLine.Command;
@@ -59,6 +66,8 @@ public final class DiffCommand implements Callable<Integer> {
         ComparedDesigns sides = ComparedDesigns.read(one, other, Optional.ofNullable(design));
         Design before = sides.before();
         DesignDiff diff = DesignDiff.between(before, sides.after());
+        List<Question> shown = Question.ofNewOutputs(before, sides.after());
+        Price price = shown.stream().map(Price::ofPad).reduce(Price.NOTHING, Price::plus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             JsonObject result = new JsonObject();
@@ -66,9 +75,15 @@ public final class DiffCommand implements Callable<Integer> {
             result.addProperty("a", one.toString());
             result.addProperty("b", other.toString());
             LedgerJson.diff(diff, before.fabric()).asMap().forEach(result::add);
+            result.add("price", PriceJson.object(price));
+            PriceJson.addShared(Cautions.shared(shown), result);
             out.println(AnswerJson.text(result));
         } else {
             DiffTable.print(diff, before.fabric(), out);
+            if (!shown.isEmpty()) {
+                out.println("What it costs: " + PriceText.sentences(price));
+                CautionTable.printShared(Cautions.shared(shown), out);
+            }
         }
         out.flush();
         return diff.isNothing() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;

@@ -127,7 +127,7 @@ public final class KeepCommand implements Callable<Integer> {
 
     private List<Edit> edits() throws BadInput {
         if (answer instanceof Answer.FreeRoute free) {
-            if (AnswerEdits.isThere(free)) {
+            if (AnswerEdits.of(free).isEmpty()) {
                 throw new BadInput("--pad", "", "a pad that the net is not on", "one it is on");
             }
             if (number != 1) {

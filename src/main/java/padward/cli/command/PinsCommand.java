@@ -3,6 +3,9 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
@@ -10,6 +13,7 @@ import padward.base.Progress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.fabric.Fabric;
+import padward.format.bareboard.BoardNets;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.bsdl.PinCheck;
@@ -51,21 +55,52 @@ public final class PinsCommand implements Callable<Integer> {
     @Option(names = "--fabric", paramLabel = "FILE", description = "The fabric to compare with.")
     private Path fabric;
 
+    @Option(
+            names = "--nets",
+            paramLabel = "FILE",
+            description =
+                    "The board's net list, as board reads it: the list then has the board's net on "
+                            + "each pin.")
+    private Path nets;
+
+    @Option(
+            names = "--chip",
+            paramLabel = "PART",
+            description = "The chip's reference designator in that net list.")
+    private String chip;
+
     @Override
     public Integer call() throws BadInput {
+        if ((nets == null) != (chip == null)) {
+            throw new BadInput("--nets", "", "--chip together with it", "only one of them");
+        }
         PackagePins pins = BsdlReader.read(bsdl, pinMap, Progress.NONE);
         PrintWriter out = spec.commandLine().getOut();
-        int status = fabric == null ? list(pins, out) : compare(pins, out);
+        Map<String, String> onBoard =
+                nets == null ? Map.of() : BoardNets.read(nets, Progress.NONE).netsOf(chip);
+        int status = fabric == null ? list(pins, onBoard, out) : compare(pins, out);
         out.flush();
         return status;
     }
 
-    private static int list(PackagePins pins, PrintWriter out) {
+    private int list(PackagePins pins, Map<String, String> onBoard, PrintWriter out) {
         out.println(pins.entity() + ", pin map " + pins.map());
-        TextTable table = new TextTable("pin", "port", "mode");
-        pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
+        if (nets == null) {
+            TextTable table = new TextTable("pin", "port", "mode");
+            pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
+            table.print(out);
+            return ExitStatus.DONE;
+        }
+        TextTable table = new TextTable("pin", "port", "mode", "board's net");
+        Set<String> left = new TreeSet<>(onBoard.keySet());
+        for (PackagePins.Pin pin : pins.pins()) {
+            left.remove(pin.pin());
+            table.row(
+                    pin.pin(), pin.port(), pin.mode().label(), onBoard.getOrDefault(pin.pin(), ""));
+        }
         table.print(out);
-        return ExitStatus.DONE;
+        left.forEach(pin -> out.println("The package has no pin " + pin + ", but the board has."));
+        return left.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private int compare(PackagePins pins, PrintWriter out) throws BadInput {

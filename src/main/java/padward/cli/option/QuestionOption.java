@@ -26,8 +26,11 @@ public final class QuestionOption {
                             + "(${DEFAULT-VALUE}).")
     private Corner corner;
 
+    @Mixin private DriverOption driver;
+
     /** The question about a design. */
     public Question about(Design design) throws BadInput {
-        return new Question(design, net.of(design), DesignOption.pad(design, pad), corner);
+        return new Question(
+                design, net.of(design), DesignOption.pad(design, pad), corner, driver.of(design));
     }
 }

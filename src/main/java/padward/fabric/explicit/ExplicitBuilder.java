@@ -15,6 +15,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
@@ -136,7 +137,7 @@ public final class ExplicitBuilder {
         return sites.add(split.of(name));
     }
 
-    /** Adds a pad of which no use is stated. */
+    /** Adds a pad of which neither a use nor anything of its enable is stated. */
     public int addPad(
             String name,
             int tile,
@@ -155,7 +156,8 @@ public final class ExplicitBuilder {
                 dataSite,
                 enableSite,
                 setting,
-                PadUse.UNSTATED);
+                PadUse.UNSTATED,
+                PadEnable.UNKNOWN);
     }
 
     /** Adds a pad; its vertex, or {@link Fabric#NOTHING} when the name is taken. */
@@ -168,7 +170,8 @@ public final class ExplicitBuilder {
             int dataSite,
             int enableSite,
             String setting,
-            PadUse use) {
+            PadUse use,
+            PadEnable enable) {
         int vertex = addVertex(name, VertexKind.PAD, tile, tile, "");
         if (vertex != Fabric.NOTHING) {
             pads.add(
@@ -182,7 +185,8 @@ public final class ExplicitBuilder {
                             dataSite,
                             enableSite,
                             setting,
-                            use));
+                            use,
+                            enable));
         }
         return vertex;
     }
@@ -319,7 +323,8 @@ public final class ExplicitBuilder {
                 pad.dataSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.dataSite()],
                 pad.enableSite() == Fabric.NOTHING ? Fabric.NOTHING : siteNumber[pad.enableSite()],
                 pad.defaultSetting(),
-                pad.use());
+                pad.use(),
+                pad.enable());
     }
 
     /** After building: edges of which a second was left out, some thousands at most. */

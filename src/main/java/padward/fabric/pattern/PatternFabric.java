@@ -114,7 +114,8 @@ public final class PatternFabric implements Fabric {
                     data,
                     enable,
                     local.setting(),
-                    PadUse.UNSTATED);
+                    PadUse.UNSTATED,
+                    local.enable());
         }
         return new Pad(
                 name,
@@ -126,7 +127,8 @@ public final class PatternFabric implements Fabric {
                 data,
                 enable,
                 override.setting().isEmpty() ? local.setting() : override.setting(),
-                override.use());
+                override.use(),
+                local.enable());
     }
 
     /** The pattern it was made from. */

@@ -8,6 +8,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 
@@ -134,6 +135,7 @@ public record PatternSpec(
      * @param enableSite the same for the drivers' enables; {@code ""} when the drivers are always
      *     on
      * @param setting driver setting used when a port states none, {@code ""} for none
+     * @param enable what is known of their enables
      */
     public record PadGroup(
             String name,
@@ -141,7 +143,19 @@ public record PatternSpec(
             PadDirections directions,
             String dataSite,
             String enableSite,
-            String setting) {}
+            String setting,
+            PadEnable enable) {
+        /** Pads of whose enables nothing is known. */
+        public PadGroup(
+                String name,
+                int count,
+                PadDirections directions,
+                String dataSite,
+                String enableSite,
+                String setting) {
+            this(name, count, directions, dataSite, enableSite, setting, PadEnable.UNKNOWN);
+        }
+    }
 
     /**
      * One rule of a switch box. The groups are named: a kind of wire ({@code from}: those that end

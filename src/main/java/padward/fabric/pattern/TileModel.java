@@ -10,6 +10,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.SitePin;
 
 /** A tile type with its names resolved: flat lists of sites, pins and pads, rules with numbers. */
@@ -20,7 +21,12 @@ final class TileModel {
 
     /** A pad of the type; site numbers are local, {@link Fabric#NOTHING} for none. */
     record LocalPad(
-            String name, PadDirections directions, int dataSite, int enableSite, String setting) {}
+            String name,
+            PadDirections directions,
+            int dataSite,
+            int enableSite,
+            String setting,
+            PadEnable enable) {}
 
     /** A pass-through of a site, between pin offsets. */
     record LocalThrough(int fromPin, int toPin, Delay delay) {}

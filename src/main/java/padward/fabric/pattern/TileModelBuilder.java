@@ -165,7 +165,12 @@ final class TileModelBuilder {
             addToGroup(group.name(), offset);
             model.pads.add(
                     new TileModel.LocalPad(
-                            name, group.directions(), data[i], enable[i], group.setting()));
+                            name,
+                            group.directions(),
+                            data[i],
+                            enable[i],
+                            group.setting(),
+                            group.enable()));
         }
     }
 

@@ -5,6 +5,7 @@ import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.real;
 import static padward.format.form.Kinds.text;
+import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.word;
 
 import java.util.HashSet;
@@ -13,6 +14,8 @@ import java.util.Set;
 import padward.design.Attachment;
 import padward.design.AttachmentKind;
 import padward.design.Board;
+import padward.design.Header;
+import padward.design.Levels;
 import padward.design.PadWiring;
 import padward.fabric.Fabric;
 import padward.format.form.Fields;
@@ -42,7 +45,10 @@ final class BoardForm {
         var pads =
                 board.needed("pads", list(wiring(pad, packagePin)), Board::wirings)
                         .means("what the board has on the pads");
-        return board.makesFile(() -> new Board(name.get(), note.get(), pads.get()));
+        var headers =
+                board.optional("headers", list(header()), List.of(), Board::headers)
+                        .means("how the pins of headers are arranged; others are not drawn");
+        return board.makesFile(() -> new Board(name.get(), note.get(), pads.get(), headers.get()));
     }
 
     private static Form<PadWiring> wiring(IntKind pad, IntKind packagePin) {
@@ -95,6 +101,62 @@ final class BoardForm {
         var pin =
                 attached.optional("pin", word(), "", Attachment::pin)
                         .means("its pin; may be left out if it has only one");
-        return attached.makes(() -> new Attachment(kind.get(), name.get(), pin.get()));
+        var supply =
+                attached.optional(
+                                "millivolts",
+                                whole(0, FileLimits.ELECTRIC),
+                                0,
+                                a -> a.levels().millivolts())
+                        .means("supply of the part, or the rail that a resistor pulls to");
+        var most =
+                attached.optional(
+                                "most_mv",
+                                whole(0, FileLimits.ELECTRIC),
+                                0,
+                                a -> a.levels().mostMillivolts())
+                        .means("greatest voltage that the pin tolerates");
+        var series =
+                attached.optional(
+                                "series_ohms",
+                                whole(0, FileLimits.OHMS),
+                                0,
+                                a -> a.levels().seriesOhms())
+                        .means("resistor between the pin and the net");
+        return attached.makes(
+                () ->
+                        new Attachment(
+                                kind.get(),
+                                name.get(),
+                                pin.get(),
+                                new Levels(supply.get(), most.get(), series.get())));
+    }
+
+    private static Form<Header> header() {
+        var header = new Fields<Header>();
+        var name = header.needed("name", name(), Header::name).means("name of the header");
+        var pins =
+                header.needed("pins", whole(1, FileLimits.HEADER_PINS), Header::pins)
+                        .means("number of its pins");
+        var rows = header.needed("rows", whole(1, 2), Header::rows).means("rows of pins");
+        var numbering =
+                header.needed("numbering", choice(Header.Numbering.values()), Header::numbering)
+                        .means(
+                                "`across`: pin 2 faces pin 1; `along`: row after row; `around`: along"
+                                        + " one row and back along the other");
+        var seen =
+                header.needed("seen", choice(Header.Side.values()), Header::seen)
+                        .means("side of the board from which pin 1 is at the lower left");
+        var grounds =
+                header.optional("grounds", list(name()), List.of(), Header::grounds)
+                        .means("its ground pins");
+        return header.makes(
+                () ->
+                        new Header(
+                                name.get(),
+                                pins.get(),
+                                rows.get(),
+                                numbering.get(),
+                                seen.get(),
+                                grounds.get()));
     }
 }

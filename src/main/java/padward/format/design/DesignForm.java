@@ -198,13 +198,26 @@ final class DesignForm {
         var setting =
                 port.optional("setting", word().checked(this::checkSetting), "", Port::setting)
                         .means("a setting of the fabric; otherwise the pad's");
+        var enable =
+                port.optional(
+                                "enable",
+                                choice(new String[] {Port.TIED}, w -> w),
+                                "",
+                                p -> p.enableTied() ? Port.TIED : "")
+                        .means("`tied` if the enable of the pad's driver is tied on");
         return port.makes(
                 in -> {
                     in.require(
                             in.place(),
                             scope.rules().placePort(name.get(), direction.get(), pad.get()));
                     int id = scope.portNames().size() - 1;
-                    return new Port(id, name.get(), direction.get(), pad.get(), setting.get());
+                    return new Port(
+                            id,
+                            name.get(),
+                            direction.get(),
+                            pad.get(),
+                            setting.get(),
+                            enable.get().equals(Port.TIED));
                 });
     }
 

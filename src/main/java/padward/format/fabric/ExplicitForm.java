@@ -270,6 +270,7 @@ final class ExplicitForm {
                         .means(
                                 "full name of the IO register site of its driver's enable; otherwise the"
                                         + " driver is always on");
+        var driverEnable = InfoForms.enable(pad, Pad::enable);
         var setting =
                 pad.optional("setting", knownOrNone(info.settings), "", Pad::defaultSetting)
                         .means(
@@ -289,7 +290,8 @@ final class ExplicitForm {
                                             data.get(),
                                             enable.get(),
                                             setting.get(),
-                                            use.get());
+                                            use.get(),
+                                            driverEnable.get());
                     if (vertex == Fabric.NOTHING) {
                         throw taken(in, name.get());
                     }

@@ -28,6 +28,7 @@ import padward.fabric.Electrical.SwitchLoad;
 import padward.fabric.Electrical.WireLoad;
 import padward.fabric.FabricLimits;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PadUse.Bonding;
 import padward.fabric.PadUse.Role;
@@ -104,6 +105,11 @@ public final class InfoForms {
                                 Optional.empty(),
                                 DriverSetting::output)
                         .means("what is known of its output");
+        var differential =
+                setting.optional("differential", flag(), false, DriverSetting::differential)
+                        .means(
+                                "if it drives two pads as a pair; otherwise only when the standard's"
+                                        + " name says so");
         return setting.makes(
                 () ->
                         new DriverSetting(
@@ -113,7 +119,8 @@ public final class InfoForms {
                                 milliamps.get(),
                                 slew.get(),
                                 delay.get(),
-                                output.get()));
+                                output.get(),
+                                differential.get()));
     }
 
     private static Form<PadDriverOutput> output() {
@@ -236,6 +243,25 @@ public final class InfoForms {
                                         "a pin that only one pad has", Text.quote(pin) + " again");
                             }
                         });
+    }
+
+    /** The fields that say what is known of the enable of a pad's driver. */
+    static <R> Supplier<PadEnable> enable(Fields<R> pad, Function<? super R, PadEnable> enable) {
+        var active =
+                pad.optional(
+                                "enableActive",
+                                choice(PadEnable.Active.values()),
+                                PadEnable.Active.UNKNOWN,
+                                p -> enable.apply(p).active())
+                        .means("level at its enable that switches its driver on");
+        var unconnected =
+                pad.optional(
+                                "enableUnconnected",
+                                choice(PadEnable.Unconnected.values()),
+                                PadEnable.Unconnected.UNKNOWN,
+                                p -> enable.apply(p).unconnected())
+                        .means("what its driver is while nothing is connected to its enable");
+        return () -> new PadEnable(active.get(), unconnected.get());
     }
 
     /** Adds the fields that say what a pad is meant for; what is not known is left out. */

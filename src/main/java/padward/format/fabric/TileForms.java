@@ -116,6 +116,7 @@ final class TileForms {
                         .means(
                                 "group of the IO register sites of the drivers' enables; otherwise the"
                                         + " drivers are always on");
+        var driverEnable = InfoForms.enable(pad, PadGroup::enable);
         var setting =
                 pad.optional("setting", knownOrNone(info.settings), "", PadGroup::setting)
                         .means("used when a port states none; otherwise none");
@@ -127,6 +128,7 @@ final class TileForms {
                                 directions.get(),
                                 data.get(),
                                 enable.get(),
-                                setting.get()));
+                                setting.get(),
+                                driverEnable.get()));
     }
 }

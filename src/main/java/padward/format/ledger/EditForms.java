@@ -116,6 +116,13 @@ final class EditForms {
                                         pad.get(),
                                         setting.get(),
                                         route.get()));
+        edits.type("set-driver", Edit.SetDriver.class)
+                .needs(port, Edit.SetDriver::port)
+                .needs(setting, Edit.SetDriver::setting)
+                .makes(() -> new Edit.SetDriver(port.get(), setting.get()));
+        edits.type("tie-enable", Edit.TieEnable.class)
+                .needs(port, Edit.TieEnable::port)
+                .makes(() -> new Edit.TieEnable(port.get()));
         return edits;
     }
 

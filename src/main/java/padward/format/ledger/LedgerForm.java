@@ -3,9 +3,11 @@ package padward.format.ledger;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.text;
+import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.word;
 
 import java.util.List;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.format.form.Fields;
@@ -57,6 +59,9 @@ final class LedgerForm {
         var accepted =
                 entry.optional("accepted", list(acceptance()), List.of(), LedgerEntry::accepted)
                         .means("the cautions that were accepted");
+        var leads =
+                entry.optional("leads", list(lead()), List.of(), LedgerEntry::leads)
+                        .means("which lead of the instrument is on which line");
         if (!signed) {
             return entry.makes(
                     () ->
@@ -67,7 +72,8 @@ final class LedgerForm {
                                             net.get(),
                                             pad.get(),
                                             all.get())
-                                    .withAccepted(accepted.get()));
+                                    .withAccepted(accepted.get())
+                                    .withLeads(leads.get()));
         }
         var before =
                 entry.needed("before", digest(), e -> digestsOf(e).before())
@@ -85,11 +91,25 @@ final class LedgerForm {
                                         pad.get(),
                                         all.get())
                                 .withAccepted(accepted.get())
+                                .withLeads(leads.get())
                                 .signed(before.get(), after.get()));
     }
 
     private static LedgerEntry.Digests digestsOf(LedgerEntry entry) {
         return entry.digests().orElseThrow(() -> new IllegalArgumentException("no digests"));
+    }
+
+    private static Form<Lead> lead() {
+        var lead = new Fields<Lead>();
+        var port = lead.needed("port", name(), Lead::port).means("name of the port");
+        var channel =
+                lead.needed("channel", whole(1, FileLimits.CHANNELS), Lead::channel)
+                        .means("channel of the instrument");
+        var name = lead.optional("name", word(), "", Lead::name).means("the lead's own name");
+        var pod = lead.optional("pod", word(), "", Lead::pod).means("its pod");
+        var colour = lead.optional("colour", word(), "", Lead::colour).means("its colour");
+        return lead.makes(
+                () -> new Lead(port.get(), channel.get(), name.get(), pod.get(), colour.get()));
     }
 
     private static Form<LedgerEntry.Acceptance> acceptance() {

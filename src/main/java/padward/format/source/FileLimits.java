@@ -23,6 +23,12 @@ public final class FileLimits {
     /** Ohms, femtofarads. */
     public static final int OHMS = 10_000_000;
 
+    /** Channels of an instrument. */
+    public static final int CHANNELS = 100_000;
+
+    /** Pins of a header. */
+    public static final int HEADER_PINS = 999;
+
     /** Required time of a net, ps: a millisecond. */
     public static final int REQUIRED_PS = 1_000_000_000;
 

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import padward.design.Attachment;
 import padward.design.AttachmentKind;
+import padward.design.Header;
+import padward.design.Levels;
 import padward.design.PadWiring;
 import padward.fabric.Fabric;
 import padward.format.fabric.PadLookup;
@@ -26,6 +28,7 @@ final class BoardTable {
     }
 
     private final PadLookup pads;
+    private final List<Header> headers = new ArrayList<>();
     private final Map<Integer, Wiring> byPad = new LinkedHashMap<>();
 
     BoardTable(Fabric fabric) {
@@ -65,6 +68,9 @@ final class BoardTable {
         CsvTable.Column kind = table.column("attached");
         CsvTable.Column part = table.column("part");
         CsvTable.Column pin = table.column("part_pin");
+        CsvTable.Column supply = table.column("millivolts");
+        CsvTable.Column most = table.column("most_mv");
+        CsvTable.Column series = table.column("series_ohms");
         if (table.has(kind)) {
             wiring.attached.add(
                     new Attachment(
@@ -74,10 +80,42 @@ final class BoardTable {
                                     EnumWords::of,
                                     AttachmentKind.HEADER),
                             table.name(part),
-                            table.word(pin)));
+                            table.word(pin),
+                            new Levels(
+                                    table.integer(supply, 0, FileLimits.ELECTRIC, 0),
+                                    table.integer(most, 0, FileLimits.ELECTRIC, 0),
+                                    table.integer(series, 0, FileLimits.OHMS, 0))));
         } else if (table.has(part) || table.has(pin)) {
             table.fault(kind, "what is attached", () -> "an empty field");
         }
+    }
+
+    void readHeaders(CsvTable table) {
+        CsvTable.Column name = table.column("name");
+        CsvTable.Column pins = table.column("pins");
+        CsvTable.Column rows = table.column("rows");
+        CsvTable.Column numbering = table.column("numbering");
+        CsvTable.Column seen = table.column("seen");
+        CsvTable.Column grounds = table.column("grounds");
+        while (table.next()) {
+            String listed = table.word(grounds).trim();
+            headers.add(
+                    new Header(
+                            table.name(name),
+                            table.integer(pins, 1, FileLimits.HEADER_PINS, 1),
+                            table.integer(rows, 1, 2, 1),
+                            table.oneOf(
+                                    numbering,
+                                    Header.Numbering.values(),
+                                    EnumWords::of,
+                                    Header.Numbering.ACROSS),
+                            table.oneOf(seen, Header.Side.values(), EnumWords::of, Header.Side.TOP),
+                            listed.isEmpty() ? List.of() : List.of(listed.split(" +"))));
+        }
+    }
+
+    List<Header> headers() {
+        return headers;
     }
 
     List<PadWiring> wirings() {

@@ -8,6 +8,7 @@ import org.apache.commons.csv.CSVPrinter;
 import padward.design.Attachment;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Header;
 import padward.design.Net;
 import padward.design.PadWiring;
 import padward.design.Port;
@@ -54,7 +55,8 @@ final class DesignRows {
                                 port.name(),
                                 port.direction().label(),
                                 fabric.pads().get(port.pad()).name(),
-                                port.setting());
+                                port.setting(),
+                                port.enableTied() ? Port.TIED : "");
                     }
                 });
         out.table(
@@ -131,6 +133,9 @@ final class DesignRows {
                                     load(wiring),
                                     "",
                                     "",
+                                    "",
+                                    "",
+                                    "",
                                     "");
                         }
                         for (Attachment attached : wiring.attachments()) {
@@ -141,9 +146,29 @@ final class DesignRows {
                                     load(wiring),
                                     EnumWords.of(attached.kind()),
                                     attached.name(),
-                                    attached.pin());
+                                    attached.pin(),
+                                    known(attached.levels().millivolts()),
+                                    known(attached.levels().mostMillivolts()),
+                                    known(attached.levels().seriesOhms()));
                         }
                     }
                 });
+        out.table(
+                Tables.HEADERS,
+                rows -> {
+                    for (Header header : design.board().headers()) {
+                        rows.printRecord(
+                                header.name(),
+                                header.pins(),
+                                header.rows(),
+                                EnumWords.of(header.numbering()),
+                                EnumWords.of(header.seen()),
+                                String.join(" ", header.grounds()));
+                    }
+                });
+    }
+
+    private static Object known(int value) {
+        return value == 0 ? "" : value;
     }
 }

@@ -166,6 +166,7 @@ final class DesignTables {
     private void readPorts(CsvTable table) {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column directionColumn = table.column("direction");
+        CsvTable.Column enable = table.column("enable");
         Kind.Cell<String> setting = info.setting().open(table, "setting", false, "");
         PadColumns pad = new PadColumns(table, pads);
         while (table.next()) {
@@ -185,7 +186,10 @@ final class DesignTables {
             if (at != Fabric.NOTHING) {
                 report(table, directionColumn, rules.placePort(name, direction, at));
             }
-            ports.add(new Port(ports.size(), name, direction, Math.max(0, at), setting.read()));
+            boolean tied =
+                    table.oneOf(enable, new String[] {Port.TIED}, w -> w, "").equals(Port.TIED);
+            ports.add(
+                    new Port(ports.size(), name, direction, Math.max(0, at), setting.read(), tied));
         }
     }
 

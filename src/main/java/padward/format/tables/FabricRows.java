@@ -11,6 +11,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.Tap;
@@ -136,12 +137,18 @@ final class FabricRows {
                     EnumWords.of(pad.directions()),
                     siteName(pad.dataSite()),
                     siteName(pad.enableSite()),
+                    known(pad.enable().active(), PadEnable.Active.UNKNOWN),
+                    known(pad.enable().unconnected(), PadEnable.Unconnected.UNKNOWN),
                     pad.defaultSetting(),
                     pad.use().bonding() == PadUse.Bonding.UNKNOWN
                             ? ""
                             : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
                     pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label());
         }
+    }
+
+    private static <T extends Enum<T>> String known(T value, T unknown) {
+        return value == unknown ? "" : EnumWords.of(value);
     }
 
     private String siteName(int site) {

@@ -12,6 +12,7 @@ import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.bsdl.PackagePins;
@@ -213,6 +214,8 @@ final class FabricTables {
         CsvTable.Column data = table.column("data");
         CsvTable.Column enable = table.column("enable");
         Kind.Cell<String> setting = info.setting().open(table, "setting", false, "");
+        CsvTable.Column active = table.column("enable_active");
+        CsvTable.Column unconnected = table.column("enable_unconnected");
         CsvTable.Column bonded = table.column("bonded");
         CsvTable.Column role = table.column("role");
         PlaceColumns place = new PlaceColumns(table, "");
@@ -234,7 +237,18 @@ final class FabricTables {
                             readSite(table, data),
                             readSite(table, enable),
                             setting.read(),
-                            readUse(table, bonded, role));
+                            readUse(table, bonded, role),
+                            new PadEnable(
+                                    table.oneOf(
+                                            active,
+                                            PadEnable.Active.values(),
+                                            EnumWords::of,
+                                            PadEnable.Active.UNKNOWN),
+                                    table.oneOf(
+                                            unconnected,
+                                            PadEnable.Unconnected.values(),
+                                            EnumWords::of,
+                                            PadEnable.Unconnected.UNKNOWN)));
             if (added == Fabric.NOTHING) {
                 taken(table, nameColumn, name);
             } else {

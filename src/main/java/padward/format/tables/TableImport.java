@@ -79,6 +79,7 @@ public final class TableImport {
         boolean fabricIsSound = !faults.any();
         BoardTable wirings = new BoardTable(fabric);
         tables.read(Tables.BOARD, wirings::read);
+        tables.read(Tables.HEADERS, wirings::readHeaders);
         DesignTables design = new DesignTables(tables, fabric, info);
         design.read();
         List<Net> nets = new RouteTable(tables, faults, fabric, fabricIsSound, design).read();
@@ -87,7 +88,11 @@ public final class TableImport {
         }
         Board board =
                 tables.has(Tables.BOARD)
-                        ? new Board(info.boardName(), info.boardNote(), wirings.wirings())
+                        ? new Board(
+                                info.boardName(),
+                                info.boardNote(),
+                                wirings.wirings(),
+                                wirings.headers())
                         : Board.UNKNOWN;
         if (Tables.OF_DESIGN.stream().noneMatch(tables::has)) {
             return new Sound(fabric, board, Optional.empty());

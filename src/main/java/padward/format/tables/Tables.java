@@ -139,6 +139,14 @@ public final class Tables {
                                             "full name of the IO register site of its driver's enable;"
                                                     + " otherwise the driver is always on"),
                                     may(
+                                            "enable_active",
+                                            "level at its enable that switches its driver on:"
+                                                    + " `high` or `low`; otherwise unknown"),
+                                    may(
+                                            "enable_unconnected",
+                                            "what its driver is while nothing is connected to its"
+                                                    + " enable: `on` or `off`; otherwise unknown"),
+                                    may(
                                             "setting",
                                             "a setting of `settings`, used when a port"
                                                     + " states none; otherwise none"),
@@ -207,7 +215,11 @@ public final class Tables {
                     may("direction", "`in`, `out` or `both`; otherwise the pad's"),
                     may("pad", "full name of the pad, or"),
                     instead("package_pin", "its pin or ball of the package: one of the two"),
-                    may("setting", "a setting of `settings`; otherwise the pad's"));
+                    may("setting", "a setting of `settings`; otherwise the pad's"),
+                    may(
+                            "enable",
+                            "`tied` if the enable of the pad's driver is tied on; otherwise"
+                                    + " unknown"));
     public static final TableShape NETS =
             shape(
                     "nets",
@@ -256,10 +268,34 @@ public final class Tables {
                                     + " unknown"),
                     may(
                             "attached",
-                            "`header`, `testpoint`, `light`, `button`, `driver`, `load` or"
-                                    + " `pull`; otherwise nothing is attached"),
+                            "`header`, `testpoint`, `light`, `button`, `driver`, `load`, `two-way`"
+                                    + " or `pull`; otherwise nothing is attached"),
                     may("part", "name of what is attached"),
-                    may("part_pin", "its pin; may be left out if it has only one"));
+                    may("part_pin", "its pin; may be left out if it has only one"),
+                    may(
+                            "millivolts",
+                            "supply of the part, or rail to which a resistor pulls; otherwise"
+                                    + " unknown"),
+                    may("most_mv", "greatest voltage that its pin tolerates; otherwise unknown"),
+                    may(
+                            "series_ohms",
+                            "resistor between the pin and the net; otherwise none or unknown"));
+    public static final TableShape HEADERS =
+            shape(
+                    "headers",
+                    "what is known of the shape of a header, so that it can be drawn",
+                    must("name", "name of the header"),
+                    must("pins", "number of its pins"),
+                    must("rows", "`1` or `2`"),
+                    must(
+                            "numbering",
+                            "`across` (pin 2 faces pin 1), `along` (row after row) or `around`"
+                                    + " (along one row and back along the other)"),
+                    must(
+                            "seen",
+                            "side of the board from which pin 1 is at the lower left: `top` or"
+                                    + " `bottom`"),
+                    may("grounds", "its ground pins, with spaces between; otherwise unknown"));
 
     /** All tables, in the order in which they are read. */
     public static final List<TableShape> ALL =
@@ -285,7 +321,8 @@ public final class Tables {
                     NETS,
                     ENDS,
                     ROUTES,
-                    BOARD);
+                    BOARD,
+                    HEADERS);
 
     /** The tables of a design; without any of them, the folder describes a fabric alone. */
     public static final List<TableShape> OF_DESIGN =

@@ -47,7 +47,10 @@ public final class RecordedLabels {
         played.result =
                 MinimumColorRun.run(
                         new QuestionContext(
-                                question.design(), question.net(), blocked.disconnected()),
+                                question.design(),
+                                question.net(),
+                                blocked.disconnected(),
+                                question.padValue()),
                         SearchSources.along(
                                 question.design().fabric(),
                                 question.net().route(),

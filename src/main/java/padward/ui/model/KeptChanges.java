@@ -6,6 +6,7 @@ import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.EntryRemoval;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
@@ -96,7 +97,7 @@ public final class KeptChanges {
      */
     KeptChanges with(LedgerEntry more, Design withIt) {
         List<LedgerEntry> all = new ArrayList<>(entries);
-        all.add(more);
+        all.add(Lead.numbered(entries, more));
         return new KeptChanges(original, all, withIt);
     }
 

@@ -38,8 +38,7 @@ public record PendingWhatIf(
         Question question = before.question();
         Design design = Outcome.apply(question.design(), edits);
         Net net = design.findNet(question.net().name()).orElseThrow();
-        Answer after =
-                Asker.ask(new Question(design, net, question.pad(), question.corner()), progress);
+        Answer after = Asker.ask(question.on(design, net), progress);
         return new PendingWhatIf(on.version(), edits, before, after, on.opened().with(design));
     }
 }

@@ -1,7 +1,10 @@
 package padward.unblock.release;
 
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.List;
 import padward.change.Edit;
+import padward.design.EnableBranch;
 import padward.design.Net;
 import padward.design.Port;
 
@@ -13,11 +16,33 @@ import padward.design.Port;
  * @param net the net that fed it
  * @param vertices the vertices that become free, from the branching to the pad; then the other pins
  *     of sites that only this branch went through
+ * @param enables what only switched the driver of the pad, and becomes free too
  */
-public record DisconnectedBranch(Port port, Net net, List<Integer> vertices) {
-    /** Copies the vertices. */
+public record DisconnectedBranch(
+        Port port, Net net, List<Integer> vertices, List<EnableBranch> enables) {
+    /** Copies the lists. */
     public DisconnectedBranch {
         vertices = List.copyOf(vertices);
+        enables = List.copyOf(enables);
+    }
+
+    /** The vertices that become free, of the branch and of the enable. */
+    public IntSet allVertices() {
+        IntSet result = new IntOpenHashSet(vertices);
+        enables.forEach(e -> result.addAll(e.vertices()));
+        return result;
+    }
+
+    /** The vertices that a net, by its number, loses. */
+    public IntSet verticesOf(int number) {
+        IntSet result = new IntOpenHashSet();
+        if (net.id() == number) {
+            result.addAll(vertices);
+        }
+        enables.stream()
+                .filter(e -> e.net().id() == number)
+                .forEach(e -> result.addAll(e.vertices()));
+        return result;
     }
 
     /** The same as an edit. */

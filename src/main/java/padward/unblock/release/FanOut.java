@@ -11,8 +11,10 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
+import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.CellKind;
+import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
@@ -83,12 +85,17 @@ public final class FanOut {
     /** Whether a cell switches the driver of another pad. */
     private boolean isAtOtherEnable(int cell) {
         int site = design.cells().get(cell).site();
-        return design.fabric().pads().stream()
-                .anyMatch(p -> p.enableSite() == site && p.vertex() != padVertex);
+        return EnableSites.of(design.fabric())
+                .padsAt(site)
+                .intStream()
+                .anyMatch(p -> design.fabric().pads().get(p).vertex() != padVertex);
     }
 
     /** Notes a net's sink cells; false when it reaches another port, or what drives our own net. */
     private boolean sparing(Net net, IntSet seen, IntArrayList cells) {
+        if (!switched(net).isEmpty()) {
+            return false;
+        }
         for (Terminal sink : net.sinks()) {
             if (sink instanceof Terminal.PortEnd end) {
                 if (end.port() != portLeaving) {
@@ -129,11 +136,20 @@ public final class FanOut {
             nets.add(design.nets().get(occupant));
         }
         for (int i = 0; i < nets.size(); i++) {
+            switched(nets.get(i))
+                    .forEach(p -> result.add(new Endpoint(Endpoint.Kind.PORT, p.name())));
             for (Terminal sink : nets.get(i).sinks()) {
                 follow(sink, removed, seen, nets, result);
             }
         }
         return List.copyOf(result);
+    }
+
+    /** The ports on other pads whose drivers a net switches. */
+    private List<Port> switched(Net net) {
+        return design.switchedBy(net).stream()
+                .filter(p -> design.fabric().pads().get(p.pad()).vertex() != padVertex)
+                .toList();
     }
 
     private void follow(

@@ -108,9 +108,9 @@ public final class NetResources {
             served[place] = new IntOpenHashSet(2);
         }
         Optional<DisconnectedBranch> ours = without.filter(l -> l.net().id() == net.id());
-        ours.ifPresent(
+        without.ifPresent(
                 l -> {
-                    for (int vertex : l.vertices()) {
+                    for (int vertex : l.verticesOf(net.id())) {
                         int place = placeOf(vertex);
                         if (place >= 0) {
                             gone[place] = true;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.design.Branches;
 import padward.design.Design;
+import padward.design.EnableBranch;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.Port;
@@ -66,7 +67,8 @@ public final class PortBranch {
             }
         }
         vertices.addAll(pinsOf(design, net.get(), left));
-        return Optional.of(new DisconnectedBranch(port.get(), net.get(), vertices));
+        List<EnableBranch> enables = EnableBranch.of(design, port.get(), design::findPortOn);
+        return Optional.of(new DisconnectedBranch(port.get(), net.get(), vertices, enables));
     }
 
     /** Pins that the net used only because the branch went through their sites. */

@@ -1,11 +1,13 @@
 package padward.unblock.release;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -42,13 +44,69 @@ public final class QuestionContext {
 
     private final IntSet disconnected = new IntOpenHashSet();
 
+    /** The vertex of the pad while nets switch its driver, and these. */
+    private int switchedPad = Fabric.NOTHING;
+
+    private final IntSet switchingNets = new IntLinkedOpenHashSet();
+
+    /**
+     * The situation of a net that is to come out on a pad, which a port may lose. Nothing of it may
+     * come to the enable of the pad's driver; while another net does, the pad counts as used by
+     * that.
+     */
+    public QuestionContext(
+            Design design, Net net, Optional<DisconnectedBranch> disconnected, Pad pad) {
+        this(design, net, disconnected);
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return;
+        }
+        SiteView site = design.fabric().site(pad.enableSite());
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            int vertex = site.firstPin() + pin;
+            Optional<Net> there = occupancy.findNetOn(vertex);
+            boolean other =
+                    there.isPresent()
+                            && there.get().id() != net.id()
+                            && !this.disconnected.contains(vertex)
+                            && !goesWithCell(design, there.get(), vertex, pad.enableSite());
+            if (other) {
+                switchedPad = pad.vertex();
+                switchingNets.add(there.get().id());
+            }
+            closed.add(vertex);
+        }
+    }
+
+    /** Whether a net is at a pin as an end of the cell there, and goes with that. */
+    private static boolean goesWithCell(Design design, Net net, int vertex, int site) {
+        Optional<Cell> cell = design.occupancy().findCellOn(site);
+        if (cell.isEmpty()) {
+            return false;
+        }
+        boolean driver = net.driverCell() == cell.get().id();
+        boolean end =
+                net.sinks().stream()
+                        .anyMatch(
+                                t ->
+                                        t instanceof Terminal.CellPin at
+                                                && at.cell() == cell.get().id()
+                                                && design.vertexOf(t) == vertex);
+        return driver || end && isLeaf(net.route(), vertex);
+    }
+
+    private static boolean isLeaf(RouteTree tree, int vertex) {
+        int at = tree.placeOf(vertex);
+        return IntStream.range(at + 1, tree.size()).noneMatch(p -> tree.parent(p) == at);
+    }
+
     /** The situation of a net when a port loses its pad, or none does. */
     public QuestionContext(Design design, Net net, Optional<DisconnectedBranch> disconnected) {
         this.design = design;
         this.net = net;
         this.given = disconnected;
         this.occupancy = design.occupancy();
-        disconnected.ifPresent(l -> this.disconnected.addAll(l.vertices()));
+        disconnected.ifPresent(l -> this.disconnected.addAll(l.allVertices()));
+        closed.addAll(design.tiedPins());
         RouteTree tree = net.route();
         NetResources own = new NetResources(design, net);
         for (int place = 0; place < tree.size(); place++) {
@@ -144,6 +202,30 @@ public final class QuestionContext {
         return closed;
     }
 
+    /**
+     * The IO register site of the pad's enable while a net switches it, or {@link Fabric#NOTHING}.
+     */
+    public int switchedSite() {
+        return isSwitched()
+                ? design.fabric().findPadAt(switchedPad).orElseThrow().enableSite()
+                : Fabric.NOTHING;
+    }
+
+    /** The numbers of the nets that switch the driver of the pad. */
+    public IntSet switchingNets() {
+        return switchingNets;
+    }
+
+    /** The vertex of the pad while a net switches its driver, or {@link Fabric#NOTHING}. */
+    int switchedPad() {
+        return switchedPad;
+    }
+
+    /** Whether a vertex is the pad whose driver a net switches. */
+    public boolean isSwitchedPad(int vertex) {
+        return vertex == switchedPad && vertex != Fabric.NOTHING;
+    }
+
     /** Whether nothing can make the vertex usable. */
     public boolean isClosed(int vertex) {
         return closed.contains(vertex);
@@ -151,7 +233,23 @@ public final class QuestionContext {
 
     /** Whether the vertex is used by an occupant that has not been disconnected from it. */
     public boolean isUsed(int vertex) {
-        return occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
+        return vertex == switchedPad
+                || occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
+    }
+
+    /** Whether a net switches the driver of the pad, and must go before that shows anything. */
+    public boolean isSwitched() {
+        return switchedPad != Fabric.NOTHING;
+    }
+
+    /** Whether a route, after its start, enters what nothing can make usable. */
+    public boolean isClosedTo(VertexPath path) {
+        for (int i = 1; i < path.size(); i++) {
+            if (closed.contains(path.vertex(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Routes over what is free. */
@@ -161,13 +259,20 @@ public final class QuestionContext {
 
     /** Routes over what is free, and over vertices that are used now but will be free. */
     public FreeOnlyCost overFreeAnd(IntSet freed) {
-        BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(freed).freeAll(disconnected);
-        return new FreeOnlyCost(blocked.blockAll(closed).toVertices());
+        BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(disconnected);
+        if (isSwitched()) {
+            blocked.block(switchedPad);
+        }
+        return new FreeOnlyCost(blocked.freeAll(freed).blockAll(closed).toVertices());
     }
 
     /** Routes over everything that could be removed, at a price. */
     public ObstacleCost atAPrice() {
-        BlockedVertices used = BlockedDraft.of(occupancy).freeAll(disconnected).toVertices();
+        BlockedDraft draft = BlockedDraft.of(occupancy).freeAll(disconnected);
+        if (isSwitched()) {
+            draft.block(switchedPad);
+        }
+        BlockedVertices used = draft.toVertices();
         return new ObstacleCost(closed(), used, this::removableAt);
     }
 
@@ -177,8 +282,8 @@ public final class QuestionContext {
     }
 
     /**
-     * The number of the occupant that controls the enable of a pad's driver and could be removed,
-     * or {@link Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
+     * The number of the cell on the IO register site of a pad's enable that could be removed, or
+     * {@link Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
      */
     public int enableOccupant(Pad pad) {
         if (pad.enableSite() == Fabric.NOTHING) {
@@ -190,11 +295,21 @@ public final class QuestionContext {
                 .orElse(Fabric.NOTHING);
     }
 
-    /** Whether the net's own driver, which cannot be removed, controls a pad's enable. */
-    public static boolean isEnabledByDriver(Net net, Design design, Pad pad) {
-        return pad.enableSite() != Fabric.NOTHING
-                && net.driverCell() != Fabric.NOTHING
-                && design.cells().get(net.driverCell()).site() == pad.enableSite();
+    /** Whether the net's own driver or the net itself, which both stay, switches a pad's driver. */
+    public static boolean isEnabledByItself(Net net, Design design, Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return false;
+        }
+        SiteView site = design.fabric().site(pad.enableSite());
+        boolean ofDriver =
+                design.occupancy()
+                        .findCellOn(pad.enableSite())
+                        .filter(c -> c.id() == net.driverCell())
+                        .isPresent();
+        return ofDriver
+                || IntStream.range(site.firstPin(), site.firstPin() + site.pins().size())
+                        .filter(pin -> net.route().placeOf(pin) != Fabric.NOTHING)
+                        .anyMatch(pin -> !goesWithCell(design, net, pin, pad.enableSite()));
     }
 
     /**
@@ -208,6 +323,10 @@ public final class QuestionContext {
 
     /** The occupant of a used vertex; where that is the net's own driver, the net at its pin. */
     private int removableAt(int vertex) {
+        if (vertex == switchedPad
+                && (!occupancy.isOccupied(vertex) || disconnected.contains(vertex))) {
+            return switchingNets.iterator().nextInt();
+        }
         int net = netAtDriver.get(vertex);
         return net == Fabric.NOTHING ? occupancy.occupantId(vertex) : net;
     }

@@ -82,6 +82,9 @@ public final class ReleaseRules {
 
     private int[][][] find(int vertex) {
         List<int[][]> needs = new ArrayList<>();
+        if (context.isSwitchedPad(vertex)) {
+            addSwitching(needs);
+        }
         IntSet nets = new IntOpenHashSet();
         design.occupancy().findNetOn(vertex).ifPresent(n -> nets.add(n.id()));
         int site = fabric.siteOf(vertex);
@@ -107,12 +110,18 @@ public final class ReleaseRules {
         return needs.toArray(new int[0][][]);
     }
 
+    /** All pins of the enable's site must be open before the pad shows anything. */
+    private void addSwitching(List<int[][]> needs) {
+        SiteView view = fabric.site(context.switchedSite());
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            needs.addAll(List.of(of(view.firstPin() + pin)));
+        }
+    }
+
     /** Whether a net still uses a vertex once the port on the pad is disconnected. */
     private boolean contains(int net, int vertex) {
         boolean disconnected =
-                context.disconnected()
-                        .filter(l -> l.net().id() == net && l.vertices().contains(vertex))
-                        .isPresent();
+                context.disconnected().filter(l -> l.verticesOf(net).contains(vertex)).isPresent();
         return !disconnected;
     }
 
@@ -269,6 +278,9 @@ public final class ReleaseRules {
     /** The vertices, now used, that are usable once all of some occupants are removed. */
     public IntSet openedBy(int[] occupants) {
         IntSet candidates = new IntOpenHashSet();
+        if (context.isSwitched()) {
+            candidates.add(context.switchedPad());
+        }
         IntArrayList all = new IntArrayList(occupants);
         if (alreadyRemoved != Fabric.NOTHING) {
             all.add(alreadyRemoved);

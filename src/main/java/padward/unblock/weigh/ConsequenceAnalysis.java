@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Branches;
@@ -21,6 +22,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
@@ -210,7 +212,7 @@ public final class ConsequenceAnalysis {
         for (int occupant : verticesOf.keySet()) {
             if (fanOut.isRemovable(occupant)) {
                 result.put(occupant, new Consequence.Removable());
-            } else if (occupant == enableOccupant) {
+            } else if (occupant == enableOccupant || context.switchingNets().contains(occupant)) {
                 result.put(occupant, new Consequence.LosesFunction(fanOut.losing(occupant)));
             }
         }
@@ -281,12 +283,29 @@ public final class ConsequenceAnalysis {
 
     private Optional<Consequence.Movable> move(
             MoveSearch moves, OccupancyOverlay overlay, int occupant, List<Integer> vertices) {
+        if (switchesAnother(occupancy.occupant(occupant))) {
+            return Optional.empty();
+        }
         int net = onlyNet(new IntArrayList(vertices));
         Optional<String> onlyNet =
                 net == Fabric.NOTHING
                         ? Optional.empty()
                         : Optional.of(design.nets().get(net).name());
         return moves.move(occupancy.occupant(occupant), onlyNet, vertices, overlay);
+    }
+
+    /** Whether an occupant switches another pad's driver: a move would not lead there again. */
+    private boolean switchesAnother(Occupant occupant) {
+        Stream<Net> nets =
+                occupant instanceof Occupant.ByCell by
+                        ? design.netsAt(by.cell().id()).stream()
+                        : Stream.of(((Occupant.ByNet) occupant).net());
+        return nets.flatMap(n -> design.switchedBy(n).stream())
+                .anyMatch(p -> fabricPad(p).vertex() != pad.vertex());
+    }
+
+    private Pad fabricPad(Port port) {
+        return design.fabric().pads().get(port.pad());
     }
 
     /** Whether every route passes something that an occupant uses. O(edges) at the worst. */

@@ -59,10 +59,19 @@ public final class ImpactEstimate {
         for (int i = 0; i < result.length; i++) {
             int net = analysis.onlyNet(neededFor(result[i], result, path));
             if (net != Fabric.NOTHING && isMilder(net, result[i])) {
+                int before = result[i];
                 result[i] = net;
+                // A pad can need more than the net that is seen there.
+                if (!opens(result, path)) {
+                    result[i] = before;
+                }
             }
         }
         return Arrays.stream(result).distinct().toArray();
+    }
+
+    private boolean opens(int[] set, VertexPath path) {
+        return analysis.usedOn(path).intStream().allMatch(v -> rules.isOpen(v, set));
     }
 
     /** The vertices of a route that a set opens, but not without one of its occupants. */

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.breakout.group.Bus;
 import padward.breakout.survey.Survey;
+import padward.change.Edit;
+import padward.change.Outcome;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
@@ -15,6 +18,7 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.example.HandMade;
 import padward.fabric.Bank;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
@@ -99,5 +103,112 @@ class DriverFitTest {
         Answer.Open open = (Answer.Open) ask(3300, "lv18");
         assertThat(open.cautions()).anyMatch(c -> c.text().contains("set for another voltage: o"));
         assertThat(Survey.hazardous(open)).isTrue();
+    }
+
+    /** A net, a pad in a bank of 2.5 V, and a list of settings in which a pair comes first. */
+    private static HandMade choice() {
+        return new HandMade()
+                .bank("a", 2500)
+                .setting("pair", "differential 2.5 V", 2500, 2, "slow", 900)
+                .setting("strong", "LVCMOS 2.5 V", 2500, 16, "fast", 300)
+                .setting("weak-fast", "LVCMOS 2.5 V", 2500, 4, "fast", 150)
+                .setting("weak", "LVCMOS 2.5 V", 2500, 4, "slow", 60)
+                .setting("other", "LVCMOS 3.3 V", 3300, 2, "slow", 60)
+                .wires("w")
+                .site("s", "", "q")
+                .chain("s.q w p")
+                .chain("w r")
+                .cell("c", "s")
+                .pad("p", PadDirections.BOTH, "a", "", "strong")
+                .pad("r", PadDirections.BOTH, "a", "", "strong")
+                .net("n", "c.q", "", "s.q");
+    }
+
+    private static String chosen(Design design, DriverWish wish) {
+        Question question = new Question(design, design.nets().get(0), 0, Corner.SLOW, wish);
+        return DriverFit.of(question).setting().map(DriverSetting::name).orElse("");
+    }
+
+    @Test
+    void theGentlestOfOnePadIsTaken() {
+        Design design = choice().design();
+        assertThat(chosen(design, DriverWish.NONE)).isEqualTo("weak");
+        assertThat(chosen(design, new DriverWish("", 100))).isEqualTo("weak-fast");
+        assertThat(chosen(design, new DriverWish("", 200))).isEqualTo("strong");
+        assertThat(chosen(design, new DriverWish("", 500))).isEqualTo("strong");
+        assertThat(chosen(design, DriverWish.of("pair"))).isEqualTo("pair");
+    }
+
+    @Test
+    void aWantedSettingForAnotherVoltageIsNotUsed() {
+        Design design = choice().design();
+        Answer answer =
+                Asker.ask(
+                        new Question(
+                                design,
+                                design.nets().get(0),
+                                0,
+                                Corner.SLOW,
+                                DriverWish.of("other")),
+                        Progress.NONE);
+        assertThat(((Answer.NoRoute) answer).reason()).isEqualTo(NoRouteReason.NO_FITTING_SETTING);
+    }
+
+    @Test
+    void theStrongDriverOfThePortThatLosesItsPadDoesNotStay() {
+        Design design = choice().port("motor", PortDirection.OUT, "p", "strong").design();
+        Question question = new Question(design, design.nets().get(0), 0, Corner.SLOW);
+        Answer.TakesPort taken = (Answer.TakesPort) Asker.ask(question, Progress.NONE);
+        List<Edit> edits = AnswerEdits.of(taken);
+        assertThat(edits)
+                .extracting(Edit::toText)
+                .contains("disconnect port motor", "set driver of port out_p to weak");
+        Design after = Outcome.apply(design, edits);
+        assertThat(after.findPort("out_p").orElseThrow().setting()).isEqualTo("weak");
+        // And a group does the same.
+        Bus bus =
+                Bus.of(
+                        design,
+                        List.copyOf(design.nets()),
+                        List.of(0),
+                        Bus.Aim.SUM,
+                        Bus.Ports.MAY_DISCONNECT,
+                        Progress.NONE);
+        assertThat(bus.edits()).containsExactlyInAnyOrderElementsOf(edits);
+    }
+
+    @Test
+    void theDriverOfAPadOnWhichTheNetIsCanBeSet() {
+        Design design =
+                choice().port("o", PortDirection.OUT, "r", "strong")
+                        .net("m", "o2.q", "o", "s2.q w2 r")
+                        .site("s2", "", "q")
+                        .wires("w2")
+                        .chain("s2.q w2 r")
+                        .cell("o2", "s2")
+                        .design();
+        Net there = design.findNet("m").orElseThrow();
+        Question as = new Question(design, there, 1, Corner.SLOW);
+        Answer.Open same = (Answer.Open) Asker.ask(as, Progress.NONE);
+        assertThat(same.route().setting().orElseThrow().name()).isEqualTo("strong");
+        assertThat(AnswerEdits.of(same)).isEmpty();
+        Answer.Open weak =
+                (Answer.Open)
+                        Asker.ask(
+                                new Question(design, there, 1, Corner.SLOW, DriverWish.of("weak")),
+                                Progress.NONE);
+        assertThat(AnswerEdits.of(weak)).containsExactly(new Edit.SetDriver("o", "weak"));
+    }
+
+    @Test
+    void inputsDoNotDependOnTheOutputsVoltage() {
+        Design read = choice().port("in", PortDirection.IN, "r", "other").design();
+        Design driven = choice().port("out", PortDirection.OUT, "r", "other").design();
+        assertThat(DriverFit.of(new Question(read, read.nets().get(0), 0, Corner.SLOW)).conflict())
+                .isEmpty();
+        assertThat(
+                        DriverFit.of(new Question(driven, driven.nets().get(0), 0, Corner.SLOW))
+                                .conflict())
+                .hasValueSatisfying(c -> assertThat(c).contains("another voltage: out"));
     }
 }

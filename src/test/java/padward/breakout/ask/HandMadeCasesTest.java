@@ -90,7 +90,8 @@ class HandMadeCasesTest {
         for (Answer answer :
                 List.of(ask(design, "signal", "OUT"), surveyed(design, "signal", "OUT"))) {
             assertThat(answer).isInstanceOf(Answer.Open.class);
-            assertThat(((Answer.Open) answer).route().setting()).isEmpty();
+            assertThat(((Answer.Open) answer).route().setting().orElseThrow().name())
+                    .isEqualTo("lv33");
             assertThat(answer.cautions())
                     .anyMatch(c -> c.text().contains("set for another voltage: odd"));
             assertThat(Survey.hazardous(answer)).isTrue();

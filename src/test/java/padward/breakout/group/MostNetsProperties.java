@@ -10,6 +10,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
@@ -72,7 +73,8 @@ class MostNetsProperties {
             assertThat(most.totalPs()).as(what).isLessThanOrEqualTo(sum.totalPs());
         }
         assertThat(Outcome.of(design, most.edits())).isInstanceOf(Outcome.Applied.class);
-        assertThat(most.edits()).hasSize(most.lines().size());
+        assertThat(most.edits().stream().filter(e -> e instanceof Edit.BreakOut))
+                .hasSize(most.lines().size());
         Optional<Bus.Bottleneck> bottleneck = most.proof().flatMap(Bus.Proof::bottleneck);
         bottlenecks += bottleneck.isPresent() ? 1 : 0;
         if (bottleneck.isPresent()) {

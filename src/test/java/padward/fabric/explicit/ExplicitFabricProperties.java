@@ -178,7 +178,8 @@ class ExplicitFabricProperties {
                 plain.siteOrder.indexOf(pad.dataSite()),
                 plain.siteOrder.indexOf(pad.enableSite()),
                 pad.defaultSetting(),
-                pad.use());
+                pad.use(),
+                pad.enable());
     }
 
     @ParameterizedTest

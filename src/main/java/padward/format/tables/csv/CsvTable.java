@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
@@ -84,6 +85,24 @@ public final class CsvTable implements AutoCloseable {
             faults.addBreak(IoFaults.describe(source, e));
         } catch (UncheckedIOException e) {
             faults.addBreak(malformed(e.getCause()));
+        }
+    }
+
+    /**
+     * Reads a table that stands alone.
+     *
+     * @throws BadInput its first fault
+     */
+    public static void read(Path file, TableShape shape, Progress progress, TableFolder.Use use)
+            throws BadInput {
+        Faults faults = new Faults(1);
+        try (CsvTable table = new CsvTable(Source.of(file), shape, faults, progress)) {
+            if (!faults.broken()) {
+                use.read(table);
+            }
+        }
+        if (faults.any()) {
+            throw faults.first().get(0);
         }
     }
 

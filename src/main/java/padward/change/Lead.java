@@ -1,0 +1,67 @@
+package padward.change;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The instrument's lead on a line that is brought out. It is kept with the entry, so that a channel
+ * stays the same lead when another entry is undone.
+ *
+ * @param port the port that brings the line out
+ * @param channel the instrument's channel, from 1
+ * @param name the lead's own name; may be empty
+ * @param pod what bundles the lead with others; may be empty
+ * @param colour its colour; may be empty
+ */
+public record Lead(String port, int channel, String name, String pod, String colour) {
+    /** A lead of which only the channel is known. */
+    public Lead(String port, int channel) {
+        this(port, channel, "", "", "");
+    }
+
+    /** Its name, pod and colour, as far as they are known: {@code pod A, red, clip 3}. */
+    public String toText() {
+        List<String> parts = new ArrayList<>();
+        if (!pod.isEmpty()) {
+            parts.add("pod " + pod);
+        }
+        if (!colour.isEmpty()) {
+            parts.add(colour);
+        }
+        if (!name.isEmpty()) {
+            parts.add(name);
+        }
+        return String.join(", ", parts);
+    }
+
+    /**
+     * The leads of all lines that entries bring out, entry by entry. A line that has none yet gets
+     * the channel after the greatest before it.
+     */
+    public static List<List<Lead>> all(List<LedgerEntry> entries) {
+        List<List<Lead>> result = new ArrayList<>();
+        int greatest = 0;
+        for (LedgerEntry entry : entries) {
+            List<Lead> leads = new ArrayList<>();
+            for (Edit edit : entry.edits()) {
+                if (edit instanceof Edit.BreakOut out) {
+                    Optional<Lead> known = entry.findLead(out.port());
+                    int next = greatest + 1;
+                    Lead lead = known.orElseGet(() -> new Lead(out.port(), next));
+                    greatest = Math.max(greatest, lead.channel());
+                    leads.add(lead);
+                }
+            }
+            result.add(leads);
+        }
+        return result;
+    }
+
+    /** An entry with a lead for each line, to be kept after others. */
+    public static LedgerEntry numbered(List<LedgerEntry> before, LedgerEntry entry) {
+        List<LedgerEntry> together = new ArrayList<>(before);
+        together.add(entry);
+        return entry.withLeads(all(together).get(before.size()));
+    }
+}

@@ -1,0 +1,134 @@
+package padward.cli.command;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.change.Lead;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.cli.option.DesignOption;
+import padward.cli.option.LedgerOption;
+import padward.cli.output.ExitStatus;
+import padward.cli.output.TextTable;
+import padward.design.Design;
+import padward.format.ledger.LedgerFile;
+import padward.format.source.FileLimits;
+import padward.format.source.Nearest;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code lead}: which lead of the instrument is on which line. */
+@Command(
+        name = "lead",
+        mixinStandardHelpOptions = true,
+        description =
+                "Records in a ledger which lead of the instrument is on a line: its channel, name, "
+                        + "pod and colour. Without --port, lists all leads. A channel stays the same when "
+                        + "other entries are undone.",
+        footer = {
+            "",
+            "Example:",
+            "  padward lead --design fixtures/small/only.design.json --ledger bench.json \\",
+            "      --port out_J2.1 --name 'clip 3' --pod A --colour red"
+        })
+public final class LeadCommand implements Callable<Integer> {
+    private static final int LONGEST = 100;
+
+    @Mixin private DesignOption design;
+    @Mixin private LedgerOption ledger;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--port",
+            paramLabel = "PORT",
+            description = "The port that brings the line out, as keep named it.")
+    private String port;
+
+    @Option(names = "--channel", paramLabel = "N", description = "The instrument's channel.")
+    private Integer channel;
+
+    @Option(names = "--name", paramLabel = "NAME", description = "The lead's own name.")
+    private String name;
+
+    @Option(names = "--pod", paramLabel = "POD", description = "What bundles it with others.")
+    private String pod;
+
+    @Option(names = "--colour", paramLabel = "COLOUR", description = "Its colour.")
+    private String colour;
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        Ledger now =
+                port == null
+                        ? ledger.read(read)
+                        : LedgerFile.change(
+                                ledger.file(), design.file(), read.fabric(), this::changed);
+        PrintWriter out = spec.commandLine().getOut();
+        TextTable table = new TextTable("entry", "port", "channel", "lead");
+        List<List<Lead>> leads = Lead.all(now.entries());
+        for (int i = 0; i < leads.size(); i++) {
+            for (Lead lead : leads.get(i)) {
+                table.row("" + (i + 1), lead.port(), "" + lead.channel(), lead.toText());
+            }
+        }
+        table.print(out);
+        out.flush();
+        return ExitStatus.DONE;
+    }
+
+    private Ledger changed(Ledger old) throws BadInput {
+        if (channel != null && (channel < 1 || channel > FileLimits.CHANNELS)) {
+            String expected = "a number from 1 to " + FileLimits.CHANNELS;
+            throw new BadInput("--channel", "", expected, "" + channel);
+        }
+        List<List<Lead>> all = Lead.all(old.entries());
+        List<LedgerEntry> entries = new ArrayList<>();
+        boolean found = false;
+        for (int i = 0; i < all.size(); i++) {
+            List<Lead> leads = new ArrayList<>();
+            for (Lead lead : all.get(i)) {
+                boolean wanted = lead.port().equals(port);
+                found |= wanted;
+                boolean clash = !wanted && channel != null && lead.channel() == channel;
+                if (clash) {
+                    throw new BadInput(
+                            "--channel", "", "a channel of no other line", lead.port() + "'s");
+                }
+                leads.add(wanted ? changed(lead) : lead);
+            }
+            entries.add(old.entries().get(i).withLeads(leads));
+        }
+        if (!found) {
+            List<String> ports =
+                    all.stream().flatMap(List::stream).map(Lead::port).collect(Collectors.toList());
+            throw new BadInput(
+                    "--port",
+                    "",
+                    "a port that the ledger brings out",
+                    Nearest.describe(port, ports.stream()));
+        }
+        return old.withEntries(entries);
+    }
+
+    private Lead changed(Lead old) {
+        return new Lead(
+                old.port(),
+                channel == null ? old.channel() : channel,
+                name == null ? old.name() : line(name),
+                pod == null ? old.pod() : line(pod),
+                colour == null ? old.colour() : line(colour));
+    }
+
+    /** A text that can be read as a name, so that the ledger can be read again. */
+    private static String line(String text) {
+        String plain = text.replaceAll("\\p{Cntrl}", " ");
+        return plain.substring(0, Math.min(plain.length(), LONGEST));
+    }
+}

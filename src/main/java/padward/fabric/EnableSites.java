@@ -1,0 +1,40 @@
+package padward.fabric;
+
+import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
+import java.util.List;
+
+/** Which pads' drivers are switched through a site: one index for each fabric. */
+public final class EnableSites {
+    private final Fabric fabric;
+    private Int2ObjectMap<IntList> padsBySite;
+
+    private EnableSites(Fabric fabric) {
+        this.fabric = fabric;
+    }
+
+    /** The index of a fabric. */
+    public static EnableSites of(Fabric fabric) {
+        return fabric.derived().get(EnableSites.class, () -> new EnableSites(fabric));
+    }
+
+    /**
+     * Indices of the pads whose drivers are switched through a site; none for most. O(pads) the
+     * first time.
+     */
+    public synchronized IntList padsAt(int site) {
+        if (padsBySite == null) {
+            padsBySite = new Int2ObjectOpenHashMap<>();
+            List<Pad> pads = fabric.pads();
+            for (int pad = 0; pad < pads.size(); pad++) {
+                int at = pads.get(pad).enableSite();
+                if (at != Fabric.NOTHING) {
+                    padsBySite.computeIfAbsent(at, s -> new IntArrayList()).add(pad);
+                }
+            }
+        }
+        return padsBySite.getOrDefault(site, IntList.of());
+    }
+}

@@ -1,0 +1,90 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Which lead is on which line: kept in the ledger, so that a channel stays the same lead. */
+class LeadTest {
+    @TempDir private Path folder;
+    private Path design;
+    private Path ledger;
+
+    @BeforeEach
+    void keepThree() throws Exception {
+        design = CommandRun.copyExample(folder);
+        ledger = folder.resolve("l.json");
+        for (String[] one :
+                new String[][] {
+                    {"pump/level/sample[0]", "J2.1"},
+                    {"pump/run/decide", "J2.2"},
+                    {"pump/level/sample[1]", "TP5"}
+                }) {
+            CommandRun run =
+                    CommandRun.of("keep", "-d", design, "-l", ledger, "-n", one[0], "-p", one[1]);
+            assertThat(run.err()).isEmpty();
+            assertThat(run.code()).isZero();
+        }
+    }
+
+    private List<CSVRecord> sheet() throws Exception {
+        Path file = folder.resolve("s.csv");
+        assertThat(CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", file).code()).isZero();
+        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+        return CSVParser.parse(Files.readString(file), format).getRecords();
+    }
+
+    private static List<String> column(List<CSVRecord> records, String name) {
+        return records.stream().map(r -> r.get(name)).toList();
+    }
+
+    private CommandRun lead(String... more) {
+        Object[] words = new Object[5 + more.length];
+        System.arraycopy(new Object[] {"lead", "-d", design, "-l", ledger}, 0, words, 0, 5);
+        System.arraycopy(more, 0, words, 5, more.length);
+        return CommandRun.of(words);
+    }
+
+    @Test
+    void channelsStayWhenAnEntryIsUndone() throws Exception {
+        assertThat(column(sheet(), "channel")).containsExactly("1", "2", "3");
+        CommandRun undo = CommandRun.of("undo", "-d", design, "-l", ledger, "--entry", "2");
+        assertThat(undo.code()).isZero();
+        assertThat(column(sheet(), "channel")).containsExactly("1", "3");
+    }
+
+    @Test
+    void aLeadsOwnNameIsOnTheSheet() throws Exception {
+        String port = column(sheet(), "port").get(1);
+        CommandRun run = lead("--port", port, "--name", "clip 3", "--pod", "A", "--colour", "red");
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).contains("pod A, red, clip 3");
+        assertThat(lead("--port", port, "--channel", "7").code()).isZero();
+        CSVRecord line = sheet().get(1);
+        assertThat(List.of(line.get("channel"), line.get("lead"), line.get("pod")))
+                .containsExactly("7", "clip 3", "A");
+        Path page = folder.resolve("s.html");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", page);
+        assertThat(Files.readString(page)).contains("clip 3").contains("A, red");
+    }
+
+    @Test
+    void whatDoesNotFitIsRefused() throws Exception {
+        byte[] before = Files.readAllBytes(ledger);
+        assertThat(lead("--port", "out_J2").err()).contains("did you mean");
+        String port = column(sheet(), "port").get(0);
+        CommandRun taken = lead("--port", port, "--channel", "2");
+        assertThat(taken.code()).isEqualTo(2);
+        assertThat(taken.err()).contains("a channel of no other line");
+        assertThat(lead("--port", port, "--channel", "0").code()).isEqualTo(2);
+        assertThat(Files.readAllBytes(ledger)).isEqualTo(before);
+    }
+}

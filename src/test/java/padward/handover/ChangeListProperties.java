@@ -1,0 +1,132 @@
+package padward.handover;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.WhyBlocked;
+import padward.change.Edit;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.example.OddDesigns;
+import padward.fabric.Corner;
+import padward.fabric.Pad;
+import padward.format.design.DesignReader;
+import padward.synth.DesignMaker;
+
+/** Change lists, carried out step by step by a plain tool. */
+class ChangeListProperties {
+    private int shown;
+
+    /** The entries that some drawn questions lead to, each on the design with those before it. */
+    private static Ledger drawn(Design base, Random random, int most) {
+        List<LedgerEntry> entries = new ArrayList<>();
+        Design now = base;
+        for (int i = 0; i < 4 * most && entries.size() < most; i++) {
+            List<Net> nets = List.copyOf(now.nets());
+            Net net = nets.get(random.nextInt(nets.size()));
+            int pad = random.nextInt(now.fabric().pads().size());
+            Answer answer = Asker.ask(new Question(now, net, pad, Corner.SLOW), Progress.NONE);
+            List<Edit> edits = edits(answer, random);
+            if (!edits.isEmpty() && Outcome.of(now, edits) instanceof Outcome.Applied applied) {
+                String name = now.fabric().pads().get(pad).name();
+                entries.add(new LedgerEntry("now", "test", "", net.name(), name, edits));
+                now = applied.design();
+            }
+        }
+        return new Ledger("drawn", "0".repeat(64), entries);
+    }
+
+    private static List<Edit> edits(Answer answer, Random random) {
+        if (answer instanceof Answer.FreeRoute free) {
+            return AnswerEdits.of(free);
+        }
+        if (answer instanceof Answer.Blocked blocked) {
+            List<WhyBlocked.Option> options = blocked.why().orElseThrow().options();
+            return options.isEmpty()
+                    ? List.of()
+                    : AnswerEdits.of(blocked, options.get(random.nextInt(options.size())));
+        }
+        return List.of();
+    }
+
+    /** There and back again; and what was kept last is at its pin. */
+    private void check(Design base, Ledger ledger, String what) {
+        Design after = ((Ledger.Applied.Fits) ledger.applyTo(base)).design();
+        PlainChip chip = PlainChip.of(base);
+        String before = chip.toString();
+        chip.carryOut(ChangeList.of(base, ledger));
+        assertThat(chip.toString()).as(what).isEqualTo(PlainChip.of(after).toString());
+        if (!ledger.entries().isEmpty()) {
+            LedgerEntry last = ledger.entries().get(ledger.entries().size() - 1);
+            for (Pad pad : base.fabric().pads()) {
+                boolean there =
+                        pad.name().equals(last.pad())
+                                && last.edits().stream().anyMatch(e -> e instanceof Edit.BreakOut);
+                if (there) {
+                    shown++;
+                    assertThat(chip.shows(last.net(), pad)).as(what + " " + last).isTrue();
+                }
+            }
+        }
+        chip.carryOut(ChangeList.back(base, ledger));
+        assertThat(chip.toString()).as(what).isEqualTo(before);
+    }
+
+    @Test
+    void thereAndBackOnOddDesigns() {
+        for (long seed = 0; seed < 150; seed++) {
+            Design base = OddDesigns.make(seed);
+            if (base.nets().iterator().hasNext()) {
+                check(base, drawn(base, new Random(seed), 3), "seed " + seed);
+            }
+        }
+        assertThat(shown).isGreaterThan(50);
+    }
+
+    @Test
+    void thereAndBackOnMadeDesigns() {
+        for (long seed = 0; seed < 3; seed++) {
+            Design base = DesignMaker.make(3_000, seed, 0.6, Progress.NONE).design();
+            check(base, drawn(base, new Random(seed), 4), "seed " + seed);
+        }
+        assertThat(shown).isPositive();
+    }
+
+    /** A pad whose driver has an enable: the list switches it on. */
+    @Test
+    void aKeptBreakoutOnAGatedPadShowsWithTheDriverOn() throws Exception {
+        Design base =
+                DesignReader.read(Path.of("fixtures/lessons/gated.design.json"), Progress.NONE);
+        Net net = base.findNet("gauge/depth").orElseThrow();
+        int tied = 0;
+        for (int pad = 0; pad < base.fabric().pads().size(); pad++) {
+            Pad value = base.fabric().pads().get(pad);
+            Answer answer = Asker.ask(new Question(base, net, pad, Corner.SLOW), Progress.NONE);
+            List<Edit> edits = edits(answer, new Random(0));
+            if (edits.isEmpty()) {
+                continue;
+            }
+            LedgerEntry entry = new LedgerEntry("now", "test", "", net.name(), value.name(), edits);
+            Ledger ledger = new Ledger("gated", "0".repeat(64), List.of(entry));
+            check(base, ledger, value.name());
+            tied +=
+                    ChangeList.of(base, ledger).entries().get(0).changes().stream()
+                                    .anyMatch(c -> c.what() == Change.What.ENABLE_TIED)
+                            ? 1
+                            : 0;
+        }
+        assertThat(tied).isPositive();
+    }
+}
