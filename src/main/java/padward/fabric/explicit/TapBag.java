@@ -26,6 +26,9 @@ final class TapBag {
 
     /** The vertex that has a name at a tap, or {@link Fabric#NOTHING}. */
     int find(TileRelativeName name) {
+        if (vertexOfName.isEmpty()) {
+            return Fabric.NOTHING; // most fabrics have none, and each of their names is asked for
+        }
         int found = names.find(name);
         return found == Fabric.NOTHING ? Fabric.NOTHING : vertexOfName.getInt(found);
     }
