@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.PadDirections;
+import padward.fabric.PadEnable;
 import padward.fabric.PinDirection;
 import padward.fabric.pattern.IndexMap;
 import padward.fabric.pattern.IndexPair;
@@ -124,7 +125,15 @@ final class TileTypes {
         rules.addAll(more);
         List<SiteGroup> sites =
                 List.of(register("outreg", pads), register("enreg", pads), register("inreg", pads));
-        PadGroup pad = new PadGroup("pad", pads, PadDirections.BOTH, "outreg", "enreg", "lv33-8");
+        PadGroup pad =
+                new PadGroup(
+                        "pad",
+                        pads,
+                        PadDirections.BOTH,
+                        "outreg",
+                        "enreg",
+                        "lv33-8",
+                        new PadEnable(PadEnable.Active.HIGH, PadEnable.Unconnected.ON));
         boolean spine = name.equals("rim-clock");
         return type(name, sites, List.of(pad), rules, spine ? List.of("clock_n") : List.of());
     }
