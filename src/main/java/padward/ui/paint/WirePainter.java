@@ -20,6 +20,7 @@ final class WirePainter {
     private final Marks marks;
     private final TileIndex index;
     private final Fabric fabric;
+    private final NetParts parts;
     private final double[] ends = new double[4];
 
     /** Used wires and their tiles, in pairs, drawn last. */
@@ -30,6 +31,7 @@ final class WirePainter {
         this.marks = marks;
         this.index = scene.opened().index();
         this.fabric = scene.opened().design().fabric();
+        this.parts = new NetParts(scene.opened());
     }
 
     void paint(TileRange seen) {
@@ -95,23 +97,13 @@ final class WirePainter {
         }
         line(wire, tile, 1, free);
         TileLayout layout = scene.opened().layout();
-        scene.opened()
-                .design()
-                .occupancy()
-                .findNetOn(wire)
-                .ifPresent(
-                        net ->
-                                new NetParts(layout, net)
-                                        .forEachPart(
-                                                wire,
-                                                (from, to) ->
-                                                        layout.forEachLeg(
-                                                                wire,
-                                                                from,
-                                                                to,
-                                                                (x0, y0, x1, y1) ->
-                                                                        scene.line(
-                                                                                marks, x0, y0, x1,
-                                                                                y1, 2, strong))));
+        parts.forEachPart(
+                wire,
+                (from, to) ->
+                        layout.forEachLeg(
+                                wire,
+                                from,
+                                to,
+                                (x0, y0, x1, y1) -> scene.line(marks, x0, y0, x1, y1, 2, strong)));
     }
 }
