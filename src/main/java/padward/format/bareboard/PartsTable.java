@@ -15,6 +15,7 @@ import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.HeaderColumns;
 import padward.format.tables.csv.TableShape;
 
 /**
@@ -105,7 +106,7 @@ public final class PartsTable {
                             ? Optional.of(
                                     table.oneOf(kind, Kind.values(), EnumWords::of, Kind.NONE))
                             : Optional.empty();
-            Optional<Direction> way =
+            Optional<Direction> pinDirection =
                     table.has(direction)
                             ? Optional.of(
                                     table.oneOf(
@@ -118,7 +119,7 @@ public final class PartsTable {
             Levels levels = new Levels(millivolts(table, volts), millivolts(table, most), series);
             boolean isSeries = stated.equals(Optional.of(Kind.SERIES));
             String key = name + "." + table.word(pin);
-            if (byPin.put(key, new Part(kindOf(stated, way), isSeries, levels)) != null) {
+            if (byPin.put(key, new Part(kindOf(stated, pinDirection), isSeries, levels)) != null) {
                 table.fault(part, "each part or pin once", () -> "a second row of " + key);
             }
             readHeader(table, name, stated.equals(Optional.of(Kind.HEADER)));
@@ -129,7 +130,8 @@ public final class PartsTable {
         return (int) Math.round(1000 * table.real(column, 0, 1000, 0));
     }
 
-    private static Optional<AttachmentKind> kindOf(Optional<Kind> stated, Optional<Direction> way) {
+    private static Optional<AttachmentKind> kindOf(
+            Optional<Kind> stated, Optional<Direction> direction) {
         if (stated.isPresent()) {
             return switch (stated.get()) {
                 case HEADER -> Optional.of(AttachmentKind.HEADER);
@@ -141,7 +143,7 @@ public final class PartsTable {
             };
         }
         return Optional.of(
-                switch (way.orElse(Direction.BOTH)) {
+                switch (direction.orElse(Direction.BOTH)) {
                     case IN -> AttachmentKind.LOAD;
                     case OUT -> AttachmentKind.DRIVER;
                     case BOTH -> AttachmentKind.TWO_WAY;
@@ -149,34 +151,19 @@ public final class PartsTable {
     }
 
     private void readHeader(CsvTable table, String name, boolean header) {
-        CsvTable.Column pins = table.column("pins");
-        CsvTable.Column rows = table.column("rows");
-        CsvTable.Column numbering = table.column("numbering");
-        CsvTable.Column seen = table.column("seen");
-        if (!table.has(pins)) {
+        HeaderColumns shape = new HeaderColumns(table, "ground_pins");
+        if (!table.has(shape.pins())) {
             return;
         }
         if (!header) {
-            table.fault(pins, "a header's number of pins", () -> "a part of another kind");
+            table.fault(shape.pins(), "a header's number of pins", () -> "a part of another kind");
         }
-        for (CsvTable.Column needed : List.of(rows, numbering, seen)) {
+        for (CsvTable.Column needed : shape.others()) {
             if (!table.has(needed)) {
                 table.fault(needed, "a value, as the row states pins", () -> "an empty field");
             }
         }
-        String grounds = table.word(table.column("ground_pins")).trim();
-        headers.add(
-                new Header(
-                        name,
-                        table.integer(pins, 1, FileLimits.HEADER_PINS, 1),
-                        table.integer(rows, 1, 2, 1),
-                        table.oneOf(
-                                numbering,
-                                Header.Numbering.values(),
-                                EnumWords::of,
-                                Header.Numbering.ACROSS),
-                        table.oneOf(seen, Header.Side.values(), EnumWords::of, Header.Side.TOP),
-                        grounds.isEmpty() ? List.of() : List.of(grounds.split(" +"))));
+        headers.add(shape.read(name));
     }
 
     /** Whether a pin of a part is described. */

@@ -15,6 +15,7 @@ import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.HeaderColumns;
 
 /** Reads what the board has on the pads; rows of one pad are joined. */
 final class BoardTable {
@@ -92,25 +93,9 @@ final class BoardTable {
 
     void readHeaders(CsvTable table) {
         CsvTable.Column name = table.column("name");
-        CsvTable.Column pins = table.column("pins");
-        CsvTable.Column rows = table.column("rows");
-        CsvTable.Column numbering = table.column("numbering");
-        CsvTable.Column seen = table.column("seen");
-        CsvTable.Column grounds = table.column("grounds");
+        HeaderColumns shape = new HeaderColumns(table, "grounds");
         while (table.next()) {
-            String listed = table.word(grounds).trim();
-            headers.add(
-                    new Header(
-                            table.name(name),
-                            table.integer(pins, 1, FileLimits.HEADER_PINS, 1),
-                            table.integer(rows, 1, 2, 1),
-                            table.oneOf(
-                                    numbering,
-                                    Header.Numbering.values(),
-                                    EnumWords::of,
-                                    Header.Numbering.ACROSS),
-                            table.oneOf(seen, Header.Side.values(), EnumWords::of, Header.Side.TOP),
-                            listed.isEmpty() ? List.of() : List.of(listed.split(" +"))));
+            headers.add(shape.read(table.name(name)));
         }
     }
 

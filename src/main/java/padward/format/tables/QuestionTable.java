@@ -5,10 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.format.source.Source;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
-import padward.format.tables.csv.Faults;
 import padward.format.tables.csv.TableShape;
 
 /** A table of questions: in each row a net and a pad. */
@@ -47,21 +45,19 @@ public final class QuestionTable {
      * @throws BadInput at the first fault, or when it has no rows
      */
     public static List<Row> read(Path file) throws BadInput {
-        Faults faults = new Faults(1);
         List<Row> rows = new ArrayList<>();
-        try (CsvTable table = CsvTable.open(Source.of(file), SHAPE, faults, Progress.NONE)) {
-            CsvTable.Column net = table.column("net");
-            CsvTable.Column pad = table.column("pad");
-            while (!faults.any() && table.next()) {
-                rows.add(new Row(table.name(net), table.name(pad), table.row()));
-            }
-        }
-        if (faults.any()) {
-            throw faults.first().get(0);
-        }
+        CsvTable.read(file, SHAPE, Progress.NONE, table -> readRows(table, rows));
         if (rows.isEmpty()) {
             throw new BadInput(file.toString(), "", "a row for each question", "none");
         }
         return rows;
+    }
+
+    private static void readRows(CsvTable table, List<Row> rows) {
+        CsvTable.Column net = table.column("net");
+        CsvTable.Column pad = table.column("pad");
+        while (table.next()) {
+            rows.add(new Row(table.name(net), table.name(pad), table.row()));
+        }
     }
 }

@@ -48,11 +48,6 @@ public final class CsvTable implements AutoCloseable {
     private CSVRecord row;
     private int fields;
 
-    /** Opens a table that stands by itself; whether it can be read, the faults say. */
-    public static CsvTable open(Source source, TableShape shape, Faults faults, Progress progress) {
-        return new CsvTable(source, shape, faults, progress);
-    }
-
     /** Opens a table and reads its header. */
     CsvTable(Source source, TableShape shape, Faults faults, Progress progress) {
         this.source = source;
