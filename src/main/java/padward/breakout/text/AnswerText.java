@@ -325,6 +325,15 @@ public final class AnswerText {
         return String.join(", ", parts);
     }
 
+    /** The names of what stands in the way, for a column; empty unless blocked. */
+    public static String obstacleNames(Answer answer) {
+        return answer instanceof Answer.Blocked blocked
+                ? blocked.obstacles().stream()
+                        .map(o -> o.occupant().name())
+                        .collect(Collectors.joining(", "))
+                : "";
+    }
+
     /** What the board has on a question's pad, for a column. */
     public static String onBoard(Question question) {
         return question

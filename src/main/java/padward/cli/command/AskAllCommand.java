@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -130,19 +129,11 @@ public final class AskAllCommand implements Callable<Integer> {
                     question.padValue().packagePin(),
                     AnswerText.word(answer),
                     answer.findRoute().map(r -> r.total().toText()).orElse(""),
-                    obstacles(answer),
+                    AnswerText.obstacleNames(answer),
                     AnswerText.wouldLose(answer));
         }
         table.print(out);
         out.println();
         out.println("Before driving a pad, read its cautions with ask. " + Cautions.FOOTER);
-    }
-
-    private static String obstacles(Answer answer) {
-        return answer instanceof Answer.Blocked blocked
-                ? blocked.obstacles().stream()
-                        .map(o -> o.occupant().name())
-                        .collect(Collectors.joining(", "))
-                : "";
     }
 }

@@ -5,7 +5,6 @@ import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -198,7 +197,7 @@ public final class SurveyCommand implements Callable<Integer> {
                     design.findPortOn(answer.question().pad())
                             .map(p -> "port " + p.name())
                             .orElse(""),
-                    obstacles(answer),
+                    AnswerText.obstacleNames(answer),
                     AnswerText.wouldLose(answer),
                     PadRank.of(answer).reason(),
                     AnswerText.onBoard(answer.question()));
@@ -216,13 +215,5 @@ public final class SurveyCommand implements Callable<Integer> {
 
     private static String delay(Answer answer) {
         return answer.findRoute().map(w -> w.total().toText()).orElse("");
-    }
-
-    private static String obstacles(Answer answer) {
-        return answer instanceof Answer.Blocked blocked
-                ? blocked.obstacles().stream()
-                        .map(o -> o.occupant().name())
-                        .collect(Collectors.joining(", "))
-                : "";
     }
 }
