@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -32,6 +33,9 @@ public final class ChangeTemplate {
     private static final Pattern LINE = Pattern.compile("line (\\d+)");
     private static final int LONGEST = 1_000_000;
 
+    /** Most sections that run for each elementary change; a template that lists them needs some. */
+    private static final int SECTIONS_A_CHANGE = 500;
+
     private ChangeTemplate() {}
 
     /**
@@ -46,7 +50,8 @@ public final class ChangeTemplate {
                     Mustache.compiler()
                             .escapeHTML(false)
                             .strictSections(true)
-                            .withCollector(new OnlyTexts())
+                            .withCollector(new OnlyTexts(list))
+                            .withFormatter(ChangeTemplate::text)
                             .withLoader(ChangeTemplate::noOther)
                             .compile(text);
             return template.execute(model(list));
@@ -60,7 +65,21 @@ public final class ChangeTemplate {
                     "“" + fault.key + "”");
         } catch (MustacheException fault) {
             throw fault(file, fault, "a template in the Mustache language");
+        } catch (IndexOutOfBoundsException fault) { // the library, at a tag without content
+            throw new BadInput(file.toString(), "", "a name in each tag", "an empty tag");
+        } catch (StackOverflowError fault) { // the library calls itself for each nested section
+            throw new BadInput(
+                    file.toString(), "", "sections nested a few deep", "thousands of them nested");
         }
+    }
+
+    /** A section written as if it were a text would print an object of the program. */
+    private static String text(Object value) {
+        if (value instanceof Mustache.Lambda || value instanceof Map || value instanceof List) {
+            throw new MustacheException(
+                    "a section without {{#name}} and {{/name}}, where only a text can stand");
+        }
+        return value.toString();
     }
 
     private static String read(Path file) throws BadInput {
@@ -88,6 +107,26 @@ public final class ChangeTemplate {
 
     /** Looks names up in maps only, so that a template cannot reach the program's objects. */
     private static final class OnlyTexts extends BasicCollector {
+        private final long most;
+        private long sections;
+
+        OnlyTexts(ChangeList list) {
+            long changes = list.entries().stream().mapToLong(e -> 1 + e.changes().size()).sum();
+            most = SECTIONS_A_CHANGE * (1 + changes);
+        }
+
+        /** Lists nested in themselves multiply: thirty deep would not end. */
+        @Override
+        public Iterator<?> toIterator(Object value) {
+            if (++sections > most) {
+                throw new MustacheException(
+                        "one with lists nested in themselves, whose sections would run more than "
+                                + most
+                                + " times");
+            }
+            return super.toIterator(value);
+        }
+
         @Override
         public Mustache.VariableFetcher createFetcher(Object context, String name) {
             return context instanceof Map ? super.createFetcher(context, name) : null;

@@ -211,4 +211,21 @@ class ChangesTest {
         assertThat(run.err().strip()).doesNotContain("\n");
         assertThat(output).doesNotExist();
     }
+
+    /** What the template library trips over, and what would take for ever, is a fault as well. */
+    @Test
+    void malformedAndEndlessTemplatesAreFaults() throws Exception {
+        String nested = "{{#entries}}".repeat(30) + "x" + "{{/entries}}".repeat(30);
+        String deep = "{{#entries}}".repeat(3000) + "{{/entries}}".repeat(3000);
+        for (String text : List.of("{{}}", "{{=}}", "{{shell}}", "{{entries}}", nested, deep)) {
+            Path file = folder.resolve("t");
+            Files.writeString(file, text);
+            Path output = folder.resolve("c.txt");
+            CommandRun run =
+                    CommandRun.of("changes", "-d", design, "-l", ledger, "-o", output, "-t", file);
+            assertThat(run.code()).as(text).isEqualTo(2);
+            assertThat(run.err().strip()).as(text).contains("expected").doesNotContain("\n");
+            assertThat(output).as(text).doesNotExist();
+        }
+    }
 }
