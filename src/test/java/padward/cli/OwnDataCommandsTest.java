@@ -48,8 +48,8 @@ class OwnDataCommandsTest {
                         "J1.1");
         assertThat(asked.code()).isZero();
         assertThat(asked.out()).contains("Open: state reaches pin 3 (FREE)");
-        // what is imported once more takes the place of what was there
-        assertThat(run("import", "--tables", "fixtures/tables", "-o", wren).code()).isZero();
+        Run again = run("import", "--tables", "fixtures/tables", "-o", wren, "--replace");
+        assertThat(again.code()).isZero();
     }
 
     @Test
@@ -152,15 +152,33 @@ class OwnDataCommandsTest {
         }
     }
 
+    /** Nothing that stands in a folder is replaced without a word, ours or not. */
     @Test
-    void makeOverwritesItsOwnFilesAndNothingElse(@TempDir Path made) throws Exception {
+    void foldersAreReplacedOnlyWhenAskedTo(@TempDir Path made) throws Exception {
         Path board = Files.writeString(made.resolve("board.json"), "mine");
-        CommandRun refused = CommandRun.of("make", "--wires", 5000, "-o", made);
-        assertThat(refused.code()).isEqualTo(2);
-        assertThat(refused.err()).contains("none or all of").contains("only board.json");
-        assertThat(board).hasContent("mine");
+        Object[] make = {"make", "--wires", 5000, "-o", made};
+        Object[] tables = {
+            "export", "--fabric", "fixtures/small/only.fabric.json", "--tables", made
+        };
+        Object[] imported = {"import", "--tables", "fixtures/tables", "-o", made};
+        for (Object[] words : List.of(make, tables, imported)) {
+            CommandRun refused = CommandRun.of(words);
+            assertThat(refused.code()).as("%s", words).isEqualTo(2);
+            assertThat(refused.err())
+                    .contains("expected a new or empty folder, or --replace")
+                    .contains("found \"board.json\" in it");
+            assertThat(board).hasContent("mine");
+        }
         Files.delete(board);
-        assertThat(CommandRun.of("make", "--wires", 5000, "-o", made).code()).isZero();
-        assertThat(CommandRun.of("make", "--wires", 5000, "-o", made).code()).isZero();
+        assertThat(CommandRun.of(make).code()).isZero();
+        assertThat(CommandRun.of(make).code()).isEqualTo(2);
+        Object[] again = {"make", "--wires", 5000, "--seed", 2, "-o", made, "--replace"};
+        assertThat(CommandRun.of(again).code()).isZero();
+        assertThat(made).isDirectoryNotContaining("glob:**.part");
+        Path notes = Files.writeString(made.resolve("notes.txt"), "mine");
+        CommandRun refused = CommandRun.of(again);
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("found \"notes.txt\" in it");
+        assertThat(notes).hasContent("mine");
     }
 }

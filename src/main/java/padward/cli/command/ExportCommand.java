@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.option.ReplaceOption;
 import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
@@ -14,6 +15,7 @@ import padward.format.fabric.FabricReader;
 import padward.format.tables.TableExport;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -32,6 +34,7 @@ import picocli.CommandLine.Spec;
             "  padward export --design fixtures/small/only.design.json --tables /tmp/only-tables"
         })
 public final class ExportCommand implements Callable<Integer> {
+    @Mixin private ReplaceOption replacing;
     @Spec private CommandSpec spec;
 
     @ArgGroup(exclusive = true, multiplicity = "1")
@@ -53,7 +56,7 @@ public final class ExportCommand implements Callable<Integer> {
             names = "--tables",
             required = true,
             paramLabel = "DIR",
-            description = "Folder to write to: a new one, or one that contains only tables.")
+            description = "Folder to write to.")
     private Path tables;
 
     @Option(names = "--gz", description = "Compresses the tables.")
@@ -61,6 +64,7 @@ public final class ExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
+        replacing.check(tables);
         Progress progress = new ConsoleProgress(spec.commandLine().getErr());
         Fabric fabric;
         if (what.design != null) {

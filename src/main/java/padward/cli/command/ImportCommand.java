@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.option.ReplaceOption;
 import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.FileCheck;
@@ -16,6 +17,7 @@ import padward.format.bsdl.PackagePins;
 import padward.format.design.ImportedFiles;
 import padward.format.tables.TableImport;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -35,6 +37,7 @@ import picocli.CommandLine.Spec;
             "  padward import --tables /tmp/only-tables -o /tmp/only"
         })
 public final class ImportCommand implements Callable<Integer> {
+    @Mixin private ReplaceOption replacing;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -78,6 +81,7 @@ public final class ImportCommand implements Callable<Integer> {
         if (mostFaults < 1) {
             throw new BadInput("--faults", "", "a whole number from 1", "" + mostFaults);
         }
+        replacing.check(output);
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = new ConsoleProgress(err);
         Optional<PackagePins> pins =

@@ -1,22 +1,23 @@
 package padward.cli.command;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.option.ReplaceOption;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;
 import padward.format.fabric.PatternWriter;
+import padward.format.source.FolderSwap;
 import padward.synth.DesignMaker;
 import padward.synth.MadeDesign;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -38,6 +39,7 @@ public final class MakeCommand implements Callable<Integer> {
     private static final String BOARD = "board.json";
     private static final List<String> FILES = List.of(FABRIC, DESIGN, BOARD);
 
+    @Mixin private ReplaceOption replacing;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -97,25 +99,13 @@ public final class MakeCommand implements Callable<Integer> {
         if (!(used >= 0 && used <= 0.9)) {
             throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
         }
-        checkFolder();
+        replacing.check(folder);
         MadeDesign made =
                 style == Style.REGULAR
                         ? DesignMaker.make(wires, seed, used, Progress.NONE)
                         : DesignMaker.makeIrregular(wires, seed, used, Progress.NONE);
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException fault) {
-            throw new BadInput(
-                    folder.toString(), "", "a folder that can be made", fault.getMessage());
-        }
         Design design = made.design();
-        if (made.spec().isPresent()) {
-            PatternWriter.write(made.spec().get(), folder.resolve(FABRIC));
-        } else {
-            FabricWriter.write(design.fabric(), folder.resolve(FABRIC));
-        }
-        BoardWriter.write(design.board(), design.fabric(), folder.resolve(BOARD));
-        DesignWriter.write(design, folder.resolve(DESIGN), FABRIC, BOARD);
+        FolderSwap.write(folder, FILES::contains, into -> write(made, into));
         PrintWriter out = spec.commandLine().getOut();
         out.printf(
                 "%s: %d vertices, %d cells, %d nets, %d ports; %d nets left out%n",
@@ -129,18 +119,14 @@ public final class MakeCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    /**
-     * Files from an earlier run are overwritten; a user's own file with one of the names is not.
-     */
-    private void checkFolder() throws BadInput {
-        List<String> existing =
-                FILES.stream().filter(f -> Files.exists(folder.resolve(f))).toList();
-        if (!existing.isEmpty() && existing.size() < FILES.size()) {
-            throw new BadInput(
-                    folder.toString(),
-                    "",
-                    "a folder with none or all of " + String.join(", ", FILES),
-                    "only " + String.join(", ", existing));
+    private static void write(MadeDesign made, Path folder) throws BadInput {
+        Design design = made.design();
+        if (made.spec().isPresent()) {
+            PatternWriter.write(made.spec().get(), folder.resolve(FABRIC));
+        } else {
+            FabricWriter.write(design.fabric(), folder.resolve(FABRIC));
         }
+        BoardWriter.write(design.board(), design.fabric(), folder.resolve(BOARD));
+        DesignWriter.write(design, folder.resolve(DESIGN), FABRIC, BOARD);
     }
 }
