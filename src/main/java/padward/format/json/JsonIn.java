@@ -215,20 +215,10 @@ public final class JsonIn implements AutoCloseable {
     }
 
     private String plain(String name) throws BadInput {
-        for (int i = 0; i < name.length(); i++) {
-            char c = name.charAt(i);
-            boolean half = Character.isSurrogate(c) && !isPair(name, i);
-            if (Character.isISOControl(c) || half) {
-                throw fault("a name of printable characters", Text.quote(name));
-            }
+        if (!Text.isPrintable(name)) {
+            throw fault("a name of printable characters", Text.quote(name));
         }
         return name;
-    }
-
-    private static boolean isPair(String text, int at) {
-        return Character.isHighSurrogate(text.charAt(at))
-                ? at + 1 < text.length() && Character.isLowSurrogate(text.charAt(at + 1))
-                : at > 0 && Character.isHighSurrogate(text.charAt(at - 1));
     }
 
     public boolean flag() throws BadInput {

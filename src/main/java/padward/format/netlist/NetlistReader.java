@@ -1,12 +1,14 @@
 package padward.format.netlist;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
 import padward.fabric.Fabric;
 import padward.format.source.Source;
+import padward.format.source.Text;
 
 /**
  * Reads netlists: structural Verilog, or EDIF 2 0 0 where the name ends in {@code .edf} or similar.
@@ -45,6 +47,22 @@ public final class NetlistReader {
                         ? EdifReader.read(source, progress)
                         : VerilogReader.read(source, progress);
         FlatNetlist flat = Flattener.flatten(library, top, mapping.types().keySet());
-        return new Mapper(flat, mapping, new KindPins(fabric)).run();
+        Mapped mapped = new Mapper(flat, mapping, new KindPins(fabric)).run();
+        checkNames(source, mapped.netlist());
+        return mapped;
+    }
+
+    /** Verilog ends an escaped name at white space only, a design's file allows no controls. */
+    private static void checkNames(Source source, Netlist netlist) throws BadInput {
+        List<String> names = new ArrayList<>();
+        netlist.cells().forEach(c -> names.add(c.name()));
+        netlist.ports().forEach(p -> names.add(p.name()));
+        netlist.nets().forEach(n -> names.add(n.name()));
+        for (String name : names) {
+            if (!Text.isPrintable(name)) {
+                throw new BadInput(
+                        source.label(), "", "names of printable characters", Text.quote(name));
+            }
+        }
     }
 }

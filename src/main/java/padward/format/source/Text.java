@@ -1,6 +1,6 @@
 package padward.format.source;
 
-/** Quotes a text from a file, short enough for a message. */
+/** What holds for texts from files of all kinds: which are names, and how a message quotes them. */
 public final class Text {
     private static final int LONGEST = 80;
 
@@ -12,5 +12,14 @@ public final class Text {
         StringBuilder shown = new StringBuilder(start.length() + 2).append('"');
         start.chars().forEach(c -> shown.append(Character.isISOControl(c) ? '.' : (char) c));
         return shown.append('"').toString();
+    }
+
+    /** Whether all characters are printable: no control characters, no half of a pair alone. */
+    public static boolean isPrintable(CharSequence text) {
+        return text.codePoints()
+                .noneMatch(
+                        c ->
+                                Character.isISOControl(c)
+                                        || Character.getType(c) == Character.SURROGATE);
     }
 }

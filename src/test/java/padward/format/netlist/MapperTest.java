@@ -124,6 +124,15 @@ class MapperTest {
         assertThat(fault.getMessage()).contains(expected);
     }
 
+    /** Verilog's escaped names may hold other characters than a design's. */
+    @Test
+    void namesThatADesignCannotHaveAreReported() {
+        String text = "module m (input d, c, output y); keep \\a\u009b2J (.d(d), .c(c), .q(y));";
+        BadInput fault =
+                catchThrowableOfType(BadInput.class, () -> read(text + " endmodule", MAPPING));
+        assertThat(fault.getMessage()).contains("names of printable characters");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

@@ -234,11 +234,9 @@ public final class CsvTable implements AutoCloseable {
                     () -> text.length() + " characters");
             return "";
         }
-        for (int i = 0; i < text.length(); i++) {
-            if (Character.isISOControl(text.charAt(i))) {
-                fault(column, "a name of printable characters", () -> Text.quote(text));
-                return "";
-            }
+        if (!Text.isPrintable(text)) {
+            fault(column, "a name of printable characters", () -> Text.quote(text));
+            return "";
         }
         return text;
     }
