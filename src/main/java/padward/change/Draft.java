@@ -22,8 +22,11 @@ import padward.design.Numbered;
 import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
 
 /**
  * A design while edits are applied to it: the one place where they write what they remove, put and
@@ -163,9 +166,87 @@ public final class Draft {
         return known(PadNames.findExact(fabric(), name).stream().boxed().findAny(), "pad", name);
     }
 
-    /** Whether a port has that name. */
-    public boolean isPort(String name) {
-        return ports.find(name).isPresent();
+    /** Whether a new port may have that name and pad; refuses when it may not. */
+    public boolean isForNewPort(String name, int pad) {
+        Optional<Port> there = findPortOn(pad);
+        String padName = fabric().pads().get(pad).name();
+        there.ifPresent(p -> refuse("port " + p.name() + " is already on pad " + padName));
+        boolean named = ports.find(name).isPresent();
+        if (named) {
+            refuse("port " + name + " already exists");
+        }
+        return there.isEmpty() && !named;
+    }
+
+    /** Whether a cell has that name. */
+    public boolean isCell(String name) {
+        return cells.find(name).isPresent();
+    }
+
+    /** Whether a net has that name. */
+    public boolean isNet(String name) {
+        return nets.find(name).isPresent();
+    }
+
+    /** A cell's pin at which no net ends; refuses when there is none, or one ends there. */
+    public Optional<Terminal> freeEnd(Edit.CellEnd end, PinDirection direction) {
+        Optional<Cell> found = cell(end.cell());
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        SiteView site = fabric().site(found.get().site());
+        int pin = site.findPin(end.pin());
+        if (pin == Fabric.NOTHING) {
+            refuse("site " + site.name() + " has no pin " + end.pin());
+            return Optional.empty();
+        }
+        if (site.pins().get(pin - site.firstPin()).direction() != direction) {
+            refuse(
+                    "pin "
+                            + end
+                            + " is "
+                            + (direction == PinDirection.IN ? "an output" : "an input"));
+            return Optional.empty();
+        }
+        Terminal result = new Terminal.CellPin(found.get().id(), end.pin());
+        Optional<Net> other =
+                netsAt(found.get()).stream().filter(n -> n.ends().contains(result)).findFirst();
+        other.ifPresent(n -> refuse("net " + n.name() + " already ends at " + end));
+        return other.isPresent() ? Optional.empty() : Optional.of(result);
+    }
+
+    /** Pins at which no net ends, each once; refuses when one is not. */
+    public Optional<List<Terminal>> freeSinks(String net, List<Edit.CellEnd> sinks) {
+        List<Terminal> result = new ArrayList<>();
+        for (Edit.CellEnd sink : sinks) {
+            Optional<Terminal> end = freeEnd(sink, PinDirection.IN);
+            if (end.filter(result::contains).isPresent()) {
+                refuse("net " + net + " would end twice at " + sink);
+            }
+            end.filter(e -> !result.contains(e)).ifPresent(result::add);
+        }
+        return result.size() == sinks.size() ? Optional.of(result) : Optional.empty();
+    }
+
+    /** A net's tree with one more branch; refuses what does not leave the tree, or comes back. */
+    public Optional<RouteTree> extended(Net net, List<Integer> branch) {
+        RouteTree.Builder tree = RouteTree.Builder.from(net.route());
+        if (!tree.contains(branch.get(0))) {
+            refuse("the route does not start on net " + net.name());
+            return Optional.empty();
+        }
+        for (int i = 1; i < branch.size(); i++) {
+            if (tree.contains(branch.get(i))) {
+                refuse(
+                        "net "
+                                + net.name()
+                                + " is already on "
+                                + fabric().vertexName(branch.get(i)));
+                return Optional.empty();
+            }
+            tree.add(branch.get(i - 1), branch.get(i));
+        }
+        return Optional.of(tree.build());
     }
 
     /** The port on a pad, if there is one. */
@@ -186,12 +267,23 @@ public final class Draft {
         touched.add(new Part(Part.Kind.CELL, cell.name()));
     }
 
-    /** Adds an output port. */
-    public Port addOutput(String name, int pad, String setting) {
-        Port port = new Port(ports.limit, name, PortDirection.OUT, pad, setting);
+    /** Adds a port. */
+    public Port addPort(String name, PortDirection direction, int pad, String setting) {
+        Port port = new Port(ports.limit, name, direction, pad, setting);
         ports.put(port);
         touched.add(new Part(Part.Kind.PORT, name));
         return port;
+    }
+
+    /** Adds a cell. */
+    public void addCell(String name, String kind, int site, Map<String, String> settings) {
+        put(new Cell(cells.limit, name, kind, site, settings));
+    }
+
+    /** Adds a net. */
+    public void addNet(
+            String name, Terminal driver, List<Terminal> sinks, RouteTree route, boolean clock) {
+        put(new Net(nets.limit, name, driver, sinks, route, clock));
     }
 
     /** Puts a port in the place of the one with its number. */

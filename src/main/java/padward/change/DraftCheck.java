@@ -5,6 +5,7 @@ import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import padward.design.Cell;
@@ -151,7 +152,7 @@ final class DraftCheck {
                 }
             }
         }
-        old.ifPresent(o -> lookAtSinks(o, parents, net));
+        lookAtSinks(old.map(Net::sinks).orElse(List.of()), parents, net);
     }
 
     private static void collect(RouteTree tree, Int2IntOpenHashMap parents) {
@@ -161,13 +162,13 @@ final class DraftCheck {
         }
     }
 
-    /** What a net reached before and still feeds, it must reach. */
-    private void lookAtSinks(Net old, Int2IntOpenHashMap wasOn, Net net) {
+    /** What a net reached before and still feeds, it must reach, and what is new to it. */
+    private void lookAtSinks(List<Terminal> before, Int2IntOpenHashMap wasOn, Net net) {
         IntSet on = verticesOf(net.id());
-        Set<Terminal> had = new HashSet<>(old.sinks());
+        Set<Terminal> had = new HashSet<>(before);
         for (Terminal sink : net.sinks()) {
-            boolean reached = had.contains(sink) && wasOn.containsKey(vertexBefore(sink));
-            if (reached && !on.contains(draft.vertexOf(sink))) {
+            boolean needed = !had.contains(sink) || wasOn.containsKey(vertexBefore(sink));
+            if (needed && !on.contains(draft.vertexOf(sink))) {
                 draft.refuse(
                         "the new route of net "
                                 + net.name()

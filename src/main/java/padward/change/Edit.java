@@ -13,6 +13,7 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PinDirection;
 
 /**
  * One change to a finished design, as a value. It names what it changes, so that it can be
@@ -70,6 +71,18 @@ public sealed interface Edit {
 
         /** A pad's driver that is switched on for good. */
         T tieEnable(TieEnable edit) throws X;
+
+        /** A cell that is placed on a free site. */
+        T addCell(AddCell edit) throws X;
+
+        /** A net that is added between cells. */
+        T addNet(AddNet edit) throws X;
+
+        /** A net that gets one more sink. */
+        T addSink(AddSink edit) throws X;
+
+        /** A pad that is read, and the net that it drives. */
+        T addInput(AddInput edit) throws X;
     }
 
     /**
@@ -301,11 +314,7 @@ public sealed interface Edit {
                 return;
             }
             Pad there = draft.fabric().pads().get(to.get());
-            draft.findPortOn(to.get())
-                    .ifPresent(p -> draft.refuse("port " + p.name() + " is already on pad " + pad));
-            if (draft.isPort(port)) {
-                draft.refuse("port " + port + " already exists");
-            }
+            draft.isForNewPort(port, to.get());
             if (!there.directions().canDrive()) {
                 draft.refuse("pad " + pad + " is input-only");
             }
@@ -316,26 +325,14 @@ public sealed interface Edit {
                 draft.refuse("the route of net " + net + " does not end at pad " + pad);
                 return;
             }
-            RouteTree.Builder tree = RouteTree.Builder.from(found.get().route());
-            if (!tree.contains(route.get(0))) {
-                draft.refuse("the route does not start on net " + net);
+            Optional<RouteTree> tree = draft.extended(found.get(), route);
+            if (tree.isEmpty()) {
                 return;
             }
-            for (int i = 1; i < route.size(); i++) {
-                if (tree.contains(route.get(i))) {
-                    draft.refuse(
-                            "net "
-                                    + net
-                                    + " is already on "
-                                    + draft.fabric().vertexName(route.get(i)));
-                    return;
-                }
-                tree.add(route.get(i - 1), route.get(i));
-            }
-            Port added = draft.addOutput(port, to.get(), setting);
+            Port added = draft.addPort(port, PortDirection.OUT, to.get(), setting);
             List<Terminal> sinks = new ArrayList<>(found.get().sinks());
             sinks.add(new Terminal.PortEnd(added.id()));
-            draft.put(found.get().withSinks(sinks).withRoute(tree.build()));
+            draft.put(found.get().withSinks(sinks).withRoute(tree.get()));
         }
 
         @Override
@@ -418,6 +415,202 @@ public sealed interface Edit {
         @Override
         public String toText() {
             return "tie enable of port " + port + " on";
+        }
+    }
+
+    /**
+     * A cell is placed on a free site. Nets come to it by edits of their own.
+     *
+     * @param cell name of the new cell
+     * @param kind its kind, one that the site accepts
+     * @param site name of the site
+     * @param settings its settings, such as the contents of a lookup table
+     */
+    record AddCell(String cell, String kind, String site, Map<String, String> settings)
+            implements Edit {
+        /** Copies the settings. */
+        public AddCell {
+            settings = Map.copyOf(settings);
+        }
+
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Integer> to = draft.site(site);
+            if (draft.isCell(cell)) {
+                draft.refuse("cell " + cell + " already exists");
+            } else {
+                to.ifPresent(at -> draft.addCell(cell, kind, at, settings));
+            }
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.addCell(this);
+        }
+
+        @Override
+        public String toText() {
+            return "add cell " + cell + " of kind " + kind + " on " + site;
+        }
+    }
+
+    /**
+     * An end of a net at a cell.
+     *
+     * @param cell the cell's name
+     * @param pin name of the pin at its site
+     */
+    record CellEnd(String cell, String pin) {
+        @Override
+        public String toString() {
+            return cell + "." + pin;
+        }
+    }
+
+    /**
+     * A net is added between pins of cells that no net ends at.
+     *
+     * @param net name of the new net
+     * @param driver the pin that drives it
+     * @param sinks the pins that it feeds
+     * @param route its wires, from the driver's vertex to every sink's
+     * @param clock whether it is a clock
+     */
+    record AddNet(String net, CellEnd driver, List<CellEnd> sinks, RouteTree route, boolean clock)
+            implements Edit {
+        /** Copies the sinks. */
+        public AddNet {
+            sinks = List.copyOf(sinks);
+        }
+
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            if (draft.isNet(net)) {
+                draft.refuse("net " + net + " already exists");
+                return;
+            }
+            Optional<Terminal> from = draft.freeEnd(driver, PinDirection.OUT);
+            Optional<List<Terminal>> to = draft.freeSinks(net, sinks);
+            if (from.isPresent() && to.isPresent()) {
+                draft.addNet(net, from.get(), to.get(), route, clock);
+            }
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.addNet(this);
+        }
+
+        @Override
+        public String toText() {
+            return "add net " + net + " from " + driver;
+        }
+    }
+
+    /**
+     * A net gets one more sink, at the end of a branch; all that it had keeps every wire.
+     *
+     * @param net the net's name
+     * @param sink the pin that it feeds too
+     * @param route the vertices from the net's tree, its last vertex there included, to the pin
+     */
+    record AddSink(String net, CellEnd sink, List<Integer> route) implements Edit {
+        /** Copies the route. */
+        public AddSink {
+            route = List.copyOf(route);
+        }
+
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Net> found = draft.net(net);
+            Optional<Terminal> end = draft.freeEnd(sink, PinDirection.IN);
+            if (found.isEmpty() || end.isEmpty()) {
+                return;
+            }
+            if (route.isEmpty() || !route.get(route.size() - 1).equals(draft.vertexOf(end.get()))) {
+                draft.refuse("the branch of net " + net + " does not end at " + sink);
+                return;
+            }
+            List<Terminal> sinks = new ArrayList<>(found.get().sinks());
+            sinks.add(end.get());
+            draft.extended(found.get(), route)
+                    .ifPresent(tree -> draft.put(found.get().withSinks(sinks).withRoute(tree)));
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.addSink(this);
+        }
+
+        @Override
+        public String toText() {
+            return "branch net " + net + " to " + sink;
+        }
+    }
+
+    /**
+     * A pad without a port is read: a new input port stands there and drives a new net.
+     *
+     * @param net name of the new net
+     * @param port name of the new port
+     * @param pad the pad's name
+     * @param sinks the pins that the net feeds
+     * @param route its wires, from the pad's vertex to every sink's
+     */
+    record AddInput(String net, String port, String pad, List<CellEnd> sinks, RouteTree route)
+            implements Edit {
+        /** Copies the sinks. */
+        public AddInput {
+            sinks = List.copyOf(sinks);
+        }
+
+        @Override
+        public boolean makesRoom() {
+            return false;
+        }
+
+        @Override
+        public void applyTo(Draft draft) {
+            Optional<Integer> from = draft.pad(pad);
+            if (draft.isNet(net)) {
+                draft.refuse("net " + net + " already exists");
+                return;
+            }
+            Optional<List<Terminal>> to = draft.freeSinks(net, sinks);
+            if (from.isEmpty() || to.isEmpty() || !draft.isForNewPort(port, from.get())) {
+                return;
+            }
+            if (!draft.fabric().pads().get(from.get()).directions().canRead()) {
+                draft.refuse("pad " + pad + " is output-only");
+                return;
+            }
+            Port added = draft.addPort(port, PortDirection.IN, from.get(), "");
+            draft.addNet(net, new Terminal.PortEnd(added.id()), to.get(), route, false);
+        }
+
+        @Override
+        public <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X {
+            return visitor.addInput(this);
+        }
+
+        @Override
+        public String toText() {
+            return "read pad " + pad + " as port " + port + " and net " + net;
         }
     }
 }

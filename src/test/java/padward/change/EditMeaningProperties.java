@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
@@ -22,7 +23,11 @@ import padward.example.RandomCircuits;
 import padward.example.RandomDesigns;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PinDirection;
 import padward.fabric.RandomFabrics;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.fabric.pattern.PatternFabric;
 
@@ -37,7 +42,13 @@ class EditMeaningProperties {
     private static final int MANY = 100_000;
     private static final int STEPS = 6;
 
+    /** Sorts of edits that are drawn. */
+    private int sorts = 18;
+
     private int fitted;
+    private int added;
+    private int branched;
+    private int read;
     private int refused;
 
     @Test
@@ -49,6 +60,7 @@ class EditMeaningProperties {
     @Test
     void aCellRelocatedTwiceIsJudgedWhereItEndsUp() throws Exception {
         long seed = 18_620;
+        sorts = 11;
         sequence(design(seed).orElseThrow(), new Random(seed), seed);
     }
 
@@ -68,6 +80,9 @@ class EditMeaningProperties {
         // Sequences are worth something only if edits of both sorts were tried.
         assertThat(fitted).isGreaterThan(sequences);
         assertThat(refused).isGreaterThan(sequences / 2);
+        assertThat(added).isGreaterThan(sequences / 10);
+        assertThat(read).isGreaterThan(sequences / 20);
+        assertThat(branched).isGreaterThan(sequences / 20);
     }
 
     private static Optional<Design> design(long seed) throws Exception {
@@ -92,7 +107,7 @@ class EditMeaningProperties {
             List<Edit> edits = new ArrayList<>();
             int count = 1 + random.nextInt(3);
             for (int i = 0; i < count; i++) {
-                edits.add(any(now, random, seed + "_" + step + "_" + i));
+                edits.add(any(now, edits, random, seed + "_" + step + "_" + i));
             }
             String name = "seed " + seed + ", step " + step + ", " + edits;
             Outcome outcome = Outcome.of(now, edits);
@@ -106,6 +121,9 @@ class EditMeaningProperties {
                 now = ((Outcome.Applied) outcome).design();
                 plain = expected;
                 fitted++;
+                added += edits.stream().anyMatch(e -> e instanceof Edit.AddNet) ? 1 : 0;
+                read += edits.stream().anyMatch(e -> e instanceof Edit.AddInput) ? 1 : 0;
+                branched += edits.stream().anyMatch(e -> e instanceof Edit.AddSink) ? 1 : 0;
                 check(now, plain, name);
             }
         }
@@ -157,12 +175,18 @@ class EditMeaningProperties {
                 : Optional.of(list.get(random.nextInt(list.size())));
     }
 
-    private static Edit any(Design now, Random random, String fresh) {
+    private Edit any(Design before, List<Edit> first, Random random, String fresh) {
+        // Cells and nets that the entry adds are there for the edits after them.
+        boolean adds = first.stream().anyMatch(e -> e instanceof Edit.AddCell);
+        Design now =
+                adds && Outcome.of(before, first) instanceof Outcome.Applied applied
+                        ? applied.design()
+                        : before;
         Fabric fabric = now.fabric();
         String net = pick(now.nets(), random).map(Net::name).orElse("nothing");
         String cell = pick(now.cells(), random).map(Cell::name).orElse("nothing");
         String port = pick(now.ports(), random).map(Port::name).orElse("nothing");
-        return switch (random.nextInt(11)) {
+        return switch (random.nextInt(adds ? sorts + 8 : sorts)) {
             case 0 -> new Edit.DisconnectPort(random.nextInt(8) == 0 ? "nothing" : port);
             case 1 -> new Edit.RemoveNet(random.nextInt(8) == 0 ? "nothing" : net);
             case 2 -> new Edit.RemoveCell(random.nextInt(8) == 0 ? "nothing" : cell);
@@ -171,6 +195,12 @@ class EditMeaningProperties {
             case 6 -> relocate(now, cell, random);
             case 9 -> new Edit.TieEnable(port);
             case 10 -> new Edit.SetDriver(port, "unknown");
+            case 11, 12, 13, 14 ->
+                    addCell(now, random, random.nextInt(9) == 0 ? cell : "c" + fresh);
+            case 15, 16 -> addInput(now, random, port, "n" + fresh);
+            case 17, 18, 19, 20, 21 ->
+                    addNet(now, random, random.nextInt(9) == 0 ? net : "n" + fresh);
+            case 22, 23, 24, 25 -> addSink(now, net, random);
             default -> breakOut(now, net, "new" + fresh, random);
         };
     }
@@ -229,6 +259,132 @@ class EditMeaningProperties {
             }
         }
         return result;
+    }
+
+    private static Edit addCell(Design now, Random random, String name) {
+        Fabric fabric = now.fabric();
+        SiteView site = fabric.site(random.nextInt(fabric.siteCount()));
+        for (int i = 0; i < 20 && now.occupancy().findCellOn(site.id()).isPresent(); i++) {
+            site = fabric.site(random.nextInt(fabric.siteCount()));
+        }
+        List<String> kinds = site.accepts();
+        boolean none = kinds.isEmpty() || random.nextInt(12) == 0;
+        String kind = none ? "other" : kinds.get(random.nextInt(kinds.size()));
+        Map<String, String> settings =
+                random.nextInt(3) == 0 ? Map.of("through", "open") : Map.of("table", "8h6A");
+        return new Edit.AddCell(name, kind, site.name(), settings);
+    }
+
+    /** Pins of cells, mostly those at which nothing ends. */
+    private static Optional<Edit.CellEnd> end(Design now, PinDirection direction, Random random) {
+        Optional<Edit.CellEnd> result = Optional.empty();
+        for (int i = 0; i < 30; i++) {
+            Optional<Cell> cell = pick(now.cells(), random);
+            if (cell.isEmpty()) {
+                return result;
+            }
+            List<SitePin> pins = now.fabric().site(cell.get().site()).pins();
+            if (pins.isEmpty()) {
+                continue;
+            }
+            SitePin pin = pins.get(random.nextInt(pins.size()));
+            Terminal terminal = new Terminal.CellPin(cell.get().id(), pin.name());
+            boolean ends =
+                    now.netsAt(cell.get().id()).stream().anyMatch(n -> n.ends().contains(terminal));
+            result = Optional.of(new Edit.CellEnd(cell.get().name(), pin.name()));
+            if (!ends && pin.direction() == direction || random.nextInt(40) == 0) {
+                return result;
+            }
+        }
+        return result;
+    }
+
+    private static Edit addNet(Design now, Random random, String name) {
+        Optional<Edit.CellEnd> driver = end(now, PinDirection.OUT, random);
+        if (driver.isEmpty()) {
+            return new Edit.RemoveNet(name);
+        }
+        RouteTree tree = someTree(now, Math.max(0, vertexOf(now, driver.get())), random);
+        List<Edit.CellEnd> sinks = sinksOn(now, tree, random);
+        return new Edit.AddNet(name, driver.get(), sinks, tree, random.nextInt(4) == 0);
+    }
+
+    private static Edit addInput(Design now, Random random, String known, String name) {
+        int pad = random.nextInt(now.fabric().pads().size());
+        for (int i = 0; i < 6 && now.findPortOn(pad).isPresent(); i++) {
+            pad = random.nextInt(now.fabric().pads().size());
+        }
+        Pad read = now.fabric().pads().get(pad);
+        RouteTree tree = someTree(now, read.vertex(), random);
+        String port = random.nextInt(9) == 0 ? known : "in" + name;
+        return new Edit.AddInput(name, port, read.name(), sinksOn(now, tree, random), tree);
+    }
+
+    private static RouteTree someTree(Design now, int root, Random random) {
+        RouteTree.Builder tree = new RouteTree.Builder(root);
+        for (int i = 0; i < 6; i++) {
+            grow(now, tree, vertices(tree.build()), random);
+        }
+        return tree.build();
+    }
+
+    /** Pins of cells on a tree, mostly those that can be sinks. */
+    private static List<Edit.CellEnd> sinksOn(Design now, RouteTree tree, Random random) {
+        List<Edit.CellEnd> sinks = new ArrayList<>();
+        for (int vertex : tree.toVertices()) {
+            int site = now.fabric().siteOf(vertex);
+            if (site == Fabric.NOTHING || now.occupancy().findCellOn(site).isEmpty()) {
+                continue;
+            }
+            SiteView view = now.fabric().site(site);
+            SitePin pin = view.pins().get(vertex - view.firstPin());
+            if (pin.direction() == PinDirection.IN || random.nextInt(20) == 0) {
+                String cell = now.occupancy().findCellOn(site).get().name();
+                sinks.add(new Edit.CellEnd(cell, pin.name()));
+            }
+        }
+        if (random.nextInt(6) == 0) {
+            end(now, PinDirection.IN, random).ifPresent(sinks::add);
+        }
+        return sinks;
+    }
+
+    private static int vertexOf(Design now, Edit.CellEnd end) {
+        Cell cell = now.findCell(end.cell()).orElseThrow();
+        return now.fabric().site(cell.site()).findPin(end.pin());
+    }
+
+    /** A branch to a pin: a walk over the wires that ends where it may, mostly. */
+    private static Edit addSink(Design now, String name, Random random) {
+        Optional<Edit.CellEnd> sink = end(now, PinDirection.IN, random);
+        Optional<Net> net = now.findNet(name);
+        if (sink.isEmpty() || net.isEmpty()) {
+            return new Edit.RemoveNet(name);
+        }
+        // Backwards from the pin to the first net that the walk comes to.
+        List<Integer> route = new ArrayList<>(List.of(Math.max(0, vertexOf(now, sink.get()))));
+        EdgeCursor into = now.fabric().edgesIn();
+        for (int i = 0; i < 12; i++) {
+            List<Integer> next = new ArrayList<>();
+            into.reset(route.get(0));
+            while (into.next()) {
+                boolean used = now.occupancy().isOccupied(into.other());
+                boolean on = now.occupancy().findNetOn(into.other()).isPresent();
+                if (on || !used || random.nextInt(12) == 0) {
+                    next.add(into.other());
+                }
+            }
+            if (next.isEmpty()) {
+                break;
+            }
+            int at = next.get(random.nextInt(next.size()));
+            route.add(0, at);
+            Optional<Net> there = now.occupancy().findNetOn(at);
+            if (there.isPresent() && random.nextInt(16) > 0) {
+                return new Edit.AddSink(there.get().name(), sink.get(), route);
+            }
+        }
+        return new Edit.AddSink(name, sink.get(), route);
     }
 
     private static Edit relocate(Design now, String name, Random random) {

@@ -18,6 +18,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 
 /**
@@ -52,6 +53,8 @@ public final class PlainState {
         private final Map<String, Set<String>> accepts = new HashMap<>();
         private final Map<String, String> vertexOfPad = new HashMap<>();
         private final Set<String> drivable = new HashSet<>();
+        private final Set<String> readable = new HashSet<>();
+        private final Set<String> outputs = new HashSet<>();
         private final Map<String, String> enableOf = new HashMap<>();
     }
 
@@ -123,6 +126,9 @@ public final class PlainState {
             for (int pin = 0; pin < view.pins().size(); pin++) {
                 String name = fabric.vertexName(view.firstPin() + pin);
                 pins.add(name);
+                if (view.pins().get(pin).direction() == PinDirection.OUT) {
+                    chip.outputs.add(name);
+                }
                 chip.siteOf.put(name, view.name());
             }
             chip.pinsOf.put(view.name(), pins);
@@ -135,6 +141,9 @@ public final class PlainState {
             }
             if (pad.directions().canDrive()) {
                 chip.drivable.add(pad.name());
+            }
+            if (pad.directions().canRead()) {
+                chip.readable.add(pad.name());
             }
         }
         return chip;
@@ -321,6 +330,18 @@ public final class PlainState {
                 return false;
             }
             ports.put(tie.port(), new PlainPort(true, port.pad(), port.setting(), true));
+        } else if (edit instanceof Edit.AddCell add) {
+            return chip.pinsOf.containsKey(add.site())
+                    && cells.putIfAbsent(
+                                    add.cell(),
+                                    new PlainCell(add.kind(), add.site(), add.settings()))
+                            == null;
+        } else if (edit instanceof Edit.AddNet add) {
+            return addNet(add, fabric);
+        } else if (edit instanceof Edit.AddInput add) {
+            return addInput(add, fabric);
+        } else if (edit instanceof Edit.AddSink add) {
+            return addSink(add, fabric);
         }
         return true;
     }
@@ -378,6 +399,77 @@ public final class PlainState {
         return result;
     }
 
+    private boolean isFreeEnd(Edit.CellEnd end, boolean drives) {
+        String name = end.cell() + "." + end.pin();
+        if (!cells.containsKey(end.cell()) || !pinsOf(end.cell()).contains(name)) {
+            return false;
+        }
+        return chip.outputs.contains(vertexOf(name)) == drives
+                && nets.values().stream().noneMatch(n -> ends(n).contains(name));
+    }
+
+    private boolean addNet(Edit.AddNet add, Fabric fabric) {
+        String driver = add.driver().cell() + "." + add.driver().pin();
+        return isFreeEnd(add.driver(), true)
+                && addNet(add.net(), driver, add.sinks(), add.route(), fabric);
+    }
+
+    private boolean addInput(Edit.AddInput add, Fabric fabric) {
+        boolean taken = ports.values().stream().anyMatch(p -> p.pad().equals(add.pad()));
+        if (taken || ports.containsKey(add.port()) || !chip.readable.contains(add.pad())) {
+            return false;
+        }
+        ports.put(add.port(), new PlainPort(false, add.pad(), "", false));
+        return addNet(add.net(), "port " + add.port(), add.sinks(), add.route(), fabric);
+    }
+
+    private boolean addNet(
+            String net, String driver, List<Edit.CellEnd> to, RouteTree route, Fabric fabric) {
+        List<String> sinks = new ArrayList<>();
+        for (Edit.CellEnd sink : to) {
+            String name = sink.cell() + "." + sink.pin();
+            if (!isFreeEnd(sink, false) || sinks.contains(name)) {
+                return false;
+            }
+            sinks.add(name);
+        }
+        if (nets.containsKey(net)) {
+            return false;
+        }
+        nets.put(net, new PlainNet(driver, sinks, "", Map.of()));
+        return reroute(new Edit.RouteNet(net, route), fabric);
+    }
+
+    private boolean addSink(Edit.AddSink add, Fabric fabric) {
+        PlainNet net = nets.get(add.net());
+        if (net == null || !isFreeEnd(add.sink(), false) || add.route().isEmpty()) {
+            return false;
+        }
+        String end = add.sink().cell() + "." + add.sink().pin();
+        return grow(add.net(), end, add.route().stream().map(fabric::vertexName).toList());
+    }
+
+    /** A branch from a net's wires over others to a new end. */
+    private boolean grow(String name, String end, List<String> route) {
+        PlainNet net = nets.get(name);
+        if (!net.on().contains(route.get(0))
+                || !route.get(route.size() - 1).equals(vertexOf(end))) {
+            return false;
+        }
+        Map<String, String> from = new LinkedHashMap<>(net.from());
+        Set<String> on = net.on();
+        for (int i = 1; i < route.size(); i++) {
+            if (!on.add(route.get(i))) {
+                return false;
+            }
+            from.put(route.get(i), route.get(i - 1));
+        }
+        List<String> sinks = new ArrayList<>(net.sinks());
+        sinks.add(end);
+        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), from));
+        return true;
+    }
+
     private boolean reroute(Edit.RouteNet route, Fabric fabric) {
         PlainNet net = nets.get(route.net());
         if (net == null) {
@@ -407,24 +499,9 @@ public final class PlainState {
                 || out.route().isEmpty()) {
             return false;
         }
-        List<String> route = out.route().stream().map(fabric::vertexName).toList();
-        if (!net.on().contains(route.get(0))
-                || !route.get(route.size() - 1).equals(chip.vertexOfPad.get(out.pad()))) {
-            return false;
-        }
-        Map<String, String> from = new LinkedHashMap<>(net.from());
-        Set<String> on = net.on();
-        for (int i = 1; i < route.size(); i++) {
-            if (!on.add(route.get(i))) {
-                return false;
-            }
-            from.put(route.get(i), route.get(i - 1));
-        }
-        List<String> sinks = new ArrayList<>(net.sinks());
-        sinks.add("port " + out.port());
         ports.put(out.port(), new PlainPort(true, out.pad(), "", false));
-        nets.put(out.net(), new PlainNet(net.driver(), sinks, net.root(), from));
-        return true;
+        List<String> route = out.route().stream().map(fabric::vertexName).toList();
+        return grow(out.net(), "port " + out.port(), route);
     }
 
     private Set<String> pinsOf(String cell) {
@@ -593,17 +670,14 @@ public final class PlainState {
         return true;
     }
 
-    /** Ends that a net reached before, and that it still has, it must still reach. */
+    /** Ends that are new to a net, and those that it reached before, it must reach. */
     private boolean reachesWhatItReached(PlainState before) {
         for (Map.Entry<String, PlainNet> entry : nets.entrySet()) {
             PlainNet old = before.nets.get(entry.getKey());
-            if (old == null) {
-                continue;
-            }
             for (String sink : entry.getValue().sinks()) {
-                boolean reached =
-                        old.sinks().contains(sink) && old.on().contains(before.vertexOf(sink));
-                if (reached && !entry.getValue().on().contains(vertexOf(sink))) {
+                boolean had = old != null && old.sinks().contains(sink);
+                boolean needed = !had || old.on().contains(before.vertexOf(sink));
+                if (needed && !entry.getValue().on().contains(vertexOf(sink))) {
                     return false;
                 }
             }

@@ -1,8 +1,10 @@
 package padward.format.ledger;
 
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.named;
+import static padward.format.form.Kinds.texts;
 import static padward.format.form.Kinds.word;
 
 import java.util.ArrayList;
@@ -26,6 +28,8 @@ import padward.format.source.Text;
 
 /** The forms of edits. */
 final class EditForms {
+    private static final Edit.CellEnd NO_END = new Edit.CellEnd("", "");
+
     private final IntKind vertex;
 
     /**
@@ -66,7 +70,7 @@ final class EditForms {
         var port = edits.member("port", name(), "").means("name of the port");
         var net = edits.member("net", name(), "").means("name of the net");
         var cell = edits.member("cell", name(), "").means("name of the cell");
-        var site = edits.member("site", name(), "").means("full name of its new site");
+        var site = edits.member("site", name(), "").means("full name of its site");
         var setting = edits.member("setting", word(), "").means("name of the setting");
         var value = edits.member("value", word(), "").means("its new value");
         var from =
@@ -74,10 +78,17 @@ final class EditForms {
                         .means("where the driver meets the fabric");
         var route =
                 edits.member("route", list(vertex.boxed()), List.of())
-                        .means("from the net's tree to the pad");
+                        .means("from the net's tree to the pad, or to the pin");
         var steps = edits.member("steps", steps(), List.of()).means("from each vertex to the next");
         var nets = edits.member("nets", list(routed()), List.of()).means("new routes of its nets");
         var pad = edits.member("pad", name(), "").means("full name of the pad");
+        var kind = edits.member("kind", name(), "").means("kind of the new cell");
+        var settings = edits.member("settings", texts(), Map.of()).means("its settings");
+        var driver = edits.member("driver", cellEnd(), NO_END).means("the pin that drives it");
+        var sinks =
+                edits.member("sinks", list(cellEnd()), List.of()).means("the pins that it feeds");
+        var sink = edits.member("sink", cellEnd(), NO_END).means("the pin that it feeds too");
+        var clock = edits.member("clock", flag(), false).means("whether it is a clock");
         edits.type("disconnect-port", Edit.DisconnectPort.class)
                 .needs(port, Edit.DisconnectPort::port)
                 .makes(() -> new Edit.DisconnectPort(port.get()));
@@ -123,7 +134,55 @@ final class EditForms {
         edits.type("tie-enable", Edit.TieEnable.class)
                 .needs(port, Edit.TieEnable::port)
                 .makes(() -> new Edit.TieEnable(port.get()));
+        edits.type("add-cell", Edit.AddCell.class)
+                .needs(cell, Edit.AddCell::cell)
+                .needs(kind, Edit.AddCell::kind)
+                .needs(site, Edit.AddCell::site)
+                .may(settings, Edit.AddCell::settings)
+                .makes(() -> new Edit.AddCell(cell.get(), kind.get(), site.get(), settings.get()));
+        edits.type("add-net", Edit.AddNet.class)
+                .needs(net, Edit.AddNet::net)
+                .needs(driver, Edit.AddNet::driver)
+                .needs(sinks, Edit.AddNet::sinks)
+                .needs(from, r -> r.route().root())
+                .needs(steps, r -> stepsOf(r.route()))
+                .may(clock, Edit.AddNet::clock)
+                .makes(
+                        in ->
+                                new Edit.AddNet(
+                                        net.get(),
+                                        driver.get(),
+                                        sinks.get(),
+                                        routed(in, net.get(), from.get(), steps.get()).route(),
+                                        clock.get()));
+        edits.type("add-sink", Edit.AddSink.class)
+                .needs(net, Edit.AddSink::net)
+                .needs(sink, Edit.AddSink::sink)
+                .needs(route, Edit.AddSink::route)
+                .makes(() -> new Edit.AddSink(net.get(), sink.get(), route.get()));
+        edits.type("add-input", Edit.AddInput.class)
+                .needs(net, Edit.AddInput::net)
+                .needs(port, Edit.AddInput::port)
+                .needs(pad, Edit.AddInput::pad)
+                .needs(sinks, Edit.AddInput::sinks)
+                .needs(from, r -> r.route().root())
+                .needs(steps, r -> stepsOf(r.route()))
+                .makes(
+                        in ->
+                                new Edit.AddInput(
+                                        net.get(),
+                                        port.get(),
+                                        pad.get(),
+                                        sinks.get(),
+                                        routed(in, net.get(), from.get(), steps.get()).route()));
         return edits;
+    }
+
+    private static Form<Edit.CellEnd> cellEnd() {
+        var end = new Fields<Edit.CellEnd>();
+        var cell = end.needed("cell", name(), Edit.CellEnd::cell).means("name of the cell");
+        var pin = end.needed("pin", name(), Edit.CellEnd::pin).means("its pin");
+        return end.makes(() -> new Edit.CellEnd(cell.get(), pin.get()));
     }
 
     private Form<Edit.RouteNet> routed() {

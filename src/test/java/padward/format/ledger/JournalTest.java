@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -16,11 +17,14 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.LedgerEntry;
+import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.format.fabric.FabricReader;
 
 /** Changes that are kept but not saved survive the program, wherever it stops. */
 public class JournalTest {
+    private static final Edit.CellEnd PIN = new Edit.CellEnd("c", "in[0]");
+
     private static Fabric fabric;
 
     @TempDir private Path folder;
@@ -34,7 +38,11 @@ public class JournalTest {
         List<Edit> edits =
                 List.of(
                         new Edit.RemoveNet("net é “" + number + "”"),
-                        new Edit.BreakOut("n", "p", "pad", "", List.of(1, 2, 3)));
+                        new Edit.BreakOut("n", "p", "pad", "", List.of(1, 2, 3)),
+                        new Edit.AddCell("c", "lut4", "s", Map.of("table", "16h8000", "a", "b")),
+                        new Edit.AddNet("m", PIN, List.of(PIN), RouteTree.of(number), true),
+                        new Edit.AddSink("m", PIN, List.of(1, 2)),
+                        new Edit.AddInput("i", "q", "pad", List.of(PIN), RouteTree.of(2)));
         return new LedgerEntry("now", "me", "", "n" + number, "p", edits);
     }
 
