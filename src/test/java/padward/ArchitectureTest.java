@@ -34,12 +34,13 @@ class ArchitectureTest {
         mayUse.put("route", with(model, "timing"));
         mayUse.put("unblock", routed);
         mayUse.put("breakout", with(routed, "unblock"));
-        mayUse.put("handover", answered);
+        mayUse.put("watch", with(answered, "place"));
+        mayUse.put("handover", with(answered, "watch", "place"));
         mayUse.put("capture", List.of("fabric", "base"));
         mayUse.put("synth", with(model, "route", "timing"));
         mayUse.put("place", with(model, "route", "timing"));
         mayUse.put("format", changed);
-        mayUse.put("lesson", with(answered, "format"));
+        mayUse.put("lesson", with(answered, "watch", "place", "format"));
         ArchRule layers = layered("padward.", mayUse, List.of("cli", "ui"));
         return layers.because("what stands below must be understood, tested and used without it");
     }
