@@ -1,9 +1,37 @@
 package padward.fabric;
 
+import java.util.Optional;
+
 /**
  * A kind of cell that sites accept.
  *
  * @param name name used by sites and cells
  * @param holdsState whether the cell is a register or memory: a signal ends there for timing
+ * @param lookupTable its function, where the fabric says that it is a lookup table
+ * @param register its function, where the fabric says that it is a register
  */
-public record CellKind(String name, boolean holdsState) {}
+public record CellKind(
+        String name,
+        boolean holdsState,
+        Optional<CellFunction.LookupTable> lookupTable,
+        Optional<CellFunction.Register> register) {
+    /** One whose function is not known. */
+    public CellKind(String name, boolean holdsState) {
+        this(name, holdsState, Optional.empty(), Optional.empty());
+    }
+
+    /** A lookup table. */
+    public static CellKind lookupTable(String name, CellFunction.LookupTable function) {
+        return new CellKind(name, false, Optional.of(function), Optional.empty());
+    }
+
+    /** A register. */
+    public static CellKind register(String name, CellFunction.Register function) {
+        return new CellKind(name, true, Optional.empty(), Optional.of(function));
+    }
+
+    /** What it does, where the fabric states it. */
+    public Optional<CellFunction> function() {
+        return lookupTable.<CellFunction>map(f -> f).or(() -> register);
+    }
+}

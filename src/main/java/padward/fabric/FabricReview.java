@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
 import padward.base.Progress;
 
 /**
@@ -225,10 +226,14 @@ public final class FabricReview {
     private void lookAtSites() {
         List<String> useless = new ArrayList<>();
         List<String> cutOff = new ArrayList<>();
+        List<String> unfit = new ArrayList<>();
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             if (site.accepts().isEmpty()) {
                 useless.add(site.name());
+            }
+            if (accepted(site).anyMatch(function -> !function.fits(site))) {
+                unfit.add(site.name());
             }
             boolean in = false;
             boolean out = false;
@@ -245,12 +250,19 @@ public final class FabricReview {
         }
         find(useless, "sites that accept no kind of cell");
         find(cutOff, "sites whose pins are joined to nothing");
+        find(unfit, "sites without a pin that a lookup table or register which they accept has");
         if (fabric.info().cellKinds().stream().noneMatch(CellKind::holdsState)) {
             findings.add("no kind of cell holds state, so no endpoint can be named");
         }
         if (fabric.info().settings().isEmpty()) {
             findings.add("no driver settings, so the delay of pads is not known");
         }
+    }
+
+    private Stream<CellFunction> accepted(SiteView site) {
+        return site.accepts().stream()
+                .flatMap(kind -> fabric.info().findCellKind(kind).stream())
+                .flatMap(kind -> kind.function().stream());
     }
 
     private void lookAtDelays() {

@@ -50,8 +50,8 @@ public final class FabricMaker {
                         "larch-" + side + "x" + side + "-" + seed,
                         "Invented fabric, made from seed " + seed + ".",
                         List.of(
-                                new CellKind("lookup-table", false),
-                                new CellKind("register", true),
+                                CellKind.lookupTable("lookup-table", TileTypes.LOOKUP_TABLE),
+                                CellKind.register("register", TileTypes.REGISTER),
                                 new CellKind("memory", true),
                                 new CellKind("multiplier", false),
                                 new CellKind("io-register", true)),

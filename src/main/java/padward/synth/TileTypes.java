@@ -2,7 +2,9 @@ package padward.synth;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
+import padward.fabric.CellFunction;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.PadDirections;
@@ -31,6 +33,29 @@ final class TileTypes {
     private static final Delay PIN = new Delay(30, 50);
     private static final Delay CLOCK = new Delay(20, 35);
     private static final Delay AROUND = new Delay(180, 300);
+
+    /** What lookup tables on logic sites do; their contents are the setting {@code contents}. */
+    static final CellFunction.LookupTable LOOKUP_TABLE =
+            new CellFunction.LookupTable(
+                    List.of("in[0]", "in[1]", "in[2]", "in[3]"),
+                    "out",
+                    "contents",
+                    CellFunction.Digits.HEXADECIMAL,
+                    "");
+
+    /** What registers on logic sites do. */
+    static final CellFunction.Register REGISTER =
+            new CellFunction.Register(
+                    "in[0]",
+                    "clk",
+                    "out",
+                    Optional.empty(),
+                    Optional.empty(),
+                    CellFunction.Initial.LOW,
+                    Optional.of("initial"),
+                    Optional.of(new Delay(60, 110)),
+                    Optional.of(new Delay(40, 80)),
+                    Optional.of(new Delay(10, 20)));
 
     private TileTypes() {}
 

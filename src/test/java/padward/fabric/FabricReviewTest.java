@@ -12,7 +12,12 @@ class FabricReviewTest {
     private static final Delay SOME = new Delay(10, 10);
 
     private static ExplicitBuilder builder() {
-        FabricInfo info = new FabricInfo("odd", "Invented.", List.of(), List.of(), List.of());
+        CellKind cell =
+                CellKind.lookupTable(
+                        "cell",
+                        new CellFunction.LookupTable(
+                                List.of("d"), "q", "rows", CellFunction.Digits.BINARY, ""));
+        FabricInfo info = new FabricInfo("odd", "Invented.", List.of(cell), List.of(), List.of());
         return new ExplicitBuilder(info, 60, 2);
     }
 
@@ -62,6 +67,8 @@ class FabricReviewTest {
                         "wires that span other tiles than nearly all of their kind: 1 (w30)",
                         "sites that accept no kind of cell: 1 (s)",
                         "sites whose pins are joined to nothing: 1 (t)",
+                        "sites without a pin that a lookup table or register which they accept"
+                                + " has: 1 (t)",
                         "no kind of cell holds state, so no endpoint can be named",
                         "no driver settings, so the delay of pads is not known",
                         "fast and slow delays are the same everywhere",

@@ -60,7 +60,7 @@ final class InfoFields {
         kindList =
                 file.stated(
                                 "cellKinds",
-                                list(InfoForms.cellKind(cellKinds)),
+                                list(CellKindForms.kind(cellKinds).checked(CellKindForms::check)),
                                 List.of(),
                                 info.andThen(FabricInfo::cellKinds))
                         .means("kinds of cell");

@@ -21,7 +21,6 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import padward.fabric.AtCorners;
 import padward.fabric.Bank;
-import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.Electrical.SwitchLoad;
@@ -56,18 +55,6 @@ public final class InfoForms {
                 grid.needed("rows", whole(1, FabricLimits.GRID_SIDE), Grid::rows)
                         .means("tiles in a column");
         return grid.makes(() -> new Grid(columns.get(), rows.get()));
-    }
-
-    /** A kind of cell. */
-    public static Form<CellKind> cellKind(Names kinds) {
-        var kind = new Fields<CellKind>();
-        var name = kind.needed("name", newName(kinds), CellKind::name).means("name of the kind");
-        var holdsState =
-                kind.stated("holdsState", flag(), false, CellKind::holdsState)
-                        .means(
-                                "whether signals end there for timing, as at registers and memories;"
-                                        + " otherwise not");
-        return kind.makes(() -> new CellKind(name.get(), holdsState.get()));
     }
 
     /** A setting of a pad's driver. */

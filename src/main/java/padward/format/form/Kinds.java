@@ -22,6 +22,7 @@ import padward.format.json.Names;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
+import padward.format.tables.csv.Listed;
 import padward.format.tables.csv.TableOut;
 
 /** The kinds of value that fields have. */
@@ -36,6 +37,19 @@ public final class Kinds {
     public static Kind<String> name() {
         return Plain.text(
                 JsonIn::name, Schema.name(), (table, column, other) -> table.name(column));
+    }
+
+    /** Names, in tables with {@code |} between them. */
+    public static Kind<List<String>> names() {
+        Kind<List<String>> inFiles = list(name());
+        return new Plain<>(
+                inFiles::read,
+                inFiles::write,
+                inFiles.schema(),
+                (table, column, other) -> Listed.split(table.name(column)),
+                Listed::join,
+                List.of(),
+                "names with `|` between them: ");
     }
 
     /** A name that is common in the file, or an empty text. */

@@ -17,6 +17,7 @@ import padward.fabric.SiteView;
 import padward.fabric.Tap;
 import padward.fabric.Taps;
 import padward.fabric.VertexKind;
+import padward.format.fabric.CellKindForms;
 import padward.format.fabric.InfoForms;
 import padward.format.json.EnumWords;
 import padward.format.json.Names;
@@ -36,7 +37,7 @@ final class FabricRows {
     void write() throws IOException {
         FabricInfo info = fabric.info();
         Names free = new Names("");
-        FormTables.write(out, Tables.CELL_KINDS, InfoForms.cellKind(free), info.cellKinds());
+        FormTables.write(out, Tables.CELL_KINDS, CellKindForms.kind(free), info.cellKinds());
         FormTables.write(out, Tables.SETTINGS, InfoForms.setting(free), info.settings());
         Optional<Names> any = Optional.empty();
         FormTables.write(

@@ -10,6 +10,7 @@ import padward.fabric.CellKind;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.FabricInfo;
+import padward.format.fabric.CellKindForms;
 import padward.format.fabric.InfoForms;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
@@ -53,7 +54,12 @@ final class InfoTables {
     /** Reads them all. */
     void read() {
         folder.read(Tables.ABOUT, this::readAbout);
-        kinds = FormTables.read(folder, Tables.CELL_KINDS, InfoForms.cellKind(kindNames));
+        kinds =
+                FormTables.read(
+                        folder,
+                        Tables.CELL_KINDS,
+                        CellKindForms.kind(kindNames),
+                        InfoTables::checkKind);
         settings = FormTables.read(folder, Tables.SETTINGS, InfoForms.setting(settingNames));
         banks = FormTables.read(folder, Tables.BANKS, InfoForms.bank(bankNames));
         electrical =
@@ -65,6 +71,16 @@ final class InfoTables {
             columns = columns == 0 ? extent.columns() : columns;
             rows = rows == 0 ? extent.rows() : rows;
         }
+    }
+
+    private static void checkKind(CsvTable table, CellKind kind) {
+        CellKindForms.faultOf(kind)
+                .ifPresent(
+                        fault ->
+                                table.fault(
+                                        table.column(fault.column()),
+                                        fault.expected(),
+                                        fault::found));
     }
 
     private void readAbout(CsvTable table) {

@@ -7,6 +7,7 @@ import static padward.format.tables.csv.ColumnShape.Need.MUST;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.format.fabric.CellKindForms;
 import padward.format.fabric.InfoForms;
 import padward.format.form.DelayColumns;
 import padward.format.json.Names;
@@ -30,7 +31,7 @@ public final class Tables {
                             "its value; without a row, names are the folder's, and the grid is just"
                                     + " large enough for all places"));
     public static final TableShape CELL_KINDS =
-            InfoForms.cellKind(new Names(""))
+            CellKindForms.kind(new Names(""))
                     .table(
                             "cell_kinds",
                             "a kind of cell; without this table, the kinds are those that sites"

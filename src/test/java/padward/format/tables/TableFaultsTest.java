@@ -27,7 +27,11 @@ import padward.fabric.Fabric;
 class TableFaultsTest {
     private static final Map<String, String> SOUND =
             Map.ofEntries(
-                    Map.entry("cell_kinds", "name,holds_state\nlut,no\nreg,yes\n"),
+                    Map.entry(
+                            "cell_kinds",
+                            "name,holds_state,table_inputs,table_output,table_setting,"
+                                    + "register_data,register_clock,register_output\n"
+                                    + "lut,no,in,out,rows,,,\nreg,yes,,,,,,\n"),
                     Map.entry("banks", "name,millivolts\nA,3300\n"),
                     Map.entry(
                             "settings",
@@ -78,13 +82,34 @@ class TableFaultsTest {
         },
         {
             "cell_kinds",
-            "mem,maybe",
+            "mem,maybe,,,,,,",
             "row 4, column holds_state: expected yes or no, found \"maybe\""
         },
         {
             "cell_kinds",
-            "lut,yes",
+            "lut,yes,,,,,,",
             "row 5, column name: expected each name once, found \"lut\" again"
+        },
+        {
+            "cell_kinds",
+            "look,no,in,out,,,,",
+            "row 6, column table_setting: expected a value, as the row states others of the lookup"
+                    + " table, found an empty field"
+        },
+        {
+            "cell_kinds",
+            "twin,no,in|in,out,rows,,,",
+            "row 7, column table_inputs: expected each pin once, found \"in\" again"
+        },
+        {
+            "cell_kinds",
+            "keep,no,,,,in,c,out",
+            "row 8, column holds_state: expected that a register holds state, found that it does not"
+        },
+        {
+            "cell_kinds",
+            "twice,yes,in,out,rows,in,c,out",
+            "row 9, column register_data: expected a lookup table or a register, found both"
         },
         {"banks", "B,lots", "row 3, column millivolts: expected a whole number from 0"},
         {

@@ -88,6 +88,8 @@ class TableRoundTripTest {
                         + " \"femtofarads\": [30, 45]}], \"switches\": [{\"from\": \"run1_e\","
                         + " \"to\": \"*\", \"buffered\": false, \"ohms\": [700, 1200],"
                         + " \"femtofarads\": [2, 3]}]}, ";
+        text = text.replace("\"clock\": \"clk\"", "\"clock\": \"clk\", \"enable\": \"in[1]\"");
+        text = text.replace("\"digits\"", "\"prefix\": \"16'h\", \"digits\"");
         int banks = text.indexOf("\"banks\"");
         text = text.substring(0, banks) + electrical + text.substring(banks);
         Path file = Files.writeString(folder.resolve("f.json"), text);
