@@ -1,9 +1,9 @@
 package padward;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import padward.cli.Padward;
+import padward.cli.TextStreams;
 import padward.cli.command.WindowCommand;
 import padward.cli.output.ExitStatus;
 import padward.ui.PadwardApp;
@@ -24,6 +24,11 @@ public final class Main {
             window(Optional.empty());
             return;
         }
+        Optional<String> unreadable = TextStreams.findUnreadable(arguments);
+        if (unreadable.isPresent()) {
+            TextStreams.writer(System.err).println("padward: " + unreadable.get());
+            System.exit(ExitStatus.BAD_INPUT);
+        }
         CommandLine line = Padward.commandLine();
         if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {
             WindowCommand command = line.getSubcommands().get("window").getCommand();
@@ -37,11 +42,11 @@ public final class Main {
         try {
             Optional<String> trouble = PadwardApp.launchWindow(design);
             if (trouble.isPresent()) {
-                System.err.println("padward: " + trouble.get());
+                TextStreams.writer(System.err).println("padward: " + trouble.get());
                 System.exit(ExitStatus.BAD_INPUT);
             }
         } catch (IllegalStateException fault) {
-            System.exit(Padward.failed(fault, new PrintWriter(System.err)));
+            System.exit(Padward.failed(fault, TextStreams.writer(System.err)));
         }
     }
 

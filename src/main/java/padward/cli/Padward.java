@@ -99,8 +99,8 @@ public final class Padward implements Runnable {
         CommandList.install(line);
         // Colours would be control characters, which are not let through.
         line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
-        line.setOut(new PrintWriter(new PlainWriter(line.getOut()), true));
-        line.setErr(new PrintWriter(new PlainWriter(line.getErr()), true));
+        line.setOut(TextStreams.writer(System.out));
+        line.setErr(TextStreams.writer(System.err));
         line.setExecutionExceptionHandler(Padward::report);
         line.setParameterExceptionHandler(Padward::reportOptions);
         return line;

@@ -1,5 +1,6 @@
 package padward.docs;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
@@ -16,6 +17,8 @@ import java.util.stream.Stream;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import padward.cli.Padward;
 import padward.cli.output.ExitStatus;
@@ -110,9 +113,57 @@ class DocumentedCommandsIT {
     void theWorkbenchExampleIsReproducedByItsCommand() throws Exception {
         runAll(PaperCommand.ofPage(Path.of("fixtures/workbench/README.md")));
         for (String name : List.of("fabric.json.gz", "design.json.gz", "board.json")) {
-            assertThat(folder.resolve("fixtures/workbench").resolve(name))
+            assertThat(folder.resolve("tmp/workbench").resolve(name))
                     .hasSameBinaryContentAs(Path.of("fixtures/workbench").resolve(name));
         }
+    }
+
+    /** Where no locale is set, as in containers, words still arrive and leave as UTF-8. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void namesAndNotesSurviveAProcessWithoutALocale() throws Exception {
+        List<String> keep =
+                List.of(
+                        "keep",
+                        "--design",
+                        "only.design.json",
+                        "--net",
+                        "pump/level/sample[1]",
+                        "--pad",
+                        "LAMP",
+                        "--ledger",
+                        "l.json",
+                        "--note",
+                        "geprüft – gut",
+                        "--json");
+        Path launcher = JAR.resolveSibling("padward");
+        List<String> java =
+                List.of(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-jar",
+                        JAR.toString());
+        assertThat(withoutLocale(Stream.concat(java.stream(), keep.stream()).toList()))
+                .startsWith("2 ")
+                .contains("LC_ALL=C.UTF-8");
+        assertThat(folder.resolve("l.json")).doesNotExist();
+        assertThat(withoutLocale(Stream.concat(Stream.of("" + launcher), keep.stream()).toList()))
+                .startsWith("0 ")
+                .contains("geprüft – gut");
+        assertThat(folder.resolve("l.json")).content().contains("geprüft – gut");
+        List<String> ask =
+                List.of("ask", "-d", "only.design.json", "-n", "pump/level/sample[1]", "-p", "D3");
+        assertThat(withoutLocale(Stream.concat(java.stream(), ask.stream()).toList()))
+                .contains("–");
+    }
+
+    /** Exit status and what was printed, read as UTF-8. */
+    private String withoutLocale(List<String> words) throws Exception {
+        ProcessBuilder builder = new ProcessBuilder(words).directory(folder.toFile());
+        builder.environment().keySet().removeIf(v -> v.startsWith("LC_") || v.startsWith("LANG"));
+        builder.environment().put("LC_ALL", "C");
+        Process process = builder.redirectErrorStream(true).start();
+        String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
+        return process.waitFor() + " " + printed;
     }
 
     private void runAll(List<PaperCommand> shown) throws Exception {
