@@ -86,6 +86,11 @@ public interface Fabric {
         return Taps.whereBothMeet(this, from, to);
     }
 
+    /** Switches of which at most one can be on. */
+    default SwitchGroups switchGroups() {
+        return SwitchGroups.NONE;
+    }
+
     /** Kind of a wire, {@code ""} for other vertices. */
     String wireKind(int vertex);
 

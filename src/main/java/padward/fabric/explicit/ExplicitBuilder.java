@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.function.Function;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
@@ -18,6 +19,7 @@ import padward.fabric.PadDirections;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.SitePin;
+import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
 
 /**
@@ -50,9 +52,11 @@ public final class ExplicitBuilder {
     private final List<Pad> pads = new ArrayList<>();
     private final TapBag taps;
     private final Long2IntOpenHashMap switchTiles = new Long2IntOpenHashMap();
+    private final SwitchGroupBag switchGroups = new SwitchGroupBag();
     private final EdgeBag edges = new EdgeBag();
     private final DelayClasses classes = new DelayClasses();
     private List<RepeatedEdge> repeated = List.of();
+    private List<NoSwitch> noSwitches = List.of();
     private boolean built;
 
     /** Starts a fabric of {@code columns × rows} tiles, all of the type {@code empty}. */
@@ -215,6 +219,15 @@ public final class ExplicitBuilder {
     }
 
     /**
+     * Puts the switch between two vertices into a group of which at most one can be on.
+     *
+     * @return whether it is in no other group; else nothing is changed
+     */
+    public boolean addToSwitchGroup(String group, int from, int to) {
+        return switchGroups.add(group, EdgeKey.of(from, to));
+    }
+
+    /**
      * The finished fabric. O(vertices + edges).
      *
      * @throws IllegalStateException when called again
@@ -256,6 +269,7 @@ public final class ExplicitBuilder {
         EdgeRows out = sorter.rows();
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
+        SwitchGroups groups = switchGroups.freeze(number);
         Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
                 stated ->
                         new ExplicitFabric(
@@ -273,9 +287,13 @@ public final class ExplicitBuilder {
                                 in,
                                 pool,
                                 otherNames,
-                                stated);
-        return withStatedTiles.apply(
-                notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
+                                stated,
+                                groups);
+        ExplicitFabric result =
+                withStatedTiles.apply(
+                        notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
+        noSwitches = switchGroups.noSwitches(result, number);
+        return result;
     }
 
     /**
@@ -331,4 +349,19 @@ public final class ExplicitBuilder {
     public List<RepeatedEdge> repeated() {
         return repeated;
     }
+
+    /** After building: members of switch groups between whose ends there is no switch. */
+    public List<NoSwitch> noSwitches() {
+        return noSwitches;
+    }
+
+    /**
+     * A member of a switch group that is no switch of the fabric.
+     *
+     * @param group number of the group, in the order in which groups were added
+     * @param member number of the member in the group, in the order in which they were added
+     * @param from full name of the vertex where it would begin
+     * @param to full name of the one where it would end
+     */
+    public record NoSwitch(int group, int member, String from, String to) {}
 }

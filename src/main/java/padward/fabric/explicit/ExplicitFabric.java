@@ -4,10 +4,12 @@ import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.List;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
 import padward.fabric.VertexKind;
 
@@ -36,6 +38,7 @@ public final class ExplicitFabric implements Fabric {
     private final InternedBytes namePool;
     private final OtherNames otherNames;
     private final Long2IntOpenHashMap statedTiles;
+    private final SwitchGroups switchGroups;
 
     ExplicitFabric(
             FabricInfo info,
@@ -52,7 +55,8 @@ public final class ExplicitFabric implements Fabric {
             EdgeRows in,
             InternedBytes namePool,
             OtherNames otherNames,
-            Long2IntOpenHashMap statedTiles) {
+            Long2IntOpenHashMap statedTiles,
+            SwitchGroups switchGroups) {
         this.info = info;
         this.columns = columns;
         this.rows = rows;
@@ -68,6 +72,7 @@ public final class ExplicitFabric implements Fabric {
         this.namePool = namePool;
         this.otherNames = otherNames;
         this.statedTiles = statedTiles;
+        this.switchGroups = switchGroups;
     }
 
     /**
@@ -80,6 +85,7 @@ public final class ExplicitFabric implements Fabric {
                 + sorts.memory()
                 + sites.memory()
                 + 16L * statedTiles.size()
+                + switchGroups.memory()
                 + out.memory()
                 + in.memory();
     }
@@ -176,6 +182,11 @@ public final class ExplicitFabric implements Fabric {
     public int switchTile(int from, int to) {
         int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
         return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;
+    }
+
+    @Override
+    public SwitchGroups switchGroups() {
+        return switchGroups;
     }
 
     @Override

@@ -5,6 +5,7 @@ import static padward.format.form.Kinds.knownOrNone;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.namedOrNone;
+import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.word;
 
 import java.util.BitSet;
@@ -15,6 +16,7 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricLimits;
@@ -30,6 +32,7 @@ import padward.format.form.IntKind;
 import padward.format.form.Kind;
 import padward.format.form.Schema;
 import padward.format.json.JsonIn;
+import padward.format.json.Names;
 import padward.format.source.Source;
 import padward.format.source.Text;
 
@@ -93,7 +96,7 @@ final class ExplicitForm {
         file.needed("pads", pads(), Fabric::pads)
                 .means("the pads")
                 .after("sites", "grid", "settings", "banks", "cellKinds");
-        ListedEdges edges = new ListedEdges(this::builder, tile());
+        ListedEdges edges = new ListedEdges(this::builder, this::fabric, tile());
         file.stated("switches", edges.ofKind(EdgeKind.SWITCH), Optional.empty(), Optional::of)
                 .means("programmable connections" + EDGE)
                 .after("wires", "sites", "pads");
@@ -104,6 +107,18 @@ final class ExplicitForm {
                         Optional::of)
                 .means("fixed connections" + EDGE)
                 .after("wires", "sites", "pads");
+        file.optional(
+                        "switchGroups",
+                        switchGroups(edges),
+                        List.of(),
+                        f ->
+                                f.switchGroups().isEmpty()
+                                        ? List.of()
+                                        : numbers(f.switchGroups().count(), group -> true))
+                .means(
+                        "groups of switches of which at most one can be on, because they share a"
+                                + " setting; switches into the same wire need none")
+                .after("wires", "sites", "pads");
         form = file.makesFile(() -> builder().build());
     }
 
@@ -111,6 +126,13 @@ final class ExplicitForm {
         Fabric fabric = form.read(source, progress);
         if (!builder.repeated().isEmpty()) {
             throw RepeatedEdges.describe(source, progress, builder.repeated());
+        }
+        for (ExplicitBuilder.NoSwitch none : builder.noSwitches()) {
+            throw new BadInput(
+                    source.label(),
+                    "$.switchGroups[" + none.group() + "].switches[" + none.member() + "]",
+                    "the two ends of one of `switches`",
+                    Text.quote(none.from()) + " and " + Text.quote(none.to()));
         }
         return fabric;
     }
@@ -227,6 +249,36 @@ final class ExplicitForm {
         return fabric().taps(wire).stream()
                 .map(tap -> tap.name().equals(own) ? new Tap(tap.tile(), "") : tap)
                 .toList();
+    }
+
+    private Kind<Iterable<Integer>> switchGroups(ListedEdges edges) {
+        Names names = new Names("switch group");
+        var group = new Fields<Integer>();
+        var name =
+                group.needed("name", newName(names), g -> fabric().switchGroups().name(g))
+                        .means("name of the group, which no other has");
+        var switches =
+                group.needed(
+                                "switches",
+                                list(edges.ends()),
+                                g -> fabric().switchGroups().switches(g))
+                        .means("its switches, `[\"from\", \"to\"]` each; a switch is in one group");
+        return group.rows(
+                in -> {
+                    if (switches.get().isEmpty()) {
+                        throw in.faultAt(in.place() + ".switches", "at least one switch", "none");
+                    }
+                    for (int i = 0; i < switches.get().size(); i++) {
+                        long edge = switches.get().get(i);
+                        int from = EdgeKey.from(edge);
+                        if (!builder().addToSwitchGroup(name.get(), from, EdgeKey.to(edge))) {
+                            throw in.faultAt(
+                                    in.place() + ".switches[" + i + "]",
+                                    "a switch in one group",
+                                    "one that is in another group already");
+                        }
+                    }
+                });
     }
 
     /** Counts vertices that were read. */

@@ -8,6 +8,7 @@ import padward.base.BadInput;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricLimits;
@@ -27,13 +28,15 @@ import padward.format.source.Text;
  */
 final class ListedEdges {
     private final Supplier<ExplicitBuilder> builder;
+    private final Supplier<Fabric> written;
     private final IntKind tile;
     private int count;
     private String lastName = "";
     private int lastVertex = Fabric.NOTHING;
 
-    ListedEdges(Supplier<ExplicitBuilder> builder, IntKind tile) {
+    ListedEdges(Supplier<ExplicitBuilder> builder, Supplier<Fabric> written, IntKind tile) {
         this.builder = builder;
+        this.written = written;
         this.tile = tile;
     }
 
@@ -92,6 +95,24 @@ final class ListedEdges {
             throw in.fault("the name of a wire, a pin (site.pin) or a pad", Text.quote(name));
         }
         return vertex;
+    }
+
+    /** The ends of a switch, {@code ["from", "to"]}, as an {@link EdgeKey}. */
+    Kind<Long> ends() {
+        return Kind.of(
+                in -> {
+                    in.beginArray();
+                    int from = findVertex(in, in.name());
+                    int to = findVertex(in, in.name());
+                    in.endArray();
+                    return EdgeKey.of(from, to);
+                },
+                (out, edge) -> {
+                    Fabric fabric = written.get();
+                    out.beginArray().value(fabric.vertexName(EdgeKey.from(edge)));
+                    out.value(fabric.vertexName(EdgeKey.to(edge))).endArray();
+                },
+                () -> Schema.tuple(Schema.name(), Schema.name()));
     }
 
     private void writeEdges(JsonWriter out, Fabric fabric, EdgeKind kind) throws IOException {

@@ -177,7 +177,8 @@ final class FabricRows {
                                 edges.kind().label(),
                                 edges.delayPs(Corner.FAST),
                                 edges.delayPs(Corner.SLOW),
-                                statedTile(v, edges.other()));
+                                statedTile(v, edges.other()),
+                                group(v, edges.other()));
                     }
                 }
             }
@@ -188,5 +189,10 @@ final class FabricRows {
     private String statedTile(int from, int to) {
         int tile = fabric.switchTile(from, to);
         return tile == Taps.whereBothMeet(fabric, from, to) ? "" : fabric.tileName(tile);
+    }
+
+    private String group(int from, int to) {
+        int group = fabric.switchGroups().groupOf(from, to);
+        return group == Fabric.NOTHING ? "" : fabric.switchGroups().name(group);
     }
 }

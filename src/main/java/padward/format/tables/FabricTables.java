@@ -322,6 +322,7 @@ final class FabricTables {
         CsvTable.Column kindColumn = table.column("kind");
         DelayColumns delay = new DelayColumns(table);
         PlaceColumns place = new PlaceColumns(table, "");
+        CsvTable.Column groupColumn = table.column("group");
         EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.CONNECTION};
         while (table.next()) {
             int from = readSource(table, fromColumn);
@@ -353,6 +354,23 @@ final class FabricTables {
                 int tile = place.tile(place.readStated(), info.columns(), info.rows());
                 fabric.setSwitchTile(from, to, tile);
             }
+            if (table.has(groupColumn)) {
+                addToGroup(table, groupColumn, from, to, kind);
+            }
+        }
+    }
+
+    private void addToGroup(
+            CsvTable table, CsvTable.Column column, int from, int to, EdgeKind kind) {
+        String group = words.share(table.name(column));
+        if (kind != EdgeKind.SWITCH) {
+            table.fault(
+                    column,
+                    "no group, as a fixed connection is always on",
+                    () -> Text.quote(group));
+        } else {
+            // A second row for the same switch is reported as such.
+            fabric.addToSwitchGroup(group, from, to);
         }
     }
 

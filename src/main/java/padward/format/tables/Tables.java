@@ -193,7 +193,12 @@ public final class Tables {
                             place(
                                     "",
                                     "where it is; otherwise the only tile in which both ends have"
-                                            + " a tap, or unknown")));
+                                            + " a tap, or unknown"),
+                            List.of(
+                                    may(
+                                            "group",
+                                            "name of a group of switches of which at most one can"
+                                                    + " be on; otherwise in none"))));
     public static final TableShape CELLS =
             shape(
                     "cells",

@@ -1,21 +1,21 @@
-package padward.fabric.explicit;
+package padward.fabric;
 
 /** An edge as one number. */
-final class EdgeKey {
+public final class EdgeKey {
     private EdgeKey() {}
 
     /** The number of the edge between two vertices. */
-    static long of(int from, int to) {
+    public static long of(int from, int to) {
         return (long) from << Integer.SIZE | to & 0xffff_ffffL;
     }
 
     /** Its source. */
-    static int from(long key) {
+    public static int from(long key) {
         return (int) (key >> Integer.SIZE);
     }
 
     /** Its target. */
-    static int to(long key) {
+    public static int to(long key) {
         return (int) key;
     }
 }
