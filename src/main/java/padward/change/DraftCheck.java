@@ -1,6 +1,7 @@
 package padward.change;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2LongOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
@@ -17,10 +18,12 @@ import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.SwitchGroups;
 
 /**
  * Looks whether what edits put can stand where they put it: switches are there, nets still begin at
@@ -43,12 +46,17 @@ final class DraftCheck {
     private final Int2IntOpenHashMap newThrough = new Int2IntOpenHashMap();
 
     private final Int2IntOpenHashMap cellsNow = new Int2IntOpenHashMap();
+    private final SwitchGroups groups;
+
+    /** For each switch group of which a net that changes has a switch on: that switch. */
+    private final Int2LongOpenHashMap onInGroup = new Int2LongOpenHashMap();
 
     DraftCheck(Draft draft) {
         this.draft = draft;
         this.base = draft.before();
         this.before = base.occupancy();
         this.fabric = draft.fabric();
+        this.groups = fabric.switchGroups();
         newOn.defaultReturnValue(Fabric.NOTHING);
         newThrough.defaultReturnValue(Fabric.NOTHING);
         cellsNow.defaultReturnValue(Fabric.NOTHING);
@@ -136,6 +144,9 @@ final class DraftCheck {
                     usedBy("net " + netOf(other).name(), vertex);
                 }
             }
+            if (place > 0 && groups.groupOf(from, vertex) != Fabric.NOTHING) {
+                turnOn(from, vertex, parents.get(vertex) != from);
+            }
             if (place > 0 && parents.get(vertex) != from) {
                 Optional<EdgeKind> kind = kindOfEdge(edges, from, vertex);
                 if (kind.isEmpty()) {
@@ -153,6 +164,43 @@ final class DraftCheck {
             }
         }
         lookAtSinks(old.map(Net::sinks).orElse(List.of()), parents, net);
+    }
+
+    /** A switch that is on: no other one of its group may be. */
+    private void turnOn(int from, int to, boolean isNew) {
+        int group = groups.groupOf(from, to);
+        long edge = EdgeKey.of(from, to);
+        boolean first = !onInGroup.containsKey(group);
+        long other = onInGroup.put(group, edge);
+        if (!first && other != edge) {
+            excluded(from, to, other);
+        }
+        if (isNew) {
+            for (long member : groups.switches(group)) {
+                boolean on =
+                        member != edge
+                                && before.findNetOver(EdgeKey.from(member), EdgeKey.to(member))
+                                        .filter(n -> !draft.isChangedNet(n.id()))
+                                        .isPresent();
+                if (on) {
+                    excluded(from, to, member);
+                }
+            }
+        }
+    }
+
+    private void excluded(int from, int to, long other) {
+        draft.refuse(
+                "the switches from "
+                        + fabric.vertexName(from)
+                        + " to "
+                        + fabric.vertexName(to)
+                        + " and from "
+                        + fabric.vertexName(EdgeKey.from(other))
+                        + " to "
+                        + fabric.vertexName(EdgeKey.to(other))
+                        + " cannot both be on: they are in switch group "
+                        + groups.name(groups.groupOf(from, to)));
     }
 
     private static void collect(RouteTree tree, Int2IntOpenHashMap parents) {

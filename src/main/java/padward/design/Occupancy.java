@@ -431,6 +431,19 @@ public final class Occupancy {
         return id == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(id));
     }
 
+    /** The net that goes from one vertex to the next. O(1), and O(its size) if it has both. */
+    public Optional<Net> findNetOver(int from, int to) {
+        int id = netIdOn(to);
+        if (id == Fabric.NOTHING || netIdOn(from) != id) {
+            return Optional.empty();
+        }
+        RouteTree tree = nets.get(id).route();
+        int place = tree.placeOf(to);
+        return place > 0 && tree.vertex(tree.parent(place)) == from
+                ? Optional.of(nets.get(id))
+                : Optional.empty();
+    }
+
     /** The cell on a site. */
     public Optional<Cell> findCellOn(int site) {
         int id = cellIdOn(site);

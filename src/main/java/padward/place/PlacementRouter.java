@@ -70,7 +70,8 @@ final class PlacementRouter {
         }
         List<PlaceRouteResult.Unrouted> reasons = new ArrayList<>();
         for (int j : failed) {
-            trees.set(j, again(jobs.get(j), used, rounds, reasons, progress));
+            List<RouteTree> others = trees.stream().flatMap(Optional::stream).toList();
+            trees.set(j, again(jobs.get(j), used, others, rounds, reasons, progress));
             trees.get(j).ifPresent(t -> use(used, t));
         }
         return new Result(trees, reasons);
@@ -98,6 +99,7 @@ final class PlacementRouter {
     private Optional<RouteTree> again(
             Job job,
             BitSet used,
+            List<RouteTree> others,
             int rounds,
             List<PlaceRouteResult.Unrouted> reasons,
             Progress progress) {
@@ -120,7 +122,9 @@ final class PlacementRouter {
         }
         RouteJob rest = new RouteJob(job.root, left.toIntArray());
         Optional<RouteTree> tree =
-                new NegotiatedRouter(fabric, used).route(List.of(rest), rounds, progress).get(0);
+                new NegotiatedRouter(fabric, used, others, Optional.empty())
+                        .route(List.of(rest), rounds, progress)
+                        .get(0);
         if (tree.isEmpty()) {
             reasons.add(reason(job, left, "other nets use the wires to "));
         }

@@ -23,11 +23,11 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.cost.CostModel;
-import padward.route.cost.FreeOnlyCost;
 import padward.route.search.CheckedRouteFinder;
 import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchSources;
+import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.timing.EdgeFinder;
 import padward.unblock.release.FanOut;
@@ -63,6 +63,9 @@ public final class Explainer {
     private final ConsequenceAnalysis analysis;
     private final ImpactEstimate impact;
 
+    /** Size of the smallest set that opens a route only if no switches excluded each other. */
+    private int leastRefused = Integer.MAX_VALUE;
+
     /**
      * @param context the net and the design, with what is disconnected with the port on the pad
      * @param starts the net's tree with its delays
@@ -89,7 +92,11 @@ public final class Explainer {
         this.occupancy = design.occupancy();
         this.starts = starts;
         this.pad = pad;
-        this.finder = new CheckedRouteFinder(new PerimeterSearch(search), corner, progress);
+        this.finder =
+                new CheckedRouteFinder(
+                        SwitchGroupSearch.over(fabric, new PerimeterSearch(search)),
+                        corner,
+                        progress);
         this.limits = limits;
         this.enableOccupant = context.enableOccupant(pad);
         this.rules = new ReleaseRules(context, enableOccupant);
@@ -113,8 +120,7 @@ public final class Explainer {
      * @throws CancellationException when {@code progress} says so
      */
     public Explanation explain() {
-        CostModel overAll =
-                Chokepoint.notThroughPads(fabric, new FreeOnlyCost(context.closed()), pad.vertex());
+        CostModel overAll = Chokepoint.notThroughPads(fabric, context.overAll(), pad.vertex());
         IntList route = new IntArrayList(known.toVertices());
         IntList choke = Chokepoints.along(fabric, starts, route, overAll);
         MinimumColorSearch.Result found =
@@ -122,14 +128,19 @@ public final class Explainer {
                         context, rules, starts, pad.vertex(), limits, finder.progress());
         List<int[]> sets = found.sets().isEmpty() ? List.of(fallback()) : found.sets();
         List<UnblockOption> options = options(sets);
+        if (options.isEmpty()) {
+            // Each of the sets opens only routes with switches that exclude each other.
+            options = options(List.of(fallback()));
+        }
         int enable = enableOccupant == Fabric.NOTHING ? 0 : 1;
         List<Chokepoint> chokepoints = Chokepoint.named(choke, context);
         boolean used = chokepoints.stream().anyMatch(Chokepoint::mustBeRemoved);
         int atLeast = found.atLeast() + enable;
+        int fewest = options.get(0).removals().size();
         return new Explanation(
                 options,
                 atLeast,
-                found.certain() || options.get(0).removals().size() == atLeast,
+                found.certain() && fewest <= leastRefused || fewest == atLeast,
                 found.exhausted() && options.size() == sets.size(),
                 chokepoints,
                 used ? List.of() : oneOfThese());
@@ -151,7 +162,7 @@ public final class Explainer {
     private int[] fallback() {
         IntList set = new IntArrayList();
         for (int i = 1; i < known.size(); i++) {
-            for (int[][] choices : rules.of(known.vertex(i))) {
+            for (int[][] choices : rules.ofStep(known.vertex(i - 1), known.vertex(i))) {
                 if (!ReleaseRules.isMet(choices, set.toIntArray())) {
                     set.addElements(set.size(), choices[0]);
                 }
@@ -170,7 +181,10 @@ public final class Explainer {
     private Optional<VertexPath> quickest(int[] removed) {
         IntSet opened = rules.openedBy(removed);
         return finder.find(
-                starts, pad.vertex(), () -> context.overFreeAnd(opened), context::closePadsPassed);
+                starts,
+                pad.vertex(),
+                () -> context.overFreeAnd(opened, edge -> rules.isOff(edge, removed)),
+                context::closePadsPassed);
     }
 
     private List<UnblockOption> options(List<int[]> sets) {
@@ -181,13 +195,17 @@ public final class Explainer {
             if (result.size() >= limits.alternatives() * WEIGHED) {
                 break;
             }
+            Optional<VertexPath> opened = quickest(set);
+            if (opened.isEmpty() && context.hasSwitchGroups()) {
+                // All routes that it opens have switches that exclude each other.
+                leastRefused = Math.min(leastRefused, set.length);
+                continue;
+            }
             VertexPath path =
-                    quickest(set)
-                            .orElseThrow(
-                                    () ->
-                                            new IllegalStateException(
-                                                    "no route after removing "
-                                                            + Arrays.toString(set)));
+                    opened.orElseThrow(
+                            () ->
+                                    new IllegalStateException(
+                                            "no route after removing " + Arrays.toString(set)));
             int[] mildest = impact.mildest(set, path);
             // Another set of the same number may open a faster route besides.
             path = quickest(mildest).orElse(path);

@@ -90,6 +90,11 @@ class EditMeaningProperties {
             Fabric fabric = PatternFabric.compile(RandomFabrics.pattern(seed / 4 % 50));
             return Optional.of(RandomDesigns.on(fabric, 8, new Random(seed)));
         }
+        if (seed % 8 == 5) {
+            long grouped = OddDesigns.WITH_SWITCH_GROUPS + seed;
+            return Optional.of(OddDesigns.withoutSettings(grouped))
+                    .filter(d -> d.nets().size() > 0);
+        }
         if (seed % 4 == 1) {
             return Optional.of(OddDesigns.withoutSettings(seed)).filter(d -> d.nets().size() > 0);
         }

@@ -56,6 +56,9 @@ public final class PlainState {
         private final Set<String> readable = new HashSet<>();
         private final Set<String> outputs = new HashSet<>();
         private final Map<String, String> enableOf = new HashMap<>();
+
+        /** The group of a switch, {@code from to}. */
+        private final Map<String, String> groupOf = new HashMap<>();
     }
 
     private final Chip chip;
@@ -119,6 +122,14 @@ public final class PlainState {
                 to.putIfAbsent(fabric.vertexName(edges.other()), edges.kind());
             }
             chip.edges.put(fabric.vertexName(vertex), to);
+            for (int other = 0; other < fabric.vertexCount(); other++) {
+                int group = fabric.switchGroups().groupOf(vertex, other);
+                if (group != Fabric.NOTHING) {
+                    chip.groupOf.put(
+                            fabric.vertexName(vertex) + " " + fabric.vertexName(other),
+                            fabric.switchGroups().name(group));
+                }
+            }
         }
         for (int site = 0; site < fabric.siteCount(); site++) {
             SiteView view = fabric.site(site);
@@ -237,11 +248,41 @@ public final class PlainState {
         return result;
     }
 
+    /** The switches of groups that a net has on, {@code from to}. */
+    public Set<String> switchesOf(String net) {
+        Set<String> result = new HashSet<>();
+        if (nets.containsKey(net)) {
+            nets.get(net)
+                    .from()
+                    .forEach(
+                            (to, from) -> {
+                                if (chip.groupOf.containsKey(from + " " + to)) {
+                                    result.add(from + " " + to);
+                                }
+                            });
+        }
+        return result;
+    }
+
+    /** Whether some switches exclude each other. */
+    public boolean hasSwitchGroups() {
+        return !chip.groupOf.isEmpty();
+    }
+
     /**
      * Whether a pad can be reached over what nothing uses, through no other pad, and nothing
      * switches its driver.
      */
     public boolean reaches(Set<String> starts, Set<String> used, String pad) {
+        return reaches(starts, used, pad, Set.of());
+    }
+
+    /**
+     * The same.
+     *
+     * @param alsoOn switches that are on in addition to those of the nets
+     */
+    public boolean reaches(Set<String> starts, Set<String> used, String pad, Set<String> alsoOn) {
         String enable = chip.enableOf.get(pad);
         if (cells.values().stream().anyMatch(c -> c.site().equals(enable))) {
             return false;
@@ -258,6 +299,19 @@ public final class PlainState {
             // What comes to the enable would switch the driver.
             pads.addAll(chip.pinsOf.get(enable));
         }
+        if (hasSwitchGroups()) {
+            Map<String, String> on = new HashMap<>();
+            nets.keySet().forEach(n -> switchesOf(n).forEach(e -> on.put(chip.groupOf.get(e), e)));
+            alsoOn.forEach(e -> on.put(chip.groupOf.get(e), e));
+            Set<String> shut = new HashSet<>(used);
+            shut.addAll(pads);
+            shut.addAll(starts);
+            if (used.contains(goal)) {
+                return false;
+            }
+            shut.remove(goal);
+            return starts.stream().anyMatch(s -> comesTo(goal, s, shut, on));
+        }
         Set<String> seen = new HashSet<>(starts);
         List<String> open = new ArrayList<>(starts);
         while (!open.isEmpty()) {
@@ -268,6 +322,34 @@ public final class PlainState {
                 if (!used.contains(next) && !pads.contains(next) && seen.add(next)) {
                     open.add(next);
                 }
+            }
+        }
+        return false;
+    }
+
+    /** Tries all ways on from a vertex, each with the switches that it has on. */
+    private boolean comesTo(String goal, String at, Set<String> shut, Map<String, String> on) {
+        for (String next : chip.edges.get(at).keySet()) {
+            if (shut.contains(next)) {
+                continue;
+            }
+            String edge = at + " " + next;
+            String group = chip.groupOf.get(edge);
+            if (group != null && !on.getOrDefault(group, edge).equals(edge)) {
+                continue;
+            }
+            if (next.equals(goal)) {
+                return true;
+            }
+            boolean turned = group != null && on.putIfAbsent(group, edge) == null;
+            shut.add(next);
+            boolean comes = comesTo(goal, next, shut, on);
+            shut.remove(next);
+            if (turned) {
+                on.remove(group);
+            }
+            if (comes) {
+                return true;
             }
         }
         return false;
@@ -571,6 +653,14 @@ public final class PlainState {
         Map<String, String> netOn = new HashMap<>();
         Map<String, String> netThrough = new HashMap<>();
         Map<String, String> cellOn = new HashMap<>();
+        Set<String> groupsOn = new HashSet<>();
+        for (String net : nets.keySet()) {
+            for (String edge : switchesOf(net)) {
+                if (!groupsOn.add(chip.groupOf.get(edge))) {
+                    return false;
+                }
+            }
+        }
         for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
             if (cellOn.put(cell.getValue().site(), cell.getKey()) != null
                     || !chip.accepts.get(cell.getValue().site()).contains(cell.getValue().kind())) {

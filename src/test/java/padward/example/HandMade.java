@@ -2,6 +2,7 @@ package padward.example;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +42,7 @@ public final class HandMade {
     private final List<Site> sites = new ArrayList<>();
     private final List<PadLine> pads = new ArrayList<>();
     private final List<Edge> edges = new ArrayList<>();
+    private final Map<String, List<String>> switchGroups = new LinkedHashMap<>();
     private final List<CellLine> cells = new ArrayList<>();
     private final List<PortLine> ports = new ArrayList<>();
     private final List<NetLine> nets = new ArrayList<>();
@@ -168,6 +170,12 @@ public final class HandMade {
         return this;
     }
 
+    /** A group of switches of which one can be on, {@code from to} each. */
+    public HandMade switchGroup(String name, String... switches) {
+        switchGroups.put(name, List.of(switches));
+        return this;
+    }
+
     /** A register. */
     public HandMade cell(String name, String site) {
         cells.add(new CellLine(name, site, Map.of()));
@@ -239,7 +247,19 @@ public final class HandMade {
                     edge.kind(),
                     edge.delay());
         }
-        return builder.build();
+        switchGroups.forEach(
+                (name, switches) -> {
+                    for (String one : switches) {
+                        String[] ends = words(one);
+                        int from = builder.findVertex(ends[0]);
+                        builder.addToSwitchGroup(name, from, builder.findVertex(ends[1]));
+                    }
+                });
+        Fabric fabric = builder.build();
+        if (!builder.noSwitches().isEmpty()) {
+            throw new IllegalArgumentException("no switches: " + builder.noSwitches());
+        }
+        return fabric;
     }
 
     /** The design on its fabric. */

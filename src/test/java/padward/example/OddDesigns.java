@@ -22,6 +22,10 @@ import padward.fabric.PadDirections;
  */
 public final class OddDesigns {
     private final Random random;
+
+    /** From this seed on, switches exclude each other in groups. */
+    public static final long WITH_SWITCH_GROUPS = 1_000_000_000;
+
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
     private final List<String> pads = new ArrayList<>();
@@ -37,12 +41,17 @@ public final class OddDesigns {
     private final Set<String> taken = new HashSet<>();
     private final Set<String> ended = new HashSet<>();
     private final Map<String, String> netThrough = new HashMap<>();
+    private final boolean grouped;
+    private final List<String> switches = new ArrayList<>();
+    private final Map<String, String> groupOf = new HashMap<>();
+    private final Set<String> groupsOn = new HashSet<>();
 
     /** Of a hundred ends of routes at pins of cells, how many are sinks and not in the air. */
     private final int ends;
 
     private OddDesigns(long seed) {
         this.random = new Random(seed);
+        this.grouped = seed >= WITH_SWITCH_GROUPS;
         this.ends = seed % 3 == 0 ? 30 : 85;
     }
 
@@ -102,6 +111,24 @@ public final class OddDesigns {
             made.pad(pad, to, bank, chance(25) ? any(sites) : "", set);
         }
         makeSwitches();
+        if (grouped) {
+            makeGroups();
+        }
+    }
+
+    /** Some of the switches, in groups of two to four. */
+    private void makeGroups() {
+        List<String> left = new ArrayList<>(switches);
+        Collections.shuffle(left, random);
+        int count = 1 + random.nextInt(6);
+        for (int g = 0; g < count && left.size() > 4; g++) {
+            List<String> members = left.subList(0, 2 + random.nextInt(3));
+            for (String one : members) {
+                groupOf.put(one, "g" + g);
+            }
+            made.switchGroup("g" + g, members.toArray(new String[0]));
+            members.clear();
+        }
     }
 
     private void makeSite(String site) {
@@ -144,6 +171,7 @@ public final class OddDesigns {
         if (!from.equals(to) && !there) {
             int fast = 1 + random.nextInt(60);
             made.chain(from + " " + to, fast, fast + random.nextInt(90));
+            switches.add(from + " " + to);
             edge(from, to);
         }
     }
@@ -251,7 +279,8 @@ public final class OddDesigns {
             List<String> next = edges.getOrDefault(from, List.of());
             if (!next.isEmpty()) {
                 String to = any(next);
-                if (mayStep(name, from, to)) {
+                String group = groupOf.get(from + " " + to);
+                if (mayStep(name, from, to) && (group == null || groupsOn.add(group))) {
                     steps.add(from + " " + to);
                     led.add(from);
                     tree.add(to);

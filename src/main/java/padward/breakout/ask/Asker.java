@@ -19,6 +19,7 @@ import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.unblock.Explainer;
 import padward.unblock.Explanation;
@@ -44,7 +45,7 @@ public final class Asker {
     public Asker(Fabric fabric, Engine engine) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
-        this.finder = finderOf(engine);
+        this.finder = SwitchGroupSearch.over(fabric, finderOf(engine));
     }
 
     private RouteFinder finderOf(Engine engine) {
@@ -59,7 +60,7 @@ public final class Asker {
     public Asker(Fabric fabric, RouteFinder finder) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
-        this.finder = finder;
+        this.finder = SwitchGroupSearch.over(fabric, finder);
     }
 
     /**

@@ -13,7 +13,6 @@ import padward.fabric.VertexKind;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
-import padward.route.cost.FreeOnlyCost;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchOutcome;
 import padward.unblock.release.PortBranch;
@@ -71,7 +70,7 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
         QuestionContext situation =
                 new QuestionContext(
                         question.design(), question.net(), disconnected, question.padValue());
-        FreeOnlyCost free = situation.overFree();
+        CostModel free = situation.overFree();
         int goal = question.padValue().vertex();
         CustomCost overOwnKinds =
                 (from, to, delayPs) -> {

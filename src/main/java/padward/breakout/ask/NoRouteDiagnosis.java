@@ -34,6 +34,9 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
         if (kinds.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NEVER_LEAVES_ITS_SITE, "");
         }
+        if (forth.get(question.padValue().vertex())) {
+            return new NoRouteDiagnosis(NoRouteReason.SWITCHES_EXCLUDE, "");
+        }
         IntArrayList pad = new IntArrayList(new int[] {question.padValue().vertex()});
         Set<String> leading = wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed));
         if (leading.isEmpty()) {

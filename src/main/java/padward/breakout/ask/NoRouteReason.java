@@ -17,5 +17,7 @@ public enum NoRouteReason {
     /** No wire at all leads to the pad. */
     NOTHING_LEADS_TO_PAD,
     /** The net's wires lead on, but none of the routes ends at the pad. */
-    PAD_OUT_OF_REACH
+    PAD_OUT_OF_REACH,
+    /** All routes need two switches of which at most one can be on. */
+    SWITCHES_EXCLUDE
 }

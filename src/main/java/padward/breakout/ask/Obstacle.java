@@ -8,7 +8,8 @@ import padward.design.Occupant;
  *
  * @param occupant the cell or net to be removed
  * @param resource what it uses there: the site's name for a cell, else the first vertex's name
- * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}
+ * @param resourceKind {@code IO register site}, {@code site}, {@code wire}, {@code pad}, or {@link
+ *     #SWITCH_GROUP} where it has another switch of the group on
  * @param tile name of the tile where the resource is
  * @param hops indices of the route's hops that it uses; none when it only uses the pad's enable
  * @param withItsNets whether it is a cell that uses some of this only through the nets at it
@@ -24,6 +25,9 @@ public record Obstacle(
         boolean withItsNets,
         boolean removable,
         int wouldLose) {
+    /** The kind of resource of which one switch can be on. */
+    public static final String SWITCH_GROUP = "switch group";
+
     /** Copies the hops. */
     public Obstacle {
         hops = List.copyOf(hops);

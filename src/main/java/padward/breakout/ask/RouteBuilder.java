@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -113,13 +114,15 @@ public final class RouteBuilder {
                             step,
                             total,
                             onNet,
-                            onNet ? Optional.empty() : obstacleAt(vertex)));
+                            onNet ? Optional.empty() : obstacleAt(vertices.getInt(i - 1), vertex)));
         }
         return hops;
     }
 
-    private Optional<Occupant> obstacleAt(int vertex) {
-        int id = situation.obstacleAt(vertex);
+    /** What uses a vertex of the route, or else has a switch on that excludes the one to it. */
+    private Optional<Occupant> obstacleAt(int from, int vertex) {
+        int user = situation.obstacleAt(vertex);
+        int id = user == Fabric.NOTHING ? situation.switchUser(from, vertex) : user;
         return id == Fabric.NOTHING
                 ? Optional.empty()
                 : Optional.of(design.occupancy().occupant(id));
@@ -137,7 +140,9 @@ public final class RouteBuilder {
             if (hop.obstacle().isPresent()) {
                 Occupant occupant = hop.obstacle().get();
                 hopsByOccupant.computeIfAbsent(occupant, x -> new ArrayList<>()).add(i);
-                for (Occupant other : shared.besides(hop.vertex(), occupant)) {
+                Set<Occupant> others = shared.besides(hop.vertex(), occupant);
+                excluding(route, i).filter(o -> !o.equals(occupant)).ifPresent(others::add);
+                for (Occupant other : others) {
                     hopsByOccupant.computeIfAbsent(other, x -> new ArrayList<>()).add(i);
                 }
             }
@@ -153,6 +158,30 @@ public final class RouteBuilder {
         hopsByOccupant.forEach(
                 (o, hops) -> result.add(obstacle(o, hops, route, firstVertex(hops, route))));
         return result;
+    }
+
+    /** The net that has a switch on which excludes the one to a hop. */
+    private Optional<Occupant> excluding(Route route, int hop) {
+        int from = route.hops().get(hop - 1).vertex();
+        int user = situation.switchUser(from, route.hops().get(hop).vertex());
+        return user == Fabric.NOTHING
+                ? Optional.empty()
+                : Optional.of(design.occupancy().occupant(user));
+    }
+
+    /**
+     * The switch group by which alone an occupant is in the way at a hop, or {@link
+     * Fabric#NOTHING}.
+     */
+    private int groupAt(Occupant occupant, Route route, int hop) {
+        int from = route.hops().get(hop - 1).vertex();
+        int to = route.hops().get(hop).vertex();
+        boolean byGroup =
+                situation.switchUser(from, to) != Fabric.NOTHING
+                        && (situation.obstacleAt(to) == Fabric.NOTHING
+                                || excluding(route, hop).equals(Optional.of(occupant))
+                                        && situation.obstacleAt(to) != occupant.number());
+        return byGroup ? fabric.switchGroups().groupOf(from, to) : Fabric.NOTHING;
     }
 
     /**
@@ -193,18 +222,30 @@ public final class RouteBuilder {
         int site = enable ? question.padValue().enableSite() : fabric.siteOf(vertex);
         int tile = enable ? fabric.site(site).tile() : fabric.tile(vertex);
         int number = occupant.number();
+        int group =
+                enable
+                        ? Fabric.NOTHING
+                        : hops.stream()
+                                .filter(h -> route.hops().get(h).vertex() == vertex)
+                                .map(h -> groupAt(occupant, route, h))
+                                .findFirst()
+                                .orElse(Fabric.NOTHING);
         boolean removable = fanOut.isRemovable(number);
         boolean withItsNets =
                 hops.stream()
                         .map(h -> route.hops().get(h).obstacle())
                         .anyMatch(o -> !o.equals(Optional.of(occupant)));
+        String name = enable ? fabric.site(site).name() : ResourceText.name(fabric, vertex);
+        String kind =
+                enable ? ResourceText.siteKind(fabric, site) : ResourceText.kind(fabric, vertex);
+        boolean byGroup = group != Fabric.NOTHING;
         return new Obstacle(
                 occupant,
-                enable ? fabric.site(site).name() : ResourceText.name(fabric, vertex),
-                enable ? ResourceText.siteKind(fabric, site) : ResourceText.kind(fabric, vertex),
+                byGroup ? fabric.switchGroups().name(group) : name,
+                byGroup ? Obstacle.SWITCH_GROUP : kind,
                 fabric.tileName(tile),
                 hops,
-                withItsNets,
+                withItsNets && (!byGroup || occupant instanceof Occupant.ByCell),
                 removable,
                 removable ? 0 : fanOut.losing(number).size());
     }

@@ -26,6 +26,7 @@ import padward.fabric.VertexKind;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
 import padward.route.negotiate.RoutingRound;
+import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
 
@@ -98,7 +99,7 @@ final class BusRouting {
         Optional<Consumer<RoutingRound>> rounds =
                 watcher.map(w -> round -> w.accept(new Bus.Round(nets, round)));
         List<Optional<RouteTree>> trees =
-                new NegotiatedRouter(start.fabric(), closed(start), rounds)
+                new NegotiatedRouter(start.fabric(), closed(start), trees(start), rounds)
                         .route(jobs, ROUNDS, progress);
         List<Optional<VertexPath>> paths = new ArrayList<>();
         for (int i = 0; i < nets.size(); i++) {
@@ -170,6 +171,13 @@ final class BusRouting {
         return closed;
     }
 
+    /** The wires of all nets; none where no switches exclude each other. */
+    static List<RouteTree> trees(Design design) {
+        return design.fabric().switchGroups().isEmpty()
+                ? List.of()
+                : design.nets().stream().map(Net::route).toList();
+    }
+
     private VertexPath newPart(Design start, int index, RouteTree tree) {
         RouteTree own = start.findNet(nets.get(index).name()).orElseThrow().route();
         IntArrayList reversed = new IntArrayList();
@@ -208,9 +216,13 @@ final class BusRouting {
         for (int i = 1; i < path.size(); i++) {
             int vertex = path.vertex(i);
             boolean passesPad = i < path.size() - 1 && now.fabric().kind(vertex) == VertexKind.PAD;
-            if (passesPad || context.closed().get(vertex) || context.isUsed(vertex)) {
+            boolean excluded = context.switchUser(path.vertex(i - 1), vertex) != Fabric.NOTHING;
+            if (passesPad || excluded || context.closed().get(vertex) || context.isUsed(vertex)) {
                 return Optional.empty();
             }
+        }
+        if (!SwitchGroupSearch.isWithoutPairs(now.fabric(), path)) {
+            return Optional.empty();
         }
         Question question = new Question(now, own, pad, Corner.SLOW, driver);
         Route route = new RouteBuilder(question, context).build(path);

@@ -265,7 +265,11 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                 jobs.add(RouteJob.from(fabric, clockNow.route(), Corner.SLOW, sinks));
             }
             List<Optional<RouteTree>> trees =
-                    new NegotiatedRouter(fabric, BusRouting.closed(start))
+                    new NegotiatedRouter(
+                                    fabric,
+                                    BusRouting.closed(start),
+                                    BusRouting.trees(start),
+                                    Optional.empty())
                             .route(jobs, ROUNDS, progress);
             Optional<RouteTree> clockTree =
                     trees.isEmpty() ? Optional.empty() : trees.get(trees.size() - 1);

@@ -12,12 +12,14 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
+import padward.route.cost.SwitchRuleCost;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.QuestionContext;
@@ -37,6 +39,7 @@ public final class OneToAllRoutes {
     private final Corner corner;
     private final OneToAll free;
     private final RouteFinder local;
+    private final RouteFinder obeying;
     private final EdgeCursor into;
     private final Question swept;
     private Optional<OneToAll> priced = Optional.empty();
@@ -47,6 +50,7 @@ public final class OneToAllRoutes {
         this.corner = question.corner();
         this.local = new PerimeterSearch(new PathSearch(fabric));
         this.into = fabric.edgesIn();
+        this.obeying = SwitchGroupSearch.over(fabric, local);
         this.free = sweep(situation().overFree(), progress);
     }
 
@@ -60,7 +64,8 @@ public final class OneToAllRoutes {
     }
 
     private OneToAll sweep(CostModel model, Progress progress) {
-        return new PathSearch(fabric).sweep(Asker.starts(swept), corner, model, progress);
+        return new PathSearch(fabric)
+                .sweep(Asker.starts(swept), corner, SwitchRuleCost.withoutRule(model), progress);
     }
 
     /** The search at a price is done when the first pad is not open. */
@@ -74,7 +79,8 @@ public final class OneToAllRoutes {
     /** Finds routes to the pad of a question about the same net. */
     public Asker.Finder finderFor(Question question, Progress progress) {
         int goal = question.padValue().vertex();
-        return (starts, model, disconnected) -> {
+        return (starts, whole, disconnected) -> {
+            CostModel model = SwitchRuleCost.withoutRule(whole);
             OneToAll swept = model instanceof FreeOnlyCost ? free : priced(progress);
             List<Integer> freed = disconnected.map(DisconnectedBranch::vertices).orElse(List.of());
             Optional<SearchOutcome.Found> best =
@@ -85,6 +91,11 @@ public final class OneToAllRoutes {
                                             swept.pathTo(goal), swept.cost(goal), 0));
             if (!freed.isEmpty()) {
                 best = better(best, through(swept, freed, goal, model, progress));
+            }
+            if (best.isPresent()
+                    && obeying instanceof SwitchGroupSearch groups
+                    && !groups.obeys(best.get().path(), SwitchRuleCost.ruleOf(whole))) {
+                return groups.find(starts, goal, corner, whole, progress);
             }
             return best.<SearchOutcome>map(f -> f).orElse(new SearchOutcome.Unreachable(0));
         };

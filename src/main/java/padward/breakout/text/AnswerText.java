@@ -136,6 +136,14 @@ public final class AnswerText {
 
     /** An obstacle as a clause: who uses what. */
     public static String obstacle(Obstacle obstacle) {
+        if (obstacle.resourceKind().equals(Obstacle.SWITCH_GROUP)) {
+            boolean cell = obstacle.occupant() instanceof Occupant.ByCell;
+            return (cell ? "a net of " : "")
+                    + WhyText.who(obstacle.occupant())
+                    + " has switch group "
+                    + obstacle.resource()
+                    + " set to another switch";
+        }
         return WhyText.who(obstacle.occupant())
                 + (obstacle.withItsNets() ? " and its nets use " : " uses ")
                 + obstacle.resourceKind()
@@ -186,6 +194,13 @@ public final class AnswerText {
                             + " reaches dedicated wires only, which lead to no pad. "
                             + noRoute.detail();
             case NOTHING_LEADS_TO_PAD -> "No route: no wire of the fabric leads to " + pad + ".";
+            case SWITCHES_EXCLUDE ->
+                    "No route: all routes from "
+                            + net
+                            + " to "
+                            + pad
+                            + " use two switches of one switch group, of which only one can be on."
+                            + noRoute.detail();
             case PAD_OUT_OF_REACH ->
                     "No route: not even an empty fabric has a route from "
                             + net

@@ -1,12 +1,15 @@
 package padward.format.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2LongOpenHashMap;
 import java.util.List;
 import java.util.Optional;
 import padward.design.Cell;
 import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.SwitchGroups;
 import padward.format.json.DesignFault;
 import padward.format.source.Text;
 
@@ -23,6 +26,9 @@ public final class RouteReadingRules {
     private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
     private final Int2IntOpenHashMap netThroughSite = new Int2IntOpenHashMap();
     private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
+    private final SwitchGroups groups;
+    private final Int2LongOpenHashMap onInGroup = new Int2LongOpenHashMap();
+    private final Int2IntOpenHashMap netInGroup = new Int2IntOpenHashMap();
 
     /**
      * @param cells the design's cells on their sites
@@ -33,6 +39,7 @@ public final class RouteReadingRules {
         this.edges = fabric.edgesOut();
         this.cells = cells;
         this.netNames = netNames;
+        this.groups = fabric.switchGroups();
         netByVertex.defaultReturnValue(Fabric.NOTHING);
         netThroughSite.defaultReturnValue(Fabric.NOTHING);
         cellBySite.defaultReturnValue(Fabric.NOTHING);
@@ -67,12 +74,37 @@ public final class RouteReadingRules {
             if (edges.other() == to) {
                 return edges.kind() == EdgeKind.PASS_THROUGH
                         ? through(net, fabric.siteOf(to))
-                        : Optional.empty();
+                        : turnOn(net, from, to);
             }
         }
         return DesignRules.trouble(
                 "a switch, fixed connection or pass-through from " + quote(from) + " to it",
                 quote(to) + ", to which there is none");
+    }
+
+    /** Of the switches of a group, one can be on. */
+    private Optional<DesignFault> turnOn(int net, int from, int to) {
+        int group = groups.groupOf(from, to);
+        if (group == Fabric.NOTHING) {
+            return Optional.empty();
+        }
+        long edge = EdgeKey.of(from, to);
+        if (netInGroup.containsKey(group) && onInGroup.get(group) != edge) {
+            long before = onInGroup.get(group);
+            return DesignRules.trouble(
+                    "at most one switch of group " + Text.quote(groups.name(group)) + " that is on",
+                    "the one from "
+                            + quote(from)
+                            + " besides the one from "
+                            + quote(EdgeKey.from(before))
+                            + " to "
+                            + quote(EdgeKey.to(before))
+                            + " of net "
+                            + Text.quote(netNames.get(netInGroup.get(group))));
+        }
+        onInGroup.put(group, edge);
+        netInGroup.put(group, net);
+        return Optional.empty();
     }
 
     private Optional<DesignFault> through(int net, int site) {

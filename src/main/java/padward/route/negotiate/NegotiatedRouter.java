@@ -7,6 +7,7 @@ import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -17,13 +18,17 @@ import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.bound.DistanceRate;
 import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBound;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.CongestionCost;
 import padward.route.cost.CostModel;
 import padward.route.cost.CustomCost;
+import padward.route.cost.SwitchRuleCost;
 import padward.route.search.PathSearch;
+import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+import padward.route.search.SwitchGroupSearch;
 
 /**
  * Routes many nets at once by negotiated congestion: McMurchie and Ebeling, "PathFinder: a
@@ -48,6 +53,8 @@ public final class NegotiatedRouter {
     private final Fabric fabric;
     private final BitSet closed;
     private final PathSearch search;
+    private final RouteFinder finder;
+    private final SwitchUse switches;
     private final short[] users;
     private final int[] history;
 
@@ -69,17 +76,23 @@ public final class NegotiatedRouter {
      * @param closed vertices that no net may enter, unless it ends there; not to be changed
      */
     public NegotiatedRouter(Fabric fabric, BitSet closed) {
-        this(fabric, closed, Optional.empty());
+        this(fabric, closed, List.of(), Optional.empty());
     }
 
     /**
      * The same router, which reports the state after each round; the last report is how it ended.
      *
+     * @param others trees whose switches stay on; what their groups exclude may not be used
      * @param listener is called after each round, on the routing thread
      */
     public NegotiatedRouter(
-            Fabric fabric, BitSet closed, Optional<Consumer<RoutingRound>> listener) {
+            Fabric fabric,
+            BitSet closed,
+            Collection<RouteTree> others,
+            Optional<Consumer<RoutingRound>> listener) {
         this.listener = listener;
+        this.switches = new SwitchUse(fabric, SwitchUse.excludedBy(fabric, others));
+        this.finder = SwitchGroupSearch.over(fabric, this::search);
         this.fabric = fabric;
         this.closed = closed;
         this.index = FabricIndex.of(fabric);
@@ -189,12 +202,11 @@ public final class NegotiatedRouter {
                 continue;
             }
             SearchOutcome outcome =
-                    search.run(
+                    finder.find(
                             new SearchSources(onTree.toIntArray(), costs.toLongArray()),
                             goal,
                             Corner.SLOW,
-                            costs(goal),
-                            index.bestBound(goal, Corner.SLOW, progress),
+                            switches.isNeeded() ? obeying(costs(goal), tree) : costs(goal),
                             progress);
             if (outcome instanceof SearchOutcome.Cancelled) {
                 throw new CancellationException("stopped on request");
@@ -209,6 +221,16 @@ public final class NegotiatedRouter {
             }
         }
         return Optional.of(tree.build());
+    }
+
+    private SearchOutcome search(
+            SearchSources sources, int goal, Corner corner, CostModel model, Progress progress) {
+        LowerBound bound = index.bestBound(goal, corner, progress);
+        return search.run(sources, goal, corner, model, bound, progress);
+    }
+
+    private CostModel obeying(CostModel model, RouteTree.Builder tree) {
+        return new SwitchRuleCost(model, switches.prices(tree.build(), historyStep, presentFactor));
     }
 
     /**
@@ -241,11 +263,15 @@ public final class NegotiatedRouter {
             users[vertex] += (short) change;
             setPrice(vertex);
         }
+        switches.use(tree, change);
     }
 
     private boolean overlaps(Optional<RouteTree> tree) {
         if (tree.isEmpty()) {
             return false;
+        }
+        if (switches.overlaps(tree.get())) {
+            return true;
         }
         for (int place = 0; place < tree.get().size(); place++) {
             if (users[tree.get().vertex(place)] > 1) {
@@ -267,6 +293,6 @@ public final class NegotiatedRouter {
                 }
             }
         }
-        return !raised.isEmpty();
+        return switches.raiseHistory(historyStep) || !raised.isEmpty();
     }
 }

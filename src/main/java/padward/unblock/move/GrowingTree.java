@@ -66,6 +66,7 @@ final class GrowingTree {
 
     private void routeStep(int from, int to, OccupancyOverlay overlay) {
         overlay.route(to);
+        overlay.switches().turnOn(from, to);
         if (steps.isThrough(from, to)) {
             steps.pinsOf(fabric.siteOf(to)).forEach(overlay::route);
         }
@@ -76,6 +77,7 @@ final class GrowingTree {
         add(path, overlay);
         for (int i = 1; i < path.size(); i++) {
             overlay.reserve(path.vertex(i));
+            overlay.switches().reserve(path.vertex(i - 1), path.vertex(i));
             if (steps.isThrough(path.vertex(i - 1), path.vertex(i))) {
                 steps.pinsOf(fabric.siteOf(path.vertex(i))).forEach(overlay::reserve);
             }

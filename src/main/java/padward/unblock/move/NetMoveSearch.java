@@ -138,6 +138,10 @@ final class NetMoveSearch {
                 if (occupant != Fabric.NOTHING) {
                     pushed.add(occupant);
                 }
+                int excluding = ripUp.excluding(path.vertex(i - 1), path.vertex(i));
+                if (excluding != Fabric.NOTHING) {
+                    pushed.add(excluding);
+                }
             }
             tree.addReserved(path, tried);
         }

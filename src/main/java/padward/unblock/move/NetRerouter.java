@@ -65,9 +65,12 @@ final class NetRerouter {
      * @param enableSite the site, or {@link Fabric#NOTHING}
      */
     OccupancyOverlay overlayFor(RouteTree tree, VertexPath route, int enableSite) {
-        OccupancyOverlay overlay = new OccupancyOverlay(design.occupancy());
+        OccupancyOverlay overlay = new OccupancyOverlay(design.occupancy(), fabric.switchGroups());
         for (int place = 0; place < tree.size(); place++) {
             overlay.reserve(tree.vertex(place));
+            if (place > 0) {
+                overlay.switches().reserve(tree.vertex(tree.parent(place)), tree.vertex(place));
+            }
             boolean through =
                     place > 0
                             && steps.isThrough(tree.vertex(tree.parent(place)), tree.vertex(place));
@@ -83,6 +86,7 @@ final class NetRerouter {
         }
         for (int i = 1; i < route.size(); i++) {
             overlay.reserve(route.vertex(i));
+            overlay.switches().reserve(route.vertex(i - 1), route.vertex(i));
             if (steps.isThrough(route.vertex(i - 1), route.vertex(i))) {
                 steps.pinsOf(fabric.siteOf(route.vertex(i))).forEach(overlay::reserve);
             }
@@ -118,7 +122,12 @@ final class NetRerouter {
                                     .intStream()
                                     .anyMatch(overlay::isReserved);
             cut[place] =
-                    cut[tree.parent(place)] || overlay.isReserved(tree.vertex(place)) || siteTaken;
+                    cut[tree.parent(place)]
+                            || overlay.isReserved(tree.vertex(place))
+                            || siteTaken
+                            || overlay.switches()
+                                    .isReservedAgainst(
+                                            tree.vertex(tree.parent(place)), tree.vertex(place));
         }
         boolean[] serves = new boolean[tree.size()];
         for (int place = tree.size() - 1; place > 0; place--) {
@@ -140,6 +149,10 @@ final class NetRerouter {
             if (place > 0 && steps.isThrough(kept.vertex(kept.parent(place)), kept.vertex(place))) {
                 stays.addAll(steps.pinsOf(fabric.siteOf(kept.vertex(place))));
             }
+        }
+        RouteTree tree = net.route();
+        for (int place = 1; place < tree.size(); place++) {
+            overlay.switches().turnOff(tree.vertex(tree.parent(place)), tree.vertex(place));
         }
         for (int vertex : used(net.id()).vertices()) {
             boolean itsOwn = design.occupancy().occupantId(vertex) == net.id();
@@ -172,7 +185,9 @@ final class NetRerouter {
                         finder.find(
                                 tree.starts(finder.corner()),
                                 sink,
-                                () -> new FreeOnlyCost(overlay.takenBut(sink)),
+                                () ->
+                                        overlay.switches()
+                                                .obeying(new FreeOnlyCost(overlay.takenBut(sink))),
                                 p -> takePads(p, overlay));
                 if (path.isEmpty()) {
                     return Optional.empty();

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntIterable;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import padward.design.Occupancy;
+import padward.fabric.SwitchGroups;
 import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
 
@@ -23,19 +24,33 @@ public final class OccupancyOverlay {
     /** Numbers of nets that have been rerouted, and are not to be moved again. */
     private IntSet moved;
 
-    private OccupancyOverlay(BlockedDraft taken, IntSet reserved, IntSet routed, IntSet moved) {
+    private SwitchOverlay switches;
+
+    private OccupancyOverlay(
+            BlockedDraft taken,
+            IntSet reserved,
+            IntSet routed,
+            IntSet moved,
+            SwitchOverlay switches) {
         this.taken = taken;
         this.reserved = reserved;
         this.routed = routed;
         this.moved = moved;
+        this.switches = switches;
     }
 
-    OccupancyOverlay(Occupancy occupancy) {
+    OccupancyOverlay(Occupancy occupancy, SwitchGroups groups) {
         this(
                 BlockedDraft.of(occupancy),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
-                new IntOpenHashSet());
+                new IntOpenHashSet(),
+                new SwitchOverlay(groups, occupancy));
+    }
+
+    /** Which switches of groups are on. */
+    SwitchOverlay switches() {
+        return switches;
     }
 
     OccupancyOverlay copy() {
@@ -43,7 +58,8 @@ public final class OccupancyOverlay {
                 taken.copy(),
                 new IntOpenHashSet(reserved),
                 new IntOpenHashSet(routed),
-                new IntOpenHashSet(moved));
+                new IntOpenHashSet(moved),
+                switches.copy());
     }
 
     boolean wasMoved(int net) {
@@ -60,6 +76,7 @@ public final class OccupancyOverlay {
         reserved = copy.reserved;
         routed = copy.routed;
         moved = copy.moved;
+        switches = copy.switches;
     }
 
     boolean isTaken(int vertex) {

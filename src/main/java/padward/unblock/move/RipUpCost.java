@@ -11,6 +11,7 @@ import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.CostModel;
 import padward.route.cost.ObstacleCost;
 import padward.unblock.release.QuestionContext;
 
@@ -45,7 +46,7 @@ final class RipUpCost {
      *
      * @param own the net's own tree, as far as it has been routed
      */
-    ObstacleCost routesTo(int sink, RouteTree own) {
+    CostModel routesTo(int sink, RouteTree own) {
         IntSet shut = new IntOpenHashSet(own.toVertices());
         overlay.newVertices(shut);
         for (int vertex : context.closedVertices()) {
@@ -54,8 +55,27 @@ final class RipUpCost {
         BitSet closed = (BitSet) fixed.clone();
         shut.forEach(closed::set);
         closed.clear(sink);
-        return new ObstacleCost(
-                BlockedVertices.of(closed), overlay.takenBut(sink), design.occupancy()::occupantId);
+        ObstacleCost costs =
+                new ObstacleCost(
+                        BlockedVertices.of(closed),
+                        overlay.takenBut(sink),
+                        design.occupancy()::occupantId);
+        return overlay.switches().obeying(costs, this::priceOfSwitch);
+    }
+
+    private long priceOfSwitch(int from, int to) {
+        int user = overlay.switches().excluding(from, to);
+        if (user == SwitchOverlay.NOBODY) {
+            return 0;
+        }
+        boolean stays =
+                user == SwitchOverlay.NEW_ROUTE || user == net.id() || user == context.net().id();
+        return stays ? CostModel.CLOSED : ObstacleCost.PRICE;
+    }
+
+    /** The net to be pushed aside because its switch excludes one, or {@link Fabric#NOTHING}. */
+    int excluding(int from, int to) {
+        return Math.max(Fabric.NOTHING, overlay.switches().excluding(from, to));
     }
 
     /** The net to be pushed aside at a vertex, or {@link Fabric#NOTHING}. */

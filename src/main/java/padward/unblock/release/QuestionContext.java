@@ -7,6 +7,7 @@ import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Optional;
+import java.util.function.LongPredicate;
 import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Design;
@@ -15,14 +16,19 @@ import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
 import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.cost.ObstacleCost;
+import padward.route.cost.SwitchRule;
+import padward.route.cost.SwitchRuleCost;
 import padward.route.search.VertexPath;
 
 /**
@@ -31,12 +37,16 @@ import padward.route.search.VertexPath;
  * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
  */
 public final class QuestionContext {
+    /** No switch, where one is returned as an {@link EdgeKey}. */
+    public static final long NO_SWITCH = -1;
+
     private static final BitSet EMPTY = new BitSet();
 
     private final Design design;
     private final Net net;
     private final Optional<DisconnectedBranch> given;
     private final Occupancy occupancy;
+    private final SwitchGroups groups;
     private final IntSet closed = new IntOpenHashSet();
 
     /** Pins of the net's own driver that it has only while some other net ends there: that net. */
@@ -105,6 +115,7 @@ public final class QuestionContext {
         this.net = net;
         this.given = disconnected;
         this.occupancy = design.occupancy();
+        this.groups = design.fabric().switchGroups();
         disconnected.ifPresent(l -> this.disconnected.addAll(l.allVertices()));
         closed.addAll(design.tiedPins());
         RouteTree tree = net.route();
@@ -253,27 +264,102 @@ public final class QuestionContext {
     }
 
     /** Routes over what is free. */
-    public FreeOnlyCost overFree() {
-        return overFreeAnd(IntSets.EMPTY_SET);
+    public CostModel overFree() {
+        return overFreeAnd(IntSets.EMPTY_SET, edge -> false);
     }
 
-    /** Routes over what is free, and over vertices that are used now but will be free. */
-    public FreeOnlyCost overFreeAnd(IntSet freed) {
+    /**
+     * Routes over what is free, and over vertices that are used now but will be free.
+     *
+     * @param isOff whether a switch that is on now, as an {@link EdgeKey}, will be off
+     */
+    public CostModel overFreeAnd(IntSet freed, LongPredicate isOff) {
         BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(disconnected);
         if (isSwitched()) {
             blocked.block(switchedPad);
         }
-        return new FreeOnlyCost(blocked.freeAll(freed).blockAll(closed).toVertices());
+        return obeying(
+                new FreeOnlyCost(blocked.freeAll(freed).blockAll(closed).toVertices()),
+                (from, to) -> {
+                    long other = excluding(from, to);
+                    boolean free =
+                            other == NO_SWITCH
+                                    || isOff.test(other) && switchUser(from, to) != net.id();
+                    return free ? 0 : CostModel.CLOSED;
+                });
     }
 
     /** Routes over everything that could be removed, at a price. */
-    public ObstacleCost atAPrice() {
+    public CostModel atAPrice() {
         BlockedDraft draft = BlockedDraft.of(occupancy).freeAll(disconnected);
         if (isSwitched()) {
             draft.block(switchedPad);
         }
         BlockedVertices used = draft.toVertices();
-        return new ObstacleCost(closed(), used, this::removableAt);
+        return obeying(
+                new ObstacleCost(closed(), used, this::removableAt),
+                (from, to) -> {
+                    int user = switchUser(from, to);
+                    if (user == net.id()) {
+                        return CostModel.CLOSED;
+                    }
+                    boolean paid =
+                            user == Fabric.NOTHING
+                                    || user == obstacleAt(from)
+                                    || user == obstacleAt(to);
+                    return paid ? 0 : ObstacleCost.PRICE;
+                });
+    }
+
+    /** Routes over all that is not closed at any price, whoever uses it. */
+    public CostModel overAll() {
+        return obeying(
+                new FreeOnlyCost(closed()),
+                (from, to) -> switchUser(from, to) == net.id() ? CostModel.CLOSED : 0);
+    }
+
+    private CostModel obeying(CostModel model, SwitchRule rule) {
+        return groups.isEmpty() ? model : new SwitchRuleCost(model, rule);
+    }
+
+    /** Whether the fabric has switches that exclude each other. */
+    public boolean hasSwitchGroups() {
+        return !groups.isEmpty();
+    }
+
+    /**
+     * The switch that is on and excludes the one between two vertices, as an {@link EdgeKey}, or
+     * {@link #NO_SWITCH}. What the port loses with its pad is off. O(switches of its group).
+     */
+    public long excluding(int from, int to) {
+        int group = groups.groupOf(from, to);
+        if (group == Fabric.NOTHING) {
+            return NO_SWITCH;
+        }
+        long edge = EdgeKey.of(from, to);
+        for (long other : groups.switches(group)) {
+            int end = EdgeKey.to(other);
+            boolean on =
+                    other != edge
+                            && occupancy.isOccupied(end)
+                            && !disconnected.contains(end)
+                            && occupancy.findNetOver(EdgeKey.from(other), end).isPresent();
+            if (on) {
+                return other;
+            }
+        }
+        return NO_SWITCH;
+    }
+
+    /**
+     * The number of the net that has another switch of a switch's group on, or {@link
+     * Fabric#NOTHING}. Where it is the question's own net, nothing can turn the switch on.
+     */
+    public int switchUser(int from, int to) {
+        long other = excluding(from, to);
+        return other == NO_SWITCH
+                ? Fabric.NOTHING
+                : occupancy.findNetOn(EdgeKey.to(other)).orElseThrow().id();
     }
 
     /** Vertices that may not be entered at any price. */

@@ -77,6 +77,21 @@ public final class QuestionGraph {
         return (otherPad || context.isClosed(vertex)) && !tree.contains(vertex);
     }
 
+    /**
+     * Whether a step of the walk can never be made, because the net itself has another switch of
+     * the same group on.
+     */
+    public boolean isShut(int vertex, int next) {
+        return context.hasSwitchGroups()
+                && context.switchUser(forward ? vertex : next, forward ? next : vertex)
+                        == context.net().id();
+    }
+
+    /** What a step of the walk takes in addition to opening the vertex that it enters. */
+    public int[][][] needsOfStep(ReleaseRules rules, int vertex, int next) {
+        return forward ? rules.ofSwitch(vertex, next) : rules.ofSwitch(next, vertex);
+    }
+
     /** Whether no walk gets to its end without some vertices. O(edges) at the worst. */
     public boolean isCutBy(IntPredicate removed) {
         IntSet seen = new IntOpenHashSet();

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.longs.Long2ObjectOpenHashMap;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -13,6 +14,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.Terminal;
+import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 
@@ -43,6 +45,7 @@ public final class ReleaseRules {
     private final int ownDriver;
     private final int alreadyRemoved;
     private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
+    private final Long2ObjectOpenHashMap<int[][][]> knownOff = new Long2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
     private boolean leftOut;
@@ -97,7 +100,12 @@ public final class ReleaseRules {
                 needs.add(choices(net, vertex));
             }
         }
-        // A need that what is removed in any case meets is none.
+        removeMet(needs);
+        return needs.toArray(new int[0][][]);
+    }
+
+    /** A need that what is removed in any case meets is none. */
+    private static void removeMet(List<int[][]> needs) {
         needs.removeIf(
                 choices -> {
                     for (int[] choice : choices) {
@@ -107,7 +115,6 @@ public final class ReleaseRules {
                     }
                     return false;
                 });
-        return needs.toArray(new int[0][][]);
     }
 
     /** All pins of the enable's site must be open before the pad shows anything. */
@@ -155,6 +162,51 @@ public final class ReleaseRules {
             addTogether(ending, 0, new IntArrayList(), choices);
         }
         needs.add(choices.toArray(new int[0][]));
+    }
+
+    /**
+     * What it takes to go from one vertex to another: to open the second, and to turn off the
+     * switch that excludes the one between them. Not for closed vertices, nor for switches that the
+     * question's own net excludes.
+     */
+    public int[][][] ofStep(int from, int to) {
+        int[][][] vertex = of(to);
+        int[][][] edge = ofSwitch(from, to);
+        if (edge.length == 0) {
+            return vertex;
+        }
+        int[][][] result = Arrays.copyOf(vertex, vertex.length + edge.length);
+        System.arraycopy(edge, 0, result, vertex.length, edge.length);
+        return result;
+    }
+
+    /** What it takes to turn off the switch that excludes the one between two vertices. */
+    public int[][][] ofSwitch(int from, int to) {
+        if (!context.hasSwitchGroups()) {
+            return NONE;
+        }
+        long other = context.excluding(from, to);
+        return other == QuestionContext.NO_SWITCH
+                ? NONE
+                : knownOff.computeIfAbsent(other, this::findOff);
+    }
+
+    private int[][][] findOff(long edge) {
+        int end = EdgeKey.to(edge);
+        List<int[][]> needs = new ArrayList<>();
+        needs.add(choices(design.occupancy().findNetOn(end).orElseThrow().id(), end));
+        removeMet(needs);
+        return needs.toArray(new int[0][][]);
+    }
+
+    /** Whether a switch that is on, as an {@link EdgeKey}, is off once occupants are removed. */
+    public boolean isOff(long edge, int[] removed) {
+        for (int[][] choices : knownOff.computeIfAbsent(edge, this::findOff)) {
+            if (!isMet(choices, removed)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private List<Net> netsEndingAt(Cell cell, int vertex) {
@@ -323,6 +375,16 @@ public final class ReleaseRules {
     /** Whether a vertex is usable once the occupants are removed. */
     public boolean isOpen(int vertex, int[] removed) {
         for (int[][] choices : of(vertex)) {
+            if (!isMet(choices, removed)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether one can go from one vertex to another once the occupants are removed. */
+    public boolean isOpen(int from, int to, int[] removed) {
+        for (int[][] choices : ofStep(from, to)) {
             if (!isMet(choices, removed)) {
                 return false;
             }

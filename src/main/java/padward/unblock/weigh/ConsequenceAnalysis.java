@@ -84,25 +84,53 @@ public final class ConsequenceAnalysis {
     IntList usedOn(VertexPath path) {
         IntList result = new IntArrayList();
         for (int i = 1; i < path.size(); i++) {
-            if (rules.of(path.vertex(i)).length > 0) {
+            if (rules.ofStep(path.vertex(i - 1), path.vertex(i)).length > 0) {
                 result.add(path.vertex(i));
             }
         }
         return result;
     }
 
-    /** The one net that uses all of some vertices; {@link Fabric#NOTHING} for none. */
-    int onlyNet(IntList vertices) {
+    /** Whether a path can go on to one of its vertices once occupants are removed. */
+    boolean isOpen(VertexPath path, int vertex, int[] removed) {
+        return rules.isOpen(before(path, vertex), vertex, removed);
+    }
+
+    /** The vertex from which a path comes to another one of its vertices. */
+    private static int before(VertexPath path, int vertex) {
+        int at = 1;
+        while (path.vertex(at) != vertex) {
+            at++;
+        }
+        return path.vertex(at - 1);
+    }
+
+    /**
+     * The one net by which an occupant is in the way at all of some vertices of a path; {@link
+     * Fabric#NOTHING} for none.
+     */
+    int onlyNet(int occupant, IntList vertices, VertexPath path) {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
-            int occupant = context.obstacleAt(vertex);
-            boolean net = !Occupant.isCell(occupant);
-            if (!net || result != Fabric.NOTHING && result != occupant) {
+            int before = before(path, vertex);
+            boolean bySwitch = isNamed(rules.ofSwitch(before, vertex), occupant);
+            if (bySwitch && isNamed(rules.of(vertex), occupant)) {
                 return Fabric.NOTHING;
             }
-            result = occupant;
+            int user = bySwitch ? context.switchUser(before, vertex) : context.obstacleAt(vertex);
+            boolean net = !Occupant.isCell(user);
+            if (!net || result != Fabric.NOTHING && result != user) {
+                return Fabric.NOTHING;
+            }
+            result = user;
         }
         return result;
+    }
+
+    private static boolean isNamed(int[][][] needs, int occupant) {
+        return Arrays.stream(needs)
+                .flatMap(Arrays::stream)
+                .anyMatch(choice -> ReleaseRules.contains(choice, occupant));
     }
 
     /** Works out what each obstacle of a set means. */
@@ -111,7 +139,7 @@ public final class ConsequenceAnalysis {
         for (int vertex : usedOn(path)) {
             for (int occupant : set) {
                 int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
-                if (!rules.isOpen(vertex, others)) {
+                if (!isOpen(path, vertex, others)) {
                     verticesOf.computeIfAbsent(occupant, o -> new ArrayList<>()).add(vertex);
                 }
             }
@@ -156,7 +184,7 @@ public final class ConsequenceAnalysis {
     private List<Integer> anyUsedFor(int occupant, VertexPath path) {
         List<Integer> result = new ArrayList<>();
         for (int vertex : usedOn(path)) {
-            for (int[][] choices : rules.of(vertex)) {
+            for (int[][] choices : rules.ofStep(before(path, vertex), vertex)) {
                 boolean names =
                         Arrays.stream(choices).anyMatch(c -> ReleaseRules.contains(c, occupant));
                 if (names && !result.contains(vertex)) {
@@ -262,7 +290,7 @@ public final class ConsequenceAnalysis {
                 (occupant, vertices) -> {
                     if (!decided.containsKey(occupant)) {
                         Optional<Consequence.Movable> moved =
-                                move(moves, overlay, occupant, vertices);
+                                move(moves, overlay, occupant, vertices, path);
                         result.put(
                                 occupant,
                                 moved.<Consequence>map(m -> m)
@@ -282,11 +310,15 @@ public final class ConsequenceAnalysis {
     }
 
     private Optional<Consequence.Movable> move(
-            MoveSearch moves, OccupancyOverlay overlay, int occupant, List<Integer> vertices) {
+            MoveSearch moves,
+            OccupancyOverlay overlay,
+            int occupant,
+            List<Integer> vertices,
+            VertexPath path) {
         if (switchesAnother(occupancy.occupant(occupant))) {
             return Optional.empty();
         }
-        int net = onlyNet(new IntArrayList(vertices));
+        int net = onlyNet(occupant, new IntArrayList(vertices), path);
         Optional<String> onlyNet =
                 net == Fabric.NOTHING
                         ? Optional.empty()

@@ -9,6 +9,8 @@ import java.util.HashMap;
 import java.util.Map;
 import padward.design.Design;
 import padward.design.Occupant;
+import padward.design.RouteTree;
+import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
 import padward.unblock.release.FanOut;
@@ -57,7 +59,7 @@ public final class ImpactEstimate {
     public int[] mildest(int[] set, VertexPath path) {
         int[] result = set.clone();
         for (int i = 0; i < result.length; i++) {
-            int net = analysis.onlyNet(neededFor(result[i], result, path));
+            int net = analysis.onlyNet(result[i], neededFor(result[i], result, path), path);
             if (net != Fabric.NOTHING && isMilder(net, result[i])) {
                 int before = result[i];
                 result[i] = net;
@@ -71,7 +73,7 @@ public final class ImpactEstimate {
     }
 
     private boolean opens(int[] set, VertexPath path) {
-        return analysis.usedOn(path).intStream().allMatch(v -> rules.isOpen(v, set));
+        return analysis.usedOn(path).intStream().allMatch(v -> analysis.isOpen(path, v, set));
     }
 
     /** The vertices of a route that a set opens, but not without one of its occupants. */
@@ -79,7 +81,7 @@ public final class ImpactEstimate {
         int[] others = Arrays.stream(set).filter(o -> o != occupant).toArray();
         IntList result = new IntArrayList();
         for (int vertex : analysis.usedOn(path)) {
-            if (!rules.isOpen(vertex, others)) {
+            if (!analysis.isOpen(path, vertex, others)) {
                 result.add(vertex);
             }
         }
@@ -95,6 +97,17 @@ public final class ImpactEstimate {
         for (int vertex : given) {
             boolean opened = context.isUsed(vertex) && rules.isOpen(vertex, netAlone);
             if (opened && !context.isClosed(vertex) && !rules.isOpen(vertex, itself)) {
+                return false;
+            }
+        }
+        RouteTree tree = design.nets().get(net).route();
+        for (int place = 1; place < tree.size() && context.hasSwitchGroups(); place++) {
+            int from = tree.vertex(tree.parent(place));
+            long edge = EdgeKey.of(from, tree.vertex(place));
+            boolean grouped =
+                    design.fabric().switchGroups().groupOf(from, tree.vertex(place))
+                            != Fabric.NOTHING;
+            if (grouped && rules.isOff(edge, netAlone) && !rules.isOff(edge, itself)) {
                 return false;
             }
         }

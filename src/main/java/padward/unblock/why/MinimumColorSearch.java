@@ -43,6 +43,7 @@ public class MinimumColorSearch {
      */
     public record Result(List<int[]> sets, int atLeast, boolean certain, boolean exhausted) {}
 
+    private static final int[][][] NO_NEEDS = {};
     private static final int CHECK_EVERY = 4096;
     private static final int MORE_THAN_FEWEST = 1;
     private static final int MOST_SETS = 64;
@@ -114,7 +115,8 @@ public class MinimumColorSearch {
     private Result search(int least, QuestionGraph back, SearchLimits limits, Progress progress) {
         long deadline = System.nanoTime() + limits.millis() * 1_000_000L;
         for (int source : graph.sources()) {
-            enter(source, 0, graph.isFreeSource(source));
+            int[][][] needs = graph.isFreeSource(source) ? NO_NEEDS : rules.of(source);
+            enter(source, 0, needs, NO_NEEDS);
         }
         EdgeCursor edges = graph.edges();
         int untilCheck = CHECK_EVERY;
@@ -208,9 +210,10 @@ public class MinimumColorSearch {
         edges.reset(vertex);
         while (edges.next()) {
             int next = edges.other();
-            if (!graph.isShut(next)) {
+            if (!graph.isShut(next) && !graph.isShut(vertex, next)) {
                 boolean forNothing = graph.isFreeSource(next) || graph.isGoalWithoutPrice(next);
-                enter(next, set, forNothing);
+                int[][][] needs = forNothing ? NO_NEEDS : rules.of(next);
+                enter(next, set, needs, graph.needsOfStep(rules, vertex, next));
             }
         }
     }
@@ -235,18 +238,22 @@ public class MinimumColorSearch {
     }
 
     /** Makes labels at a vertex for every set that opens it in addition to a given one. */
-    private void enter(int vertex, int set, boolean forNothing) {
-        if (forNothing) {
-            add(vertex, set);
-            return;
-        }
-        int[][][] needs = rules.of(vertex);
-        if (needs.length == 0) {
+    private void enter(int vertex, int set, int[][][] needs, int[][][] ofStep) {
+        if (needs.length == 0 && ofStep.length == 0) {
             add(vertex, set);
             return;
         }
         extended.clear();
         extended.add(set);
+        extend(needs);
+        extend(ofStep);
+        for (int i = 0; i < extended.size(); i++) {
+            add(vertex, extended.getInt(i));
+        }
+    }
+
+    /** Replaces the sets by those that also meet some needs. */
+    private void extend(int[][][] needs) {
         for (int[][] choices : needs) {
             int end = extended.size();
             int kept = 0;
@@ -265,9 +272,6 @@ public class MinimumColorSearch {
                 }
             }
             extended.removeElements(kept, end);
-        }
-        for (int i = 0; i < extended.size(); i++) {
-            add(vertex, extended.getInt(i));
         }
     }
 

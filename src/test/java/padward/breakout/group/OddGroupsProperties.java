@@ -33,6 +33,13 @@ class OddGroupsProperties {
     }
 
     @Test
+    void whatAGroupProposesCanBeAppliedWhereSwitchesExcludeEachOther() {
+        check(OddDesigns.WITH_SWITCH_GROUPS, OddDesigns.WITH_SWITCH_GROUPS + 300);
+        assertThat(lines).isGreaterThan(100);
+        assertThat(unblocked).isGreaterThan(15);
+    }
+
+    @Test
     @Tag("slow")
     void whatThousandsOfGroupsProposeCanBeApplied() {
         check(200, 8_000);

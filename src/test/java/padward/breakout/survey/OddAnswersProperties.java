@@ -51,6 +51,13 @@ class OddAnswersProperties {
     }
 
     @Test
+    void whatIsSaidHoldsWhereSwitchesExcludeEachOther() throws BadInput {
+        check(OddDesigns.WITH_SWITCH_GROUPS, OddDesigns.WITH_SWITCH_GROUPS + 400);
+        assertThat(kept).isGreaterThan(1_000);
+        assertThat(blocked).isGreaterThan(300);
+    }
+
+    @Test
     @Tag("slow")
     void whatIsSaidHoldsOnThousands() throws BadInput {
         check(400, 20_000);

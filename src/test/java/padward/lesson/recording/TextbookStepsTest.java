@@ -95,7 +95,7 @@ class TextbookStepsTest {
         List<RoutingRound> rounds = new ArrayList<>();
         List<RouteJob> jobs = List.of(job(fabric, "1"), job(fabric, "2"), job(fabric, "3"));
         var trees =
-                new NegotiatedRouter(fabric, new BitSet(), Optional.of(rounds::add))
+                new NegotiatedRouter(fabric, new BitSet(), List.of(), Optional.of(rounds::add))
                         .route(jobs, 60, Progress.NONE);
         assertThat(rounds.get(0).routed()).containsExactly(0, 1, 2);
         assertThat(rounds).extracting(RoutingRound::number).isSorted();
