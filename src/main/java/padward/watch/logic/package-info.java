@@ -1,0 +1,2 @@
+/** Logic functions, and how they become lookup tables of few inputs. */
+package padward.watch.logic;
