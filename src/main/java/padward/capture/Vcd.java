@@ -4,6 +4,9 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.Writer;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -32,6 +35,7 @@ final class Vcd {
                     "ps", 1_000L,
                     "fs", 1L);
     private static final long FS_PER_PS = 1000;
+    private static final int TENTH = 10;
     private static final Set<String> DUMPS = Set.of("$dumpvars", "$dumpall", "$dumpoff", "$dumpon");
 
     private final String file;
@@ -125,8 +129,20 @@ final class Vcd {
         if (!channelById.containsKey(id)) {
             channelById.put(id, channels.size());
             idOf.put(channels.size(), id);
-            channels.add(full);
-            declared.add(new Channel(full, name));
+            channels.add(readable(full));
+            declared.add(new Channel(readable(full), readable(name)));
+        }
+    }
+
+    /** A name as people read it: in UTF-8 where its bytes are that, else byte for byte. */
+    private static String readable(String name) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(name.getBytes(StandardCharsets.ISO_8859_1)))
+                    .toString();
+        } catch (CharacterCodingException notUtf8) {
+            return name;
         }
     }
 
@@ -145,9 +161,10 @@ final class Vcd {
     }
 
     private void readBody(Deskew deskew) throws IOException, BadInput {
-        long outFs = outUnit(deskew);
-        String mark = writeHead(outFs);
-        TimeReorderer reorderer = new TimeReorderer(channels, deskew, new Body(outFs, mark));
+        long outFs = deskew.shifts().isEmpty() ? unitFs : outUnit(deskew);
+        String mark = writeHead(outFs, deskew);
+        TimeReorderer reorderer =
+                new TimeReorderer(channels, deskew.roundedTo(outFs), new Body(outFs, mark));
         long fs = 0;
         boolean begun = false;
         String word = words.next();
@@ -242,29 +259,23 @@ final class Vcd {
         reorderer.text(fs + late, text.append("\n$end").toString());
     }
 
-    /** The capture's own time unit if it is fine enough, otherwise a picosecond or less. */
+    /**
+     * The coarsest unit that carries times to a tenth of the sampling period, and the capture's own
+     * times as they are. Where the period is not known, the capture's unit stands for it.
+     */
     private long outUnit(Deskew deskew) {
-        boolean fits =
-                channels.stream()
-                        .allMatch(
-                                c ->
-                                        deskew.shiftFs(c) % unitFs == 0
-                                                && deskew.uncertaintyFs(c) % unitFs == 0);
-        if (fits) {
-            return unitFs;
+        long wanted =
+                deskew.samplePs() > 0
+                        ? deskew.samplePs() * FS_PER_PS / TENTH
+                        : Math.max(unitFs / TENTH, Math.min(unitFs, FS_PER_PS));
+        long unit = unitFs;
+        while (unit > wanted && unit > 1) {
+            unit /= TENTH;
         }
-        boolean wholePs =
-                unitFs % FS_PER_PS == 0
-                        && channels.stream()
-                                .allMatch(
-                                        c ->
-                                                deskew.shiftFs(c) % FS_PER_PS == 0
-                                                        && deskew.uncertaintyFs(c) % FS_PER_PS
-                                                                == 0);
-        return wholePs ? FS_PER_PS : 1;
+        return unit;
     }
 
-    private String writeHead(long outFs) throws IOException {
+    private String writeHead(long outFs, Deskew deskew) throws IOException {
         String unit =
                 FS.entrySet().stream()
                         .filter(e -> outFs % e.getValue() == 0 && outFs / e.getValue() <= 100)
@@ -278,6 +289,9 @@ final class Vcd {
         }
         out.write("$timescale " + unit + " $end\n");
         out.write(head.toString());
+        if (!deskew.shifts().isEmpty()) {
+            out.write("$comment " + deskew.referenceText() + " $end\n");
+        }
         out.write("$scope module deskew $end\n");
         out.write("$var wire 1 " + mark + " order_uncertain $end\n");
         out.write("$upscope $end\n$enddefinitions $end\n");

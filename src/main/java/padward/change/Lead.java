@@ -13,11 +13,26 @@ import java.util.Optional;
  * @param name the lead's own name; may be empty
  * @param pod what bundles the lead with others; may be empty
  * @param colour its colour; may be empty
+ * @param measured when the line's signal was measured to arrive; empty when it was not
  */
-public record Lead(String port, int channel, String name, String pod, String colour) {
+public record Lead(
+        String port,
+        int channel,
+        String name,
+        String pod,
+        String colour,
+        Optional<Measured> measured) {
+    /**
+     * A measured delay. Only differences between lines that were measured together count.
+     *
+     * @param ps the delay, ps; from any point in time that these lines share
+     * @param tolerancePs how far it can be off, either way, ps
+     */
+    public record Measured(int ps, int tolerancePs) {}
+
     /** A lead of which only the channel is known. */
     public Lead(String port, int channel) {
-        this(port, channel, "", "", "");
+        this(port, channel, "", "", "", Optional.empty());
     }
 
     /** Its name, pod and colour, as far as they are known: {@code pod A, red, clip 3}. */

@@ -7,8 +7,15 @@ package padward.design;
  * @param name its name on the board, {@code J3}
  * @param pin its pin, {@code ""} when it has only one
  * @param levels what is known of its voltages
+ * @param picofarads its capacitance, pF; 0 when not known
  */
-public record Attachment(AttachmentKind kind, String name, String pin, Levels levels) {
+public record Attachment(
+        AttachmentKind kind, String name, String pin, Levels levels, double picofarads) {
+    /** Something of whose capacitance nothing is known. */
+    public Attachment(AttachmentKind kind, String name, String pin, Levels levels) {
+        this(kind, name, pin, levels, 0);
+    }
+
     /** Something of whose voltages nothing is known. */
     public Attachment(AttachmentKind kind, String name, String pin) {
         this(kind, name, pin, Levels.UNKNOWN);

@@ -8,10 +8,17 @@ import java.util.Locale;
  *
  * @param bonding whether the package connects it
  * @param role what it is meant for
+ * @param packageDelay how long the package takes from the pad to the pin or ball, as makers publish
+ *     it for each; zero when not known
  */
-public record PadUse(Bonding bonding, Role role) {
+public record PadUse(Bonding bonding, Role role, Delay packageDelay) {
     /** Of a pad of which the description says nothing of the kind. */
     public static final PadUse UNSTATED = new PadUse(Bonding.UNKNOWN, Role.GENERAL);
+
+    /** Of a pad whose connection in the package has no known delay. */
+    public PadUse(Bonding bonding, Role role) {
+        this(bonding, role, Delay.ZERO);
+    }
 
     /** Whether the package connects a pad. */
     public enum Bonding {

@@ -107,12 +107,12 @@ public record BenchSheet(
             Optional<DriverSetting> setting,
             LineTiming timing,
             int addToTimePs) {
-        /** Delay from the net's driver to the pin. */
-        public Delay atPad() {
-            return timing.chain().atPad();
+        /** Delay from the net's driver to the pin, at the driver's rated load. */
+        public Delay atPin() {
+            return timing.chain().atPin();
         }
 
-        /** The same plus the board's trace, the connector and the lead. */
+        /** Delay to the instrument, at the load that is stated. */
         public Delay atInstrument() {
             return timing.chain().atInstrument();
         }
@@ -206,9 +206,7 @@ public record BenchSheet(
         List<Cautions.Shared> result = new ArrayList<>(Cautions.ofLoading(before, edits));
         for (Line line : lines) {
             int pad = padIndex(after, line.pad());
-            double trace =
-                    after.board().findWiring(pad).map(PadWiring::traceMillimetres).orElse(0.0);
-            Ringing.of(line.timing().seen().rise(), trace, external)
+            Ringing.of(line.timing().seen().rise(), after.board().findWiring(pad), external)
                     .ifPresent(c -> result.add(new Cautions.Shared(List.of(line.pad()), c)));
         }
         List<String> pads = lines.stream().map(Line::pad).toList();

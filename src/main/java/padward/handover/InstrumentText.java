@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import padward.fabric.Delay;
 import padward.timing.InstrumentView;
+import padward.timing.PadLoad;
 
 /** Advice for setting up the instrument, in sentences; channels with the same advice share it. */
 final class InstrumentText {
@@ -16,7 +17,9 @@ final class InstrumentText {
     static List<String> of(List<BenchSheet.Line> lines) {
         Map<String, List<Integer>> channels = new LinkedHashMap<>();
         for (BenchSheet.Line line : lines) {
-            for (String advice : of(line.timing().seen())) {
+            List<String> all = new ArrayList<>(load(line.timing().chain().output().load()));
+            all.addAll(of(line.timing().seen()));
+            for (String advice : all) {
                 channels.computeIfAbsent(advice, a -> new ArrayList<>()).add(line.channel());
             }
         }
@@ -32,6 +35,22 @@ final class InstrumentText {
         return (channels.size() == 1 ? "Channel " : "Channels ")
                 + channels.stream().map(String::valueOf).collect(Collectors.joining(", "))
                 + ": ";
+    }
+
+    /** What the delays and rise times are calculated for; nothing where load does not matter. */
+    private static List<String> load(PadLoad load) {
+        if (load.picofarads() == 0) {
+            return List.of();
+        }
+        String pf = number(load.picofarads()) + " pF";
+        return List.of(
+                load.known()
+                        ? "Calculated for a load of "
+                                + pf
+                                + (load.traceIncluded() ? ", the trace included." : ".")
+                        : "The board's file does not state the load: calculated for "
+                                + pf
+                                + ", the driver's rated load or what is known to be more.");
     }
 
     private static List<String> of(InstrumentView seen) {

@@ -3,9 +3,10 @@ package padward.handover;
 import java.util.Locale;
 import java.util.Optional;
 import padward.breakout.ask.Caution;
+import padward.design.PadWiring;
 import padward.fabric.Delay;
 import padward.timing.ExternalLine;
-import padward.timing.LineDelay;
+import padward.timing.PadLoad;
 
 /**
  * Whether an edge is short against its line. A line longer than a sixth of the edge's length is no
@@ -13,21 +14,21 @@ import padward.timing.LineDelay;
  * chapter 1, from memory).
  */
 final class Ringing {
-    private static final double PART_OF_EDGE = 1.0 / 6;
-
     private Ringing() {}
 
     /**
      * The caution, if the line is long.
      *
      * @param rise rise time on the pad; zero when not known
-     * @param traceMillimetres length of the board's trace
+     * @param wiring what the board has on the pad
      */
-    static Optional<Caution> of(Delay rise, double traceMillimetres, ExternalLine external) {
-        double psPerMm = LineDelay.microstripPsPerMm(external.dielectric());
+    static Optional<Caution> of(Delay rise, Optional<PadWiring> wiring, ExternalLine external) {
+        double traceMillimetres = wiring.map(PadWiring::traceMillimetres).orElse(0.0);
+        PadWiring.Layer layer = wiring.map(PadWiring::layer).orElse(PadWiring.Layer.OUTER);
+        double psPerMm = external.tracePsPerMm(layer);
         double leadMm = external.metres() * 1000;
         double edgeMm = rise.fastPs() / psPerMm;
-        if (rise.fastPs() == 0 || traceMillimetres + leadMm <= edgeMm * PART_OF_EDGE) {
+        if (rise.fastPs() == 0 || traceMillimetres + leadMm <= edgeMm * PadLoad.PART_OF_EDGE) {
             return Optional.empty();
         }
         return Optional.of(

@@ -29,10 +29,10 @@ public final class SdfText {
                             "   (INTERCONNECT %s %s (%d::%d) (%d::%d))%n",
                             driver(after, net),
                             identifier(line.port()),
-                            line.atPad().fastPs(),
-                            line.atPad().slowPs(),
-                            line.atPad().fastPs(),
-                            line.atPad().slowPs()));
+                            line.atPin().fastPs(),
+                            line.atPin().slowPs(),
+                            line.atPin().fastPs(),
+                            line.atPin().slowPs()));
         }
         out.append("  ))\n )\n)\n");
         return out.toString().replace("\r\n", "\n");

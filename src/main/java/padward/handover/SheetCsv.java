@@ -6,6 +6,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.design.Attachment;
+import padward.timing.Arrival;
 import padward.timing.InstrumentView;
 
 /** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
@@ -28,6 +29,14 @@ public final class SheetCsv {
                     "padSlow_ps",
                     "instrumentFast_ps",
                     "instrumentSlow_ps",
+                    "toDriverFast_ps",
+                    "toDriverSlow_ps",
+                    "chipFast_ps",
+                    "chipSlow_ps",
+                    "outside_ps",
+                    "outsideTolerance_ps",
+                    "measured_ps",
+                    "measuredTolerance_ps",
                     "addToTime_ps",
                     "riseFast_ps",
                     "riseSlow_ps",
@@ -56,6 +65,7 @@ public final class SheetCsv {
 
     private static void print(int entry, BenchSheet.Line line, CSVPrinter out) throws IOException {
         InstrumentView seen = line.timing().seen();
+        Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
                 entry,
                 line.channel(),
@@ -69,10 +79,18 @@ public final class SheetCsv {
                 line.setting().map(s -> s.name()).orElse(""),
                 line.setting().map(s -> s.standard()).orElse(""),
                 line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
-                line.atPad().fastPs(),
-                line.atPad().slowPs(),
+                line.atPin().fastPs(),
+                line.atPin().slowPs(),
                 line.atInstrument().fastPs(),
                 line.atInstrument().slowPs(),
+                line.timing().chain().toPad().fastPs(),
+                line.timing().chain().toPad().slowPs(),
+                arrival.chip().fastPs(),
+                arrival.chip().slowPs(),
+                arrival.outsidePs(),
+                arrival.outsideTolerancePs(),
+                line.lead().measured().map(m -> "" + m.ps()).orElse(""),
+                line.lead().measured().map(m -> "" + m.tolerancePs()).orElse(""),
                 line.addToTimePs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),

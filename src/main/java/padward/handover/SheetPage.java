@@ -191,7 +191,7 @@ public final class SheetPage {
         model.put("standard", line.setting().map(DriverSetting::standard).orElse("unknown"));
         model.put("driver", line.setting().map(SheetPage::driver).orElse(""));
         model.put("instrument", line.atInstrument().toText());
-        model.put("atPad", line.atPad().toText());
+        model.put("atPin", line.atPin().toText());
         model.put("addToTime", String.format(Locale.ROOT, "%+.3f ns", line.addToTimePs() / 1000.0));
         return model;
     }

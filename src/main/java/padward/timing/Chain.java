@@ -1,11 +1,9 @@
 package padward.timing;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import padward.design.Design;
-import padward.design.PadWiring;
 import padward.design.RouteTree;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
@@ -15,9 +13,11 @@ import padward.fabric.Pad;
 /**
  * A line's delay from the net's driver to the instrument, link by link.
  *
+ * @param toPad from the net's driver to the pad's driver
  * @param links in the order of the signal; each {@link Part} once
+ * @param output from the pad's driver on
  */
-public record Chain(List<Link> links) {
+public record Chain(Delay toPad, List<Link> links, OutputPath output) {
     /** What the signal passes. */
     public enum Part {
         /** Wires and switches, up to the pad's IO register site or, past it, the pad's driver. */
@@ -26,7 +26,9 @@ public record Chain(List<Link> links) {
         IO_REGISTER_SITE,
         /** The pad's driver, under the load that hangs on it. */
         DRIVER,
-        /** The board's trace. */
+        /** From the pad to the pin or ball. */
+        PACKAGE,
+        /** The board's trace, unless it is part of the load. */
         TRACE,
         /** The connector. */
         CONNECTOR,
@@ -65,7 +67,7 @@ public record Chain(List<Link> links) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            ExternalLine outside) {
+            ExternalLine external) {
         Fabric fabric = design.fabric();
         Pad at = fabric.pads().get(pad);
         int end = tree.placeOf(at.vertex());
@@ -75,21 +77,17 @@ public record Chain(List<Link> links) {
         TreeDelays delays = TreeDelays.of(fabric, tree);
         Delay toSite = delays.at(entry(fabric, tree, end, at.dataSite()));
         Delay toPad = delays.at(end);
-        Delay driver = setting.map(s -> s.delayAt(loadPf(design, pad, outside))).orElse(Delay.ZERO);
-        List<Link> links = new ArrayList<>();
-        links.add(new Link(Part.FABRIC, toSite));
-        links.add(new Link(Part.IO_REGISTER_SITE, toPad.less(toSite)));
-        links.add(new Link(Part.DRIVER, driver));
-        links.add(new Link(Part.TRACE, outside.trace(design, pad)));
-        links.add(new Link(Part.CONNECTOR, outside.connector()));
-        links.add(new Link(Part.LEAD, outside.lead()));
-        return new Chain(links);
-    }
-
-    /** What hangs on a pad's driver: what the board states, and the lead's end, pF. */
-    public static double loadPf(Design design, int pad, ExternalLine outside) {
-        double board = design.board().findWiring(pad).map(PadWiring::loadPf).orElse(0.0);
-        return board + outside.probePf();
+        OutputPath output = OutputPath.of(design, pad, setting, external);
+        List<Link> links =
+                List.of(
+                        new Link(Part.FABRIC, toSite),
+                        new Link(Part.IO_REGISTER_SITE, toPad.less(toSite)),
+                        new Link(Part.DRIVER, output.driver()),
+                        new Link(Part.PACKAGE, output.inPackage()),
+                        new Link(Part.TRACE, output.trace()),
+                        new Link(Part.CONNECTOR, output.connector()),
+                        new Link(Part.LEAD, output.lead()));
+        return new Chain(toPad, links, output);
     }
 
     /** The place at which the signal enters the pad's data site; the pad's own if it never does. */
@@ -111,20 +109,18 @@ public record Chain(List<Link> links) {
                 .reduce(Delay.ZERO, Delay::plus);
     }
 
-    /** From the net's driver to outside the pad. */
-    public Delay atPad() {
-        return sumTo(Part.DRIVER);
+    /** From the net's driver to the pin, at the driver's rated load. */
+    public Delay atPin() {
+        return toPad.plus(output.toPin());
     }
 
-    /** From the net's driver to the instrument. */
+    /** From the net's driver to the instrument, at the load that is stated. */
     public Delay atInstrument() {
-        return sumTo(Part.LEAD);
+        return toPad.plus(output.toInstrument());
     }
 
-    private Delay sumTo(Part last) {
-        return links.stream()
-                .filter(l -> l.part().compareTo(last) <= 0)
-                .map(Link::delay)
-                .reduce(Delay.ZERO, Delay::plus);
+    /** The same, with what shares the die's corner apart. */
+    public Arrival arrival() {
+        return output.after(toPad);
     }
 }

@@ -1,11 +1,10 @@
 package padward.timing;
 
-import padward.design.Design;
 import padward.design.PadWiring;
 import padward.fabric.Delay;
 
 /**
- * What lies between a pad and the instrument: the board's trace, a connector, a lead.
+ * What lies between a pin and the instrument: the board's trace, a connector, a lead.
  *
  * @param dielectric dielectric constant of the board
  * @param connectorPs delay of the connector, ps
@@ -16,34 +15,52 @@ import padward.fabric.Delay;
 public record ExternalLine(
         double dielectric, int connectorPs, double metres, double velocity, double probePf) {
     /** The handbook formula leaves the trace's shape out: so much either way. */
-    public static final double TRACE_TOLERANCE = 0.1;
+    static final double TRACE_TOLERANCE = 0.1;
 
-    /** A usual board, and nothing else between the pad and the instrument. */
-    public static final ExternalLine NONE = new ExternalLine(4.3, 0, 0, 0.66, 0);
+    /** Of a lead's velocity factor (common practice, no source). */
+    static final double LEAD_TOLERANCE = 0.05;
 
-    /** Delay of the board's trace at a pad: an outer layer, ten per cent either way. */
-    public Delay trace(Design design, int pad) {
-        double millimetres =
-                design.board().findWiring(pad).map(PadWiring::traceMillimetres).orElse(0.0);
-        double ps = millimetres * LineDelay.microstripPsPerMm(dielectric);
-        return new Delay(
-                (int) Math.round(ps * (1 - TRACE_TOLERANCE)),
-                (int) Math.round(ps * (1 + TRACE_TOLERANCE)));
+    /** Of a connector's delay (common practice, no source). */
+    static final double CONNECTOR_TOLERANCE = 0.2;
+
+    /** A usual board and the tip of a usual lead, whose length is not counted. */
+    public static final ExternalLine USUAL = new ExternalLine(4.3, 0, 0, 0.66, 10);
+
+    /** The same with leads of another length. */
+    public ExternalLine withMetres(double length) {
+        return new ExternalLine(dielectric, connectorPs, length, velocity, probePf);
+    }
+
+    /** Delay of a trace on a layer, ps/mm, by the handbooks. */
+    public double tracePsPerMm(PadWiring.Layer layer) {
+        return switch (layer) {
+            case OUTER -> LineDelay.microstripPsPerMm(dielectric);
+            case INNER -> LineDelay.striplinePsPerMm(dielectric);
+        };
+    }
+
+    /** Delay of the trace at a pad, as the handbooks' formula gives it, ps. */
+    double tracePs(PadWiring wiring) {
+        return wiring.traceMillimetres() * tracePsPerMm(wiring.layer());
+    }
+
+    /** The same with its tolerance. */
+    Delay trace(PadWiring wiring) {
+        return within(tracePs(wiring), TRACE_TOLERANCE);
     }
 
     /** Delay of the connector. */
-    public Delay connector() {
-        return new Delay(connectorPs, connectorPs);
+    Delay connector() {
+        return within(connectorPs, CONNECTOR_TOLERANCE);
     }
 
     /** Delay of the lead. */
-    public Delay lead() {
-        int ps = (int) Math.round(metres * LineDelay.cablePsPerMetre(velocity));
-        return new Delay(ps, ps);
+    Delay lead() {
+        return within(metres * LineDelay.cablePsPerMetre(velocity), LEAD_TOLERANCE);
     }
 
-    /** All three, for one pad. */
-    public Delay delay(Design design, int pad) {
-        return trace(design, pad).plus(connector()).plus(lead());
+    private static Delay within(double ps, double tolerance) {
+        return new Delay(
+                (int) Math.round(ps * (1 - tolerance)), (int) Math.round(ps * (1 + tolerance)));
     }
 }

@@ -26,12 +26,13 @@ public record LineTiming(Chain chain, InstrumentView seen) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            ExternalLine outside,
+            ExternalLine external,
             Instrument instrument) {
-        double load = Chain.loadPf(design, pad, outside);
+        Chain chain = Chain.of(design, tree, pad, setting, external);
+        double load = chain.output().load().picofarads();
         Optional<PadDriverOutput> output = setting.flatMap(DriverSetting::output);
         return new LineTiming(
-                Chain.of(design, tree, pad, setting, outside),
+                chain,
                 output.map(o -> InstrumentView.of(o, load, instrument))
                         .orElseGet(() -> InstrumentView.unknown(instrument)));
     }

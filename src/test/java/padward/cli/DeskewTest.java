@@ -16,10 +16,10 @@ import padward.cli.output.ExitStatus;
 class DeskewTest {
     private static final String SHEET =
             """
-            channel,place,net,instrumentFast_ps,instrumentSlow_ps
-            1,J1.2,a/out[1],2000,4000
-            2,J1.4,a/out[1],3000,5000
-            3,J1.1,b,5000,9000
+            channel,place,net,instrumentFast_ps,instrumentSlow_ps,lead
+            1,J1.2,a/out[1],2000,4000,
+            2,J1.4,a/out[1],3000,5000,
+            3,J1.1,b,5000,9000,clip3
             """;
 
     @TempDir private Path folder;
@@ -54,7 +54,14 @@ class DeskewTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"J1.2, 2.000–4.000 ns", "b, 5.000–9.000 ns", "3, 5.000–9.000 ns"})
+    @CsvSource({
+        "J1.2, 2.000–4.000 ns",
+        "b, 5.000–9.000 ns",
+        "3, 5.000–9.000 ns",
+        "ch3, 5.000–9.000 ns",
+        "CH3, 5.000–9.000 ns",
+        "clip3, 5.000–9.000 ns"
+    })
     void aNameInsideAScopeIsMatched(String variable, String delay) throws Exception {
         CommandRun run = deskew(variable);
         assertThat(run.out()).contains(delay).doesNotContain("Not on the sheet");
@@ -62,9 +69,26 @@ class DeskewTest {
     }
 
     @Test
+    void measuredDelaysArePreferred() throws Exception {
+        Files.writeString(
+                sheet,
+                """
+                channel,net,instrumentFast_ps,instrumentSlow_ps,measured_ps,measuredTolerance_ps
+                1,a,2000,4000,-100,30
+                2,b,2000,4000,100.4,30
+                """);
+        assertThat(deskew("a").out()).contains("measured: 2.900 ns ± 0.030 ns");
+        assertThat(deskew("b").out()).contains("measured: 3.100 ns ± 0.030 ns");
+        Files.writeString(sheet, Files.readString(sheet).replace("100.4", "soon"));
+        assertThat(deskew("b").err()).contains("measured_ps", "a number of picoseconds", "soon");
+    }
+
+    @Test
     void aPinNumberIsNotAChannelNumber() throws Exception {
         CommandRun run = deskew("J7.3");
-        assertThat(run.out()).contains("Not on the sheet", "bench.J7.3");
+        assertThat(run.out())
+                .contains("No channel of the capture is on the sheet: no time stamp is changed.")
+                .contains("Not on the sheet", "bench.J7.3");
         assertThat(run.code()).isEqualTo(ExitStatus.NOT_OPEN);
     }
 

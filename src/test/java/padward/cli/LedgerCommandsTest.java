@@ -322,7 +322,7 @@ class LedgerCommandsTest {
         };
         Run run = run(words);
         assertThat(run.code()).isZero();
-        assertThat(run.out()).contains("Greatest skew at the pins").contains("J1.1");
+        assertThat(run.out()).contains("Greatest skew at the instrument").contains("J1.1");
         Path changed = folder.resolve("changed.json");
         assertThat(apply(changed).code()).isZero();
         Design after = read(changed);

@@ -61,7 +61,7 @@ class BenchSheetTest {
         ledger.entries().forEach(e -> assertThat(replay.add(e.edits())).isEmpty());
         BenchSheet sheet =
                 BenchSheet.of(
-                        design, ledger, replay.design(), ExternalLine.NONE, Instrument.UNKNOWN);
+                        design, ledger, replay.design(), ExternalLine.USUAL, Instrument.UNKNOWN);
         assertThat(sheet.lines()).extracting(BenchSheet.Line::net).containsExactly("second");
         assertThat(sheet.missing())
                 .containsExactly(

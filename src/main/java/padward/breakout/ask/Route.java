@@ -13,7 +13,8 @@ import padward.route.search.VertexPath;
  * @param branchHop index of the hop at which the new part leaves the net's own tree
  * @param setting the pad driver's setting that the sum includes; empty when none is known
  * @param toPadVertex delay from the net's driver to the pad driver's input
- * @param total {@code toPadVertex} and the pad driver's own delay
+ * @param total delay to the pin: {@code toPadVertex}, the pad driver at its rated load, and the
+ *     package
  */
 public record Route(
         List<Hop> hops,
@@ -24,6 +25,17 @@ public record Route(
     /** Copies the hops. */
     public Route {
         hops = List.copyOf(hops);
+    }
+
+    /** The delay of what two routes of one net have in common, from its driver on. */
+    public Delay shared(Route other) {
+        int last = -1;
+        int most = Math.min(hops.size(), other.hops.size());
+        while (last + 1 < most
+                && hops.get(last + 1).vertex() == other.hops.get(last + 1).vertex()) {
+            last++;
+        }
+        return last < 0 ? Delay.ZERO : hops.get(last).total();
     }
 
     /** The vertices of the new part, from the net's own tree to the pad. */

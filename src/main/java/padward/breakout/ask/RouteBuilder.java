@@ -19,6 +19,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
 import padward.timing.EdgeFinder;
+import padward.timing.OutputPath;
 import padward.timing.TreeDelays;
 import padward.unblock.release.FanOut;
 import padward.unblock.release.QuestionContext;
@@ -55,8 +56,8 @@ public final class RouteBuilder {
         List<Hop> hops = hops(vertices, branchHop);
         Optional<DriverSetting> setting = DriverFit.of(question).setting();
         Delay toPad = hops.get(hops.size() - 1).total();
-        Delay driver = setting.map(DriverSetting::delay).orElse(Delay.ZERO);
-        return new Route(hops, branchHop, setting, toPad, toPad.plus(driver));
+        Delay toPin = OutputPath.toPin(question.padValue(), setting);
+        return new Route(hops, branchHop, setting, toPad, toPad.plus(toPin));
     }
 
     private static IntArrayList fromDriverTo(Net net, int vertex) {

@@ -19,6 +19,10 @@ import padward.fabric.Delay;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.negotiate.RoutingRound;
+import padward.timing.Arrival;
+import padward.timing.ExternalLine;
+import padward.timing.OutputPath;
+import padward.timing.PairSkew;
 
 /**
  * Several nets brought out at once: a pad for each, and routes without a common wire. First the
@@ -104,6 +108,21 @@ public record Bus(
      * @param standing name of the setting that the pad's driver has before
      */
     public record Line(Net net, int pad, Route route, String standing) {
+        /** Its delay from the net's driver to the pad's driver. */
+        Delay toPad() {
+            return route.toPadVertex();
+        }
+
+        /** The line from the pad's driver on. */
+        OutputPath output(Design design, ExternalLine external) {
+            return OutputPath.of(design, pad, route.setting(), external);
+        }
+
+        /** Its delay to the instrument, at the load that is stated. */
+        public Delay atInstrument(Design design, ExternalLine external) {
+            return toPad().plus(output(design, external).toInstrument());
+        }
+
         /** The edits that bring the line out, on a design with the earlier lines applied. */
         List<Edit> breakOut(Design design) {
             Question question = new Question(design, net, pad, Corner.SLOW);
@@ -155,7 +174,7 @@ public record Bus(
         MAY_DISCONNECT
     }
 
-    /** The sum of the lines' delays to the pins, slow corner, ps. */
+    /** The sum of the lines' delays to the pins, rated load, slow corner, ps. */
     public long totalPs() {
         return lines.stream().mapToLong(l -> l.route().total().slowPs()).sum();
     }
@@ -195,34 +214,32 @@ public record Bus(
     }
 
     /**
-     * The difference between the arrival times of two lines.
+     * The skew of two lines at the instrument.
      *
      * @param one a line
      * @param other another
-     * @param fastPs difference at the fast corner, ps
-     * @param slowPs difference at the slow corner, ps
-     * @param acrossPs difference when one is at the fast corner and the other at the slow corner,
-     *     the worse of the two, ps
+     * @param skew by how much they are apart, and how uncertain that is
      */
-    public record Skew(Line one, Line other, int fastPs, int slowPs, int acrossPs) {}
+    public record Skew(Line one, Line other, PairSkew skew) {}
 
-    /** All pairs of lines, the greatest difference across corners first. */
-    public List<Skew> skews() {
+    /**
+     * All pairs of lines, the greatest skew first.
+     *
+     * @param external what is between the pins and the instrument
+     * @param localPercent by how much two routes of the same delay can differ on one die
+     */
+    public List<Skew> skews(Design design, ExternalLine external, double localPercent) {
+        List<Arrival> arrivals =
+                lines.stream().map(l -> l.output(design, external).after(l.toPad())).toList();
         List<Skew> result = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             for (int j = i + 1; j < lines.size(); j++) {
-                Delay a = lines.get(i).route().total();
-                Delay b = lines.get(j).route().total();
-                result.add(
-                        new Skew(
-                                lines.get(i),
-                                lines.get(j),
-                                Math.abs(a.fastPs() - b.fastPs()),
-                                Math.abs(a.slowPs() - b.slowPs()),
-                                Math.max(a.slowPs() - b.fastPs(), b.slowPs() - a.fastPs())));
+                Delay shared = lines.get(i).route().shared(lines.get(j).route());
+                PairSkew skew = PairSkew.of(arrivals.get(i), arrivals.get(j), shared, localPercent);
+                result.add(new Skew(lines.get(i), lines.get(j), skew));
             }
         }
-        result.sort((x, y) -> Integer.compare(y.acrossPs(), x.acrossPs()));
+        result.sort((x, y) -> Integer.compare(y.skew().mostPs(), x.skew().mostPs()));
         return result;
     }
 

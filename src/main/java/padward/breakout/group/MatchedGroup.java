@@ -34,13 +34,21 @@ import padward.unblock.release.QuestionContext;
  *
  * @param before the group before matching
  * @param after the group with delays matched as far as possible
- * @param beforePs greatest skew at either corner before, at the instrument, ps
+ * @param beforePs greatest skew at either corner before, at the instrument, outside parts as
+ *     stated, ps
  * @param afterPs the same after
  * @param tolerancePs the requested tolerance, ps
+ * @param uncertainPs how uncertain the skew of two of the lines is at most, either way, ps
  * @param misses the lines that are not within the tolerance of the latest
  */
 public record MatchedGroup(
-        Bus before, Bus after, int beforePs, int afterPs, int tolerancePs, List<Miss> misses) {
+        Bus before,
+        Bus after,
+        int beforePs,
+        int afterPs,
+        int tolerancePs,
+        int uncertainPs,
+        List<Miss> misses) {
     /** Copies the list. */
     public MatchedGroup {
         misses = List.copyOf(misses);
@@ -55,6 +63,11 @@ public record MatchedGroup(
      */
     public record Miss(Bus.Line line, boolean proven) {}
 
+    /** Whether the tolerance is finer than what is known of the lines. */
+    public boolean isFinerThanKnown() {
+        return uncertainPs > tolerancePs;
+    }
+
     /** Whether all lines arrive within the tolerance, at both corners. */
     public boolean reached() {
         return afterPs <= tolerancePs;
@@ -65,11 +78,17 @@ public record MatchedGroup(
      *
      * @param design the design that the group was routed on
      * @param external what is between the pads and the instrument, where the delays are matched
+     * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static MatchedGroup of(
-            Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
-        return new Matcher(design, bus, tolerancePs, external, progress).run();
+            Design design,
+            Bus bus,
+            int tolerancePs,
+            ExternalLine external,
+            double localPercent,
+            Progress progress) {
+        return new Matcher(design, bus, tolerancePs, external, localPercent, progress).run();
     }
 
     /** Matches one group, once. Not thread-safe. */
@@ -83,10 +102,12 @@ public record MatchedGroup(
         private final Design start;
         private final Bus bus;
         private final int tolerancePs;
+        private final ExternalLine external;
+        private final double localPercent;
         private final Progress progress;
         private final BitSet used;
 
-        /** Delay of each line after its pad's vertex: driver, trace, connector, lead. */
+        /** Delay of each line after its pad's vertex, outside parts as stated. */
         private final List<Delay> beyond = new ArrayList<>();
 
         /** The best lines so far. */
@@ -94,7 +115,15 @@ public record MatchedGroup(
 
         private List<Miss> misses = List.of();
 
-        Matcher(Design design, Bus bus, int tolerancePs, ExternalLine external, Progress progress) {
+        Matcher(
+                Design design,
+                Bus bus,
+                int tolerancePs,
+                ExternalLine external,
+                double localPercent,
+                Progress progress) {
+            this.external = external;
+            this.localPercent = localPercent;
             this.bus = bus;
             this.tolerancePs = tolerancePs;
             this.progress = progress;
@@ -102,8 +131,7 @@ public record MatchedGroup(
             this.used = BusRouting.closed(start);
             this.best = bus.lines();
             for (Bus.Line line : bus.lines()) {
-                Delay driver = line.route().total().less(line.route().toPadVertex());
-                beyond.add(driver.plus(external.delay(design, line.pad())));
+                beyond.add(line.output(design, external).after(Delay.ZERO).nominal());
             }
         }
 
@@ -118,12 +146,19 @@ public record MatchedGroup(
                 attempt(attempt * tolerancePs);
             }
             int afterPs = skewPs(best);
+            Bus after = afterPs < beforePs ? routed(best) : bus;
+            int uncertainPs =
+                    after.skews(start, external, localPercent).stream()
+                            .mapToInt(s -> s.skew().uncertainPs())
+                            .max()
+                            .orElse(0);
             return new MatchedGroup(
                     bus,
-                    afterPs < beforePs ? routed(best) : bus,
+                    after,
                     beforePs,
                     Math.min(afterPs, beforePs),
                     tolerancePs,
+                    uncertainPs,
                     afterPs <= tolerancePs ? List.of() : misses);
         }
 
@@ -204,8 +239,7 @@ public record MatchedGroup(
             }
             // Loads can make a route slower than the sum of its edges: its total counts.
             Optional<Bus.Line> fitting =
-                    routed.filter(
-                            l -> isWithin(l.route().total().less(driver(l)), fastMost, slowMost));
+                    routed.filter(l -> isWithin(l.toPad(), fastMost, slowMost));
             if (fitting.isPresent()) {
                 lines.set(index, fitting.get());
             } else {
@@ -214,10 +248,6 @@ public record MatchedGroup(
                                 && fabric.info().electrical().isUnknown();
                 missed.add(new Miss(line, proven));
             }
-        }
-
-        private static Delay driver(Bus.Line line) {
-            return line.route().total().less(line.route().toPadVertex());
         }
 
         private boolean isWithin(Delay toPad, int fastMost, int slowMost) {

@@ -1,6 +1,7 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -28,8 +29,11 @@ import padward.route.negotiate.RouteJob;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
+import padward.timing.Arrival;
 import padward.timing.EdgeFinder;
 import padward.timing.ExternalLine;
+import padward.timing.OutputPath;
+import padward.timing.PairSkew;
 import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
 
@@ -40,8 +44,9 @@ import padward.unblock.release.QuestionContext;
  *
  * @param clock the clock net
  * @param lines one for each line of the group, in its order
+ * @param skew that of the two lines that are farthest apart; empty for fewer than two
  */
-public record RegisteredGroup(Net clock, List<Line> lines) {
+public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> skew) {
     /** Copies the lines. */
     public RegisteredGroup {
         lines = List.copyOf(lines);
@@ -59,6 +64,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
      * @param atInstrument delay of the clock to the register plus that of everything after it:
      *     driver, trace, connector, lead; without the register's own delay, which is the same for
      *     all
+     * @param arrival the same with what shares the die's corner apart; empty when the line cannot
+     *     be registered
      */
     public record Line(
             Net net,
@@ -67,7 +74,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
             Optional<String> reason,
             Delay data,
             Delay clocked,
-            Delay atInstrument) {
+            Delay atInstrument,
+            Optional<Arrival> arrival) {
         /** Copies the list. */
         public Line {
             toRemove = List.copyOf(toRemove);
@@ -79,26 +87,22 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
      * branches of the clock are searched together, over what is free once the sites are.
      *
      * @param bus the group; its own routes are not used
+     * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static RegisteredGroup of(
-            Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
-        return new Registering(design, bus, clock, external, progress).run();
+            Design design,
+            Bus bus,
+            Net clock,
+            ExternalLine external,
+            double localPercent,
+            Progress progress) {
+        return new Registering(design, bus, clock, external, localPercent, progress).run();
     }
 
     /** Whether all lines can be registered once the occupants of the sites are removed. */
     public boolean isPossible() {
         return lines.stream().allMatch(l -> l.reason().isEmpty());
-    }
-
-    /** Greatest difference between lines that can be registered, at one corner, ps. */
-    public int skewPs(Corner corner) {
-        var there =
-                lines.stream()
-                        .filter(l -> l.reason().isEmpty())
-                        .mapToInt(l -> l.atInstrument().at(corner))
-                        .summaryStatistics();
-        return there.getCount() == 0 ? 0 : there.getMax() - there.getMin();
     }
 
     /** Registers one group, once. Not thread-safe. */
@@ -110,10 +114,18 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
         private final Bus bus;
         private final Net clock;
         private final ExternalLine external;
+        private final double localPercent;
         private final Progress progress;
         private final Set<Edit> removals = new LinkedHashSet<>();
 
-        Registering(Design design, Bus bus, Net clock, ExternalLine external, Progress progress) {
+        Registering(
+                Design design,
+                Bus bus,
+                Net clock,
+                ExternalLine external,
+                double localPercent,
+                Progress progress) {
+            this.localPercent = localPercent;
             this.design = design;
             this.fabric = design.fabric();
             this.bus = bus;
@@ -147,7 +159,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                         clock,
                         candidates.stream()
                                 .map(c -> notPossible(c, "the clock net would be removed"))
-                                .toList());
+                                .toList(),
+                        Optional.empty());
             }
             QuestionContext context = new QuestionContext(start, clockNow.get(), Optional.empty());
             SearchSources starts = SearchSources.along(fabric, clockNow.get().route(), Corner.SLOW);
@@ -288,7 +301,40 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                     lines.add(line(candidate, data, clockTree.get(), clockPins.get(i)));
                 }
             }
-            return new RegisteredGroup(clock, lines);
+            return new RegisteredGroup(
+                    clock, lines, clockTree.flatMap(t -> greatestSkew(lines, t, clockPins)));
+        }
+
+        /** The skew of the two lines that are farthest apart; the clock's common part is none. */
+        private Optional<PairSkew> greatestSkew(
+                List<Line> lines, RouteTree clocks, List<Integer> clockPins) {
+            TreeDelays delays = TreeDelays.of(fabric, clocks);
+            List<PairSkew> skews = new ArrayList<>();
+            for (int i = 0; i < lines.size(); i++) {
+                for (int j = i + 1; j < lines.size(); j++) {
+                    Optional<Arrival> one = lines.get(i).arrival();
+                    Optional<Arrival> other = lines.get(j).arrival();
+                    if (one.isPresent() && other.isPresent()) {
+                        int fork = fork(clocks, clockPins.get(i), clockPins.get(j));
+                        skews.add(
+                                PairSkew.of(one.get(), other.get(), delays.at(fork), localPercent));
+                    }
+                }
+            }
+            return skews.stream().max(Comparator.comparingInt(PairSkew::mostPs));
+        }
+
+        /** The last place that the branches to two vertices have in common. */
+        private static int fork(RouteTree tree, int one, int other) {
+            Set<Integer> above = new LinkedHashSet<>();
+            for (int place = tree.placeOf(one); place >= 0; place = tree.parent(place)) {
+                above.add(place);
+            }
+            int place = tree.placeOf(other);
+            while (!above.contains(place)) {
+                place = tree.parent(place);
+            }
+            return place;
         }
 
         private Line line(Candidate candidate, RouteTree data, RouteTree clocks, int clockPin) {
@@ -298,9 +344,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
             Delay clocked = TreeDelays.of(fabric, clocks).at(clocks.placeOf(clockPin));
             int padVertex = fabric.pads().get(line.pad()).vertex();
             Delay connection = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
-            Delay driver = line.route().total().less(line.route().toPadVertex());
-            Delay there =
-                    clocked.plus(connection).plus(driver).plus(external.delay(design, line.pad()));
+            OutputPath output = line.output(design, external);
+            Delay toPad = clocked.plus(connection);
             return new Line(
                     line.net(),
                     line.pad(),
@@ -308,7 +353,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                     Optional.empty(),
                     arrival,
                     clocked,
-                    there);
+                    toPad.plus(output.toInstrument()),
+                    Optional.of(output.after(toPad)));
         }
 
         private static Line notPossible(Candidate candidate, String why) {
@@ -319,7 +365,8 @@ public record RegisteredGroup(Net clock, List<Line> lines) {
                     Optional.of(candidate.reason().isEmpty() ? why : candidate.reason()),
                     Delay.ZERO,
                     Delay.ZERO,
-                    Delay.ZERO);
+                    Delay.ZERO,
+                    Optional.empty());
         }
     }
 }

@@ -120,7 +120,14 @@ public final class AskAllCommand implements Callable<Integer> {
 
     private static void printTable(List<Answer> answers, PrintWriter out) {
         TextTable table =
-                new TextTable("net", "pad", "pin", "answer", "delay", "blocked by", "loses signal");
+                new TextTable(
+                        "net",
+                        "pad",
+                        "pin",
+                        "answer",
+                        "at the pin, rated load",
+                        "blocked by",
+                        "loses signal");
         for (Answer answer : answers) {
             Question question = answer.question();
             table.row(

@@ -152,7 +152,14 @@ public final class BusCommand implements Callable<Integer> {
         Optional<MatchedGroup> matched =
                 match == null
                         ? Optional.empty()
-                        : Optional.of(MatchedGroup.of(now, bus, match, external, Progress.NONE));
+                        : Optional.of(
+                                MatchedGroup.of(
+                                        now,
+                                        bus,
+                                        match,
+                                        external,
+                                        lead.localPercent(),
+                                        Progress.NONE));
         Optional<RegisteredGroup> registered =
                 register == null
                         ? Optional.empty()
@@ -162,6 +169,7 @@ public final class BusCommand implements Callable<Integer> {
                                         bus,
                                         DesignOption.net("--register", now, register),
                                         external,
+                                        lead.localPercent(),
                                         Progress.NONE));
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         PrintWriter out = spec.commandLine().getOut();
@@ -175,9 +183,11 @@ public final class BusCommand implements Callable<Integer> {
                                     unblock,
                                     matched,
                                     registered,
-                                    external)));
+                                    external,
+                                    lead.localPercent())));
         } else {
-            new BusTable(now, routed, external, price(now, routed, unblocked)).print(out);
+            new BusTable(now, routed, external, lead.localPercent(), price(now, routed, unblocked))
+                    .print(out);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));

@@ -13,12 +13,13 @@ import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.capture.Captures;
 import padward.capture.Channel;
+import padward.capture.ChannelDelay;
 import padward.capture.Deskew;
 import padward.cli.option.Outputs;
 import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
-import padward.fabric.Delay;
+import padward.format.source.FileLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -30,8 +31,8 @@ import picocli.CommandLine.Spec;
         name = "deskew",
         mixinStandardHelpOptions = true,
         description =
-                "Deskews a capture: shifts each channel by its line's delay, so that changes "
-                        + "are stamped as they left the nets' drivers, and marks the spans in which the "
+                "Deskews a capture: shifts each channel by its line's delay, so that all changes "
+                        + "are stamped as they left the nets' drivers, later by one amount, and marks the spans in which the "
                         + "order of changes on different channels is uncertain. Reads and writes VCD "
                         + "(IEEE 1364) or CSV (RFC 4180).",
         footer = {
@@ -53,7 +54,7 @@ public final class DeskewCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description =
                     "The bench sheet as .csv. A channel is matched to a line by the line's place, "
-                            + "net, port, pad, package pin or channel number. Another table also works if it "
+                            + "net, port, pad, package pin, lead or channel (3, ch3). Measured delays are preferred. Another table also works if it "
                             + "has one of these columns and the columns instrumentFast_ps and "
                             + "instrumentSlow_ps.")
     private Path sheet;
@@ -75,6 +76,31 @@ public final class DeskewCommand implements Callable<Integer> {
     private double sampleMhz;
 
     @Option(
+            names = "--independent",
+            description =
+                    "Takes each line anywhere between its corners, independently of the others. "
+                            + "Without it, all lines are on one die: together between fast and slow.")
+    private boolean independent;
+
+    @Option(
+            names = "--local-percent",
+            paramLabel = "PERCENT",
+            defaultValue = "5",
+            description =
+                    "By how much two routes of the same delay can differ on one die, per cent "
+                            + "(${DEFAULT-VALUE}; common practice, no source).")
+    private double local;
+
+    @Option(
+            names = "--others-ps",
+            paramLabel = "PS",
+            defaultValue = "0",
+            description =
+                    "Delay of the channels that are not on the sheet, from where they are clipped on "
+                            + "to the instrument, ps (${DEFAULT-VALUE}).")
+    private int others;
+
+    @Option(
             names = {"-o", "--output"},
             required = true,
             paramLabel = "FILE",
@@ -87,48 +113,105 @@ public final class DeskewCommand implements Callable<Integer> {
         if (!(sampleMhz >= 0 && sampleMhz <= 1e6)) {
             throw new BadInput("--sample-mhz", "", "a number from 0 to 1000000", "" + sampleMhz);
         }
+        if (!(local >= 0 && local <= 100)) {
+            throw new BadInput("--local-percent", "", "a number from 0 to 100", "" + local);
+        }
+        if (others < 0 || others > FileLimits.MEASURED_PS) {
+            String expected = "a number from 0 to " + FileLimits.MEASURED_PS;
+            throw new BadInput("--others-ps", "", expected, "" + others);
+        }
         int samplePs = sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
         SheetLines lines = lines();
         Deskew[] used = new Deskew[1];
+        Map<String, SheetLines.Line> found = new HashMap<>();
         List<String> channels =
                 Captures.deskew(
-                        capture, output, c -> used[0] = new Deskew(delays(c, lines), samplePs));
-        print(channels, used[0]);
-        return used[0].delays().isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
+                        capture,
+                        output,
+                        c -> {
+                            found.putAll(found(c, lines));
+                            used[0] = deskew(found, samplePs);
+                            return used[0];
+                        });
+        print(channels, found, used[0]);
+        return found.isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
-    private void print(List<String> channels, Deskew used) {
+    private Deskew deskew(Map<String, SheetLines.Line> found, int samplePs) {
+        if (found.isEmpty()) {
+            return Deskew.NONE;
+        }
+        Map<String, ChannelDelay> delays = new HashMap<>();
+        found.forEach((channel, line) -> delays.put(channel, line.delay()));
+        return independent
+                ? Deskew.independent(delays, samplePs, others)
+                : Deskew.oneDie(delays, samplePs, others, local);
+    }
+
+    private void print(List<String> channels, Map<String, SheetLines.Line> found, Deskew used) {
         PrintWriter out = spec.commandLine().getOut();
-        TextTable table = new TextTable("channel", "delay", "add to time stamps", "uncertainty");
+        TextTable table =
+                new TextTable(
+                        "channel", "delay at the instrument", "add to time stamps", "uncertainty");
         List<String> unknown = new ArrayList<>();
         for (String channel : channels) {
-            Delay delay = used.delays().get(channel);
-            if (delay == null) {
+            SheetLines.Line line = found.get(channel);
+            if (line == null) {
                 unknown.add(channel);
             } else {
                 table.row(
                         channel,
-                        delay.toText(),
+                        text(line),
                         String.format(Locale.ROOT, "%+.4f ns", used.shiftFs(channel) / 1e6),
                         String.format(Locale.ROOT, "± %.4f ns", used.uncertaintyFs(channel) / 1e6));
             }
         }
         table.print(out);
-        if (!unknown.isEmpty()) {
-            out.println("Not on the sheet, so not shifted: " + String.join(", ", unknown));
+        if (found.isEmpty()) {
+            out.println("No channel of the capture is on the sheet: no time stamp is changed.");
+        } else {
+            out.println(used.referenceText());
+            if (used.commonFs() > 0) {
+                out.printf(
+                        Locale.ROOT,
+                        "The die's corner moves all lines together by up to ± %.4f ns, which does"
+                                + " not change their order.%n",
+                        used.commonFs() / 1e6);
+            }
+        }
+        if (!unknown.isEmpty() && !found.isEmpty()) {
+            out.printf(
+                    Locale.ROOT,
+                    "Not on the sheet: %s: shifted with the others, by %+.4f ns ± %.4f ns.%n",
+                    String.join(", ", unknown),
+                    used.others().fs() / 1e6,
+                    used.others().uncertaintyFs() / 1e6);
+        } else if (!unknown.isEmpty()) {
+            out.println("Not on the sheet: " + String.join(", ", unknown));
         }
         out.println("Written: " + output);
         out.flush();
     }
 
+    private static String text(SheetLines.Line line) {
+        return line.delay().isMeasured()
+                ? String.format(
+                        Locale.ROOT,
+                        "measured: %.3f ns ± %.3f ns",
+                        line.delay().outsidePs() / 1000.0,
+                        line.delay().tolerancePs() / 1000.0)
+                : line.range().toText();
+    }
+
     /**
-     * The delays of the channels whose name is also the name of a line of the sheet.
+     * The lines of the channels whose name is also the name of a line of the sheet.
      *
      * @throws BadInput when a name matches no channel
      */
-    private Map<String, Delay> delays(List<Channel> channels, SheetLines lines) throws BadInput {
+    private Map<String, SheetLines.Line> found(List<Channel> channels, SheetLines lines)
+            throws BadInput {
         Set<String> unmatched = new TreeSet<>(named.keySet());
-        Map<String, Delay> result = new HashMap<>();
+        Map<String, SheetLines.Line> result = new HashMap<>();
         for (Channel channel : channels) {
             String said = named.getOrDefault(channel.name(), named.get(channel.own()));
             unmatched.remove(channel.name());
@@ -137,7 +220,7 @@ public final class DeskewCommand implements Callable<Integer> {
                     said == null ? List.of(channel.name(), channel.own()) : List.of(said);
             // The own name may fit several lines, which does not matter once a line is found.
             for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
-                lines.find(names.get(i)).ifPresent(d -> result.put(channel.name(), d));
+                lines.find(names.get(i)).ifPresent(l -> result.put(channel.name(), l));
             }
         }
         for (String name : unmatched) {

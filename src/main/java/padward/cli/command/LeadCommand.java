@@ -3,6 +3,7 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
@@ -62,6 +63,21 @@ public final class LeadCommand implements Callable<Integer> {
     @Option(names = "--colour", paramLabel = "COLOUR", description = "Its colour.")
     private String colour;
 
+    @Option(
+            names = "--measured-ps",
+            paramLabel = "PS",
+            description =
+                    "Measured delay of the line, from any point in time that the lines measured with"
+                            + " it share; deskew then prefers it.")
+    private Integer measured;
+
+    @Option(
+            names = "--tolerance-ps",
+            paramLabel = "PS",
+            defaultValue = "0",
+            description = "How far the measured delay can be off, either way (${DEFAULT-VALUE}).")
+    private int tolerance;
+
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
@@ -71,11 +87,16 @@ public final class LeadCommand implements Callable<Integer> {
                         : LedgerFile.change(
                                 ledger.file(), design.file(), read.fabric(), this::changed);
         PrintWriter out = spec.commandLine().getOut();
-        TextTable table = new TextTable("entry", "port", "channel", "lead");
+        TextTable table = new TextTable("entry", "port", "channel", "lead", "measured");
         List<List<Lead>> leads = Lead.all(now.entries());
         for (int i = 0; i < leads.size(); i++) {
             for (Lead lead : leads.get(i)) {
-                table.row("" + (i + 1), lead.port(), "" + lead.channel(), lead.toText());
+                table.row(
+                        "" + (i + 1),
+                        lead.port(),
+                        "" + lead.channel(),
+                        lead.toText(),
+                        measured(lead));
             }
         }
         table.print(out);
@@ -84,6 +105,8 @@ public final class LeadCommand implements Callable<Integer> {
     }
 
     private Ledger changed(Ledger old) throws BadInput {
+        check("--measured-ps", -FileLimits.MEASURED_PS, measured == null ? 0 : measured);
+        check("--tolerance-ps", 0, tolerance);
         if (channel != null && (channel < 1 || channel > FileLimits.CHANNELS)) {
             String expected = "a number from 1 to " + FileLimits.CHANNELS;
             throw new BadInput("--channel", "", expected, "" + channel);
@@ -117,13 +140,27 @@ public final class LeadCommand implements Callable<Integer> {
         return old.withEntries(entries);
     }
 
+    private static String measured(Lead lead) {
+        return lead.measured().map(m -> m.ps() + " ± " + m.tolerancePs() + " ps").orElse("");
+    }
+
+    private static void check(String option, int least, int value) throws BadInput {
+        if (value < least || value > FileLimits.MEASURED_PS) {
+            String expected = "a number from " + least + " to " + FileLimits.MEASURED_PS;
+            throw new BadInput(option, "", expected, "" + value);
+        }
+    }
+
     private Lead changed(Lead old) {
         return new Lead(
                 old.port(),
                 channel == null ? old.channel() : channel,
                 name == null ? old.name() : line(name),
                 pod == null ? old.pod() : line(pod),
-                colour == null ? old.colour() : line(colour));
+                colour == null ? old.colour() : line(colour),
+                measured == null
+                        ? old.measured()
+                        : Optional.of(new Lead.Measured(measured, tolerance)));
     }
 
     /** A text that can be read as a name, so that the ledger can be read again. */

@@ -181,7 +181,7 @@ public final class SurveyCommand implements Callable<Integer> {
                         "pad",
                         "pin",
                         "answer",
-                        "delay",
+                        "at the pin, rated load",
                         "replaces port",
                         "blocked by",
                         "would lose signal",

@@ -38,6 +38,20 @@ public final class LeadOption {
                     "Capacitance of the lead's tip and the instrument, pF (${DEFAULT-VALUE}).")
     private double load;
 
+    @Option(
+            names = "--local-percent",
+            defaultValue = "5",
+            description =
+                    "By how much two routes of the same delay can differ on one die, per cent "
+                            + "(${DEFAULT-VALUE}; common practice, no source).")
+    private double local;
+
+    /** By how much two routes of the same delay can differ on one die, per cent. */
+    public double localPercent() throws BadInput {
+        check("--local-percent", local, 0, 100);
+        return local;
+    }
+
     public ExternalLine read() throws BadInput {
         check("--dielectric", dielectric, 1, 20);
         check("--lead-m", lead, 0, 100);

@@ -4,6 +4,8 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -20,7 +22,9 @@ import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.capture.ChannelDelay;
 import padward.fabric.Delay;
+import padward.format.source.FileLimits;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
@@ -29,13 +33,33 @@ import padward.format.tables.csv.Separator;
 /** The lines of a bench sheet as CSV, by all names that a channel of a capture can have. */
 public final class SheetLines {
     private static final List<String> NAMES =
-            List.of("channel", "place", "net", "port", "pad", "packagePin");
+            List.of("channel", "place", "net", "port", "pad", "packagePin", "lead");
+
+    /** How instruments call their channels, before the number. */
+    private static final List<String> CHANNEL_WORDS = List.of("", "ch", "Ch", "CH");
+
     private static final String FAST = "instrumentFast_ps";
     private static final String SLOW = "instrumentSlow_ps";
+    private static final String MEASURED = "measured_ps";
+    private static final String MEASURED_TOLERANCE = "measuredTolerance_ps";
 
     private final Path file;
-    private final List<Delay> delays = new ArrayList<>();
+    private final List<Line> lines = new ArrayList<>();
     private final Map<String, Set<Integer>> linesByName = new HashMap<>();
+
+    /**
+     * One line.
+     *
+     * @param pad its pad; empty when the table has no such column
+     * @param range its delay to the instrument
+     * @param toDriver the part up to the pad's driver, which another net on this pad does not share
+     * @param delay how late its changes reach the instrument, measured where that is known
+     */
+    public record Line(String pad, Delay range, Delay toDriver, ChannelDelay delay) {
+        private Line with(ChannelDelay other) {
+            return new Line(pad, range, toDriver, other);
+        }
+    }
 
     private SheetLines(Path file) {
         this.file = file;
@@ -95,19 +119,100 @@ public final class SheetLines {
             throw new BadInput(file.toString(), "line 1", expected, found);
         }
         for (CSVRecord row : rows) {
-            int line = delays.size();
-            delays.add(delay(row));
+            int line = lines.size();
+            lines.add(line(row));
             for (String name : NAMES) {
                 if (row.isSet(name) && !row.get(name).isEmpty()) {
-                    linesByName.computeIfAbsent(row.get(name), n -> new TreeSet<>()).add(line);
+                    List<String> words = name.equals("channel") ? CHANNEL_WORDS : List.of("");
+                    for (String word : words) {
+                        linesByName
+                                .computeIfAbsent(word + row.get(name), n -> new TreeSet<>())
+                                .add(line);
+                    }
                 }
             }
         }
+        levelMeasured();
     }
 
-    private Delay delay(CSVRecord row) throws BadInput {
-        String fast = row.isSet(FAST) ? row.get(FAST) : "";
-        String slow = row.isSet(SLOW) ? row.get(SLOW) : "";
+    private Line line(CSVRecord row) throws BadInput {
+        Delay range = delay(row, FAST, SLOW);
+        boolean apart = has(row, "chipFast_ps") && has(row, "outside_ps");
+        ChannelDelay delay =
+                apart
+                        ? new ChannelDelay(
+                                delay(row, "chipFast_ps", "chipSlow_ps"),
+                                number(row, "outside_ps"),
+                                number(row, "outsideTolerance_ps"),
+                                false)
+                        : ChannelDelay.of(range);
+        if (has(row, MEASURED)) {
+            delay = delay.measured(number(row, MEASURED), number(row, MEASURED_TOLERANCE));
+        }
+        return new Line(
+                row.isSet("pad") ? row.get("pad") : "",
+                range,
+                has(row, "toDriverFast_ps")
+                        ? delay(row, "toDriverFast_ps", "toDriverSlow_ps")
+                        : Delay.ZERO,
+                delay);
+    }
+
+    private static boolean has(CSVRecord row, String column) {
+        return row.isSet(column) && !row.get(column).isEmpty();
+    }
+
+    private int number(CSVRecord row, String column) throws BadInput {
+        if (!has(row, column)) {
+            return 0;
+        }
+        try {
+            int ps =
+                    new BigDecimal(row.get(column))
+                            .setScale(0, RoundingMode.HALF_UP)
+                            .intValueExact();
+            if (Math.abs((long) ps) <= FileLimits.MEASURED_PS
+                    && (column.equals(MEASURED) || ps >= 0)) {
+                return ps;
+            }
+        } catch (NumberFormatException | ArithmeticException wrong) {
+            // reported below
+        }
+        throw new BadInput(
+                file.toString(),
+                "record " + row.getRecordNumber() + ", " + column,
+                "a number of picoseconds",
+                row.get(column));
+    }
+
+    /** Of measured delays only the differences count: their mean is put where it is calculated. */
+    private void levelMeasured() {
+        long off = 0;
+        int count = 0;
+        for (Line line : lines) {
+            if (line.delay().isMeasured()) {
+                off += line.range().middlePs() - line.delay().outsidePs();
+                count++;
+            }
+        }
+        int add = count == 0 ? 0 : (int) (off / count);
+        lines.replaceAll(
+                l -> {
+                    ChannelDelay old = l.delay();
+                    return old.isMeasured()
+                            ? l.with(old.measured(old.outsidePs() + add, old.tolerancePs()))
+                            : l;
+                });
+    }
+
+    /** All lines, in the order of the table. */
+    public List<Line> lines() {
+        return List.copyOf(lines);
+    }
+
+    private Delay delay(CSVRecord row, String fastColumn, String slowColumn) throws BadInput {
+        String fast = row.isSet(fastColumn) ? row.get(fastColumn) : "";
+        String slow = row.isSet(slowColumn) ? row.get(slowColumn) : "";
         try {
             int least = Integer.parseInt(fast);
             int most = Integer.parseInt(slow);
@@ -129,22 +234,22 @@ public final class SheetLines {
     }
 
     /**
-     * The delay of the line with a name.
+     * The line with a name.
      *
      * @throws BadInput when several lines have it, with different delays
      */
-    public Optional<Delay> find(String name) throws BadInput {
-        Set<Integer> lines = linesByName.getOrDefault(name, Set.of());
-        if (lines.stream().map(delays::get).distinct().count() > 1) {
+    public Optional<Line> find(String name) throws BadInput {
+        Set<Integer> found = linesByName.getOrDefault(name, Set.of());
+        if (found.stream().map(lines::get).map(Line::delay).distinct().count() > 1) {
             throw new BadInput(
                     file.toString(),
                     "",
                     "one line called " + name + ", or --channel to choose one",
                     "lines "
-                            + lines.stream()
+                            + found.stream()
                                     .map(l -> l + 1 + "")
                                     .collect(Collectors.joining(", ")));
         }
-        return lines.stream().findFirst().map(delays::get);
+        return found.stream().findFirst().map(lines::get);
     }
 }

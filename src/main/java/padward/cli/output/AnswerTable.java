@@ -96,9 +96,9 @@ public final class AnswerTable {
                 .ifPresent(
                         s ->
                                 table.row(
-                                        "at the pin",
+                                        "at the pin, rated load",
                                         "pad driver",
-                                        s.delay().toText(),
+                                        route.total().less(route.toPadVertex()).toText(),
                                         route.total().toText(),
                                         "setting " + s.name()));
         out.println();

@@ -31,7 +31,8 @@ public final class BusJson {
             boolean done,
             Optional<MatchedGroup> matched,
             Optional<RegisteredGroup> registered,
-            ExternalLine external) {
+            ExternalLine external,
+            double localPercent) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-bus/1");
         JsonArray lines = new JsonArray();
@@ -55,7 +56,7 @@ public final class BusJson {
         result.add("notServed", left);
         bus.proof().ifPresent(p -> result.add("proof", proof(design, p)));
         JsonArray skews = new JsonArray();
-        bus.skews().forEach(s -> skews.add(skew(s)));
+        bus.skews(design, external, localPercent).forEach(s -> skews.add(skew(s)));
         result.add("skews", skews);
         result.addProperty("total_ps", bus.totalPs());
         result.addProperty("lowerBound_ps", bus.alonePs());
@@ -92,9 +93,7 @@ public final class BusJson {
         JsonObject result = new JsonObject();
         result.addProperty("net", line.net().name());
         result.addProperty("pad", Bus.padOf(design, line).name());
-        result.add(
-                "instrument_ps",
-                AnswerJson.delay(line.route().total().plus(external.delay(design, line.pad()))));
+        result.add("instrument_ps", AnswerJson.delay(line.atInstrument(design, external)));
         AnswerJson.addRoute(line.route(), result);
         return result;
     }
@@ -123,6 +122,7 @@ public final class BusJson {
         result.addProperty("tolerance_ps", matched.tolerancePs());
         result.addProperty("before_ps", matched.beforePs());
         result.addProperty("after_ps", matched.afterPs());
+        result.addProperty("uncertain_ps", matched.uncertainPs());
         JsonArray misses = new JsonArray();
         for (MatchedGroup.Miss miss : matched.misses()) {
             JsonObject one = new JsonObject();
@@ -158,9 +158,7 @@ public final class BusJson {
         JsonObject result = new JsonObject();
         result.addProperty("one", skew.one().net().name());
         result.addProperty("other", skew.other().net().name());
-        result.addProperty("fast_ps", skew.fastPs());
-        result.addProperty("slow_ps", skew.slowPs());
-        result.addProperty("twoDies_ps", skew.acrossPs());
+        RegisteredTable.addSkew(skew.skew(), result);
         return result;
     }
 }

@@ -1,6 +1,7 @@
 package padward.cli.output;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import padward.base.Progress;
@@ -21,6 +22,8 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.timing.ExternalLine;
+import padward.timing.OutputPath;
+import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
 
 /** A group as text. */
@@ -30,14 +33,18 @@ public final class BusTable {
     private final Design design;
     private final Bus bus;
     private final ExternalLine external;
+    private final double localPercent;
     private final Price price;
 
     /**
      * A group.
      *
+     * @param localPercent by how much two routes of the same delay can differ on one die
      * @param price what it costs
      */
-    public BusTable(Design design, Bus bus, ExternalLine external, Price price) {
+    public BusTable(
+            Design design, Bus bus, ExternalLine external, double localPercent, Price price) {
+        this.localPercent = localPercent;
         this.price = price;
         this.design = design;
         this.bus = bus;
@@ -103,13 +110,11 @@ public final class BusTable {
                         "pad",
                         "pin",
                         "header",
-                        "at the pin",
+                        "at the pin, rated load",
                         "at the instrument",
                         "add to time stamps");
         List<Delay> there =
-                bus.lines().stream()
-                        .map(l -> l.route().total().plus(external.delay(design, l.pad())))
-                        .toList();
+                bus.lines().stream().map(l -> l.atInstrument(design, external)).toList();
         List<Integer> shifts = TimeStampCorrections.ofPs(there);
         for (int i = 0; i < there.size(); i++) {
             Bus.Line line = bus.lines().get(i);
@@ -124,6 +129,37 @@ public final class BusTable {
                     String.format(Locale.ROOT, "%+.3f ns", shifts.get(i) / 1000.0));
         }
         table.print(out);
+        out.println(loadText());
+    }
+
+    /** Says what the delays at the instrument are calculated for. */
+    private String loadText() {
+        List<String> unknown =
+                bus.lines().stream()
+                        .filter(
+                                l ->
+                                        !OutputPath.of(
+                                                        design,
+                                                        l.pad(),
+                                                        l.route().setting(),
+                                                        external)
+                                                .load()
+                                                .known())
+                        .map(l -> Bus.padOf(design, l).name())
+                        .toList();
+        return unknown.isEmpty()
+                ? "At the instrument: with the loads that the board's file states and "
+                        + plain(external.probePf())
+                        + " pF for the lead's tip."
+                : "Load not stated, so the rated load is taken: "
+                        + (unknown.size() == bus.lines().size()
+                                ? "all pads"
+                                : String.join(", ", unknown))
+                        + ".";
+    }
+
+    private static String plain(double value) {
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 
     private String header(int pad) {
@@ -135,24 +171,33 @@ public final class BusTable {
     }
 
     private void printSkew(PrintWriter out) {
-        List<Bus.Skew> skews = bus.skews();
+        List<Bus.Skew> skews = bus.skews(design, external, localPercent);
         if (skews.isEmpty()) {
             return;
         }
         Bus.Skew worst = skews.get(0);
         out.println();
         out.printf(
-                "Greatest skew at the pins: %s if on two dies, one fast and one slow, between "
-                        + "%s and %s.%n",
-                ns(worst.acrossPs()), worst.one().net().name(), worst.other().net().name());
-        TextTable table = new TextTable("between", "and", "fast corner", "slow corner", "two dies");
-        for (Bus.Skew skew : skews.subList(0, Math.min(MOST_PAIRS, skews.size()))) {
+                "Greatest skew at the instrument: %s, between %s and %s: %s by their routes,"
+                        + " ± %s local variation, ± %s package, board and leads.%n",
+                ns(worst.skew().mostPs()),
+                worst.one().net().name(),
+                worst.other().net().name(),
+                ns(Math.max(worst.skew().fastPs(), worst.skew().slowPs())),
+                ns(worst.skew().localPs()),
+                ns(worst.skew().outsidePs()));
+        TextTable table =
+                new TextTable(
+                        "between", "and", "fast corner", "slow corner", "uncertain by", "at most");
+        for (Bus.Skew pair : skews.subList(0, Math.min(MOST_PAIRS, skews.size()))) {
+            PairSkew skew = pair.skew();
             table.row(
-                    skew.one().net().name(),
-                    skew.other().net().name(),
+                    pair.one().net().name(),
+                    pair.other().net().name(),
                     ns(skew.fastPs()),
                     ns(skew.slowPs()),
-                    ns(skew.acrossPs()));
+                    "± " + ns(skew.uncertainPs()),
+                    ns(skew.mostPs()));
         }
         table.print(out);
         if (skews.size() > MOST_PAIRS) {
@@ -222,6 +267,9 @@ public final class BusTable {
                 matched.reached()
                         ? ""
                         : ", more than the " + ns(matched.tolerancePs()) + " wanted");
+        if (matched.isFinerThanKnown()) {
+            out.println(finerThanKnown(matched));
+        }
         for (MatchedGroup.Miss miss : matched.misses()) {
             out.println(
                     "Not matched: "
@@ -232,6 +280,16 @@ public final class BusTable {
                                     ? ": proven: no route with the required delay exists together with the others."
                                     : ": no route with the required delay was found, which proves nothing."));
         }
+    }
+
+    /** Says that a match within the tolerance cannot be relied on. */
+    private static String finerThanKnown(MatchedGroup matched) {
+        return "The tolerance of "
+                + ns(matched.tolerancePs())
+                + " is finer than what is known: local variation, package, board and leads make"
+                + " the skew of two lines uncertain by up to ± "
+                + ns(matched.uncertainPs())
+                + ".";
     }
 
     private static String ns(int ps) {

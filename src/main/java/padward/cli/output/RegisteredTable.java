@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
-import padward.fabric.Corner;
+import padward.timing.PairSkew;
 
 /** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {
@@ -33,23 +33,47 @@ public final class RegisteredTable {
                     line.reason().map(h -> "not possible: " + h).orElse(""));
         }
         table.print(out);
-        out.printf(
-                Locale.ROOT,
-                "Remaining skew at the instrument: %.3f ns at the fast corner, %.3f ns at the "
-                        + "slow corner.%n",
-                registered.skewPs(Corner.FAST) / 1000.0,
-                registered.skewPs(Corner.SLOW) / 1000.0);
+        registered
+                .skew()
+                .ifPresent(
+                        s ->
+                                out.printf(
+                                        Locale.ROOT,
+                                        "Greatest remaining skew at the instrument: %.3f ns:"
+                                                + " %.3f ns at the fast corner, %.3f ns at the slow"
+                                                + " corner, ± %.3f ns local variation, ± %.3f ns"
+                                                + " package, board and leads.%n",
+                                        s.mostPs() / 1000.0,
+                                        s.fastPs() / 1000.0,
+                                        s.slowPs() / 1000.0,
+                                        s.localPs() / 1000.0,
+                                        s.outsidePs() / 1000.0));
         out.println(
                 "Estimate only: no registers have been placed. Their setup and hold times, "
                         + "which the fabric does not state, must be met.");
+    }
+
+    /** The parts of a skew and their sum. */
+    static void addSkew(PairSkew skew, JsonObject to) {
+        to.addProperty("fast_ps", skew.fastPs());
+        to.addProperty("slow_ps", skew.slowPs());
+        to.addProperty("local_ps", skew.localPs());
+        to.addProperty("outside_ps", skew.outsidePs());
+        to.addProperty("most_ps", skew.mostPs());
     }
 
     static JsonObject json(Design design, RegisteredGroup registered) {
         JsonObject result = new JsonObject();
         result.addProperty("clock", registered.clock().name());
         result.addProperty("possible", registered.isPossible());
-        result.addProperty("skewFast_ps", registered.skewPs(Corner.FAST));
-        result.addProperty("skewSlow_ps", registered.skewPs(Corner.SLOW));
+        registered
+                .skew()
+                .ifPresent(
+                        s -> {
+                            JsonObject skew = new JsonObject();
+                            addSkew(s, skew);
+                            result.add("skew", skew);
+                        });
         JsonArray lines = new JsonArray();
         for (RegisteredGroup.Line line : registered.lines()) {
             JsonObject one = new JsonObject();

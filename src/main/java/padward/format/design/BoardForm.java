@@ -69,6 +69,14 @@ final class BoardForm {
                                 0.0,
                                 PadWiring::traceMillimetres)
                         .means("length of the trace; otherwise 0");
+        var layer =
+                wiring.optional(
+                                "layer",
+                                choice(PadWiring.Layer.values()),
+                                PadWiring.Layer.OUTER,
+                                PadWiring::layer)
+                        .means(
+                                "`outer` or `inner`: where on the board the trace runs; otherwise `outer`");
         var load =
                 wiring.optional("load_pf", real(0, FileLimits.LOAD_PF), 0.0, PadWiring::loadPf)
                         .means("capacitance of the trace and everything on it; otherwise unknown");
@@ -88,7 +96,8 @@ final class BoardForm {
                     if (!wired.add(index)) {
                         throw in.fault("each pad once", "a pad that has an entry already");
                     }
-                    return new PadWiring(index, net.get(), trace.get(), load.get(), attached.get());
+                    return new PadWiring(
+                            index, net.get(), trace.get(), layer.get(), load.get(), attached.get());
                 });
     }
 
@@ -122,13 +131,17 @@ final class BoardForm {
                                 0,
                                 a -> a.levels().seriesOhms())
                         .means("resistor between the pin and the net");
+        var farads =
+                attached.optional("pf", real(0, FileLimits.LOAD_PF), 0.0, Attachment::picofarads)
+                        .means("its capacitance, pF; otherwise unknown");
         return attached.makes(
                 () ->
                         new Attachment(
                                 kind.get(),
                                 name.get(),
                                 pin.get(),
-                                new Levels(supply.get(), most.get(), series.get())));
+                                new Levels(supply.get(), most.get(), series.get()),
+                                farads.get()));
     }
 
     private static Form<Header> header() {

@@ -21,6 +21,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import padward.fabric.AtCorners;
 import padward.fabric.Bank;
+import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.Electrical;
 import padward.fabric.Electrical.SwitchLoad;
@@ -264,6 +265,9 @@ public final class InfoForms {
         var role =
                 pad.optional("role", roles, Role.GENERAL, r -> use.apply(r).role())
                         .means("what it is meant for; otherwise `general`");
-        return () -> new PadUse(bonded.get(), role.get());
+        var inPackage =
+                pad.optional("package_ps", delay(), Delay.ZERO, r -> use.apply(r).packageDelay())
+                        .means("delay of the package from the pad to the pin; otherwise 0");
+        return () -> new PadUse(bonded.get(), role.get(), inPackage.get());
     }
 }

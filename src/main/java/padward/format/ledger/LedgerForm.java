@@ -7,6 +7,8 @@ import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.word;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -108,8 +110,35 @@ final class LedgerForm {
         var name = lead.optional("name", word(), "", Lead::name).means("the lead's own name");
         var pod = lead.optional("pod", word(), "", Lead::pod).means("its pod");
         var colour = lead.optional("colour", word(), "", Lead::colour).means("its colour");
+        var measured =
+                lead.maybe(
+                                "measured_ps",
+                                whole(-FileLimits.MEASURED_PS, FileLimits.MEASURED_PS),
+                                l ->
+                                        l.measured()
+                                                .map(m -> OptionalInt.of(m.ps()))
+                                                .orElse(OptionalInt.empty()))
+                        .means("measured delay of its line, from any common point; otherwise none");
+        var tolerance =
+                lead.optional(
+                                "measuredTolerance_ps",
+                                whole(0, FileLimits.MEASURED_PS),
+                                0,
+                                l -> l.measured().map(Lead.Measured::tolerancePs).orElse(0))
+                        .means("how far the measured delay can be off, either way");
         return lead.makes(
-                () -> new Lead(port.get(), channel.get(), name.get(), pod.get(), colour.get()));
+                () ->
+                        new Lead(
+                                port.get(),
+                                channel.get(),
+                                name.get(),
+                                pod.get(),
+                                colour.get(),
+                                measured.get().isPresent()
+                                        ? Optional.of(
+                                                new Lead.Measured(
+                                                        measured.get().getAsInt(), tolerance.get()))
+                                        : Optional.empty()));
     }
 
     private static Form<LedgerEntry.Acceptance> acceptance() {

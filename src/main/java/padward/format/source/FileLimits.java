@@ -32,6 +32,9 @@ public final class FileLimits {
     /** Required time of a net, ps: a millisecond. */
     public static final int REQUIRED_PS = 1_000_000_000;
 
+    /** Measured delay of a line, either way, ps. */
+    public static final int MEASURED_PS = 1_000_000_000;
+
     /** Brackets inside brackets. The formats need 8. */
     public static final int NESTING = 64;
 

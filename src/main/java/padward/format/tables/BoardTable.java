@@ -25,6 +25,7 @@ final class BoardTable {
         private String net = "";
         private double trace = UNKNOWN;
         private double load = UNKNOWN;
+        private PadWiring.Layer layer = PadWiring.Layer.OUTER;
         private final List<Attachment> attached = new ArrayList<>();
     }
 
@@ -41,6 +42,7 @@ final class BoardTable {
         CsvTable.Column net = table.column("net");
         CsvTable.Column trace = table.column("trace_mm");
         CsvTable.Column load = table.column("load_pf");
+        CsvTable.Column layer = table.column("layer");
         while (table.next()) {
             int at = pad.read();
             Wiring wiring = byPad.computeIfAbsent(at, p -> new Wiring());
@@ -52,6 +54,8 @@ final class BoardTable {
             wiring.net = name.isEmpty() ? wiring.net : name;
             wiring.trace = join(table, trace, wiring.trace, FileLimits.TRACE_MM);
             wiring.load = join(table, load, wiring.load, FileLimits.LOAD_PF);
+            wiring.layer =
+                    table.oneOf(layer, PadWiring.Layer.values(), EnumWords::of, wiring.layer);
             readAttached(table, wiring);
         }
     }
@@ -72,6 +76,7 @@ final class BoardTable {
         CsvTable.Column supply = table.column("millivolts");
         CsvTable.Column most = table.column("most_mv");
         CsvTable.Column series = table.column("series_ohms");
+        CsvTable.Column farads = table.column("pf");
         if (table.has(kind)) {
             wiring.attached.add(
                     new Attachment(
@@ -85,7 +90,8 @@ final class BoardTable {
                             new Levels(
                                     table.integer(supply, 0, FileLimits.ELECTRIC, 0),
                                     table.integer(most, 0, FileLimits.ELECTRIC, 0),
-                                    table.integer(series, 0, FileLimits.OHMS, 0))));
+                                    table.integer(series, 0, FileLimits.OHMS, 0)),
+                            table.real(farads, 0, FileLimits.LOAD_PF, 0)));
         } else if (table.has(part) || table.has(pin)) {
             table.fault(kind, "what is attached", () -> "an empty field");
         }
@@ -111,6 +117,7 @@ final class BoardTable {
                                         e.getKey(),
                                         e.getValue().net,
                                         Math.max(0, e.getValue().trace),
+                                        e.getValue().layer,
                                         Math.max(0, e.getValue().load),
                                         e.getValue().attached))
                 .toList();

@@ -119,6 +119,10 @@ final class DesignRows {
         return wiring.loadPf() == 0 ? "" : wiring.loadPf();
     }
 
+    private static String layer(PadWiring wiring) {
+        return wiring.layer() == PadWiring.Layer.OUTER ? "" : EnumWords.of(wiring.layer());
+    }
+
     void writeBoard() throws IOException {
         out.table(
                 Tables.BOARD,
@@ -131,6 +135,8 @@ final class DesignRows {
                                     wiring.net(),
                                     wiring.traceMillimetres(),
                                     load(wiring),
+                                    layer(wiring),
+                                    "",
                                     "",
                                     "",
                                     "",
@@ -144,12 +150,14 @@ final class DesignRows {
                                     wiring.net(),
                                     wiring.traceMillimetres(),
                                     load(wiring),
+                                    layer(wiring),
                                     EnumWords.of(attached.kind()),
                                     attached.name(),
                                     attached.pin(),
                                     known(attached.levels().millivolts()),
                                     known(attached.levels().mostMillivolts()),
-                                    known(attached.levels().seriesOhms()));
+                                    known(attached.levels().seriesOhms()),
+                                    attached.picofarads() == 0 ? "" : attached.picofarads());
                         }
                     }
                 });

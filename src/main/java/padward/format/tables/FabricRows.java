@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVPrinter;
 import padward.fabric.Corner;
+import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -144,8 +145,16 @@ final class FabricRows {
                     pad.use().bonding() == PadUse.Bonding.UNKNOWN
                             ? ""
                             : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
-                    pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label());
+                    pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label(),
+                    packagePs(pad, Corner.FAST),
+                    packagePs(pad, Corner.SLOW));
         }
+    }
+
+    private static Object packagePs(Pad pad, Corner corner) {
+        return pad.use().packageDelay().equals(Delay.ZERO)
+                ? ""
+                : pad.use().packageDelay().at(corner);
     }
 
     private static <T extends Enum<T>> String known(T value, T unknown) {

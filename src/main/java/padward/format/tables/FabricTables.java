@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.FabricLimits;
 import padward.fabric.PadDirections;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
@@ -218,6 +219,8 @@ final class FabricTables {
         CsvTable.Column unconnected = table.column("enable_unconnected");
         CsvTable.Column bonded = table.column("bonded");
         CsvTable.Column role = table.column("role");
+        CsvTable.Column packageFast = table.column("package_fast_ps");
+        CsvTable.Column packageSlow = table.column("package_slow_ps");
         PlaceColumns place = new PlaceColumns(table, "");
         PadPins padPins = new PadPins(table, pins);
         while (table.next()) {
@@ -237,7 +240,11 @@ final class FabricTables {
                             readSite(table, data),
                             readSite(table, enable),
                             setting.read(),
-                            readUse(table, bonded, role),
+                            readUse(
+                                    table,
+                                    bonded,
+                                    role,
+                                    readPackage(table, packageFast, packageSlow)),
                             new PadEnable(
                                     table.oneOf(
                                             active,
@@ -258,14 +265,28 @@ final class FabricTables {
         padPins.finish();
     }
 
-    private static PadUse readUse(CsvTable table, CsvTable.Column bonded, CsvTable.Column role) {
+    private static PadUse readUse(
+            CsvTable table, CsvTable.Column bonded, CsvTable.Column role, Delay inPackage) {
         PadUse.Bonding bonding =
                 !table.has(bonded)
                         ? PadUse.Bonding.UNKNOWN
                         : table.flag(bonded) ? PadUse.Bonding.BONDED : PadUse.Bonding.UNBONDED;
         return new PadUse(
                 bonding,
-                table.oneOf(role, PadUse.Role.values(), PadUse.Role::label, PadUse.Role.GENERAL));
+                table.oneOf(role, PadUse.Role.values(), PadUse.Role::label, PadUse.Role.GENERAL),
+                inPackage);
+    }
+
+    private static Delay readPackage(
+            CsvTable table, CsvTable.Column fastColumn, CsvTable.Column slowColumn) {
+        int fast = table.integer(fastColumn, 0, FabricLimits.EDGE_DELAY_PS, 0);
+        int slow = table.integer(slowColumn, 0, FabricLimits.EDGE_DELAY_PS, fast);
+        if (slow < fast) {
+            table.fault(
+                    slowColumn, "a slow value of at least the fast one, " + fast, () -> "" + slow);
+            return Delay.ZERO;
+        }
+        return new Delay(fast, slow);
     }
 
     private String readPackagePin(CsvTable table, CsvTable.Column column, String known) {

@@ -159,7 +159,15 @@ public final class Tables {
                                             "role",
                                             "what it is meant for: `general`, `clock`,"
                                                     + " `configuration`, `test`, `reference` or"
-                                                    + " `reserved`; otherwise `general`"))));
+                                                    + " `reserved`; otherwise `general`"),
+                                    may(
+                                            "package_fast_ps",
+                                            "delay of the package from the pad to the pin at the"
+                                                    + " fast corner; otherwise 0"),
+                                    may(
+                                            "package_slow_ps",
+                                            "the same at the slow corner; otherwise as at the"
+                                                    + " fast one"))));
     public static final TableShape DELAYS =
             shape(
                     "delays",
@@ -273,6 +281,10 @@ public final class Tables {
                             "capacitance of the trace and everything on it; otherwise"
                                     + " unknown"),
                     may(
+                            "layer",
+                            "`outer` or `inner`: where on the board the trace runs; otherwise"
+                                    + " `outer`"),
+                    may(
                             "attached",
                             "`header`, `testpoint`, `light`, `button`, `driver`, `load`, `two-way`"
                                     + " or `pull`; otherwise nothing is attached"),
@@ -285,7 +297,8 @@ public final class Tables {
                     may("most_mv", "greatest voltage that its pin tolerates; otherwise unknown"),
                     may(
                             "series_ohms",
-                            "resistor between the pin and the net; otherwise none or unknown"));
+                            "resistor between the pin and the net; otherwise none or unknown"),
+                    may("pf", "its capacitance, pF; otherwise unknown"));
     public static final TableShape HEADERS =
             shape(
                     "headers",

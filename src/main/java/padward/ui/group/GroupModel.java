@@ -25,8 +25,10 @@ import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
+import padward.fabric.Delay;
 import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
+import padward.timing.PairSkew;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.GroupParser;
 import padward.ui.model.WindowModel;
@@ -35,6 +37,9 @@ import padward.ui.work.JobSlot;
 
 /** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
 public final class GroupModel {
+    /** The leads of the lines are taken to be alike, so that they do not matter. */
+    private static final ExternalLine EXTERNAL = ExternalLine.USUAL;
+
     private final WindowModel model;
     private final JobSlot job;
     private final StringProperty nets;
@@ -162,7 +167,14 @@ public final class GroupModel {
         int tolerance = tolerancePs.get();
         job.start(
                 "Matching the delays",
-                progress -> MatchedGroup.of(design, routed, tolerance, ExternalLine.NONE, progress),
+                progress ->
+                        MatchedGroup.of(
+                                design,
+                                routed,
+                                tolerance,
+                                EXTERNAL,
+                                PairSkew.USUAL_LOCAL_PERCENT,
+                                progress),
                 result -> {
                     matched.set(Optional.of(result));
                     bus.set(Optional.of(result.after()));
@@ -230,6 +242,20 @@ public final class GroupModel {
         return matrix.get().isPresent() && bus.get().isPresent()
                 ? bus.get().get().price(matrix.get().get().design())
                 : Price.NOTHING;
+    }
+
+    /** The pairs of lines of the routed group, the greatest skew at the instrument first. */
+    List<Bus.Skew> skews() {
+        return matrix.get().isPresent() && bus.get().isPresent()
+                ? bus.get()
+                        .get()
+                        .skews(matrix.get().get().design(), EXTERNAL, PairSkew.USUAL_LOCAL_PERCENT)
+                : List.of();
+    }
+
+    /** When a line of a routed group arrives at the instrument. */
+    Delay atInstrument(Bus.Line line) {
+        return line.atInstrument(matrix.get().orElseThrow().design(), EXTERNAL);
     }
 
     /** The cautions about the pads of the routed group. */

@@ -210,7 +210,7 @@ public final class GroupView extends ScrollPane {
         if (bus.isEmpty()) {
             return "Type several nets and the pads that they may use, then press Enter.";
         }
-        List<Bus.Skew> skews = bus.get().skews();
+        List<Bus.Skew> skews = group.skews();
         StringBuilder text = new StringBuilder();
         int all = bus.get().lines().size() + bus.get().left().size();
         text.append(bus.get().lines().size()).append(" of ").append(all).append(" routed");
@@ -227,27 +227,38 @@ public final class GroupView extends ScrollPane {
                         Locale.ROOT,
                         "; sum of slow-corner delays %.3f ns",
                         bus.get().totalPs() / 1000.0));
-        int slow = skews.stream().mapToInt(Bus.Skew::slowPs).max().orElse(0);
-        int fast = skews.stream().mapToInt(Bus.Skew::fastPs).max().orElse(0);
-        text.append(
-                String.format(
-                        Locale.ROOT,
-                        "; skew at the pins %.3f ns (fast corner), %.3f ns (slow corner).",
-                        fast / 1000.0,
-                        slow / 1000.0));
+        skews.stream()
+                .findFirst()
+                .map(Bus.Skew::skew)
+                .ifPresent(
+                        s ->
+                                text.append(
+                                        String.format(
+                                                Locale.ROOT,
+                                                "; greatest skew at the instrument %.3f ns: %.3f ns"
+                                                        + " by the routes, ± %.3f ns local"
+                                                        + " variation, ± %.3f ns package and"
+                                                        + " board.",
+                                                s.mostPs() / 1000.0,
+                                                Math.max(s.fastPs(), s.slowPs()) / 1000.0,
+                                                s.localPs() / 1000.0,
+                                                s.outsidePs() / 1000.0)));
         Optional<MatchedGroup> matched = group.matchedProperty().get();
         matched.ifPresent(
                 m ->
                         text.append(
                                 String.format(
                                         Locale.ROOT,
-                                        " Skew at the instrument: %.3f ns before matching"
-                                                + " (dashed), %.3f ns now%s.",
+                                        " By the routes: %.3f ns before matching (dashed),"
+                                                + " %.3f ns now%s%s.",
                                         m.beforePs() / 1000.0,
                                         m.afterPs() / 1000.0,
                                         m.reached()
                                                 ? ""
-                                                : "; " + m.misses().size() + " not matched")));
+                                                : "; " + m.misses().size() + " not matched",
+                                        m.isFinerThanKnown()
+                                                ? "; the tolerance is finer than what is known"
+                                                : "")));
         bus.get()
                 .left()
                 .forEach(l -> text.append("\nNot routed: " + l.net().name() + ": " + l.reason()));

@@ -15,8 +15,8 @@ import padward.ui.draw.Palette;
 import padward.ui.model.AppearanceModel;
 
 /**
- * When each line of a group arrives, on one axis of time: a bar from the fast corner to the slow.
- * After matching, a thin dashed line above the bar shows the arrival before.
+ * When each line of a group arrives at the instrument, on one axis of time: a bar from the fast
+ * corner to the slow. After matching, a thin dashed line above the bar shows the arrival before.
  */
 final class SkewPicture extends Canvas {
     private static final double ROW = 20;
@@ -47,7 +47,7 @@ final class SkewPicture extends Canvas {
         int last = 0;
         int first = Integer.MAX_VALUE;
         for (int i = 0; i < lines.size(); i++) {
-            Delay now = lines.get(i).route().total();
+            Delay now = group.atInstrument(lines.get(i));
             Delay was = before(i).orElse(now);
             last = Math.max(last, Math.max(now.slowPs(), was.slowPs()));
             first = Math.min(first, Math.min(now.fastPs(), was.fastPs()));
@@ -67,7 +67,7 @@ final class SkewPicture extends Canvas {
                     NAMES - 6,
                     y + ROW / 2,
                     NAMES - 10);
-            Delay now = lines.get(i).route().total();
+            Delay now = group.atInstrument(lines.get(i));
             g.setFill(palette.route());
             g.fillRoundRect(x(now.fastPs(), from, scale), y + 7, width(now, scale), 9, 4, 4);
             Optional<Delay> was = before(i).filter(d -> !d.equals(now));
@@ -86,7 +86,7 @@ final class SkewPicture extends Canvas {
         return group.matchedProperty()
                 .get()
                 .map(MatchedGroup::before)
-                .map(b -> b.lines().get(index).route().total());
+                .map(b -> group.atInstrument(b.lines().get(index)));
     }
 
     private static double x(int ps, int from, double scale) {

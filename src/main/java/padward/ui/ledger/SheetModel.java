@@ -56,14 +56,7 @@ final class SheetModel {
     /** The data of a sheet at one moment. */
     private record Parts(KeptChanges kept, Design after, double leadMetres) {
         Sheet toSheet() {
-            ExternalLine usual = ExternalLine.NONE;
-            ExternalLine external =
-                    new ExternalLine(
-                            usual.dielectric(),
-                            usual.connectorPs(),
-                            leadMetres,
-                            usual.velocity(),
-                            usual.probePf());
+            ExternalLine external = ExternalLine.USUAL.withMetres(leadMetres);
             return new Sheet(
                     BenchSheet.of(
                             kept.original(), kept.toLedger(), after, external, Instrument.UNKNOWN),

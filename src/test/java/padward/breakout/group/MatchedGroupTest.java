@@ -16,6 +16,7 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.synth.DesignMaker;
 import padward.timing.ExternalLine;
+import padward.timing.OutputPath;
 import padward.timing.TreeDelays;
 
 /** Matched groups: within the tolerance, no wire twice, delays equal to an independent sum. */
@@ -51,7 +52,8 @@ class MatchedGroupTest {
                             Bus.Ports.MAY_DISCONNECT,
                             Progress.NONE);
             MatchedGroup matched =
-                    MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.NONE, Progress.NONE);
+                    MatchedGroup.of(
+                            design, bus, TOLERANCE_PS, ExternalLine.USUAL, 5, Progress.NONE);
             check(design, matched);
             reached += matched.reached() ? 1 : 0;
         }
@@ -77,8 +79,11 @@ class MatchedGroupTest {
                 int place = net.route().placeOf(after.fabric().pads().get(line.pad()).vertex());
                 Delay toPad = TreeDelays.of(after.fabric(), net.route()).at(place);
                 assertThat(toPad).isEqualTo(line.route().toPadVertex());
-                Delay driver = line.route().total().less(toPad);
-                Delay there = toPad.plus(driver).plus(ExternalLine.NONE.delay(design, line.pad()));
+                OutputPath output =
+                        OutputPath.of(
+                                design, line.pad(), line.route().setting(), ExternalLine.USUAL);
+                int outside = output.trace().middlePs();
+                Delay there = toPad.plus(output.driver()).plus(new Delay(outside, outside));
                 least = Math.min(least, there.at(corner));
                 most = Math.max(most, there.at(corner));
                 if (corner == Corner.FAST) {
