@@ -31,7 +31,6 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.cost.CostModel;
-import padward.route.cost.FreeOnlyCost;
 import padward.route.search.Engine;
 import padward.timing.EdgeFinder;
 import padward.unblock.release.DisconnectedBranch;
@@ -234,7 +233,7 @@ class TangledProperties {
         if (context.enableOccupant(question.padValue()) != Fabric.NOTHING) {
             return false;
         }
-        FreeOnlyCost model = context.overFree();
+        CostModel model = context.overFree();
         BitSet seen = new BitSet();
         IntArrayList open = new IntArrayList(net.get().route().toVertices());
         open.forEach(seen::set);
