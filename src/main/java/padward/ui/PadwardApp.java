@@ -7,6 +7,7 @@ import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.image.Image;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import padward.design.Design;
@@ -97,6 +98,7 @@ public final class PadwardApp extends Application {
                     prelude.close();
                 });
         stage.getScene().setRoot(view);
+        stage.getIcons().add(new Image(PadwardApp.class.getResourceAsStream("icon.png")));
         followTitle(stage, model);
         view.lookup("#net-field").requestFocus();
     }

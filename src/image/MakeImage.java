@@ -1,0 +1,267 @@
+import java.io.ByteArrayOutputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.lang.reflect.Method;
+import java.net.URL;
+import java.net.URLClassLoader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.spi.ToolProvider;
+import java.util.stream.Stream;
+
+/**
+ * Makes a self-contained application from the packaged program: {@code java
+ * src/image/MakeImage.java TARGET VERSION}. TARGET holds {@code padward.jar} and {@code lib}; the
+ * application comes to {@code TARGET/image}, with its own Java, manual pages, completion for shells
+ * and licences. It runs on the system on which it was made.
+ */
+public final class MakeImage {
+    /** What the program and its libraries use of Java; the tests run every command on the image. */
+    private static final String MODULES =
+            "java.base,java.desktop,java.logging,java.management,java.xml,jdk.unsupported,"
+                    + "jdk.unsupported.desktop";
+
+    private static final int JAVA = Runtime.version().feature();
+    private static final String SYSTEM = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+    private static final boolean WINDOWS = SYSTEM.contains("windows");
+    private static final boolean MAC = SYSTEM.contains("mac");
+
+    private final Path target;
+    private final String version;
+
+    private MakeImage(Path target, String version) {
+        this.target = target;
+        this.version = version;
+    }
+
+    /** Makes it. */
+    public static void main(String[] arguments) throws Exception {
+        new MakeImage(Path.of(arguments[0]).toAbsolutePath(), arguments[1]).run();
+    }
+
+    private void run() throws Exception {
+        Path work = target.resolve("image-work");
+        Path image = target.resolve("image");
+        deleteAll(work);
+        deleteAll(image);
+        Path runtime = work.resolve("runtime");
+        Files.createDirectories(work);
+        tool(
+                "jlink",
+                "--add-modules",
+                MODULES,
+                "--strip-debug",
+                "--no-header-files",
+                "--no-man-pages",
+                JAVA < 21 ? "--compress=2" : "--compress=zip-6",
+                "--output",
+                runtime);
+        Path input = work.resolve("input");
+        copyAll(target.resolve("lib"), input.resolve("lib"));
+        Files.copy(target.resolve("padward.jar"), input.resolve("padward.jar"));
+        List<Object> words =
+                new ArrayList<>(
+                        List.of(
+                                "--type",
+                                "app-image",
+                                "--name",
+                                "padward",
+                                "--app-version",
+                                version.replaceFirst("-.*", "").replaceFirst("^0\\.", "1."),
+                                "--input",
+                                input,
+                                "--main-jar",
+                                "padward.jar",
+                                "--main-class",
+                                "padward.Main",
+                                "--runtime-image",
+                                runtime,
+                                "--icon",
+                                icon(work),
+                                "--java-options",
+                                "-Xshare:auto",
+                                "--java-options",
+                                "-Xlog:disable",
+                                "--java-options",
+                                "-XX:SharedArchiveFile=$APPDIR/classes.jsa",
+                                "--dest",
+                                image));
+        if (JAVA >= 24) { // where it is warned about, unless allowed
+            words.add("--java-options");
+            words.add("--enable-native-access=ALL-UNNAMED");
+        }
+        if (WINDOWS) {
+            words.add("--win-console");
+        }
+        tool("jpackage", words.toArray());
+        Path root = image.resolve(MAC ? "padward.app" : "padward");
+        addPages(root);
+        shareClasses(root);
+        System.out.printf(Locale.ROOT, "%s: %.1f MB%n", root, size(root) / 1e6);
+    }
+
+    private static void tool(String name, Object... words) {
+        String[] texts = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+        int status =
+                ToolProvider.findFirst(name)
+                        .orElseThrow(() -> new IllegalStateException("this Java has no " + name))
+                        .run(System.out, System.err, texts);
+        if (status != 0) {
+            throw new IllegalStateException(name + " ended with status " + status);
+        }
+    }
+
+    /** The program's icon in the form that the system wants: each holds the same PNG. */
+    private Path icon(Path work) throws IOException {
+        byte[] png = Files.readAllBytes(target.resolve("classes/padward/ui/icon.png"));
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        DataOutputStream out = new DataOutputStream(bytes);
+        String ending = ".png";
+        if (WINDOWS) {
+            ending = ".ico";
+            // Reserved, type icon, one picture; 256 x 256 as 0, no palette, one plane of 32 bits.
+            out.write(new byte[] {0, 0, 1, 0, 1, 0, 0, 0, 0, 0, 1, 0, 32, 0});
+            out.writeInt(Integer.reverseBytes(png.length));
+            out.writeInt(Integer.reverseBytes(22));
+        } else if (MAC) {
+            ending = ".icns";
+            out.writeBytes("icns");
+            out.writeInt(16 + png.length);
+            out.writeBytes("ic08");
+            out.writeInt(8 + png.length);
+        }
+        out.write(png);
+        Path file = work.resolve("padward" + ending);
+        Files.write(file, bytes.toByteArray());
+        return file;
+    }
+
+    /** Manual pages and completion, made from the commands' own help; licences. */
+    private void addPages(Path root) throws Exception {
+        Path share = root.resolve(MAC ? "Contents/Resources" : "share");
+        copyAll(target.resolve("licences"), share.resolve("licences"));
+        Path pages = Files.createDirectories(share.resolve("man/man1"));
+        List<URL> jars = new ArrayList<>();
+        jars.add(target.resolve("padward.jar").toUri().toURL());
+        try (Stream<Path> files = Files.list(target.resolve("lib"))) {
+            for (Path jar : (Iterable<Path>) files::iterator) {
+                jars.add(jar.toUri().toURL());
+            }
+        }
+        try (URLClassLoader loader = new URLClassLoader(jars.toArray(URL[]::new))) {
+            Object line = loader.loadClass("padward.cli.Padward").getMethod("commandLine").invoke(null);
+            Map<String, Object> commands = new TreeMap<>();
+            commands.put("padward", line);
+            ((Map<?, ?>) line.getClass().getMethod("getSubcommands").invoke(line))
+                    .forEach((name, sub) -> commands.put("padward-" + name, sub));
+            for (Map.Entry<String, Object> command : commands.entrySet()) {
+                Method usage = command.getValue().getClass().getMethod("getUsageMessage");
+                String text = (String) usage.invoke(command.getValue());
+                Files.writeString(
+                        pages.resolve(command.getKey() + ".1"), page(command.getKey(), text));
+            }
+            Path completion = Files.createDirectories(share.resolve("completion"));
+            String script =
+                    (String)
+                            loader.loadClass("picocli.AutoComplete")
+                                    .getMethod("bash", String.class, line.getClass())
+                                    .invoke(null, "padward", line);
+            Files.writeString(completion.resolve("padward"), script, StandardCharsets.UTF_8);
+        }
+    }
+
+    /** A page in the language of man(7): the help as it is printed. */
+    private String page(String name, String help) {
+        String body = help.replace("\\", "\\e").replaceAll("(?m)^([.'])", "\\\\&$1").replace("-", "\\-");
+        return ".TH "
+                + name.toUpperCase(Locale.ROOT)
+                + " 1 \"\" \"Padward "
+                + version
+                + "\"\n.SH NAME\n"
+                + name.replace("-", "\\-")
+                + " \\- inner nets of programmable logic on pads\n.SH HELP\n.nf\n"
+                + body
+                + ".fi\n";
+    }
+
+    /**
+     * The archives of loaded classes from which each start reads: Java's own, and the program's,
+     * from one question and one start of nothing else.
+     */
+    private void shareClasses(Path root) throws Exception {
+        Path runtime = root.resolve(MAC ? "Contents/runtime/Contents/Home" : WINDOWS ? "runtime" : "lib/runtime");
+        run(Map.of(), runtime.resolve("bin/java").toString(), "-Xshare:dump", "-Xlog:disable");
+        Path app = root.resolve(MAC ? "Contents/app" : WINDOWS ? "app" : "lib/app");
+        Path archive = app.resolve("classes.jsa");
+        Path program = root.resolve(MAC ? "Contents/MacOS/padward" : WINDOWS ? "padward.exe" : "bin/padward");
+        Path config = app.resolve("padward.cfg");
+        String settings = Files.readString(config);
+        // While it is written it cannot be read.
+        Files.writeString(config, settings.replace("-XX:SharedArchiveFile=", "-XX:ArchiveClassesAtExit="));
+        Path example = target.resolve("../fixtures/small/only.design.json").normalize();
+        run(
+                Map.of(),
+                program.toString(),
+                "ask",
+                "--design",
+                example.toString(),
+                "--net",
+                "pump/level/sample[1]",
+                "--pad",
+                "LAMP");
+        Files.writeString(config, settings);
+        if (!Files.exists(archive)) {
+            throw new IllegalStateException("no archive of classes was written: " + archive);
+        }
+    }
+
+    private static void run(Map<String, String> environment, String... words) throws Exception {
+        ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
+        builder.environment().putAll(environment);
+        Process process = builder.start();
+        String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        if (process.waitFor() > 1) { // 1 is an answer, too
+            throw new IllegalStateException(String.join(" ", words) + ": " + printed);
+        }
+    }
+
+    private static long size(Path root) throws IOException {
+        try (Stream<Path> files = Files.walk(root)) {
+            return files.filter(Files::isRegularFile).mapToLong(f -> f.toFile().length()).sum();
+        }
+    }
+
+    private static void copyAll(Path from, Path to) throws IOException {
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : (Iterable<Path>) files::iterator) {
+                Path copy = to.resolve(from.relativize(file).toString());
+                if (Files.isDirectory(file)) {
+                    Files.createDirectories(copy);
+                } else {
+                    Files.copy(file, copy, StandardCopyOption.COPY_ATTRIBUTES);
+                }
+            }
+        }
+    }
+
+    private static void deleteAll(Path folder) throws IOException {
+        if (!Files.exists(folder)) {
+            return;
+        }
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package padward.docs;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIf;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The self-contained application, where {@code mvn -Pimage package} has made one: in another
+ * folder, with an empty home and no Java on the path, called by its name, by a link and with words
+ * in other scripts.
+ */
+@EnabledIf("made")
+@EnabledOnOs(OS.LINUX)
+class ImageIT {
+    private static final Path IMAGE = Path.of("target/image/padward");
+
+    @TempDir Path folder;
+
+    static boolean made() {
+        return Files.isDirectory(IMAGE);
+    }
+
+    @Test
+    void itAnswersInAnotherFolderWithoutJava() throws Exception {
+        Path moved = folder.resolve("näxt to");
+        copy(IMAGE, moved);
+        Path link = Files.createSymbolicLink(folder.resolve("link"), moved.resolve("bin/padward"));
+        Path design = Path.of("fixtures/small/only.design.json").toAbsolutePath();
+        for (Path program : List.of(moved.resolve("bin/padward"), link)) {
+            String answer =
+                    run(
+                            program,
+                            "ask",
+                            "--design",
+                            "" + design,
+                            "--net",
+                            "pump/level/sample[1]",
+                            "--pad",
+                            "LAMP");
+            assertThat(answer).startsWith("1 Takes a port's pad").contains("2.630–4.340 ns");
+        }
+        assertThat(run(link, "nets", "--design", "nö.json")).startsWith("2 ").contains("nö.json");
+        assertThat(run(link, "--version")).startsWith("0 ");
+    }
+
+    @Test
+    void itHasPagesCompletionAndLicences() throws Exception {
+        Path share = IMAGE.resolve("share");
+        assertThat(share.resolve("man/man1/padward-ask.1")).content().contains(".TH PADWARD");
+        assertThat(share.resolve("completion/padward")).content().contains("complete -F");
+        assertThat(share.resolve("licences/THIRD-PARTY.txt")).isNotEmptyFile();
+    }
+
+    /** Exit status and what was printed. */
+    private String run(Path program, String... words) throws Exception {
+        List<String> all = new ArrayList<>(List.of("" + program));
+        all.addAll(List.of(words));
+        ProcessBuilder builder = new ProcessBuilder(all).directory(folder.toFile());
+        builder.environment().clear();
+        builder.environment().put("LC_ALL", "C.UTF-8");
+        builder.environment().put("HOME", "" + Files.createDirectories(folder.resolve("home")));
+        Process process = builder.redirectErrorStream(true).start();
+        String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
+        return process.waitFor() + " " + printed;
+    }
+
+    private static void copy(Path from, Path to) throws IOException {
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : (Iterable<Path>) files::iterator) {
+                Files.copy(
+                        file,
+                        to.resolve(from.relativize(file).toString()),
+                        StandardCopyOption.COPY_ATTRIBUTES);
+            }
+        }
+    }
+}
