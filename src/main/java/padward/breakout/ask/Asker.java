@@ -249,6 +249,13 @@ public final class Asker {
         }
         NoRouteDiagnosis reach =
                 NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed());
+        if (!this.finder.isProven()) {
+            String detail =
+                    " This is not proven: the search stopped after "
+                            + SwitchGroupSearch.MOST_SEARCHES
+                            + " routes of this kind.";
+            return posed.noRoute(new NoRouteDiagnosis(reach.reason(), detail));
+        }
         return posed.noRoute(reach);
     }
 

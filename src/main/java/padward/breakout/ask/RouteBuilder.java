@@ -15,6 +15,7 @@ import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
+import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.route.search.VertexPath;
@@ -170,6 +171,24 @@ public final class RouteBuilder {
                 : Optional.of(design.occupancy().occupant(user));
     }
 
+    private String switchOn(int group) {
+        return fabric.switchGroups()
+                .switches(group)
+                .longStream()
+                .filter(e -> isOn(EdgeKey.from(e), EdgeKey.to(e)))
+                .mapToObj(
+                        e ->
+                                fabric.vertexName(EdgeKey.from(e))
+                                        + " → "
+                                        + fabric.vertexName(EdgeKey.to(e)))
+                .findFirst()
+                .orElse("");
+    }
+
+    private boolean isOn(int from, int to) {
+        return design.occupancy().findNetOver(from, to).isPresent();
+    }
+
     /**
      * The switch group by which alone an occupant is in the way at a hop, or {@link
      * Fabric#NOTHING}.
@@ -244,6 +263,7 @@ public final class RouteBuilder {
                 occupant,
                 byGroup ? fabric.switchGroups().name(group) : name,
                 byGroup ? Obstacle.SWITCH_GROUP : kind,
+                byGroup ? switchOn(group) : "",
                 fabric.tileName(tile),
                 hops,
                 withItsNets && (!byGroup || occupant instanceof Occupant.ByCell),

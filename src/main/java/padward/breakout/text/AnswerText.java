@@ -140,9 +140,10 @@ public final class AnswerText {
             boolean cell = obstacle.occupant() instanceof Occupant.ByCell;
             return (cell ? "a net of " : "")
                     + WhyText.who(obstacle.occupant())
-                    + " has switch group "
+                    + " uses switch group "
                     + obstacle.resource()
-                    + " set to another switch";
+                    + ", which is set to "
+                    + obstacle.switchOn();
         }
         return WhyText.who(obstacle.occupant())
                 + (obstacle.withItsNets() ? " and its nets use " : " uses ")

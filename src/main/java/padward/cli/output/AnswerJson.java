@@ -131,6 +131,9 @@ public final class AnswerJson {
         JsonObject result = occupant(obstacle.occupant());
         result.addProperty("resource", obstacle.resource());
         result.addProperty("resourceKind", obstacle.resourceKind());
+        if (!obstacle.switchOn().isEmpty()) {
+            result.addProperty("switchOn", obstacle.switchOn());
+        }
         result.addProperty("tile", obstacle.tile());
         result.addProperty("removable", obstacle.removable());
         result.addProperty("wouldLoseSignal", obstacle.wouldLose());

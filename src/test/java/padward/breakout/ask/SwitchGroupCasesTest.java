@@ -67,7 +67,7 @@ class SwitchGroupCasesTest {
         Obstacle obstacle = blocked.obstacles().get(0);
         assertThat(obstacle.occupant().name()).isEqualTo("m");
         assertThat(AnswerText.obstacle(obstacle))
-                .isEqualTo("net m has switch group mux set to another switch");
+                .isEqualTo("net m uses switch group mux, which is set to c → d");
         assertThat(blocked.why().orElseThrow().explanation().provenFewest()).isTrue();
     }
 
