@@ -17,9 +17,9 @@ import padward.fabric.explicit.ExplicitBuilder;
 
 /**
  * Makes a regular fabric irregular, as devices are: long wires can be entered and left on their way
- * and are called otherwise there, wires bend at the rim, one wire brings the clock everywhere, a
- * corner is cut out, and some pads are not bonded or are for something else. Invented; the same
- * fabric gives the same result.
+ * and are called otherwise there, some of the switches there share a setting, wires bend at the
+ * rim, one wire brings the clock everywhere, a corner is cut out, and some pads are not bonded or
+ * are for something else. Invented; the same fabric gives the same result.
  */
 final class IrregularMaker {
     /** What the clock's wire is called. */
@@ -281,7 +281,11 @@ final class IrregularMaker {
         }
     }
 
-    /** On their way, long wires lead to short ones, and the longest can be entered from these. */
+    /**
+     * On their way, long wires lead to short ones, and the longest can be entered from these. One
+     * multiplexer serves both directions of a row, and one those of a column: only one of the two
+     * switches can be on.
+     */
     private void addTapSwitches() {
         for (int v = 0; v < regular.vertexCount(); v++) {
             int wire = madeOf.get(v);
@@ -293,7 +297,13 @@ final class IrregularMaker {
                 int tap = taps.getInt(i);
                 for (String direction : FabricMaker.DIRECTIONS) {
                     int index = (v + i) % 6;
-                    connect(wire, shortWire(tap, direction, index), tap, TURN_OFF);
+                    int to = shortWire(tap, direction, index);
+                    connect(wire, to, tap, TURN_OFF);
+                    if (to != Fabric.NOTHING) {
+                        boolean alongRow = direction.equals("e") || direction.equals("w");
+                        String group = nameAt(v, tap) + (alongRow ? "/row" : "/column");
+                        builder.addToSwitchGroup(group, wire, to);
+                    }
                     if (taps.size() > 3 && i == 1) {
                         int before = comingInto(tap, direction, (index + 2) % 6);
                         connect(before, wire, tap, TURN_ON);

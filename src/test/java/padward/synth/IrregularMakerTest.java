@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,11 +20,15 @@ import padward.breakout.survey.OfferedPads;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Port;
+import padward.design.RouteTree;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadUse;
+import padward.fabric.SwitchGroups;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
 import padward.format.tables.TableExport;
@@ -52,6 +59,7 @@ class IrregularMakerTest {
         }
         assertThat(bends).isGreaterThan(20);
         assertThat(stops).isGreaterThan(500);
+        assertThat(fabric.switchGroups().count()).isGreaterThan(500);
         assertThat(fabric.taps(fabric.findVertex("global"))).hasSizeGreaterThan(60);
         assertThat(fabric.tileType(fabric.tileCount() - 1)).isEqualTo("void");
         assertThat(fabric.pads())
@@ -111,9 +119,45 @@ class IrregularMakerTest {
     }
 
     @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4})
+    void noDesignHasTwoSwitchesOfAGroupOn(long seed, @TempDir Path folder) throws Exception {
+        Design design = DesignMaker.makeIrregular(WIRES, seed, 0.85, Progress.NONE).design();
+        SwitchGroups groups = design.fabric().switchGroups();
+        Set<Integer> on = new HashSet<>();
+        for (Net net : design.nets()) {
+            RouteTree tree = net.route();
+            for (int place = 1; place < tree.size(); place++) {
+                int from = tree.vertex(tree.parent(place));
+                int group = groups.groupOf(from, tree.vertex(place));
+                assertThat(group == Fabric.NOTHING || on.add(group)).isTrue();
+            }
+        }
+        assertThat(on).hasSizeGreaterThan(20);
+        FabricWriter.write(design.fabric(), folder.resolve("f.json"));
+        DesignWriter.write(design, folder.resolve("d.json"), "f.json", "");
+        assertThat(DesignReader.read(folder.resolve("d.json"), Progress.NONE).nets())
+                .hasSameSizeAs(design.nets());
+    }
+
+    @ParameterizedTest
     @ValueSource(longs = {1, 2})
     void answersCostWhatAnotherEngineFinds(long seed) {
-        Design design = made(seed);
+        checkAnswers(made(seed));
+    }
+
+    /** On a thousand devices, of all sizes between one and four thousand wires. */
+    @Test
+    @Tag("slow")
+    void answersCostWhatAnotherEngineFindsOnAThousandDevices() {
+        for (long seed = 100; seed < 1_100; seed++) {
+            int wires = 1_000 + (int) (seed * 37 % 3_000);
+            checkAnswers(
+                    DesignMaker.makeIrregular(wires, seed, 0.4 + seed % 5 * 0.1, Progress.NONE)
+                            .design());
+        }
+    }
+
+    private static void checkAnswers(Design design) {
         Asker own = new Asker(design.fabric(), Engine.OWN);
         Asker reference = new Asker(design.fabric(), Engine.REFERENCE);
         int found = 0;

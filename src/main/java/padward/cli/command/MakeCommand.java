@@ -69,8 +69,9 @@ public final class MakeCommand implements Callable<Integer> {
             paramLabel = "STYLE",
             description =
                     "regular: all wires run straight and are entered at their begin; irregular: "
-                            + "with taps, bends, a clock wire that spreads over the chip, a corner "
-                            + "cut out, and pads that are not bonded or for something else "
+                            + "with taps, switches that share a setting, bends, a clock wire that "
+                            + "spreads over the chip, a corner cut out, and pads that are not "
+                            + "bonded or for something else "
                             + "(${DEFAULT-VALUE}).")
     private Style style;
 
