@@ -1,8 +1,7 @@
 package padward.watch;
 
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Predicate;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.Element;
@@ -13,12 +12,15 @@ public final class CircuitRun {
     private final Circuit circuit;
     private final boolean[] state;
     private Predicate<String> levels = net -> false;
-    private final Map<Integer, Boolean> values = new HashMap<>();
+
+    /** Of each element in this cycle: 0 not known yet, 1 low, 2 high. */
+    private final byte[] values;
 
     /** Registers begin with the values given for their elements' numbers. */
     public CircuitRun(Circuit circuit, Predicate<Integer> initial) {
         this.circuit = circuit;
         this.state = new boolean[circuit.elements().size()];
+        this.values = new byte[state.length];
         for (int i = 0; i < state.length; i++) {
             state[i] = initial.test(i);
         }
@@ -32,7 +34,7 @@ public final class CircuitRun {
     /** One of the outputs. */
     public boolean output(Predicate<String> netLevels, int number) {
         levels = netLevels;
-        values.clear();
+        Arrays.fill(values, (byte) 0);
         return value(circuit.outputs().get(number).signal());
     }
 
@@ -46,7 +48,7 @@ public final class CircuitRun {
             }
         }
         System.arraycopy(next, 0, state, 0, next.length);
-        values.clear();
+        Arrays.fill(values, (byte) 0);
     }
 
     private boolean value(Signal signal) {
@@ -57,15 +59,14 @@ public final class CircuitRun {
             return levels.test(pad.pad());
         }
         int element = ((Signal.Made) signal).element();
-        Boolean known = values.get(element);
-        if (known == null) {
-            known =
+        if (values[element] == 0) {
+            boolean value =
                     circuit.elements().get(element) instanceof Element.Table table
                             ? value(table)
                             : state[element];
-            values.put(element, known);
+            values[element] = (byte) (value ? 2 : 1);
         }
-        return known;
+        return values[element] == 2;
     }
 
     private boolean value(Element.Table table) {

@@ -64,6 +64,11 @@ public final class CircuitBuilder {
         return many;
     }
 
+    /** Numbers of several literals. */
+    public Magnitudes magnitudes() {
+        return new Magnitudes(graph, many);
+    }
+
     /** The literal of a net of the design. */
     public int net(String name) {
         return signal(new Signal.Observed(name));
@@ -90,7 +95,7 @@ public final class CircuitBuilder {
         return literal;
     }
 
-    /** Several registers that start low where that can be stated, the lowest first. */
+    /** Several registers, whatever their initial values are, the lowest first. */
     public List<Integer> registers(String name, int count, String clock) {
         List<Integer> all = new ArrayList<>();
         for (int i = 0; i < count; i++) {
@@ -104,6 +109,13 @@ public final class CircuitBuilder {
         int literal = register(name, clock, Optional.empty());
         drive(literal, data);
         return literal;
+    }
+
+    /** Gives several registers their data, each its own. */
+    public void drive(List<Integer> some, List<Integer> data) {
+        for (int i = 0; i < some.size(); i++) {
+            drive(some.get(i), data.get(i));
+        }
     }
 
     /** Gives a register its data. */

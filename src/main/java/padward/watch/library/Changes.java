@@ -1,0 +1,42 @@
+package padward.watch.library;
+
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Start;
+
+/**
+ * High for a cycle after each cycle in which any of several nets has another level than before.
+ *
+ * @param nets names of the nets
+ * @param clock name of the clock's net
+ */
+public record Changes(List<String> nets, String clock) implements Recipe {
+    /** Most nets that a circuit puts together. */
+    static final int MOST_NETS = 256;
+
+    /** Copies the list. */
+    public Changes {
+        nets = List.copyOf(nets);
+    }
+
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("any", kinds, Optional.of(clock));
+        making.require("nets", nets.size(), 1, MOST_NETS);
+        List<Integer> changed =
+                making.nets(nets).stream()
+                        .map(net -> making.logic().xor(net, making.conditions().earlier(net)))
+                        .toList();
+        int out = making.registered(Making.OUT, making.many().any(changed));
+        String function =
+                "High for one cycle of "
+                        + clock
+                        + " after each cycle in which any of "
+                        + Making.listed(nets)
+                        + " has changed.";
+        return making.circuit(out, function, 1, Start.any(2));
+    }
+}

@@ -1,0 +1,53 @@
+package padward.watch.library;
+
+import java.math.BigInteger;
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Start;
+import padward.watch.logic.LogicGraph;
+
+/**
+ * Several nets, one after the other, each for some cycles; a second output marks the first.
+ *
+ * @param nets names of the nets, 2 to 16, in their order
+ * @param clock name of the clock's net
+ * @param cycles clock cycles for which each is shown, 1 to 65,536
+ */
+public record Count(List<String> nets, String clock, int cycles) implements Recipe {
+    /** Copies the list. */
+    public Count {
+        nets = List.copyOf(nets);
+    }
+
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("count", kinds, Optional.of(clock));
+        making.require("nets", nets.size(), 2, Select.MOST_NETS);
+        making.require("cycles", cycles, 1, Making.MOST_COUNTED);
+        int step = LogicGraph.HIGH;
+        if (cycles > 1) {
+            List<Integer> within = making.counter("within", cycles, LogicGraph.HIGH);
+            step = making.magnitudes().hasOnesOf(within, cycles - 1);
+        }
+        List<Integer> which = making.counter("which", nets.size(), step);
+        int chosen = making.magnitudes().chosen(which, making.nets(nets));
+        BigInteger all = BigInteger.valueOf((1 << which.size()) - 1);
+        int first = making.magnitudes().equal(which, BigInteger.ZERO, all);
+        int out = making.registered(Making.OUT, chosen);
+        making.builder().output(Making.OUT, out);
+        making.builder().output("marker", making.registered("marker", first));
+        String function =
+                "Each net in turn for "
+                        + Making.cycles(cycles)
+                        + " of "
+                        + clock
+                        + ": "
+                        + Making.listed(nets)
+                        + "; the output marker is high with the first.";
+        int longest = (1 << which.size()) * (cycles == 1 ? 1 : 2 * cycles);
+        return making.circuit(out, function, 1, Start.any(1 + longest));
+    }
+}

@@ -1,0 +1,22 @@
+package padward.watch.library;
+
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Start;
+
+/**
+ * A net through a register.
+ *
+ * @param net name of the net
+ * @param clock name of the clock's net
+ */
+public record Registered(String net, String clock) implements Recipe {
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("register", kinds, Optional.of(clock));
+        int out = making.registered(Making.OUT, making.builder().net(net));
+        return making.circuit(out, net + ", one cycle of " + clock + " later.", 1, Start.any(1));
+    }
+}

@@ -1,0 +1,56 @@
+package padward.watch.library;
+
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Signal;
+import padward.watch.circuit.Start;
+
+/**
+ * One of several nets, chosen by levels at nets or pads.
+ *
+ * @param nets names of the nets, 2 to 16, in the order of their numbers
+ * @param steer what chooses, the lowest bit first
+ * @param clock name of the clock's net, when a register stands before the output
+ */
+public record Select(List<String> nets, List<Signal> steer, Optional<String> clock)
+        implements Recipe {
+    static final int MOST_NETS = 16;
+
+    /** Copies the lists. */
+    public Select {
+        nets = List.copyOf(nets);
+        steer = List.copyOf(steer);
+    }
+
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("select", kinds, clock);
+        making.require("nets", nets.size(), 2, MOST_NETS);
+        int bits = Making.bitsFor(nets.size());
+        making.require("steer", steer.size(), bits, bits);
+        List<Integer> which = steer.stream().map(making.builder()::signal).toList();
+        int chosen = making.magnitudes().chosen(which, making.nets(nets));
+        String none = nets.size() < 1 << bits ? "; low for other numbers" : "";
+        String function =
+                "The net whose number stands at "
+                        + Making.listed(steer.stream().map(Select::name).toList())
+                        + ", lowest bit first: "
+                        + Making.numbered(nets)
+                        + none
+                        + ".";
+        if (clock.isPresent()) {
+            return making.circuit(making.registered(Making.OUT, chosen), function, 1, Start.any(1));
+        }
+        making.cautionOfGlitches();
+        return making.circuit(chosen, function, 0, Start.any(0));
+    }
+
+    private static String name(Signal signal) {
+        return signal instanceof Signal.AtPad pad
+                ? "pad " + pad.pad()
+                : ((Signal.Observed) signal).net();
+    }
+}

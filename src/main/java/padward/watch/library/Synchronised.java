@@ -1,0 +1,33 @@
+package padward.watch.library;
+
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Start;
+
+/**
+ * A net of another clock, through two registers one after the other.
+ *
+ * @param net name of the net
+ * @param clock name of the clock's net
+ */
+public record Synchronised(String net, String clock) implements Recipe {
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("sync", kinds, Optional.of(clock));
+        int first = making.registered("first", making.builder().net(net));
+        int out = making.registered(Making.OUT, first);
+        making.caution(
+                "A pulse of "
+                        + net
+                        + " that is shorter than a cycle of "
+                        + clock
+                        + " can be missed, and each edge is shown up to a cycle late.");
+        return making.circuit(
+                out,
+                net + ", taken by two registers one after the other at " + clock + ".",
+                2,
+                Start.any(2));
+    }
+}

@@ -1,0 +1,30 @@
+package padward.watch.library;
+
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.circuit.Start;
+
+/**
+ * Another level each time that a condition becomes true.
+ *
+ * @param event the condition
+ * @param clock name of the clock's net
+ */
+public record Toggle(Event event, String clock) implements Recipe {
+    @Override
+    public Circuit circuit(CircuitKinds kinds) throws BadInput {
+        Making making = new Making("toggle", kinds, Optional.of(clock));
+        int rising = making.conditions().rising(making.event(event));
+        int out = making.register(Making.OUT);
+        making.builder().drive(out, making.logic().xor(out, rising));
+        String function =
+                "Changes its level each time that "
+                        + event.quoted()
+                        + " becomes true, one cycle of "
+                        + clock
+                        + " later.";
+        return making.circuit(out, function, 1, Start.any(2));
+    }
+}
