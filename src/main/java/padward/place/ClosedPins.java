@@ -12,10 +12,11 @@ import padward.fabric.SiteView;
  * sites in the tiles of pads through which signals enter and leave. Such a site stays open when all
  * its pass-throughs end at one pin, so that no two nets can pass through it.
  */
-final class ClosedPins {
+public final class ClosedPins {
     private ClosedPins() {}
 
-    static BitSet closed(Fabric fabric) {
+    /** The vertices. O(sites). */
+    public static BitSet closed(Fabric fabric) {
         BitSet closed = new BitSet(fabric.vertexCount());
         BitSet padTiles = new BitSet(fabric.tileCount());
         for (Pad pad : fabric.pads()) {

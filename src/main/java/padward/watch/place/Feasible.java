@@ -1,0 +1,280 @@
+package padward.watch.place;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.watch.circuit.Element;
+
+/**
+ * Where elements of a circuit can be placed, as far as each connection alone is concerned. What is
+ * left out here cannot be used in any layout: each net alone finds no route there, over all that is
+ * free, through any site. One object serves one question.
+ */
+final class Feasible {
+    private final Connections connections;
+    private final Ground ground;
+    private final Fabric fabric;
+    private final List<IntSet> freedAtPads;
+    private final int[] pads;
+    private final List<List<Spot>> spots = new ArrayList<>();
+
+    /** By source, what it reaches; empty as long as that is not known. */
+    private final List<BitSet> reached = new ArrayList<>();
+
+    /**
+     * Why there is no layout.
+     *
+     * @param reason which of the reasons
+     * @param text in words, as a sentence
+     * @param output the output whose pad it is about, or {@link Fabric#NOTHING}
+     */
+    record Fault(WatchResult.Reason reason, String text, int output) {
+        Fault(WatchResult.Reason reason, String text) {
+            this(reason, text, Fabric.NOTHING);
+        }
+    }
+
+    /**
+     * @param freedAtPads by output, what becomes free when its pad's port is disconnected
+     * @param pads by output, the index of its pad
+     */
+    Feasible(Connections connections, Ground ground, List<IntSet> freedAtPads, int[] pads) {
+        this.connections = connections;
+        this.ground = ground;
+        this.fabric = ground.design().fabric();
+        this.freedAtPads = freedAtPads;
+        this.pads = pads;
+        connections.circuit().elements().forEach(e -> spots.add(ground.spotsFor(e)));
+        connections.sources().forEach(s -> reached.add(new BitSet()));
+    }
+
+    /** By element, where it can be placed as far as has been looked at. */
+    List<List<Spot>> spots() {
+        return List.copyOf(spots);
+    }
+
+    /** Looks at free sites, clocks and pads; what stands against every layout, if anything does. */
+    Optional<Fault> ofClocksAndPads() {
+        return kinds().or(this::enough).or(this::clocks).or(this::ways).or(this::enough);
+    }
+
+    private Optional<Fault> kinds() {
+        for (int e = 0; e < connections.elements(); e++) {
+            Element element = connections.circuit().elements().get(e);
+            if (!ground.isKnown(element)) {
+                return Optional.of(
+                        new Fault(
+                                WatchResult.Reason.NO_KINDS,
+                                "The fabric states no kind of cell that is "
+                                        + wanted(element)
+                                        + "."));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String wanted(Element element) {
+        if (element instanceof Element.Register register) {
+            return "a register"
+                    + (register.initial().isEmpty() ? "" : " whose value at the start can be set");
+        }
+        int inputs = element.inputs().size();
+        return "a lookup table with " + inputs + (inputs == 1 ? " input" : " inputs or more");
+    }
+
+    private Optional<Fault> enough() {
+        int count = new SpotMatching(spots).matched();
+        if (count == spots.size()) {
+            return Optional.empty();
+        }
+        String text =
+                String.format(
+                        "The circuit has %d cells, and the free sites that they could use are"
+                                + " enough for %d.",
+                        spots.size(), count);
+        return Optional.of(new Fault(WatchResult.Reason.NO_FREE_SITES, text));
+    }
+
+    private Optional<Fault> clocks() {
+        for (int e = 0; e < connections.elements(); e++) {
+            int clock = connections.clock(e);
+            if (clock == Fabric.NOTHING) {
+                continue;
+            }
+            BitSet there = reachedBy(clock);
+            spots.set(e, spots.get(e).stream().filter(s -> there.get(s.clockVertex())).toList());
+            if (spots.get(e).isEmpty()) {
+                return Optional.of(
+                        new Fault(
+                                WatchResult.Reason.CLOCK_CANNOT_REACH,
+                                "Clock "
+                                        + textOf(clock)
+                                        + " reaches no free site of a register over free wires."));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The ways to the pads, backwards. */
+    private Optional<Fault> ways() {
+        for (int o = 0; o < pads.length; o++) {
+            Pad pad = fabric.pads().get(pads[o]);
+            if (!(connections.sources().get(connections.outputs()[o])
+                    instanceof Source.OfElement of)) {
+                continue;
+            }
+            BitSet closed = (BitSet) ground.used().clone();
+            freedAtPads.get(o).forEach(closed::clear);
+            BitSet from = Reach.of(new int[] {pad.vertex()}, fabric.edgesIn(), closed);
+            boolean shut =
+                    !pad.directions().canDrive()
+                            || closed.get(pad.vertex())
+                            || isSwitched(pad, closed);
+            int element = of.element();
+            spots.set(
+                    element,
+                    spots.get(element).stream()
+                            .filter(s -> !shut && from.get(s.outVertex()))
+                            .toList());
+            if (spots.get(element).isEmpty()) {
+                String text =
+                        pad.directions().canDrive()
+                                ? "Pad "
+                                        + pad.name()
+                                        + " cannot be reached from any free site over free wires."
+                                : "Pad " + pad.name() + " is input-only.";
+                return Optional.of(new Fault(WatchResult.Reason.PAD_BLOCKED, text, o));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether something of the design switches the pad's driver, and goes on doing so. */
+    private boolean isSwitched(Pad pad, BitSet closed) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return false;
+        }
+        SiteView site = fabric.site(pad.enableSite());
+        int used = closed.nextSetBit(site.firstPin());
+        boolean pins = used >= 0 && used < site.firstPin() + site.pins().size();
+        return pins || ground.design().occupancy().findCellOn(site.id()).isPresent();
+    }
+
+    /** Looks at all nets, again and again while that leaves spots out. */
+    Optional<Fault> ofAllNets() {
+        boolean again = true;
+        while (again) {
+            again = false;
+            for (int e = 0; e < connections.elements(); e++) {
+                List<Spot> left = new ArrayList<>();
+                for (Spot spot : spots.get(e)) {
+                    if (inputsFit(e, spot)) {
+                        left.add(spot);
+                    }
+                }
+                if (left.isEmpty()) {
+                    return Optional.of(unreached(e));
+                }
+                if (left.size() < spots.get(e).size()) {
+                    spots.set(e, left);
+                    int source = connections.sourceOf(e);
+                    if (source >= 0) {
+                        reached.get(source).clear();
+                    }
+                    again = true;
+                }
+            }
+        }
+        return enough();
+    }
+
+    /** Whether each input can be reached by its source, at a pin of its own. */
+    private boolean inputsFit(int element, Spot spot) {
+        int[] sources = connections.inputs(element);
+        int[] vertices = spot.inputVertices();
+        int[] inputAt = new int[vertices.length];
+        Arrays.fill(inputAt, Fabric.NOTHING);
+        for (int i = 0; i < sources.length; i++) {
+            if (!placed(i, sources, vertices, inputAt, new IntOpenHashSet())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean placed(int input, int[] sources, int[] vertices, int[] inputAt, IntSet tried) {
+        for (int pin = 0; pin < vertices.length; pin++) {
+            if (reachedBy(sources[input]).get(vertices[pin]) && tried.add(pin)) {
+                if (inputAt[pin] < 0 || placed(inputAt[pin], sources, vertices, inputAt, tried)) {
+                    inputAt[pin] = input;
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private Fault unreached(int element) {
+        Element what = connections.circuit().elements().get(element);
+        for (int source : connections.inputs(element)) {
+            BitSet there = reachedBy(source);
+            boolean any =
+                    spots.get(element).stream()
+                            .anyMatch(s -> Arrays.stream(s.inputVertices()).anyMatch(there::get));
+            if (!any) {
+                return new Fault(
+                        WatchResult.Reason.NET_CANNOT_REACH,
+                        "There is no free site for cell "
+                                + what.name()
+                                + " that "
+                                + textOf(source)
+                                + " reaches over free wires.");
+            }
+        }
+        return new Fault(
+                WatchResult.Reason.NET_CANNOT_REACH,
+                "There is no free site for cell "
+                        + what.name()
+                        + " that all its nets reach over free wires.");
+    }
+
+    private String textOf(int source) {
+        Source from = connections.sources().get(source);
+        if (from instanceof Source.OfNet of) {
+            return "net " + of.net().name();
+        }
+        if (from instanceof Source.OfElement of) {
+            return "the output of cell "
+                    + connections.circuit().elements().get(of.element()).name();
+        }
+        return "pad " + fabric.pads().get(((Source.OfPad) from).pad()).name();
+    }
+
+    private BitSet reachedBy(int source) {
+        if (reached.get(source).isEmpty()) {
+            reached.set(source, Reach.of(starts(source), fabric.edgesOut(), ground.used()));
+        }
+        return reached.get(source);
+    }
+
+    private int[] starts(int source) {
+        Source from = connections.sources().get(source);
+        if (from instanceof Source.OfNet of) {
+            return of.net().route().toVertices();
+        }
+        if (from instanceof Source.OfElement of) {
+            IntArrayList outs = new IntArrayList();
+            spots.get(of.element()).forEach(s -> outs.add(s.outVertex()));
+            return outs.toIntArray();
+        }
+        return new int[] {fabric.pads().get(((Source.OfPad) from).pad()).vertex()};
+    }
+}

@@ -1,0 +1,120 @@
+package padward.watch.place;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.design.Design;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.place.ClosedPins;
+import padward.watch.circuit.Element;
+
+/** What a design leaves unused: sites on which cells can be placed, and vertices for routes. */
+final class Ground {
+    private final Design design;
+    private final Fabric fabric;
+
+    /** What something uses. */
+    private final BitSet used;
+
+    /** What routes may enter only at their ends: the above, all pads, pins of unused sites. */
+    private final BitSet closed;
+
+    private final List<Spot> tables = new ArrayList<>();
+    private final List<Spot> registers = new ArrayList<>();
+
+    Ground(Design design) {
+        this.design = design;
+        this.fabric = design.fabric();
+        this.used = design.occupancy().toBits();
+        design.tiedPins().forEach(used::set);
+        this.closed = (BitSet) ClosedPins.closed(fabric).clone();
+        closed.or(used);
+        collect();
+    }
+
+    private void collect() {
+        Set<Integer> atPads = new HashSet<>();
+        for (Pad pad : fabric.pads()) {
+            atPads.add(pad.dataSite());
+            atPads.add(pad.enableSite());
+        }
+        Map<String, CellFunction> functions = new HashMap<>();
+        for (CellKind kind : fabric.info().cellKinds()) {
+            kind.function().ifPresent(f -> functions.put(kind.name(), f));
+        }
+        if (functions.isEmpty()) {
+            return;
+        }
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            if (design.occupancy().findCellOn(s).isPresent() || atPads.contains(s)) {
+                continue;
+            }
+            SiteView site = fabric.site(s);
+            int first = used.nextSetBit(site.firstPin());
+            if (first >= 0 && first < site.firstPin() + site.pins().size()) {
+                continue;
+            }
+            for (String kind : site.accepts()) {
+                Optional.ofNullable(functions.get(kind))
+                        .filter(f -> f.fits(site))
+                        .ifPresent(f -> add(new Spot(site, kind, f)));
+            }
+        }
+    }
+
+    private void add(Spot spot) {
+        (spot.function() instanceof CellFunction.LookupTable ? tables : registers).add(spot);
+    }
+
+    Design design() {
+        return design;
+    }
+
+    BitSet used() {
+        return used;
+    }
+
+    BitSet closed() {
+        return closed;
+    }
+
+    /** Where an element could be placed as far as it alone is concerned. */
+    List<Spot> spotsFor(Element element) {
+        return (element instanceof Element.Register ? registers : tables)
+                .stream().filter(s -> fits(s.function(), element)).toList();
+    }
+
+    /** Whether the fabric has a kind of cell that could be the element. */
+    boolean isKnown(Element element) {
+        return fabric.info().cellKinds().stream()
+                .flatMap(k -> k.function().stream())
+                .anyMatch(f -> fits(f, element));
+    }
+
+    private static boolean fits(CellFunction function, Element element) {
+        if (element instanceof Element.Register register) {
+            return function instanceof CellFunction.Register kind && starts(kind, register);
+        }
+        return function instanceof CellFunction.LookupTable table
+                && table.inputs().size() >= element.inputs().size();
+    }
+
+    /** Whether a kind of register can have the value at the start that an element needs. */
+    private static boolean starts(CellFunction.Register kind, Element.Register element) {
+        if (element.initial().isEmpty() || kind.initialSetting().isPresent()) {
+            return true;
+        }
+        CellFunction.Initial wanted =
+                element.initial().get() ? CellFunction.Initial.HIGH : CellFunction.Initial.LOW;
+        return kind.initial() == wanted;
+    }
+}

@@ -1,0 +1,15 @@
+package padward.watch.place;
+
+import java.util.List;
+
+/**
+ * A spot for each element of a circuit.
+ *
+ * @param spots by element; no two on one site
+ * @param cost estimated length of all connections, in tiles
+ */
+record Layout(List<Spot> spots, double cost) {
+    Layout {
+        spots = List.copyOf(spots);
+    }
+}

@@ -1,0 +1,57 @@
+package padward.watch.place;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntLists;
+import java.util.Random;
+import padward.fabric.EdgeCursor;
+
+/** Which pin of its spot each input of an element gets: the easiest to reach, or a drawn one. */
+final class PinChoice {
+    /** A pin to which this many free vertices lead counts as easy. */
+    private static final int EASY = 40;
+
+    /** What a pin that is not easy to reach counts as, in tiles. */
+    private static final int DETOUR = 6;
+
+    private final Ground ground;
+    private final EdgeCursor into;
+    private final EdgeCursor out;
+
+    PinChoice(Ground ground) {
+        this.ground = ground;
+        this.into = ground.design().fabric().edgesIn();
+        this.out = ground.design().fabric().edgesOut();
+    }
+
+    /** What stands against a spot for an element with that many inputs, in tiles. */
+    int against(Spot spot, int inputs) {
+        int easy = 0;
+        for (int vertex : spot.inputVertices()) {
+            easy += Reach.countUpTo(EASY, vertex, into, ground.closed()) >= EASY ? 1 : 0;
+        }
+        boolean leaves = Reach.countUpTo(EASY, spot.outVertex(), out, ground.closed()) >= EASY;
+        return DETOUR * (Math.max(0, inputs - easy) + (leaves ? 0 : 2));
+    }
+
+    /** A vertex for each input, the easiest ones. */
+    int[] easiest(Spot spot, int inputs) {
+        IntArrayList pins = IntArrayList.wrap(spot.inputVertices());
+        IntArrayList eased = new IntArrayList();
+        for (int rank = EASY; rank > 0 && eased.size() < inputs; rank = rank / 2) {
+            for (int vertex : pins) {
+                boolean easy = Reach.countUpTo(rank, vertex, into, ground.closed()) >= rank;
+                if (easy && !eased.contains(vertex) && eased.size() < inputs) {
+                    eased.add(vertex);
+                }
+            }
+        }
+        return eased.toIntArray();
+    }
+
+    /** A vertex for each input, at random. */
+    int[] drawn(Spot spot, int inputs, Random random) {
+        IntArrayList pins = new IntArrayList(spot.inputVertices());
+        IntLists.shuffle(pins, random);
+        return pins.subList(0, inputs).toIntArray();
+    }
+}

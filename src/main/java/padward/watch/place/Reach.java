@@ -1,0 +1,63 @@
+package padward.watch.place;
+
+import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+import java.util.BitSet;
+import padward.fabric.EdgeCursor;
+
+/** What can be reached over vertices that are not closed, whatever it costs. */
+final class Reach {
+    private Reach() {}
+
+    /**
+     * The vertices reached, the first ones included; closed ones are reached but not passed.
+     * O(vertices + edges).
+     *
+     * @param edges the edges in the direction of the walk
+     */
+    static BitSet of(int[] first, EdgeCursor edges, BitSet closed) {
+        BitSet seen = new BitSet();
+        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
+        for (int vertex : first) {
+            if (!seen.get(vertex)) {
+                seen.set(vertex);
+                queue.enqueue(vertex);
+            }
+        }
+        int starts = queue.size();
+        for (int i = 0; !queue.isEmpty(); i++) {
+            int vertex = queue.dequeueInt();
+            if (i >= starts && closed.get(vertex)) {
+                continue;
+            }
+            edges.reset(vertex);
+            while (edges.next()) {
+                if (!seen.get(edges.other())) {
+                    seen.set(edges.other());
+                    queue.enqueue(edges.other());
+                }
+            }
+        }
+        return seen;
+    }
+
+    /** How many vertices are reached before there are that many; the first one counts. */
+    static int countUpTo(int most, int first, EdgeCursor edges, BitSet closed) {
+        BitSet seen = new BitSet();
+        IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
+        seen.set(first);
+        queue.enqueue(first);
+        int count = 1;
+        while (!queue.isEmpty() && count < most) {
+            edges.reset(queue.dequeueInt());
+            while (edges.next()) {
+                int other = edges.other();
+                if (!closed.get(other) && !seen.get(other)) {
+                    seen.set(other);
+                    queue.enqueue(other);
+                    count++;
+                }
+            }
+        }
+        return count;
+    }
+}

@@ -1,0 +1,321 @@
+package padward.watch.place;
+
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.stream.Collectors;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
+import padward.breakout.text.AnswerText;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.route.search.Engine;
+import padward.timing.SinkDelayChange;
+import padward.unblock.release.PortBranch;
+import padward.watch.circuit.Element;
+
+/**
+ * Places and routes a watch circuit on what a design leaves unused. Cells go to free sites near the
+ * nets and the pad; nets of the design get branches, and keep every wire; nothing else changes, but
+ * for the port that loses the pad, if there is one. Deterministic. One object serves one question,
+ * in one thread.
+ */
+public final class WatchPlacer {
+    /** Layouts that are tried before it is looked at closely why they fail. */
+    private static final int TRIED_FIRST = 2;
+
+    /** Layouts tried of a small circuit; each several times, with other pins. */
+    private static final int MOST_LAYOUTS = 160;
+
+    private static final int MOST_ANNEALED = 10;
+
+    /** Times that a layout is tried with drawn pins; more often where there are few layouts. */
+    private static final int DRAWN = 2;
+
+    private static final int DRAWN_OF_FEW = 48;
+
+    private static final long SEED = 42;
+
+    private final WatchQuestion question;
+    private final Design design;
+    private final Fabric fabric;
+    private final Connections connections;
+    private final Ground ground;
+    private final int[] pads;
+    private final LayoutRouter router;
+    private final PinChoice pins;
+    private final Asker asker;
+    private final Progress progress;
+    private int layoutsTried;
+
+    /** The last answer about a pad that was not a free route. */
+    private Optional<Answer> padAnswer = Optional.empty();
+
+    private WatchPlacer(WatchQuestion question, Progress progress) {
+        this.question = question;
+        this.progress = progress;
+        this.design = question.design();
+        this.fabric = design.fabric();
+        this.connections = Connections.of(question.circuit(), design);
+        this.ground = new Ground(design);
+        this.pads = question.pads().stream().mapToInt(p -> p).toArray();
+        this.router = new LayoutRouter(connections, ground, pads);
+        this.pins = new PinChoice(ground);
+        this.asker = new Asker(fabric, Engine.OWN);
+    }
+
+    /**
+     * Places a circuit.
+     *
+     * @throws CancellationException when {@code progress} says so
+     * @throws IllegalArgumentException when the design lacks a net or pad that the circuit names
+     */
+    public static WatchResult place(WatchQuestion question, Progress progress) {
+        return new WatchPlacer(question, progress).run();
+    }
+
+    private WatchResult run() {
+        Feasible feasible = new Feasible(connections, ground, freedAtPads(), pads);
+        Optional<WatchResult> hopeless = hopeless(feasible.ofClocksAndPads());
+        if (hopeless.isPresent()) {
+            return hopeless.get();
+        }
+        Optional<WatchResult> placed = search(feasible.spots(), TRIED_FIRST);
+        if (placed.isPresent()) {
+            return placed.get();
+        }
+        hopeless = hopeless(feasible.ofAllNets());
+        if (hopeless.isPresent()) {
+            return hopeless.get();
+        }
+        return search(feasible.spots(), MOST_LAYOUTS).orElseGet(this::notTogether);
+    }
+
+    /** By output, what becomes free when its pad's port is disconnected. */
+    private List<IntSet> freedAtPads() {
+        return question.pads().stream()
+                .map(p -> PortBranch.find(design, p))
+                .map(b -> b.map(x -> x.allVertices()).orElse(IntSet.of()))
+                .toList();
+    }
+
+    private Optional<WatchResult> hopeless(Optional<Feasible.Fault> fault) {
+        return fault.map(
+                f -> {
+                    String text = f.text();
+                    if (f.reason() == WatchResult.Reason.PAD_BLOCKED) {
+                        text = whyBlocked(f);
+                    }
+                    return new WatchResult.DoesNotFit(question, f.reason(), text, true);
+                });
+    }
+
+    /** What is in the way of any net that comes to the pad: asked of a net that is there. */
+    private String whyBlocked(Feasible.Fault fault) {
+        int pad = pads[fault.output()];
+        for (Source source : connections.sources()) {
+            if (source instanceof Source.OfNet of) {
+                Answer answer =
+                        asker.answer(
+                                new Question(design, of.net(), pad, Corner.SLOW, question.driver()),
+                                progress);
+                if (answer instanceof Answer.Blocked || answer instanceof Answer.NoRoute) {
+                    return textOf(answer);
+                }
+            }
+        }
+        return fault.text();
+    }
+
+    private static String textOf(Answer answer) {
+        if (!(answer instanceof Answer.Blocked blocked)) {
+            return AnswerText.sentence(answer);
+        }
+        String text = AnswerText.padText(answer.question());
+        return Character.toUpperCase(text.charAt(0))
+                + text.substring(1)
+                + " is blocked: "
+                + blocked.obstacles().stream()
+                        .map(AnswerText::obstacle)
+                        .collect(Collectors.joining("; "))
+                + ".";
+    }
+
+    private Optional<WatchResult> search(List<List<Spot>> spots, int most) {
+        LayoutSearch search =
+                new LayoutSearch(
+                        new Estimate(connections, new Distances(connections, fabric, pads)),
+                        spots,
+                        this::against);
+        boolean small = connections.elements() <= LayoutSearch.MOST_TRIED_WHOLE;
+        if (small) {
+            List<Layout> layouts = search.best(progress);
+            for (Layout layout : layouts.subList(0, Math.min(most, layouts.size()))) {
+                Optional<WatchResult> placed = tried(layout, layouts.size());
+                if (placed.isPresent()) {
+                    return placed;
+                }
+            }
+            return Optional.empty();
+        }
+        Set<List<Spot>> known = new HashSet<>();
+        for (int i = 0; i < Math.min(most, MOST_ANNEALED); i++) {
+            Optional<Layout> layout = search.annealed(SEED + i, progress);
+            if (layout.isPresent() && known.add(layout.get().spots())) {
+                Optional<WatchResult> placed = tried(layout.get(), MOST_ANNEALED);
+                if (placed.isPresent()) {
+                    return placed;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private int against(Spot spot) {
+        int inputs =
+                connections.circuit().elements().stream()
+                        .filter(e -> e instanceof Element.Table == isTable(spot))
+                        .mapToInt(e -> e.inputs().size())
+                        .max()
+                        .orElse(1);
+        return pins.against(spot, inputs);
+    }
+
+    private static boolean isTable(Spot spot) {
+        return spot.clockVertex() == Fabric.NOTHING;
+    }
+
+    /** A layout with the easiest pins, then with drawn ones. */
+    private Optional<WatchResult> tried(Layout layout, int of) {
+        layoutsTried++;
+        progress.report(Math.min(1.0, (double) layoutsTried / of), "layout " + layoutsTried);
+        Random random = new Random(SEED);
+        int draws = Math.max(DRAWN, layoutsTried <= TRIED_FIRST ? 0 : DRAWN_OF_FEW / of);
+        for (int i = 0; i <= draws; i++) {
+            if (progress.cancelled()) {
+                throw new CancellationException("stopped on request");
+            }
+            List<int[]> inputs = new ArrayList<>();
+            for (int e = 0; e < connections.elements(); e++) {
+                Spot spot = layout.spots().get(e);
+                int count = connections.inputs(e).length;
+                inputs.add(i == 0 ? pins.easiest(spot, count) : pins.drawn(spot, count, random));
+            }
+            Optional<WatchResult> placed = tried(layout, inputs, false);
+            boolean padFailed = placed.isEmpty() && padAnswer.isPresent();
+            if (padFailed) {
+                placed = tried(layout, inputs, true);
+            }
+            if (placed.isPresent()) {
+                return placed;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Optional<WatchResult> tried(Layout layout, List<int[]> inputs, boolean toPads) {
+        LayoutRouter.Passing first = LayoutRouter.Passing.IO_SITES;
+        Optional<WatchResult> placed =
+                router.route(layout, inputs, toPads, first, progress).flatMap(this::finished);
+        if (placed.isPresent()) {
+            return placed;
+        }
+        LayoutRouter.Passing last = LayoutRouter.Passing.ALL_SITES;
+        return layoutsTried <= TRIED_FIRST
+                ? placed
+                : router.route(layout, inputs, toPads, last, progress).flatMap(this::finished);
+    }
+
+    /** Brings the outputs out; empty when that cannot be done with this wiring. */
+    private Optional<WatchResult> finished(Wiring wiring) {
+        WatchEdits names = new WatchEdits(connections, design, wiring);
+        List<Edit> edits = new ArrayList<>(names.all());
+        Design now = design;
+        if (!edits.isEmpty()) {
+            if (!(Outcome.of(design, edits) instanceof Outcome.Applied inside)) {
+                return Optional.empty();
+            }
+            now = inside.design();
+        }
+        List<WatchResult.Leg> legs = new ArrayList<>();
+        for (int o = 0; o < pads.length; o++) {
+            Net net = now.findNet(netOf(connections.outputs()[o], names, now)).orElseThrow();
+            Question leg = new Question(now, net, pads[o], Corner.SLOW, question.driver());
+            Answer answer = asker.answer(leg, progress);
+            if (!(answer instanceof Answer.FreeRoute free)) {
+                padAnswer = Optional.of(answer);
+                return Optional.empty();
+            }
+            List<Edit> out = AnswerEdits.of(free);
+            if (!(Outcome.of(now, out) instanceof Outcome.Applied applied)) {
+                return Optional.empty();
+            }
+            edits.addAll(out);
+            now = applied.design();
+            legs.add(new WatchResult.Leg(connections.circuit().outputs().get(o).name(), free));
+        }
+        if (!(Outcome.of(design, edits) instanceof Outcome.Applied whole)) {
+            return Optional.empty();
+        }
+        List<WatchResult.PlacedCell> cells = new ArrayList<>();
+        for (int e = 0; e < connections.elements(); e++) {
+            Spot spot = wiring.layout().spots().get(e);
+            cells.add(
+                    new WatchResult.PlacedCell(
+                            e, names.nameOf(e), spot.kind(), spot.site().name()));
+        }
+        Design after = whole.design();
+        return Optional.of(
+                new WatchResult.Placed(
+                        question,
+                        edits,
+                        after,
+                        cells,
+                        legs,
+                        new Arrivals(connections, wiring, names, design, after, legs).timing(),
+                        SinkDelayChange.between(design, after).stream()
+                                .filter(c -> !c.before().equals(c.after()))
+                                .toList()));
+    }
+
+    private String netOf(int source, WatchEdits names, Design now) {
+        Source from = connections.sources().get(source);
+        if (from instanceof Source.OfNet of) {
+            return of.net().name();
+        }
+        if (from instanceof Source.OfElement of) {
+            return names.nameOf(of.element());
+        }
+        int vertex = fabric.pads().get(((Source.OfPad) from).pad()).vertex();
+        return now.occupancy().findNetOn(vertex).orElseThrow().name();
+    }
+
+    private WatchResult notTogether() {
+        String tried =
+                layoutsTried + (layoutsTried == 1 ? " layout was" : " layouts were") + " tried.";
+        if (padAnswer.isPresent()) {
+            return new WatchResult.DoesNotFit(
+                    question,
+                    WatchResult.Reason.PAD_BLOCKED,
+                    textOf(padAnswer.get()) + " " + tried,
+                    false);
+        }
+        return new WatchResult.DoesNotFit(
+                question,
+                WatchResult.Reason.NOT_TOGETHER,
+                "No layout was found in which all nets have their routes together; " + tried,
+                false);
+    }
+}

@@ -1,0 +1,2 @@
+/** Places and routes watch circuits on what a design leaves unused. */
+package padward.watch.place;
