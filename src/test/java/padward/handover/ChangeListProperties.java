@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
@@ -19,11 +20,20 @@ import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PadNames;
 import padward.example.OddDesigns;
 import padward.fabric.Corner;
 import padward.fabric.Pad;
 import padward.format.design.DesignReader;
 import padward.synth.DesignMaker;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.Element;
+import padward.watch.circuit.Signal;
+import padward.watch.circuit.Start;
+import padward.watch.circuit.TruthTable;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchResult;
 
 /** Change lists, carried out step by step by a plain tool. */
 class ChangeListProperties {
@@ -102,6 +112,49 @@ class ChangeListProperties {
             check(base, drawn(base, new Random(seed), 4), "seed " + seed);
         }
         assertThat(shown).isPositive();
+    }
+
+    /** A watch circuit: cells with their tables' contents, nets, branches, and back. */
+    @Test
+    void thereAndBackWithAWatchCircuit() throws Exception {
+        Design base = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+        Signal run = new Signal.Observed("pump/run/hold");
+        Element table = new Element.Table("hit", List.of(run), TruthTable.of(1, row -> row == 0));
+        Element register =
+                new Element.Register("q", new Signal.Made(0), "clk12", Optional.of(true));
+        Circuit circuit =
+                new Circuit(
+                        "trigger",
+                        "High while the pump stands.",
+                        List.of(table, register),
+                        List.of(new Circuit.Output("out", new Signal.Made(1))),
+                        1,
+                        Start.any(1),
+                        List.of());
+        int pad = PadNames.findExact(base.fabric(), "x7y2/pad[1]").getAsInt();
+        WatchResult.Placed placed =
+                (WatchResult.Placed)
+                        WatchPlacer.place(
+                                new WatchQuestion(base, circuit, List.of(pad)), Progress.NONE);
+        LedgerEntry entry =
+                new LedgerEntry(
+                        "now", "test", "", "watch/trigger1/q", "x7y2/pad[1]", placed.edits());
+        Ledger ledger = new Ledger("drawn", "0".repeat(64), List.of(entry));
+        check(base, ledger, "watch");
+        List<String> listed =
+                ChangeList.of(base, ledger).entries().get(0).changes().stream()
+                        .filter(c -> c.what().name().matches("CELL_.*|NET_.*|END_.*"))
+                        .map(c -> c.what().label() + " " + c.get("name") + " " + c.get("value"))
+                        .toList();
+        assertThat(listed)
+                .contains(
+                        "cell-new watch/trigger1/hit ",
+                        "cell-new watch/trigger1/q ",
+                        "cell-set watch/trigger1/q 1",
+                        "net-new watch/trigger1/hit ",
+                        "end-new pump/run/hold ",
+                        "end-new clk12 ")
+                .anyMatch(t -> t.matches("cell-set watch/trigger1/hit [0-9a-f]{4}"));
     }
 
     /** A pad whose driver has an enable: the list switches it on. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import padward.change.Edit;
+import padward.change.Outcome;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Net;
@@ -56,16 +57,39 @@ public record Question(Design design, Net net, int pad, Corner corner, DriverWis
      */
     public static List<Question> ofBreakOuts(Design before, List<Edit> edits) {
         List<Question> result = new ArrayList<>();
+        Design design = withAdded(before, edits);
         for (Edit edit : edits) {
             if (edit instanceof Edit.BreakOut out) {
-                Optional<Net> net = before.findNet(out.net());
+                Optional<Net> net = design.findNet(out.net());
                 OptionalInt pad = PadNames.findExact(before.fabric(), out.pad());
                 if (net.isPresent() && pad.isPresent()) {
-                    result.add(new Question(before, net.get(), pad.getAsInt(), Corner.SLOW));
+                    result.add(new Question(design, net.get(), pad.getAsInt(), Corner.SLOW));
                 }
             }
         }
         return result;
+    }
+
+    /** The design with the nets that edits add, which they can bring out too. */
+    private static Design withAdded(Design before, List<Edit> edits) {
+        if (edits.stream().noneMatch(Question::adds)) {
+            return before;
+        }
+        List<Edit> added = edits.stream().filter(Question::adds).toList();
+        List<Edit> inside = edits.stream().filter(e -> !AnswerEdits.bringsOut(e)).toList();
+        for (List<Edit> some : List.of(added, inside)) {
+            if (Outcome.of(before, some) instanceof Outcome.Applied applied) {
+                return applied.design();
+            }
+        }
+        return before;
+    }
+
+    private static boolean adds(Edit edit) {
+        return edit instanceof Edit.AddCell
+                || edit instanceof Edit.AddNet
+                || edit instanceof Edit.AddSink
+                || edit instanceof Edit.AddInput;
     }
 
     /**
@@ -85,10 +109,21 @@ public record Question(Design design, Net net, int pad, Corner corner, DriverWis
             for (Net net : after.netsAtPort(port.id())) {
                 before.findNet(net.name())
                         .map(n -> new Question(before, n, port.pad(), Corner.SLOW))
+                        .or(() -> ofNewNet(after, port, net))
                         .ifPresent(result::add);
             }
         }
         return result;
+    }
+
+    /** About a net that the first design has not: as if it were not yet on the pad. */
+    private static Optional<Question> ofNewNet(Design after, Port port, Net net) {
+        Outcome outcome = Outcome.of(after, List.of(new Edit.DisconnectPort(port.name())));
+        return outcome instanceof Outcome.Applied applied
+                ? applied.design()
+                        .findNet(net.name())
+                        .map(n -> new Question(applied.design(), n, port.pad(), Corner.SLOW))
+                : Optional.empty();
     }
 
     /** What the board has on the pad; nothing when that is not known. */

@@ -202,6 +202,16 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
         Design now = replay.design();
         Optional<Net> net = now.findNet(out.net());
         OptionalInt found = PadNames.findExact(now.fabric(), out.pad());
+        boolean added =
+                entry.edits().stream()
+                        .anyMatch(e -> e instanceof Edit.AddNet a && a.net().equals(out.net()));
+        if (added) {
+            return new Line.Left(
+                    out.net(),
+                    out.pad(),
+                    "The entry's watch circuit does not fit this run as it is, and its cells are"
+                            + " not searched again: place it again with watch.");
+        }
         if (net.isEmpty() || found.isEmpty()) {
             String missing = net.isEmpty() ? "Net " + out.net() : "Pad " + out.pad();
             return new Line.Left(out.net(), out.pad(), missing + " no longer exists.");
