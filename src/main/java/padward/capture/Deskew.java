@@ -35,14 +35,23 @@ public record Deskew(
      * What happens to one channel.
      *
      * @param fs what is added to its time stamps, fs; not negative
-     * @param uncertaintyFs what is then uncertain about them, either way, fs
+     * @param cornerFs how far the die's corner then moves them, either way, fs: at the same corner
+     *     all channels in the same direction, so that only differences count
+     * @param ownFs what else is uncertain about them, either way, fs
+     * @param toleranceFs the same of parts that are independent of other channels' and add to these
+     *     by their squares, fs
      */
-    public record Shift(long fs, long uncertaintyFs) {
+    public record Shift(long fs, long cornerFs, long ownFs, long toleranceFs) {
         /** In whole units; what rounding moves is uncertain too. */
         private Shift roundedTo(long unitFs) {
             long rounded = (fs + unitFs / 2) / unitFs * unitFs;
-            long uncertain = uncertaintyFs + Math.abs(rounded - fs);
-            return new Shift(rounded, (uncertain + unitFs - 1) / unitFs * unitFs);
+            return new Shift(rounded, cornerFs, ownFs + Math.abs(rounded - fs), toleranceFs);
+        }
+
+        /** How uncertain the time between changes of two channels is, either way, fs. */
+        long uncertainAgainst(Shift other) {
+            long tolerance = (long) Math.ceil(Math.hypot(toleranceFs, other.toleranceFs));
+            return Math.abs(cornerFs - other.cornerFs) + ownFs + other.ownFs + tolerance;
         }
     }
 
@@ -59,13 +68,13 @@ public record Deskew(
      * @param othersPs delay of all other channels, ps
      */
     public static Deskew independent(Map<String, ChannelDelay> delays, int samplePs, int othersPs) {
-        Map<String, Long> uncertain = new HashMap<>();
+        Plan plan = new Plan(samplePs, othersPs);
         delays.forEach(
                 (name, d) -> {
-                    int spread = d.isMeasured() ? 0 : d.chip().spreadPs();
-                    uncertain.put(name, spread + 2L * d.tolerancePs() + samplePs);
+                    long spread = d.isMeasured() ? 0 : d.chip().spreadPs();
+                    plan.add(name, d, 0, spread + 2L * d.tolerancePs(), 0);
                 });
-        return of(delays, uncertain, samplePs, samplePs, othersPs, 0);
+        return plan.deskew(0);
     }
 
     /**
@@ -78,53 +87,59 @@ public record Deskew(
     public static Deskew oneDie(
             Map<String, ChannelDelay> delays, int samplePs, int othersPs, double localPercent) {
         Collection<ChannelDelay> all = delays.values();
-        boolean anyMeasured = all.stream().anyMatch(ChannelDelay::isMeasured);
-        var spreads = all.stream().mapToInt(d -> d.chip().spreadPs()).summaryStatistics();
-        int most = all.isEmpty() ? 0 : spreads.getMax();
-        // Twice the spread that moves with the die's corner, as all lines do more or less. Measured
-        // lines do not, so next to them nobody does.
-        long commonTwice = anyMeasured || all.isEmpty() ? 0 : (long) spreads.getMin() + most;
-        Map<String, Long> uncertain = new HashMap<>();
+        int most = all.stream().mapToInt(d -> d.chip().spreadPs()).max().orElse(0);
+        Plan plan = new Plan(samplePs, othersPs);
         delays.forEach(
                 (name, d) -> {
-                    long apart = Math.abs(2L * d.chip().spreadPs() - commonTwice);
-                    double local = d.chip().slowPs() * localPercent / PER_CENT;
-                    long own = d.isMeasured() ? 0 : (apart + 1) / 2 + (long) Math.ceil(local);
-                    uncertain.put(name, own + 2L * d.tolerancePs() + samplePs);
+                    long local = (long) Math.ceil(d.chip().slowPs() * localPercent / PER_CENT);
+                    if (d.isMeasured()) {
+                        // The corner is in what was measured, and the same for all of these lines;
+                        // only against others, which it does not move, it counts in full.
+                        plan.add(name, d, -most, 2L * d.tolerancePs(), 0);
+                    } else {
+                        plan.add(name, d, d.chip().spreadPs(), local, d.tolerancePs());
+                    }
                 });
-        long others = (anyMeasured ? most : (commonTwice + 1) / 2) + samplePs;
-        long common = (anyMeasured ? 2L * most : commonTwice) * FS_PER_PS / 4;
-        return of(delays, uncertain, samplePs, others, othersPs, common);
+        return plan.deskew(most * FS_PER_PS / 2);
     }
 
-    /** From twice the uncertainties, ps. */
-    private static Deskew of(
-            Map<String, ChannelDelay> delays,
-            Map<String, Long> uncertain,
-            int samplePs,
-            long othersUncertain,
-            int othersPs,
-            long commonFs) {
-        long othersTwice = 2L * othersPs + samplePs;
-        long latest = othersTwice;
-        for (ChannelDelay delay : delays.values()) {
-            latest = Math.max(latest, delay.twiceMiddlePs() + samplePs);
+    /** Puts shifts together, once all channels are known. */
+    private static final class Plan {
+        /** A channel, with twice all its times, to stay whole numbers. */
+        private record Late(long twicePs, long twiceCornerPs, long twiceOwnPs, int tolerancePs) {
+            Shift toShift(long latestTwicePs) {
+                return new Shift(
+                        (latestTwicePs - twicePs) * FS_PER_PS / 2,
+                        twiceCornerPs * FS_PER_PS / 2,
+                        twiceOwnPs * FS_PER_PS / 2,
+                        tolerancePs * FS_PER_PS);
+            }
         }
-        Map<String, Shift> shifts = new HashMap<>();
-        for (Map.Entry<String, ChannelDelay> each : delays.entrySet()) {
-            long late = each.getValue().twiceMiddlePs() + samplePs;
-            shifts.put(each.getKey(), shift(latest - late, uncertain.get(each.getKey())));
-        }
-        return new Deskew(
-                shifts,
-                shift(latest - othersTwice, othersUncertain),
-                samplePs,
-                latest * FS_PER_PS / 2,
-                commonFs);
-    }
 
-    private static Shift shift(long twicePs, long twiceUncertainPs) {
-        return new Shift(twicePs * FS_PER_PS / 2, twiceUncertainPs * FS_PER_PS / 2);
+        private final int samplePs;
+        private final Late others;
+        private final Map<String, Late> channels = new HashMap<>();
+
+        Plan(int samplePs, int othersPs) {
+            this.samplePs = samplePs;
+            this.others = new Late(2L * othersPs + samplePs, 0, samplePs, 0);
+        }
+
+        void add(String name, ChannelDelay delay, long corner, long own, int tolerancePs) {
+            long late = delay.twiceMiddlePs() + samplePs;
+            channels.put(name, new Late(late, corner, own + samplePs, tolerancePs));
+        }
+
+        Deskew deskew(long commonFs) {
+            long latest =
+                    channels.values().stream()
+                            .mapToLong(Late::twicePs)
+                            .reduce(others.twicePs(), Math::max);
+            Map<String, Shift> shifts = new HashMap<>();
+            channels.forEach((name, late) -> shifts.put(name, late.toShift(latest)));
+            return new Deskew(
+                    shifts, others.toShift(latest), samplePs, latest * FS_PER_PS / 2, commonFs);
+        }
     }
 
     /** What the times of a deskewed capture refer to, as a sentence. */
@@ -142,12 +157,8 @@ public record Deskew(
         return new Deskew(rounded, others.roundedTo(unitFs), samplePs, referenceFs, commonFs);
     }
 
-    /** Whether the delay of a channel is known. */
-    public boolean knows(String channel) {
-        return shifts.containsKey(channel);
-    }
-
-    private Shift shift(String channel) {
+    /** What happens to a channel. */
+    public Shift shift(String channel) {
         return shifts.getOrDefault(channel, others);
     }
 
@@ -156,13 +167,17 @@ public record Deskew(
         return shift(channel).fs();
     }
 
-    /** Uncertainty of a channel's shifted time stamps against others, in both directions, fs. */
-    public long uncertaintyFs(String channel) {
-        return shift(channel).uncertaintyFs();
+    /** How uncertain the time between changes of two channels is, either way, fs. */
+    public long uncertaintyFs(String one, String other) {
+        return shift(one).uncertainAgainst(shift(other));
     }
 
-    /** The greatest uncertainty of some channels, fs. */
-    long mostUncertainFs(List<String> channels) {
-        return channels.stream().mapToLong(this::uncertaintyFs).max().orElse(0);
+    /** The greatest uncertainty of a channel against any other of some, fs. */
+    public long mostUncertainFs(String channel, List<String> channels) {
+        return channels.stream()
+                .filter(c -> !c.equals(channel))
+                .mapToLong(c -> uncertaintyFs(channel, c))
+                .max()
+                .orElse(0);
     }
 }

@@ -64,6 +64,7 @@ final class Samples {
                     new TimeReorderer(
                             channels,
                             deskews.of(channels.stream().map(c -> new Channel(c, c)).toList()),
+                            1,
                             table);
             String[] last = new String[channels.size()];
             long before = Long.MIN_VALUE;

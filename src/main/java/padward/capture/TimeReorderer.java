@@ -1,7 +1,9 @@
 package padward.capture;
 
 import java.io.IOException;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.PriorityQueue;
 
@@ -42,27 +44,51 @@ final class TimeReorderer {
         }
     }
 
+    private final long unitFs;
     private final long[] shiftFs;
-    private final long[] uncertaintyFs;
+
+    /** How uncertain the time between changes of two channels is, either way. */
+    private final long[][] uncertaintyFs;
+
     private final long mostUncertainFs;
+
+    /**
+     * Shifted times of each channel's latest changes, as far as others' order can depend on them.
+     */
+    private final List<Deque<Long>> recent = new ArrayList<>();
+
     private final Out out;
     private final PriorityQueue<Event> waiting = new PriorityQueue<>();
     private final String[] values;
 
-    /** Number of uncertain spans that a channel is in now. */
-    private final int[] spans;
+    /** Number of pairs of changes whose order is uncertain now. */
+    private int uncertainPairs;
 
-    private int uncertainChannels;
     private boolean uncertain;
     private long number;
     private long nowFs = Long.MIN_VALUE;
 
-    TimeReorderer(List<String> channels, Deskew deskew, Out out) {
+    /**
+     * Reorders the changes of some channels.
+     *
+     * @param unitFs unit of time of the output, fs
+     */
+    TimeReorderer(List<String> channels, Deskew deskew, long unitFs, Out out) {
+        this.unitFs = unitFs;
         this.shiftFs = channels.stream().mapToLong(deskew::shiftFs).toArray();
-        this.uncertaintyFs = channels.stream().mapToLong(deskew::uncertaintyFs).toArray();
-        this.mostUncertainFs = deskew.mostUncertainFs(channels);
+        this.uncertaintyFs = new long[channels.size()][channels.size()];
+        long most = 0;
+        for (int i = 0; i < channels.size(); i++) {
+            recent.add(new ArrayDeque<>());
+            for (int j = 0; j < channels.size(); j++) {
+                if (i != j) {
+                    uncertaintyFs[i][j] = deskew.uncertaintyFs(channels.get(i), channels.get(j));
+                    most = Math.max(most, uncertaintyFs[i][j]);
+                }
+            }
+        }
+        this.mostUncertainFs = most;
         this.values = new String[channels.size()];
-        this.spans = new int[channels.size()];
         this.out = out;
     }
 
@@ -74,16 +100,33 @@ final class TimeReorderer {
     /** A channel's change, with its time stamp. */
     void change(long fs, int channel, String value) {
         long at = fs + shiftFs[channel];
-        long span = uncertaintyFs[channel];
         boolean changes = !value.equals(values[channel]);
         values[channel] = value;
-        if (changes && span > 0) {
-            add(Math.max(0, at - span), Kind.BEGIN, channel, "");
-        }
         add(at, Kind.CHANGE, channel, value);
-        if (changes && span > 0) {
-            add(at + span, Kind.END, channel, "");
+        if (changes && mostUncertainFs > 0) {
+            markUncertain(fs, at, channel);
         }
+    }
+
+    /** Marks where a change and those of other channels can be in either order. */
+    private void markUncertain(long now, long at, int channel) {
+        for (int other = 0; other < recent.size(); other++) {
+            Deque<Long> times = recent.get(other);
+            while (!times.isEmpty() && times.peekFirst() < now - mostUncertainFs) {
+                times.removeFirst();
+            }
+            long within = uncertaintyFs[channel][other];
+            for (long time : times) {
+                if (Math.abs(at - time) < within) {
+                    // Where spans of half the uncertainty to either side of both overlap.
+                    long begin = Math.max(0, Math.max(at, time) - within / 2);
+                    long end = Math.min(at, time) + within / 2;
+                    add(begin / unitFs * unitFs, Kind.BEGIN, channel, "");
+                    add((end / unitFs + 1) * unitFs, Kind.END, channel, "");
+                }
+            }
+        }
+        recent.get(channel).addLast(at);
     }
 
     /** A text that belongs to no single channel. */
@@ -125,12 +168,12 @@ final class TimeReorderer {
         while (!waiting.isEmpty() && waiting.peek().fs() == fs) {
             Event event = waiting.poll();
             switch (event.kind()) {
-                case BEGIN -> uncertainChannels += spans[event.channel()]++ == 0 ? 1 : 0;
-                case END -> uncertainChannels -= --spans[event.channel()] == 0 ? 1 : 0;
+                case BEGIN -> uncertainPairs++;
+                case END -> uncertainPairs--;
                 default -> changes.add(event);
             }
         }
-        boolean now = uncertainChannels > 1;
+        boolean now = uncertainPairs > 0;
         if (changes.isEmpty() && now == uncertain) {
             return;
         }

@@ -164,7 +164,7 @@ final class Vcd {
         long outFs = deskew.shifts().isEmpty() ? unitFs : outUnit(deskew);
         String mark = writeHead(outFs, deskew);
         TimeReorderer reorderer =
-                new TimeReorderer(channels, deskew.roundedTo(outFs), new Body(outFs, mark));
+                new TimeReorderer(channels, deskew.roundedTo(outFs), outFs, new Body(outFs, mark));
         long fs = 0;
         boolean begun = false;
         String word = words.next();

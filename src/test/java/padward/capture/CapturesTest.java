@@ -212,7 +212,8 @@ class CapturesTest {
         for (int i = 0; i < channels; i++) {
             int channel = i;
             List<Edge> wanted = truth.stream().filter(e -> e.channel() == channel).toList();
-            double uncertain = rounded.uncertaintyFs("d" + i);
+            Deskew.Shift shift = rounded.shift("d" + i);
+            double uncertain = shift.ownFs() + shift.toleranceFs();
             assertThat(vcd.get(i)).hasSize(wanted.size());
             for (int k = 0; k < wanted.size(); k++) {
                 double off = vcd.get(i).get(k) - (wanted.get(k).ps() + level) * 1000;
@@ -241,7 +242,7 @@ class CapturesTest {
             Map<Integer, List<Long>> read = form.equals("vcd") ? readVcd(back) : readCsv(back);
             assertThat(read.get(1).get(0) - read.get(0).get(0)).isEqualTo(5_200_000);
         }
-        assertThat(deskew.uncertaintyFs("d0") + deskew.uncertaintyFs("d1")).isEqualTo(800_000);
+        assertThat(deskew.uncertaintyFs("d0", "d1")).isEqualTo(800_000);
         assertThat(deskewed("vcd", vcd(2, captured), deskew))
                 .contains("Times are when the changes left the nets' drivers, plus 3.200 ns.");
     }
@@ -252,15 +253,14 @@ class CapturesTest {
         Map<String, ChannelDelay> delays =
                 channels(Map.of("d0", new Delay(2400, 4000), "d1", new Delay(2500, 4150)));
         Deskew old = Deskew.independent(delays, 0, 0);
-        assertThat(old.uncertaintyFs("d0") + old.uncertaintyFs("d1")).isEqualTo(1_625_000);
+        assertThat(old.uncertaintyFs("d0", "d1")).isEqualTo(1_625_000);
         Deskew die = Deskew.oneDie(delays, 0, 0, 0);
-        assertThat(die.uncertaintyFs("d0") + die.uncertaintyFs("d1")).isEqualTo(25_000);
-        assertThat(die.commonFs()).isEqualTo(812_500);
+        assertThat(die.uncertaintyFs("d0", "d1")).isEqualTo(25_000);
+        assertThat(die.commonFs()).isEqualTo(825_000);
         assertThat(die.shiftFs("d0") - die.shiftFs("d1")).isEqualTo(125_000);
         // 5 % of 4 ns, the mean of both at the slow corner.
         Deskew local = Deskew.oneDie(delays, 0, 0, 5);
-        assertThat(local.uncertaintyFs("d0") + local.uncertaintyFs("d1"))
-                .isBetween(225_000L, 232_000L);
+        assertThat(local.uncertaintyFs("d0", "d1")).isBetween(225_000L, 232_000L);
     }
 
     /** Measured delays leave nothing of the die's corner. */
@@ -270,7 +270,7 @@ class CapturesTest {
         ChannelDelay other = ChannelDelay.of(new Delay(2400, 4000)).measured(3300, 40);
         Deskew deskew = Deskew.oneDie(Map.of("a", one, "b", other), 100, 0, 5);
         assertThat(deskew.shiftFs("a") - deskew.shiftFs("b")).isEqualTo(300_000);
-        assertThat(deskew.uncertaintyFs("a")).isEqualTo(90_000);
+        assertThat(deskew.uncertaintyFs("a", "b")).isEqualTo(180_000);
     }
 
     /**

@@ -152,7 +152,7 @@ public final class DeskewCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         TextTable table =
                 new TextTable(
-                        "channel", "delay at the instrument", "add to time stamps", "uncertainty");
+                        "channel", "delay at the instrument", "add to time stamps", "uncertain by");
         List<String> unknown = new ArrayList<>();
         for (String channel : channels) {
             SheetLines.Line line = found.get(channel);
@@ -163,7 +163,10 @@ public final class DeskewCommand implements Callable<Integer> {
                         channel,
                         text(line),
                         String.format(Locale.ROOT, "%+.4f ns", used.shiftFs(channel) / 1e6),
-                        String.format(Locale.ROOT, "± %.4f ns", used.uncertaintyFs(channel) / 1e6));
+                        String.format(
+                                Locale.ROOT,
+                                "± %.4f ns",
+                                used.mostUncertainFs(channel, channels) / 1e6));
             }
         }
         table.print(out);
@@ -171,6 +174,7 @@ public final class DeskewCommand implements Callable<Integer> {
             out.println("No channel of the capture is on the sheet: no time stamp is changed.");
         } else {
             out.println(used.referenceText());
+            out.println("Uncertain by: at most, against any other channel; sampling is included.");
             if (used.commonFs() > 0) {
                 out.printf(
                         Locale.ROOT,
@@ -182,10 +186,11 @@ public final class DeskewCommand implements Callable<Integer> {
         if (!unknown.isEmpty() && !found.isEmpty()) {
             out.printf(
                     Locale.ROOT,
-                    "Not on the sheet: %s: shifted with the others, by %+.4f ns ± %.4f ns.%n",
+                    "Not on the sheet: %s: shifted with the others, by %+.4f ns, uncertain by ± %.4f"
+                            + " ns.%n",
                     String.join(", ", unknown),
                     used.others().fs() / 1e6,
-                    used.others().uncertaintyFs() / 1e6);
+                    used.mostUncertainFs(unknown.get(0), channels) / 1e6);
         } else if (!unknown.isEmpty()) {
             out.println("Not on the sheet: " + String.join(", ", unknown));
         }
