@@ -29,7 +29,7 @@ public final class Main {
             TextStreams.writer(System.err).println("padward: " + unreadable.get());
             System.exit(ExitStatus.BAD_INPUT);
         }
-        CommandLine line = Padward.commandLine();
+        CommandLine line = Padward.commandLine(arguments);
         if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {
             WindowCommand command = line.getSubcommands().get("window").getCommand();
             window(command.file());

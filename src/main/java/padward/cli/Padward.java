@@ -1,32 +1,8 @@
 package padward.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import padward.base.BadInput;
-import padward.cli.command.ApplyCommand;
-import padward.cli.command.AskAllCommand;
-import padward.cli.command.AskCommand;
-import padward.cli.command.BoardCommand;
-import padward.cli.command.BusCommand;
-import padward.cli.command.ChangesCommand;
-import padward.cli.command.CheckCommand;
-import padward.cli.command.DeskewCommand;
-import padward.cli.command.DiffCommand;
-import padward.cli.command.ExerciseCommand;
-import padward.cli.command.ExpandCommand;
-import padward.cli.command.ExportCommand;
-import padward.cli.command.ImportCommand;
-import padward.cli.command.KeepCommand;
-import padward.cli.command.LeadCommand;
-import padward.cli.command.LessonCommand;
-import padward.cli.command.MakeCommand;
-import padward.cli.command.NetsCommand;
-import padward.cli.command.PadsCommand;
-import padward.cli.command.PinsCommand;
-import padward.cli.command.PlaceRouteCommand;
-import padward.cli.command.SheetCommand;
-import padward.cli.command.SurveyCommand;
-import padward.cli.command.UndoCommand;
-import padward.cli.command.WindowCommand;
 import padward.cli.output.ExitStatus;
 import padward.fabric.DelayTooLong;
 import picocli.CommandLine;
@@ -52,33 +28,6 @@ import picocli.CommandLine.Spec;
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
             "      --net 'pump/level/sample[1]' --pad J2.1"
-        },
-        subcommands = {
-            AskCommand.class,
-            AskAllCommand.class,
-            SurveyCommand.class,
-            BusCommand.class,
-            KeepCommand.class,
-            ApplyCommand.class,
-            BoardCommand.class,
-            LeadCommand.class,
-            UndoCommand.class,
-            DiffCommand.class,
-            SheetCommand.class,
-            ChangesCommand.class,
-            DeskewCommand.class,
-            NetsCommand.class,
-            PadsCommand.class,
-            CheckCommand.class,
-            ImportCommand.class,
-            ExportCommand.class,
-            PlaceRouteCommand.class,
-            PinsCommand.class,
-            ExpandCommand.class,
-            MakeCommand.class,
-            LessonCommand.class,
-            ExerciseCommand.class,
-            WindowCommand.class
         })
 public final class Padward implements Runnable {
     private static final int HELP_WIDTH = 100;
@@ -91,9 +40,23 @@ public final class Padward implements Runnable {
         spec.commandLine().usage(spec.commandLine().getOut());
     }
 
-    /** The command line, ready to execute. */
+    /** The command line with all its commands, ready to execute. */
     public static CommandLine commandLine() {
+        return commandLine(Commands.names());
+    }
+
+    /**
+     * The command line for one call. It has all commands only where the first word is none: looking
+     * at the options of all takes longer than most answers.
+     */
+    public static CommandLine commandLine(String[] arguments) {
+        boolean known = arguments.length > 0 && Commands.names().contains(arguments[0]);
+        return commandLine(known ? List.of(arguments[0]) : Commands.names());
+    }
+
+    private static CommandLine commandLine(List<String> commands) {
         CommandLine line = new CommandLine(new Padward());
+        commands.forEach(name -> line.addSubcommand(Commands.make(name)));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setUsageHelpWidth(HELP_WIDTH);
         CommandList.install(line);
