@@ -1,10 +1,15 @@
 package padward.design;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PadUse;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {
@@ -67,6 +72,7 @@ public final class DesignReview {
                         .map(p -> p.name() + ", " + padOf(design, p).use().whyNotOffered())
                         .toList(),
                 "ports on pads that are not for signals of a design");
+        find(findings, sinksOffClockWires(design), "sinks of clocks that no clock wire feeds");
         if (!clock && !design.nets().isEmpty()) {
             findings.add("no net is marked as a clock");
         }
@@ -78,6 +84,50 @@ public final class DesignReview {
 
     private static Pad padOf(Design design, Port port) {
         return design.fabric().pads().get(port.pad());
+    }
+
+    /** Sinks that a clock reaches over other wires than those that clock pads alone lead to. */
+    private static List<String> sinksOffClockWires(Design design) {
+        Set<String> clockKinds = clockKinds(design.fabric());
+        List<String> result = new ArrayList<>();
+        for (Net net : design.nets()) {
+            RouteTree tree = net.route();
+            if (!net.clock() || clockKinds.isEmpty() || tree.size() == 1) {
+                continue;
+            }
+            Map<Integer, Integer> before = new HashMap<>();
+            for (int place = 1; place < tree.size(); place++) {
+                before.put(tree.vertex(place), tree.vertex(tree.parent(place)));
+            }
+            for (Terminal sink : net.sinks()) {
+                Integer wire = before.get(design.vertexOf(sink));
+                boolean off =
+                        wire != null
+                                && sink instanceof Terminal.CellPin
+                                && !clockKinds.contains(design.fabric().wireKind(wire));
+                if (off) {
+                    result.add(design.textOf(sink));
+                }
+            }
+        }
+        return result;
+    }
+
+    /** The kinds of wire that pads for clocks lead to, and no others. */
+    private static Set<String> clockKinds(Fabric fabric) {
+        Set<String> fromClockPads = new HashSet<>();
+        Set<String> fromOthers = new HashSet<>();
+        EdgeCursor edges = fabric.edgesOut();
+        for (Pad pad : fabric.pads()) {
+            boolean clock = pad.use().role() == PadUse.Role.CLOCK;
+            edges.reset(pad.vertex());
+            while (edges.next()) {
+                (clock ? fromClockPads : fromOthers).add(fabric.wireKind(edges.other()));
+            }
+        }
+        fromClockPads.removeAll(fromOthers);
+        fromClockPads.remove("");
+        return fromClockPads;
     }
 
     private static void addUnreached(Design design, Net net, List<String> unreached) {

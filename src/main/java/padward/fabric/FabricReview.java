@@ -88,7 +88,19 @@ public final class FabricReview {
         lookAtWires();
         lookAtSites();
         lookAtDelays();
+        lookAtSwitchGroups();
         return new Result(counts(), findings);
+    }
+
+    private void lookAtSwitchGroups() {
+        SwitchGroups groups = fabric.switchGroups();
+        List<String> single = new ArrayList<>();
+        for (int group = 0; group < groups.count(); group++) {
+            if (groups.switches(group).size() == 1) {
+                single.add(groups.name(group));
+            }
+        }
+        find(single, "switch groups of one switch, which exclude nothing");
     }
 
     private List<String> counts() {
@@ -114,7 +126,10 @@ public final class FabricReview {
                         + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
                         + " fixed connections, "
                         + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
-                        + " pass-throughs");
+                        + " pass-throughs"
+                        + (fabric.switchGroups().isEmpty()
+                                ? ""
+                                : ", " + fabric.switchGroups().count() + " switch groups"));
     }
 
     private static String listed(Map<String, Integer> counts) {

@@ -2,10 +2,13 @@ package padward.example;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
@@ -15,9 +18,11 @@ import padward.breakout.survey.OfferedPads;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
+import padward.design.DesignReview;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.FabricReview;
 import padward.format.tables.TableImport;
 import padward.route.search.Engine;
 
@@ -80,6 +85,52 @@ class IrregularFixtureTest {
         assertThat(design.occupancy().findNetOver(vertex("x1y2/s"), vertex("x3y0/w[1]")))
                 .map(Net::name)
                 .contains("data_en");
+    }
+
+    private Design changed(Path folder, String table, String old, String now) throws Exception {
+        try (Stream<Path> all = Files.list(Path.of("fixtures/irregular"))) {
+            for (Path file : all.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        String text = Files.readString(folder.resolve(table));
+        assertThat(text).contains(old);
+        Files.writeString(folder.resolve(table), text.replace(old, now));
+        TableImport.Result result = TableImport.read(folder, 10, Progress.NONE);
+        return ((TableImport.Sound) result).design().orElseThrow();
+    }
+
+    @Test
+    void checkNamesAClockOnGeneralWires(@TempDir Path folder) throws Exception {
+        assertThat(DesignReview.of(design)).isEmpty();
+        Design other = changed(folder, "nets.csv", "data_in,\n", "data_in,yes\n");
+        assertThat(DesignReview.of(other))
+                .containsExactly("sinks of clocks that no clock wire feeds: 1 (store.d)");
+    }
+
+    @Test
+    void checkNamesAPortOnAPadThatIsNotForIt(@TempDir Path folder) throws Exception {
+        Files.createDirectories(folder);
+        Design other =
+                changed(
+                        folder,
+                        "pads.csv",
+                        "pad4,B1,east,both,x3y1/out4,,,,lv33-8,,",
+                        "pad4,,east,both,x3y1/out4,,,,lv33-8,no,");
+        assertThat(DesignReview.of(other))
+                .containsExactly(
+                        "ports on pads that are not for signals of a design: 1 (level, not bonded"
+                                + " out)");
+    }
+
+    @Test
+    void checkNamesAGroupOfOneSwitch(@TempDir Path folder) throws Exception {
+        Design other =
+                changed(folder, "switches.csv", "x1y0/n,,,x1y0/turn0", "x1y0/n,,,x1y0/turm0");
+        assertThat(FabricReview.of(other.fabric(), Progress.NONE).findings())
+                .containsExactly(
+                        "switch groups of one switch, which exclude nothing: 2 (x1y0/turm0,"
+                                + " x1y0/turn0)");
     }
 
     @Test
