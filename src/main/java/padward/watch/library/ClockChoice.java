@@ -1,0 +1,162 @@
+package padward.watch.library;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import padward.base.BadInput;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.NameLookup;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.CellKind;
+
+/** Which clock a circuit's registers have: a stated one, or that of the nets it observes. */
+public final class ClockChoice {
+    private static final int MOST_LISTED = 5;
+
+    private ClockChoice() {}
+
+    /**
+     * A clock that somebody stated.
+     *
+     * @param source the option or field that it stands in
+     * @throws BadInput when it is no net, or a net that clocks nothing
+     */
+    public static String stated(Design design, String text, String source) throws BadInput {
+        Net net = NameLookup.requireNet(design, text, source);
+        if (!isClock(design, net)) {
+            throw new BadInput(
+                    source,
+                    "",
+                    "the name of a net that clocks a register" + known(design),
+                    "“" + net.name() + "”, which clocks none");
+        }
+        return net.name();
+    }
+
+    /**
+     * The one clock of the cells that drive some nets. From a cell that holds no state, it is
+     * looked for behind the cell's inputs.
+     *
+     * @param source the option or field that a clock would be stated in
+     * @throws BadInput when they have none that can be found, or more than one
+     */
+    public static String ofNets(Design design, Collection<String> nets, String source)
+            throws BadInput {
+        Map<String, String> netOfClock = new LinkedHashMap<>();
+        for (String name : nets) {
+            Set<Integer> seen = new HashSet<>();
+            for (String clock : clocksOf(design, design.findNet(name).orElseThrow(), seen)) {
+                netOfClock.putIfAbsent(clock, name);
+            }
+        }
+        if (netOfClock.size() == 1) {
+            return netOfClock.keySet().iterator().next();
+        }
+        List<String> all = clocks(design);
+        if (netOfClock.isEmpty() && all.size() == 1) {
+            return all.get(0);
+        }
+        if (netOfClock.isEmpty()) {
+            throw new BadInput(
+                    source, "", "a clock, as the nets do not show theirs" + known(design), "none");
+        }
+        String found =
+                netOfClock.entrySet().stream()
+                        .limit(MOST_LISTED)
+                        .map(e -> e.getKey() + " of " + e.getValue())
+                        .collect(Collectors.joining(", "));
+        throw new BadInput(source, "", "a stated clock, as the nets have more than one", found);
+    }
+
+    private static Set<String> clocksOf(Design design, Net net, Set<Integer> seen) {
+        Set<String> clocks = new HashSet<>();
+        List<Net> open = new ArrayList<>(List.of(net));
+        while (!open.isEmpty()) {
+            Net next = open.remove(open.size() - 1);
+            if (!(next.driver() instanceof Terminal.CellPin at) || !seen.add(next.id())) {
+                continue;
+            }
+            Cell cell = design.cells().get(at.cell());
+            if (holdsState(design, cell)) {
+                clockAt(design, cell).ifPresent(clocks::add);
+            } else {
+                design.netsAt(cell.id()).stream()
+                        .filter(n -> n.driverCell() != cell.id())
+                        .forEach(open::add);
+            }
+        }
+        return clocks;
+    }
+
+    private static boolean holdsState(Design design, Cell cell) {
+        return design.fabric()
+                .info()
+                .findCellKind(cell.kind())
+                .filter(CellKind::holdsState)
+                .isPresent();
+    }
+
+    /** The net at a cell's clock pin; where the pin is not known, the one clock net at the cell. */
+    private static Optional<String> clockAt(Design design, Cell cell) {
+        Optional<String> pin =
+                design.fabric()
+                        .info()
+                        .findCellKind(cell.kind())
+                        .flatMap(CellKind::register)
+                        .map(register -> register.clock());
+        List<Net> nets =
+                design.netsAt(cell.id()).stream()
+                        .filter(
+                                net ->
+                                        pin.isPresent()
+                                                ? comesTo(net, cell, pin.get())
+                                                : net.clock())
+                        .toList();
+        return nets.size() == 1 ? Optional.of(nets.get(0).name()) : Optional.empty();
+    }
+
+    private static boolean comesTo(Net net, Cell cell, String pin) {
+        return net.sinks().contains(new Terminal.CellPin(cell.id(), pin));
+    }
+
+    private static boolean isClock(Design design, Net net) {
+        return net.clock()
+                || net.sinks().stream()
+                        .anyMatch(
+                                sink ->
+                                        sink instanceof Terminal.CellPin at
+                                                && clockAt(design, design.cells().get(at.cell()))
+                                                        .equals(Optional.of(net.name())));
+    }
+
+    /** The nets that the design calls clocks, or, when it calls none so, those that clock cells. */
+    private static List<String> clocks(Design design) {
+        List<String> called = design.nets().stream().filter(Net::clock).map(Net::name).toList();
+        return called.isEmpty()
+                ? design.cells().stream()
+                        .flatMap(cell -> clockAt(design, cell).stream())
+                        .distinct()
+                        .toList()
+                : called;
+    }
+
+    private static String known(Design design) {
+        List<String> all = clocks(design);
+        if (all.isEmpty()) {
+            return "";
+        }
+        String more = all.size() > MOST_LISTED ? ", …" : "";
+        return " ("
+                + String.join(", ", all.subList(0, Math.min(MOST_LISTED, all.size())))
+                + more
+                + ")";
+    }
+}

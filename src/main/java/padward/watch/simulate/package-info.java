@@ -1,0 +1,2 @@
+/** Simulates designs as they are written, clock cycle by clock cycle. */
+package padward.watch.simulate;
