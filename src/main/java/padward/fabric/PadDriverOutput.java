@@ -21,15 +21,22 @@ public record PadDriverOutput(double ratedPf, Delay rise, AtCorners ohms, int mo
     }
 
     /**
-     * Rise time at a load: the rated one and that of the added RC by the sum of squares; at the
-     * rated load or less, the rated one.
+     * Rise time at a load: that of the driver alone and that of the RC by the sum of squares, so
+     * that it is the stated one at the rated load. Where the RC alone would take longer than
+     * stated, all of it is taken to come from the load.
      */
     public Delay riseAt(double loadPf) {
-        double more = Math.max(0, loadPf - ratedPf);
-        return new Delay(risePs(Corner.FAST, more), risePs(Corner.SLOW, more));
+        int fast = risePs(Corner.FAST, loadPf);
+        return new Delay(fast, Math.max(fast, risePs(Corner.SLOW, loadPf)));
     }
 
-    private int risePs(Corner corner, double morePf) {
-        return (int) Math.round(Math.hypot(rise.at(corner), TENTHS * ohms.at(corner) * morePf));
+    private int risePs(Corner corner, double loadPf) {
+        double stated = rise.at(corner);
+        double atRated = TENTHS * ohms.at(corner) * ratedPf;
+        double atLoad = TENTHS * ohms.at(corner) * loadPf;
+        if (atRated > stated) {
+            return (int) Math.round(stated * loadPf / ratedPf);
+        }
+        return (int) Math.round(Math.sqrt(stated * stated - atRated * atRated + atLoad * atLoad));
     }
 }

@@ -330,7 +330,13 @@ public record BenchSheet(
                         wiring.map(PadWiring::net).orElse(""),
                         setting,
                         LineTiming.of(
-                                after, net.get().route(), index, setting, external, instrument),
+                                after,
+                                net.get().route(),
+                                index,
+                                setting,
+                                external,
+                                instrument,
+                                net.get().clock()),
                         0));
     }
 

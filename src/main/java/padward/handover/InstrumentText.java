@@ -64,13 +64,18 @@ final class InstrumentText {
                     seen.seenRise().equals(seen.rise())
                             ? ""
                             : "; the instrument shows " + seen.seenRise().toText();
+            double fast = Math.max(1, seen.rise().fastPs());
             result.add(
                     "Rise time at the pin, 10 to 90 %: "
                             + seen.rise().toText()
                             + shown
-                            + ". Bandwidth of the edges, 0.35 / rise time: "
-                            + mhz(seen.neededMhz())
-                            + ".");
+                            + ". A bandwidth of "
+                            + mhz(InstrumentView.bandwidthMhz(fast))
+                            + " shows the fastest edges 41 % too long; 5 % take "
+                            + mhz(InstrumentView.bandwidthMhz(fast, 5))
+                            + ", 2 % "
+                            + mhz(InstrumentView.bandwidthMhz(fast, 2))
+                            + ". Time stamps at a threshold need less.");
         }
         if (seen.mostToggleMhz() > 0) {
             result.add("Maximum toggle frequency at this load: " + mhz(seen.mostToggleMhz()) + ".");
@@ -79,20 +84,50 @@ final class InstrumentText {
             result.add(
                     "The signal can change faster than the pad can follow: short pulses will be missed.");
         }
-        if (seen.sampleMhz() > 0) {
-            result.add(
-                    "Sample rate: at least "
-                            + number(seen.sampleMhz())
-                            + " MS/s, four samples for the shortest level; sampling alone makes time stamps "
-                            + "uncertain by up to ±"
-                            + seen.sampleUncertaintyPs()
-                            + " ps.");
-        } else {
-            result.add(
-                    "Sample rate: at least four samples for the shortest level of interest; an "
-                            + "instrument with its own clock stamps times with an uncertainty of ±1 sample.");
-        }
+        result.addAll(sampling(seen));
         return result;
+    }
+
+    /** What sample rate is needed, and what the given one misses. */
+    private static List<String> sampling(InstrumentView seen) {
+        List<String> result = new ArrayList<>();
+        result.add(
+                seen.levelPs() == 0
+                        ? "Sample rate: at least four samples for the shortest level of interest."
+                        : "Sample rate: "
+                                + number(seen.neededMsPerS())
+                                + " MS/s are needed, four samples for the shortest level of "
+                                + ns(seen.levelPs())
+                                + ".");
+        int sample = seen.samplePs();
+        if (sample == 0) {
+            result.add(
+                    "An instrument with its own clock stamps times with an uncertainty of ±1 sample.");
+            return result;
+        }
+        String given = "The instrument takes " + number(seen.instrument().sampleMhz()) + " MS/s: ";
+        if (seen.levelPs() > 0 && sample >= seen.levelPs()) {
+            result.add(
+                    given
+                            + "levels shorter than "
+                            + ns(sample)
+                            + " can be missed, and a clock can look like a slower one.");
+        } else if (seen.levelPs() > 0 && seen.instrument().sampleMhz() < seen.neededMsPerS()) {
+            result.add(
+                    given
+                            + "no level is missed, but its length is known to "
+                            + ns(sample)
+                            + " only.");
+        }
+        result.add(
+                "Sampling alone makes time stamps of two channels uncertain by up to ± "
+                        + ns(sample)
+                        + ".");
+        return result;
+    }
+
+    private static String ns(int ps) {
+        return String.format(Locale.ROOT, "%.2f ns", ps / 1000.0);
     }
 
     private static String mhz(double mhz) {

@@ -40,7 +40,7 @@ public final class SheetCsv {
                     "addToTime_ps",
                     "riseFast_ps",
                     "riseSlow_ps",
-                    "sample_MHz",
+                    "sampleNeeded_MSps",
                     "lead",
                     "pod",
                     "colour");
@@ -94,7 +94,7 @@ public final class SheetCsv {
                 line.addToTimePs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
-                seen.sampleMhz() == 0 ? "" : Math.round(seen.sampleMhz()),
+                seen.neededMsPerS() == 0 ? "" : Math.round(seen.neededMsPerS()),
                 line.lead().name(),
                 line.lead().pod(),
                 line.lead().colour());

@@ -4,7 +4,7 @@ package padward.timing;
  * What is known of the instrument and the signal's clock; 0 for what is not.
  *
  * @param bandwidthMhz bandwidth of the instrument with its lead, MHz
- * @param sampleMhz samples that it takes in a microsecond, on a clock of its own
+ * @param sampleMhz sample rate on a clock of its own, MS/s
  * @param clockMhz frequency of the clock that the signal changes with, MHz
  */
 public record Instrument(double bandwidthMhz, double sampleMhz, double clockMhz) {

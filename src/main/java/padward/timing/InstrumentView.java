@@ -9,23 +9,21 @@ import padward.fabric.PadDriverOutput;
  * @param rise rise time on the pad, 10 to 90 per cent, at both corners; zero when the fabric does
  *     not state it
  * @param seenRise the same as the instrument shows it
- * @param neededMhz bandwidth that carries the signal's edges, MHz; 0 when not known
  * @param mostToggleMhz highest frequency that the pad passes at this setting and load, MHz; 0 when
  *     not known
  * @param clockPasses whether the signal can follow its clock; true when either is not known
- * @param sampleMhz samples a microsecond: what the instrument takes, else what is recommended; 0
- *     when nothing is known
- * @param sampleUncertaintyPs how far one channel's time stamps can be off against another's because
- *     of sampling, either way: one sample, ps
+ * @param levelPs shortest level that the signal can have, ps; 0 when not known
+ * @param neededMsPerS sample rate that the signal needs, MS/s; 0 when not known
+ * @param instrument what is known of the instrument
  */
 public record InstrumentView(
         Delay rise,
         Delay seenRise,
-        double neededMhz,
         double mostToggleMhz,
         boolean clockPasses,
-        double sampleMhz,
-        int sampleUncertaintyPs) {
+        int levelPs,
+        double neededMsPerS,
+        Instrument instrument) {
     /**
      * Bandwidth times rise time of a system of one pole: ln 9 / 2π, as every textbook of
      * measurement rounds it.
@@ -45,9 +43,19 @@ public record InstrumentView(
         return BANDWIDTH_TIMES_RISE / bandwidthMhz * PS_PER_US;
     }
 
-    /** Bandwidth that carries edges of that rise time, MHz. */
+    /** Bandwidth of a system of that rise time, MHz: it shows such edges 41 % too long. */
     public static double bandwidthMhz(double risePs) {
         return BANDWIDTH_TIMES_RISE / risePs * PS_PER_US;
+    }
+
+    /**
+     * Bandwidth that shows edges of that rise time too long by no more than so much, MHz.
+     *
+     * @param percent the error, per cent
+     */
+    public static double bandwidthMhz(double risePs, double percent) {
+        double factor = 1 + percent / 100;
+        return bandwidthMhz(risePs * Math.sqrt(factor * factor - 1));
     }
 
     /** Rise time behind several systems one after another: root of the sum of squares, ps. */
@@ -60,17 +68,19 @@ public record InstrumentView(
     }
 
     /** What is seen of a pad whose driver's output is not known. */
-    public static InstrumentView unknown(Instrument instrument) {
-        return of(Delay.ZERO, 0, instrument);
+    public static InstrumentView unknown(Instrument instrument, boolean clock) {
+        return of(Delay.ZERO, 0, instrument, clock);
     }
 
     /**
      * What is seen of a pad.
      *
      * @param loadPf what hangs on it, pF
+     * @param clock whether the signal is a clock, which has two levels a period
      */
-    public static InstrumentView of(PadDriverOutput output, double loadPf, Instrument instrument) {
-        return of(output.riseAt(loadPf), mostMhz(output, loadPf), instrument);
+    public static InstrumentView of(
+            PadDriverOutput output, double loadPf, Instrument instrument, boolean clock) {
+        return of(output.riseAt(loadPf), mostMhz(output, loadPf), instrument, clock);
     }
 
     /**
@@ -90,20 +100,26 @@ public record InstrumentView(
         return calculated == 0 ? stated : Math.min(calculated, stated);
     }
 
-    private static InstrumentView of(Delay rise, double mostMhz, Instrument instrument) {
-        // A registered signal has a level for each period of its clock: two for one of its own.
-        boolean passes = mostMhz == 0 || instrument.clockMhz() <= 2 * mostMhz;
-        double levelsAUs = instrument.clockMhz() > 0 ? instrument.clockMhz() : 2 * mostMhz;
-        double sample =
-                instrument.sampleMhz() > 0 ? instrument.sampleMhz() : SAMPLES_A_LEVEL * levelsAUs;
+    private static InstrumentView of(
+            Delay rise, double mostMhz, Instrument instrument, boolean clock) {
+        // A registered signal has one level in each period of its clock, the clock itself two.
+        double ofClock = instrument.clockMhz() * (clock ? 2 : 1);
+        double levelsAUs = ofClock > 0 ? ofClock : 2 * mostMhz;
         return new InstrumentView(
                 rise,
                 seen(rise, instrument),
-                rise.fastPs() == 0 ? 0 : bandwidthMhz(rise.fastPs()),
                 mostMhz,
-                passes,
-                sample,
-                sample == 0 ? 0 : (int) Math.ceil(PS_PER_US / sample));
+                mostMhz == 0 || ofClock <= 2 * mostMhz,
+                levelsAUs == 0 ? 0 : (int) Math.round(PS_PER_US / levelsAUs),
+                SAMPLES_A_LEVEL * levelsAUs,
+                instrument);
+    }
+
+    /** Time between two samples of the instrument, ps; 0 when its rate is not known. */
+    public int samplePs() {
+        return instrument.sampleMhz() == 0
+                ? 0
+                : (int) Math.ceil(PS_PER_US / instrument.sampleMhz());
     }
 
     private static Delay seen(Delay rise, Instrument instrument) {

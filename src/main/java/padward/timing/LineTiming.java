@@ -20,6 +20,7 @@ public record LineTiming(Chain chain, InstrumentView seen) {
      * @param tree the net's wires, the pad among them
      * @param pad index of the pad
      * @param setting how the pad's driver is set; empty when not known
+     * @param clock whether the net is a clock
      */
     public static LineTiming of(
             Design design,
@@ -27,13 +28,14 @@ public record LineTiming(Chain chain, InstrumentView seen) {
             int pad,
             Optional<DriverSetting> setting,
             ExternalLine external,
-            Instrument instrument) {
+            Instrument instrument,
+            boolean clock) {
         Chain chain = Chain.of(design, tree, pad, setting, external);
         double load = chain.output().load().picofarads();
         Optional<PadDriverOutput> output = setting.flatMap(DriverSetting::output);
         return new LineTiming(
                 chain,
-                output.map(o -> InstrumentView.of(o, load, instrument))
-                        .orElseGet(() -> InstrumentView.unknown(instrument)));
+                output.map(o -> InstrumentView.of(o, load, instrument, clock))
+                        .orElseGet(() -> InstrumentView.unknown(instrument, clock)));
     }
 }

@@ -79,6 +79,16 @@ class SheetTest {
         assertThat(page.select("link, script, img, object, [src], [href]")).isEmpty();
     }
 
+    /** The stated rate is judged, not repeated as advice. */
+    @Test
+    void theNeededSampleRateIsNotTheGivenOne() throws Exception {
+        Path file = folder.resolve("s.html");
+        run("sheet", "-o", file.toString(), "--sample-mhz", "100", "--clock-mhz", "125");
+        assertThat(Jsoup.parse(Files.readString(file)).select(".seen").text())
+                .contains("500 MS/s are needed, four samples for the shortest level of 8.00 ns.")
+                .contains("takes 100 MS/s: levels shorter than 10.00 ns can be missed");
+    }
+
     /** RFC 4180, through a general reader of CSV. */
     @Test
     void theCsvIsReadBack() throws Exception {
