@@ -209,7 +209,7 @@ final class MainView extends StackPane {
                         "group",
                         "Group",
                         "Several nets at once: a pad for each, and when each line arrives",
-                        () -> new GroupView(new GroupModel(model), model.look())));
+                        () -> new GroupView(new GroupModel(model), mapModel, model.look())));
     }
 
     /** The visible part of the map; none while nothing is open. */

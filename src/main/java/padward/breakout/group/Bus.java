@@ -1,6 +1,7 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -58,6 +59,18 @@ public record Bus(
      * @param bottleneck why not all are served; empty when all are
      */
     public record Proof(Optional<Bottleneck> bottleneck) {}
+
+    /** The nets that are not served, a clause for all that have the same reason. */
+    public List<String> notServed() {
+        Map<String, List<String>> byReason = new LinkedHashMap<>();
+        left.forEach(
+                l ->
+                        byReason.computeIfAbsent(l.reason(), r -> new ArrayList<>())
+                                .add(l.net().name()));
+        return byReason.entrySet().stream()
+                .map(e -> String.join(", ", e.getValue()) + ": " + e.getKey())
+                .toList();
+    }
 
     /**
      * A bottleneck: every free route of some nets to any of the pads passes one of fewer wires,

@@ -55,9 +55,7 @@ public final class BusTable {
         if (!bus.lines().isEmpty()) {
             printLines(out);
         }
-        for (Bus.Left left : bus.left()) {
-            out.println("Not served: " + left.net().name() + ": " + left.reason() + ".");
-        }
+        bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
         bus.proof().ifPresent(p -> out.println(proofText(p)));
         if (bus.lines().isEmpty()) {
             return;
@@ -86,9 +84,7 @@ public final class BusTable {
                         + served
                         + " of the "
                         + (served + bus.left().size())
-                        + " nets can be brought out together: "
-                        + proof.bottleneck().get().toText(design.fabric())
-                        + ".";
+                        + " nets can be brought out together.";
     }
 
     /** Reports for clocks whether they are forwarded. */

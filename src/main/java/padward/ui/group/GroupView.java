@@ -3,6 +3,8 @@ package padward.ui.group;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -28,7 +30,9 @@ import padward.ui.control.CautionLines;
 import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 import padward.ui.control.NumberSpinners;
+import padward.ui.map.MapModel;
 import padward.ui.model.AppearanceModel;
+import padward.ui.scene.MapOverlay;
 
 /** Several nets at once: nets against pads, the routed group, and when each line arrives. */
 public final class GroupView extends ScrollPane {
@@ -48,10 +52,12 @@ public final class GroupView extends ScrollPane {
     private final Button match;
     private final Button keep;
 
-    /** Shows one group in the colours of the window. */
-    public GroupView(GroupModel group, AppearanceModel look) {
+    /** Shows one group in the colours of the window, its routes also on the map. */
+    public GroupView(GroupModel group, MapModel map, AppearanceModel look) {
         this.group = group;
         setId("group");
+        ObservableValue<Boolean> seen =
+                parentProperty().flatMap(Node::visibleProperty).orElse(false);
         getStyleClass().addAll("side-part", "plain-scroll");
         setFitToWidth(true);
         message.setId("group-message");
@@ -92,6 +98,16 @@ public final class GroupView extends ScrollPane {
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
+        map.backgroundOverlayProperty()
+                .bind(
+                        Bindings.createObjectBinding(
+                                () ->
+                                        group.busProperty()
+                                                .get()
+                                                .filter(b -> seen.getValue())
+                                                .<MapOverlay>map(GroupPainter::new),
+                                group.busProperty(),
+                                seen));
         show();
     }
 
@@ -213,14 +229,14 @@ public final class GroupView extends ScrollPane {
         List<Bus.Skew> skews = group.skews();
         StringBuilder text = new StringBuilder();
         int all = bus.get().lines().size() + bus.get().left().size();
-        text.append(bus.get().lines().size()).append(" of ").append(all).append(" routed");
+        text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
         bus.get()
                 .proof()
                 .ifPresent(
                         p ->
                                 text.append(
                                         p.bottleneck().isPresent()
-                                                ? ", proven: no more can be"
+                                                ? ", proven: no more can be (why: below, and on the map)"
                                                 : ", proven: none cheaper or faster"));
         text.append(
                 String.format(
@@ -259,9 +275,7 @@ public final class GroupView extends ScrollPane {
                                         m.isFinerThanKnown()
                                                 ? "; the tolerance is finer than what is known"
                                                 : "")));
-        bus.get()
-                .left()
-                .forEach(l -> text.append("\nNot routed: " + l.net().name() + ": " + l.reason()));
+        bus.get().notServed().forEach(t -> text.append("\nNot served: " + t + "."));
         return text.toString();
     }
 }

@@ -47,6 +47,8 @@ public final class MapModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<MapOverlay>> overlay =
             new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<MapOverlay>> backgroundOverlay =
+            new SimpleObjectProperty<>(Optional.empty());
 
     /** Follows the open design and the present question. */
     public MapModel(WindowModel model) {
@@ -138,6 +140,11 @@ public final class MapModel {
         return overlay;
     }
 
+    /** What is painted over the map while nothing else is, such as the routes of a group. */
+    public ObjectProperty<Optional<MapOverlay>> backgroundOverlayProperty() {
+        return backgroundOverlay;
+    }
+
     /** How far the net of the question gets; empty until it is needed and calculated. */
     ReadOnlyObjectProperty<Optional<NetReach>> reachProperty() {
         return reach;
@@ -187,7 +194,8 @@ public final class MapModel {
                         pinned,
                         reach,
                         found,
-                        overlay)
+                        overlay,
+                        backgroundOverlay)
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
         model.shown().optionProperty().addListener((p, old, now) -> changed.run());
         model.look().lettersProperty().addListener(p -> changed.run());
@@ -226,7 +234,7 @@ public final class MapModel {
                 chosenObstacle.get(),
                 marked(),
                 reach.get(),
-                overlay.get());
+                overlay.get().or(backgroundOverlay::get));
     }
 
     /** The route of the chosen option to unblock, without the what-if. */

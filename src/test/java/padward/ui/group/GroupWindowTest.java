@@ -1,6 +1,7 @@
 package padward.ui.group;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import javafx.scene.Node;
@@ -9,6 +10,8 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
@@ -39,21 +42,14 @@ class GroupWindowTest {
     void start(Stage given) {
         stage = given;
         model = OpenWindow.show(stage);
-        stage.setWidth(1500);
-        stage.setHeight(950);
+        stage.setWidth(1280);
+        stage.setHeight(800);
         model.open(Path.of(DESIGN));
     }
 
     @Test
     void aGroupIsLaidPinnedMatchedAndKept(FxRobot robot) throws Exception {
-        robot.interact(
-                () -> {
-                    TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
-                    tabs.getTabs().stream()
-                            .filter(t -> t.getId().equals("group-tab"))
-                            .forEach(t -> tabs.getSelectionModel().select(t));
-                });
-        WaitForAsyncUtils.waitForFxEvents();
+        selectTab(robot, "group-tab");
         take(robot, "group-empty");
         robot.interact(
                 () -> {
@@ -63,7 +59,7 @@ class GroupWindowTest {
                 });
         take(robot, "group-routed");
         String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
-        assertThat(routed).contains("of").contains("routed");
+        assertThat(routed).contains(" of ").contains("served");
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
@@ -84,6 +80,62 @@ class GroupWindowTest {
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before + 1);
         robot.interact(model::undo);
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
+    }
+
+    /** What every free route passes is marked on the map while the group is looked at. */
+    @Test
+    void aBottleneckIsShownOnTheMap(FxRobot robot) throws Exception {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        robot.interact(
+                () -> {
+                    robot.lookup("#group-nets")
+                            .queryAs(TextField.class)
+                            .setText("pump/level/*, alarm/*");
+                    robot.lookup("#group-pads").queryAs(TextField.class).setText("header J2");
+                });
+        byte[] before = mapPixels(robot);
+        robot.interact(() -> robot.lookup("#group-route").queryAs(Button.class).fire());
+        take(robot, "group-bottleneck");
+        assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
+                .contains("2 of 7 served, proven: no more can be")
+                .containsOnlyOnce("every free route of theirs passes x1y5/run1_w[3]");
+        byte[] shown = mapPixels(robot);
+        assertThat(shown).isNotEqualTo(before);
+        selectTab(robot, "routes-tab");
+        assertThat(mapPixels(robot)).isEqualTo(before);
+        selectTab(robot, "group-tab");
+        assertThat(mapPixels(robot)).isEqualTo(shown);
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
+        take(robot, "group-bottleneck-dark");
+        robot.interact(
+                () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
+    }
+
+    private static void selectTab(FxRobot robot, String id) {
+        robot.interact(
+                () -> {
+                    TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
+                    tabs.getTabs().stream()
+                            .filter(t -> t.getId().equals(id))
+                            .forEach(t -> tabs.getSelectionModel().select(t));
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static byte[] mapPixels(FxRobot robot) {
+        WaitForAsyncUtils.waitForFxEvents();
+        WritableImage[] picture = new WritableImage[1];
+        robot.interact(() -> picture[0] = robot.lookup("#map").query().snapshot(null, null));
+        int wide = (int) picture[0].getWidth();
+        int high = (int) picture[0].getHeight();
+        byte[] pixels = new byte[4 * wide * high];
+        picture[0]
+                .getPixelReader()
+                .getPixels(
+                        0, 0, wide, high, PixelFormat.getByteBgraInstance(), pixels, 0, 4 * wide);
+        return pixels;
     }
 
     private void take(FxRobot robot, String name) throws Exception {
