@@ -35,6 +35,11 @@ public record SinkDelayChange(
         return after.slowPs() - before.slowPs();
     }
 
+    /** How much earlier the signal arrives at the fast corner, ps: hold times depend on that. */
+    public int earlierPs() {
+        return Math.max(0, before.fastPs() - after.fastPs());
+    }
+
     /** Whether the required time is met before and missed after. */
     public boolean breaksTiming() {
         return slackBeforePs.orElse(0) >= 0 && slackAfterPs.orElse(0) < 0;

@@ -2,6 +2,7 @@ package padward.breakout.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import padward.breakout.ask.Answer;
@@ -186,7 +187,19 @@ public final class WhyText {
                 + (same ? " unchanged, " : " ")
                 + delayChange.after().toText()
                 + (same ? "" : " instead of " + delayChange.before().toText())
-                + slack(delayChange);
+                + slack(delayChange)
+                + earlier(delayChange);
+    }
+
+    /** A signal that arrives earlier can break a hold time, which nobody else would look at. */
+    private static String earlier(DelayChange delayChange) {
+        return delayChange.earlierPs() == 0
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        ", earlier by up to %d ps at the fast corner (at %s): check hold there",
+                        delayChange.earlierPs(),
+                        delayChange.earlierSink());
     }
 
     private static String slack(DelayChange delayChange) {

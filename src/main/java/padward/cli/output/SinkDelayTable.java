@@ -16,7 +16,13 @@ public final class SinkDelayTable {
     public static void print(Design design, List<Edit> edits, PrintWriter out) {
         List<SinkDelayChange> all = SinkDelayChange.between(design, Outcome.apply(design, edits));
         List<SinkDelayChange> listed =
-                all.stream().filter(s -> s.laterPs() != 0 || s.slackAfterPs().isPresent()).toList();
+                all.stream()
+                        .filter(
+                                s ->
+                                        s.laterPs() != 0
+                                                || s.earlierPs() > 0
+                                                || s.slackAfterPs().isPresent())
+                        .toList();
         boolean loads = !design.fabric().info().electrical().isUnknown();
         if (listed.isEmpty()) {
             if (loads) {
@@ -39,5 +45,12 @@ public final class SinkDelayTable {
                     slack.isPresent() ? slack.getAsInt() + " ps" + missed : "");
         }
         table.print(out);
+        int earlier = listed.stream().mapToInt(SinkDelayChange::earlierPs).max().orElse(0);
+        if (earlier > 0) {
+            out.println(
+                    "Some arrive earlier, by up to "
+                            + earlier
+                            + " ps at the fast corner: check hold.");
+        }
     }
 }

@@ -96,6 +96,10 @@ final class WhyJson {
         result.addProperty("sink", delayChange.sink());
         result.add("before_ps", AnswerJson.delay(delayChange.before()));
         result.add("after_ps", AnswerJson.delay(delayChange.after()));
+        if (delayChange.earlierPs() > 0) {
+            result.addProperty("earlierSink", delayChange.earlierSink());
+            result.addProperty("earlier_ps", delayChange.earlierPs());
+        }
         delayChange.slackBeforePs().ifPresent(s -> result.addProperty("slackBefore_ps", s));
         delayChange.slackAfterPs().ifPresent(s -> result.addProperty("slackAfter_ps", s));
         return result;

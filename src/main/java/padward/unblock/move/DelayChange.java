@@ -21,6 +21,8 @@ import padward.unblock.release.NetResources;
  * @param slackBeforePs least of required time less arrival at the slow corner, ps; empty when the
  *     design states no required time
  * @param slackAfterPs the same, after the move
+ * @param earlierSink the sink whose signal arrives earlier by the most at the fast corner
+ * @param earlierPs by how much, ps; 0 when none arrives earlier
  */
 public record DelayChange(
         String net,
@@ -28,7 +30,9 @@ public record DelayChange(
         Delay before,
         Delay after,
         OptionalInt slackBeforePs,
-        OptionalInt slackAfterPs) {
+        OptionalInt slackAfterPs,
+        String earlierSink,
+        int earlierPs) {
     /** Whether the net meets its required time before the move and misses it after. */
     public boolean breaksTiming() {
         return slackAfterPs.orElse(0) < 0 && slackBeforePs.orElse(0) >= 0;
@@ -49,6 +53,8 @@ public record DelayChange(
         Delay worstBefore = Delay.ZERO;
         Delay worstAfter = Delay.ZERO;
         int most = Integer.MIN_VALUE;
+        String earlierSink = "";
+        int earlierPs = 0;
         OptionalInt slackBefore = OptionalInt.empty();
         OptionalInt slackAfter = OptionalInt.empty();
         Int2IntOpenHashMap placeAfter = new Int2IntOpenHashMap();
@@ -66,6 +72,10 @@ public record DelayChange(
             Delay other = fresh.at(now);
             slackBefore = least(slackBefore, net.requiredPs(sink), one);
             slackAfter = least(slackAfter, net.requiredPs(sink), other);
+            if (one.fastPs() - other.fastPs() > earlierPs) {
+                earlierPs = one.fastPs() - other.fastPs();
+                earlierSink = design.textOf(sink);
+            }
             if (other.slowPs() - one.slowPs() > most) {
                 most = other.slowPs() - one.slowPs();
                 worst = design.textOf(sink);
@@ -73,7 +83,15 @@ public record DelayChange(
                 worstAfter = other;
             }
         }
-        return new DelayChange(net.name(), worst, worstBefore, worstAfter, slackBefore, slackAfter);
+        return new DelayChange(
+                net.name(),
+                worst,
+                worstBefore,
+                worstAfter,
+                slackBefore,
+                slackAfter,
+                earlierSink,
+                earlierPs);
     }
 
     private static OptionalInt least(OptionalInt known, OptionalInt required, Delay arrival) {
