@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.DriverFit;
@@ -117,6 +118,28 @@ public record BenchSheet(
             return timing.chain().atInstrument();
         }
 
+        /** The same line with a measured delay. */
+        private Line measured(Lead.Measured delay) {
+            return new Line(
+                    new Lead(
+                            lead.port(),
+                            lead.channel(),
+                            lead.name(),
+                            lead.pod(),
+                            lead.colour(),
+                            Optional.of(delay)),
+                    net,
+                    polarity,
+                    port,
+                    pad,
+                    packagePin,
+                    place,
+                    boardNet,
+                    setting,
+                    timing,
+                    addToTimePs);
+        }
+
         /** Its channel, from 1. */
         public int channel() {
             return lead.channel();
@@ -141,6 +164,30 @@ public record BenchSheet(
     /** All lines, in the order of their channels. */
     public List<Line> lines() {
         return pages.stream().flatMap(p -> p.lines().stream()).toList();
+    }
+
+    /**
+     * The same sheet with measured delays.
+     *
+     * @param delays finds the measured delay of a line, if there is one
+     */
+    public BenchSheet measured(Function<Line, Optional<Lead.Measured>> delays) {
+        List<Page> changed = new ArrayList<>();
+        for (Page page : pages) {
+            List<Line> lines =
+                    page.lines().stream()
+                            .map(l -> delays.apply(l).map(l::measured).orElse(l))
+                            .toList();
+            changed.add(
+                    new Page(
+                            page.number(),
+                            page.entry(),
+                            lines,
+                            page.restore(),
+                            page.banks(),
+                            page.cautions()));
+        }
+        return new BenchSheet(title, fabric, board, external, changed, missing);
     }
 
     /**

@@ -10,6 +10,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
+import padward.breakout.group.CalibrationGroup;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.RouteMatrix;
@@ -86,6 +87,14 @@ public final class BusCommand implements Callable<Integer> {
     private String register;
 
     @Option(
+            names = "--calibrate",
+            paramLabel = "NET",
+            description =
+                    "In place of --nets: brings this one net out on all the pads at once, so that one"
+                            + " capture shows by how much their lines differ.")
+    private String calibrate;
+
+    @Option(
             names = "--unblock",
             description =
                     "When not all nets have a route, removes what blocks them; without it, that is "
@@ -134,19 +143,11 @@ public final class BusCommand implements Callable<Integer> {
     }
 
     private Bus answer(Design now, ExternalLine external) throws BadInput {
+        checkNets();
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
-        Bus found =
-                RouteMatrix.of(
-                                now,
-                                group.nets(now),
-                                group.pads(now),
-                                aim,
-                                ports(),
-                                driver.of(now),
-                                Progress.NONE)
-                        .route(Map.of(), Progress.NONE);
+        Bus found = calibrate == null ? found(now) : calibration(now);
         Optional<UnblockedGroup> unblocked = unblocked(now, found);
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
@@ -195,6 +196,43 @@ public final class BusCommand implements Callable<Integer> {
         return routed;
     }
 
+    private Bus found(Design now) throws BadInput {
+        return RouteMatrix.of(
+                        now,
+                        group.nets(now),
+                        group.pads(now),
+                        aim,
+                        ports(),
+                        driver.of(now),
+                        Progress.NONE)
+                .route(Map.of(), Progress.NONE);
+    }
+
+    private Bus calibration(Design now) throws BadInput {
+        return CalibrationGroup.of(
+                now,
+                DesignOption.net("--calibrate", now, calibrate),
+                group.pads(now),
+                ports(),
+                driver.of(now),
+                Progress.NONE);
+    }
+
+    /** One way of naming nets, and nothing that a calibration has no use for. */
+    private void checkNets() throws BadInput {
+        if (calibrate == null && group.netsText().isEmpty()) {
+            throw new BadInput("--nets", "", "the name of a net, or a pattern", "none");
+        }
+        if (calibrate != null
+                && (!group.netsText().isEmpty() || match != null || register != null)) {
+            throw new BadInput(
+                    "--calibrate",
+                    "",
+                    "no --nets, --match-ps or --register beside it",
+                    "one of them");
+        }
+    }
+
     private Price price(Design now, Bus routed, Optional<UnblockedGroup> unblocked) {
         return unblock && unblocked.isPresent() ? unblocked.get().price(now) : routed.price(now);
     }
@@ -225,10 +263,12 @@ public final class BusCommand implements Callable<Integer> {
         LedgerEntry entry =
                 signing.entry(
                         now,
-                        group.netsText(),
+                        calibrate == null ? group.netsText() : calibrate,
                         group.padsText(),
                         bus.edits(),
-                        "a group of " + bus.lines().size());
+                        calibrate == null
+                                ? "a group of " + bus.lines().size()
+                                : "a calibration of " + bus.lines().size() + " lines");
         return old.with(entry.accepting(accepted));
     }
 }

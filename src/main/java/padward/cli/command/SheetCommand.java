@@ -12,6 +12,7 @@ import padward.cli.option.InstrumentOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
+import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
@@ -55,6 +56,15 @@ public final class SheetCommand implements Callable<Integer> {
             description = "Paper size, a4 or letter (${DEFAULT-VALUE}).")
     private SheetPage.Paper paper;
 
+    @Option(
+            names = "--calibration",
+            paramLabel = "FILE",
+            description =
+                    "The sheet of a calibration (bus --calibrate) as .csv, with what was measured in"
+                            + " its column measured_ps: the lines on the same pads get measured"
+                            + " delays.")
+    private Path calibration;
+
     @Override
     public Integer call() throws BadInput {
         Path target = output.checked(design, ledger);
@@ -62,7 +72,8 @@ public final class SheetCommand implements Callable<Integer> {
         Design read = design.read();
         Ledger kept = ledger.read(read);
         Design after = LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
-        BenchSheet sheet = BenchSheet.of(read, kept, after, lead.read(), instrument.read());
+        BenchSheet sheet =
+                calibrated(BenchSheet.of(read, kept, after, lead.read(), instrument.read()));
         String made = LocalDate.now().toString();
         switch (form) {
             case "html" -> WholeFile.writeText(target, SheetPage.html(sheet, after, made, paper));
@@ -77,6 +88,25 @@ public final class SheetCommand implements Callable<Integer> {
         sheet.missing().forEach(out::println);
         out.flush();
         return ExitStatus.DONE;
+    }
+
+    private BenchSheet calibrated(BenchSheet sheet) throws BadInput {
+        if (calibration == null) {
+            return sheet;
+        }
+        SheetLines measured = SheetLines.read(calibration);
+        if (!measured.hasMeasured()) {
+            String expected = "a measured delay in column measured_ps";
+            throw new BadInput(calibration.toString(), "", expected, "none");
+        }
+        double localPercent = lead.localPercent();
+        return sheet.measured(
+                l ->
+                        measured.measuredOn(
+                                l.pad(),
+                                l.timing().chain().toPad(),
+                                l.atInstrument(),
+                                localPercent));
     }
 
     private String form() throws BadInput {

@@ -11,7 +11,6 @@ import picocli.CommandLine.Option;
 public final class GroupOption {
     @Option(
             names = {"-n", "--nets"},
-            required = true,
             paramLabel = "NETS",
             description =
                     "A net, or a pattern with * and ?; may be repeated. The bits of a vector are "

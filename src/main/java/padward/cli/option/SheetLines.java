@@ -23,6 +23,7 @@ import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
+import padward.change.Lead;
 import padward.fabric.Delay;
 import padward.format.source.FileLimits;
 import padward.format.source.IoFaults;
@@ -205,9 +206,35 @@ public final class SheetLines {
                 });
     }
 
-    /** All lines, in the order of the table. */
-    public List<Line> lines() {
-        return List.copyOf(lines);
+    /** Whether any delay in the table was measured. */
+    public boolean hasMeasured() {
+        return lines.stream().anyMatch(l -> l.delay().isMeasured());
+    }
+
+    /**
+     * The delay of a line that leaves by a pad whose line was measured with another net: that
+     * measurement, and the calculated difference of the two nets' routes to the pad's driver, with
+     * its local variation.
+     *
+     * @param toDriver the line's calculated delay to the pad's driver
+     * @param range its calculated delay to the instrument
+     */
+    public Optional<Lead.Measured> measuredOn(
+            String pad, Delay toDriver, Delay range, double localPercent) {
+        return lines.stream()
+                .filter(l -> l.pad().equals(pad) && l.delay().isMeasured())
+                .findFirst()
+                .map(
+                        l -> {
+                            int further = range.middlePs() - l.range().middlePs();
+                            long routes = (long) toDriver.slowPs() + l.toDriver().slowPs();
+                            // Half for each route; and how wide the corners of the two differ.
+                            double local = routes * localPercent / 200;
+                            int corner = Math.abs(range.spreadPs() - l.range().spreadPs()) / 2;
+                            return new Lead.Measured(
+                                    l.delay().outsidePs() + further,
+                                    l.delay().tolerancePs() + corner + (int) Math.ceil(local));
+                        });
     }
 
     private Delay delay(CSVRecord row, String fastColumn, String slowColumn) throws BadInput {

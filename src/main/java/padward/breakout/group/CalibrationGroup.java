@@ -1,0 +1,95 @@
+package padward.breakout.group;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.DriverFit;
+import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
+import padward.breakout.ask.RouteBuilder;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.route.search.Engine;
+import padward.route.search.VertexPath;
+import padward.unblock.release.QuestionContext;
+
+/**
+ * One net brought out on several pads at once: its changes leave all of them together, but for what
+ * their lines differ by, so that one capture shows the differences of the lines.
+ */
+public final class CalibrationGroup {
+    private CalibrationGroup() {}
+
+    /**
+     * Brings a net out on pads, one after the other, each over the shortest route that is then
+     * free.
+     *
+     * @param pads indices of the pads
+     * @param ports whether ports may lose their pads
+     * @param driver what is wanted of the pads' drivers
+     * @return a line for each pad that was reached; the others are named with the reason
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static Bus of(
+            Design design,
+            Net net,
+            List<Integer> pads,
+            Bus.Ports ports,
+            DriverWish driver,
+            Progress progress) {
+        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Design now = design;
+        List<Edit> edits = new ArrayList<>();
+        List<Bus.Left> left = new ArrayList<>();
+        List<Integer> reached = new ArrayList<>();
+        long alonePs = 0;
+        for (int pad : pads) {
+            if (progress.cancelled()) {
+                throw new CancellationException("stopped on request");
+            }
+            progress.report((double) reached.size() / pads.size(), "calibrating " + net.name());
+            String name = design.fabric().pads().get(pad).name();
+            Net own = now.findNet(net.name()).orElseThrow();
+            boolean portLoses = ports == Bus.Ports.KEEP && design.findPortOn(pad).isPresent();
+            Answer answer =
+                    asker.answer(new Question(now, own, pad, Corner.SLOW, driver), progress);
+            if (answer instanceof Answer.FreeRoute free && !portLoses) {
+                List<Edit> out = AnswerEdits.of(free);
+                if (Outcome.of(now, out) instanceof Outcome.Applied applied) {
+                    now = applied.design();
+                    edits.addAll(out);
+                    reached.add(pad);
+                    alonePs += free.route().total().slowPs();
+                    continue;
+                }
+            }
+            String why = portLoses ? "a port would lose pad " + name : "no free route to " + name;
+            left.add(new Bus.Left(net, why, false));
+        }
+        List<Bus.Line> lines = new ArrayList<>();
+        for (int pad : reached) {
+            lines.add(line(design, now, net, pad, driver));
+        }
+        return new Bus(lines, left, edits, alonePs, Optional.empty());
+    }
+
+    /** A line as it is in the end, with the load of all the others. */
+    private static Bus.Line line(Design before, Design after, Net net, int pad, DriverWish driver) {
+        Net own = after.findNet(net.name()).orElseThrow();
+        Question question = new Question(after, own, pad, Corner.SLOW, driver);
+        QuestionContext context =
+                new QuestionContext(after, own, Optional.empty(), question.padValue());
+        int vertex = question.padValue().vertex();
+        Route route = new RouteBuilder(question, context).build(new VertexPath(new int[] {vertex}));
+        return new Bus.Line(net, pad, route, DriverFit.standing(before, pad));
+    }
+}
