@@ -4,16 +4,16 @@ import java.math.BigInteger;
 import java.util.List;
 
 /** What circuits of the library must show, from the past levels of nets alone. */
-final class Specification {
+public final class Specification {
     private Specification() {}
 
     /** Level of the output in a cycle; cycles before the first are unknown and not asked. */
-    interface Rule {
+    public interface Rule {
         boolean at(List<boolean[]> past, int cycle);
     }
 
     /** The nets' levels so many cycles ago, put together somehow. */
-    interface OfNets {
+    public interface OfNets {
         boolean of(boolean[] nets);
     }
 
