@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import padward.design.Cell;
@@ -432,7 +433,7 @@ public final class PlainState {
     private void dropEnable(String site, PlainState before) {
         boolean used =
                 ports.values().stream()
-                        .anyMatch(p -> p.out() && chip.enableOf.get(p.pad()) == site);
+                        .anyMatch(p -> p.out() && Objects.equals(chip.enableOf.get(p.pad()), site));
         boolean cell = before.cells.values().stream().anyMatch(c -> c.site().equals(site));
         if (site == null || used || cell) {
             return;

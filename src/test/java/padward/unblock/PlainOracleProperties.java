@@ -70,7 +70,7 @@ class PlainOracleProperties {
     @Test
     @Tag("slow")
     void answersEqualBruteForceWhereSwitchesExcludeEachOtherOnThousands() {
-        check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 10_000);
+        check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 5_000);
     }
 
     private void check(long from, long to) {

@@ -45,6 +45,12 @@ class OddGroupsProperties {
         check(200, 8_000);
     }
 
+    @Test
+    @Tag("slow")
+    void whatThousandsOfGroupsProposeWhereSwitchesExcludeEachOther() {
+        check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 3_000);
+    }
+
     private void check(long from, long to) {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.make(seed);

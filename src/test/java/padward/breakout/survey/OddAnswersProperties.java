@@ -64,6 +64,12 @@ class OddAnswersProperties {
         assertThat(questions).isGreaterThan(150_000);
     }
 
+    @Test
+    @Tag("slow")
+    void whatIsSaidHoldsWhereSwitchesExcludeEachOtherOnThousands() throws BadInput {
+        check(OddDesigns.WITH_SWITCH_GROUPS + 400, OddDesigns.WITH_SWITCH_GROUPS + 3_000);
+    }
+
     private void check(long from, long to) throws BadInput {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.make(seed);
