@@ -21,7 +21,9 @@ import padward.fabric.VertexKind;
  *
  * <p>The delay of the edge that leads into a stage is the fabric's own and covers the buffer and
  * the bare first wire. What the stage adds is Elmore's delay of the whole less that of the bare
- * first wire. Pass-throughs restore the signal.
+ * first wire: an estimate that was never too little in drawn stages of ordinary values, but no
+ * bound, since the bare wire takes less than its Elmore delay as well. Pass-throughs restore the
+ * signal.
  */
 final class BufferedStages {
     /** Ohms times femtofarads are femtoseconds. */
