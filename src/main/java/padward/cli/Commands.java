@@ -29,6 +29,7 @@ import padward.cli.command.SheetCommand;
 import padward.cli.command.SurveyCommand;
 import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
+import padward.cli.watch.WatchCommand;
 
 /** The commands by name, in the order of the help; each is made when it is called. */
 final class Commands {
@@ -40,6 +41,7 @@ final class Commands {
         BY_NAME.put("survey", SurveyCommand::new);
         BY_NAME.put("bus", BusCommand::new);
         BY_NAME.put("keep", KeepCommand::new);
+        BY_NAME.put("watch", WatchCommand::new);
         BY_NAME.put("apply", ApplyCommand::new);
         BY_NAME.put("board", BoardCommand::new);
         BY_NAME.put("lead", LeadCommand::new);

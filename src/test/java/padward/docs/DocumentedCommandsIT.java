@@ -80,7 +80,13 @@ class DocumentedCommandsIT {
         List<PaperCommand> commands = new ArrayList<>(PaperCommand.ofHelp());
         assertThat(commands).hasSizeGreaterThan(20);
         for (String page :
-                List.of("your-own-device", "your-own-design", "timing", "lessons", "formats")) {
+                List.of(
+                        "your-own-device",
+                        "your-own-design",
+                        "timing",
+                        "lessons",
+                        "watch",
+                        "formats")) {
             commands.addAll(PaperCommand.ofPage(Path.of("docs", page + ".md")));
         }
         commands.removeIf(c -> c.source().equals("window"));

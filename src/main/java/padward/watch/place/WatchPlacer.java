@@ -141,7 +141,8 @@ public final class WatchPlacer {
 
     private static String textOf(Answer answer) {
         if (!(answer instanceof Answer.Blocked blocked)) {
-            return AnswerText.sentence(answer);
+            String why = AnswerText.explanation(answer);
+            return Character.toUpperCase(why.charAt(0)) + why.substring(1);
         }
         String text = AnswerText.padText(answer.question());
         return Character.toUpperCase(text.charAt(0))

@@ -1,0 +1,191 @@
+package padward.cli.watch;
+
+import com.google.gson.JsonObject;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.change.Ledger;
+import padward.cli.option.AcceptOption;
+import padward.cli.option.DesignOption;
+import padward.cli.option.DriverOption;
+import padward.cli.option.SigningOption;
+import padward.cli.output.AnswerJson;
+import padward.cli.output.CautionTable;
+import padward.cli.output.ExitStatus;
+import padward.cli.output.LedgerJson;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.format.ledger.LedgerFile;
+import padward.watch.circuit.Circuit;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchResult;
+import padward.watch.place.WatchText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code watch}: a small circuit of unused cells between nets and a pad. */
+@Command(
+        name = "watch",
+        mixinStandardHelpOptions = true,
+        description =
+                "Places a small circuit on cells and wires that the design leaves unused, between "
+                        + "nets and a pad: a trigger, a selector, a divider. Nets are branched and keep "
+                        + "every wire; nothing is moved. With --ledger, the circuit is kept; undo takes "
+                        + "it out again.",
+        footer = {
+            "",
+            "Example:",
+            "  padward watch trigger --design fixtures/small/only.design.json \\",
+            "      --when 'level/sample[1:0] == 2b11 && !beep' --pad J1.2"
+        })
+public final class WatchCommand implements Callable<Integer> {
+    @Mixin private DesignOption design;
+    @Mixin private CircuitOption circuit;
+    @Mixin private DriverOption driver;
+    @Mixin private SigningOption signing;
+    @Mixin private AcceptOption accept;
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = {"-p", "--pad"},
+            required = true,
+            split = ",",
+            paramLabel = "PAD",
+            description =
+                    "The pad: its name, package pin, port, board net or header pin (J1.3). For "
+                            + "count, a second one for the marker, separated by a comma.")
+    private List<String> pads = List.of();
+
+    @Option(
+            names = {"-l", "--ledger"},
+            paramLabel = "FILE",
+            description = "Keeps the circuit in this ledger, on top of the entries that it has.")
+    private Path ledger;
+
+    @Option(names = "--json", description = "Prints the answer as JSON.")
+    private boolean json;
+
+    private WatchResult result;
+    private Optional<String> hint = Optional.empty();
+
+    @Override
+    public Integer call() throws BadInput {
+        Design read = design.read();
+        Optional<Ledger> kept = Optional.empty();
+        if (ledger == null) {
+            answer(read);
+        } else {
+            boolean[] changed = {false};
+            Ledger now =
+                    LedgerFile.change(
+                            ledger,
+                            design.file(),
+                            read.fabric(),
+                            old -> {
+                                Ledger next = kept(old, read);
+                                changed[0] = next != old;
+                                return next;
+                            });
+            kept = changed[0] ? Optional.of(now) : kept;
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(AnswerJson.text(json(kept)));
+        } else {
+            print(kept, out);
+        }
+        out.flush();
+        return result instanceof WatchResult.Placed ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+    }
+
+    private void answer(Design now) throws BadInput {
+        Circuit wanted = circuit.circuit(now);
+        result = placed(now, wanted);
+        if (result instanceof WatchResult.DoesNotFit) {
+            Optional<CircuitOption> smaller = circuit.smaller();
+            if (smaller.isPresent()) {
+                Circuit less = smaller.get().circuit(now);
+                if (placed(now, less) instanceof WatchResult.Placed) {
+                    hint =
+                            Optional.of(
+                                    "With --combinational it fits: "
+                                            + WatchText.cells(less)
+                                            + ", and the pin shows glitches.");
+                }
+            }
+        }
+    }
+
+    private WatchResult placed(Design now, Circuit wanted) throws BadInput {
+        int outputs = wanted.outputs().size();
+        List<Integer> indices = new ArrayList<>();
+        for (String text : pads) {
+            indices.add(DesignOption.pad(now, text));
+        }
+        if (indices.stream().distinct().count() != outputs || indices.size() != outputs) {
+            throw new BadInput(
+                    "--pad",
+                    "",
+                    outputs == 1 ? "one pad" : outputs + " different pads, separated by commas",
+                    "“" + String.join(",", pads) + "”");
+        }
+        return WatchPlacer.place(
+                new WatchQuestion(now, wanted, indices, driver.of(now)), Progress.NONE);
+    }
+
+    private Ledger kept(Ledger old, Design read) throws BadInput {
+        Design now = LedgerTable.apply(old, read, ledger);
+        answer(now);
+        if (!(result instanceof WatchResult.Placed placed)) {
+            return old;
+        }
+        List<String> accepted = accept.checked(Price.ofPads(now, placed.edits()));
+        WatchResult.Leg first = placed.legs().get(0);
+        return old.with(
+                signing.entry(
+                                now,
+                                first.net(),
+                                first.pad(),
+                                placed.edits(),
+                                placed.question().circuit().function())
+                        .accepting(accepted));
+    }
+
+    private void print(Optional<Ledger> kept, PrintWriter out) {
+        out.println(WatchText.sentence(result));
+        hint.ifPresent(out::println);
+        if (!(result instanceof WatchResult.Placed placed)) {
+            return;
+        }
+        WatchTable.print(placed, out);
+        kept.ifPresent(
+                now ->
+                        out.println(
+                                "Kept as entry " + now.entries().size() + " of " + ledger + "."));
+        CautionTable.printShared(Cautions.ofEdits(placed.question().design(), placed.edits()), out);
+    }
+
+    private JsonObject json(Optional<Ledger> kept) {
+        JsonObject object = WatchJson.object(result);
+        hint.ifPresent(h -> object.addProperty("smaller", h));
+        object.addProperty("kept", kept.isPresent());
+        kept.ifPresent(
+                now -> {
+                    int count = now.entries().size();
+                    object.addProperty("ledger", ledger.toString());
+                    object.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
+                });
+        return object;
+    }
+}

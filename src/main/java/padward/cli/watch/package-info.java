@@ -1,0 +1,2 @@
+/** The command for watch circuits. */
+package padward.cli.watch;

@@ -1,0 +1,196 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.Progress;
+import padward.format.design.DesignReader;
+import padward.format.design.Digest;
+import picocli.CommandLine;
+
+/** Watch circuits from the command line: answered, kept, handed over, undone. */
+class WatchCommandTest {
+    private static final String WHEN = "level/sample[1:0] == 2b11 && !beep";
+
+    @TempDir private Path folder;
+    private Path design;
+    private Path ledger;
+
+    private record Run(int code, String out, String err) {}
+
+    @BeforeEach
+    void copyExample() throws Exception {
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
+        }
+        design = folder.resolve("only.design.json");
+        ledger = folder.resolve("bench.json");
+    }
+
+    private Run run(String command, String... more) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        List<String> words = new ArrayList<>(List.of(command));
+        words.addAll(List.of(more));
+        words.addAll(List.of("--design", design.toString()));
+        return new Run(line.execute(words.toArray(String[]::new)), out.toString(), err.toString());
+    }
+
+    private Run watch(String... more) {
+        return run("watch", more);
+    }
+
+    private static JsonObject object(Run run) {
+        return JsonParser.parseString(run.out()).getAsJsonObject();
+    }
+
+    @Test
+    void aTriggerIsAnsweredWithWhatItCosts() {
+        Run run = watch("trigger", "--when", WHEN, "--pad", "J1.2");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .startsWith("Fits: 1 lookup table and 1 register on free sites, out on pin E2")
+                .contains("The pin is 1 cycle of clk12 late.")
+                .contains("alarm/beep (1 pin more)")
+                .contains("What it costs: 1 lookup table and 1 register.")
+                .contains("Cautions:");
+        assertThat(ledger).doesNotExist();
+    }
+
+    @Test
+    void keptHandedOverAndUndone() throws Exception {
+        String before = Digest.of(DesignReader.read(design, Progress.NONE));
+        String file = ledger.toString();
+        Run kept = watch("trigger", "--when", WHEN, "--pad", "J1.2", "--ledger", file, "--json");
+        assertThat(kept.code()).as(kept.err()).isZero();
+        JsonObject answer = object(kept);
+        assertThat(answer.get("kept").getAsBoolean()).isTrue();
+        assertThat(answer.getAsJsonArray("cells")).hasSize(2);
+        assertThat(answer.getAsJsonObject("entry").get("note").getAsString())
+                .startsWith("High while");
+        // A second one has other names, other cells and another pad.
+        assertThat(watch("divide", "--by", "4", "--pad", "x0y1/pad[1]", "--ledger", file).code())
+                .isZero();
+        Path sheet = folder.resolve("sheet.html");
+        assertThat(run("sheet", "--ledger", file, "-o", sheet.toString()).code()).isZero();
+        assertThat(Files.readString(sheet)).contains("watch/trigger1/out", "one cycle of clk12");
+        Path changes = folder.resolve("changes.json");
+        assertThat(run("changes", "--ledger", file, "-o", changes.toString()).code()).isZero();
+        assertThat(Files.readString(changes)).contains("cell-new", "net-new", "contents");
+        Path changed = folder.resolve("changed.json");
+        Run applied = run("apply", "--ledger", file, "-o", changed.toString());
+        assertThat(applied.code()).as(applied.err()).isZero();
+        assertThat(DesignReader.read(changed, Progress.NONE).findCell("watch/trigger1/out"))
+                .isPresent();
+        assertThat(run("undo", "--ledger", file).code()).isZero();
+        assertThat(run("undo", "--ledger", file).code()).isZero();
+        assertThat(Digest.of(DesignReader.read(design, Progress.NONE))).isEqualTo(before);
+    }
+
+    @Test
+    void whatFollowsOnTheBoardNeedsAYes() throws Exception {
+        String file = ledger.toString();
+        Run refused = watch("trigger", "--when", "hold", "--pad", "x0y6/pad[0]", "--ledger", file);
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("--accept");
+        assertThat(ledger).doesNotExist();
+        Run kept =
+                watch(
+                        "trigger",
+                        "--when",
+                        "hold",
+                        "--pad",
+                        "x0y6/pad[0]",
+                        "--ledger",
+                        file,
+                        "--accept",
+                        "follows");
+        assertThat(kept.code()).as(kept.err()).isZero();
+    }
+
+    @Test
+    void aSelectorIsSteeredFromAPad() {
+        Run run =
+                watch(
+                        "select",
+                        "--nets",
+                        "pump/level/sample*",
+                        "--by",
+                        "x0y2/pad[0]",
+                        "--pad",
+                        "J1.2");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).contains("Read: pin A3", "1 pump/level/sample[1]");
+    }
+
+    @Test
+    void whatDoesNotFitSaysWhy() {
+        Run run = watch("trigger", "--when", "hold", "--pad", "x3y0/pad[0]", "--json");
+        assertThat(run.code()).isEqualTo(1);
+        JsonObject answer = object(run);
+        assertThat(answer.get("fits").getAsBoolean()).isFalse();
+        assertThat(answer.get("reason").getAsString()).isEqualTo("pad-blocked");
+        assertThat(answer.get("proven").getAsBoolean()).isTrue();
+        assertThat(answer.get("sentence").getAsString()).contains("input-only");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "toggle --when rising(hold)",
+        "stretch --when rising(hold) --cycles 5",
+        "sticky --when hold --reset beep",
+        "sync --nets float_hi",
+        "register --nets pump/run/hold",
+        "any --nets pump/level/sample*",
+        "parity --nets pump/level/sample*",
+        "parity --combinational --nets pump/level/sample*",
+        "divide --by 6 --when hold"
+    })
+    void theOthersFitToo(String words) {
+        List<String> all = new ArrayList<>(List.of(words.split(" ")));
+        all.addAll(List.of("--pad", "J1.2"));
+        Run run = watch(all.toArray(String[]::new));
+        assertThat(run.code()).as(run.err() + run.out()).isZero();
+        assertThat(run.out()).startsWith("Fits: ");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "trigger, --when",
+        "trigger --when hold===beep, at character",
+        "trigger --when nothing, --when",
+        "trigger --when hold --clock hold, --clock",
+        "divide, --by",
+        "divide --by x, --by",
+        "divide --by 1, by",
+        "sync, --nets",
+        "register --nets pump/level/sample*, one net",
+        "stretch --when hold, --cycles",
+        "count --nets pump/level/sample* --cycles 2, 2 different pads",
+        "select --nets pump/level/sample* --by x3y9/pad[0], --by",
+        "select --nets pump/level/sample* --by motor, --by"
+    })
+    void badInputIsOneClearLine(String words, String expected) {
+        List<String> all = new ArrayList<>(List.of(words.split(" ")));
+        all.addAll(List.of("--pad", "J1.2"));
+        Run run = watch(all.toArray(String[]::new));
+        assertThat(run.code()).as(run.out()).isEqualTo(2);
+        assertThat(run.err()).contains(expected);
+        assertThat(run.err().lines().count()).isEqualTo(1);
+    }
+}
