@@ -66,7 +66,7 @@ public final class CircuitBuilder {
 
     /** Numbers of several literals. */
     public Magnitudes magnitudes() {
-        return new Magnitudes(graph, many);
+        return new Magnitudes(graph, many, tableInputs);
     }
 
     /** The literal of a net of the design. */

@@ -9,8 +9,10 @@ import java.util.stream.IntStream;
 public final class Magnitudes {
     private final LogicGraph graph;
     private final ManyInputs many;
+    private final int tableInputs;
 
-    Magnitudes(LogicGraph graph, ManyInputs many) {
+    Magnitudes(LogicGraph graph, ManyInputs many, int tableInputs) {
+        this.tableInputs = tableInputs;
         this.graph = graph;
         this.many = many;
     }
@@ -85,10 +87,28 @@ public final class Magnitudes {
         if (which.isEmpty()) {
             return literals.get(0);
         }
-        int half = Math.min(literals.size(), 1 << which.size() - 1);
-        List<Integer> rest = which.subList(0, which.size() - 1);
-        int low = chosen(rest, literals.subList(0, half));
-        int high = chosen(rest, literals.subList(half, literals.size()));
-        return graph.choose(which.get(which.size() - 1), high, low);
+        boolean four = which.size() % 2 == 0 && tableInputs >= 4 && tableInputs < 6;
+        int bits = four ? 2 : 1;
+        List<Integer> rest = which.subList(0, which.size() - bits);
+        int each = 1 << rest.size();
+        List<Integer> parts = new ArrayList<>();
+        for (int i = 0; i < 1 << bits; i++) {
+            int from = Math.min(literals.size(), i * each);
+            int to = Math.min(literals.size(), from + each);
+            parts.add(chosen(rest, literals.subList(from, to)));
+        }
+        int top = which.get(which.size() - 1);
+        return four
+                ? oneOfFour(which.get(which.size() - 2), top, parts)
+                : graph.choose(top, parts.get(1), parts.get(0));
+    }
+
+    /**
+     * One of four in two tables of four inputs: where the second two are meant, the first table
+     * hands on which of them.
+     */
+    private int oneOfFour(int low, int high, List<Integer> four) {
+        int first = graph.choose(high, low, graph.choose(low, four.get(1), four.get(0)));
+        return graph.choose(high, graph.choose(first, four.get(3), four.get(2)), first);
     }
 }

@@ -356,15 +356,18 @@ class LibraryTest {
         assertThat(cells(new Divide(CLOCK, 2, Optional.empty()))).isEqualTo(2);
         assertThat(cells(new Divide(CLOCK, 16, Optional.empty()))).isEqualTo(8);
         assertThat(cells(new Divide(CLOCK, 65_536, Optional.empty()))).isLessThanOrEqualTo(38);
-        assertThat(
-                        cells(
-                                new Select(
-                                        nets(4),
-                                        List.of(
-                                                new Signal.Observed("n[20]"),
-                                                new Signal.AtPad("P1")),
-                                        Optional.empty())))
-                .isEqualTo(2);
+        assertThat(cells(select(4))).isEqualTo(2);
+        assertThat(cells(select(8))).isEqualTo(5);
+        assertThat(cells(select(16))).isEqualTo(10);
+    }
+
+    private static Select select(int count) {
+        List<Signal> steer =
+                List.of("A", "B", "C", "D").stream()
+                        .<Signal>map(Signal.AtPad::new)
+                        .limit(Integer.numberOfTrailingZeros(count))
+                        .toList();
+        return new Select(nets(count), steer, Optional.empty());
     }
 
     private static int cells(Recipe recipe) throws BadInput {
