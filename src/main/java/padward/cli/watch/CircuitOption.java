@@ -89,7 +89,7 @@ public final class CircuitOption {
             paramLabel = "CONDITION",
             description =
                     "A condition over nets and vectors, such as 'count[7:0] == 8h3F && !beep'; "
-                            + "see docs/watch.md.")
+                            + "see docs/watch-library.md.")
     private String when;
 
     @Option(
