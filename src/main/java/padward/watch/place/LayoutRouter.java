@@ -21,17 +21,17 @@ final class LayoutRouter {
     private static final int ROUNDS = 12;
 
     private final Connections connections;
-    private final Ground ground;
+    private final UnusedResources unused;
     private final Fabric fabric;
     private final int[] pads;
 
     /**
      * @param pads index of the pad for each output
      */
-    LayoutRouter(Connections connections, Ground ground, int[] pads) {
+    LayoutRouter(Connections connections, UnusedResources unused, int[] pads) {
         this.connections = connections;
-        this.ground = ground;
-        this.fabric = ground.design().fabric();
+        this.unused = unused;
+        this.fabric = unused.design().fabric();
         this.pads = pads;
     }
 
@@ -89,16 +89,16 @@ final class LayoutRouter {
         if (fabric.switchGroups().isEmpty()) {
             return List.of();
         }
-        return ground.design().nets().stream()
+        return unused.design().nets().stream()
                 .filter(n -> !connections.sources().contains(new Source.OfNet(n)))
                 .map(Net::route)
                 .toList();
     }
 
     private BitSet closed(Layout layout, Passing passing) {
-        BitSet closed = (BitSet) ground.closed().clone();
+        BitSet closed = (BitSet) unused.closed().clone();
         if (passing == Passing.ALL_SITES) {
-            closed = (BitSet) ground.used().clone();
+            closed = (BitSet) unused.used().clone();
             BitSet pads = closed;
             fabric.pads().forEach(p -> pads.set(p.vertex()));
         }
@@ -113,7 +113,7 @@ final class LayoutRouter {
         IntArrayList result = new IntArrayList();
         for (int o = 0; o < pads.length; o++) {
             int vertex = fabric.pads().get(pads[o]).vertex();
-            if (connections.outputs()[o] == source && !ground.used().get(vertex)) {
+            if (connections.outputs()[o] == source && !unused.used().get(vertex)) {
                 result.add(vertex);
             }
         }

@@ -13,23 +13,23 @@ final class PinChoice {
     /** What a pin that is not easy to reach counts as, in tiles. */
     private static final int DETOUR = 6;
 
-    private final Ground ground;
+    private final UnusedResources unused;
     private final EdgeCursor into;
     private final EdgeCursor out;
 
-    PinChoice(Ground ground) {
-        this.ground = ground;
-        this.into = ground.design().fabric().edgesIn();
-        this.out = ground.design().fabric().edgesOut();
+    PinChoice(UnusedResources unused) {
+        this.unused = unused;
+        this.into = unused.design().fabric().edgesIn();
+        this.out = unused.design().fabric().edgesOut();
     }
 
     /** What stands against a spot for an element with that many inputs, in tiles. */
     int against(Spot spot, int inputs) {
         int easy = 0;
         for (int vertex : spot.inputVertices()) {
-            easy += Reach.countUpTo(EASY, vertex, into, ground.closed()) >= EASY ? 1 : 0;
+            easy += Reachable.countUpTo(EASY, vertex, into, unused.closed()) >= EASY ? 1 : 0;
         }
-        boolean leaves = Reach.countUpTo(EASY, spot.outVertex(), out, ground.closed()) >= EASY;
+        boolean leaves = Reachable.countUpTo(EASY, spot.outVertex(), out, unused.closed()) >= EASY;
         return DETOUR * (Math.max(0, inputs - easy) + (leaves ? 0 : 2));
     }
 
@@ -39,7 +39,7 @@ final class PinChoice {
         IntArrayList eased = new IntArrayList();
         for (int rank = EASY; rank > 0 && eased.size() < inputs; rank = rank / 2) {
             for (int vertex : pins) {
-                boolean easy = Reach.countUpTo(rank, vertex, into, ground.closed()) >= rank;
+                boolean easy = Reachable.countUpTo(rank, vertex, into, unused.closed()) >= rank;
                 if (easy && !eased.contains(vertex) && eased.size() < inputs) {
                     eased.add(vertex);
                 }

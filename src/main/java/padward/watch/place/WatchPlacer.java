@@ -52,7 +52,7 @@ public final class WatchPlacer {
     private final Design design;
     private final Fabric fabric;
     private final Connections connections;
-    private final Ground ground;
+    private final UnusedResources unused;
     private final int[] pads;
     private final LayoutRouter router;
     private final PinChoice pins;
@@ -69,10 +69,10 @@ public final class WatchPlacer {
         this.design = question.design();
         this.fabric = design.fabric();
         this.connections = Connections.of(question.circuit(), design);
-        this.ground = new Ground(design);
+        this.unused = new UnusedResources(design);
         this.pads = question.pads().stream().mapToInt(p -> p).toArray();
-        this.router = new LayoutRouter(connections, ground, pads);
-        this.pins = new PinChoice(ground);
+        this.router = new LayoutRouter(connections, unused, pads);
+        this.pins = new PinChoice(unused);
         this.asker = new Asker(fabric, Engine.OWN);
     }
 
@@ -87,20 +87,21 @@ public final class WatchPlacer {
     }
 
     private WatchResult run() {
-        Feasible feasible = new Feasible(connections, ground, freedAtPads(), pads);
-        Optional<WatchResult> hopeless = hopeless(feasible.ofClocksAndPads());
+        CandidateSites candidateSites =
+                new CandidateSites(connections, unused, freedAtPads(), pads);
+        Optional<WatchResult> hopeless = hopeless(candidateSites.ofClocksAndPads());
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
-        Optional<WatchResult> placed = search(feasible.spots(), TRIED_FIRST);
+        Optional<WatchResult> placed = search(candidateSites.spots(), TRIED_FIRST);
         if (placed.isPresent()) {
             return placed.get();
         }
-        hopeless = hopeless(feasible.ofAllNets());
+        hopeless = hopeless(candidateSites.ofAllNets());
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
-        return search(feasible.spots(), MOST_LAYOUTS).orElseGet(this::notTogether);
+        return search(candidateSites.spots(), MOST_LAYOUTS).orElseGet(this::notTogether);
     }
 
     /** By output, what becomes free when its pad's port is disconnected. */
@@ -111,7 +112,7 @@ public final class WatchPlacer {
                 .toList();
     }
 
-    private Optional<WatchResult> hopeless(Optional<Feasible.Fault> fault) {
+    private Optional<WatchResult> hopeless(Optional<CandidateSites.Fault> fault) {
         return fault.map(
                 f -> {
                     String text = f.text();
@@ -123,7 +124,7 @@ public final class WatchPlacer {
     }
 
     /** What is in the way of any net that comes to the pad: asked of a net that is there. */
-    private String whyBlocked(Feasible.Fault fault) {
+    private String whyBlocked(CandidateSites.Fault fault) {
         int pad = pads[fault.output()];
         for (Source source : connections.sources()) {
             if (source instanceof Source.OfNet of) {

@@ -5,8 +5,8 @@ import java.util.BitSet;
 import padward.fabric.EdgeCursor;
 
 /** What can be reached over vertices that are not closed, whatever it costs. */
-final class Reach {
-    private Reach() {}
+final class Reachable {
+    private Reachable() {}
 
     /**
      * The vertices reached, the first ones included; closed ones are reached but not passed.

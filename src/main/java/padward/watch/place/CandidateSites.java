@@ -18,9 +18,9 @@ import padward.watch.circuit.Element;
  * left out here cannot be used in any layout: each net alone finds no route there, over all that is
  * free, through any site. One object serves one question.
  */
-final class Feasible {
+final class CandidateSites {
     private final Connections connections;
-    private final Ground ground;
+    private final UnusedResources unused;
     private final Fabric fabric;
     private final List<IntSet> freedAtPads;
     private final int[] pads;
@@ -46,13 +46,14 @@ final class Feasible {
      * @param freedAtPads by output, what becomes free when its pad's port is disconnected
      * @param pads by output, the index of its pad
      */
-    Feasible(Connections connections, Ground ground, List<IntSet> freedAtPads, int[] pads) {
+    CandidateSites(
+            Connections connections, UnusedResources unused, List<IntSet> freedAtPads, int[] pads) {
         this.connections = connections;
-        this.ground = ground;
-        this.fabric = ground.design().fabric();
+        this.unused = unused;
+        this.fabric = unused.design().fabric();
         this.freedAtPads = freedAtPads;
         this.pads = pads;
-        connections.circuit().elements().forEach(e -> spots.add(ground.spotsFor(e)));
+        connections.circuit().elements().forEach(e -> spots.add(unused.spotsFor(e)));
         connections.sources().forEach(s -> reached.add(new BitSet()));
     }
 
@@ -69,7 +70,7 @@ final class Feasible {
     private Optional<Fault> kinds() {
         for (int e = 0; e < connections.elements(); e++) {
             Element element = connections.circuit().elements().get(e);
-            if (!ground.isKnown(element)) {
+            if (!unused.isKnown(element)) {
                 return Optional.of(
                         new Fault(
                                 WatchResult.Reason.NO_KINDS,
@@ -131,9 +132,9 @@ final class Feasible {
                     instanceof Source.OfElement of)) {
                 continue;
             }
-            BitSet closed = (BitSet) ground.used().clone();
+            BitSet closed = (BitSet) unused.used().clone();
             freedAtPads.get(o).forEach(closed::clear);
-            BitSet from = Reach.of(new int[] {pad.vertex()}, fabric.edgesIn(), closed);
+            BitSet from = Reachable.of(new int[] {pad.vertex()}, fabric.edgesIn(), closed);
             boolean shut =
                     !pad.directions().canDrive()
                             || closed.get(pad.vertex())
@@ -165,7 +166,7 @@ final class Feasible {
         SiteView site = fabric.site(pad.enableSite());
         int used = closed.nextSetBit(site.firstPin());
         boolean pins = used >= 0 && used < site.firstPin() + site.pins().size();
-        return pins || ground.design().occupancy().findCellOn(site.id()).isPresent();
+        return pins || unused.design().occupancy().findCellOn(site.id()).isPresent();
     }
 
     /** Looks at all nets, again and again while that leaves spots out. */
@@ -260,7 +261,7 @@ final class Feasible {
 
     private BitSet reachedBy(int source) {
         if (reached.get(source).isEmpty()) {
-            reached.set(source, Reach.of(starts(source), fabric.edgesOut(), ground.used()));
+            reached.set(source, Reachable.of(starts(source), fabric.edgesOut(), unused.used()));
         }
         return reached.get(source);
     }

@@ -18,7 +18,7 @@ import padward.place.ClosedPins;
 import padward.watch.circuit.Element;
 
 /** What a design leaves unused: sites on which cells can be placed, and vertices for routes. */
-final class Ground {
+final class UnusedResources {
     private final Design design;
     private final Fabric fabric;
 
@@ -31,7 +31,7 @@ final class Ground {
     private final List<Spot> tables = new ArrayList<>();
     private final List<Spot> registers = new ArrayList<>();
 
-    Ground(Design design) {
+    UnusedResources(Design design) {
         this.design = design;
         this.fabric = design.fabric();
         this.used = design.occupancy().toBits();
