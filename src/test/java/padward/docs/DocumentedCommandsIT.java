@@ -160,6 +160,10 @@ class DocumentedCommandsIT {
                 List.of("ask", "-d", "only.design.json", "-n", "pump/level/sample[1]", "-p", "D3");
         assertThat(withoutLocale(Stream.concat(java.stream(), ask.stream()).toList()))
                 .contains("–");
+        assertThat(withoutLocale(Stream.concat(java.stream(), Stream.of("nets")).toList()))
+                .as("the design that PADWARD_DESIGN names")
+                .startsWith("0 ")
+                .contains("pump/level/sample[1]");
     }
 
     /** Exit status and what was printed, read as UTF-8. */
@@ -167,6 +171,7 @@ class DocumentedCommandsIT {
         ProcessBuilder builder = new ProcessBuilder(words).directory(folder.toFile());
         builder.environment().keySet().removeIf(v -> v.startsWith("LC_") || v.startsWith("LANG"));
         builder.environment().put("LC_ALL", "C");
+        builder.environment().put("PADWARD_DESIGN", "only.design.json");
         Process process = builder.redirectErrorStream(true).start();
         String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
         return process.waitFor() + " " + printed;

@@ -17,7 +17,10 @@ public final class DesignOption {
             names = {"-d", "--design"},
             required = true,
             paramLabel = "FILE",
-            description = "The design's file, which names its fabric and its board.")
+            defaultValue = "${env:PADWARD_DESIGN}",
+            description =
+                    "The design's file, which names its fabric and its board. Otherwise the one that"
+                            + " the environment names in PADWARD_DESIGN.")
     private Path file;
 
     public Path file() {
