@@ -130,7 +130,8 @@ public sealed interface Answer {
      * There is no route, not even on an empty fabric.
      *
      * @param reason why
-     * @param detail where the net's signal gets instead, as a sentence; may be empty
+     * @param detail where the net's signal gets instead, or what is not known, as a sentence; may
+     *     be empty
      * @param nearby signals near the net that do have a route; only in an explained answer
      */
     record NoRoute(

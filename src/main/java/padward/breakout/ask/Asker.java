@@ -238,22 +238,22 @@ public final class Asker {
                     Cautions.of(question));
         }
         Posed posed = Posed.of(question);
-        Optional<VertexPath> free = accepted(posed, QuestionContext::overFree, finder, progress);
-        if (free.isPresent() && posed.enabled()) {
-            return posed.free(free.get());
+        SearchOutcome free = accepted(posed, QuestionContext::overFree, finder, progress);
+        if (free instanceof SearchOutcome.Found found && posed.enabled()) {
+            return posed.free(found.path());
         }
-        Optional<VertexPath> path =
-                free.or(() -> accepted(posed, QuestionContext::atAPrice, finder, progress));
-        if (path.isPresent()) {
-            return posed.blocked(path.get());
+        SearchOutcome last =
+                free instanceof SearchOutcome.Found
+                        ? free
+                        : accepted(posed, QuestionContext::atAPrice, finder, progress);
+        if (last instanceof SearchOutcome.Found found) {
+            return posed.blocked(found.path());
         }
         NoRouteDiagnosis reach =
                 NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed());
-        if (!this.finder.isProven()) {
+        if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
             String detail =
-                    " This is not proven: the search stopped after "
-                            + SwitchGroupSearch.MOST_SEARCHES
-                            + " routes of this kind.";
+                    SwitchGroupSearch.MOST_SEARCHES + " routes were looked at; others may exist.";
             return posed.noRoute(new NoRouteDiagnosis(reach.reason(), detail));
         }
         return posed.noRoute(reach);
@@ -267,7 +267,9 @@ public final class Asker {
         }
         Posed posed = Posed.of(question);
         return posed.enabled()
-                ? accepted(posed, QuestionContext::overFree, finder, progress).map(posed::free)
+                        && accepted(posed, QuestionContext::overFree, finder, progress)
+                                instanceof SearchOutcome.Found found
+                ? Optional.of(posed.free(found.path()))
                 : Optional.empty();
     }
 
@@ -293,7 +295,7 @@ public final class Asker {
     }
 
     /** The first route by a finder; another one when that drives a second pad. */
-    private Optional<VertexPath> accepted(
+    private SearchOutcome accepted(
             Posed posed,
             Function<QuestionContext, CostModel> model,
             Finder finder,
@@ -307,9 +309,7 @@ public final class Asker {
                 && (situation.closePadsPassed(f.path()) || situation.isClosedTo(f.path()))) {
             outcome = run(posed.question(), posed.starts(), model.apply(situation), progress);
         }
-        return outcome instanceof SearchOutcome.Found found
-                ? Optional.of(found.path())
-                : Optional.empty();
+        return outcome;
     }
 
     /** The net's own tree, each vertex at the delay that the signal has there. */

@@ -18,7 +18,7 @@ import padward.route.search.SearchSources;
  * reached).
  *
  * @param reason why there is no route
- * @param detail where the signal gets instead, as a sentence; may be empty
+ * @param detail where the signal gets instead, or what is not known, as a sentence; may be empty
  */
 record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     private static final int MOST_NAMED = 4;

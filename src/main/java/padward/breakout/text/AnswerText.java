@@ -196,12 +196,13 @@ public final class AnswerText {
                             + noRoute.detail();
             case NOTHING_LEADS_TO_PAD -> "No route: no wire of the fabric leads to " + pad + ".";
             case SWITCHES_EXCLUDE ->
-                    "No route: all routes from "
+                    (noRoute.detail().isEmpty() ? "No route: all" : "No route found: the")
+                            + " routes from "
                             + net
                             + " to "
                             + pad
                             + " use two switches of one switch group, of which only one can be on."
-                            + noRoute.detail();
+                            + (noRoute.detail().isEmpty() ? "" : " " + noRoute.detail());
             case PAD_OUT_OF_REACH ->
                     "No route: not even an empty fabric has a route from "
                             + net

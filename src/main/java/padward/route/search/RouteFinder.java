@@ -26,12 +26,4 @@ public interface RouteFinder {
      */
     SearchOutcome find(
             SearchSources sources, int goal, Corner corner, CostModel model, Progress progress);
-
-    /**
-     * Whether the last outcome is proven: that its route is the cheapest, or that there is none. A
-     * search among switches that exclude each other may end without proof.
-     */
-    default boolean isProven() {
-        return true;
-    }
 }

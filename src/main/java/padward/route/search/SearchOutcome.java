@@ -13,8 +13,18 @@ public sealed interface SearchOutcome {
      */
     record Found(VertexPath path, long cost, int settled) implements SearchOutcome {}
 
-    /** The goal cannot be reached under the cost model. */
-    record Unreachable(int settled) implements SearchOutcome {}
+    /**
+     * The goal cannot be reached under the cost model, or no route was found to it.
+     *
+     * @param proven whether there is none; a search among switches that exclude each other may stop
+     *     before it knows
+     */
+    record Unreachable(int settled, boolean proven) implements SearchOutcome {
+        /** It cannot be reached. */
+        public Unreachable(int settled) {
+            this(settled, true);
+        }
+    }
 
     /** The caller cancelled. */
     record Cancelled(int settled) implements SearchOutcome {}

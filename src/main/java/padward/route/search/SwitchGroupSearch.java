@@ -25,8 +25,8 @@ import padward.route.cost.SwitchRuleCost;
  * those without the first of them and those without all others of the group (branch and bound, the
  * cheapest first).
  *
- * <p>After {@link #MOST_SEARCHES} searches it looks for any route that obeys, and {@link #isProven}
- * says so. Belongs to one thread.
+ * <p>After {@link #MOST_SEARCHES} searches it looks for any route that obeys; that it finds none is
+ * then not proven, nor that it is the cheapest. Belongs to one thread.
  */
 public final class SwitchGroupSearch implements RouteFinder {
     /** Searches within which the cheapest route is proven. */
@@ -35,7 +35,6 @@ public final class SwitchGroupSearch implements RouteFinder {
     private final SwitchGroups groups;
     private final RouteFinder inner;
     private int searches;
-    private boolean proven = true;
 
     private SwitchGroupSearch(SwitchGroups groups, RouteFinder inner) {
         this.groups = groups;
@@ -62,18 +61,12 @@ public final class SwitchGroupSearch implements RouteFinder {
     @Override
     public SearchOutcome find(
             SearchSources sources, int goal, Corner corner, CostModel model, Progress progress) {
-        proven = true;
         CostModel base = SwitchRuleCost.withoutRule(model);
         SearchOutcome first = inner.find(sources, goal, corner, base, progress);
         boolean decided =
                 !(first instanceof SearchOutcome.Found found)
                         || obeys(found.path(), SwitchRuleCost.ruleOf(model));
         return decided ? first : branch(new Query(sources, goal, corner, model, progress));
-    }
-
-    @Override
-    public boolean isProven() {
-        return proven;
     }
 
     /** Whether a route turns on no switch that a rule has a price for, nor two of one group. */
@@ -103,7 +96,6 @@ public final class SwitchGroupSearch implements RouteFinder {
                 return cheapest.best();
             }
             if (searches >= MOST_SEARCHES) {
-                proven = false;
                 open.add(cheapest);
                 return anyOf(query, open);
             }
@@ -169,7 +161,7 @@ public final class SwitchGroupSearch implements RouteFinder {
                 return last;
             }
         }
-        return new SearchOutcome.Unreachable(last.settled());
+        return new SearchOutcome.Unreachable(last.settled(), false);
     }
 
     private static Optional<Pair> findPair(SwitchGroups groups, VertexPath path) {

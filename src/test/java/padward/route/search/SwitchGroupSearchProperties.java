@@ -77,7 +77,8 @@ class SwitchGroupSearchProperties {
                         ReferenceSearch.dijkstra(fabric))) {
             RouteFinder finder = SwitchGroupSearch.over(fabric, inner);
             SearchOutcome outcome = finder.find(sources, goal, Corner.FAST, model, Progress.NONE);
-            assertThat(finder.isProven()).as("seed " + seed).isTrue();
+            boolean given = outcome instanceof SearchOutcome.Unreachable none && !none.proven();
+            assertThat(given).as("given up without proof, seed " + seed).isFalse();
             long cost = outcome instanceof SearchOutcome.Found f ? f.cost() : CostModel.CLOSED;
             assertThat(cost).as("seed " + seed).isEqualTo(best);
             if (outcome instanceof SearchOutcome.Found f) {
