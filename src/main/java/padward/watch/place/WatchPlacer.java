@@ -13,12 +13,14 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Question;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Occupant;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.route.search.Engine;
@@ -60,6 +62,9 @@ public final class WatchPlacer {
     private final Progress progress;
     private int layoutsTried;
 
+    /** Whether no port loses its pad to the circuit. */
+    private boolean nothingFreed;
+
     /** The last answer about a pad that was not a free route. */
     private Optional<Answer> padAnswer = Optional.empty();
 
@@ -87,8 +92,9 @@ public final class WatchPlacer {
     }
 
     private WatchResult run() {
-        CandidateSites candidateSites =
-                new CandidateSites(connections, unused, freedAtPads(), pads);
+        List<IntSet> freed = freedAtPads();
+        nothingFreed = freed.stream().allMatch(IntSet::isEmpty);
+        CandidateSites candidateSites = new CandidateSites(connections, unused, freed, pads);
         Optional<WatchResult> hopeless = hopeless(candidateSites.ofClocksAndPads());
         if (hopeless.isPresent()) {
             return hopeless.get();
@@ -115,11 +121,13 @@ public final class WatchPlacer {
     private Optional<WatchResult> hopeless(Optional<CandidateSites.Fault> fault) {
         return fault.map(
                 f -> {
-                    String text = f.text();
-                    if (f.reason() == WatchResult.Reason.PAD_BLOCKED) {
-                        text = whyBlocked(f);
-                    }
-                    return new WatchResult.DoesNotFit(question, f.reason(), text, true);
+                    boolean pad = f.reason() == WatchResult.Reason.PAD_BLOCKED;
+                    // What a port gives back with its pad counts for the route to the pad only.
+                    return new WatchResult.DoesNotFit(
+                            question,
+                            f.reason(),
+                            pad ? whyBlocked(f) : f.text(),
+                            pad || nothingFreed);
                 });
     }
 
@@ -307,7 +315,7 @@ public final class WatchPlacer {
     private WatchResult notTogether() {
         String tried =
                 layoutsTried + (layoutsTried == 1 ? " layout was" : " layouts were") + " tried.";
-        if (padAnswer.isPresent()) {
+        if (padAnswer.isPresent() && !isOwnDoing(padAnswer.get())) {
             return new WatchResult.DoesNotFit(
                     question,
                     WatchResult.Reason.PAD_BLOCKED,
@@ -319,5 +327,17 @@ public final class WatchPlacer {
                 WatchResult.Reason.NOT_TOGETHER,
                 "No layout was found in which all nets have their routes together; " + tried,
                 false);
+    }
+
+    /** Whether what blocks the pad is part of the circuit as it was tried, and in no design. */
+    private boolean isOwnDoing(Answer answer) {
+        return answer instanceof Answer.Blocked blocked
+                && blocked.obstacles().stream()
+                        .map(Obstacle::occupant)
+                        .anyMatch(
+                                o ->
+                                        o instanceof Occupant.ByCell
+                                                ? design.findCell(o.name()).isEmpty()
+                                                : design.findNet(o.name()).isEmpty());
     }
 }
