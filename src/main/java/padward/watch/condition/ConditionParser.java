@@ -317,7 +317,10 @@ public final class ConditionParser {
         }
         List<String> bits = names.bits(name.plain);
         if (bits.isEmpty()) {
-            throw fault(start, "the name of a net or vector", names.unknown(name.plain));
+            throw fault(
+                    start,
+                    "the name of a net or vector",
+                    names.unknownVector(name.plain, name.plain));
         }
         return new Vector(name.plain, bits);
     }
@@ -336,11 +339,14 @@ public final class ConditionParser {
         if (Math.abs(high - low) >= 256) {
             throw fault(start, "at most 256 bits", "“[" + inside + "]”");
         }
+        // All bits are of one vector, even where another has those that it lacks.
+        Optional<String> vector = names.findVector(base);
         for (int i = low; i != high + step; i += step) {
-            String bit = base + "[" + i + "]";
-            Optional<String> net = names.find(bit);
+            int number = i;
+            Optional<String> net = vector.flatMap(v -> names.findBit(v, number));
             if (net.isEmpty()) {
-                throw fault(start, "the name of a net or vector", names.unknown(bit));
+                String bit = base + "[" + i + "]";
+                throw fault(start, "the name of a net or vector", names.unknownVector(base, bit));
             }
             nets.add(net.get());
         }

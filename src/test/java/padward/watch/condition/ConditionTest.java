@@ -125,6 +125,61 @@ class ConditionTest {
         assertThat(parse("one||in").needsClock()).isFalse();
     }
 
+    /** Names as a design finds them: exactly, or else by the last parts of one net only. */
+    private static NetNames namesOf(String... nets) {
+        return new NetNames() {
+            @Override
+            public Optional<String> find(String text) {
+                List<String> ends = all().filter(n -> n.endsWith("/" + text)).toList();
+                return all().filter(text::equals)
+                        .findFirst()
+                        .or(() -> ends.size() == 1 ? Optional.of(ends.get(0)) : Optional.empty());
+            }
+
+            @Override
+            public Stream<String> all() {
+                return Stream.of(nets);
+            }
+        };
+    }
+
+    @Test
+    void theBitsOfAVectorAreOfOneVector() throws BadInput {
+        NetNames two =
+                namesOf(
+                        "sub/count[0]",
+                        "sub/count[1]",
+                        "sub/count[2]",
+                        "sub/count[3]",
+                        "count[0]",
+                        "count[1]",
+                        "x/y/part[0]",
+                        "x/y/part[1]",
+                        "a/twin[0]",
+                        "b/twin[1]");
+        assertThat(ConditionParser.parse("--when", "count == 2", two).nets())
+                .containsExactly("count[0]", "count[1]");
+        assertThat(ConditionParser.parse("--when", "count[1:0] == 2", two).nets())
+                .containsExactly("count[0]", "count[1]");
+        assertThat(ConditionParser.parse("--when", "sub/count[3:2] == 2", two).nets())
+                .containsExactly("sub/count[2]", "sub/count[3]");
+        assertThat(ConditionParser.parse("--when", "y/part == 2 && part[1:0] != 1", two).nets())
+                .containsExactly("x/y/part[0]", "x/y/part[1]");
+        assertThat(
+                        catchThrowableOfType(
+                                BadInput.class,
+                                () -> ConditionParser.parse("--when", "count[3:0] == 2", two)))
+                .hasMessageContaining("“count[2]”");
+        for (String text : List.of("twin == 2", "twin[1:0] == 2")) {
+            assertThat(
+                            catchThrowableOfType(
+                                    BadInput.class,
+                                    () -> ConditionParser.parse("--when", text, two)))
+                    .as(text)
+                    .hasMessageContaining("“twin”, which matches a/twin, b/twin");
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void edgesCompareWithTheCycleBefore(long seed) throws BadInput {
