@@ -62,11 +62,11 @@ record Number(OptionalInt width, BigInteger value, BigInteger ignored) {
     }
 
     private static Number decimal(String digits, OptionalInt width) throws Malformed {
-        if (digits.isEmpty() || !digits.chars().allMatch(c -> isDigit((char) c) || c == '_')) {
+        String plain = digits(digits);
+        if (plain.isEmpty() || !plain.chars().allMatch(c -> isDigit((char) c))) {
             throw malformed();
         }
-        BigInteger value = new BigInteger(digits(digits));
-        return new Number(width, value, BigInteger.ZERO);
+        return new Number(width, new BigInteger(plain), BigInteger.ZERO);
     }
 
     private static Number withDigits(String digits, int bits, OptionalInt width) throws Malformed {

@@ -266,6 +266,8 @@ class ConditionTest {
                 "pump/count == 6h7F; 15; a number of 6 bits; “6h7F”",
                 "pump/count == 6b0000000; 15; at most 6 digits; “6b0000000”",
                 "pump/count == 6k11; 15; a number, such as 8h3F; “6k11”",
+                "pump/count == 8d_; 15; a number, such as 8h3F; “8d_”",
+                "pump/count == 6d__ && one; 15; a number, such as 8h3F; “6d__”",
                 "pump/count == 0h11; 15; a width of 1 to 256 bits; “0h11”",
                 "pump/count < 6b1xxxxx; 14; a number without x or ? after <; do not matter",
                 "pump/count == level[4:0]; 15; a vector of 6 bits; “level[4:0]” of 5 bits",
