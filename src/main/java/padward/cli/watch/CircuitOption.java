@@ -139,6 +139,7 @@ public final class CircuitOption {
         result.nets = nets;
         result.when = when;
         result.by = by;
+        result.clock = clock;
         result.combinational = true;
         return Optional.of(result);
     }
