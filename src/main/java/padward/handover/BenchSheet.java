@@ -93,8 +93,10 @@ public record BenchSheet(
      * @param boardNet the board's net on the pad; empty when unknown
      * @param setting the pad driver's setting
      * @param timing when its signal arrives at the instrument, and how it is seen there
-     * @param correctionPs what to add to this channel's time stamps so that all channels of the
-     *     sheet are level with the latest, by the middles of the ranges, ps
+     * @param takenPs the delay to the instrument that corrections are calculated from, ps: the
+     *     measured one, the mean of all such put where it is calculated, or the middle of the range
+     * @param addToTimePs what to add to this channel's time stamps so that all channels of the
+     *     sheet are level with the latest, by {@code takenPs}, ps
      */
     public record Line(
             Lead lead,
@@ -107,7 +109,8 @@ public record BenchSheet(
             String boardNet,
             Optional<DriverSetting> setting,
             LineTiming timing,
-            int addToTimePs) {
+            long takenPs,
+            long addToTimePs) {
         /** Delay from the net's driver to the pin, at the driver's rated load. */
         public Delay atPin() {
             return timing.chain().atPin();
@@ -137,6 +140,7 @@ public record BenchSheet(
                     boardNet,
                     setting,
                     timing,
+                    takenPs,
                     addToTimePs);
         }
 
@@ -145,7 +149,7 @@ public record BenchSheet(
             return lead.channel();
         }
 
-        private Line with(int ps) {
+        private Line with(long taken, long add) {
             return new Line(
                     lead,
                     net,
@@ -157,7 +161,13 @@ public record BenchSheet(
                     boardNet,
                     setting,
                     timing,
-                    ps);
+                    taken,
+                    add);
+        }
+
+        /** By how much the calculated delay is above the measured one, where there is one. */
+        private Optional<Long> aboveMeasuredPs() {
+            return lead.measured().map(m -> (long) atInstrument().middlePs() - m.ps());
         }
     }
 
@@ -167,7 +177,7 @@ public record BenchSheet(
     }
 
     /**
-     * The same sheet with measured delays.
+     * The same sheet with measured delays, and corrections that are calculated from them.
      *
      * @param delays finds the measured delay of a line, if there is one
      */
@@ -187,7 +197,7 @@ public record BenchSheet(
                             page.banks(),
                             page.cautions()));
         }
-        return new BenchSheet(title, fabric, board, external, changed, missing);
+        return new BenchSheet(title, fabric, board, external, corrected(changed), missing);
     }
 
     /**
@@ -239,7 +249,7 @@ public record BenchSheet(
                 base.fabric().info().name(),
                 base.board().name(),
                 external,
-                numbered(pages),
+                corrected(pages),
                 missing);
     }
 
@@ -284,16 +294,28 @@ public record BenchSheet(
         return design.findNet(out.net()).filter(n -> n.route().placeOf(pad) >= 0).isPresent();
     }
 
-    private static List<Page> numbered(List<Page> pages) {
+    /** The pages with the corrections of all their lines. */
+    private static List<Page> corrected(List<Page> pages) {
         List<Line> all = pages.stream().flatMap(p -> p.lines().stream()).toList();
-        List<Integer> shifts =
-                TimeStampCorrections.ofPs(all.stream().map(Line::atInstrument).toList());
+        long level =
+                TimeStampCorrections.levelPs(
+                        all.stream().map(Line::aboveMeasuredPs).flatMap(Optional::stream).toList());
+        List<Long> taken =
+                all.stream()
+                        .map(
+                                l ->
+                                        l.lead()
+                                                .measured()
+                                                .map(m -> m.ps() + level)
+                                                .orElse((long) l.atInstrument().middlePs()))
+                        .toList();
+        List<Long> shifts = TimeStampCorrections.ofTakenPs(taken);
         List<Page> result = new ArrayList<>();
         int place = 0;
         for (Page page : pages) {
             List<Line> lines = new ArrayList<>();
             for (Line line : page.lines()) {
-                lines.add(line.with(shifts.get(place)));
+                lines.add(line.with(taken.get(place), shifts.get(place)));
                 place++;
             }
             result.add(
@@ -384,6 +406,7 @@ public record BenchSheet(
                                 external,
                                 instrument,
                                 net.get().clock()),
+                        0,
                         0));
     }
 

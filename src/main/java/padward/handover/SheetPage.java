@@ -15,6 +15,7 @@ import java.util.Map;
 import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
+import padward.change.Lead;
 import padward.design.Attachment;
 import padward.design.Design;
 import padward.fabric.DriverSetting;
@@ -139,6 +140,9 @@ public final class SheetPage {
         model.put("hasDrawings", !headers.isEmpty());
         model.put("drawings", headers);
         model.put("lines", page.lines().stream().map(SheetPage::line).toList());
+        model.put(
+                "anyMeasured",
+                page.lines().stream().anyMatch(l -> l.lead().measured().isPresent()));
         model.put("between", between(sheet.external()));
         model.put("hasChain", single);
         model.put("chain", single ? chain(page.lines().get(0)) : List.of());
@@ -192,8 +196,19 @@ public final class SheetPage {
         model.put("driver", line.setting().map(SheetPage::driver).orElse(""));
         model.put("instrument", line.atInstrument().toText());
         model.put("atPin", line.atPin().toText());
+        model.put(
+                "measured",
+                line.lead().measured().map(m -> measured(line.takenPs(), m)).orElse(""));
         model.put("addToTime", String.format(Locale.ROOT, "%+.3f ns", line.addToTimePs() / 1000.0));
         return model;
+    }
+
+    private static String measured(long levelPs, Lead.Measured measured) {
+        return String.format(
+                Locale.ROOT,
+                "measured: %.3f ns ± %.3f ns",
+                levelPs / 1000.0,
+                measured.tolerancePs() / 1000.0);
     }
 
     private static String driver(DriverSetting setting) {

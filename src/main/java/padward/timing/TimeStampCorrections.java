@@ -13,7 +13,25 @@ public final class TimeStampCorrections {
      * half of each line's range.
      */
     public static List<Integer> ofPs(List<Delay> atInstrument) {
-        int latest = atInstrument.stream().mapToInt(Delay::middlePs).max().orElse(0);
-        return atInstrument.stream().map(d -> latest - d.middlePs()).toList();
+        return ofTakenPs(atInstrument.stream().map(d -> (long) d.middlePs()).toList()).stream()
+                .map(Math::toIntExact)
+                .toList();
+    }
+
+    /** The same for delays of which one value is taken, measured or calculated. */
+    public static List<Long> ofTakenPs(List<Long> delays) {
+        long latest = delays.stream().mapToLong(d -> d).max().orElse(0);
+        return delays.stream().map(d -> latest - d).toList();
+    }
+
+    /**
+     * What to add to measured delays, of which only the differences count, so that their mean is
+     * where it is calculated; ps.
+     *
+     * @param aboveMeasured for each measured line by how much its calculated delay is the greater
+     */
+    public static long levelPs(List<Long> aboveMeasured) {
+        long sum = aboveMeasured.stream().mapToLong(d -> d).sum();
+        return aboveMeasured.isEmpty() ? 0 : sum / aboveMeasured.size();
     }
 }

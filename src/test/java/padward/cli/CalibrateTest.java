@@ -114,6 +114,13 @@ class CalibrateTest {
         assertThat(run("sheet", "--ledger", group, "-o", sheet, "--calibration", calSheet).code())
                 .isZero();
         List<CSVRecord> real = rows(sheet);
+        assertThat(number(real.get(0), "addToTime_ps") - number(real.get(1), "addToTime_ps"))
+                .isEqualTo(number(real.get(1), "measured_ps") - number(real.get(0), "measured_ps"));
+        Path page = folder.resolve("s.html");
+        run("sheet", "--ledger", group, "-o", page, "--calibration", calSheet);
+        assertThat(Files.readString(page)).contains("measured: ", "differences count");
+        run("sheet", "--ledger", group, "-o", page);
+        assertThat(Files.readString(page)).doesNotContain("measured: ", "differences count");
         StringBuilder capture = new StringBuilder("$timescale 1 ps $end\n");
         for (int i = 0; i < 2; i++) {
             assertThat(real.get(i).get("measured_ps")).isNotEmpty();
@@ -160,6 +167,10 @@ class CalibrateTest {
         assertThat(Math.abs(back.get(1) - back.get(2))).isLessThanOrEqualTo(3);
         assertThat(Math.abs(off.get(real.get(0).get("pad")) - off.get(real.get(1).get("pad"))))
                 .isGreaterThan(100);
+    }
+
+    private static int number(CSVRecord line, String column) {
+        return Integer.parseInt(line.get(column));
     }
 
     private static int middle(CSVRecord line) {

@@ -30,6 +30,7 @@ import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
 import padward.format.tables.csv.Separator;
+import padward.timing.TimeStampCorrections;
 
 /** The lines of a bench sheet as CSV, by all names that a channel of a capture can have. */
 public final class SheetLines {
@@ -188,15 +189,16 @@ public final class SheetLines {
 
     /** Of measured delays only the differences count: their mean is put where it is calculated. */
     private void levelMeasured() {
-        long off = 0;
-        int count = 0;
-        for (Line line : lines) {
-            if (line.delay().isMeasured()) {
-                off += line.range().middlePs() - line.delay().outsidePs();
-                count++;
-            }
-        }
-        int add = count == 0 ? 0 : (int) (off / count);
+        int add =
+                (int)
+                        TimeStampCorrections.levelPs(
+                                lines.stream()
+                                        .filter(l -> l.delay().isMeasured())
+                                        .map(
+                                                l ->
+                                                        (long) l.range().middlePs()
+                                                                - l.delay().outsidePs())
+                                        .toList());
         lines.replaceAll(
                 l -> {
                     ChannelDelay old = l.delay();
