@@ -287,24 +287,31 @@ public final class CircuitOption {
     private List<Signal> steer(Design design) throws BadInput {
         List<Signal> result = new ArrayList<>();
         for (String text : by) {
-            if (NameLookup.pad(design, text) instanceof NameLookup.Match.Found<Integer> found) {
-                Pad pad = design.fabric().pads().get(found.value());
-                boolean drives =
-                        design.findPortOn(found.value())
-                                .filter(p -> p.direction() != PortDirection.IN)
-                                .isPresent();
-                if (drives || !pad.directions().canRead()) {
-                    throw new BadInput(
-                            "--by",
-                            "",
-                            "a net, or a pad that can be read",
-                            pad.name() + (drives ? ", which the design drives" : ", output-only"));
-                }
-                result.add(new Signal.AtPad(pad.name()));
-            } else {
-                result.add(new Signal.Observed(DesignOption.net("--by", design, text).name()));
-            }
+            result.add(steer(design, text));
         }
         return result;
+    }
+
+    /** A pad that can be read, or else a net: an output port may have the name of its net. */
+    private static Signal steer(Design design, String text) throws BadInput {
+        if (!(NameLookup.pad(design, text) instanceof NameLookup.Match.Found<Integer> found)) {
+            return new Signal.Observed(DesignOption.net("--by", design, text).name());
+        }
+        Pad pad = design.fabric().pads().get(found.value());
+        boolean drives =
+                design.findPortOn(found.value())
+                        .filter(p -> p.direction() != PortDirection.IN)
+                        .isPresent();
+        if (!drives && pad.directions().canRead()) {
+            return new Signal.AtPad(pad.name());
+        }
+        if (NameLookup.net(design, text) instanceof NameLookup.Match.Found<Net> net) {
+            return new Signal.Observed(net.value().name());
+        }
+        throw new BadInput(
+                "--by",
+                "",
+                "a net, or a pad that can be read",
+                pad.name() + (drives ? ", which the design drives" : ", output-only"));
     }
 }

@@ -1,5 +1,6 @@
 package padward.cli.watch;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
@@ -42,5 +43,22 @@ class CircuitOptionTest {
         assertThatThrownBy(() -> clocked.smaller().orElseThrow().circuit(design))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("--clock");
+    }
+
+    @Test
+    void aNetSteersWhereAnOutputPortHasItsName() throws Exception {
+        Design design = withPort("pump/run/hold");
+        CircuitOption option =
+                option("select", "--nets", "pump/level/sample*", "--by", "pump/run/hold");
+        assertThat(option.circuit(design).function()).contains("stands at pump/run/hold,");
+    }
+
+    @Test
+    void aPadThatCannotBeReadAndIsNoNetIsAFault() throws Exception {
+        Design design = withPort("motor");
+        CircuitOption option = option("select", "--nets", "pump/level/sample*", "--by", "motor");
+        assertThatThrownBy(() -> option.circuit(design))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("which the design drives");
     }
 }
