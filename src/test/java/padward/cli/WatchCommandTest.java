@@ -177,13 +177,14 @@ class WatchCommandTest {
         "trigger --when hold --clock hold, --clock",
         "divide, --by",
         "divide --by x, --by",
-        "divide --by 1, by",
+        "divide --by 1, --by",
         "sync, --nets",
         "register --nets pump/level/sample*, one net",
         "stretch --when hold, --cycles",
         "count --nets pump/level/sample* --cycles 2, 2 different pads",
         "select --nets pump/level/sample* --by x3y9/pad[0], --by",
-        "select --nets pump/level/sample* --by motor, --by"
+        "select --nets pump/level/sample* --by motor, --by",
+        "select --nets pump/level/sample* --by hold --by beep, expected 1 net or pad"
     })
     void badInputIsOneClearLine(String words, String expected) {
         List<String> all = new ArrayList<>(List.of(words.split(" ")));

@@ -25,7 +25,7 @@ public record Changes(List<String> nets, String clock) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("any", kinds, Optional.of(clock));
-        making.require("nets", nets.size(), 1, MOST_NETS);
+        making.requireNets(nets.size(), 1, MOST_NETS);
         List<Integer> changed =
                 making.nets(nets).stream()
                         .map(net -> making.logic().xor(net, making.conditions().earlier(net)))

@@ -25,8 +25,8 @@ public record Count(List<String> nets, String clock, int cycles) implements Reci
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("count", kinds, Optional.of(clock));
-        making.require("nets", nets.size(), 2, Select.MOST_NETS);
-        making.require("cycles", cycles, 1, Making.MOST_COUNTED);
+        making.requireNets(nets.size(), 2, Select.MOST_NETS);
+        making.require("--cycles", cycles, 1, Making.MOST_COUNTED);
         int step = LogicGraph.HIGH;
         if (cycles > 1) {
             List<Integer> within = making.counter("within", cycles, LogicGraph.HIGH);

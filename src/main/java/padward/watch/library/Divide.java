@@ -20,8 +20,8 @@ public record Divide(String clock, int by, Optional<Event> counted) implements R
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("divide", kinds, Optional.of(clock));
-        making.require("by", by, 2, Making.MOST_COUNTED);
-        int step = counted.isPresent() ? making.event(counted.get()) : LogicGraph.HIGH;
+        making.require("--by", by, 2, Making.MOST_COUNTED);
+        int step = counted.isPresent() ? making.event("--when", counted.get()) : LogicGraph.HIGH;
         String what =
                 counted.map(e -> by + " cycles of " + clock + " in which " + e.isTrue())
                         .orElse(by + " cycles of " + clock);

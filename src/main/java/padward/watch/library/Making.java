@@ -80,17 +80,21 @@ final class Making {
         return clock.orElseThrow();
     }
 
-    /** A condition as a literal. */
-    int event(Event event) throws BadInput {
+    /**
+     * A condition as a literal.
+     *
+     * @param option the option that states the condition
+     */
+    int event(String option, Event event) throws BadInput {
         if (event.condition().needsClock() && clock.isEmpty()) {
-            throw fault("clock", "a clock, as " + event.quoted() + " compares cycles", "none");
+            throw fault("--clock", "a clock, as " + event.quoted() + " compares cycles", "none");
         }
         int literal = conditions.add(event.condition());
         if (literal == LogicGraph.LOW || literal == LogicGraph.HIGH) {
             String always = literal == LogicGraph.HIGH ? "always true" : "never true";
             throw fault(
-                    "condition",
-                    "one that depends on its nets",
+                    option,
+                    "a condition that depends on its nets",
                     event.quoted() + ", which is " + always);
         }
         return literal;
@@ -146,12 +150,21 @@ final class Making {
                 .build(new CircuitBuilder.About(word, function, latency, start, cautions));
     }
 
-    void require(String what, int number, int least, int most) throws BadInput {
+    /** Says so when a number is out of its range. */
+    void require(String option, int number, int least, int most) throws BadInput {
         if (number < least || number > most) {
-            throw fault(what, "a number from " + least + " to " + most, "" + number);
+            throw fault(option, "a number from " + least + " to " + most, "" + number);
         }
     }
 
+    /** Says so when there are too few nets, or too many. */
+    void requireNets(int number, int least, int most) throws BadInput {
+        if (number < least || number > most) {
+            throw fault("--nets", least + " to " + most + " nets", "" + number);
+        }
+    }
+
+    /** A fault in what an option or the fabric states, or does not. */
     BadInput fault(String place, String expected, String found) {
         return new BadInput(word, place, expected, found);
     }

@@ -22,7 +22,7 @@ public record Parity(List<String> nets, Optional<String> clock) implements Recip
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("parity", kinds, clock);
-        making.require("nets", nets.size(), 2, Changes.MOST_NETS);
+        making.requireNets(nets.size(), 2, Changes.MOST_NETS);
         int odd = making.many().parity(making.nets(nets));
         String function = "High while an odd number of " + Making.listed(nets) + " is high";
         if (clock.isPresent()) {

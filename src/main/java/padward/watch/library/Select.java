@@ -28,9 +28,18 @@ public record Select(List<String> nets, List<Signal> steer, Optional<String> clo
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("select", kinds, clock);
-        making.require("nets", nets.size(), 2, MOST_NETS);
+        making.requireNets(nets.size(), 2, MOST_NETS);
         int bits = Making.bitsFor(nets.size());
-        making.require("steer", steer.size(), bits, bits);
+        if (steer.size() != bits) {
+            throw making.fault(
+                    "--by",
+                    bits
+                            + (bits == 1 ? " net or pad" : " nets or pads")
+                            + ", to choose between "
+                            + nets.size()
+                            + " nets",
+                    steer.isEmpty() ? "none" : "" + steer.size());
+        }
         List<Integer> which = steer.stream().map(making.builder()::signal).toList();
         int chosen = making.magnitudes().chosen(which, making.nets(nets));
         String none = nets.size() < 1 << bits ? "; low for other numbers" : "";

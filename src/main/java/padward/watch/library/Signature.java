@@ -33,10 +33,13 @@ public record Signature(List<String> nets, String clock, Event reset, Optional<E
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("signature", kinds, Optional.of(clock));
-        making.require("nets", nets.size(), 1, Changes.MOST_NETS);
+        making.requireNets(nets.size(), 1, Changes.MOST_NETS);
         LogicGraph logic = making.logic();
-        int restart = making.event(reset);
-        int taken = show.isPresent() ? LogicGraph.not(making.event(show.get())) : LogicGraph.HIGH;
+        int restart = making.event("--reset", reset);
+        int taken =
+                show.isPresent()
+                        ? LogicGraph.not(making.event("--when", show.get()))
+                        : LogicGraph.HIGH;
         List<Integer> state = making.builder().registers("check", BITS, clock);
         List<List<Integer>> entering = new ArrayList<>();
         for (int i = 0; i < BITS; i++) {

@@ -19,12 +19,12 @@ public record Sticky(Event event, String clock, Optional<Event> reset) implement
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("sticky", kinds, Optional.of(clock));
-        int now = making.event(event);
+        int now = making.event("--when", event);
         boolean startsLow = kinds.startsLow();
         if (reset.isEmpty() && !startsLow) {
             throw making.fault(
-                    "reset",
-                    "a reset, as the fabric does not state that its registers can start low",
+                    "--reset",
+                    "a condition, as the fabric does not state that its registers can start low",
                     "none");
         }
         int out =
@@ -36,7 +36,10 @@ public record Sticky(Event event, String clock, Optional<Event> reset) implement
         int remembered = making.logic().or(out, now);
         int next =
                 reset.isPresent()
-                        ? making.logic().and(remembered, LogicGraph.not(making.event(reset.get())))
+                        ? making.logic()
+                                .and(
+                                        remembered,
+                                        LogicGraph.not(making.event("--reset", reset.get())))
                         : remembered;
         making.builder().drive(out, next);
         String until =

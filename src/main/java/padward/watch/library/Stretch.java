@@ -19,8 +19,8 @@ public record Stretch(Event event, String clock, int cycles) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("stretch", kinds, Optional.of(clock));
-        making.require("cycles", cycles, 2, Making.MOST_COUNTED);
-        int now = making.event(event);
+        making.require("--cycles", cycles, 2, Making.MOST_COUNTED);
+        int now = making.event("--when", event);
         int bitCount = Making.bitsFor(cycles);
         // counts from 0 up to the last cycle, and stays there
         List<Integer> bits = making.builder().registers("count", bitCount, clock);

@@ -16,7 +16,7 @@ public record Toggle(Event event, String clock) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("toggle", kinds, Optional.of(clock));
-        int rising = making.conditions().rising(making.event(event));
+        int rising = making.conditions().rising(making.event("--when", event));
         int out = making.register(Making.OUT);
         making.builder().drive(out, making.logic().xor(out, rising));
         String function =

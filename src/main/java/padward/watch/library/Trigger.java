@@ -18,11 +18,11 @@ public record Trigger(Event when, Optional<String> clock, boolean registered) im
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("trigger", kinds, clock);
-        int event = making.event(when);
+        int event = making.event("--when", when);
         int earlier = when.condition().needsClock() ? 1 : 0;
         if (registered) {
             if (clock.isEmpty()) {
-                throw making.fault("clock", "a clock for the register", "none");
+                throw making.fault("--clock", "a clock for the register", "none");
             }
             return making.circuit(
                     making.registered(Making.OUT, event),

@@ -312,12 +312,23 @@ class LibraryTest {
     @Test
     void numbersOutOfRangeAndMissingPartsAreFaults() throws BadInput {
         CircuitKinds four = kinds(4);
-        assertFault(new Divide(CLOCK, 1, Optional.empty()), four, "divide, at by", "found 1");
+        assertFault(new Divide(CLOCK, 1, Optional.empty()), four, "divide, at --by", "found 1");
         assertFault(new Divide(CLOCK, 65_537, Optional.empty()), four, "divide", "2 to 65536");
-        assertFault(new Stretch(event("n[1]"), CLOCK, 1), four, "stretch, at cycles", "found 1");
-        assertFault(new Select(nets(17), List.of(), Optional.empty()), four, "nets", "17");
-        assertFault(new Select(nets(4), List.of(), Optional.empty()), four, "steer", "found 0");
-        assertFault(new Trigger(event("n[1]"), Optional.empty(), true), four, "clock", "none");
+        assertFault(new Stretch(event("n[1]"), CLOCK, 1), four, "stretch, at --cycles", "found 1");
+        assertFault(
+                new Select(nets(17), List.of(), Optional.empty()), four, "--nets", "2 to 16 nets");
+        assertFault(new Select(nets(4), List.of(), Optional.empty()), four, "--by", "found none");
+        assertFault(
+                new Select(nets(4), List.of(new Signal.Observed("n[9]")), Optional.empty()),
+                four,
+                "select, at --by",
+                "expected 2 nets or pads, to choose between 4 nets, found 1");
+        assertFault(
+                new Sticky(event("n[1]"), CLOCK, Optional.of(event("n[2] || !n[2]"))),
+                four,
+                "sticky, at --reset",
+                "always true");
+        assertFault(new Trigger(event("n[1]"), Optional.empty(), true), four, "--clock", "none");
         assertFault(
                 new Trigger(event("rising(n[1])"), Optional.empty(), false),
                 four,
@@ -326,9 +337,9 @@ class LibraryTest {
         assertFault(
                 new Trigger(event("n[1] && !n[1]"), Optional.empty(), false),
                 four,
-                "depends on its nets",
+                "trigger, at --when: expected a condition that depends on its nets",
                 "never true");
-        assertFault(new Sticky(event("n[1]"), CLOCK, Optional.empty()), four, "reset", "none");
+        assertFault(new Sticky(event("n[1]"), CLOCK, Optional.empty()), four, "--reset", "none");
         assertFault(
                 new Registered("n[1]", CLOCK),
                 new CircuitKinds(four.table(), Optional.empty()),
