@@ -67,9 +67,17 @@ class WatchCommandTest {
                 .startsWith("Fits: 1 lookup table and 1 register on free sites, out on pin E2")
                 .contains("The pin is 1 cycle of clk12 late.")
                 .contains("alarm/beep (1 pin more)")
+                .contains("; the registers that it had already get it after ")
                 .contains("What it costs: 1 lookup table and 1 register.")
                 .contains("Cautions:");
         assertThat(ledger).doesNotExist();
+    }
+
+    @Test
+    void aNetAloneGetsNoBranch() {
+        Run run = watch("trigger", "--combinational", "--when", "hold", "--pad", "J1.2");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).doesNotContain("Branched").contains("What it costs: ");
     }
 
     @Test

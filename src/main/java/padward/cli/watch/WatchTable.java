@@ -2,6 +2,7 @@ package padward.cli.watch;
 
 import java.io.PrintWriter;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import padward.breakout.ask.Price;
@@ -31,7 +32,8 @@ final class WatchTable {
             cells.print(out);
             out.println();
         }
-        out.println("Branched, each keeping all its wires: " + branched(placed) + ".");
+        branched(placed)
+                .ifPresent(b -> out.println("Branched, each keeping all its wires: " + b + "."));
         for (Edit edit : placed.edits()) {
             if (edit instanceof Edit.AddInput input) {
                 out.println("Read: " + padText(placed, input) + ", as port " + input.port() + ".");
@@ -53,7 +55,7 @@ final class WatchTable {
                             + clock.net()
                             + " comes to the circuit's registers after "
                             + clock.arrival().toText()
-                            + ", to those that it had before after "
+                            + "; the registers that it had already get it after "
                             + clock.elsewhere().toText()
                             + ".");
         }
@@ -67,8 +69,8 @@ final class WatchTable {
         WatchText.cautions(placed).forEach(out::println);
     }
 
-    /** The nets that get branches, with how many pins each feeds more. */
-    private static String branched(WatchResult.Placed placed) {
+    /** The nets that get branches, if any, with how many pins each feeds more. */
+    private static Optional<String> branched(WatchResult.Placed placed) {
         Map<String, Integer> counts = new TreeMap<>();
         for (Edit edit : placed.edits()) {
             if (edit instanceof Edit.AddSink sink) {
@@ -76,10 +78,11 @@ final class WatchTable {
             }
         }
         return counts.isEmpty()
-                ? "none"
-                : counts.entrySet().stream()
-                        .map(e -> e.getKey() + more(e.getValue()))
-                        .collect(Collectors.joining(", "));
+                ? Optional.empty()
+                : Optional.of(
+                        counts.entrySet().stream()
+                                .map(e -> e.getKey() + more(e.getValue()))
+                                .collect(Collectors.joining(", ")));
     }
 
     private static String more(int pins) {
