@@ -150,7 +150,8 @@ public final class AnswerJson {
         return result;
     }
 
-    static JsonArray delay(Delay delay) {
+    /** A delay: fast and slow, in picoseconds. */
+    public static JsonArray delay(Delay delay) {
         JsonArray result = new JsonArray();
         result.add(delay.fastPs());
         result.add(delay.slowPs());

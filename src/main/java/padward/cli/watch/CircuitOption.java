@@ -15,7 +15,6 @@ import padward.fabric.Pad;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.condition.Condition;
 import padward.watch.condition.NetNames;
 import padward.watch.library.Changes;
 import padward.watch.library.ClockChoice;
@@ -222,13 +221,7 @@ public final class CircuitOption {
     }
 
     private static List<String> netsOf(Event event) {
-        return namesIn(event.condition()).stream().distinct().toList();
-    }
-
-    private static List<String> namesIn(Condition condition) {
-        List<String> result = new ArrayList<>(condition.ownNets());
-        condition.parts().forEach(p -> result.addAll(namesIn(p)));
-        return result;
+        return List.copyOf(event.condition().nets());
     }
 
     private List<String> nets(Design design) throws BadInput {

@@ -70,8 +70,8 @@ final class WatchJson {
         for (WatchTiming.ClockUse clock : placed.timing().clocks()) {
             JsonObject one = new JsonObject();
             one.addProperty("clock", clock.net());
-            one.add("here_ps", delay(clock.arrival()));
-            one.add("elsewhere_ps", delay(clock.elsewhere()));
+            one.add("here_ps", AnswerJson.delay(clock.arrival()));
+            one.add("elsewhere_ps", AnswerJson.delay(clock.elsewhere()));
             arrivals.add(one);
         }
         object.add("clockArrivals", arrivals);
@@ -80,8 +80,8 @@ final class WatchJson {
             JsonObject one = new JsonObject();
             one.addProperty("net", change.net());
             one.addProperty("sink", change.sink());
-            one.add("before_ps", delay(change.before()));
-            one.add("after_ps", delay(change.after()));
+            one.add("before_ps", AnswerJson.delay(change.before()));
+            one.add("after_ps", AnswerJson.delay(change.after()));
             loads.add(one);
         }
         object.add("loads", loads);
@@ -97,15 +97,8 @@ final class WatchJson {
         JsonObject one = new JsonObject();
         one.addProperty(what, from);
         one.addProperty("to", to);
-        one.add("delay_ps", delay(delay));
+        one.add("delay_ps", AnswerJson.delay(delay));
         return one;
-    }
-
-    private static JsonArray delay(Delay delay) {
-        JsonArray result = new JsonArray();
-        result.add(delay.fastPs());
-        result.add(delay.slowPs());
-        return result;
     }
 
     private static JsonArray texts(List<String> texts) {

@@ -31,7 +31,6 @@ final class LayoutSearch {
 
     private final Estimate estimate;
     private final List<List<Spot>> candidates = new ArrayList<>();
-    private final boolean whole;
 
     /**
      * @param spots where each element can be placed
@@ -41,18 +40,15 @@ final class LayoutSearch {
         this.estimate = estimate;
         int count = spots.size();
         int nearest = count <= MOST_TRIED_WHOLE ? NEAREST[count] : NEAREST_ANNEALED + 3 * count;
-        boolean all = count <= MOST_TRIED_WHOLE;
         for (int e = 0; e < count; e++) {
             int element = e;
             // Ranked by distance first, so that only the nearest are looked at more closely.
             List<Spot> ranked = ranked(spots.get(e), s -> rank(element, s), 2 * nearest);
             Int2IntOpenHashMap against = new Int2IntOpenHashMap();
             ranked.forEach(s -> against.put(s.outVertex(), awkward.of(s)));
-            all &= spots.get(e).size() <= nearest;
             candidates.add(
                     ranked(ranked, s -> rank(element, s) + against.get(s.outVertex()), nearest));
         }
-        this.whole = all;
     }
 
     /** What stands against a spot. */
@@ -79,11 +75,6 @@ final class LayoutSearch {
                 .limit(most)
                 .map(Ranked::spot)
                 .toList();
-    }
-
-    /** Whether {@link #best} combines all spots there are, and leaves none of them out. */
-    boolean isWhole() {
-        return whole;
     }
 
     /** Layouts, those with the shortest connections first. */
