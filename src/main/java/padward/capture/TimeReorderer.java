@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.PriorityQueue;
 
 /**
@@ -47,8 +49,8 @@ final class TimeReorderer {
     private final long unitFs;
     private final long[] shiftFs;
 
-    /** How uncertain the time between changes of two channels is, either way. */
-    private final long[][] uncertaintyFs;
+    /** Each channel's shift; a table of pairs would not fit into memory for a large capture. */
+    private final List<Deskew.Shift> shifts;
 
     private final long mostUncertainFs;
 
@@ -76,20 +78,26 @@ final class TimeReorderer {
     TimeReorderer(List<String> channels, Deskew deskew, long unitFs, Out out) {
         this.unitFs = unitFs;
         this.shiftFs = channels.stream().mapToLong(deskew::shiftFs).toArray();
-        this.uncertaintyFs = new long[channels.size()][channels.size()];
+        this.shifts = channels.stream().map(deskew::shift).toList();
+        channels.forEach(c -> recent.add(new ArrayDeque<>()));
+        this.mostUncertainFs = mostUncertainFs(shifts);
+        this.values = new String[channels.size()];
+        this.out = out;
+    }
+
+    /** The greatest uncertainty between two channels. O(channels + distinct shifts squared). */
+    private static long mostUncertainFs(List<Deskew.Shift> shifts) {
+        Map<Deskew.Shift, Integer> counts = new LinkedHashMap<>();
+        shifts.forEach(s -> counts.merge(s, 1, Integer::sum));
         long most = 0;
-        for (int i = 0; i < channels.size(); i++) {
-            recent.add(new ArrayDeque<>());
-            for (int j = 0; j < channels.size(); j++) {
-                if (i != j) {
-                    uncertaintyFs[i][j] = deskew.uncertaintyFs(channels.get(i), channels.get(j));
-                    most = Math.max(most, uncertaintyFs[i][j]);
+        for (Map.Entry<Deskew.Shift, Integer> one : counts.entrySet()) {
+            for (Deskew.Shift other : counts.keySet()) {
+                if (one.getValue() > 1 || !one.getKey().equals(other)) {
+                    most = Math.max(most, one.getKey().uncertainAgainst(other));
                 }
             }
         }
-        this.mostUncertainFs = most;
-        this.values = new String[channels.size()];
-        this.out = out;
+        return most;
     }
 
     /** A channel's value before its first change; its time is not shifted. */
@@ -115,7 +123,10 @@ final class TimeReorderer {
             while (!times.isEmpty() && times.peekFirst() < now - mostUncertainFs) {
                 times.removeFirst();
             }
-            long within = uncertaintyFs[channel][other];
+            if (times.isEmpty() || other == channel) {
+                continue;
+            }
+            long within = shifts.get(channel).uncertainAgainst(shifts.get(other));
             for (long time : times) {
                 if (Math.abs(at - time) < within) {
                     // Where spans of half the uncertainty to either side of both overlap.
