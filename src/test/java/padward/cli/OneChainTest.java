@@ -142,6 +142,16 @@ class OneChainTest {
                 .isCloseTo(apart, org.assertj.core.api.Assertions.within(200));
     }
 
+    /** Where the fabric does not state what load does, nothing is said about it. */
+    @Test
+    void aLoadThatDoesNotMatterIsNotMissed() throws Exception {
+        Path design = CommandRun.copyExample(folder);
+        String[] bus = {"--nets", "pump/level/sample[*]", "--pads", "J1.1,J1.2"};
+        assertThat(run("bus", design, List.of(), (Object[]) bus).out())
+                .contains("add to time stamps")
+                .doesNotContain("Load not stated", "with the loads");
+    }
+
     /** An unknown load is the rated one at both corners, and that is said. */
     @Test
     void anUnknownLoadIsTheRatedOne() throws Exception {

@@ -127,7 +127,7 @@ public record Bus(
         }
 
         /** The line from the pad's driver on. */
-        OutputPath output(Design design, ExternalLine external) {
+        public OutputPath output(Design design, ExternalLine external) {
             return OutputPath.of(design, pad, route.setting(), external);
         }
 

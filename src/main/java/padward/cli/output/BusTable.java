@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.ClockForwarding;
@@ -22,7 +23,7 @@ import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
 import padward.timing.ExternalLine;
-import padward.timing.OutputPath;
+import padward.timing.PadLoad;
 import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
 
@@ -125,33 +126,37 @@ public final class BusTable {
                     String.format(Locale.ROOT, "%+.3f ns", shifts.get(i) / 1000.0));
         }
         table.print(out);
-        out.println(loadText());
+        loadText().ifPresent(out::println);
     }
 
-    /** Says what the delays at the instrument are calculated for. */
-    private String loadText() {
+    /**
+     * Says what the delays at the instrument are calculated for; nothing where load does not
+     * matter.
+     */
+    private Optional<String> loadText() {
+        List<Bus.Line> loaded = bus.lines().stream().filter(l -> load(l).picofarads() > 0).toList();
+        if (loaded.isEmpty()) {
+            return Optional.empty();
+        }
         List<String> unknown =
-                bus.lines().stream()
-                        .filter(
-                                l ->
-                                        !OutputPath.of(
-                                                        design,
-                                                        l.pad(),
-                                                        l.route().setting(),
-                                                        external)
-                                                .load()
-                                                .known())
+                loaded.stream()
+                        .filter(l -> !load(l).known())
                         .map(l -> Bus.padOf(design, l).name())
                         .toList();
-        return unknown.isEmpty()
-                ? "At the instrument: with the loads that the board's file states and "
-                        + plain(external.probePf())
-                        + " pF for the lead's tip."
-                : "Load not stated, so the rated load is taken: "
-                        + (unknown.size() == bus.lines().size()
-                                ? "all pads"
-                                : String.join(", ", unknown))
-                        + ".";
+        return Optional.of(
+                unknown.isEmpty()
+                        ? "At the instrument: with the loads that the board's file states and "
+                                + plain(external.probePf())
+                                + " pF for the lead's tip."
+                        : "Load not stated, so the rated load is taken: "
+                                + (unknown.size() == bus.lines().size()
+                                        ? "all pads"
+                                        : String.join(", ", unknown))
+                                + ".");
+    }
+
+    private PadLoad load(Bus.Line line) {
+        return line.output(design, external).load();
     }
 
     private static String plain(double value) {
