@@ -77,6 +77,17 @@ class LeadTest {
     }
 
     @Test
+    void aToleranceNeedsAMeasuredDelay() throws Exception {
+        String port = column(sheet(), "port").get(0);
+        CommandRun none = lead("--port", port, "--tolerance-ps", "30");
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(none.err()).contains("--tolerance-ps: expected --measured-ps");
+        lead("--port", port, "--measured-ps", "120");
+        assertThat(lead("--port", port, "--tolerance-ps", "30").out()).contains("120 ± 30 ps");
+        assertThat(lead("--port", port, "--name", "clip").out()).contains("120 ± 30 ps");
+    }
+
+    @Test
     void whatDoesNotFitIsRefused() throws Exception {
         byte[] before = Files.readAllBytes(ledger);
         assertThat(lead("--port", "out_J2").err()).contains("did you mean");

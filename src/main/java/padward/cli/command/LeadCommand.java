@@ -74,9 +74,10 @@ public final class LeadCommand implements Callable<Integer> {
     @Option(
             names = "--tolerance-ps",
             paramLabel = "PS",
-            defaultValue = "0",
-            description = "How far the measured delay can be off, either way (${DEFAULT-VALUE}).")
-    private int tolerance;
+            description =
+                    "How far the measured delay can be off, either way (0). Without --measured-ps, "
+                            + "that of the delay that was measured before.")
+    private Integer tolerance;
 
     @Override
     public Integer call() throws BadInput {
@@ -106,7 +107,7 @@ public final class LeadCommand implements Callable<Integer> {
 
     private Ledger changed(Ledger old) throws BadInput {
         check("--measured-ps", -FileLimits.MEASURED_PS, measured == null ? 0 : measured);
-        check("--tolerance-ps", 0, tolerance);
+        check("--tolerance-ps", 0, tolerance == null ? 0 : tolerance);
         if (channel != null && (channel < 1 || channel > FileLimits.CHANNELS)) {
             String expected = "a number from 1 to " + FileLimits.CHANNELS;
             throw new BadInput("--channel", "", expected, "" + channel);
@@ -151,16 +152,29 @@ public final class LeadCommand implements Callable<Integer> {
         }
     }
 
-    private Lead changed(Lead old) {
+    private Optional<Lead.Measured> measuredNow(Lead old) throws BadInput {
+        if (measured != null) {
+            return Optional.of(new Lead.Measured(measured, tolerance == null ? 0 : tolerance));
+        }
+        if (tolerance != null && old.measured().isEmpty()) {
+            throw new BadInput(
+                    "--tolerance-ps",
+                    "",
+                    "--measured-ps together with it, because the line has no measured delay yet",
+                    "none");
+        }
+        return old.measured()
+                .map(m -> tolerance == null ? m : new Lead.Measured(m.ps(), tolerance));
+    }
+
+    private Lead changed(Lead old) throws BadInput {
         return new Lead(
                 old.port(),
                 channel == null ? old.channel() : channel,
                 name == null ? old.name() : line(name),
                 pod == null ? old.pod() : line(pod),
                 colour == null ? old.colour() : line(colour),
-                measured == null
-                        ? old.measured()
-                        : Optional.of(new Lead.Measured(measured, tolerance)));
+                measuredNow(old));
     }
 
     /** A text that can be read as a name, so that the ledger can be read again. */
