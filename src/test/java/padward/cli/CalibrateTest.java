@@ -62,6 +62,10 @@ class CalibrateTest {
         CommandRun both = run("bus", "--calibrate", "x", "--nets", "y", "--pads", PADS);
         assertThat(both.code()).isEqualTo(2);
         assertThat(both.err()).contains("--calibrate: expected no --nets");
+        CommandRun aim = run("bus", "--calibrate", "x", "--aim", "skew", "--pads", PADS);
+        assertThat(aim.code()).isEqualTo(2);
+        assertThat(aim.err()).contains("--aim", "together with it");
+        assertThat(run("bus", "--calibrate", "x", "--unblock", "--pads", PADS).code()).isEqualTo(2);
         CommandRun none = run("bus", "--pads", PADS);
         assertThat(none.code()).isEqualTo(2);
         assertThat(none.err()).contains("--nets: expected the name of a net");
@@ -177,6 +181,17 @@ class CalibrateTest {
         int fast = Integer.parseInt(line.get("instrumentFast_ps"));
         int slow = Integer.parseInt(line.get("instrumentSlow_ps"));
         return (fast + slow) / 2;
+    }
+
+    /** A pad on which the net is already is no loss for the port that brings it out. */
+    @Test
+    void aPadOfTheNetsOwnIsNotLost() {
+        Path ledger = folder.resolve("own.json");
+        run("keep", "-n", "pump/run/hold", "-p", "J1.1", "-l", ledger);
+        CommandRun bus =
+                run("bus", "--calibrate", "pump/run/hold", "--pads", PADS, "--ledger", ledger);
+        assertThat(bus.out()).doesNotContain("would lose pad");
+        assertThat(bus.code()).isZero();
     }
 
     @Test

@@ -59,21 +59,26 @@ public final class CalibrationGroup {
             progress.report((double) reached.size() / pads.size(), "calibrating " + net.name());
             String name = design.fabric().pads().get(pad).name();
             Net own = now.findNet(net.name()).orElseThrow();
-            boolean portLoses = ports == Bus.Ports.KEEP && design.findPortOn(pad).isPresent();
-            Answer answer =
-                    asker.answer(new Question(now, own, pad, Corner.SLOW, driver), progress);
-            if (answer instanceof Answer.FreeRoute free && !portLoses) {
-                List<Edit> out = AnswerEdits.of(free);
-                if (Outcome.of(now, out) instanceof Outcome.Applied applied) {
-                    now = applied.design();
-                    edits.addAll(out);
-                    reached.add(pad);
-                    alonePs += free.route().total().slowPs();
-                    continue;
-                }
+            Question question = new Question(now, own, pad, Corner.SLOW, driver);
+            if (ports == Bus.Ports.KEEP && question.losingPort().isPresent()) {
+                left.add(new Bus.Left(net, "a port would lose pad " + name, false));
+                continue;
             }
-            String why = portLoses ? "a port would lose pad " + name : "no free route to " + name;
-            left.add(new Bus.Left(net, why, false));
+            if (!(asker.answer(question, progress) instanceof Answer.FreeRoute free)) {
+                left.add(new Bus.Left(net, "no free route to " + name, false));
+                continue;
+            }
+            List<Edit> out = AnswerEdits.of(free);
+            Outcome outcome = Outcome.of(now, out);
+            if (outcome instanceof Outcome.Refused refused) {
+                String why = String.join("; ", refused.reasons());
+                left.add(new Bus.Left(net, "pad " + name + " cannot be added: " + why, false));
+                continue;
+            }
+            now = ((Outcome.Applied) outcome).design();
+            edits.addAll(out);
+            reached.add(pad);
+            alonePs += free.route().total().slowPs();
         }
         List<Bus.Line> lines = new ArrayList<>();
         for (int pad : reached) {

@@ -63,11 +63,10 @@ public final class BusCommand implements Callable<Integer> {
 
     @Option(
             names = "--aim",
-            defaultValue = "most",
             description =
                     "What pads are chosen for: most (as many nets as can get out together, then "
                             + "the smallest sum of delays, proven), sum (of delays), worst (delay), "
-                            + "skew; or order (nets in the order of the pads) (${DEFAULT-VALUE}).")
+                            + "skew; or order (nets in the order of the pads) (most).")
     private Bus.Aim aim;
 
     @Option(
@@ -201,7 +200,7 @@ public final class BusCommand implements Callable<Integer> {
                         now,
                         group.nets(now),
                         group.pads(now),
-                        aim,
+                        aim(),
                         ports(),
                         driver.of(now),
                         Progress.NONE)
@@ -224,17 +223,25 @@ public final class BusCommand implements Callable<Integer> {
             throw new BadInput("--nets", "", "the name of a net, or a pattern", "none");
         }
         if (calibrate != null
-                && (!group.netsText().isEmpty() || match != null || register != null)) {
+                && (!group.netsText().isEmpty()
+                        || match != null
+                        || register != null
+                        || aim != null
+                        || unblock)) {
             throw new BadInput(
                     "--calibrate",
                     "",
-                    "no --nets, --match-ps or --register beside it",
+                    "no --nets, --aim, --match-ps, --register or --unblock together with it",
                     "one of them");
         }
     }
 
     private Price price(Design now, Bus routed, Optional<UnblockedGroup> unblocked) {
         return unblock && unblocked.isPresent() ? unblocked.get().price(now) : routed.price(now);
+    }
+
+    private Bus.Aim aim() {
+        return aim == null ? Bus.Aim.MOST : aim;
     }
 
     private Bus.Ports ports() {
@@ -251,7 +258,7 @@ public final class BusCommand implements Callable<Integer> {
                         now,
                         group.nets(now),
                         group.pads(now),
-                        aim,
+                        aim(),
                         ports(),
                         driver.of(now),
                         SearchLimits.USUAL,
