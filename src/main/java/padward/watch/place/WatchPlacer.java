@@ -65,6 +65,9 @@ public final class WatchPlacer {
     /** Whether no port loses its pad to the circuit. */
     private boolean nothingFreed;
 
+    /** Those that were tried, each once: the first ones are tried a second time. */
+    private final Set<List<Spot>> distinctTried = new HashSet<>();
+
     /** The last answer about a pad that was not a free route. */
     private Optional<Answer> padAnswer = Optional.empty();
 
@@ -210,6 +213,7 @@ public final class WatchPlacer {
     /** A layout with the easiest pins, then with drawn ones. */
     private Optional<WatchResult> tried(Layout layout, int of) {
         layoutsTried++;
+        distinctTried.add(layout.spots());
         progress.report(Math.min(1.0, (double) layoutsTried / of), "layout " + layoutsTried);
         Random random = new Random(SEED);
         int draws = Math.max(DRAWN, layoutsTried <= TRIED_FIRST ? 0 : DRAWN_OF_FEW / of);
@@ -313,8 +317,8 @@ public final class WatchPlacer {
     }
 
     private WatchResult notTogether() {
-        String tried =
-                layoutsTried + (layoutsTried == 1 ? " layout was" : " layouts were") + " tried.";
+        int count = distinctTried.size();
+        String tried = count + (count == 1 ? " layout was" : " layouts were") + " tried.";
         if (padAnswer.isPresent() && !isOwnDoing(padAnswer.get())) {
             return new WatchResult.DoesNotFit(
                     question,
