@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
+import padward.base.Decimals;
 
 /**
  * Deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for
@@ -27,9 +28,6 @@ final class Samples {
             Pattern.compile("(?:^|[^A-Za-z])(s|ms|us|µs|μs|ns|ps|fs)\\W*$");
     private static final Map<String, Integer> TENS =
             Map.of("s", 15, "ms", 12, "us", 9, "µs", 9, "μs", 9, "ns", 6, "ps", 3, "fs", 0);
-
-    /** Longer numbers are no times, and take long to convert. */
-    private static final int DIGITS = 60;
 
     private Samples() {}
 
@@ -106,19 +104,17 @@ final class Samples {
     }
 
     private static long time(String file, CSVRecord row, int tens) throws BadInput {
-        try {
-            BigDecimal value = new BigDecimal(row.get(0).strip());
-            if (value.precision() <= DIGITS && Math.abs((long) value.scale()) <= DIGITS) {
-                BigDecimal fs = value.movePointRight(tens).setScale(0, RoundingMode.HALF_UP);
-                if (fs.abs().compareTo(BigDecimal.valueOf(Captures.MOST_FS)) <= 0) {
-                    return fs.longValueExact();
-                }
-            }
-        } catch (NumberFormatException wrong) {
-            // reported below
-        }
-        throw new BadInput(
-                file, "record " + row.getRecordNumber(), "a time up to 9000 seconds", row.get(0));
+        return Decimals.parse(row.get(0))
+                .map(n -> n.movePointRight(tens).setScale(0, RoundingMode.HALF_UP))
+                .filter(n -> n.abs().compareTo(BigDecimal.valueOf(Captures.MOST_FS)) <= 0)
+                .map(BigDecimal::longValueExact)
+                .orElseThrow(
+                        () ->
+                                new BadInput(
+                                        file,
+                                        "record " + row.getRecordNumber(),
+                                        "a time up to 9000 seconds",
+                                        row.get(0)));
     }
 
     /** Writes a row when the time advances. */

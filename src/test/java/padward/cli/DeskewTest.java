@@ -81,6 +81,9 @@ class DeskewTest {
         assertThat(deskew("b").out()).contains("measured: 3.100 ns ± 0.030 ns");
         Files.writeString(sheet, Files.readString(sheet).replace("100.4", "soon"));
         assertThat(deskew("b").err()).contains("measured_ps", "a number of picoseconds", "soon");
+        // Its digits alone would take 600 MB.
+        Files.writeString(sheet, Files.readString(sheet).replace("soon", "1e600000000"));
+        assertThat(deskew("b").err()).contains("a number of picoseconds", "1e600000000");
     }
 
     @Test

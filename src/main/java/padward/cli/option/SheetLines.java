@@ -21,6 +21,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
+import padward.base.Decimals;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
@@ -168,23 +169,19 @@ public final class SheetLines {
         if (!has(row, column)) {
             return 0;
         }
-        try {
-            int ps =
-                    new BigDecimal(row.get(column))
-                            .setScale(0, RoundingMode.HALF_UP)
-                            .intValueExact();
-            if (Math.abs((long) ps) <= FileLimits.MEASURED_PS
-                    && (column.equals(MEASURED) || ps >= 0)) {
-                return ps;
-            }
-        } catch (NumberFormatException | ArithmeticException wrong) {
-            // reported below
-        }
-        throw new BadInput(
-                file.toString(),
-                "record " + row.getRecordNumber() + ", " + column,
-                "a number of picoseconds",
-                row.get(column));
+        int least = column.equals(MEASURED) ? -FileLimits.MEASURED_PS : 0;
+        return Decimals.parse(row.get(column))
+                .map(n -> n.setScale(0, RoundingMode.HALF_UP))
+                .filter(n -> n.compareTo(BigDecimal.valueOf(least)) >= 0)
+                .filter(n -> n.compareTo(BigDecimal.valueOf(FileLimits.MEASURED_PS)) <= 0)
+                .map(BigDecimal::intValueExact)
+                .orElseThrow(
+                        () ->
+                                new BadInput(
+                                        file.toString(),
+                                        "record " + row.getRecordNumber() + ", " + column,
+                                        "a number of picoseconds",
+                                        row.get(column)));
     }
 
     /** Of measured delays only the differences count: their mean is put where it is calculated. */

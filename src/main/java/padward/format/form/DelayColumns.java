@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
+import padward.base.Decimals;
 import padward.fabric.Delay;
 import padward.fabric.FabricLimits;
 import padward.format.source.Text;
@@ -14,9 +15,6 @@ import padward.format.tables.csv.CsvTable;
 public final class DelayColumns {
     private static final int UNKNOWN = -1;
     private static final int PS_PER_NS_DIGITS = 3;
-
-    /** Longest number that is parsed at all. */
-    private static final int DIGITS = 30;
 
     private final CsvTable table;
     private final CsvTable.Column[] picoseconds;
@@ -119,18 +117,17 @@ public final class DelayColumns {
     /** Zero after a fault, so that the fault is reported once. */
     private int nanoseconds(CsvTable.Column column) {
         String text = table.text(column);
-        try {
-            BigDecimal value = text.length() > DIGITS ? null : new BigDecimal(text);
-            if (value != null && Math.abs(value.scale()) <= DIGITS) {
-                BigDecimal ps =
-                        value.movePointRight(PS_PER_NS_DIGITS).setScale(0, RoundingMode.HALF_UP);
-                if (ps.signum() >= 0
-                        && ps.compareTo(BigDecimal.valueOf(FabricLimits.EDGE_DELAY_PS)) <= 0) {
-                    return ps.intValueExact();
-                }
-            }
-        } catch (NumberFormatException e) {
-            // reported below
+        Optional<BigDecimal> ps =
+                Decimals.parse(text)
+                        .map(n -> n.movePointRight(PS_PER_NS_DIGITS))
+                        .map(n -> n.setScale(0, RoundingMode.HALF_UP))
+                        .filter(n -> n.signum() >= 0)
+                        .filter(
+                                n ->
+                                        n.compareTo(BigDecimal.valueOf(FabricLimits.EDGE_DELAY_PS))
+                                                <= 0);
+        if (ps.isPresent()) {
+            return ps.get().intValueExact();
         }
         table.fault(
                 column,
