@@ -38,7 +38,7 @@ public record PairSkew(int fastPs, int slowPs, int localPs, int outsidePs) {
     }
 
     /** Local variation of parts that take so long together; half of it for each of two. */
-    static double localPs(double togetherPs, double localPercent) {
+    public static double localPs(double togetherPs, double localPercent) {
         return togetherPs / 2 * localPercent / 100;
     }
 

@@ -31,6 +31,7 @@ import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
 import padward.format.tables.csv.Separator;
+import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
 
 /** The lines of a bench sheet as CSV, by all names that a channel of a capture can have. */
@@ -228,7 +229,7 @@ public final class SheetLines {
                             int further = range.middlePs() - l.range().middlePs();
                             long routes = (long) toDriver.slowPs() + l.toDriver().slowPs();
                             // Half for each route; and how wide the corners of the two differ.
-                            double local = routes * localPercent / 200;
+                            double local = PairSkew.localPs(routes, localPercent);
                             int corner = Math.abs(range.spreadPs() - l.range().spreadPs()) / 2;
                             return new Lead.Measured(
                                     l.delay().outsidePs() + further,
