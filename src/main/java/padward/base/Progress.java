@@ -1,5 +1,7 @@
 package padward.base;
 
+import java.util.concurrent.CancellationException;
+
 /**
  * How long work reports its progress, and how its caller asks it to stop. Implementations are
  * called from the working thread, often; they must be quick and must not touch a screen.
@@ -25,6 +27,17 @@ public interface Progress {
 
     /** Whether the caller wants the work to stop as soon as it can. */
     boolean cancelled();
+
+    /**
+     * Ends the work if its caller wants that.
+     *
+     * @throws CancellationException when cancelled
+     */
+    default void check() {
+        if (cancelled()) {
+            throw new CancellationException("stopped on request");
+        }
+    }
 
     /**
      * The same, but also cancelled once that many milliseconds from now have passed.

@@ -65,9 +65,7 @@ public final class SharedResult<T> {
     private void awaitTurn(Progress progress) {
         try {
             while (!turn.tryLock(MILLIS_BETWEEN_CHECKS, TimeUnit.MILLISECONDS)) {
-                if (progress.cancelled()) {
-                    throw new CancellationException("stopped on request");
-                }
+                progress.check();
             }
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();

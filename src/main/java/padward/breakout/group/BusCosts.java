@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -38,9 +37,7 @@ final class BusCosts {
         int count = request.nets().size();
         for (Net net : request.nets()) {
             progress.report((double) open.size() / count, "searching routes of " + net.name());
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             open.add(openTo(asker, request, net, progress));
         }
         return new BusCosts(request, open);
@@ -77,9 +74,7 @@ final class BusCosts {
         int count = request.nets().size();
         for (int net = 0; net < count; net++) {
             progress.report((double) net / count, "asking for " + request.nets().get(net).name());
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             if (open.get(net).stream().anyMatch(Optional::isEmpty)) {
                 all(net);
             }

@@ -53,9 +53,7 @@ public final class CalibrationGroup {
         List<Integer> reached = new ArrayList<>();
         long alonePs = 0;
         for (int pad : pads) {
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             progress.report((double) reached.size() / pads.size(), "calibrating " + net.name());
             String name = design.fabric().pads().get(pad).name();
             Net own = now.findNet(net.name()).orElseThrow();

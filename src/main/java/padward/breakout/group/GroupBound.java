@@ -5,7 +5,6 @@ import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -61,9 +60,7 @@ final class GroupBound {
                                                 padsOf.computeIfAbsent(o, x -> new IntOpenHashSet())
                                                         .add(pad)));
                 row.add(sets);
-                if (progress.cancelled()) {
-                    throw new CancellationException("stopped on request");
-                }
+                progress.check();
             }
             cuts.add(row);
         }

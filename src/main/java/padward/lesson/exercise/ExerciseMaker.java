@@ -45,9 +45,7 @@ public final class ExerciseMaker {
         }
         int tries = kind == ExerciseKind.PAD ? TRIES / 10 : TRIES;
         for (int i = 0; i < tries; i++) {
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             Net net = nets.get(random.nextInt(nets.size()));
             Optional<Exercise> made =
                     switch (kind) {

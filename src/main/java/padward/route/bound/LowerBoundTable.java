@@ -262,9 +262,7 @@ public final class LowerBoundTable {
         while (!queue.isEmpty()) {
             if (--untilCheck == 0) {
                 untilCheck = POPS_BETWEEN_CHECKS;
-                if (progress.cancelled()) {
-                    throw new CancellationException("stopped on request");
-                }
+                progress.check();
             }
             int entry = queue.pop();
             int sofar = delays[entry] & 0xffff;

@@ -95,9 +95,7 @@ final class WireGroups {
     }
 
     private static void checkCancelled(Progress progress) {
-        if (progress.cancelled()) {
-            throw new CancellationException("stopped on request");
-        }
+        progress.check();
     }
 
     private int addVertex(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {

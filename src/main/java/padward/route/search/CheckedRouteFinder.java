@@ -33,9 +33,7 @@ public record CheckedRouteFinder(RouteFinder finder, Corner corner, Progress pro
             Predicate<VertexPath> refuses) {
         while (true) {
             SearchOutcome outcome = finder.find(sources, goal, corner, model.get(), progress);
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             if (!(outcome instanceof SearchOutcome.Found found)) {
                 return Optional.empty();
             }

@@ -197,9 +197,7 @@ public final class DelayWindowSearch {
         while (!open.isEmpty()) {
             if (--untilCheck == 0) {
                 untilCheck = CHECK_EVERY;
-                if (progress.cancelled()) {
-                    throw new CancellationException("stopped on request");
-                }
+                progress.check();
             }
             if (vertices.size() > mostLabels) {
                 atLimit = true;

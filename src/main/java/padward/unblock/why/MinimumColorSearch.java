@@ -131,9 +131,7 @@ public class MinimumColorSearch {
             if (--untilCheck == 0) {
                 untilCheck = CHECK_EVERY;
                 progress.report(-1, "explaining, " + vertexOf.size() + " labels");
-                if (progress.cancelled()) {
-                    throw new CancellationException("stopped on request");
-                }
+                progress.check();
                 if (System.nanoTime() > deadline || vertexOf.size() > limits.labels()) {
                     boolean certain = !found.isEmpty();
                     int bound = Math.max(least, certain ? fewest() : current);

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Random;
-import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 
 /**
@@ -237,8 +236,6 @@ final class LayoutSearch {
     }
 
     private static void check(Progress progress) {
-        if (progress.cancelled()) {
-            throw new CancellationException("stopped on request");
-        }
+        progress.check();
     }
 }

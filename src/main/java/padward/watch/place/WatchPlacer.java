@@ -218,9 +218,7 @@ public final class WatchPlacer {
         Random random = new Random(SEED);
         int draws = Math.max(DRAWN, layoutsTried <= TRIED_FIRST ? 0 : DRAWN_OF_FEW / of);
         for (int i = 0; i <= draws; i++) {
-            if (progress.cancelled()) {
-                throw new CancellationException("stopped on request");
-            }
+            progress.check();
             List<int[]> inputs = new ArrayList<>();
             for (int e = 0; e < connections.elements(); e++) {
                 Spot spot = layout.spots().get(e);
