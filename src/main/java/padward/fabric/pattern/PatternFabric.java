@@ -270,9 +270,31 @@ public final class PatternFabric implements Fabric {
         return grid.step(tile, wire.dx(), wire.dy());
     }
 
+    @Override
+    public int[] tapTiles(int vertex) {
+        if (!listsTaps(vertex)) {
+            return Fabric.super.tapTiles(vertex);
+        }
+        PatternSpec.WireKind wire = grid.wires.get(findWireKind(vertex));
+        int tile = grid.tileOf(vertex);
+        int[] result = new int[wire.exits() + 1];
+        result[0] = tile;
+        for (int exit = 0; exit < wire.exits(); exit++) {
+            result[exit + 1] = grid.step(tile, wire.exitDx(exit), wire.exitDy(exit));
+        }
+        return result;
+    }
+
+    @Override
+    public boolean listsTaps(int vertex) {
+        int kind = findWireKind(vertex);
+        return kind != NOTHING && !grid.wires.get(kind).taps().isEmpty();
+    }
+
     /**
-     * A rule leads from wires that end in a tile to what begins there, so that is where its switch
-     * is. Where wires of both directions could meet at either end, the pattern leaves it open.
+     * A rule leads from wires that end or have a tap in a tile to what begins there, so that is
+     * where its switch is. Where wires of both directions could meet at either end, the pattern
+     * leaves it open.
      */
     @Override
     public int switchTile(int from, int to) {
@@ -280,18 +302,22 @@ public final class PatternFabric implements Fabric {
     }
 
     private boolean isTwoWay(int vertex) {
+        int kind = findWireKind(vertex);
+        return kind != NOTHING && grid.wires.get(kind).twoWay();
+    }
+
+    /** The number of a wire's kind, {@link #NOTHING} for other vertices. */
+    private int findWireKind(int vertex) {
         int tile = grid.tileOf(vertex);
         TileShape shape = grid.shape(tile);
         int local = vertex - grid.vertexBase[tile];
-        return local < shape.wireCount && grid.wires.get(shape.kindOfWire(local)).twoWay();
+        return local < shape.wireCount ? shape.kindOfWire(local) : NOTHING;
     }
 
     @Override
     public String wireKind(int vertex) {
-        int tile = grid.tileOf(vertex);
-        TileShape shape = grid.shape(tile);
-        int local = vertex - grid.vertexBase[tile];
-        return local < shape.wireCount ? grid.wires.get(shape.kindOfWire(local)).name() : "";
+        int kind = findWireKind(vertex);
+        return kind == NOTHING ? "" : grid.wires.get(kind).name();
     }
 
     @Override

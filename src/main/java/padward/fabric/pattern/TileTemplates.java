@@ -169,9 +169,11 @@ final class TileTemplates {
             for (int kind : shape.model.wireKinds) {
                 PatternSpec.WireKind wire = grid.wires.get(kind);
                 if (shape.wireStart(kind) >= 0 && (outgoing || wire.twoWay())) {
-                    int head = grid.step(tile, wire.dx(), wire.dy());
-                    if (!result.contains(head)) {
-                        result.add(head);
+                    for (int exit = 0; exit < wire.exits(); exit++) {
+                        int box = grid.step(tile, wire.exitDx(exit), wire.exitDy(exit));
+                        if (!result.contains(box)) {
+                            result.add(box);
+                        }
                     }
                 }
             }
@@ -207,10 +209,13 @@ final class TileTemplates {
                 result.add(IntIntPair.of(dx, dy));
                 for (PatternSpec.WireKind wire : grid.wires) {
                     // Outgoing edges lead to wires that start at the box, and into bidirectional
-                    // wires
-                    // from their far end; incoming ones come from wires that end there.
+                    // wires elsewhere than at their start; incoming ones come from wires that end
+                    // or have a tap there.
                     if (!outgoing || (anyTwoWay && wire.twoWay())) {
-                        result.add(IntIntPair.of(dx - wire.dx(), dy - wire.dy()));
+                        for (int exit = 0; exit < wire.exits(); exit++) {
+                            result.add(
+                                    IntIntPair.of(dx - wire.exitDx(exit), dy - wire.exitDy(exit)));
+                        }
                     }
                 }
             }
