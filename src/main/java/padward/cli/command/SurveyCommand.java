@@ -180,18 +180,19 @@ public final class SurveyCommand implements Callable<Integer> {
                 new TextTable(
                         "pad",
                         "pin",
+                        "on the board",
                         "answer",
                         "at the pin, rated load",
                         "replaces port",
                         "blocked by",
                         "would lose signal",
-                        "rank",
-                        "on the board");
+                        "rank");
         for (Answer answer : survey.answers()) {
             Pad pad = answer.question().padValue();
             table.row(
                     pad.name(),
                     pad.packagePin(),
+                    AnswerText.onBoard(answer.question()),
                     AnswerText.word(answer),
                     delay(answer),
                     design.findPortOn(answer.question().pad())
@@ -199,8 +200,7 @@ public final class SurveyCommand implements Callable<Integer> {
                             .orElse(""),
                     AnswerText.obstacleNames(answer),
                     AnswerText.wouldLose(answer),
-                    PadRank.of(answer).reason(),
-                    AnswerText.onBoard(answer.question()));
+                    PadRank.of(answer).reason());
         }
         table.print(out);
         if (survey.answers().isEmpty()) {

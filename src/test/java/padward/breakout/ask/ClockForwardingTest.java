@@ -83,7 +83,10 @@ class ClockForwardingTest {
         assertThat(found.otherKinds()).containsExactly("w");
         assertThat(found.route()).isEmpty();
         assertThat(found.toText())
-                .contains("No free route to the pad stays on its own kinds of wire.");
+                .isEqualTo(
+                        "The clock leaves its own kinds of wire and runs on w. No free route to the"
+                                + " pad stays on its own kinds of wire.")
+                .doesNotContainIgnoringCase("forward");
     }
 
     @Test
