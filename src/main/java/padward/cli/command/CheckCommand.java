@@ -18,9 +18,11 @@ import picocli.CommandLine.Spec;
         name = "check",
         mixinStandardHelpOptions = true,
         description =
-                "Reads Padward's files and reports what is in them, or what is wrong. For "
-                        + "fabrics and designs it also lists what is valid but suspicious: pads that "
-                        + "cannot be reached, unconnected wires, nets without a route.",
+                "Reads Padward's files and reports what is in them, or what is wrong; also a board's "
+                        + "net list (IPC-D-356A, or a .csv with the columns net, part, pin) and its table "
+                        + "of parts. For fabrics, designs and net lists it also lists what is valid but "
+                        + "suspicious: pads that cannot be reached, unconnected wires, nets without a "
+                        + "route, pins on several nets.",
         footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
 public final class CheckCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

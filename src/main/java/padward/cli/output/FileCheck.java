@@ -10,6 +10,7 @@ import padward.design.Design;
 import padward.design.DesignReview;
 import padward.fabric.Fabric;
 import padward.fabric.FabricReview;
+import padward.format.bareboard.NetListCheck;
 import padward.format.design.BoardReader;
 import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
@@ -22,7 +23,9 @@ import padward.lesson.Lesson;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
 
-/** Checks a file of any of Padward's formats and describes what is in it. */
+/**
+ * Checks a file of any of Padward's formats, or a board's net list, and describes what is in it.
+ */
 public final class FileCheck {
     private FileCheck() {}
 
@@ -33,6 +36,9 @@ public final class FileCheck {
      * @throws BadInput when the file has a fault
      */
     public static List<String> check(Path file, Progress progress) throws BadInput {
+        if (NetListCheck.isFor(file)) {
+            return NetListCheck.check(file, progress);
+        }
         Source source = Source.of(file);
         FileHeader head = FileHeader.read(source);
         return switch (head.format()) {
