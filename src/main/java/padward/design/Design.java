@@ -315,17 +315,19 @@ public final class Design {
         if (terminal instanceof Terminal.CellPin at) {
             return shared.fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
         }
-        return shared.fabric
-                .pads()
-                .get(ports.get(((Terminal.PortEnd) terminal).port()).pad())
-                .vertex();
+        Terminal.PortEnd end = (Terminal.PortEnd) terminal;
+        return end.vertexOn(shared.fabric, ports.get(end.port()));
     }
 
-    /** A terminal as people write it: {@code cell.pin} or {@code port NAME}. */
+    /**
+     * A terminal as people write it: {@code cell.pin}, {@code port NAME} or {@code enable of port
+     * NAME}.
+     */
     public String textOf(Terminal terminal) {
         if (terminal instanceof Terminal.CellPin at) {
             return cells.get(at.cell()).name() + "." + at.pin();
         }
-        return "port " + ports.get(((Terminal.PortEnd) terminal).port()).name();
+        Terminal.PortEnd end = (Terminal.PortEnd) terminal;
+        return end.toText(ports.get(end.port()));
     }
 }

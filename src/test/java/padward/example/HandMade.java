@@ -203,7 +203,7 @@ public final class HandMade {
      * A net.
      *
      * @param driver {@code cell.pin} or the name of a port
-     * @param sinks the same
+     * @param sinks the same, or {@code enable:PORT}
      * @param branches chains of vertices
      */
     public HandMade net(String name, String driver, String sinks, String... branches) {
@@ -299,6 +299,9 @@ public final class HandMade {
 
     private static Terminal terminal(String text, Map<String, Integer> numbers) {
         int dot = text.indexOf('.');
+        if (text.startsWith("enable:")) {
+            return Terminal.PortEnd.enableOf(numbers.get(text.substring("enable:".length())));
+        }
         return dot < 0
                 ? new Terminal.PortEnd(numbers.get(text))
                 : new Terminal.CellPin(

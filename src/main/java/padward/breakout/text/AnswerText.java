@@ -309,8 +309,7 @@ public final class AnswerText {
                                                 ? !removed.contains(
                                                         new Occupant.ByCell(
                                                                 design.cells().get(at.cell())))
-                                                : !s.equals(
-                                                        new Terminal.PortEnd(branch.port().id())));
+                                                : !((Terminal.PortEnd) s).isOf(branch.port()));
         return feeds ? " keeps its other sinks" : " then feeds nothing";
     }
 

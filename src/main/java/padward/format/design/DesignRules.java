@@ -3,7 +3,10 @@ package padward.format.design;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import padward.design.Port;
 import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
@@ -103,6 +106,51 @@ public final class DesignRules {
                                 ? "a driver, a port of direction in"
                                 : "a sink, a port of direction out",
                         "port " + Text.quote(port) + " of direction " + wrong.label());
+    }
+
+    /** How files call an end of a net at a port's enable, beside the port's name. */
+    public static final String ENABLE = "enable";
+
+    /** What stands for the pin where files state a port: nothing for its pad. */
+    public static String pinOf(Terminal.PortEnd end) {
+        return switch (end.role()) {
+            case PAD -> "";
+            case ENABLE -> ENABLE;
+        };
+    }
+
+    /** Whether a net can end at the enable of the driver of a port's pad. */
+    public Optional<DesignFault> checkEnable(Port port, boolean drives) {
+        Pad pad = fabric.pads().get(port.pad());
+        if (drives) {
+            return trouble("a driver", "the enable of port " + Text.quote(port.name()));
+        }
+        if (port.direction() == PortDirection.IN) {
+            return trouble(
+                    "a port that drives its pad",
+                    "port " + Text.quote(port.name()) + " of direction in");
+        }
+        if (EnableSites.endOf(fabric, pad) == Fabric.NOTHING) {
+            return trouble(
+                    "a pad whose enable has a site with one output",
+                    pad.enableSite() == Fabric.NOTHING
+                            ? "pad " + pad.name() + " without an enable"
+                            : "pad "
+                                    + pad.name()
+                                    + " with site "
+                                    + fabric.site(pad.enableSite()).name());
+        }
+        if (port.enableTied()) {
+            return trouble(
+                    "an enable that is not tied",
+                    "the tied one of port " + Text.quote(port.name()));
+        }
+        String cell = cellBySite.get(pad.enableSite());
+        return cell == null
+                ? Optional.empty()
+                : trouble(
+                        "an enable's site without a cell, or an end at a pin of that cell",
+                        "cell " + Text.quote(cell) + " on " + fabric.site(pad.enableSite()).name());
     }
 
     static Optional<DesignFault> trouble(String expected, String found) {

@@ -119,7 +119,11 @@ final class NetForm {
                                 "pin",
                                 checkedName(),
                                 "",
-                                e -> e.terminal() instanceof Terminal.CellPin at ? at.pin() : "")
+                                e ->
+                                        e.terminal() instanceof Terminal.CellPin at
+                                                ? at.pin()
+                                                : DesignRules.pinOf(
+                                                        (Terminal.PortEnd) e.terminal()))
                         .means("name of a pin of its site; or");
         var port =
                 end.optional(
@@ -130,7 +134,9 @@ final class NetForm {
                                         e.terminal() instanceof Terminal.PortEnd at
                                                 ? at.port()
                                                 : Fabric.NOTHING)
-                        .means("name of a port");
+                        .means(
+                                "name of a port, and `pin` `enable` where the net switches the driver of"
+                                        + " its pad, with no cell between");
         Supplier<OptionalInt> required =
                 drives
                         ? OptionalInt::empty
@@ -147,16 +153,23 @@ final class NetForm {
                         : end.optional("unrouted", flag(), false, End::unrouted)
                                         .means("whether the net has a route that does not reach it")
                                 ::get;
-        end.require(
-                Schema.oneOf(List.of(Schema.having(cell), Schema.having(port)))
-                        .and(Schema.together(cell, pin)));
+        end.require(Schema.oneOf(List.of(Schema.having(cell, pin), Schema.having(port))));
         return end.makes(
                 in -> {
-                    boolean whole = cell.isGiven() == pin.isGiven();
+                    boolean whole = pin.isGiven() || !cell.isGiven();
                     if (!whole || cell.isGiven() == port.isGiven()) {
                         throw in.fault(
                                 "either \"cell\" and \"pin\", or \"port\"",
                                 "another choice of these");
+                    }
+                    if (port.isGiven() && pin.isGiven()) {
+                        return enableEnd(
+                                in,
+                                scope.port(port.get()),
+                                pin.get(),
+                                drives,
+                                required.get(),
+                                unrouted.get());
                     }
                     return port.isGiven()
                             ? portEnd(in, port.get(), drives, required.get(), unrouted.get())
@@ -196,6 +209,26 @@ final class NetForm {
                 "port " + port.name(),
                 required,
                 unrouted);
+    }
+
+    private End enableEnd(
+            JsonIn in,
+            Port port,
+            String pin,
+            boolean drives,
+            OptionalInt required,
+            boolean unrouted)
+            throws BadInput {
+        if (!pin.equals(DesignRules.ENABLE)) {
+            throw in.faultAt(
+                    in.place() + ".pin",
+                    Text.quote(DesignRules.ENABLE) + ", or none, next to \"port\"",
+                    Text.quote(pin));
+        }
+        in.require(in.place(), scope.rules().checkEnable(port, drives));
+        Terminal.PortEnd end = Terminal.PortEnd.enableOf(port.id());
+        int vertex = end.vertexOn(scope.fabric(), port);
+        return new End(end, vertex, end.toText(port), required, unrouted);
     }
 
     /** An end as it is written. */

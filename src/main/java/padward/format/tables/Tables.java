@@ -251,7 +251,9 @@ public final class Tables {
                     must("net", "name of the net"),
                     may("cell", "name of a cell, and"),
                     may("pin", "name of a pin of its site; or"),
-                    may("port", "name of a port"),
+                    may(
+                            "port",
+                            "name of a port; with the pin `enable`, the enable of its pad's driver"),
                     may("role", "`driver` or `sink`; otherwise by the direction of pin or port"),
                     may(
                             "required_ps",
