@@ -28,6 +28,7 @@ import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
+import padward.watch.request.CircuitRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -110,10 +111,11 @@ public final class WatchCommand implements Callable<Integer> {
     }
 
     private void answer(Design now) throws BadInput {
-        Circuit wanted = circuit.circuit(now);
+        CircuitRequest request = circuit.request();
+        Circuit wanted = request.circuit(now);
         result = placed(now, wanted);
         if (result instanceof WatchResult.DoesNotFit) {
-            Optional<CircuitOption> smaller = circuit.smaller();
+            Optional<CircuitRequest> smaller = request.smaller();
             if (smaller.isPresent()) {
                 Circuit less = smaller.get().circuit(now);
                 if (placed(now, less) instanceof WatchResult.Placed) {
