@@ -33,27 +33,43 @@ public final class NearestName {
         return Optional.ofNullable(found[0]);
     }
 
-    /** Levenshtein's distance; stops early at the limit. */
+    /**
+     * The distance of Damerau (1964) between texts, of which no part is changed twice: letters that
+     * changed places count as one change. Stops early at the limit.
+     */
     private static int distance(String one, String other, int limit) {
+        int[] twoAbove = new int[other.length() + 1];
         int[] above = new int[other.length() + 1];
         int[] row = new int[other.length() + 1];
         for (int j = 0; j <= other.length(); j++) {
             above[j] = j;
         }
+        int leastAbove = 0;
         for (int i = 1; i <= one.length(); i++) {
             row[0] = i;
             int least = i;
             for (int j = 1; j <= other.length(); j++) {
                 int change = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
                 row[j] = Math.min(above[j - 1] + change, Math.min(above[j], row[j - 1]) + 1);
+                boolean swapped =
+                        i > 1
+                                && j > 1
+                                && one.charAt(i - 1) == other.charAt(j - 2)
+                                && one.charAt(i - 2) == other.charAt(j - 1);
+                if (swapped) {
+                    row[j] = Math.min(row[j], twoAbove[j - 2] + 1);
+                }
                 least = Math.min(least, row[j]);
             }
-            if (least >= limit) {
+            // Letters that change places go on from the row before.
+            if (least >= limit && leastAbove >= limit) {
                 return limit;
             }
-            int[] swap = above;
+            leastAbove = least;
+            int[] oldest = twoAbove;
+            twoAbove = above;
             above = row;
-            row = swap;
+            row = oldest;
         }
         return above[other.length()];
     }

@@ -14,8 +14,8 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
+import padward.cli.batch.AskedOption;
 import padward.cli.option.DesignOption;
-import padward.cli.option.QuestionOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.AnswerTable;
 import padward.cli.output.ExitStatus;
@@ -34,16 +34,20 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "ask",
         mixinStandardHelpOptions = true,
-        description = "Finds a route from a net to a pad, or reports what blocks it.",
+        description =
+                "Finds a route from a net to a pad, or reports what blocks it. With --batch, "
+                        + "answers any number of questions in one run.",
         footer = {
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J2.1 --corner slow"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --corner slow",
+            "  padward ask --design fixtures/small/only.design.json \\",
+            "      --batch fixtures/small/questions.csv --brief"
         })
 public final class AskCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
-    @Mixin private QuestionOption question;
+    @Mixin private AskedOption question;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -91,9 +95,13 @@ public final class AskCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        Design read = design.read();
-        Question asked = question.about(read);
+        question.check(whatIf);
         SearchLimits limits = limits();
+        Design read = design.read();
+        if (question.isBatch()) {
+            return question.answerAll(read, engine, limits, this::progress);
+        }
+        Question asked = question.about(read);
         PrintWriter out = spec.commandLine().getOut();
         try {
             return answer(asked, limits, out);

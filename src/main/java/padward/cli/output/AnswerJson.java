@@ -4,6 +4,7 @@ import com.google.gson.Gson;
 import com.google.gson.GsonBuilder;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import java.util.List;
 import java.util.Locale;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerKind;
@@ -94,7 +95,8 @@ public final class AnswerJson {
         return result;
     }
 
-    private static String word(NoRouteReason reason) {
+    /** The word for a reason. */
+    public static String word(NoRouteReason reason) {
         return reason.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
@@ -147,6 +149,13 @@ public final class AnswerJson {
         JsonArray vertices = new JsonArray();
         disconnected.vertices().forEach(v -> vertices.add(fabric.vertexName(v)));
         result.add("vertices", vertices);
+        return result;
+    }
+
+    /** Texts, one after the other. */
+    public static JsonArray texts(List<String> texts) {
+        JsonArray result = new JsonArray();
+        texts.forEach(result::add);
         return result;
     }
 
