@@ -1,5 +1,6 @@
 package padward.base;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -13,18 +14,22 @@ public final class NearestName {
 
     private NearestName() {}
 
-    /** The nearest name by edit distance, at most a third of the name's length away. */
+    /**
+     * The nearest name by edit distance, at most a third of the name's length away; case does not
+     * count.
+     */
     public static Optional<String> find(String name, Stream<String> known) {
         if (name.length() > LONGEST) {
             return Optional.empty();
         }
+        String lower = name.toLowerCase(Locale.ROOT);
         int[] best = {Math.max(1, name.length() / 3) + 1};
         String[] found = {null};
         known.limit(LOOKED_AT)
                 .filter(k -> Math.abs(k.length() - name.length()) < best[0])
                 .forEach(
                         k -> {
-                            int distance = distance(name, k, best[0]);
+                            int distance = distance(lower, k.toLowerCase(Locale.ROOT), best[0]);
                             if (distance < best[0]) {
                                 best[0] = distance;
                                 found[0] = k;

@@ -1,7 +1,5 @@
 package padward.cli;
 
-import java.io.PrintWriter;
-import java.util.List;
 import padward.base.BadInput;
 import padward.cli.output.ExitStatus;
 import padward.fabric.DelayTooLong;
@@ -9,6 +7,8 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(
@@ -16,9 +16,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = "padward 0.1.0",
         description =
-                "Brings an internal net of a finished programmable-logic design out to a pad, "
-                        + "and reports what blocks it when there is no free route. Without a command, "
-                        + "opens the window.",
+                "Brings an internal net of a finished programmable-logic design out to a pad, and"
+                    + " reports what blocks it when there is no free route. Without a command,"
+                    + " opens the window.",
         footer = {
             "",
             "In the examples, padward stands for: java -jar target/padward.jar",
@@ -70,16 +70,11 @@ public final class Padward implements Runnable {
     }
 
     /** Wrong options are reported in one line, with a pointer to the help. */
-    private static int reportOptions(CommandLine.ParameterException fault, String[] ignored) {
+    private static int reportOptions(CommandLine.ParameterException fault, String[] words) {
         CommandLine line = fault.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
-        err.println(
-                "padward: "
-                        + OptionFault.describe(fault.getMessage())
-                        + "; see "
-                        + name
-                        + " --help");
+        err.println("padward: " + OptionFault.describe(fault, words) + "; see " + name + " --help");
         err.flush();
         return ExitStatus.BAD_INPUT;
     }

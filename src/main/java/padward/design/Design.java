@@ -2,20 +2,21 @@ package padward.design;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.function.Function;
-import java.util.function.ToIntFunction;
-import java.util.stream.Collectors;
 import padward.base.Lazy;
 import padward.fabric.Bank;
 import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a
@@ -57,7 +58,21 @@ public final class Design {
             Map<String, Integer> cellByName,
             Map<String, Integer> netByName,
             Map<String, Integer> portByName,
-            Map<Integer, Integer> portByPad) {}
+            Map<Integer, Integer> portByPad,
+            Map<String, String> otherNames) {
+        Shared with(Map<String, String> others) {
+            return new Shared(
+                    name,
+                    note,
+                    fabric,
+                    board,
+                    cellByName,
+                    netByName,
+                    portByName,
+                    portByPad,
+                    others);
+        }
+    }
 
     /**
      * Takes checked parts: names unique, numbers equal to list positions, wires used once. The file
@@ -87,7 +102,8 @@ public final class Design {
                         byName(cells, Cell::name, Cell::id),
                         byName(nets, Net::name, Net::id),
                         byName(ports, Port::name, Port::id),
-                        portByPad);
+                        portByPad,
+                        Map.of());
         this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
         this.occupancy = new Occupancy(fabric, this.cells, this.nets, netsByEnd);
         this.addedCells = Map.of();
@@ -111,6 +127,19 @@ public final class Design {
                 added(before.addedPorts, before.ports, change.ports(), Port::name, Port::id);
         this.portByPad = new HashMap<>(before.portByPad);
         change.ports().forEach(p -> portByPad.put(p.pad(), p.id()));
+    }
+
+    private Design(Design same, Map<String, String> otherNames) {
+        this.shared = same.shared.with(otherNames);
+        this.cells = same.cells;
+        this.nets = same.nets;
+        this.ports = same.ports;
+        this.netsByEnd = same.netsByEnd;
+        this.occupancy = same.occupancy;
+        this.addedCells = same.addedCells;
+        this.addedNets = same.addedNets;
+        this.addedPorts = same.addedPorts;
+        this.portByPad = same.portByPad;
     }
 
     private static <T> Map<String, Integer> byName(
@@ -146,6 +175,25 @@ public final class Design {
      */
     public Design with(DesignChange change) {
         return new Design(this, change);
+    }
+
+    /**
+     * The same design, whose nets can also be looked up by names that they have elsewhere.
+     *
+     * @param names names in the design, or {@code cell.pin}, by the other names
+     */
+    public Design withOtherNames(Map<String, String> names) {
+        return new Design(this, Map.copyOf(names));
+    }
+
+    /** What another name of a net stands for. */
+    public Optional<String> findOtherName(String name) {
+        return Optional.ofNullable(shared.otherNames.get(name));
+    }
+
+    /** The other names of nets. */
+    public Set<String> otherNames() {
+        return shared.otherNames.keySet();
     }
 
     private static <T, K> Optional<T> find(

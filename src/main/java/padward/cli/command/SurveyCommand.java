@@ -2,10 +2,6 @@ package padward.cli.command;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -29,17 +25,21 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 
 /** {@code survey}: one net, all pads. */
 @Command(
         name = "survey",
         mixinStandardHelpOptions = true,
         description =
-                "Ranks all pads for one net by their price: free pads with a place for a lead, free "
-                        + "pads, pads whose port loses them while nothing listens, pads whose "
-                        + "obstacles may lose function, pads on which something on the board follows, "
-                        + "pads that something drives; within these by what the design would lose, by "
-                        + "the number of obstacles, and by delay. Pads without a route come last.",
+                "Ranks all pads for one net by their price: free pads with a place for a lead, free"
+                    + " pads, pads whose port loses them while nothing listens, pads whose"
+                    + " obstacles may lose function, pads on which something on the board follows,"
+                    + " pads that something drives; within these by what the design would lose, by"
+                    + " the number of obstacles, and by delay. Pads without a route come last.",
         footer = {
             "",
             "Example:",
@@ -127,7 +127,9 @@ public final class SurveyCommand implements Callable<Integer> {
 
     private void checkFilters(Design read) throws BadInput {
         boolean bankKnown =
-                bank == null || read.fabric().pads().stream().anyMatch(p -> bank.equals(p.bank()));
+                bank == null
+                        || read.fabric().pads().stream()
+                                .anyMatch(p -> bank.equalsIgnoreCase(p.bank()));
         if (!bankKnown) {
             throw new BadInput("--bank", "", "the name of a bank that has pads", quoted(bank));
         }
@@ -135,7 +137,10 @@ public final class SurveyCommand implements Callable<Integer> {
                 header == null
                         || read.board().wirings().stream()
                                 .flatMap(w -> w.attachments().stream())
-                                .anyMatch(a -> a.kind().probeable() && a.name().equals(header));
+                                .anyMatch(
+                                        a ->
+                                                a.kind().probeable()
+                                                        && a.name().equalsIgnoreCase(header));
         if (!headerKnown) {
             String expected = "the name of a header or test point of the board";
             throw new BadInput("--header", "", expected, quoted(header));
@@ -156,10 +161,14 @@ public final class SurveyCommand implements Callable<Integer> {
                                         w ->
                                                 w.attachments().stream()
                                                         .filter(a -> a.kind().probeable())
-                                                        .anyMatch(a -> a.name().equals(header)))
+                                                        .anyMatch(
+                                                                a ->
+                                                                        a.name()
+                                                                                .equalsIgnoreCase(
+                                                                                        header)))
                                 .orElse(false);
         return onHeader
-                && (bank == null || bank.equals(read.fabric().pads().get(pad).bank()))
+                && (bank == null || bank.equalsIgnoreCase(read.fabric().pads().get(pad).bank()))
                 && !(free && port)
                 && !(used && !port);
     }
