@@ -95,7 +95,8 @@ class ArchitectureTest {
                 List.of("control", "model", "work", "paint", "scene", "draw", "design");
         mayUse.put("map", shared);
         List<String> all = with(shared, "map");
-        List<String> panels = List.of("play", "question", "lesson", "group", "nets", "ledger");
+        List<String> panels =
+                List.of("play", "question", "lesson", "group", "nets", "ledger", "watch");
         panels.forEach(panel -> mayUse.put(panel, all));
         mayUse.put("export", Stream.concat(panels.stream(), all.stream()).toList());
         return layered("padward.ui.", mayUse, List.of())

@@ -50,6 +50,8 @@ import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
 import padward.ui.question.RoutesOutView;
 import padward.ui.question.WhatIfBar;
+import padward.ui.watch.WatchModel;
+import padward.ui.watch.WatchView;
 
 /**
  * The window's content. New views are added here: an entry in {@link #panels} makes a tab next to
@@ -209,7 +211,13 @@ final class MainView extends StackPane {
                         "group",
                         "Group",
                         "Several nets at once: a pad for each, and when each line arrives",
-                        () -> new GroupView(new GroupModel(model), mapModel, model.look())));
+                        () -> new GroupView(new GroupModel(model), mapModel, model.look())),
+                new Panel(
+                        "watch",
+                        "Watch",
+                        "A small circuit of unused cells between nets and a pad: a trigger, a"
+                                + " selector, a divider",
+                        () -> new WatchView(new WatchModel(model), mapModel)));
     }
 
     /** The visible part of the map; none while nothing is open. */

@@ -7,6 +7,7 @@ import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.DragEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.ui.control.Action;
@@ -36,12 +37,27 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
+        tabs.addEventFilter(DragEvent.DRAG_OVER, this::openUnderPointer);
         UnblockView options = new UnblockView(map);
         options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
         // They get all height that the options leave; their tables would ask for more.
         tabs.setPrefHeight(LEAST_HEIGHT);
         VBox.setVgrow(tabs, Priority.ALWAYS);
         getChildren().addAll(options, tabs);
+    }
+
+    /** What is dragged over the name of a tab can be dropped on its view. */
+    private void openUnderPointer(DragEvent event) {
+        Node node = event.getPickResult().getIntersectedNode();
+        while (node != null && node != tabs && !node.getStyleClass().contains("tab")) {
+            node = node.getParent();
+        }
+        if (node != null && node != tabs) {
+            String id = node.getId();
+            tabs.getTabs().stream()
+                    .filter(t -> t.getId().equals(id))
+                    .forEach(t -> tabs.getSelectionModel().select(t));
+        }
     }
 
     private static Tab tab(Panel panel) {

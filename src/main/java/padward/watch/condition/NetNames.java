@@ -231,7 +231,9 @@ public interface NetNames {
                                     return open > 0
                                             ? Stream.of(net, net.substring(0, open))
                                             : Stream.of(net);
-                                });
+                                })
+                        .flatMap(n -> Stream.of(n, n.substring(n.lastIndexOf('/') + 1)))
+                        .distinct();
         return "“"
                 + name
                 + "”"

@@ -298,6 +298,7 @@ class ConditionTest {
                 "one); 4; &&, || or the end; “)”",
                 "one == ; 7; a net, a number or “(”; the end",
                 "pump/cuont == 3; 1; the name of a net or vector; nearest name is “pump/count”",
+                "in && bep; 7; the name of a net or vector; nearest name is “beep”",
                 "in && alarm/bep; 7; the name of a net or vector; nearest name is “alarm/beep”",
                 "pump/count[6:0] == 3; 1; the name of a net; “pump/count[6]”",
                 "pump/count[a:0] == 3; 1; two bit numbers; “[a:0]”",
