@@ -197,7 +197,7 @@ public final class Draft {
         SiteView site = fabric().site(found.get().site());
         int pin = site.findPin(end.pin());
         if (pin == Fabric.NOTHING) {
-            refuse("site " + site.name() + " has no pin " + end.pin());
+            refuse(site.described() + " has no pin " + end.pin());
             return Optional.empty();
         }
         if (site.pins().get(pin - site.firstPin()).direction() != direction) {

@@ -100,7 +100,7 @@ public interface Fabric {
     /** A new cursor over incoming edges. */
     EdgeCursor edgesIn();
 
-    /** Number of sites. */
+    /** Number of sites; each part of a site that states parts counts as one. */
     int siteCount();
 
     /** A site as a value. */
@@ -109,8 +109,13 @@ public interface Fabric {
     /** The site of a pin, {@link #NOTHING} for wires and pads. */
     int siteOf(int vertex);
 
-    /** The site of that full name, or {@link #NOTHING}. */
+    /** The site or part of that full name, or {@link #NOTHING}. */
     int findSite(String name);
+
+    /** The parts of the site of that full name, in their order; none when it has no parts. */
+    default List<Integer> findParts(String site) {
+        return List.of();
+    }
 
     /** The sites of a tile, as the range from the first to before {@code firstSite(tile + 1)}. */
     int firstSite(int tile);

@@ -114,13 +114,22 @@ public final class FabricReview {
             }
         }
         Map<String, Integer> sites = new TreeMap<>();
-        for (int s = 0; s < fabric.siteCount(); s++) {
-            sites.merge(fabric.site(s).kind(), 1, Integer::sum);
+        int siteCount = 0;
+        int parts = 0;
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            sites.merge(site.first().kind(), 1, Integer::sum);
+            siteCount++;
+            parts += site.hasParts() ? site.parts().size() : 0;
         }
         int all = wires.values().stream().mapToInt(Integer::intValue).sum();
         return List.of(
                 all + " wires" + listed(wires),
-                fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
+                siteCount
+                        + " sites with "
+                        + pins
+                        + " pins"
+                        + listed(sites)
+                        + (parts == 0 ? "" : ", " + parts + " parts of sites"),
                 edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
                         + " switches, "
                         + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)

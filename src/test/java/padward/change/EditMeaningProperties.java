@@ -95,6 +95,10 @@ class EditMeaningProperties {
             return Optional.of(OddDesigns.withoutSettings(grouped))
                     .filter(d -> d.nets().size() > 0);
         }
+        if (seed % 16 == 9) {
+            long parted = OddDesigns.WITH_PARTS + seed;
+            return Optional.of(OddDesigns.withoutSettings(parted)).filter(d -> d.nets().size() > 0);
+        }
         if (seed % 4 == 1) {
             return Optional.of(OddDesigns.withoutSettings(seed)).filter(d -> d.nets().size() > 0);
         }

@@ -50,7 +50,7 @@ public final class HandMade {
     private Board board = Board.UNKNOWN;
     private CellKind kind = new CellKind("register", true);
 
-    private record Site(String name, String in, String out) {}
+    private record Site(String name, String part, String in, String out) {}
 
     private record PadLine(
             String name,
@@ -121,7 +121,13 @@ public final class HandMade {
 
     /** A site with its pins; it accepts all cells. */
     public HandMade site(String name, String in, String out) {
-        sites.add(new Site(name, in, out));
+        sites.add(new Site(name, "", in, out));
+        return this;
+    }
+
+    /** A part of a site, with the names of its pins inside the site; it accepts all cells. */
+    public HandMade part(String site, String part, String in, String out) {
+        sites.add(new Site(site, part, in, out));
         return this;
     }
 
@@ -224,7 +230,12 @@ public final class HandMade {
             for (String pin : words(site.out())) {
                 pins.add(new SitePin(pin, PinDirection.OUT));
             }
-            builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+            if (site.part().isEmpty()) {
+                builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+            } else {
+                builder.addPart(
+                        site.name(), site.part(), List.of(0), "logic", List.of("register"), pins);
+            }
         }
         for (PadLine pad : pads) {
             int enable = pad.enable().isEmpty() ? Fabric.NOTHING : builder.findSite(pad.enable());

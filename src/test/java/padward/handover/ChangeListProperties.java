@@ -97,7 +97,7 @@ class ChangeListProperties {
     @Test
     void thereAndBackOnOddDesigns() {
         for (long seed = 0; seed < 150; seed++) {
-            Design base = OddDesigns.make(seed);
+            Design base = OddDesigns.make(seed % 5 == 4 ? OddDesigns.WITH_PARTS + seed : seed);
             if (base.nets().iterator().hasNext()) {
                 check(base, drawn(base, new Random(seed), 3), "seed " + seed);
             }

@@ -73,6 +73,20 @@ class PlainOracleProperties {
         check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 5_000);
     }
 
+    @Test
+    void answersEqualBruteForceWhereSitesHaveParts() {
+        check(OddDesigns.WITH_PARTS, OddDesigns.WITH_PARTS + 300);
+        assertThat(blocked).isGreaterThan(40);
+        assertThat(open).isGreaterThan(40);
+        assertThat(none).isGreaterThan(40);
+    }
+
+    @Test
+    @Tag("slow")
+    void answersEqualBruteForceWhereSitesHavePartsOnThousands() {
+        check(OddDesigns.WITH_PARTS + 300, OddDesigns.WITH_PARTS + 5_000);
+    }
+
     private void check(long from, long to) {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.withoutSettings(seed);

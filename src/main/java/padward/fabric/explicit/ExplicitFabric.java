@@ -235,6 +235,15 @@ public final class ExplicitFabric implements Fabric {
     }
 
     @Override
+    public List<Integer> findParts(String site) {
+        return sites.partNames().stream()
+                .map(part -> findSite(site + SiteView.BEFORE_PART + part))
+                .filter(part -> part != NOTHING && site(part).wholeName().equals(site))
+                .sorted()
+                .toList();
+    }
+
+    @Override
     public int firstSite(int tile) {
         return sites.first(tile);
     }

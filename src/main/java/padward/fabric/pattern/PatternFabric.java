@@ -343,8 +343,10 @@ public final class PatternFabric implements Fabric {
         return new SiteView(
                 site,
                 tileName(tile) + "/" + local.name(),
+                "",
                 local.kind(),
                 tile,
+                List.of(),
                 local.accepts(),
                 grid.vertexBase[tile] + shape.pin(local.firstPin()),
                 local.pins());

@@ -38,14 +38,14 @@ public final class DesignRules {
         if (!view.accepts().contains(kind)) {
             String accepted = view.accepts().isEmpty() ? "none" : String.join(", ", view.accepts());
             return trouble(
-                    "a kind of cell that site " + view.name() + " accepts: " + accepted,
+                    "a kind of cell that " + view.described() + " accepts: " + accepted,
                     Nearest.describe(kind, view.accepts().stream()));
         }
         String before = cellBySite.putIfAbsent(site, cell);
         return before == null
                 ? Optional.empty()
                 : trouble(
-                        "one cell on site " + view.name(),
+                        "one cell on " + view.described(),
                         Text.quote(before) + " and " + Text.quote(cell));
     }
 
@@ -81,15 +81,15 @@ public final class DesignRules {
         int vertex = site.findPin(pin);
         if (vertex == Fabric.NOTHING) {
             return trouble(
-                    "a pin of site " + site.name(),
+                    "a pin of " + site.described(),
                     Nearest.describe(pin, site.pins().stream().map(p -> p.name())));
         }
         PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
         if (site.pins().get(vertex - site.firstPin()).direction() != wanted) {
             return trouble(
                     (drives ? "a driver, an out pin" : "a sink, an in pin")
-                            + " of site "
-                            + site.name(),
+                            + " of "
+                            + site.described(),
                     Text.quote(pin) + ", which has the other direction");
         }
         return Optional.empty();

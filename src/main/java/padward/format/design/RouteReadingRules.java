@@ -113,8 +113,7 @@ public final class RouteReadingRules {
             return DesignRules.trouble(
                     "a pass-through of an unused site, or of one whose cell has the setting through ="
                             + " open",
-                    "site "
-                            + fabric.site(site).name()
+                    fabric.site(site).described()
                             + ", which cell "
                             + Text.quote(cells.get(cell).name())
                             + " uses");
@@ -124,8 +123,7 @@ public final class RouteReadingRules {
                 ? Optional.empty()
                 : DesignRules.trouble(
                         "a site that only one net passes through",
-                        "site "
-                                + fabric.site(site).name()
+                        fabric.site(site).described()
                                 + ", which net "
                                 + Text.quote(netNames.get(before))
                                 + " passes through already");

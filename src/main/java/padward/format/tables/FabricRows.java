@@ -18,6 +18,7 @@ import padward.fabric.SiteView;
 import padward.fabric.Tap;
 import padward.fabric.Taps;
 import padward.fabric.VertexKind;
+import padward.fabric.WholeSite;
 import padward.format.fabric.CellKindForms;
 import padward.format.fabric.InfoForms;
 import padward.format.json.EnumWords;
@@ -58,6 +59,11 @@ final class FabricRows {
         if (anyTaps) {
             out.table(Tables.TAPS, this::writeTaps);
         }
+        boolean anyParts =
+                IntStream.range(0, fabric.siteCount()).anyMatch(s -> fabric.site(s).isPart());
+        if (anyParts) {
+            out.table(Tables.PARTS, this::writeParts);
+        }
         out.table(Tables.SITES, this::writeSites);
         out.table(Tables.PINS, this::writePins);
         out.table(Tables.PASS_THROUGH, this::writeThrough);
@@ -89,14 +95,26 @@ final class FabricRows {
         }
     }
 
+    private void writeParts(CSVPrinter rows) throws IOException {
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            for (SiteView part : site.parts()) {
+                if (part.isPart()) {
+                    rows.printRecord(site.name(), part.part(), Listed.join(part.accepts()));
+                }
+            }
+        }
+    }
+
     private void writeSites(CSVPrinter rows) throws IOException {
-        for (int s = 0; s < fabric.siteCount(); s++) {
-            SiteView site = fabric.site(s);
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            SiteView first = site.first();
+            List<String> more = first.moreTiles().stream().map(fabric::tileName).toList();
             rows.printRecord(
                     site.name(),
-                    fabric.tileName(site.tile()),
-                    site.kind(),
-                    Listed.join(site.accepts()));
+                    fabric.tileName(first.tile()),
+                    first.kind(),
+                    site.hasParts() ? "" : Listed.join(first.accepts()),
+                    more.isEmpty() ? "" : Listed.join(more));
         }
     }
 
@@ -104,7 +122,8 @@ final class FabricRows {
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             for (var pin : site.pins()) {
-                rows.printRecord(site.name(), pin.name(), EnumWords.of(pin.direction()));
+                rows.printRecord(
+                        site.wholeName(), pin.name(), EnumWords.of(pin.direction()), site.part());
             }
         }
     }
@@ -118,7 +137,7 @@ final class FabricRows {
                 while (edges.next()) {
                     if (edges.kind() == EdgeKind.PASS_THROUGH) {
                         rows.printRecord(
-                                site.name(),
+                                site.wholeName(),
                                 site.pins().get(i).name(),
                                 site.pins().get(edges.other() - site.firstPin()).name(),
                                 edges.delayPs(Corner.FAST),
