@@ -112,6 +112,19 @@ public interface Fabric {
     /** The site or part of that full name, or {@link #NOTHING}. */
     int findSite(String name);
 
+    /**
+     * The sites of other tiles that extend over a tile, in their order; none in most fabrics. O(1),
+     * O(sites) the first time.
+     */
+    default List<Integer> sitesReaching(int tile) {
+        return List.of();
+    }
+
+    /** Whether some site extends over several tiles. */
+    default boolean hasWideSites() {
+        return false;
+    }
+
     /** The parts of the site of that full name, in their order; none when it has no parts. */
     default List<Integer> findParts(String site) {
         return List.of();

@@ -1,5 +1,8 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
@@ -82,6 +85,26 @@ final class SiteList {
 
     int count() {
         return sites.count();
+    }
+
+    /** Whether some site extends over several tiles. */
+    boolean hasWide() {
+        return models.stream().anyMatch(model -> !model.tileSteps().isEmpty());
+    }
+
+    /** The sites that extend over each tile from another one. O(sites). */
+    Int2ObjectMap<List<Integer>> reaching() {
+        Int2ObjectMap<List<Integer>> result = new Int2ObjectOpenHashMap<>();
+        result.defaultReturnValue(List.of());
+        for (int tile = 0; hasWide() && tile < runOfTile.length; tile++) {
+            for (int i = 0; i < sites.size(tile); i++) {
+                for (int step : models.get(words[runOfTile[tile] + 2 * i]).tileSteps()) {
+                    result.computeIfAbsent(tile + step, t -> new ArrayList<>())
+                            .add(sites.first(tile) + i);
+                }
+            }
+        }
+        return result;
     }
 
     /** The different names of parts, in the order in which they came; none for most fabrics. */
