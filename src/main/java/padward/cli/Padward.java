@@ -58,6 +58,8 @@ public final class Padward implements Runnable {
         CommandLine line = new CommandLine(new Padward());
         commands.forEach(name -> line.addSubcommand(Commands.make(name)));
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        // A note or a name that begins with @ is meant as it stands, not as the name of a file.
+        line.setExpandAtFiles(false);
         line.setUsageHelpWidth(HELP_WIDTH);
         CommandList.install(line);
         // Colours would be control characters, which are not let through.
