@@ -63,10 +63,14 @@ public final class PatternFabric implements Fabric {
     public static PatternFabric compile(PatternSpec spec) throws PatternFault {
         int[] modelOfTile = PatternLayout.typeOfTiles(spec);
         TileModel[] models = new TileModel[spec.tileTypes().size()];
+        TileSizes sizes = new TileSizes();
         for (int i = 0; i < models.length; i++) {
             models[i] =
                     new TileModelBuilder(
-                                    spec.tileTypes().get(i), "$.tiles[" + i + "]", spec.wires())
+                                    spec.tileTypes().get(i),
+                                    "$.tiles[" + i + "]",
+                                    spec.wires(),
+                                    sizes)
                             .build();
         }
         return new PatternFabric(

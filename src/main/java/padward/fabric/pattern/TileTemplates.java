@@ -120,9 +120,6 @@ final class TileTemplates {
 
     /** Collects templates; made for the construction only. */
     private static final class Collector {
-        /** An edge in a row: its step, its far end in that tile, its delay class. */
-        private static final int EDGE = 3;
-
         final IntArrayList templateStart = new IntArrayList();
         final IntArrayList rowOfVertex = new IntArrayList();
         final IntArrayList rowStart = new IntArrayList();
@@ -226,9 +223,9 @@ final class TileTemplates {
 
         private void build(int tile) {
             int size = grid.shape(tile).size();
-            List<IntArrayList> rows = new ArrayList<>(size);
+            List<EdgeRow> rows = new ArrayList<>(size);
             for (int i = 0; i < size; i++) {
-                rows.add(new IntArrayList());
+                rows.add(new EdgeRow(classes));
             }
             for (int box : boxesAt(tile)) {
                 boxes.list(
@@ -239,12 +236,12 @@ final class TileTemplates {
                             int far = outgoing ? toTile : fromTile;
                             int farLocal = outgoing ? toLocal : fromLocal;
                             int ownLocal = outgoing ? fromLocal : toLocal;
-                            addOnce(rows.get(ownLocal), far - tile, farLocal, delayClass);
+                            rows.get(ownLocal).add(far - tile, farLocal, delayClass);
                         });
             }
             templateStart.add(rowOfVertex.size());
-            for (IntArrayList row : rows) {
-                rowOfVertex.add(rowNumber(row));
+            for (EdgeRow row : rows) {
+                rowOfVertex.add(rowNumber(row.all()));
             }
         }
 
@@ -254,29 +251,13 @@ final class TileTemplates {
                 found = rowStart.size();
                 knownRows.put(row, found);
                 rowStart.add(edgeStep.size());
-                for (int i = 0; i < row.size(); i += EDGE) {
+                for (int i = 0; i < row.size(); i += EdgeRow.EDGE) {
                     edgeStep.add(row.getInt(i));
                     edgeLocal.add(row.getInt(i + 1));
                     edgeClass.add(row.getInt(i + 2));
                 }
             }
             return found;
-        }
-
-        /** Two rules may name the same pair; the one with less delay is kept. */
-        private void addOnce(IntArrayList row, int step, int local, int delayClass) {
-            for (int i = 0; i < row.size(); i += EDGE) {
-                if (row.getInt(i) == step && row.getInt(i + 1) == local) {
-                    if (classes.delayPs(delayClass, Corner.SLOW)
-                            < classes.delayPs(row.getInt(i + 2), Corner.SLOW)) {
-                        row.set(i + 2, delayClass);
-                    }
-                    return;
-                }
-            }
-            row.add(step);
-            row.add(local);
-            row.add(delayClass);
         }
     }
 }
