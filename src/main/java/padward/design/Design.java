@@ -144,7 +144,7 @@ public final class Design {
 
     private static <T> Map<String, Integer> byName(
             List<T> things, Function<T, String> name, ToIntFunction<T> number) {
-        Map<String, Integer> result = new HashMap<>();
+        Map<String, Integer> result = new HashMap<>(things.size() + things.size() / 2);
         things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
         return result;
     }

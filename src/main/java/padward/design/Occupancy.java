@@ -8,6 +8,7 @@ import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Optional;
 import padward.base.Lazy;
+import padward.base.PagedInts;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -45,10 +46,19 @@ public final class Occupancy {
     private final IntOpenHashSet differing;
 
     private record Base(
-            Int2IntOpenHashMap occupantByVertex,
-            Int2IntOpenHashMap netByVertex,
-            Int2IntOpenHashMap cellBySite,
-            BitSet occupied) {}
+            PagedInts occupantByVertex,
+            PagedInts netByVertex,
+            PagedInts cellBySite,
+            BitSet occupied) {
+        static Base of(Fabric fabric) {
+            int vertices = fabric.vertexCount();
+            return new Base(
+                    new PagedInts(vertices),
+                    new PagedInts(vertices),
+                    new PagedInts(fabric.siteCount()),
+                    new BitSet(vertices));
+        }
+    }
 
     /**
      * Of a design that was read. O(wires + pins of used sites).
@@ -60,7 +70,7 @@ public final class Occupancy {
         this.cells = cells;
         this.nets = nets;
         this.netsByEnd = netsByEnd;
-        this.base = new Base(table(), table(), table(), new BitSet(fabric.vertexCount()));
+        this.base = Base.of(fabric);
         this.occupantByVertex = table();
         this.netByVertex = table();
         this.cellBySite = table();
@@ -309,7 +319,7 @@ public final class Occupancy {
         }
     }
 
-    private static void put(Int2IntMap here, Int2IntMap shared, int key, int value) {
+    private static void put(Int2IntMap here, PagedInts shared, int key, int value) {
         if (shared.get(key) == value) {
             here.remove(key);
         } else {

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -23,8 +21,8 @@ import padward.fabric.VertexKind;
  * plus a local number.
  */
 public final class PatternFabric implements Fabric {
-    private static final Pattern NAME = Pattern.compile("x(\\d{1,6})y(\\d{1,6})/(.+)");
-    private static final Pattern INDEXED = Pattern.compile("(.+)\\[(\\d{1,9})]");
+    /** Of numbers in names, which then fit into an {@code int}. */
+    private static final int MOST_DIGITS = 9;
 
     private final DerivedData derived = new DerivedData();
     private final PatternSpec spec;
@@ -219,21 +217,19 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public int findVertex(String name) {
-        Matcher matcher = NAME.matcher(name);
-        int tile = matcher.matches() ? tileAt(matcher) : NOTHING;
+        int slash = name.indexOf('/');
+        int tile = tileNamed(name, slash);
         if (tile == NOTHING) {
             return NOTHING;
         }
         TileShape shape = grid.shape(tile);
-        String rest = matcher.group(3);
+        String rest = name.substring(slash + 1);
         Integer fixed = shape.model.fixedByName.get(rest);
         if (fixed != null) {
             return grid.vertexBase[tile] + shape.wireCount + fixed;
         }
         int local = findWire(shape, rest);
-        int vertex = local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
-        // Spellings such as x03y4 or wire[01] lead here too; only the name we print is a name.
-        return vertex != NOTHING && vertexName(vertex).equals(name) ? vertex : NOTHING;
+        return local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
     }
 
     private int findWire(TileShape shape, String name) {
@@ -241,20 +237,49 @@ public final class PatternFabric implements Fabric {
         if (single != null && shape.wireStart(single) >= 0 && grid.wires.get(single).count() == 1) {
             return shape.wireStart(single);
         }
-        Matcher indexed = INDEXED.matcher(name);
-        Integer kind = indexed.matches() ? kindByName.get(indexed.group(1)) : null;
+        int bracket = name.endsWith("]") ? name.lastIndexOf('[') : NOTHING;
+        Integer kind = bracket < 1 ? null : kindByName.get(name.substring(0, bracket));
         if (kind == null || shape.wireStart(kind) < 0) {
             return NOTHING;
         }
-        int index = Integer.parseInt(indexed.group(2));
-        boolean inside = index < grid.wires.get(kind).count();
-        return inside ? shape.wireStart(kind) + index : NOTHING;
+        int index = number(name, bracket + 1, name.length() - 1);
+        int count = grid.wires.get(kind).count();
+        // A single wire of its kind is called without a number.
+        return index != NOTHING && index < count && count > 1
+                ? shape.wireStart(kind) + index
+                : NOTHING;
     }
 
-    private int tileAt(Matcher matcher) {
-        int x = Integer.parseInt(matcher.group(1));
-        int y = Integer.parseInt(matcher.group(2));
-        return x < grid.columns && y < grid.rows ? y * grid.columns + x : NOTHING;
+    /** The tile whose name comes before a slash, or {@link #NOTHING}. */
+    private int tileNamed(String name, int slash) {
+        int between = slash < 0 || name.charAt(0) != 'x' ? NOTHING : name.indexOf('y');
+        if (between < 0 || between > slash) {
+            return NOTHING;
+        }
+        int x = number(name, 1, between);
+        int y = number(name, between + 1, slash);
+        boolean inside = x != NOTHING && y != NOTHING && x < grid.columns && y < grid.rows;
+        return inside ? y * grid.columns + x : NOTHING;
+    }
+
+    /**
+     * The number that a part of a name spells as this class prints it, without zeros before it, or
+     * {@link #NOTHING}.
+     */
+    private static int number(String text, int from, int to) {
+        boolean leadingZero = to - from > 1 && text.charAt(from) == '0';
+        if (from >= to || to - from > MOST_DIGITS || leadingZero) {
+            return NOTHING;
+        }
+        int result = 0;
+        for (int i = from; i < to; i++) {
+            int digit = text.charAt(i) - '0';
+            if (digit < 0 || digit > 9) {
+                return NOTHING;
+            }
+            result = 10 * result + digit;
+        }
+        return result;
     }
 
     @Override
@@ -381,15 +406,13 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public int findSite(String name) {
-        Matcher matcher = NAME.matcher(name);
-        int tile = matcher.matches() ? tileAt(matcher) : NOTHING;
+        int slash = name.indexOf('/');
+        int tile = tileNamed(name, slash);
         if (tile == NOTHING) {
             return NOTHING;
         }
-        Integer local = grid.shape(tile).model.siteByName.get(matcher.group(3));
-        return local == null || !name.startsWith(tileName(tile) + "/")
-                ? NOTHING
-                : grid.siteBase[tile] + local;
+        Integer local = grid.shape(tile).model.siteByName.get(name.substring(slash + 1));
+        return local == null ? NOTHING : grid.siteBase[tile] + local;
     }
 
     @Override

@@ -152,9 +152,7 @@ final class DesignForm {
                 cell.optional("settings", texts(), Map.of(), Cell::settings).means("its settings");
         return cell.makes(
                 in -> {
-                    in.require(
-                            in.place(),
-                            scope.rules().placeCell(name.get(), kind.get(), site.get()));
+                    in.require(scope.rules().placeCell(name.get(), kind.get(), site.get()));
                     int id = scope.cellNames().size() - 1;
                     return new Cell(id, name.get(), kind.get(), site.get(), settings.get());
                 });
@@ -207,9 +205,7 @@ final class DesignForm {
                         .means("`tied` if the enable of the pad's driver is tied on");
         return port.makes(
                 in -> {
-                    in.require(
-                            in.place(),
-                            scope.rules().placePort(name.get(), direction.get(), pad.get()));
+                    in.require(scope.rules().placePort(name.get(), direction.get(), pad.get()));
                     int id = scope.portNames().size() - 1;
                     return new Port(
                             id,

@@ -7,16 +7,17 @@ import static padward.format.form.Kinds.named;
 import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.whole;
 
-import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import padward.base.BadInput;
+import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.design.Net;
 import padward.design.Port;
@@ -39,7 +40,7 @@ final class NetForm {
     private final List<String> names = new ArrayList<>();
 
     /** The nets that end at a vertex, to see that no two do. */
-    private final Int2IntOpenHashMap netEndingAt = new Int2IntOpenHashMap();
+    private Optional<PagedInts> netEndingAt = Optional.empty();
 
     /** A terminal with the vertex where it meets the fabric. */
     private record End(
@@ -47,7 +48,6 @@ final class NetForm {
 
     NetForm(DesignScope scope) {
         this.scope = scope;
-        netEndingAt.defaultReturnValue(Fabric.NOTHING);
     }
 
     Form<Net> form() {
@@ -77,14 +77,8 @@ final class NetForm {
                     names.add(name.get());
                     List<IntArrayList> branches = route.get();
                     RouteTree tree =
-                            scope.routes()
-                                    .check(
-                                            in,
-                                            in.place(),
-                                            name.get(),
-                                            driver.get().vertex(),
-                                            branches);
-                    checkEnd(in, in.place() + ".driver", id, driver.get());
+                            scope.routes().check(in, name.get(), driver.get().vertex(), branches);
+                    checkEnd(in, Fabric.NOTHING, id, driver.get());
                     checkSinks(in, id, sinks.get(), branches);
                     Map<Terminal, Integer> own = new HashMap<>();
                     sinks.get()
@@ -192,7 +186,7 @@ final class NetForm {
             boolean unrouted)
             throws BadInput {
         SiteView site = scope.fabric().site(cell.site());
-        in.require(in.place(), scope.rules().checkPin(site, pin, drives));
+        in.require(scope.rules().checkPin(site, pin, drives));
         Terminal terminal = new Terminal.CellPin(cell.id(), pin);
         String text = cell.name() + "." + pin;
         return new End(terminal, site.findPin(pin), text, required, unrouted);
@@ -202,7 +196,7 @@ final class NetForm {
             JsonIn in, int number, boolean drives, OptionalInt required, boolean unrouted)
             throws BadInput {
         Port port = scope.port(number);
-        in.require(in.place(), DesignRules.checkPort(port.name(), port.direction(), drives));
+        in.require(DesignRules.checkPort(port.name(), port.direction(), drives));
         return new End(
                 new Terminal.PortEnd(port.id()),
                 scope.fabric().pads().get(port.pad()).vertex(),
@@ -253,26 +247,23 @@ final class NetForm {
     private void checkSinks(JsonIn in, int id, List<End> sinks, List<IntArrayList> branches)
             throws BadInput {
         boolean routed = !branches.isEmpty();
-        IntOpenHashSet onRoute = new IntOpenHashSet();
-        branches.forEach(onRoute::addAll);
         IntOpenHashSet seen = new IntOpenHashSet();
         for (int i = 0; i < sinks.size(); i++) {
-            String place = in.place() + ".sinks[" + i + "]";
             End sink = sinks.get(i);
             if (!seen.add(sink.vertex())) {
-                throw in.faultAt(place, "each sink once", sink.text() + " again");
+                throw in.faultAt(place(in, i), "each sink once", sink.text() + " again");
             }
-            checkEnd(in, place, id, sink);
-            boolean reached = onRoute.contains(sink.vertex());
+            checkEnd(in, i, id, sink);
+            boolean reached = routed && scope.routes().isOn(id, sink.vertex());
             if (reached && sink.unrouted()) {
                 throw in.faultAt(
-                        place + ".unrouted",
+                        place(in, i) + ".unrouted",
                         "false, or a route that does not reach " + sink.text(),
                         "a route that does");
             }
             if (routed && !reached && !sink.unrouted()) {
                 throw in.faultAt(
-                        place,
+                        place(in, i),
                         "a sink that the route reaches",
                         sink.text()
                                 + ", whose "
@@ -282,12 +273,24 @@ final class NetForm {
         }
     }
 
+    /** Where a sink of a net is, or its driver if it is none. Not made unless there is a fault. */
+    private static String place(JsonIn in, int sink) {
+        return in.place() + (sink == Fabric.NOTHING ? ".driver" : ".sinks[" + sink + "]");
+    }
+
+    private PagedInts netEndingAt() {
+        if (netEndingAt.isEmpty()) {
+            netEndingAt = Optional.of(new PagedInts(scope.fabric().vertexCount()));
+        }
+        return netEndingAt.get();
+    }
+
     /** Two nets at one pin or port would drive it against each other. */
-    private void checkEnd(JsonIn in, String place, int id, End end) throws BadInput {
-        int other = netEndingAt.putIfAbsent(end.vertex(), id);
+    private void checkEnd(JsonIn in, int sink, int id, End end) throws BadInput {
+        int other = netEndingAt().putIfAbsent(end.vertex(), id);
         if (other != Fabric.NOTHING && other != id) {
             throw in.faultAt(
-                    place,
+                    place(in, sink),
                     "an end of one net",
                     end.text() + ", where net " + Text.quote(names.get(other)) + " ends already");
         }

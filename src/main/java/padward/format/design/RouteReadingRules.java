@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2LongOpenHashMap;
 import java.util.List;
 import java.util.Optional;
+import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
@@ -15,17 +16,17 @@ import padward.format.source.Text;
 
 /**
  * The rules for the wires of every design: each is driven by one net, over switches, fixed
- * connections and pass-throughs that are there and free. One object watches over one design; 16
- * bytes a vertex in use.
+ * connections and pass-throughs that are there and free. One object watches over one design; 4 to
+ * 512 bytes a vertex in use, the less the denser.
  */
 public final class RouteReadingRules {
     private final Fabric fabric;
     private final EdgeCursor edges;
     private final List<Cell> cells;
     private final List<String> netNames;
-    private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap netThroughSite = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
+    private final PagedInts netByVertex;
+    private final PagedInts netThroughSite;
+    private final PagedInts cellBySite;
     private final SwitchGroups groups;
     private final Int2LongOpenHashMap onInGroup = new Int2LongOpenHashMap();
     private final Int2IntOpenHashMap netInGroup = new Int2IntOpenHashMap();
@@ -40,9 +41,9 @@ public final class RouteReadingRules {
         this.cells = cells;
         this.netNames = netNames;
         this.groups = fabric.switchGroups();
-        netByVertex.defaultReturnValue(Fabric.NOTHING);
-        netThroughSite.defaultReturnValue(Fabric.NOTHING);
-        cellBySite.defaultReturnValue(Fabric.NOTHING);
+        netByVertex = new PagedInts(fabric.vertexCount());
+        netThroughSite = new PagedInts(fabric.siteCount());
+        cellBySite = new PagedInts(fabric.siteCount());
         for (Cell cell : cells) {
             cellBySite.put(cell.site(), cell.id());
         }
@@ -65,6 +66,11 @@ public final class RouteReadingRules {
                                 + " and "
                                 + Text.quote(netNames.get(net))
                                 + " both have");
+    }
+
+    /** The net that has a vertex so far, or {@link Fabric#NOTHING}. */
+    public int netOn(int vertex) {
+        return netByVertex.get(vertex);
     }
 
     /** Whether a net can go from one vertex to the next. O(edges at {@code from}). */

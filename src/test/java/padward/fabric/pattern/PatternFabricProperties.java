@@ -30,7 +30,12 @@ class PatternFabricProperties {
         Set<String> names = new HashSet<>();
         for (int v = 0; v < fabric.vertexCount(); v++) {
             assertThat(names.add(fabric.vertexName(v))).isTrue();
-            assertThat(fabric.findVertex(fabric.vertexName(v))).isEqualTo(v);
+            String name = fabric.vertexName(v);
+            assertThat(fabric.findVertex(name)).isEqualTo(v);
+            // A number is spelled in one manner, of tiles and of wires.
+            for (String other : v % 37 == 0 ? otherSpellings(name) : List.<String>of()) {
+                assertThat(fabric.findVertex(other)).as(other).isEqualTo(Fabric.NOTHING);
+            }
         }
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
@@ -188,5 +193,19 @@ class PatternFabricProperties {
             }
         }
         return result;
+    }
+
+    private static List<String> otherSpellings(String name) {
+        return List.of(
+                        name.replace("x", "x0"),
+                        name.replaceFirst("y", "y0"),
+                        name.replaceFirst("y(\\d)", "y+$1"),
+                        name.replace("[", "[0"),
+                        name + "[0]",
+                        name.replace("/", ""),
+                        name.replaceFirst("x\\d+", "x999999999999"))
+                .stream()
+                .filter(n -> !n.equals(name))
+                .toList();
     }
 }
