@@ -1,6 +1,8 @@
 package padward.cli;
 
 import padward.base.BadInput;
+import padward.cli.manners.Manners;
+import padward.cli.manners.Terminal;
 import padward.cli.output.ExitStatus;
 import padward.fabric.DelayTooLong;
 import picocli.CommandLine;
@@ -9,6 +11,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.OptionalInt;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(
@@ -17,8 +20,8 @@ import java.util.List;
         version = "padward 0.1.0",
         description =
                 "Brings an internal net of a finished programmable-logic design out to a pad, and"
-                    + " reports what blocks it when there is no free route. Without a command,"
-                    + " opens the window.",
+                        + " reports what blocks it when there is no free route. Without a command,"
+                        + " opens the window.",
         footer = {
             "",
             "In the examples, padward stands for: java -jar target/padward.jar",
@@ -50,8 +53,20 @@ public final class Padward implements Runnable {
      * at the options of all takes longer than most answers.
      */
     public static CommandLine commandLine(String[] arguments) {
-        boolean known = arguments.length > 0 && Commands.names().contains(arguments[0]);
-        return commandLine(known ? List.of(arguments[0]) : Commands.names());
+        boolean known =
+                arguments.length > 0
+                        && Commands.names().contains(arguments[0])
+                        && !arguments[0].equals("help");
+        CommandLine line = commandLine(known ? List.of(arguments[0]) : Commands.names());
+        OptionalInt width = Terminal.width();
+        if (width.isPresent()) {
+            line.setUsageHelpWidth(Math.min(HELP_WIDTH, width.getAsInt()));
+            // JSON is for programs, which may be given it through a terminal, too.
+            boolean json = List.of(arguments).contains("--json");
+            line.setOut(TextStreams.writer(System.out, json ? OptionalInt.empty() : width));
+            line.setErr(TextStreams.writer(System.err, width));
+        }
+        return line;
     }
 
     private static CommandLine commandLine(List<String> commands) {
@@ -62,6 +77,7 @@ public final class Padward implements Runnable {
         line.setExpandAtFiles(false);
         line.setUsageHelpWidth(HELP_WIDTH);
         CommandList.install(line);
+        Manners.install(line);
         // Colours would be control characters, which are not let through.
         line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
         line.setOut(TextStreams.writer(System.out));

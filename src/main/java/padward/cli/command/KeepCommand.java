@@ -1,9 +1,6 @@
 package padward.cli.command;
 
 import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -19,6 +16,7 @@ import padward.change.Ledger;
 import padward.change.Outcome;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
@@ -29,7 +27,6 @@ import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.cli.output.PriceJson;
 import padward.design.Design;
-import padward.format.ledger.LedgerFile;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
@@ -37,21 +34,25 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
 
 /** {@code keep}: a question's answer, kept in a ledger. */
 @Command(
         name = "keep",
         mixinStandardHelpOptions = true,
         description =
-                "Answers a question as ask does, on the design with all changes in the ledger, "
-                        + "and adds the answer's edits to the ledger: what is disconnected, removed and "
-                        + "moved, and the route. A ledger that does not exist is created. The design's "
-                        + "file is not changed; apply writes a changed copy.",
+                "Answers a question as ask does, on the design with all changes in the ledger, and"
+                    + " adds the answer's edits to the ledger: what is disconnected, removed and"
+                    + " moved, and the route. A ledger that does not exist is created. The design's"
+                    + " file is not changed; apply writes a changed copy.",
         footer = {
             "",
             "Example:",
             "  padward keep --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J2.1 --ledger bench.json --note 'see sample 1'"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --ledger bench.json --note 'see sample"
+                    + " 1'"
         })
 public final class KeepCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
@@ -59,6 +60,7 @@ public final class KeepCommand implements Callable<Integer> {
     @Mixin private LedgerOption ledger;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -80,7 +82,7 @@ public final class KeepCommand implements Callable<Integer> {
         Design read = design.read();
         boolean[] kept = {false};
         Ledger now =
-                LedgerFile.change(
+                dryRun.change(
                         ledger.file(),
                         design.file(),
                         read.fabric(),
@@ -152,7 +154,12 @@ public final class KeepCommand implements Callable<Integer> {
         if (kept) {
             int count = now.entries().size();
             out.println();
-            out.println("Kept as entry " + count + " of " + ledger.file() + ":");
+            out.println(
+                    dryRun.either("Kept as entry ", "Not kept (--dry-run); it would be entry ")
+                            + count
+                            + " of "
+                            + ledger.file()
+                            + ":");
             now.entries().get(count - 1).edits().forEach(e -> out.println("  " + e.toText()));
             out.println("What it costs: " + PriceText.sentences(price()));
         }
@@ -162,7 +169,7 @@ public final class KeepCommand implements Callable<Integer> {
     private JsonObject json(Ledger now, boolean kept) {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-kept/1");
-        result.addProperty("kept", kept);
+        result.addProperty("kept", kept && !dryRun.isOn());
         result.addProperty("ledger", ledger.file().toString());
         if (kept) {
             int count = now.entries().size();

@@ -2,11 +2,9 @@ package padward.cli.command;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.option.DesignOption;
+import padward.cli.option.LimitOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
@@ -19,6 +17,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
 
 /** {@code nets}: the nets of a design. */
 @Command(
@@ -32,6 +33,7 @@ import picocli.CommandLine.Spec;
         })
 public final class NetsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Parameters(
@@ -48,13 +50,15 @@ public final class NetsCommand implements Callable<Integer> {
     public Integer call() throws BadInput {
         Design read = design.read();
         Glob glob = Glob.of(pattern);
-        List<Net> nets = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        List<Net> all = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        List<Net> nets = limit.start(all);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             JsonArray list = new JsonArray();
             nets.forEach(n -> list.add(object(read, n)));
             JsonObject result = new JsonObject();
             result.add("nets", list);
+            result.addProperty("leftOut", limit.leftOut(all.size()));
             out.println(AnswerJson.text(result));
         } else {
             TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "");
@@ -67,7 +71,8 @@ public final class NetsCommand implements Callable<Integer> {
                         net.clock() ? "clock" : "");
             }
             table.print(out);
-            out.println(nets.size() + " of " + read.nets().size() + " nets");
+            limit.remark(all.size()).ifPresent(out::println);
+            out.println(all.size() + " of " + read.nets().size() + " nets");
             if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
                 out.println(
                         "A pattern matches whole names: *"

@@ -2,12 +2,9 @@ package padward.cli.command;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.Locale;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.cli.option.DesignOption;
+import padward.cli.option.LimitOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
@@ -21,6 +18,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** {@code pads}: the pads of a design's fabric, with what uses them. */
 @Command(
@@ -31,6 +33,7 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  padward pads --design fixtures/small/only.design.json"})
 public final class PadsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Option(names = "--json", description = "Prints JSON.")
@@ -50,7 +53,8 @@ public final class PadsCommand implements Callable<Integer> {
                         "IO register used by",
                         "also called");
         JsonArray list = new JsonArray();
-        for (int i = 0; i < read.fabric().pads().size(); i++) {
+        int count = read.fabric().pads().size();
+        for (int i : limit.start(IntStream.range(0, count).boxed().toList())) {
             String[] row = row(read, i);
             table.row(row);
             list.add(object(row));
@@ -58,9 +62,11 @@ public final class PadsCommand implements Callable<Integer> {
         if (json) {
             JsonObject result = new JsonObject();
             result.add("pads", list);
+            result.addProperty("leftOut", limit.leftOut(count));
             out.println(AnswerJson.text(result));
         } else {
             table.print(out);
+            limit.remark(count).ifPresent(out::println);
         }
         out.flush();
         return ExitStatus.DONE;

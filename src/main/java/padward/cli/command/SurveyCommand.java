@@ -11,6 +11,7 @@ import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.cli.option.DesignOption;
+import padward.cli.option.LimitOption;
 import padward.cli.option.NetOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
@@ -48,6 +49,7 @@ import java.util.stream.IntStream;
 public final class SurveyCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private NetOption net;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -173,18 +175,19 @@ public final class SurveyCommand implements Callable<Integer> {
                 && !(used && !port);
     }
 
-    private static void printJson(Survey survey, PrintWriter out) {
+    private void printJson(Survey survey, PrintWriter out) throws BadInput {
         JsonObject result = new JsonObject();
         result.addProperty("format", "padward-survey/1");
         result.addProperty("net", survey.net().name());
         result.addProperty("corner", survey.corner().label());
         JsonArray answers = new JsonArray();
-        survey.answers().forEach(a -> answers.add(AnswerJson.surveyed(a)));
+        limit.start(survey.answers()).forEach(a -> answers.add(AnswerJson.surveyed(a)));
         result.add("answers", answers);
+        result.addProperty("leftOut", limit.leftOut(survey.answers().size()));
         out.println(AnswerJson.text(result));
     }
 
-    private static void printTable(Design design, Survey survey, PrintWriter out) {
+    private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {
         TextTable table =
                 new TextTable(
                         "pad",
@@ -196,7 +199,7 @@ public final class SurveyCommand implements Callable<Integer> {
                         "blocked by",
                         "would lose signal",
                         "rank");
-        for (Answer answer : survey.answers()) {
+        for (Answer answer : limit.start(survey.answers())) {
             Pad pad = answer.question().padValue();
             table.row(
                     pad.name(),
@@ -212,6 +215,7 @@ public final class SurveyCommand implements Callable<Integer> {
                     PadRank.of(answer).reason());
         }
         table.print(out);
+        limit.remark(survey.answers().size()).ifPresent(out::println);
         if (survey.answers().isEmpty()) {
             out.println("No pads match the filter.");
         }

@@ -1,12 +1,6 @@
 package padward.cli.watch;
 
 import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
@@ -15,6 +9,7 @@ import padward.change.Ledger;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DriverOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.AnswerJson;
 import padward.cli.output.CautionTable;
@@ -22,7 +17,6 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
-import padward.format.ledger.LedgerFile;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
@@ -34,16 +28,22 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 
 /** {@code watch}: a small circuit of unused cells between nets and a pad. */
 @Command(
         name = "watch",
         mixinStandardHelpOptions = true,
         description =
-                "Places a small circuit on cells and wires that the design leaves unused, between "
-                        + "nets and a pad: a trigger, a selector, a divider. Nets are branched and keep "
-                        + "every wire; nothing is moved. With --ledger, the circuit is kept; undo takes "
-                        + "it out again.",
+                "Places a small circuit on cells and wires that the design leaves unused, between"
+                    + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
+                    + " keep every wire; nothing is moved. With --ledger, the circuit is kept; undo"
+                    + " takes it out again.",
         footer = {
             "",
             "Example:",
@@ -56,6 +56,7 @@ public final class WatchCommand implements Callable<Integer> {
     @Mixin private DriverOption driver;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -89,7 +90,7 @@ public final class WatchCommand implements Callable<Integer> {
         } else {
             boolean[] changed = {false};
             Ledger now =
-                    LedgerFile.change(
+                    dryRun.change(
                             ledger,
                             design.file(),
                             read.fabric(),
@@ -174,14 +175,20 @@ public final class WatchCommand implements Callable<Integer> {
         kept.ifPresent(
                 now ->
                         out.println(
-                                "Kept as entry " + now.entries().size() + " of " + ledger + "."));
+                                dryRun.either(
+                                                "Kept as entry ",
+                                                "Not kept (--dry-run); it would be entry ")
+                                        + now.entries().size()
+                                        + " of "
+                                        + ledger
+                                        + "."));
         CautionTable.printShared(Cautions.ofEdits(placed.question().design(), placed.edits()), out);
     }
 
     private JsonObject json(Optional<Ledger> kept) {
         JsonObject object = WatchJson.object(result);
         hint.ifPresent(h -> object.addProperty("smaller", h));
-        object.addProperty("kept", kept.isPresent());
+        object.addProperty("kept", kept.isPresent() && !dryRun.isOn());
         kept.ifPresent(
                 now -> {
                     int count = now.entries().size();
