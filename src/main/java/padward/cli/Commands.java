@@ -27,6 +27,7 @@ import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
 import padward.cli.ledger.LedgerCommand;
 import padward.cli.manners.HelpCommand;
+import padward.cli.wanted.WantedCommand;
 import padward.cli.watch.WatchCommand;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -49,6 +50,7 @@ final class Commands {
         BY_NAME.put("lead", LeadCommand::new);
         BY_NAME.put("undo", UndoCommand::new);
         BY_NAME.put("ledger", LedgerCommand::new);
+        BY_NAME.put("wanted", WantedCommand::new);
         BY_NAME.put("diff", DiffCommand::new);
         BY_NAME.put("sheet", SheetCommand::new);
         BY_NAME.put("changes", ChangesCommand::new);
