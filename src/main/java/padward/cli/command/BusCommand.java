@@ -54,6 +54,8 @@ import picocli.CommandLine.Spec;
             "      --nets 'pump/level/sample[*]' --pads 'header J1'"
         })
 public final class BusCommand implements Callable<Integer> {
+    private static final double MOST_MHZ = 1_000_000;
+
     @Mixin private DesignOption design;
     @Mixin private GroupOption group;
     @Mixin private DriverOption driver;
@@ -82,8 +84,16 @@ public final class BusCommand implements Callable<Integer> {
             paramLabel = "CLOCK",
             description =
                     "Also reports what it takes to sample the signals in the pads' IO registers "
-                            + "with this clock net, one period later, and the skew that remains.")
+                            + "with this clock net, one period later, whether setup and hold are met, "
+                            + "and the skew that remains; with --ledger, places the registers.")
     private String register;
+
+    @Option(
+            names = "--clock-mhz",
+            paramLabel = "MHZ",
+            defaultValue = "0",
+            description = "Frequency of the clock of --register, MHz; 0: not known.")
+    private double clockMhz;
 
     @Option(
             names = "--calibrate",
@@ -133,7 +143,9 @@ public final class BusCommand implements Callable<Integer> {
                     old -> {
                         Design now = LedgerTable.apply(old, read, ledger);
                         Bus bus = answer(now, external);
-                        all[0] = bus.left().isEmpty();
+                        all[0] =
+                                bus.left().isEmpty()
+                                        && (register == null || !bus.lines().isEmpty());
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
         }
@@ -160,18 +172,11 @@ public final class BusCommand implements Callable<Integer> {
                                         external,
                                         lead.localPercent(),
                                         Progress.NONE));
-        Optional<RegisteredGroup> registered =
-                register == null
-                        ? Optional.empty()
-                        : Optional.of(
-                                RegisteredGroup.of(
-                                        now,
-                                        bus,
-                                        DesignOption.net("--register", now, register),
-                                        external,
-                                        lead.localPercent(),
-                                        Progress.NONE));
+        Optional<RegisteredGroup> registered = registered(now, bus, external);
+        boolean places = register != null && ledger != null;
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
+        Bus recorded =
+                places ? registered.flatMap(RegisteredGroup::placed).orElse(nothing(bus)) : routed;
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
@@ -179,20 +184,62 @@ public final class BusCommand implements Callable<Integer> {
                             BusJson.object(
                                     now,
                                     routed,
+                                    recorded,
                                     unblocked,
                                     unblock,
                                     matched,
                                     registered,
                                     external,
                                     lead.localPercent())));
+        } else if (places) {
+            bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
+            boolean placed = !recorded.lines().isEmpty();
+            registered.ifPresent(h -> RegisteredTable.print(now, h, placed, out));
+            if (placed) {
+                out.println();
+                new BusTable(now, recorded, external, lead.localPercent(), recorded.price(now))
+                        .printEdits(out);
+            }
         } else {
             new BusTable(now, routed, external, lead.localPercent(), price(now, routed, unblocked))
                     .print(out);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
-            registered.ifPresent(h -> RegisteredTable.print(now, h, out));
+            registered.ifPresent(h -> RegisteredTable.print(now, h, false, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
-        return routed;
+        return recorded;
+    }
+
+    private Optional<RegisteredGroup> registered(Design now, Bus bus, ExternalLine external)
+            throws BadInput {
+        if (!(clockMhz >= 0 && clockMhz <= MOST_MHZ)) {
+            throw new BadInput("--clock-mhz", "", "a number from 0 to 1000000", "" + clockMhz);
+        }
+        if (register == null) {
+            return Optional.empty();
+        }
+        if (match != null && ledger != null) {
+            throw new BadInput(
+                    "--register",
+                    "",
+                    "no --match-ps together with it and --ledger, as registered lines are not"
+                            + " rerouted",
+                    "--match-ps " + match);
+        }
+        return Optional.of(
+                RegisteredGroup.of(
+                        now,
+                        bus,
+                        DesignOption.net("--register", now, register),
+                        clockMhz,
+                        external,
+                        lead.localPercent(),
+                        Progress.NONE));
+    }
+
+    /** The group when its registers cannot be placed: nothing is recorded. */
+    private static Bus nothing(Bus bus) {
+        return new Bus(List.of(), bus.left(), List.of(), 0, Optional.empty());
     }
 
     private Bus found(Design now) throws BadInput {

@@ -23,10 +23,12 @@ public final class BusJson {
      * The group.
      *
      * @param done whether what had to be removed for it was removed
+     * @param recorded what changes: the group, or the one of its registers' nets
      */
     public static JsonObject object(
             Design design,
             Bus bus,
+            Bus recorded,
             Optional<UnblockedGroup> unblocked,
             boolean done,
             Optional<MatchedGroup> matched,
@@ -65,11 +67,11 @@ public final class BusJson {
         unblocked.ifPresent(c -> result.add("unblocked", unblocked(design, c)));
         registered.ifPresent(h -> result.add("registered", RegisteredTable.json(design, h)));
         matched.ifPresent(m -> result.add("matched", matched(design, m)));
-        result.add("delayChanges", delayChanges(design, bus));
+        result.add("delayChanges", delayChanges(design, recorded));
         JsonArray edits = new JsonArray();
-        bus.edits().forEach(e -> edits.add(e.toText()));
+        recorded.edits().forEach(e -> edits.add(e.toText()));
         result.add("edits", edits);
-        PriceJson.addShared(Cautions.ofEdits(design, bus.edits()), result);
+        PriceJson.addShared(Cautions.ofEdits(design, recorded.edits()), result);
         return result;
     }
 

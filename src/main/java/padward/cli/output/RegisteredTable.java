@@ -4,7 +4,10 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import padward.breakout.group.RegisterCheck;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
@@ -14,14 +17,29 @@ import padward.timing.PairSkew;
 public final class RegisteredTable {
     private RegisteredTable() {}
 
-    public static void print(Design design, RegisteredGroup registered, PrintWriter out) {
+    /**
+     * Prints the group.
+     *
+     * @param placed whether its registers are placed
+     */
+    public static void print(
+            Design design, RegisteredGroup registered, boolean placed, PrintWriter out) {
         out.println();
         out.println(
                 "Registered in the pads' IO registers with clock "
                         + registered.clock().name()
                         + ", one period later:");
         TextTable table =
-                new TextTable("net", "pad", "remove first", "data arrives", "clock arrives", "");
+                new TextTable(
+                        "net",
+                        "pad",
+                        "remove first",
+                        "from its driver",
+                        "from the clock's",
+                        "at the instrument",
+                        "shortest period",
+                        "hold met by",
+                        "");
         for (RegisteredGroup.Line line : registered.lines()) {
             boolean can = line.reason().isEmpty();
             table.row(
@@ -30,6 +48,9 @@ public final class RegisteredTable {
                     line.toRemove().stream().map(WhyText::who).collect(Collectors.joining(", ")),
                     can ? line.data().toText() : "",
                     can ? line.clocked().toText() : "",
+                    can ? line.atInstrument().toText() : "",
+                    line.check().leastPeriod().map(p -> ns(Math.max(0, p.mostPs()))).orElse(""),
+                    line.check().hold().map(h -> ns(h.leastPs())).orElse(""),
                     line.reason().map(h -> "not possible: " + h).orElse(""));
         }
         table.print(out);
@@ -48,9 +69,36 @@ public final class RegisteredTable {
                                         s.slowPs() / 1000.0,
                                         s.localPs() / 1000.0,
                                         s.outsidePs() / 1000.0));
-        out.println(
-                "Estimate only: no registers have been placed. Their setup and hold times, "
-                        + "which the fabric does not state, must be met.");
+        Set<String> unknown = new TreeSet<>();
+        registered.lines().forEach(l -> unknown.addAll(l.check().unknown()));
+        if (!unknown.isEmpty()) {
+            out.println(
+                    "Setup and hold are not fully checked; not stated: "
+                            + String.join(", ", unknown)
+                            + ".");
+        }
+        boolean noOutput =
+                registered.lines().stream()
+                        .anyMatch(l -> l.reason().isEmpty() && l.check().clockToOutput().isEmpty());
+        if (noOutput) {
+            out.println("At the instrument: without the registers' clock-to-output, not stated.");
+        }
+        out.println(placedText(registered, placed));
+    }
+
+    private static String placedText(RegisteredGroup registered, boolean placed) {
+        if (registered.placed().isPresent()) {
+            return placed
+                    ? "The registers are placed."
+                    : "No registers have been placed; with --ledger, they are.";
+        }
+        return registered.lines().stream().anyMatch(l -> !l.toRemove().isEmpty())
+                ? "No registers have been placed: what uses their sites must be removed first."
+                : "No registers have been placed.";
+    }
+
+    private static String ns(int ps) {
+        return String.format(Locale.ROOT, "%.3f ns", ps / 1000.0);
     }
 
     /** The parts of a skew and their sum. */
@@ -62,10 +110,34 @@ public final class RegisteredTable {
         to.addProperty("most_ps", skew.mostPs());
     }
 
+    private static void addCheck(RegisterCheck check, JsonObject to) {
+        check.clockToOutput().ifPresent(d -> to.add("clockToOutput_ps", AnswerJson.delay(d)));
+        check.leastPeriod().ifPresent(s -> to.add("leastPeriod_ps", slack(s)));
+        check.hold().ifPresent(s -> to.add("hold_ps", slack(s)));
+        JsonArray unknown = new JsonArray();
+        check.unknown().forEach(unknown::add);
+        to.add("notStated", unknown);
+    }
+
+    private static JsonArray slack(RegisterCheck.Slack slack) {
+        JsonArray both = new JsonArray();
+        both.add(slack.fastPs());
+        both.add(slack.slowPs());
+        return both;
+    }
+
     static JsonObject json(Design design, RegisteredGroup registered) {
         JsonObject result = new JsonObject();
         result.addProperty("clock", registered.clock().name());
         result.addProperty("possible", registered.isPossible());
+        registered
+                .placed()
+                .ifPresent(
+                        p -> {
+                            JsonArray edits = new JsonArray();
+                            p.edits().forEach(e -> edits.add(e.toText()));
+                            result.add("edits", edits);
+                        });
         registered
                 .skew()
                 .ifPresent(
@@ -87,6 +159,7 @@ public final class RegisteredTable {
                 one.add("data_ps", AnswerJson.delay(line.data()));
                 one.add("clock_ps", AnswerJson.delay(line.clocked()));
                 one.add("instrument_ps", AnswerJson.delay(line.atInstrument()));
+                addCheck(line.check(), one);
             }
             lines.add(one);
         }

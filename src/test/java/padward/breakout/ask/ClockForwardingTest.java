@@ -103,7 +103,7 @@ class ClockForwardingTest {
                         Progress.NONE);
         Net clock = design.findNet("clk").orElseThrow();
         RegisteredGroup registered =
-                RegisteredGroup.of(design, bus, clock, ExternalLine.USUAL, 5, Progress.NONE);
+                RegisteredGroup.of(design, bus, clock, 0, ExternalLine.USUAL, 5, Progress.NONE);
         assertThat(registered.isPossible()).isTrue();
         RegisteredGroup.Line line = registered.lines().get(0);
         assertThat(line.toRemove()).isEmpty();
