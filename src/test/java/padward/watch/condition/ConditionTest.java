@@ -72,6 +72,9 @@ class ConditionTest {
                 int now = count;
                 boolean out = run.output(net -> (now >> bit(net) & 1) != 0);
                 assertThat(out).as(text + " at " + count).isEqualTo(expected.test(count));
+                assertThat(new ConditionValue(n -> (now >> bit(n) & 1) != 0).of(parse(text)))
+                        .as(text + " at " + count)
+                        .isEqualTo(out);
             }
         }
     }
