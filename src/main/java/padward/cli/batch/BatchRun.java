@@ -1,30 +1,35 @@
 package padward.cli.batch;
 
-import java.io.IOException;
-import java.io.PrintWriter;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.concurrent.CancellationException;
-import java.util.function.Supplier;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.WhatIfTable;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.DelayTooLong;
+import padward.format.form.Form;
 import padward.format.question.QuestionLines;
 import padward.format.question.WrittenQuestion;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
 
 /**
  * Answers questions one after the other and prints each answer as a line before it reads the next
@@ -39,6 +44,7 @@ public final class BatchRun {
     private final Asker asker;
     private final PrintWriter out;
     private final Map<List<String>, NamedParts> whatIfs = new LinkedHashMap<>();
+    private final Form<Reports.Line> form = Reports.Line.form();
     private int status = ExitStatus.DONE;
 
     /**
@@ -82,7 +88,7 @@ public final class BatchRun {
                 if (line.get() instanceof QuestionLines.Line.Asked asked) {
                     answer(asked.question());
                 } else if (line.get() instanceof QuestionLines.Line.Faulty faulty) {
-                    print(BatchLine.fault(faulty.number(), "", faulty.fault()));
+                    print(fault(faulty.number(), "", faulty.fault()));
                     grade(ExitStatus.BAD_INPUT);
                 }
                 line = lines.next();
@@ -103,7 +109,7 @@ public final class BatchRun {
                 }
             }
         } catch (BadInput fault) {
-            print(BatchLine.fault(written.line(), written.id(), fault));
+            print(fault(written.line(), written.id(), fault));
             grade(ExitStatus.BAD_INPUT);
         }
     }
@@ -123,10 +129,11 @@ public final class BatchRun {
                             ? asker.answer(question, progress)
                             : asker.explained(question, manner.limits(), progress);
             grade(answer instanceof Answer.Open ? ExitStatus.DONE : ExitStatus.NOT_OPEN);
-            print(BatchLine.answer(written, answer, manner.brief()));
+            print(line(written, AnswerForm.Given.of(answer), manner.brief()));
         } catch (CancellationException stopped) {
             grade(ExitStatus.NOT_OPEN);
-            print(BatchLine.undecided(written, question));
+            String sentence = "Undecided: the search was stopped before it had an answer.";
+            print(line(written, AnswerForm.Given.undecided(question, sentence), false));
         } catch (DelayTooLong fault) {
             throw new BadInput("net", "", "" + fault.getMessage(), "a longer route");
         }
@@ -152,7 +159,17 @@ public final class BatchRun {
         status = Math.max(status, next);
     }
 
-    private void print(String line) {
-        out.println(line);
+    private static Reports.Line fault(long line, String id, BadInput fault) {
+        return new Reports.Line(line, id, Optional.empty(), false, Optional.of(fault));
+    }
+
+    private static Reports.Line line(
+            WrittenQuestion written, AnswerForm.Given answer, boolean brief) {
+        return new Reports.Line(
+                written.line(), written.id(), Optional.of(answer), brief, Optional.empty());
+    }
+
+    private void print(Reports.Line line) {
+        out.println(JsonText.line(form, line));
     }
 }

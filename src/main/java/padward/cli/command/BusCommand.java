@@ -1,11 +1,5 @@
 package padward.cli.command;
 
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Price;
@@ -17,14 +11,14 @@ import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.form.GroupForm;
+import padward.cli.form.JsonText;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DriverOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
-import padward.cli.output.BusJson;
 import padward.cli.output.BusTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
@@ -38,15 +32,21 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 
 /** {@code bus}: several nets at once. */
 @Command(
         name = "bus",
         mixinStandardHelpOptions = true,
         description =
-                "Brings several nets out at once: chooses among the given pads, those that cost "
-                        + "nobody anything first, routes all nets together, and reports each line's delay at both corners and the skew "
-                        + "between the lines.",
+                "Brings several nets out at once: chooses among the given pads, those that cost"
+                    + " nobody anything first, routes all nets together, and reports each line's"
+                    + " delay at both corners and the skew between the lines.",
         footer = {
             "",
             "Example:",
@@ -66,9 +66,9 @@ public final class BusCommand implements Callable<Integer> {
     @Option(
             names = "--aim",
             description =
-                    "What pads are chosen for: most (as many nets as can get out together, then "
-                            + "the smallest sum of delays, proven), sum (of delays), worst (delay), "
-                            + "skew; or order (nets in the order of the pads) (most).")
+                    "What pads are chosen for: most (as many nets as can get out together, then the"
+                        + " smallest sum of delays, proven), sum (of delays), worst (delay), skew;"
+                        + " or order (nets in the order of the pads) (most).")
     private Bus.Aim aim;
 
     @Option(
@@ -99,8 +99,8 @@ public final class BusCommand implements Callable<Integer> {
             names = "--calibrate",
             paramLabel = "NET",
             description =
-                    "In place of --nets: brings this one net out on all the pads at once, so that one"
-                            + " capture shows by how much their lines differ.")
+                    "In place of --nets: brings this one net out on all the pads at once, so that"
+                        + " one capture shows by how much their lines differ.")
     private String calibrate;
 
     @Option(
@@ -180,8 +180,9 @@ public final class BusCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
-                    AnswerJson.text(
-                            BusJson.object(
+                    JsonText.pretty(
+                            GroupForm.form(),
+                            new GroupForm.Group(
                                     now,
                                     routed,
                                     recorded,

@@ -1,6 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -14,18 +13,19 @@ import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.Outcome;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
-import padward.cli.output.PriceJson;
 import padward.design.Design;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
@@ -36,6 +36,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 
 /** {@code keep}: a question's answer, kept in a ledger. */
@@ -94,7 +95,7 @@ public final class KeepCommand implements Callable<Integer> {
         // Only now, with the file written, may it be reported as kept.
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(now, kept[0])));
+            out.println(JsonText.pretty(Reports.Kept.form(), report(now, kept[0])));
         } else {
             print(now, kept[0], out);
         }
@@ -166,20 +167,13 @@ public final class KeepCommand implements Callable<Integer> {
         CautionTable.print(answer.cautions(), out);
     }
 
-    private JsonObject json(Ledger now, boolean kept) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-kept/1");
-        result.addProperty("kept", kept && !dryRun.isOn());
-        result.addProperty("ledger", ledger.file().toString());
-        if (kept) {
-            int count = now.entries().size();
-            result.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
-        }
-        result.add("answer", AnswerJson.object(answer));
-        if (!(answer instanceof Answer.NoRoute)) {
-            result.add("price", PriceJson.object(price()));
-        }
-        return result;
+    private Reports.Kept report(Ledger now, boolean kept) {
+        return new Reports.Kept(
+                kept && !dryRun.isOn(),
+                ledger.file().toString(),
+                kept ? Optional.of(EntryForm.Numbered.last(now)) : Optional.empty(),
+                AnswerForm.Given.of(answer),
+                answer instanceof Answer.NoRoute ? Optional.empty() : Optional.of(price()));
     }
 
     /** What the option costs that is kept. */

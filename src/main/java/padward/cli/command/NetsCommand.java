@@ -1,11 +1,10 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LimitOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
@@ -54,12 +53,11 @@ public final class NetsCommand implements Callable<Integer> {
         List<Net> nets = limit.start(all);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            JsonArray list = new JsonArray();
-            nets.forEach(n -> list.add(object(read, n)));
-            JsonObject result = new JsonObject();
-            result.add("nets", list);
-            result.addProperty("leftOut", limit.leftOut(all.size()));
-            out.println(AnswerJson.text(result));
+            Reports.Nets report =
+                    new Reports.Nets(
+                            nets.stream().map(n -> one(read, n)).toList(),
+                            limit.leftOut(all.size()));
+            out.println(JsonText.pretty(Reports.Nets.form(), report));
         } else {
             TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "");
             for (Net net : nets) {
@@ -84,13 +82,12 @@ public final class NetsCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    private static JsonObject object(Design design, Net net) {
-        JsonObject result = new JsonObject();
-        result.addProperty("name", net.name());
-        result.addProperty("driver", design.textOf(net.driver()));
-        result.addProperty("fanOut", net.sinks().size());
-        result.addProperty("vertices", net.route().size());
-        result.addProperty("clock", net.clock());
-        return result;
+    private static Reports.Nets.One one(Design design, Net net) {
+        return new Reports.Nets.One(
+                net.name(),
+                design.textOf(net.driver()),
+                net.sinks().size(),
+                net.route().size(),
+                net.clock());
     }
 }

@@ -1,7 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -10,10 +8,12 @@ import padward.breakout.survey.OfferedPads;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LimitOption;
 import padward.cli.option.NetOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.cli.output.WhatIfTable;
@@ -176,15 +176,15 @@ public final class SurveyCommand implements Callable<Integer> {
     }
 
     private void printJson(Survey survey, PrintWriter out) throws BadInput {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-survey/1");
-        result.addProperty("net", survey.net().name());
-        result.addProperty("corner", survey.corner().label());
-        JsonArray answers = new JsonArray();
-        limit.start(survey.answers()).forEach(a -> answers.add(AnswerJson.surveyed(a)));
-        result.add("answers", answers);
-        result.addProperty("leftOut", limit.leftOut(survey.answers().size()));
-        out.println(AnswerJson.text(result));
+        Reports.Ranked report =
+                new Reports.Ranked(
+                        survey.net().name(),
+                        survey.corner(),
+                        limit.start(survey.answers()).stream()
+                                .map(AnswerForm.Given::ranked)
+                                .toList(),
+                        limit.leftOut(survey.answers().size()));
+        out.println(JsonText.pretty(Reports.Ranked.form(), report));
     }
 
     private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {

@@ -1,16 +1,15 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
@@ -20,6 +19,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 
@@ -65,7 +66,7 @@ public final class UndoCommand implements Callable<Integer> {
                         ledger.file(), design.file(), read.fabric(), old -> undone(old, read));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(left)));
+            out.println(JsonText.pretty(Reports.Undone.form(), report(left)));
         } else {
             out.println(
                     dryRun.either("Undone: entry ", "Would be undone (--dry-run): entry ")
@@ -127,18 +128,12 @@ public final class UndoCommand implements Callable<Integer> {
         };
     }
 
-    private JsonObject json(Ledger left) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-undone/1");
-        result.addProperty("ledger", ledger.file().toString());
-        if (dryRun.isOn()) {
-            result.addProperty("dryRun", true);
-        }
-        JsonArray undone = new JsonArray();
-        undone.add(LedgerJson.entry(number, undoing.entry()));
-        undoing.dependents().forEach(d -> undone.add(LedgerJson.entry(d.index() + 1, d.entry())));
-        result.add("undone", undone);
-        result.addProperty("remaining", left.entries().size());
-        return result;
+    private Reports.Undone report(Ledger left) {
+        List<EntryForm.Numbered> undone = new ArrayList<>();
+        undone.add(new EntryForm.Numbered(number, undoing.entry()));
+        undoing.dependents()
+                .forEach(d -> undone.add(new EntryForm.Numbered(d.index() + 1, d.entry())));
+        return new Reports.Undone(
+                ledger.file().toString(), dryRun.isOn(), undone, left.entries().size());
     }
 }

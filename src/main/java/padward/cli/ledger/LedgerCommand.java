@@ -1,18 +1,17 @@
 package padward.cli.ledger;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
 import padward.change.Edit;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.LimitOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.TextTable;
 import padward.format.source.Nearest;
 import picocli.CommandLine.Command;
@@ -101,15 +100,14 @@ public final class LedgerCommand implements Callable<Integer> {
     }
 
     private void print(Ledger read, List<Integer> numbers, PrintWriter out) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-entries/1");
-        result.addProperty("ledger", ledger.file().toString());
-        result.addProperty("design", read.design());
-        JsonArray entries = new JsonArray();
-        numbers.forEach(n -> entries.add(LedgerJson.entry(n, read.entries().get(n - 1))));
-        result.add("entries", entries);
-        result.addProperty("count", read.entries().size());
-        out.println(AnswerJson.text(result));
+        List<EntryForm.Numbered> all = EntryForm.Numbered.all(read);
+        Reports.Entries report =
+                new Reports.Entries(
+                        ledger.file().toString(),
+                        read.design(),
+                        numbers.stream().map(n -> all.get(n - 1)).toList(),
+                        all.size());
+        out.println(JsonText.pretty(Reports.Entries.form(), report));
     }
 
     private void list(Ledger read, List<Integer> numbers, PrintWriter out) {

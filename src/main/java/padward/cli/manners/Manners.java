@@ -16,6 +16,7 @@ public final class Manners {
             names = QUIET,
             description =
                     "Prints no answer, only faults: for scripts that need the exit status alone.")
+    @SuppressWarnings("unused") // What was parsed says whether it was given.
     private boolean quiet;
 
     /** Gives all commands these options. */
@@ -27,8 +28,7 @@ public final class Manners {
     private static int run(ParseResult parsed) {
         if (parsed.hasSubcommand()) {
             CommandSpec command = parsed.subcommand().commandSpec();
-            Manners manners = (Manners) command.mixins().get("manners").userObject();
-            if (manners.quiet) {
+            if (parsed.subcommand().hasMatchedOption(QUIET)) {
                 command.commandLine().setOut(new PrintWriter(Writer.nullWriter()));
             }
         }

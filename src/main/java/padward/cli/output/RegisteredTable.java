@@ -1,17 +1,16 @@
 package padward.cli.output;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import padward.breakout.group.RegisterCheck;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
-import padward.timing.PairSkew;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {
@@ -99,71 +98,5 @@ public final class RegisteredTable {
 
     private static String ns(int ps) {
         return String.format(Locale.ROOT, "%.3f ns", ps / 1000.0);
-    }
-
-    /** The parts of a skew and their sum. */
-    static void addSkew(PairSkew skew, JsonObject to) {
-        to.addProperty("fast_ps", skew.fastPs());
-        to.addProperty("slow_ps", skew.slowPs());
-        to.addProperty("local_ps", skew.localPs());
-        to.addProperty("outside_ps", skew.outsidePs());
-        to.addProperty("most_ps", skew.mostPs());
-    }
-
-    private static void addCheck(RegisterCheck check, JsonObject to) {
-        check.clockToOutput().ifPresent(d -> to.add("clockToOutput_ps", AnswerJson.delay(d)));
-        check.leastPeriod().ifPresent(s -> to.add("leastPeriod_ps", slack(s)));
-        check.hold().ifPresent(s -> to.add("hold_ps", slack(s)));
-        JsonArray unknown = new JsonArray();
-        check.unknown().forEach(unknown::add);
-        to.add("notStated", unknown);
-    }
-
-    private static JsonArray slack(RegisterCheck.Slack slack) {
-        JsonArray both = new JsonArray();
-        both.add(slack.fastPs());
-        both.add(slack.slowPs());
-        return both;
-    }
-
-    static JsonObject json(Design design, RegisteredGroup registered) {
-        JsonObject result = new JsonObject();
-        result.addProperty("clock", registered.clock().name());
-        result.addProperty("possible", registered.isPossible());
-        registered
-                .placed()
-                .ifPresent(
-                        p -> {
-                            JsonArray edits = new JsonArray();
-                            p.edits().forEach(e -> edits.add(e.toText()));
-                            result.add("edits", edits);
-                        });
-        registered
-                .skew()
-                .ifPresent(
-                        s -> {
-                            JsonObject skew = new JsonObject();
-                            addSkew(s, skew);
-                            result.add("skew", skew);
-                        });
-        JsonArray lines = new JsonArray();
-        for (RegisteredGroup.Line line : registered.lines()) {
-            JsonObject one = new JsonObject();
-            one.addProperty("net", line.net().name());
-            one.addProperty("pad", design.fabric().pads().get(line.pad()).name());
-            JsonArray remove = new JsonArray();
-            line.toRemove().forEach(o -> remove.add(WhyText.who(o)));
-            one.add("toRemove", remove);
-            line.reason().ifPresent(h -> one.addProperty("reason", h));
-            if (line.reason().isEmpty()) {
-                one.add("data_ps", AnswerJson.delay(line.data()));
-                one.add("clock_ps", AnswerJson.delay(line.clocked()));
-                one.add("instrument_ps", AnswerJson.delay(line.atInstrument()));
-                addCheck(line.check(), one);
-            }
-            lines.add(one);
-        }
-        result.add("lines", lines);
-        return result;
     }
 }

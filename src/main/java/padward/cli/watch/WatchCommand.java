@@ -1,20 +1,19 @@
 package padward.cli.watch;
 
-import com.google.gson.JsonObject;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.change.Ledger;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DriverOption;
 import padward.cli.option.DryRunOption;
 import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.watch.circuit.Circuit;
@@ -103,7 +102,7 @@ public final class WatchCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(kept)));
+            out.println(JsonText.pretty(WatchReport.form(), report(kept)));
         } else {
             print(kept, out);
         }
@@ -185,16 +184,12 @@ public final class WatchCommand implements Callable<Integer> {
         CautionTable.printShared(Cautions.ofEdits(placed.question().design(), placed.edits()), out);
     }
 
-    private JsonObject json(Optional<Ledger> kept) {
-        JsonObject object = WatchJson.object(result);
-        hint.ifPresent(h -> object.addProperty("smaller", h));
-        object.addProperty("kept", kept.isPresent() && !dryRun.isOn());
-        kept.ifPresent(
-                now -> {
-                    int count = now.entries().size();
-                    object.addProperty("ledger", ledger.toString());
-                    object.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
-                });
-        return object;
+    private WatchReport report(Optional<Ledger> kept) {
+        return new WatchReport(
+                result,
+                hint,
+                kept.isPresent() && !dryRun.isOn(),
+                kept.map(k -> ledger.toString()),
+                kept.map(EntryForm.Numbered::last));
     }
 }
