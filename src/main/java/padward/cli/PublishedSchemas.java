@@ -30,6 +30,10 @@ public final class PublishedSchemas {
         put(all, "diff", "The differences between two designs", Reports.Compared.form());
         put(all, "watch", "A watch circuit", WatchReport.form());
         put(all, "wanted", "Wanted nets after a run", WantedReport.form());
+        put(all, "checked", "What is in files", Reports.Checked.form());
+        put(all, "pins", "Pins of a package", Reports.Pins.form());
+        put(all, "leads", "The instrument's leads on a ledger's lines", Reports.Leads.form());
+        put(all, "report", "What a command reports in lines", Reports.Lines.form());
         put(all, "nets", "Nets of a design", Reports.Nets.form());
         put(all, "pads", "Pads of a fabric", Reports.Pads.form());
         all.put("question", QuestionLines.schema());

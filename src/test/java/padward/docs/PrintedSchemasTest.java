@@ -117,6 +117,9 @@ class PrintedSchemasTest {
             words.add("--json");
             check(words);
         }
+        String fabric = "fixtures/small/only.fabric.json";
+        check(List.of("expand", fabric, "-o", folder.resolve("wires.json").toString(), "--json"));
+        check(List.of("lesson", "--json"));
         Set<String> printed = new TreeSet<>(schemas.keySet());
         printed.remove("question");
         assertThat(met).containsExactlyElementsOf(printed);
@@ -124,7 +127,9 @@ class PrintedSchemasTest {
 
     private static boolean hasJson(String command) {
         CommandLine line = Padward.commandLine().getSubcommands().get(command);
-        return line.getCommandSpec().findOption("--json") != null;
+        // Those that print their lines as JSON write files that need a folder each.
+        return line.getCommandSpec().findOption("--json") != null
+                && !line.getCommandSpec().mixins().containsKey("lines");
     }
 
     /** What the examples write and read again stands in a folder of the test's own. */

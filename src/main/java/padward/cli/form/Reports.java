@@ -12,6 +12,7 @@ import padward.breakout.survey.WhatIfReport;
 import padward.breakout.verify.CarryOver;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.DesignDiff;
+import padward.change.Lead;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -20,9 +21,11 @@ import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.form.Schema;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** What the commands print as JSON, each with its form. */
 public final class Reports {
@@ -253,7 +256,7 @@ public final class Reports {
             report.optional("id", text(), "", Line::id).means("what it is called");
             report.maybe("answer", shown(), l -> l.answer().map(a -> new Shown(a, l.brief())))
                     .means("the answer, as ask prints it or in brief");
-            report.maybe("error", fault(), Line::error).means("why there is none");
+            report.maybe("error", badInput(), Line::error).means("why there is none");
             return report.written();
         }
 
@@ -270,15 +273,155 @@ public final class Reports {
                     (out, shown) -> (shown.brief() ? brief : whole).write(out, shown.answer()),
                     () -> Schema.oneOf(List.of(whole.schema(), brief.schema())));
         }
+    }
 
-        private static Form<BadInput> fault() {
-            var fault = new Fields<BadInput>();
-            fault.needed("source", text(), BadInput::source).means("the file or field at fault");
-            fault.optional("place", text(), "", BadInput::place).means("the place in it");
-            fault.needed("expected", text(), BadInput::expected).means("what was expected");
-            fault.needed("found", text(), BadInput::found).means("what was found");
-            return fault.written();
+    /** The lines that a command without a form of its own prints. */
+    public record Lines(String command, int exitStatus, List<String> lines) {
+        /** Copies the lines. */
+        public Lines {
+            lines = List.copyOf(lines);
         }
+
+        /** Its form. */
+        public static Form<Lines> form() {
+            var report = new Fields<Lines>();
+            report.constant("format", "padward-report/1");
+            report.needed("command", text(), Lines::command).means("the command");
+            report.needed("exitStatus", Kinds.whole(0, 3), Lines::exitStatus)
+                    .means("its exit status");
+            report.needed("lines", texts(), Lines::lines).means("what it prints");
+            return report.written();
+        }
+    }
+
+    /**
+     * {@code check}: what is in files.
+     *
+     * @param file the file
+     * @param lines what is in it, in words
+     * @param suspicious what is valid but seldom intended
+     * @param fault what is wrong with it; empty when it is sound
+     */
+    public record Checked(
+            String file, List<String> lines, List<String> suspicious, Optional<BadInput> fault) {
+        /** Copies the lists. */
+        public Checked {
+            lines = List.copyOf(lines);
+            suspicious = List.copyOf(suspicious);
+        }
+
+        /** The form of the checks of several files. */
+        public static Form<List<Checked>> form() {
+            var one = new Fields<Checked>();
+            one.needed("file", text(), Checked::file).means("the file");
+            one.needed("sound", Kinds.flag(), c -> c.fault().isEmpty())
+                    .means("whether it can be read");
+            one.needed("lines", texts(), Checked::lines).means("what is in it");
+            one.needed("suspicious", texts(), Checked::suspicious)
+                    .means("what is valid but seldom intended");
+            one.maybe("fault", badInput(), Checked::fault).means("what is wrong");
+            var report = new Fields<List<Checked>>();
+            report.constant("format", "padward-checked/1");
+            report.needed("files", list(one.written()), c -> c).means("each file");
+            return report.written();
+        }
+    }
+
+    /**
+     * {@code pins}: a package's pins, or how a fabric's pads differ from them.
+     *
+     * @param differences in words; empty without a fabric to compare with
+     */
+    public record Pins(String entity, String pinMap, List<One> pins, List<String> differences) {
+        /** Copies the lists. */
+        public Pins {
+            pins = List.copyOf(pins);
+            differences = List.copyOf(differences);
+        }
+
+        /** A pin. */
+        public record One(String pin, String port, String mode, String boardNet) {}
+
+        /** Its form. */
+        public static Form<Pins> form() {
+            var pin = new Fields<One>();
+            pin.needed("pin", text(), One::pin).means("the pin");
+            pin.needed("port", text(), One::port).means("the port on it");
+            pin.needed("mode", text(), One::mode).means("in which direction it goes");
+            pin.optional("boardNet", text(), "", One::boardNet).means("the board's net on it");
+            var report = new Fields<Pins>();
+            report.constant("format", "padward-pins/1");
+            report.needed("entity", text(), Pins::entity).means("the device");
+            report.needed("pinMap", text(), Pins::pinMap).means("the package");
+            report.needed("pins", list(pin.written()), Pins::pins).means("all pins");
+            report.needed("differences", texts(), Pins::differences)
+                    .means("how the fabric's pads or the board differ from them");
+            return report.written();
+        }
+    }
+
+    /**
+     * {@code lead}: the leads of a ledger's lines.
+     *
+     * @param leads those of each entry
+     */
+    public record Leads(String ledger, List<List<Lead>> leads) {
+        /** Copies the leads. */
+        public Leads {
+            leads = leads.stream().map(List::copyOf).toList();
+        }
+
+        /** A lead with the number of its entry. */
+        private record One(int entry, Lead lead) {}
+
+        private List<One> all() {
+            List<One> all = new ArrayList<>();
+            for (int i = 0; i < leads.size(); i++) {
+                for (Lead lead : leads.get(i)) {
+                    all.add(new One(i + 1, lead));
+                }
+            }
+            return all;
+        }
+
+        /** Its form. */
+        public static Form<Leads> form() {
+            var one = new Fields<One>();
+            one.needed("entry", whole(), One::entry).means("number of the entry, from 1");
+            one.needed("port", text(), o -> o.lead().port()).means("the port");
+            one.needed("channel", whole(), o -> o.lead().channel()).means("the channel");
+            one.needed("name", text(), o -> o.lead().name()).means("the lead's own name");
+            one.needed("pod", text(), o -> o.lead().pod()).means("its pod");
+            one.needed("colour", text(), o -> o.lead().colour()).means("its colour");
+            one.maybe(
+                            "measured_ps",
+                            whole(),
+                            o -> number(o.lead().measured().map(Lead.Measured::ps)))
+                    .means("measured delay of its line");
+            one.maybe(
+                            "measuredTolerance_ps",
+                            whole(),
+                            o -> number(o.lead().measured().map(Lead.Measured::tolerancePs)))
+                    .means("how far that can be off, either way");
+            var report = new Fields<Leads>();
+            report.constant("format", "padward-leads/1");
+            report.needed("ledger", text(), Leads::ledger).means("the ledger's file");
+            report.needed("leads", list(one.written()), Leads::all).means("each lead");
+            return report.written();
+        }
+
+        private static OptionalInt number(Optional<Integer> value) {
+            return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
+        }
+    }
+
+    private static Form<BadInput> badInput() {
+        var fault = new Fields<BadInput>();
+        fault.needed("source", text(), BadInput::source).means("the file or field at fault");
+        fault.optional("place", text(), "", BadInput::place).means("the place in it");
+        fault.needed("expected", text(), BadInput::expected).means("what was expected");
+        fault.needed("found", text(), BadInput::found).means("what was found");
+        return fault.written();
     }
 
     /**

@@ -1,8 +1,5 @@
 package padward.cli.output;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Ledger;
@@ -22,11 +19,17 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Checks a file of any of Padward's formats, or a board's net list, and describes what is in it.
  */
 public final class FileCheck {
+    /** How a line about something suspicious begins. */
+    public static final String SUSPICIOUS = "suspicious: ";
+
     private FileCheck() {}
 
     /**
@@ -91,7 +94,7 @@ public final class FileCheck {
         List<String> lines = new ArrayList<>(counts(fabric));
         FabricReview.Result review = FabricReview.of(fabric, progress);
         lines.addAll(review.counts());
-        review.findings().forEach(f -> lines.add("suspicious: " + f));
+        review.findings().forEach(f -> lines.add(SUSPICIOUS + f));
         return lines;
     }
 
@@ -125,7 +128,7 @@ public final class FileCheck {
                         + " ports; "
                         + design.occupancy().occupiedCount()
                         + " vertices occupied");
-        DesignReview.of(design).forEach(f -> lines.add("suspicious: " + f));
+        DesignReview.of(design).forEach(f -> lines.add(SUSPICIOUS + f));
         lines.addAll(describe(design.fabric(), progress));
         return lines;
     }
