@@ -32,13 +32,15 @@ import java.util.Optional;
  * @param kept whether it was kept
  * @param ledger the ledger's file, where it was kept or would be
  * @param entry the entry there
+ * @param simulated what was simulated
  */
 public record WatchReport(
         WatchResult result,
         Optional<String> smaller,
         boolean kept,
         Optional<String> ledger,
-        Optional<EntryForm.Numbered> entry) {
+        Optional<EntryForm.Numbered> entry,
+        Optional<SimulateOption.Done> simulated) {
     /** The form. */
     public static Form<WatchReport> form() {
         var report = new Fields<WatchReport>();
@@ -76,6 +78,8 @@ public record WatchReport(
                 r -> r.placed().map(p -> Cautions.ofEdits(p.question().design(), p.edits())));
         report.maybe("smaller", text(), WatchReport::smaller)
                 .means("what a smaller variant would do");
+        report.maybe("simulated", simulation(), WatchReport::simulated)
+                .means("what was simulated");
         report.needed("kept", Kinds.flag(), WatchReport::kept).means("whether it was kept");
         report.maybe("ledger", text(), WatchReport::ledger).means("the ledger's file");
         report.maybe("entry", EntryForm.entry(), WatchReport::entry)
@@ -157,6 +161,15 @@ public record WatchReport(
         clock.needed("elsewhere_ps", delay(), WatchTiming.ClockUse::elsewhere)
                 .means("at those that it had already");
         return clock.written();
+    }
+
+    private static Form<SimulateOption.Done> simulation() {
+        var done = new Fields<SimulateOption.Done>();
+        done.needed("file", text(), d -> d.file().toString()).means("where it was written");
+        done.needed("cycles", whole(), SimulateOption.Done::cycles).means("how many clock cycles");
+        done.needed("given", texts(), d -> List.copyOf(d.given()))
+                .means("the nets with levels from outside");
+        return done.written();
     }
 
     private static Form<SinkDelayChange> load() {
