@@ -44,8 +44,6 @@ class WatchWindowTest {
     void start(Stage given) {
         stage = given;
         model = OpenWindow.show(stage);
-        stage.setWidth(Integer.getInteger("picture.width", 1280));
-        stage.setHeight(Integer.getInteger("picture.height", 800));
         model.open(Path.of("fixtures/small/only.design.json"));
     }
 
@@ -245,6 +243,11 @@ class WatchWindowTest {
     }
 
     private void open(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(Integer.getInteger("picture.width", 1280));
+                    stage.setHeight(Integer.getInteger("picture.height", 800));
+                });
         select(robot, "watch-tab");
     }
 
