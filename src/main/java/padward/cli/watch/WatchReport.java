@@ -18,6 +18,7 @@ import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.timing.SinkDelayChange;
 import padward.watch.circuit.Circuit;
+import padward.watch.place.SetupHold;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
@@ -66,6 +67,8 @@ public record WatchReport(
                 .means("from nets and clocks to the circuit's ends");
         report.maybe("clockArrivals", list(clock()), r -> r.placed().map(p -> p.timing().clocks()))
                 .means("when clocks arrive");
+        report.maybe("setupHold", setupHold(), r -> r.placed().map(SetupHold::of))
+                .means("setup and hold at the circuit's registers");
         report.maybe("loads", list(load()), r -> r.placed().map(WatchResult.Placed::loads))
                 .means("sinks of the nets whose delay changes");
         report.maybe("edits", texts(), r -> r.placed().map(WatchReport::edits)).means("in words");
@@ -170,6 +173,17 @@ public record WatchReport(
         done.needed("given", texts(), d -> List.copyOf(d.given()))
                 .means("the nets with levels from outside");
         return done.written();
+    }
+
+    private static Form<SetupHold> setupHold() {
+        var times = new Fields<SetupHold>();
+        times.maybe("leastPeriod_ps", whole(), SetupHold::leastPeriodPs)
+                .means("the shortest clock period that meets setup");
+        times.maybe("hold_ps", whole(), SetupHold::holdPs).means("by how much hold is met");
+        times.needed("unknown", texts(), t -> List.copyOf(t.unknown())).means("what is not stated");
+        times.needed("apart", texts(), t -> List.copyOf(t.apart()))
+                .means("what comes from a port or another clock");
+        return times.written();
     }
 
     private static Form<SinkDelayChange> load() {
