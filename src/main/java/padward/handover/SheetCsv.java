@@ -8,6 +8,7 @@ import org.apache.commons.csv.CSVPrinter;
 import padward.design.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
+import padward.watch.circuit.Lateness;
 
 /** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
 public final class SheetCsv {
@@ -43,7 +44,9 @@ public final class SheetCsv {
                     "sampleNeeded_MSps",
                     "lead",
                     "pod",
-                    "colour");
+                    "colour",
+                    "lateCycles",
+                    "lateClock");
 
     private SheetCsv() {}
 
@@ -54,7 +57,7 @@ public final class SheetCsv {
             out.printRecord(COLUMNS);
             for (BenchSheet.Page page : sheet.pages()) {
                 for (BenchSheet.Line line : page.lines()) {
-                    print(page.number(), line, out);
+                    print(page, line, out);
                 }
             }
         } catch (IOException impossible) {
@@ -63,11 +66,12 @@ public final class SheetCsv {
         return text.toString();
     }
 
-    private static void print(int entry, BenchSheet.Line line, CSVPrinter out) throws IOException {
+    private static void print(BenchSheet.Page page, BenchSheet.Line line, CSVPrinter out)
+            throws IOException {
         InstrumentView seen = line.timing().seen();
         Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
-                entry,
+                page.number(),
                 line.channel(),
                 line.place().map(Attachment::toShortText).orElse(""),
                 line.net(),
@@ -97,6 +101,8 @@ public final class SheetCsv {
                 seen.neededMsPerS() == 0 ? "" : Math.round(seen.neededMsPerS()),
                 line.lead().name(),
                 line.lead().pod(),
-                line.lead().colour());
+                line.lead().colour(),
+                page.late().map(l -> "" + l.cycles()).orElse(""),
+                page.late().map(Lateness::clock).orElse(""));
     }
 }
