@@ -40,6 +40,7 @@ import padward.ui.map.MapActions;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
+import padward.ui.model.QuestionModel;
 import padward.ui.model.Session;
 import padward.ui.model.WindowModel;
 import padward.ui.nets.NetsView;
@@ -121,6 +122,14 @@ final class MainView extends StackPane {
                                 () ->
                                         HelpView.show(
                                                 actions, getScene().getWindow(), model.look()))));
+        model.shown()
+                .scopeProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now.about() == QuestionModel.About.ANY_NET) {
+                                actions.get("show-nets").run();
+                            }
+                        });
         map.setActions(actions);
         getStyleClass().add("main-view");
         getStylesheets().add(Themes.window());

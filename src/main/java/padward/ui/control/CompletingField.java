@@ -3,6 +3,7 @@ package padward.ui.control;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
@@ -23,6 +24,9 @@ public final class CompletingField extends TextField {
     private final Finder finder;
     private final Words words;
     private boolean choosing;
+
+    /** Whether a change comes from a key: another design or question offers nothing by itself. */
+    private boolean typing;
 
     /** Finds names for a word, at once or later, on the UI thread. */
     public interface Finder {
@@ -63,7 +67,13 @@ public final class CompletingField extends TextField {
         list.setOnMouseClicked(e -> take());
         popup.getContent().add(list);
         popup.setAutoHide(true);
-        textProperty().addListener((p, old, now) -> offer());
+        textProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (typing) {
+                                offer();
+                            }
+                        });
         focusedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -72,6 +82,12 @@ public final class CompletingField extends TextField {
                             }
                         });
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        addEventFilter(
+                KeyEvent.ANY,
+                e -> {
+                    typing = true;
+                    Platform.runLater(() -> typing = false);
+                });
     }
 
     private void key(KeyEvent event) {

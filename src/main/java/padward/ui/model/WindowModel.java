@@ -40,6 +40,7 @@ public final class WindowModel {
     private final RecentItems recentNets = new RecentItems(30);
     private final RecentItems recentPads = new RecentItems(30);
     private final StringProperty groupNets = new SimpleStringProperty("");
+    private final StringProperty groupPads = new SimpleStringProperty("any");
     private final Jobs jobs;
     private final DesignStore design;
     private final QuestionsModel questions;
@@ -264,6 +265,11 @@ public final class WindowModel {
     /** The nets of the group, as they are typed. */
     public StringProperty groupNetsProperty() {
         return groupNets;
+    }
+
+    /** The pads that the group may use, as they are typed. */
+    public StringProperty groupPadsProperty() {
+        return groupPads;
     }
 
     /** A part of the map to show; the map goes there and clears this. */
