@@ -154,6 +154,11 @@ public final class WindowModel {
         afterConsent(() -> design.open(file));
     }
 
+    /** Offers to read the open file again, if something else has written it. */
+    public void lookForChange() {
+        design.lookForChange(this::open);
+    }
+
     /** Opens a design or a ledger, whichever a file is, when nothing is lost by it. */
     public void openAny(Path file) {
         afterConsent(() -> design.openAny(file));

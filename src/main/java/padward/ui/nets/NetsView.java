@@ -91,23 +91,23 @@ public final class NetsView extends VBox {
         routeOut =
                 column(
                         "route out",
-                        120,
+                        108,
                         "On how many pads it can be brought out; or, if a pad was asked for alone,"
                                 + " whether it reaches that pad",
                         this::routeOut);
         number(
                 "fan-out",
-                74,
+                66,
                 "Number of its sinks",
                 r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
         number(
                 "wires",
-                58,
+                52,
                 "Number of wires that it uses",
                 r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number(
                 "latest, ns",
-                96,
+                94,
                 "Delay to its latest sink, at the fast and the slow corner",
                 r -> r.latest().replace(" ns", ""));
         column("remark", 70, "A clock, or how many nets a group has", NetRow::remark);

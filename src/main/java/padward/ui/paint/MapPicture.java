@@ -76,6 +76,10 @@ public final class MapPicture {
                     delays.paintLegend(out);
                     new LegendPainter(scene, out).paint();
                 });
+    }
+
+    /** Paints the overview on top, which belongs to the screen and not into a file. */
+    public static void paintOverview(MapScene scene, Surface out) {
         out.group("overview", () -> new OverviewPainter(scene, out).paint());
     }
 }

@@ -133,20 +133,20 @@ public final class RoutesOutView extends VBox {
         TableHabits.keepVisible(
                 column(
                         "pin",
-                        46,
+                        42,
                         "Pin or ball of the package",
                         a -> a.question().padValue().packagePin()));
         TableHabits.keepVisible(
                 column(
                         "header",
-                        62,
+                        72,
                         "Where a lead can be put: header and pin, or test point",
                         RoutesOutView::leadPlace));
-        column("answer", 66, "Whether a route is there now", AnswerText::word);
+        column("answer", 60, "Whether a route is there now", AnswerText::word);
         TableColumn<Answer, String> delay =
                 column(
                         "delay, ns",
-                        88,
+                        100,
                         "From the net's driver to the pad, at the fast and the slow corner",
                         RoutesOutView::delay);
         delay.getStyleClass().add("number");
