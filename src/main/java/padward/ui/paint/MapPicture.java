@@ -70,6 +70,9 @@ public final class MapPicture {
         out.group("delay", () -> delays.paintLabels(out, seen));
         out.group("routes", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
+        if (scene.shows(MapLayer.RULERS)) {
+            out.group("rulers", () -> new RulerPainter(scene, out).paint());
+        }
         out.group(
                 "legend",
                 () -> {

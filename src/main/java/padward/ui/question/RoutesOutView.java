@@ -142,7 +142,7 @@ public final class RoutesOutView extends VBox {
                         72,
                         "Where a lead can be put: header and pin, or test point",
                         RoutesOutView::leadPlace));
-        column("answer", 60, "Whether a route is there now", AnswerText::word);
+        column("answer", 68, "Whether a route is there now", AnswerText::word);
         TableColumn<Answer, String> delay =
                 column(
                         "delay, ns",
