@@ -49,6 +49,12 @@ class PicturesTest {
 
     @Test
     void takeThem(FxRobot robot) throws Exception {
+        robot.interact(
+                () -> {
+                    // Again, because the window takes the size of its scene when it is shown.
+                    stage.setWidth(Integer.getInteger("picture.width", 1280));
+                    stage.setHeight(Integer.getInteger("picture.height", 800));
+                });
         take(robot, "window-empty");
         ask(robot, PAD);
         take(robot, "window-blocked");

@@ -133,15 +133,25 @@ public final class StripPainter {
                 .filter(i -> hasDelay(route, i))
                 .sorted(Comparator.comparing(i -> isUsed(route, i) && !isSelected(i)))
                 .forEach(i -> delay(route, i, places.position(i)));
-        out.text(
+        caption(places);
+    }
+
+    /** What the lengths mean; in short where there is no room. */
+    private void caption(StripLayout places) {
+        double size = scene.letters(LETTERS);
+        String text =
                 "To the scale of the "
                         + scene.corner().label()
                         + " delays"
-                        + (places.broken().isPresent() ? ", but for the broken line" : "")
-                        + "; marks keep a minimum distance.",
+                        + (places.broken().isPresent() ? ", but for the broken line" : "");
+        String more = text + "; marks keep a minimum distance.";
+        boolean fits =
+                Surface.Lettering.width(more, size) < places.end() + scene.letters(MARGIN) - 16;
+        out.text(
+                fits ? more : text + ".",
                 8,
                 scene.letters(9),
-                new Surface.Lettering(scene.letters(LETTERS), Surface.Align.LEFT, colors.faint()));
+                new Surface.Lettering(size, Surface.Align.LEFT, colors.faint()));
     }
 
     /** Two strokes across a gap: the line is shorter than its delay. */
