@@ -15,7 +15,6 @@ import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.Spinner;
-import javafx.scene.control.TabPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
@@ -62,8 +61,7 @@ class HabitsTest {
 
     @Test
     void whatIsNoNumberIsReplacedByTheOneBefore(FxRobot robot) {
-        TabPane panels = robot.lookup("#panels").queryAs(TabPane.class);
-        robot.interact(() -> panels.getSelectionModel().selectLast());
+        robot.interact(() -> OpenWindow.actions(stage).get("show-group").run());
         Spinner<?> tolerance = robot.lookup("#group-tolerance").queryAs(Spinner.class);
         for (String text : new String[] {"abc", "", "1,5x", "99999999999"}) {
             robot.interact(

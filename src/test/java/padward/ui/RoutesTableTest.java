@@ -151,7 +151,7 @@ class RoutesTableTest {
         assertThat(kept)
                 .filteredOn(c -> c.head().equals("header"))
                 .singleElement()
-                .matches(c -> Math.abs(c.width() - 92) < 1);
+                .matches(c -> Math.abs(c.width() - 102) < 1);
         robot.interact(() -> item(robot, "Columns as at first").fire());
         assertThat(column(robot, "answer").isVisible()).isTrue();
         robot.interact(() -> item(robot, "Fit columns to their texts").fire());
