@@ -25,6 +25,7 @@ import padward.watch.place.WatchTiming;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What came of a watch circuit, as the command prints it in JSON.
@@ -177,13 +178,17 @@ public record WatchReport(
 
     private static Form<SetupHold> setupHold() {
         var times = new Fields<SetupHold>();
-        times.maybe("leastPeriod_ps", whole(), SetupHold::leastPeriodPs)
+        times.maybe("leastPeriod_ps", whole(), t -> number(t.leastPeriodPs()))
                 .means("the shortest clock period that meets setup");
-        times.maybe("hold_ps", whole(), SetupHold::holdPs).means("by how much hold is met");
+        times.maybe("hold_ps", whole(), t -> number(t.holdPs())).means("by how much hold is met");
         times.needed("unknown", texts(), t -> List.copyOf(t.unknown())).means("what is not stated");
         times.needed("apart", texts(), t -> List.copyOf(t.apart()))
                 .means("what comes from a port or another clock");
         return times.written();
+    }
+
+    private static OptionalInt number(Optional<Integer> number) {
+        return number.map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
     private static Form<SinkDelayChange> load() {
