@@ -9,6 +9,7 @@ import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Popup;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 
 /**
@@ -44,7 +45,7 @@ public final class CompletingField extends TextField {
     }
 
     /** Suggests some of these names, which are read again each time. */
-    public CompletingField(Supplier<List<String>> names) {
+    public CompletingField(Supplier<SearchableNames> names) {
         this(names, List::of);
     }
 
@@ -52,7 +53,7 @@ public final class CompletingField extends TextField {
      * @param names all names
      * @param recent recently used names, the latest first; suggested before the others
      */
-    public CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
+    public CompletingField(Supplier<SearchableNames> names, Supplier<List<String>> recent) {
         this(
                 (word, found) -> found.accept(Suggestions.of(word, names.get(), recent.get())),
                 c -> true);

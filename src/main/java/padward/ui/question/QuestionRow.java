@@ -23,6 +23,7 @@ import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.RecentItems;
 import padward.ui.model.WindowModel;
 
@@ -101,7 +102,7 @@ public final class QuestionRow extends HBox {
     private static TextField field(
             String id,
             String prompt,
-            Supplier<List<String>> names,
+            Supplier<SearchableNames> names,
             Supplier<List<String>> recent,
             double width) {
         TextField field = new CompletingField(names, recent);
@@ -122,12 +123,12 @@ public final class QuestionRow extends HBox {
                 .orElse(List.of());
     }
 
-    private List<String> netNames() {
-        return model.openedProperty().get().map(OpenDesign::netNames).orElse(List.of());
+    private SearchableNames netNames() {
+        return model.openedProperty().get().map(OpenDesign::netNames).orElse(SearchableNames.NONE);
     }
 
-    private List<String> padNames() {
-        return model.openedProperty().get().map(OpenDesign::padNames).orElse(List.of());
+    private SearchableNames padNames() {
+        return model.openedProperty().get().map(OpenDesign::padNames).orElse(SearchableNames.NONE);
     }
 
     private static final class CornerText extends StringConverter<Corner> {
