@@ -128,7 +128,8 @@ public final class Asker {
                     Chokepoint.onFreeRoutes(
                             situation,
                             situation.own().starts(question.corner()),
-                            free.route().newPart()));
+                            free.route().newPart(),
+                            progress));
         }
         if (unexplained instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
             return new Answer.NoRoute(
@@ -265,7 +266,7 @@ public final class Asker {
             return posed.blocked(found.path());
         }
         NoRouteDiagnosis reach =
-                NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed());
+                NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed(), progress);
         if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
             String detail =
                     SwitchGroupSearch.MOST_SEARCHES + " routes were looked at; others may exist.";
