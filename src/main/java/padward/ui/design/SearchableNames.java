@@ -45,8 +45,8 @@ public final class SearchableNames {
         }
     }
 
-    /** Makes the index now. */
-    void index() {
+    /** Makes the index now; call it off the UI thread. */
+    public void index() {
         grams = Optional.of(new NameGrams(names));
     }
 
