@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.base.Formulas;
 import padward.design.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
@@ -72,16 +73,16 @@ public final class SheetCsv {
         Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
                 page.number(),
-                line.channel(),
-                line.place().map(Attachment::toShortText).orElse(""),
-                line.net(),
-                line.polarity(),
-                line.port(),
-                line.pad(),
-                line.packagePin(),
-                line.boardNet(),
-                line.setting().map(s -> s.name()).orElse(""),
-                line.setting().map(s -> s.standard()).orElse(""),
+                Formulas.guard(line.channel()),
+                Formulas.guard(line.place().map(Attachment::toShortText).orElse("")),
+                Formulas.guard(line.net()),
+                Formulas.guard(line.polarity()),
+                Formulas.guard(line.port()),
+                Formulas.guard(line.pad()),
+                Formulas.guard(line.packagePin()),
+                Formulas.guard(line.boardNet()),
+                Formulas.guard(line.setting().map(s -> s.name()).orElse("")),
+                Formulas.guard(line.setting().map(s -> s.standard()).orElse("")),
                 line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
                 line.atPin().fastPs(),
                 line.atPin().slowPs(),
@@ -99,10 +100,10 @@ public final class SheetCsv {
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
                 seen.neededMsPerS() == 0 ? "" : Math.round(seen.neededMsPerS()),
-                line.lead().name(),
-                line.lead().pod(),
-                line.lead().colour(),
+                Formulas.guard(line.lead().name()),
+                Formulas.guard(line.lead().pod()),
+                Formulas.guard(line.lead().colour()),
                 page.late().map(l -> "" + l.cycles()).orElse(""),
-                page.late().map(Lateness::clock).orElse(""));
+                Formulas.guard(page.late().map(Lateness::clock).orElse("")));
     }
 }

@@ -22,6 +22,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Decimals;
+import padward.base.Formulas;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
@@ -153,7 +154,9 @@ public final class SheetLines {
                     List<String> words = name.equals("channel") ? CHANNEL_WORDS : List.of("");
                     for (String word : words) {
                         linesByName
-                                .computeIfAbsent(word + row.get(name), n -> new TreeSet<>())
+                                .computeIfAbsent(
+                                        word + Formulas.unguard(row.get(name)),
+                                        n -> new TreeSet<>())
                                 .add(line);
                     }
                 }
@@ -177,7 +180,7 @@ public final class SheetLines {
             delay = delay.measured(number(row, MEASURED), number(row, MEASURED_TOLERANCE));
         }
         return new Line(
-                row.isSet("pad") ? row.get("pad") : "",
+                row.isSet("pad") ? Formulas.unguard(row.get("pad")) : "",
                 range,
                 has(row, "toDriverFast_ps")
                         ? delay(row, "toDriverFast_ps", "toDriverSlow_ps")

@@ -24,6 +24,7 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.base.Formulas;
 import padward.ui.model.AppearanceModel;
 
 /**
@@ -198,12 +199,16 @@ public final class TableHabits {
             out.printRecord(columns.stream().map(TableColumnBase::getText).toList());
             for (int row : rows) {
                 List<Object> line = new ArrayList<>();
-                columns.forEach(c -> line.add(cells.at(c, row)));
+                columns.forEach(c -> line.add(field(cells.at(c, row))));
                 out.printRecord(line);
             }
         } catch (IOException impossible) {
             throw new UncheckedIOException("nothing is written outside memory", impossible);
         }
         return text.toString();
+    }
+
+    private static String field(Object value) {
+        return value == null ? "" : Formulas.guard(value);
     }
 }
