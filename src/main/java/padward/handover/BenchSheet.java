@@ -28,6 +28,7 @@ import padward.timing.ExternalLine;
 import padward.timing.Instrument;
 import padward.timing.LineTiming;
 import padward.timing.TimeStampCorrections;
+import padward.timing.ValidTimes;
 import padward.watch.circuit.Lateness;
 
 /**
@@ -40,6 +41,7 @@ import padward.watch.circuit.Lateness;
  * @param external what is between pads and instrument, as used in the calculation
  * @param pages in the ledger's order; entries whose nets are no longer on a pad have none
  * @param missing a sentence for each line of an entry that a later one has removed
+ * @param valid when the lines are valid, relative to a clock on a channel; empty when not asked
  */
 public record BenchSheet(
         String title,
@@ -47,7 +49,8 @@ public record BenchSheet(
         String board,
         ExternalLine external,
         List<Page> pages,
-        List<String> missing) {
+        List<String> missing,
+        Optional<ValidTimes> valid) {
     /** Copies the lists. */
     public BenchSheet {
         pages = List.copyOf(pages);
@@ -201,7 +204,52 @@ public record BenchSheet(
                             page.cautions(),
                             page.late()));
         }
-        return new BenchSheet(title, fabric, board, external, corrected(changed), missing);
+        return new BenchSheet(title, fabric, board, external, corrected(changed), missing, valid);
+    }
+
+    /**
+     * The same sheet with the times at which its lines are valid.
+     *
+     * @param clockLine the line that shows the clock
+     * @param design the design with the ledger
+     * @param periodPs the clock's period, ps; 0 when not known
+     * @param localPercent by how much two routes of the same delay can differ on one die
+     */
+    public BenchSheet withValidTimes(
+            Line clockLine, Design design, double periodPs, double localPercent) {
+        Net clock = design.findNet(clockLine.net()).orElseThrow();
+        List<ValidTimes.Entry> entries =
+                lines().stream()
+                        .filter(l -> l.channel() != clockLine.channel())
+                        .map(
+                                l ->
+                                        ValidTimes.entry(
+                                                l.port(),
+                                                "Channel " + l.channel() + ", " + l.net(),
+                                                l.setting()
+                                                        .map(DriverSetting::millivolts)
+                                                        .orElse(0),
+                                                design,
+                                                design.findNet(l.net()).orElseThrow(),
+                                                clock,
+                                                l.timing().chain().toPad(),
+                                                l.timing().chain().output(),
+                                                clockLine.timing().chain().arrival(),
+                                                localPercent))
+                        .toList();
+        ValidTimes times =
+                new ValidTimes(clock.name(), "channel " + clockLine.channel(), periodPs, entries);
+        return new BenchSheet(title, fabric, board, external, pages, missing, Optional.of(times));
+    }
+
+    /** When a line is valid, if that was asked and is known. */
+    public Optional<ValidTimes.Window> validTimeOf(Line line) {
+        return valid.flatMap(
+                v ->
+                        v.entries().stream()
+                                .filter(e -> e.key().equals(line.port()))
+                                .findFirst()
+                                .flatMap(ValidTimes.Entry::window));
     }
 
     /**
@@ -255,7 +303,8 @@ public record BenchSheet(
                 base.board().name(),
                 external,
                 corrected(pages),
-                missing);
+                missing,
+                Optional.empty());
     }
 
     /** What to heed before the leads of a page are connected, the gravest first. */

@@ -3,12 +3,14 @@ package padward.handover;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
 import padward.design.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
+import padward.timing.ValidTimes;
 import padward.watch.circuit.Lateness;
 
 /** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
@@ -47,7 +49,9 @@ public final class SheetCsv {
                     "pod",
                     "colour",
                     "lateCycles",
-                    "lateClock");
+                    "lateClock",
+                    "validFrom_ps",
+                    "validTo_ps");
 
     private SheetCsv() {}
 
@@ -58,7 +62,7 @@ public final class SheetCsv {
             out.printRecord(COLUMNS);
             for (BenchSheet.Page page : sheet.pages()) {
                 for (BenchSheet.Line line : page.lines()) {
-                    print(page, line, out);
+                    print(page, line, sheet.validTimeOf(line), out);
                 }
             }
         } catch (IOException impossible) {
@@ -67,7 +71,11 @@ public final class SheetCsv {
         return text.toString();
     }
 
-    private static void print(BenchSheet.Page page, BenchSheet.Line line, CSVPrinter out)
+    private static void print(
+            BenchSheet.Page page,
+            BenchSheet.Line line,
+            Optional<ValidTimes.Window> valid,
+            CSVPrinter out)
             throws IOException {
         InstrumentView seen = line.timing().seen();
         Arrival arrival = line.timing().chain().arrival();
@@ -104,6 +112,8 @@ public final class SheetCsv {
                 Formulas.guard(line.lead().pod()),
                 Formulas.guard(line.lead().colour()),
                 page.late().map(l -> "" + l.cycles()).orElse(""),
-                Formulas.guard(page.late().map(Lateness::clock).orElse("")));
+                Formulas.guard(page.late().map(Lateness::clock).orElse("")),
+                valid.map(w -> "" + w.fromPs()).orElse(""),
+                valid.map(w -> "" + w.toPs()).orElse(""));
     }
 }

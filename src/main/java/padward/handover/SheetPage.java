@@ -12,6 +12,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
@@ -21,6 +24,7 @@ import padward.design.Design;
 import padward.fabric.DriverSetting;
 import padward.timing.Chain;
 import padward.timing.ExternalLine;
+import padward.timing.ValidTimes;
 import padward.watch.circuit.Lateness;
 
 /**
@@ -59,6 +63,7 @@ public final class SheetPage {
         List<Map<String, Object>> pages = new ArrayList<>();
         for (BenchSheet.Page page : sheet.pages()) {
             pages.add(page(page, design, inPdf));
+            addValid(page, sheet.valid(), pages.get(pages.size() - 1));
         }
         if (!pages.isEmpty()) {
             pages.get(pages.size() - 1).put("last", true);
@@ -154,6 +159,30 @@ public final class SheetPage {
         model.put("restore", texts(page.restore()));
         model.put("banks", texts(page.banks().stream().map(BankOutputs::toText).toList()));
         return model;
+    }
+
+    /** When the channels of a page are valid, if that was asked. */
+    private static void addValid(
+            BenchSheet.Page page, Optional<ValidTimes> valid, Map<String, Object> model) {
+        List<String> lines = new ArrayList<>();
+        valid.ifPresent(
+                v -> {
+                    Set<String> here =
+                            page.lines().stream()
+                                    .map(BenchSheet.Line::port)
+                                    .collect(Collectors.toSet());
+                    v.entries().stream()
+                            .filter(e -> here.contains(e.key()))
+                            .forEach(e -> lines.add(e.toText()));
+                    if (!lines.isEmpty()) {
+                        lines.addAll(v.advice());
+                    }
+                });
+        model.put("hasValid", !lines.isEmpty());
+        model.put("valid", texts(lines));
+        model.put(
+                "validHead",
+                valid.map(v -> "rising edges of " + v.clock() + " on " + v.channel()).orElse(""));
     }
 
     private static String points(double length) {

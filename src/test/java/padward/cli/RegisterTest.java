@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -119,5 +120,83 @@ class RegisterTest {
         assertThat(bus("alarm/*", "header J1", "-l", ledger, "--match-ps", "100").code())
                 .isEqualTo(2);
         assertThat(bus("alarm/*", "header J1", "--clock-mhz", "-1").code()).isEqualTo(2);
+    }
+
+    /** When registered lines are valid, on the sheet, relative to the channel of the clock. */
+    @Test
+    void theSheetSaysWhenLinesAreValid() throws Exception {
+        bus("pump/level/sample[*]", "header J1", "-l", ledger);
+        CommandRun.of("keep", "-d", design, "-l", ledger, "-n", "clk12", "-p", "J2.1");
+        Path page = folder.resolve("s.html");
+        CommandRun made =
+                CommandRun.of(
+                        "sheet",
+                        "-d",
+                        design,
+                        "-l",
+                        ledger,
+                        "-o",
+                        page,
+                        "--clock-channel",
+                        "clk12",
+                        "--clock-mhz",
+                        "50");
+        assertThat(made.err()).isEmpty();
+        assertThat(Jsoup.parse(Files.readString(page)).select(".valid li").eachText())
+                .anyMatch(
+                        t -> t.startsWith("Channel 1, registered/") && t.contains(": valid from "))
+                .anyMatch(t -> t.startsWith("All are valid from "))
+                .anyMatch(t -> t.startsWith("Threshold: 1.65 V"));
+        Path table = folder.resolve("s.csv");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", table, "--clock-channel", "3");
+        List<String> rows = Files.readAllLines(table);
+        assertThat(rows.get(0)).endsWith(",validFrom_ps,validTo_ps");
+        assertThat(rows.get(1)).matches(".*,-?\\d+,-?\\d+");
+        assertThat(rows.get(3)).endsWith(",,");
+        assertThat(
+                        CommandRun.of(
+                                        "sheet",
+                                        "-d",
+                                        design,
+                                        "-l",
+                                        ledger,
+                                        "-o",
+                                        page,
+                                        "--clock-channel",
+                                        "9")
+                                .code())
+                .isEqualTo(2);
+    }
+
+    /** The same for a group that shows its clock, as text and JSON. */
+    @Test
+    void aGroupWithItsClockSaysWhenLinesAreValid() {
+        List<Object> words =
+                List.of(
+                        "bus",
+                        "-d",
+                        design,
+                        "-n",
+                        "*sample[?]",
+                        "-n",
+                        "clk12",
+                        "-p",
+                        "header J1,J2.1",
+                        "--unblock",
+                        "--clock-channel",
+                        "clk12",
+                        "--clock-mhz",
+                        "50");
+        CommandRun text = CommandRun.of(words.toArray());
+        assertThat(text.out())
+                .contains("Valid at the instrument, after rising edges of clk12 on pad ")
+                .containsPattern(
+                        "pump/level/sample\\[1\\]: valid from [\\d.]+ ns (after|before) an edge");
+        List<Object> json = new ArrayList<>(words);
+        json.add("--json");
+        JsonObject valid = CommandRun.of(json.toArray()).json().getAsJsonObject("valid");
+        assertThat(valid.get("clock").getAsString()).isEqualTo("clk12");
+        assertThat(valid.getAsJsonObject("all").get("from_ps").getAsInt())
+                .isGreaterThan(valid.getAsJsonObject("all").get("to_ps").getAsInt());
     }
 }

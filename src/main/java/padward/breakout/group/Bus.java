@@ -17,6 +17,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
+import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.negotiate.RoutingRound;
@@ -24,6 +25,7 @@ import padward.timing.Arrival;
 import padward.timing.ExternalLine;
 import padward.timing.OutputPath;
 import padward.timing.PairSkew;
+import padward.timing.ValidTimes;
 
 /**
  * Several nets brought out at once: a pad for each, and routes without a common wire. First the
@@ -254,6 +256,44 @@ public record Bus(
         }
         result.sort((x, y) -> Integer.compare(y.skew().mostPs(), x.skew().mostPs()));
         return result;
+    }
+
+    /**
+     * When the lines are valid at the instrument, relative to the clock that one of them shows.
+     *
+     * @param clock the line of the clock
+     * @param periodPs its period, ps; 0 when not known
+     * @param localPercent by how much two routes of the same delay can differ on one die
+     */
+    public ValidTimes validTimes(
+            Design design,
+            Line clock,
+            double periodPs,
+            ExternalLine external,
+            double localPercent) {
+        Arrival clockLine = clock.output(design, external).after(clock.toPad());
+        List<ValidTimes.Entry> entries =
+                lines.stream()
+                        .filter(l -> l != clock)
+                        .map(
+                                l ->
+                                        ValidTimes.entry(
+                                                l.net().name(),
+                                                l.net().name(),
+                                                l.route()
+                                                        .setting()
+                                                        .map(DriverSetting::millivolts)
+                                                        .orElse(0),
+                                                design,
+                                                l.net(),
+                                                clock.net(),
+                                                l.toPad(),
+                                                l.output(design, external),
+                                                clockLine,
+                                                localPercent))
+                        .toList();
+        return new ValidTimes(
+                clock.net().name(), "pad " + padOf(design, clock).name(), periodPs, entries);
     }
 
     /** What the lines cost together, apart from obstacles that were removed for them. */

@@ -24,8 +24,10 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
 import padward.cli.output.RegisteredTable;
 import padward.design.Design;
+import padward.design.Net;
 import padward.format.ledger.LedgerFile;
 import padward.timing.ExternalLine;
+import padward.timing.ValidTimes;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -92,8 +94,17 @@ public final class BusCommand implements Callable<Integer> {
             names = "--clock-mhz",
             paramLabel = "MHZ",
             defaultValue = "0",
-            description = "Frequency of the clock of --register, MHz; 0: not known.")
+            description =
+                    "Frequency of the clock of --register or --clock-channel, MHz; 0: not known.")
     private double clockMhz;
+
+    @Option(
+            names = "--clock-channel",
+            paramLabel = "NET",
+            description =
+                    "A clock among the nets: also reports when each other line is valid at the "
+                            + "instrument relative to it, and when to take all.")
+    private String clockChannel;
 
     @Option(
             names = "--calibrate",
@@ -174,6 +185,8 @@ public final class BusCommand implements Callable<Integer> {
                                         Progress.NONE));
         Optional<RegisteredGroup> registered = registered(now, bus, external);
         boolean places = register != null && ledger != null;
+        Optional<ValidTimes> valid =
+                validTimes(now, matched.map(MatchedGroup::after).orElse(bus), external);
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         Bus recorded =
                 places ? registered.flatMap(RegisteredGroup::placed).orElse(nothing(bus)) : routed;
@@ -190,6 +203,7 @@ public final class BusCommand implements Callable<Integer> {
                                     unblock,
                                     matched,
                                     registered,
+                                    valid,
                                     external,
                                     lead.localPercent())));
         } else if (places) {
@@ -206,6 +220,7 @@ public final class BusCommand implements Callable<Integer> {
                     .print(out);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, false, out));
+            valid.ifPresent(v -> BusTable.printValid(v, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
         return recorded;
@@ -218,6 +233,13 @@ public final class BusCommand implements Callable<Integer> {
         }
         if (register == null) {
             return Optional.empty();
+        }
+        if (clockChannel != null) {
+            throw new BadInput(
+                    "--clock-channel",
+                    "",
+                    "no --register together with it; sheet --clock-channel shows registered lines",
+                    "--register " + register);
         }
         if (match != null && ledger != null) {
             throw new BadInput(
@@ -236,6 +258,26 @@ public final class BusCommand implements Callable<Integer> {
                         external,
                         lead.localPercent(),
                         Progress.NONE));
+    }
+
+    private Optional<ValidTimes> validTimes(Design now, Bus bus, ExternalLine external)
+            throws BadInput {
+        double localPercent = lead.localPercent();
+        if (clockChannel == null) {
+            return Optional.empty();
+        }
+        Net clock = DesignOption.net("--clock-channel", now, clockChannel);
+        Optional<Bus.Line> line =
+                bus.lines().stream().filter(l -> l.net().id() == clock.id()).findFirst();
+        // Why it is not served is reported with the others.
+        if (line.isEmpty() && bus.left().stream().noneMatch(l -> l.net().id() == clock.id())) {
+            throw new BadInput(
+                    "--clock-channel", "", "a net of the group", "“" + clock.name() + "”");
+        }
+        return line.map(
+                l ->
+                        bus.validTimes(
+                                now, l, clockMhz > 0 ? 1e6 / clockMhz : 0, external, localPercent));
     }
 
     /** The group when its registers cannot be placed: nothing is recorded. */

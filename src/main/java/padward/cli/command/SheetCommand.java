@@ -3,6 +3,7 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.WholeFile;
@@ -65,6 +66,15 @@ public final class SheetCommand implements Callable<Integer> {
                             + " delays.")
     private Path calibration;
 
+    @Option(
+            names = "--clock-channel",
+            paramLabel = "CHANNEL",
+            description =
+                    "The channel that shows the clock, by its number or net: the sheet then says when "
+                            + "each other channel is valid relative to it, and when to take all. "
+                            + "--clock-mhz states its frequency.")
+    private String clockChannel;
+
     @Override
     public Integer call() throws BadInput {
         Path target = output.checked(design, ledger);
@@ -73,7 +83,10 @@ public final class SheetCommand implements Callable<Integer> {
         Ledger kept = ledger.read(read);
         Design after = LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
         BenchSheet sheet =
-                calibrated(BenchSheet.of(read, kept, after, lead.read(), instrument.read()));
+                withValidTimes(
+                        calibrated(
+                                BenchSheet.of(read, kept, after, lead.read(), instrument.read())),
+                        after);
         String made = LocalDate.now().toString();
         switch (form) {
             case "html" -> WholeFile.writeText(target, SheetPage.html(sheet, after, made, paper));
@@ -88,6 +101,29 @@ public final class SheetCommand implements Callable<Integer> {
         sheet.missing().forEach(out::println);
         out.flush();
         return ExitStatus.DONE;
+    }
+
+    private BenchSheet withValidTimes(BenchSheet sheet, Design after) throws BadInput {
+        if (clockChannel == null) {
+            return sheet;
+        }
+        List<BenchSheet.Line> found =
+                sheet.lines().stream()
+                        .filter(
+                                l ->
+                                        l.net().equals(clockChannel)
+                                                || clockChannel.equals("" + l.channel()))
+                        .toList();
+        if (found.size() != 1) {
+            throw new BadInput(
+                    "--clock-channel",
+                    "",
+                    "the number or net of one channel of the sheet",
+                    "“" + clockChannel + "”, " + (found.isEmpty() ? "none" : "several"));
+        }
+        double mhz = instrument.read().clockMhz();
+        return sheet.withValidTimes(
+                found.get(0), after, mhz > 0 ? 1e6 / mhz : 0, lead.localPercent());
     }
 
     private BenchSheet calibrated(BenchSheet sheet) throws BadInput {

@@ -25,6 +25,7 @@ import padward.format.form.Kinds;
 import padward.timing.ExternalLine;
 import padward.timing.PairSkew;
 import padward.timing.SinkDelayChange;
+import padward.timing.ValidTimes;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -47,6 +48,7 @@ public final class GroupForm {
             boolean done,
             Optional<MatchedGroup> matched,
             Optional<RegisteredGroup> registered,
+            Optional<ValidTimes> valid,
             ExternalLine external,
             double localPercent) {
         private Optional<UnblockedGroup> applied() {
@@ -107,6 +109,7 @@ public final class GroupForm {
                 .means("when nets are left that could be served");
         group.maybe("registered", registered(), g -> In.maybe(g, g.registered()))
                 .means("with --register");
+        group.maybe("valid", valid(), Group::valid).means("with --clock-channel");
         group.maybe("matched", matched(), g -> In.maybe(g, g.matched())).means("with --match-ps");
         group.needed("delayChanges", list(delayChange()), Group::delayChanges)
                 .means("other sinks of the nets");
@@ -285,6 +288,29 @@ public final class GroupForm {
 
     private static Optional<RegisteredGroup.Line> possible(In<RegisteredGroup.Line> line) {
         return Optional.of(line.thing()).filter(l -> l.reason().isEmpty());
+    }
+
+    private static Form<ValidTimes> valid() {
+        var line = new Fields<ValidTimes.Entry>();
+        line.needed("net", text(), ValidTimes.Entry::label).means("the net");
+        line.maybe("from_ps", whole().boxed(), e -> e.window().map(ValidTimes.Window::fromPs))
+                .means("after a rising edge");
+        line.maybe("to_ps", whole().boxed(), e -> e.window().map(ValidTimes.Window::toPs))
+                .means("after the next one");
+        line.needed("notStated", texts(), e -> e.remarks().stream().sorted().toList())
+                .means("what the window lacks, or why there is none");
+        var all = new Fields<ValidTimes.Window>();
+        all.needed("from_ps", whole(), ValidTimes.Window::fromPs).means("after a rising edge");
+        all.needed("to_ps", whole(), ValidTimes.Window::toPs).means("after the next one");
+        all.needed("leastPeriod_ps", whole(), ValidTimes.Window::leastPeriodPs)
+                .means("at a shorter period there is no such time");
+        var valid = new Fields<ValidTimes>();
+        valid.needed("clock", text(), ValidTimes::clock).means("the clock");
+        valid.needed("channel", text(), ValidTimes::channel).means("the channel that shows it");
+        valid.needed("lines", list(line.written()), ValidTimes::entries).means("each other line");
+        valid.maybe("all", all.written(), ValidTimes::all).means("when all are valid");
+        valid.needed("advice", texts(), ValidTimes::advice).means("in sentences");
+        return valid.written();
     }
 
     private static Form<In<MatchedGroup>> matched() {

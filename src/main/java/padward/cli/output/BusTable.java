@@ -26,6 +26,7 @@ import padward.timing.ExternalLine;
 import padward.timing.PadLoad;
 import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
+import padward.timing.ValidTimes;
 
 /** A group as text. */
 public final class BusTable {
@@ -220,6 +221,19 @@ public final class BusTable {
         if (design.board().wirings().isEmpty()) {
             out.println("No board is described: the delays of traces are not included.");
         }
+    }
+
+    /** When the lines are valid relative to a clock. */
+    public static void printValid(ValidTimes valid, PrintWriter out) {
+        out.println();
+        out.println(
+                "Valid at the instrument, after rising edges of "
+                        + valid.clock()
+                        + " on "
+                        + valid.channel()
+                        + ":");
+        valid.entries().forEach(e -> out.println("  " + e.toText()));
+        valid.advice().forEach(out::println);
     }
 
     /** What is removed, or could be, so that all nets are served. */
