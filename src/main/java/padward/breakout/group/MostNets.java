@@ -2,10 +2,14 @@ package padward.breakout.group;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
@@ -13,6 +17,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
 import padward.route.cost.BlockedVertices;
 import padward.route.flow.DisjointRouteFinder;
 import padward.route.flow.DisjointRoutes;
@@ -20,24 +25,36 @@ import padward.route.flow.FlowCut;
 import padward.route.flow.FlowGoal;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
+import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.PortBranch;
 
 /**
- * The most nets of a group that can be routed together to pads that no port has, at the least price
- * of the pads and then the least sum of delays, as a flow ({@link DisjointRouteFinder}). Exact: any
- * net may take any of the pads, and a wire carries one net, which is just what a flow of vertices
- * of capacity one says (Hung, Jamal and Wilton, "Maximum Flow Algorithms for Maximum Observability
- * during FPGA Debug", FPT 2013, use it for trace buffers inside a device).
+ * The most nets of a group that can be routed together to the pads that may be taken, at the least
+ * price of the pads and then the least sum of delays, as a flow ({@link DisjointRouteFinder}).
+ * Exact: any net may take any of the pads, and a wire carries one net, which is just what a flow of
+ * vertices of capacity one says (Hung, Jamal and Wilton, "Maximum Flow Algorithms for Maximum
+ * Observability during FPGA Debug", FPT 2013, use it for trace buffers inside a device).
+ *
+ * <p>A pad that a port may lose is a goal with its price. The wires that its port gives back are
+ * free only while the pad is taken, which a flow cannot say. So they are free at first, which
+ * cannot serve too few nets nor cost too much; if a route uses some whose pad no route takes, that
+ * pad is left out, and the flow is sought again. It is exact still when it is as good as the first.
  *
  * @param paths by the position of the net its route, from a wire of the net to the pad
  * @param pads by the position of the net the position of its pad
  * @param bottleneck why not all nets have one; empty when all have
+ * @param exact whether no choice serves more nets, nor as many for less
  */
 record MostNets(
         List<Optional<VertexPath>> paths,
         Map<Integer, Integer> pads,
-        Optional<Bus.Bottleneck> bottleneck) {
+        Optional<Bus.Bottleneck> bottleneck,
+        boolean exact) {
     /** More than the delays of a group can sum to, ps: the price of a pad comes first. */
     private static final int GRADE = 20_000_000;
+
+    /** How many such steps a pad of each rank costs: more than five of those before. */
+    private static final int[] STEPS = {0, 1, 6, 36};
 
     /** Copies the lists. */
     MostNets {
@@ -59,27 +76,24 @@ record MostNets(
         for (Net net : request.nets()) {
             sources.add(SearchSources.along(fabric, net.route(), Corner.SLOW));
         }
-        List<FlowGoal> goals = new ArrayList<>();
         Map<Integer, Integer> padAt = new HashMap<>();
+        Map<Integer, Set<Integer>> returned = new HashMap<>();
         for (int pad = 0; pad < request.pads().size(); pad++) {
-            int index = request.pads().get(pad);
-            if (design.findPortOn(index).isEmpty() && isAnyOpen(alonePs, pad)) {
-                int vertex = fabric.pads().get(index).vertex();
-                int driver = driverPs(request, index);
-                goals.add(new FlowGoal(vertex, request.rank(pad) * GRADE + driver));
-                padAt.put(vertex, pad);
+            if (request.isAllowed(pad) && isAnyOpen(alonePs, pad)) {
+                int index = request.pads().get(pad);
+                padAt.put(fabric.pads().get(index).vertex(), pad);
+                Optional<DisconnectedBranch> branch = PortBranch.find(design, index);
+                branch.ifPresent(l -> returned.put(fabric.pads().get(index).vertex(), own(l)));
             }
         }
-        DisjointRoutes found =
-                DisjointRouteFinder.find(
-                        fabric,
-                        Corner.SLOW,
-                        BlockedVertices.of(BusRouting.closed(design)),
-                        sources,
-                        goals,
-                        progress);
-        if (!found.proven()) {
-            throw new CancellationException("stopped on request");
+        DisjointRoutes first = find(request, sources, padAt, returned, progress);
+        DisjointRoutes found = first;
+        for (Set<Integer> unpaid = unpaid(found, returned);
+                !unpaid.isEmpty();
+                unpaid = unpaid(found, returned)) {
+            padAt.keySet().removeAll(unpaid);
+            returned.keySet().removeAll(unpaid);
+            found = find(request, sources, padAt, returned, progress);
         }
         Map<Integer, Integer> pads = new HashMap<>();
         for (int net = 0; net < found.routes().size(); net++) {
@@ -87,7 +101,72 @@ record MostNets(
                 pads.put(net, padAt.get(found.routes().get(net).get().last()));
             }
         }
-        return new MostNets(found.routes(), pads, found.cut().map(c -> bottleneck(request, c)));
+        boolean exact = found.served() == first.served() && found.cost() == first.cost();
+        return new MostNets(
+                found.routes(), pads, first.cut().map(c -> bottleneck(request, c)), exact);
+    }
+
+    private static Set<Integer> own(DisconnectedBranch branch) {
+        Set<Integer> result = new HashSet<>();
+        branch.allVertices().forEach(result::add);
+        return result;
+    }
+
+    /**
+     * One flow.
+     *
+     * @param padAt by the vertices of the pads that may be taken their positions
+     * @param returned by the vertices of pads what is free once they are taken
+     */
+    private static DisjointRoutes find(
+            BusRequest request,
+            List<SearchSources> sources,
+            Map<Integer, Integer> padAt,
+            Map<Integer, Set<Integer>> returned,
+            Progress progress) {
+        Fabric fabric = request.design().fabric();
+        BitSet closed = BusRouting.closed(request.design());
+        for (Set<Integer> vertices : returned.values()) {
+            vertices.stream().filter(v -> fabric.kind(v) != VertexKind.PAD).forEach(closed::clear);
+        }
+        request.design().tiedPins().forEach(closed::set);
+        List<FlowGoal> goals = new ArrayList<>();
+        new TreeMap<>(padAt)
+                .forEach(
+                        (vertex, pad) -> {
+                            int driver = driverPs(request, request.pads().get(pad));
+                            int price = STEPS[request.rank(pad)] * GRADE;
+                            goals.add(new FlowGoal(vertex, price + driver));
+                        });
+        DisjointRoutes found =
+                DisjointRouteFinder.find(
+                        fabric, Corner.SLOW, BlockedVertices.of(closed), sources, goals, progress);
+        if (!found.proven()) {
+            throw new CancellationException("stopped on request");
+        }
+        return found;
+    }
+
+    /** The pads that no route takes, although some uses what only their ports give back. */
+    private static Set<Integer> unpaid(DisjointRoutes found, Map<Integer, Set<Integer>> returned) {
+        Set<Integer> used = new HashSet<>();
+        Set<Integer> taken = new HashSet<>();
+        for (Optional<VertexPath> route : found.routes()) {
+            if (route.isPresent()) {
+                for (int i = 1; i < route.get().size(); i++) {
+                    used.add(route.get().vertex(i));
+                }
+                taken.add(route.get().last());
+            }
+        }
+        Set<Integer> result = new HashSet<>();
+        returned.forEach(
+                (pad, vertices) -> {
+                    if (!taken.contains(pad) && vertices.stream().anyMatch(used::contains)) {
+                        result.add(pad);
+                    }
+                });
+        return result;
     }
 
     private static boolean isAnyOpen(int[][] alonePs, int pad) {

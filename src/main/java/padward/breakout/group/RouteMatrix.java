@@ -103,14 +103,13 @@ public final class RouteMatrix {
     }
 
     /**
-     * The most nets, proven. Empty where the proof does not hold, because more could be served if
-     * ports lost their pads, or because a route cannot be used for a reason beyond wires.
+     * The most nets, proven. Empty where the proof does not hold, because routes use what ports
+     * would give back whose pads they do not take, or because a route cannot be used for a reason
+     * beyond wires.
      */
     private Optional<Bus> most(int[][] alonePs, Progress progress) {
         MostNets most = MostNets.of(request, alonePs, progress);
-        boolean portsCouldHelp =
-                request.ports() == Bus.Ports.MAY_DISCONNECT && most.bottleneck().isPresent();
-        if (portsCouldHelp || !most.isAllowed(alonePs)) {
+        if (!most.exact() || !most.isAllowed(alonePs)) {
             return Optional.empty();
         }
         Optional<String> why = most.bottleneck().map(b -> b.toText(design().fabric()));
