@@ -15,11 +15,13 @@ import padward.breakout.ask.Route;
 import padward.change.Edit;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Occupant;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.route.flow.OneMoreSearch;
 import padward.route.negotiate.RoutingRound;
 import padward.timing.Arrival;
 import padward.timing.ExternalLine;
@@ -59,8 +61,48 @@ public record Bus(
      * lower price, nor at the same price with a smaller sum of delays.
      *
      * @param bottleneck why not all are served; empty when all are
+     * @param oneMore what lets one more be served; empty when all are, or that was not looked for
      */
-    public record Proof(Optional<Bottleneck> bottleneck) {}
+    public record Proof(Optional<Bottleneck> bottleneck, Optional<OneMore> oneMore) {}
+
+    /**
+     * What must be removed so that one net more can be served.
+     *
+     * @param remove the fewest occupants that do, proven and tried; empty when none were found
+     * @param atLeast how many must go at least; {@link OneMoreSearch.Fewest#NEVER} when no removal
+     *     helps
+     */
+    public record OneMore(List<Occupant> remove, int atLeast) {
+        /** Copies the list. */
+        public OneMore {
+            remove = List.copyOf(remove);
+        }
+
+        /** Whether no removal lets one more be served. */
+        public boolean isNever() {
+            return atLeast == OneMoreSearch.Fewest.NEVER;
+        }
+
+        /** As a clause. */
+        public String toText() {
+            if (isNever()) {
+                return "no removal lets one more be served";
+            }
+            if (remove.isEmpty()) {
+                return "for one more, at least "
+                        + atLeast
+                        + " cells or nets must be removed; whether so few are enough is not known";
+            }
+            List<String> names =
+                    remove.stream()
+                            .map(o -> (o instanceof Occupant.ByCell ? "cell " : "net ") + o.name())
+                            .toList();
+            return "one more can be once "
+                    + String.join(" and ", names)
+                    + (names.size() == 1 ? " is" : " are")
+                    + " removed, and fewer are not enough";
+        }
+    }
 
     /** The nets that are not served, a clause for all that have the same reason. */
     public List<String> notServed() {

@@ -3,6 +3,7 @@ package padward.breakout.group;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -112,6 +113,23 @@ record MostNets(
         return result;
     }
 
+    /** What no route may enter, with what ports give back free. */
+    static BitSet closed(Design design, Collection<Set<Integer>> returned) {
+        BitSet closed = BusRouting.closed(design);
+        for (Set<Integer> vertices : returned) {
+            vertices.stream()
+                    .filter(v -> design.fabric().kind(v) != VertexKind.PAD)
+                    .forEach(closed::clear);
+        }
+        design.tiedPins().forEach(closed::set);
+        return closed;
+    }
+
+    /** What a port gives back with its pad; nothing where no port has it. */
+    static Set<Integer> returned(Design design, int pad) {
+        return PortBranch.find(design, pad).map(MostNets::own).orElse(Set.of());
+    }
+
     /**
      * One flow.
      *
@@ -125,11 +143,7 @@ record MostNets(
             Map<Integer, Set<Integer>> returned,
             Progress progress) {
         Fabric fabric = request.design().fabric();
-        BitSet closed = BusRouting.closed(request.design());
-        for (Set<Integer> vertices : returned.values()) {
-            vertices.stream().filter(v -> fabric.kind(v) != VertexKind.PAD).forEach(closed::clear);
-        }
-        request.design().tiedPins().forEach(closed::set);
+        BitSet closed = closed(request.design(), returned.values());
         List<FlowGoal> goals = new ArrayList<>();
         new TreeMap<>(padAt)
                 .forEach(

@@ -134,7 +134,12 @@ public final class RouteMatrix {
         }
         Bus bus = routing.along(paths, left);
         return bus.lines().size() == paths.size()
-                ? Optional.of(bus.proven(new Bus.Proof(most.bottleneck())))
+                ? Optional.of(
+                        bus.proven(
+                                new Bus.Proof(
+                                        most.bottleneck(),
+                                        most.bottleneck()
+                                                .map(b -> OneMoreNet.of(request, most, progress)))))
                 : Optional.empty();
     }
 

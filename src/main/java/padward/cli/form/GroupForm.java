@@ -168,7 +168,25 @@ public final class GroupForm {
                                                                                                 v))
                                                                 .toList()))
                 .means("the wires, pins and pads that they have to pass");
+        proof.maybe("oneMore", oneMore(), p -> p.thing().oneMore())
+                .means("when not all are served: what must be removed for one more");
         return proof.written();
+    }
+
+    private static Form<Bus.OneMore> oneMore() {
+        var more = new Fields<Bus.OneMore>();
+        more.needed("remove", texts(), o -> o.remove().stream().map(WhyText::who).toList())
+                .means("the fewest, tried; empty where none are known");
+        more.needed("provenFewest", Kinds.flag(), o -> !o.remove().isEmpty())
+                .means("whether fewer cannot do");
+        more.maybe(
+                        "atLeast",
+                        whole().boxed(),
+                        o -> o.isNever() ? Optional.empty() : Optional.of(o.atLeast()))
+                .means("how many must be removed at least");
+        more.needed("possible", Kinds.flag(), o -> !o.isNever())
+                .means("whether any removal helps");
+        return more.written();
     }
 
     private static <R> void addSkew(Fields<R> to, Function<R, PairSkew> skew) {

@@ -91,7 +91,9 @@ public final class BusTable {
                         + served
                         + " of the "
                         + (served + bus.left().size())
-                        + " nets can be brought out together.";
+                        + " nets can be brought out together"
+                        + proof.oneMore().map(o -> "; " + o.toText()).orElse("")
+                        + ".";
     }
 
     /** Reports for clocks whether they are forwarded. */

@@ -236,6 +236,9 @@ public final class GroupView extends ScrollPane {
                                 text.append(
                                         p.bottleneck().isPresent()
                                                 ? ", proven: no more can be (why: below, and on the map)"
+                                                        + p.oneMore()
+                                                                .map(o -> "; " + o.toText())
+                                                                .orElse("")
                                                 : ", proven: none cheaper or faster"));
         text.append(
                 String.format(

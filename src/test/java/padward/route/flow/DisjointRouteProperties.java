@@ -286,6 +286,85 @@ class DisjointRouteProperties {
         }
     }
 
+    /** The fewest colours of closed vertices that let one route more through: by all subsets. */
+    @Test
+    void theFewestRemovalsAreThoseOfTryingAllSets() throws Exception {
+        int[] bySize = new int[8];
+        for (int seed = 0; seed < 300; seed++) {
+            Case drawn = draw(seed);
+            Random random = new Random(seed);
+            int colours = 2 + random.nextInt(5);
+            Map<Integer, Integer> colour = new HashMap<>();
+            drawn.blocked().stream()
+                    .forEach(
+                            v ->
+                                    colour.put(
+                                            v,
+                                            random.nextInt(8) == 0
+                                                    ? OneMoreSearch.FORBIDDEN
+                                                    : random.nextInt(colours)));
+            DisjointRoutes found = without(drawn, drawn.blocked());
+            if (found.served() == drawn.trees().size()) {
+                continue;
+            }
+            Map<Integer, Integer> goals = new HashMap<>();
+            drawn.goals().forEach(g -> goals.put(g.vertex(), -1));
+            OneMoreSearch.Fewest fewest =
+                    OneMoreSearch.find(
+                            drawn.fabric(),
+                            drawn.blocked(),
+                            sources(drawn),
+                            goals,
+                            found.routes(),
+                            colour::get,
+                            1_000_000,
+                            Progress.NONE);
+            int least = OneMoreSearch.Fewest.NEVER;
+            for (int set = 1; set < 1 << colours; set++) {
+                if (Integer.bitCount(set) < least && helps(drawn, colour, set, found.served())) {
+                    least = Integer.bitCount(set);
+                }
+            }
+            assertThat(fewest.atLeast()).as("seed %d", seed).isEqualTo(least);
+            bySize[least == OneMoreSearch.Fewest.NEVER ? 0 : least]++;
+            if (fewest.occupants().isPresent()) {
+                int set = fewest.occupants().get().stream().mapToInt(c -> 1 << c).sum();
+                assertThat(fewest.occupants().get()).hasSize(least);
+                assertThat(helps(drawn, colour, set, found.served())).as("seed %d", seed).isTrue();
+            }
+        }
+        assertThat(bySize[0]).isPositive();
+        assertThat(bySize[1]).isPositive();
+        assertThat(bySize[2]).isPositive();
+    }
+
+    private static boolean helps(Case drawn, Map<Integer, Integer> colour, int set, int before) {
+        BitSet left = new BitSet();
+        drawn.blocked().stream()
+                .filter(v -> colour.get(v) < 0 || (set >> colour.get(v) & 1) == 0)
+                .forEach(left::set);
+        return without(drawn, left).served() > before;
+    }
+
+    private static DisjointRoutes without(Case drawn, BitSet blocked) {
+        return DisjointRouteFinder.find(
+                drawn.fabric(),
+                drawn.corner(),
+                BlockedVertices.of(blocked),
+                sources(drawn),
+                drawn.goals(),
+                Progress.NONE);
+    }
+
+    private static List<SearchSources> sources(Case drawn) {
+        List<SearchSources> nets = new ArrayList<>();
+        for (int n = 0; n < drawn.trees().size(); n++) {
+            long[] costs = new long[drawn.starts().get(n).length];
+            nets.add(new SearchSources(drawn.trees().get(n), costs));
+        }
+        return nets;
+    }
+
     @AfterAll
     static void theCasesAreNotTrivial() {
         assertThat(served).isGreaterThan(200);

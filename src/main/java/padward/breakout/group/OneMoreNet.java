@@ -1,0 +1,153 @@
+package padward.breakout.group;
+
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.base.Progress;
+import padward.breakout.ask.DriverFit;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Occupant;
+import padward.fabric.Corner;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.route.flow.OneMoreSearch;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+
+/**
+ * The fewest occupants whose removal lets a group have one net more than is possible. That so many
+ * must go is proven by the search; that they are enough is tried: they are removed, and the group
+ * is served again.
+ */
+final class OneMoreNet {
+    private static final int MOST_LABELS = 100_000;
+
+    private final BusRequest request;
+    private final Design design;
+    private final Progress progress;
+    private final IntSet kept = new IntOpenHashSet();
+
+    private OneMoreNet(BusRequest request, Progress progress) {
+        this.request = request;
+        this.design = request.design();
+        this.progress = progress;
+        // Without these a net of the group would be gone.
+        for (Net net : request.nets()) {
+            kept.add(Occupant.ofNet(net.id()));
+            if (net.driverCell() != Fabric.NOTHING) {
+                kept.add(Occupant.ofCell(net.driverCell()));
+            }
+        }
+    }
+
+    static Bus.OneMore of(BusRequest request, MostNets most, Progress progress) {
+        return new OneMoreNet(request, progress).run(most);
+    }
+
+    private Bus.OneMore run(MostNets most) {
+        Fabric fabric = design.fabric();
+        List<SearchSources> sources = new ArrayList<>();
+        for (Net net : request.nets()) {
+            sources.add(SearchSources.along(fabric, net.route(), Corner.SLOW));
+        }
+        Map<Integer, Integer> goals = new HashMap<>();
+        List<Set<Integer>> returned = new ArrayList<>();
+        for (int pad = 0; pad < request.pads().size(); pad++) {
+            int index = request.pads().get(pad);
+            Pad at = fabric.pads().get(index);
+            int before = enableOccupant(at);
+            boolean usable =
+                    request.isAllowed(pad)
+                            && at.directions().canDrive()
+                            && !DriverFit.of(design, index, request.driver()).hopeless()
+                            && before != OneMoreSearch.FORBIDDEN;
+            if (usable) {
+                goals.put(at.vertex(), before);
+                returned.add(MostNets.returned(design, index));
+            }
+        }
+        OneMoreSearch.Fewest fewest =
+                OneMoreSearch.find(
+                        fabric,
+                        MostNets.closed(design, returned),
+                        sources,
+                        goals,
+                        most.paths(),
+                        this::occupant,
+                        MOST_LABELS,
+                        progress);
+        List<Occupant> remove =
+                fewest.occupants().orElse(List.of()).stream().map(this::occupantOf).toList();
+        boolean tried = !remove.isEmpty() && serves(remove, most.pads().size() + 1);
+        return new Bus.OneMore(tried ? remove : List.of(), Math.max(1, fewest.atLeast()));
+    }
+
+    private int occupant(int vertex) {
+        Optional<Occupant> user = design.occupancy().findOccupant(vertex);
+        return user.map(Occupant::number)
+                .filter(o -> !kept.contains((int) o))
+                .orElse(OneMoreSearch.FORBIDDEN);
+    }
+
+    private int enableOccupant(Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        Optional<Cell> cell = design.occupancy().findCellOn(pad.enableSite());
+        int number = cell.map(c -> Occupant.ofCell(c.id())).orElse(Fabric.NOTHING);
+        return kept.contains(number) ? OneMoreSearch.FORBIDDEN : number;
+    }
+
+    private Occupant occupantOf(int number) {
+        return Occupant.isCell(number)
+                ? new Occupant.ByCell(design.cells().get(Occupant.cellOf(number)))
+                : new Occupant.ByNet(design.nets().get(Occupant.netOf(number)));
+    }
+
+    /** Whether so many nets can be served once the occupants are gone. */
+    private boolean serves(List<Occupant> removed, int count) {
+        List<Edit> edits =
+                removed.stream()
+                        .map(
+                                o ->
+                                        o instanceof Occupant.ByCell
+                                                ? (Edit) new Edit.RemoveCell(o.name())
+                                                : new Edit.RemoveNet(o.name()))
+                        .toList();
+        if (!(Outcome.of(design, edits) instanceof Outcome.Applied applied)) {
+            return false;
+        }
+        Design after = applied.design();
+        List<Net> nets = new ArrayList<>();
+        request.nets().forEach(n -> after.findNet(n.name()).ifPresent(nets::add));
+        BusRequest again =
+                new BusRequest(
+                        after,
+                        nets,
+                        request.pads(),
+                        request.aim(),
+                        request.ports(),
+                        request.driver(),
+                        List.of());
+        BusCosts costs = BusCosts.of(again, progress);
+        MostNets most = MostNets.of(again, costs.freePs(), progress);
+        BusRouting routing = new BusRouting(again);
+        List<Optional<VertexPath>> paths = new ArrayList<>();
+        for (int net = 0; net < nets.size(); net++) {
+            if (most.paths().get(net).isPresent()) {
+                routing.add(nets.get(net), again.pads().get(most.pads().get(net)), 0);
+                paths.add(most.paths().get(net));
+            }
+        }
+        return routing.along(paths, List.of()).lines().size() >= count;
+    }
+}

@@ -1,0 +1,244 @@
+package padward.route.flow;
+
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.IntStream;
+import padward.base.Progress;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+
+/**
+ * The fewest occupants whose removal lets one route more through, beside as many as can be: an
+ * augmenting path of the greatest flow (Ford and Fulkerson 1956) through occupied vertices, each of
+ * which has the colour of its occupant, with the fewest colours. The flow stays one when vertices
+ * become free, so with a set of occupants gone one route more exists exactly if there is such a
+ * path of their colours. Fewest colours are NP-hard to find; labels (vertex, set of colours) grow
+ * set by set in the order of their size, and one is dropped where a label with a part of its set
+ * has been. One object for one run.
+ */
+public final class OneMoreSearch {
+    /** What stands for a vertex that no removal opens. */
+    public static final int FORBIDDEN = -2;
+
+    private static final int FREE = -1;
+    private static final int NONE = -1;
+    private static final int CHECK_EVERY = 1 << 10;
+
+    private final Fabric fabric;
+    private final EdgeCursor edges;
+    private final BitSet closed;
+    private final List<SearchSources> nets;
+    private final Map<Integer, Integer> goals;
+    private final IntUnaryOperator occupantOf;
+    private final int mostLabels;
+    private final Progress progress;
+    private final Int2IntOpenHashMap netOf = map();
+    private final Int2IntOpenHashMap next = map();
+    private final Int2IntOpenHashMap previous = map();
+    private final int[] startOf;
+    private final Int2ObjectOpenHashMap<List<int[]>> known = new Int2ObjectOpenHashMap<>();
+    private Deque<Label> now = new ArrayDeque<>();
+    private Deque<Label> later = new ArrayDeque<>();
+    private int labels;
+
+    private record Label(int node, int[] colours) {}
+
+    /**
+     * What was found.
+     *
+     * @param occupants numbers of the fewest occupants; empty when none were found
+     * @param atLeast how many must go at least; more than any number when no removal helps
+     */
+    public record Fewest(Optional<List<Integer>> occupants, int atLeast) {
+        /** Stands for: no removal lets one route more through. */
+        public static final int NEVER = Integer.MAX_VALUE;
+    }
+
+    private OneMoreSearch(
+            Fabric fabric,
+            BitSet closed,
+            List<SearchSources> nets,
+            Map<Integer, Integer> goals,
+            List<Optional<VertexPath>> routes,
+            IntUnaryOperator occupantOf,
+            int mostLabels,
+            Progress progress) {
+        this.fabric = fabric;
+        this.edges = fabric.edgesOut();
+        this.closed = closed;
+        this.nets = nets;
+        this.goals = goals;
+        this.occupantOf = occupantOf;
+        this.mostLabels = mostLabels;
+        this.progress = progress;
+        startOf = new int[nets.size()];
+        Arrays.fill(startOf, NONE);
+        for (int net = 0; net < nets.size(); net++) {
+            for (int i = 0; i < nets.get(net).size(); i++) {
+                netOf.put(nets.get(net).vertex(i), net);
+            }
+            if (routes.get(net).isPresent()) {
+                VertexPath route = routes.get(net).get();
+                startOf[net] = route.vertex(0);
+                for (int i = 1; i < route.size(); i++) {
+                    next.put(route.vertex(i - 1), route.vertex(i));
+                    previous.put(route.vertex(i), route.vertex(i - 1));
+                }
+            }
+        }
+    }
+
+    private static Int2IntOpenHashMap map() {
+        Int2IntOpenHashMap map = new Int2IntOpenHashMap();
+        map.defaultReturnValue(NONE);
+        return map;
+    }
+
+    /**
+     * Searches.
+     *
+     * @param closed vertices that no route may enter as things are
+     * @param nets for each net where its route may start
+     * @param goals by the vertices where routes may end the occupant that must go before, -1 for
+     *     none
+     * @param routes a greatest number of routes for these nets over what is not closed
+     * @param occupantOf number of the occupant of a closed vertex, or {@link #FORBIDDEN}
+     * @param mostLabels the search ends after so many
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static Fewest find(
+            Fabric fabric,
+            BitSet closed,
+            List<SearchSources> nets,
+            Map<Integer, Integer> goals,
+            List<Optional<VertexPath>> routes,
+            IntUnaryOperator occupantOf,
+            int mostLabels,
+            Progress progress) {
+        return new OneMoreSearch(
+                        fabric, closed, nets, goals, routes, occupantOf, mostLabels, progress)
+                .run();
+    }
+
+    private Fewest run() {
+        for (int net = 0; net < nets.size(); net++) {
+            if (startOf[net] == NONE) {
+                add(netNode(net), new int[0], FREE);
+            }
+        }
+        for (int level = 0; ; level++) {
+            while (!now.isEmpty()) {
+                Label label = now.pop();
+                if (++labels % CHECK_EVERY == 0) {
+                    progress.check();
+                }
+                if (labels > mostLabels) {
+                    return new Fewest(Optional.empty(), Math.max(1, level));
+                }
+                if (goals.containsKey(label.node()) && !previous.containsKey(label.node())) {
+                    return new Fewest(
+                            Optional.of(Arrays.stream(label.colours()).boxed().toList()), level);
+                }
+                expand(label);
+            }
+            if (later.isEmpty()) {
+                return new Fewest(Optional.empty(), Fewest.NEVER);
+            }
+            Deque<Label> done = now;
+            now = later;
+            later = done;
+        }
+    }
+
+    private int netNode(int net) {
+        return fabric.vertexCount() + net;
+    }
+
+    private int inNode(int vertex) {
+        return fabric.vertexCount() + nets.size() + vertex;
+    }
+
+    private void expand(Label label) {
+        int node = label.node();
+        if (node >= fabric.vertexCount() + nets.size()) {
+            // A vertex on a route, reached from outside: that route is taken back from here.
+            int before = previous.get(node - fabric.vertexCount() - nets.size());
+            add(before, label.colours(), FREE);
+        } else if (node >= fabric.vertexCount()) {
+            int net = node - fabric.vertexCount();
+            for (int i = 0; i < nets.get(net).size(); i++) {
+                if (nets.get(net).vertex(i) != startOf[net]) {
+                    add(nets.get(net).vertex(i), label.colours(), FREE);
+                }
+            }
+        } else if (!goals.containsKey(node)) {
+            expandVertex(node, label.colours());
+        }
+    }
+
+    private void expandVertex(int vertex, int[] colours) {
+        int net = netOf.get(vertex);
+        if (net != NONE && startOf[net] == vertex) {
+            add(netNode(net), colours, FREE);
+        } else if (previous.containsKey(vertex)) {
+            add(inNode(vertex), colours, FREE);
+        }
+        int saturated = next.get(vertex);
+        edges.reset(vertex);
+        while (edges.next()) {
+            int other = edges.other();
+            if (other == saturated || netOf.containsKey(other)) {
+                continue;
+            }
+            if (previous.containsKey(other)) {
+                add(inNode(other), colours, FREE);
+            } else if (goals.containsKey(other)) {
+                add(other, colours, goals.get(other));
+            } else {
+                int occupant = closed.get(other) ? occupantOf.applyAsInt(other) : FREE;
+                if (occupant != FORBIDDEN) {
+                    add(other, colours, occupant);
+                }
+            }
+        }
+    }
+
+    private void add(int node, int[] colours, int more) {
+        int[] set = with(colours, more);
+        List<int[]> there = known.computeIfAbsent(node, n -> new ArrayList<>(1));
+        for (int[] other : there) {
+            if (isPart(other, set)) {
+                return;
+            }
+        }
+        there.add(set);
+        Label label = new Label(node, set);
+        if (set.length > colours.length) {
+            later.add(label);
+        } else {
+            now.push(label);
+        }
+    }
+
+    private static int[] with(int[] colours, int more) {
+        if (more == FREE || Arrays.binarySearch(colours, more) >= 0) {
+            return colours;
+        }
+        return IntStream.concat(Arrays.stream(colours), IntStream.of(more)).sorted().toArray();
+    }
+
+    private static boolean isPart(int[] part, int[] whole) {
+        return Arrays.stream(part).allMatch(c -> Arrays.binarySearch(whole, c) >= 0);
+    }
+}
