@@ -3,6 +3,7 @@ package padward.breakout.group;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -64,6 +65,46 @@ public record Bus(
      * @param oneMore what lets one more be served; empty when all are, or that was not looked for
      */
     public record Proof(Optional<Bottleneck> bottleneck, Optional<OneMore> oneMore) {}
+
+    /**
+     * The most nets that can be served on some pads, and what that takes: what other aims are
+     * measured by.
+     *
+     * @param served how many, proven
+     * @param price steps of price of their pads, the least for so many
+     * @param totalPs sum of their delays to the pins, rated load, slow corner, ps, the least for
+     *     that number and price
+     */
+    public record Best(int served, int price, long totalPs) {
+        /**
+         * How far a choice is from it, as a sentence.
+         *
+         * @param lines how many nets the choice serves
+         * @param itsPrice steps of price of its pads
+         * @param itsPs sum of its delays
+         */
+        String distance(int lines, int itsPrice, long itsPs) {
+            if (lines < served) {
+                return "Proven: "
+                        + served
+                        + " nets can be brought out together on these pads, "
+                        + (served - lines)
+                        + " more than by this aim; --aim most does that.";
+            }
+            if (itsPrice != price) {
+                return "Proven: no more nets can be brought out together on these pads, but as many"
+                        + " at a lower price; --aim most does that.";
+            }
+            return String.format(
+                    Locale.ROOT,
+                    "Proven: no more nets can be brought out together on these pads, and the least"
+                            + " sum of slow-corner delays for so many is %.3f ns; this aim takes %.3f"
+                            + " ns, %.1f %% more.",
+                    totalPs / 1000.0,
+                    itsPs / 1000.0,
+                    100.0 * (itsPs - totalPs) / Math.max(1, totalPs));
+        }
+    }
 
     /**
      * What must be removed so that one net more can be served.

@@ -26,6 +26,7 @@ import padward.route.flow.FlowCut;
 import padward.route.flow.FlowGoal;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
+import padward.timing.OutputPath;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.PortBranch;
 
@@ -149,7 +150,7 @@ record MostNets(
                 .forEach(
                         (vertex, pad) -> {
                             int driver = driverPs(request, request.pads().get(pad));
-                            int price = STEPS[request.rank(pad)] * GRADE;
+                            int price = steps(request, pad) * GRADE;
                             goals.add(new FlowGoal(vertex, price + driver));
                         });
         DisjointRoutes found =
@@ -187,11 +188,18 @@ record MostNets(
         return Arrays.stream(alonePs).anyMatch(net -> net[pad] != Matching.NONE);
     }
 
+    /** How many steps of price a pad costs, by its position. */
+    static int steps(BusRequest request, int pad) {
+        return STEPS[request.rank(pad)];
+    }
+
+    /** From the pad's driver to the pin, as in a route's delay. */
     private static int driverPs(BusRequest request, int pad) {
-        return DriverFit.of(request.design(), pad, request.driver())
-                .setting()
-                .map(s -> s.delay().slowPs())
-                .orElse(0);
+        Design design = request.design();
+        return OutputPath.toPin(
+                        design.fabric().pads().get(pad),
+                        DriverFit.of(design, pad, request.driver()).setting())
+                .slowPs();
     }
 
     private static Bus.Bottleneck bottleneck(BusRequest request, FlowCut cut) {

@@ -143,6 +143,47 @@ public final class RouteMatrix {
                 : Optional.empty();
     }
 
+    /**
+     * How far a group routed from this matrix is from what is proven to be the best, as a sentence;
+     * empty where that is not proven, or the group has it.
+     *
+     * @param bus a group for another aim, or changed since
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public Optional<String> distanceToBest(Bus bus, Progress progress) {
+        return best(progress)
+                .filter(b -> request.aim() != Bus.Aim.MOST || bus.totalPs() > b.totalPs())
+                .map(b -> b.distance(bus.lines().size(), price(bus), bus.totalPs()));
+    }
+
+    /** The most nets that can be served, where that is proven. */
+    Optional<Bus.Best> best(Progress progress) {
+        int[][] alonePs = costs.freePs();
+        MostNets most = MostNets.of(request, alonePs, progress);
+        if (!most.exact() || !most.isAllowed(alonePs)) {
+            return Optional.empty();
+        }
+        BusRouting routing = new BusRouting(request);
+        List<Optional<VertexPath>> paths = new ArrayList<>();
+        for (int i = 0; i < alonePs.length; i++) {
+            if (most.paths().get(i).isPresent()) {
+                int pad = most.pads().get(i);
+                routing.add(request.nets().get(i), request.pads().get(pad), alonePs[i][pad]);
+                paths.add(most.paths().get(i));
+            }
+        }
+        Bus bus = routing.along(paths, List.of());
+        return bus.lines().size() == paths.size()
+                ? Optional.of(new Bus.Best(paths.size(), price(bus), bus.totalPs()))
+                : Optional.empty();
+    }
+
+    private int price(Bus bus) {
+        return bus.lines().stream()
+                .mapToInt(l -> MostNets.steps(request, request.pads().indexOf(l.pad())))
+                .sum();
+    }
+
     /** The same, with a listener for the state after each round of negotiation. */
     Bus route(
             Map<Integer, Integer> pinned,

@@ -169,7 +169,10 @@ public final class BusCommand implements Callable<Integer> {
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
-        Bus found = calibrate == null ? found(now) : calibration(now);
+        Optional<RouteMatrix> matrix =
+                calibrate == null ? Optional.of(matrix(now)) : Optional.empty();
+        Bus found =
+                matrix.isPresent() ? matrix.get().route(Map.of(), Progress.NONE) : calibration(now);
         Optional<UnblockedGroup> unblocked = unblocked(now, found);
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
@@ -190,6 +193,10 @@ public final class BusCommand implements Callable<Integer> {
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         Bus recorded =
                 places ? registered.flatMap(RegisteredGroup::placed).orElse(nothing(bus)) : routed;
+        Optional<String> distance =
+                unblock
+                        ? Optional.empty()
+                        : matrix.flatMap(m -> m.distanceToBest(routed, Progress.NONE));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
@@ -204,6 +211,7 @@ public final class BusCommand implements Callable<Integer> {
                                     matched,
                                     registered,
                                     valid,
+                                    distance,
                                     external,
                                     lead.localPercent())));
         } else if (places) {
@@ -218,6 +226,7 @@ public final class BusCommand implements Callable<Integer> {
         } else {
             new BusTable(now, routed, external, lead.localPercent(), price(now, routed, unblocked))
                     .print(out);
+            distance.ifPresent(out::println);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
             registered.ifPresent(h -> RegisteredTable.print(now, h, false, out));
             valid.ifPresent(v -> BusTable.printValid(v, out));
@@ -285,16 +294,15 @@ public final class BusCommand implements Callable<Integer> {
         return new Bus(List.of(), bus.left(), List.of(), 0, Optional.empty());
     }
 
-    private Bus found(Design now) throws BadInput {
+    private RouteMatrix matrix(Design now) throws BadInput {
         return RouteMatrix.of(
-                        now,
-                        group.nets(now),
-                        group.pads(now),
-                        aim(),
-                        ports(),
-                        driver.of(now),
-                        Progress.NONE)
-                .route(Map.of(), Progress.NONE);
+                now,
+                group.nets(now),
+                group.pads(now),
+                aim(),
+                ports(),
+                driver.of(now),
+                Progress.NONE);
     }
 
     private Bus calibration(Design now) throws BadInput {

@@ -49,6 +49,7 @@ public final class GroupForm {
             Optional<MatchedGroup> matched,
             Optional<RegisteredGroup> registered,
             Optional<ValidTimes> valid,
+            Optional<String> distance,
             ExternalLine external,
             double localPercent) {
         private Optional<UnblockedGroup> applied() {
@@ -110,6 +111,8 @@ public final class GroupForm {
         group.maybe("registered", registered(), g -> In.maybe(g, g.registered()))
                 .means("with --register");
         group.maybe("valid", valid(), Group::valid).means("with --clock-channel");
+        group.maybe("distanceToBest", text(), Group::distance)
+                .means("for other aims: how far the group is from the proven best");
         group.maybe("matched", matched(), g -> In.maybe(g, g.matched())).means("with --match-ps");
         group.needed("delayChanges", list(delayChange()), Group::delayChanges)
                 .means("other sinks of the nets");
@@ -254,6 +257,12 @@ public final class GroupForm {
         registered
                 .needed("lines", list(registeredLine()), r -> In.all(r.group(), r.thing().lines()))
                 .means("each line");
+        registered
+                .maybe(
+                        "edits",
+                        texts(),
+                        r -> r.thing().placed().map(b -> EntryForm.words(b.edits())))
+                .means("how the registers are placed, if nothing need be removed for them");
         return registered.written();
     }
 

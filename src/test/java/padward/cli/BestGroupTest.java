@@ -1,0 +1,67 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is proven of a group: the least sum, and how far other aims are from it. */
+class BestGroupTest {
+    @TempDir private Path folder;
+    private Path design;
+
+    @BeforeEach
+    void copy() throws Exception {
+        design = CommandRun.copyExample(folder);
+    }
+
+    private CommandRun bus(String nets, String pads, Object... more) {
+        List<Object> words = new ArrayList<>(List.of("bus", "-d", design, "-n", nets, "-p", pads));
+        words.addAll(List.of(more));
+        return CommandRun.of(words.toArray());
+    }
+
+    /** A pad's package is part of the delay that is proven to be the least. */
+    @Test
+    void packagesCountInTheLeastSum() throws Exception {
+        assertThat(bus("pump/level/sample[0]", "D8,E1").out()).contains("x7y3/pad[1]");
+        Path fabric = folder.resolve("only.fabric.json");
+        String pin = "\"packagePin\": \"D8\"";
+        String text = Files.readString(fabric);
+        assertThat(text).contains(pin);
+        Files.writeString(fabric, text.replace(pin, pin + ", \"package_ps\": [400, 400]"));
+        String out = bus("pump/level/sample[0]", "D8,E1").out();
+        assertThat(out).contains("x7y2/pad[0]").doesNotContain("x7y3/pad[1]");
+        assertThat(out).contains("Proven: no choice of these pads");
+    }
+
+    @Test
+    void otherAimsSayHowFarTheyAreFromTheBest() {
+        CommandRun order = bus("pump/level/sample[*]", "header J1", "--aim", "order");
+        assertThat(order.out())
+                .containsPattern(
+                        "Proven: no more nets can be brought out together on these pads, and the"
+                                + " least sum of slow-corner delays for so many is 7\\.790 ns; this aim"
+                                + " takes [\\d.]+ ns, [\\d.]+ % more\\.");
+        assertThat(
+                        bus("pump/level/sample[*]", "header J1", "--aim", "skew", "--json")
+                                .json()
+                                .get("distanceToBest")
+                                .getAsString())
+                .startsWith("Proven: no more nets");
+        // The best itself says so in its own words.
+        assertThat(bus("pump/level/sample[*]", "header J1").out()).doesNotContain("this aim");
+    }
+
+    /** Matched lines take longer, on purpose. */
+    @Test
+    void matchedLinesSayWhatTheyCost() {
+        CommandRun matched = bus("pump/level/sample[*]", "header J1", "--match-ps", "100");
+        assertThat(matched.out()).contains("this aim takes ");
+    }
+}
