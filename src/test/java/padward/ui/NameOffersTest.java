@@ -127,6 +127,7 @@ class NameOffersTest {
         assertThat(model.shown().offersProperty().getValue()).isEmpty();
         assertThat(robot.lookup("#nets-count").queryLabeled().getText())
                 .isEqualTo("13 nets, which of them reach pad x7y2/pad[1]");
+        @SuppressWarnings("unchecked")
         TreeTableView<NetRow> table = robot.lookup("#nets-table").queryAs(TreeTableView.class);
         assertThat(model.shown().question().title()).isEqualTo("any net on J1.2");
         WaitForAsyncUtils.waitForFxEvents();

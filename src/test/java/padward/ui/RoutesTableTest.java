@@ -140,7 +140,7 @@ class RoutesTableTest {
                 () -> {
                     column(robot, "pin").setVisible(false);
                     column(robot, "answer").setVisible(false);
-                    table(robot).resizeColumn((TableColumn) column(robot, "header"), 30);
+                    table(robot).resizeColumn(column(robot, "header"), 30);
                 });
         assertThat(column(robot, "pin").isVisible()).as("a pin is always wanted").isTrue();
         List<AppearanceModel.Column> kept = model.look().columns().get("routes-table");
