@@ -69,6 +69,11 @@ final class DraftCheck {
                 draft.refuse("two cells are put on site " + fabric.site(cell.site()).name());
             }
             SiteView site = fabric.site(cell.site());
+            boolean isNew =
+                    base.cells().find(cell.id()).filter(c -> c.site() == cell.site()).isEmpty();
+            if (isNew && fabric.unusable().isSite(cell.site())) {
+                draft.refuse("site " + site.name() + " is unusable");
+            }
             if (!site.accepts().contains(cell.kind())) {
                 draft.refuse(
                         "site " + site.name() + " does not accept cells of kind " + cell.kind());
@@ -139,6 +144,9 @@ final class DraftCheck {
             int vertex = tree.vertex(place);
             int from = place == 0 ? vertex : tree.vertex(tree.parent(place));
             if (!parents.containsKey(vertex)) {
+                if (fabric.unusable().isVertex(vertex)) {
+                    draft.refuse(fabric.vertexName(vertex) + " is unusable");
+                }
                 int other = newOn.put(vertex, net.id());
                 if (other != Fabric.NOTHING) {
                     usedBy("net " + netOf(other).name(), vertex);

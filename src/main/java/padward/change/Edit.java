@@ -229,7 +229,7 @@ public sealed interface Edit {
                             "net " + there.name() + " ends at cell " + cell + " and stays behind");
                 }
             }
-            draft.put(new Cell(old.id(), old.name(), old.kind(), to.get(), old.settings()));
+            draft.put(old.withSite(to.get()));
             nets.forEach(n -> n.applyTo(draft));
         }
 
@@ -264,13 +264,7 @@ public sealed interface Edit {
                             old -> {
                                 Map<String, String> settings = new HashMap<>(old.settings());
                                 settings.put(setting, value);
-                                draft.put(
-                                        new Cell(
-                                                old.id(),
-                                                old.name(),
-                                                old.kind(),
-                                                old.site(),
-                                                settings));
+                                draft.put(old.withSettings(settings));
                             });
         }
 

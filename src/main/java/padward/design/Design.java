@@ -48,6 +48,8 @@ public final class Design {
     /** Ports whose pads' drivers a net switches, by its number; made when first asked for. */
     private Map<Integer, List<Port>> switchedByNet;
 
+    private final Lazy<Locks> locks;
+
     /** What a design that was read and all that edits make of it have in common. */
     private record Shared(
             String name,
@@ -57,7 +59,8 @@ public final class Design {
             Map<String, Integer> cellByName,
             Map<String, Integer> netByName,
             Map<String, Integer> portByName,
-            Map<Integer, Integer> portByPad) {}
+            Map<Integer, Integer> portByPad,
+            boolean anyLocked) {}
 
     /**
      * Takes checked parts: names unique, numbers equal to list positions, wires used once. The file
@@ -87,9 +90,12 @@ public final class Design {
                         byName(cells, Cell::name, Cell::id),
                         byName(nets, Net::name, Net::id),
                         byName(ports, Port::name, Port::id),
-                        portByPad);
+                        portByPad,
+                        cells.stream().anyMatch(Cell::locked)
+                                || nets.stream().anyMatch(n -> n.lock().keepsWires()));
         this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
         this.occupancy = new Occupancy(fabric, this.cells, this.nets, netsByEnd);
+        this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells = Map.of();
         this.addedNets = Map.of();
         this.addedPorts = Map.of();
@@ -104,6 +110,7 @@ public final class Design {
         NetsByEnd atCells = before.netsByEnd.get().with(before.nets, change);
         this.netsByEnd = new Lazy<>(() -> atCells);
         this.occupancy = before.occupancy.with(cells, nets, netsByEnd, change);
+        this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells =
                 added(before.addedCells, before.cells, change.cells(), Cell::name, Cell::id);
         this.addedNets = added(before.addedNets, before.nets, change.nets(), Net::name, Net::id);
@@ -199,6 +206,11 @@ public final class Design {
     /** What uses what. */
     public Occupancy occupancy() {
         return occupancy;
+    }
+
+    /** What must stay as it is. */
+    public Locks locks() {
+        return locks.get();
     }
 
     /** The net of that full name. O(1). */

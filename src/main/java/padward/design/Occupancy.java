@@ -12,6 +12,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.Unusable;
 
 /**
  * What uses which vertex. Immutable: that of a design that was read is worked out once, that of a
@@ -22,10 +23,12 @@ import padward.fabric.SiteView;
  * that site. A cell that lets signals through uses only the pins that its own nets end at. Thus a
  * route is free exactly when its vertices are, and a pass-through needs no test of its own.
  *
- * <p>Occupants have numbers, see {@link Occupant}.
+ * <p>Occupants have numbers, see {@link Occupant}. What the fabric marks as unusable counts as
+ * occupied, by nobody where nothing of the design is there.
  */
 public final class Occupancy {
     private final Fabric fabric;
+    private final Unusable unusable;
     private final Numbered<Cell> cells;
     private final Numbered<Net> nets;
     private final Lazy<NetsByEnd> netsByEnd;
@@ -61,6 +64,7 @@ public final class Occupancy {
         this.nets = nets;
         this.netsByEnd = netsByEnd;
         this.base = new Base(table(), table(), table(), new BitSet(fabric.vertexCount()));
+        this.unusable = fabric.unusable();
         this.occupantByVertex = table();
         this.netByVertex = table();
         this.cellBySite = table();
@@ -80,6 +84,7 @@ public final class Occupancy {
             }
             usePins(cell);
         }
+        base.occupied.or(unusable.vertices());
     }
 
     private static Int2IntOpenHashMap table() {
@@ -187,6 +192,7 @@ public final class Occupancy {
             Lazy<NetsByEnd> netsByEnd,
             DesignChange change) {
         this.fabric = before.fabric;
+        this.unusable = before.unusable;
         this.cells = cells;
         this.nets = nets;
         this.netsByEnd = netsByEnd;
@@ -319,7 +325,8 @@ public final class Occupancy {
 
     private void note(int vertex, int occupant) {
         put(occupantByVertex, base.occupantByVertex, vertex, occupant);
-        if ((occupant != Fabric.NOTHING) == base.occupied.get(vertex)) {
+        boolean occupied = occupant != Fabric.NOTHING || unusable.isVertex(vertex);
+        if (occupied == base.occupied.get(vertex)) {
             differing.remove(vertex);
         } else {
             differing.add(vertex);
@@ -385,7 +392,7 @@ public final class Occupancy {
         return cellBySite.containsKey(site) ? cellBySite.get(site) : base.cellBySite.get(site);
     }
 
-    /** Whether anything uses the vertex. O(1). */
+    /** Whether anything uses the vertex, or nothing may. O(1). */
     public boolean isOccupied(int vertex) {
         return base.occupied.get(vertex) != differing.contains(vertex);
     }
@@ -470,12 +477,22 @@ public final class Occupancy {
         return result;
     }
 
-    /** How many vertices are occupied. O(vertices / 64). */
-    public int occupiedCount() {
+    /** Whether a cell or net uses the vertex. O(1). */
+    public boolean isUsed(int vertex) {
+        return occupantId(vertex) != Fabric.NOTHING;
+    }
+
+    /** How many vertices cells and nets use. O(vertices / 64 + unusable vertices). */
+    public int usedCount() {
         int count = base.occupied.cardinality();
         for (int vertex : differing) {
             count += base.occupied.get(vertex) ? -1 : 1;
         }
-        return count;
+        return count - (int) unusable.vertices().stream().filter(v -> !isUsed(v)).count();
+    }
+
+    /** The vertices that the fabric marks as unusable; not to be changed. */
+    public BitSet unusable() {
+        return unusable.vertices();
     }
 }

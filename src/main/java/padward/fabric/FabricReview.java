@@ -118,18 +118,30 @@ public final class FabricReview {
             sites.merge(fabric.site(s).kind(), 1, Integer::sum);
         }
         int all = wires.values().stream().mapToInt(Integer::intValue).sum();
-        return List.of(
-                all + " wires" + listed(wires),
-                fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
-                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
-                        + " switches, "
-                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
-                        + " fixed connections, "
-                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
-                        + " pass-throughs"
-                        + (fabric.switchGroups().isEmpty()
-                                ? ""
-                                : ", " + fabric.switchGroups().count() + " switch groups"));
+        List<String> counts = new ArrayList<>();
+        Unusable unusable = fabric.unusable();
+        if (!unusable.isEmpty()) {
+            long closed =
+                    unusable.vertices().stream()
+                            .filter(v -> fabric.kind(v) == VertexKind.WIRE)
+                            .count();
+            counts.add("unusable: " + closed + " wires, " + unusable.siteCount() + " sites");
+        }
+        List<String> parts =
+                List.of(
+                        all + " wires" + listed(wires),
+                        fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
+                        edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
+                                + " switches, "
+                                + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
+                                + " fixed connections, "
+                                + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
+                                + " pass-throughs"
+                                + (fabric.switchGroups().isEmpty()
+                                        ? ""
+                                        : ", " + fabric.switchGroups().count() + " switch groups"));
+        counts.addAll(0, parts);
+        return counts;
     }
 
     private static String listed(Map<String, Integer> counts) {

@@ -96,7 +96,9 @@ public final class PlaceAndRoute {
             String name = packed.groups().get(group);
             if (spot < fabric.siteCount()) {
                 // IO register sites stay free for signals to and from the pads
-                return !atPads.contains(spot) && fabric.site(spot).accepts().contains(name);
+                return !atPads.contains(spot)
+                        && !fabric.unusable().isSite(spot)
+                        && fabric.site(spot).accepts().contains(name);
             }
             int index = spot - fabric.siteCount();
             Pad pad = fabric.pads().get(index);

@@ -3,6 +3,7 @@ package padward.change;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -91,9 +92,9 @@ class EditMeaningProperties {
             return Optional.of(RandomDesigns.on(fabric, 8, new Random(seed)));
         }
         if (seed % 8 == 5) {
-            long grouped = OddDesigns.WITH_SWITCH_GROUPS + seed;
-            return Optional.of(OddDesigns.withoutSettings(grouped))
-                    .filter(d -> d.nets().size() > 0);
+            boolean locked = seed % 16 == 13;
+            long odd = (locked ? OddDesigns.WITH_LOCKS : OddDesigns.WITH_SWITCH_GROUPS) + seed;
+            return Optional.of(OddDesigns.withoutSettings(odd)).filter(d -> d.nets().size() > 0);
         }
         if (seed % 4 == 1) {
             return Optional.of(OddDesigns.withoutSettings(seed)).filter(d -> d.nets().size() > 0);
@@ -146,10 +147,15 @@ class EditMeaningProperties {
             assertThat(user)
                     .as(name + ": " + fabric.vertexName(vertex))
                     .isEqualTo(plain.userOf(fabric.vertexName(vertex)));
-            assertThat(now.occupancy().isOccupied(vertex)).as(name).isEqualTo(!user.isEmpty());
+            assertThat(now.occupancy().isUsed(vertex)).as(name).isEqualTo(!user.isEmpty());
+            assertThat(now.occupancy().isOccupied(vertex))
+                    .as(name)
+                    .isEqualTo(!user.isEmpty() || fabric.unusable().isVertex(vertex));
         }
-        assertThat(now.occupancy().occupiedCount())
-                .isEqualTo(now.occupancy().toBits().cardinality());
+        BitSet taken = now.occupancy().toBits();
+        taken.andNot(fabric.unusable().vertices());
+        fabric.unusable().vertices().stream().filter(now.occupancy()::isUsed).forEach(taken::set);
+        assertThat(now.occupancy().usedCount()).isEqualTo(taken.cardinality());
         for (Net net : now.nets()) {
             assertThat(now.findNet(net.name())).as(name).contains(net);
             assertThat(now.nets().get(net.id())).isEqualTo(net);

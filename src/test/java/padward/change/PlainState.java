@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
@@ -21,6 +22,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
 
 /**
  * What edits mean, once more, in the plainest way: everything by name, in sets and maps, the whole
@@ -29,7 +31,7 @@ import padward.fabric.SiteView;
  */
 public final class PlainState {
     /** A cell: what it is, where it stands, how it is set. */
-    record PlainCell(String kind, String site, Map<String, String> settings) {}
+    record PlainCell(String kind, String site, Map<String, String> settings, boolean locked) {}
 
     /** A port: which way it goes, and its pad. */
     record PlainPort(boolean out, String pad, String setting, boolean tied) {}
@@ -38,7 +40,12 @@ public final class PlainState {
      * A net: its driver and sinks as {@code cell.pin} or {@code port NAME}, its first vertex, and
      * for every other vertex the one that it is entered from.
      */
-    record PlainNet(String driver, List<String> sinks, String root, Map<String, String> from) {
+    record PlainNet(
+            String driver,
+            List<String> sinks,
+            String root,
+            Map<String, String> from,
+            NetLock lock) {
         Set<String> on() {
             Set<String> result = new HashSet<>(from.keySet());
             result.add(root);
@@ -60,6 +67,9 @@ public final class PlainState {
 
         /** The group of a switch, {@code from to}. */
         private final Map<String, String> groupOf = new HashMap<>();
+
+        private final Set<String> unusableVertices = new HashSet<>();
+        private final Set<String> unusableSites = new HashSet<>();
     }
 
     private final Chip chip;
@@ -87,7 +97,8 @@ public final class PlainState {
         Fabric fabric = design.fabric();
         for (Cell cell : design.cells()) {
             String site = fabric.site(cell.site()).name();
-            cells.put(cell.name(), new PlainCell(cell.kind(), site, cell.settings()));
+            cells.put(
+                    cell.name(), new PlainCell(cell.kind(), site, cell.settings(), cell.locked()));
         }
         for (Port port : design.ports()) {
             String pad = fabric.pads().get(port.pad()).name();
@@ -108,7 +119,8 @@ public final class PlainState {
                             design.textOf(net.driver()),
                             net.sinks().stream().map(design::textOf).toList(),
                             fabric.vertexName(tree.root()),
-                            from));
+                            from,
+                            net.lock()));
         }
         return new PlainState(chip, cells, ports, nets);
     }
@@ -123,6 +135,9 @@ public final class PlainState {
                 to.putIfAbsent(fabric.vertexName(edges.other()), edges.kind());
             }
             chip.edges.put(fabric.vertexName(vertex), to);
+            if (fabric.kind(vertex) == VertexKind.WIRE && fabric.unusable().isVertex(vertex)) {
+                chip.unusableVertices.add(fabric.vertexName(vertex));
+            }
             for (int other = 0; other < fabric.vertexCount(); other++) {
                 int group = fabric.switchGroups().groupOf(vertex, other);
                 if (group != Fabric.NOTHING) {
@@ -144,6 +159,10 @@ public final class PlainState {
                 chip.siteOf.put(name, view.name());
             }
             chip.pinsOf.put(view.name(), pins);
+            if (fabric.unusable().isSite(site)) {
+                chip.unusableSites.add(view.name());
+                chip.unusableVertices.addAll(pins);
+            }
             chip.accepts.put(view.name(), new HashSet<>(view.accepts()));
         }
         for (Pad pad : fabric.pads()) {
@@ -182,7 +201,11 @@ public final class PlainState {
             }
         }
         boolean fits =
-                now.isSound() && now.reachesWhatItReached(this) && now.comesToNoUsedPin(this);
+                now.isSound()
+                        && now.reachesWhatItReached(this)
+                        && now.comesToNoUsedPin(this)
+                        && now.keepsLocked(this)
+                        && now.comesToNothingUnusable(this);
         return fits ? now : null;
     }
 
@@ -193,6 +216,60 @@ public final class PlainState {
             now.apply(edit, fabric, this);
         }
         return now;
+    }
+
+    /** Whether all that was locked is as it was, or has branches more where it may. */
+    public boolean keepsLocked(PlainState before) {
+        for (Map.Entry<String, PlainCell> cell : before.cells.entrySet()) {
+            boolean same = cell.getValue().equals(cells.get(cell.getKey()));
+            if (cell.getValue().locked() && !same) {
+                return false;
+            }
+        }
+        for (Map.Entry<String, PlainNet> entry : before.nets.entrySet()) {
+            PlainNet old = entry.getValue();
+            PlainNet net = nets.get(entry.getKey());
+            boolean kept =
+                    switch (old.lock()) {
+                        case NONE -> true;
+                        case WHOLE -> old.equals(net);
+                        case WIRES ->
+                                net != null
+                                        && net.driver().equals(old.driver())
+                                        && net.root().equals(old.root())
+                                        && net.sinks().containsAll(old.sinks())
+                                        && net.from().entrySet().containsAll(old.from().entrySet());
+                    };
+            if (!kept) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean comesToNothingUnusable(PlainState before) {
+        for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+            Set<String> now = net.getValue().on();
+            now.removeAll(before.on(net.getKey()));
+            now.retainAll(chip.unusableVertices);
+            if (!now.isEmpty()) {
+                return false;
+            }
+        }
+        for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
+            PlainCell old = before.cells.get(cell.getKey());
+            String site = cell.getValue().site();
+            boolean comes = old == null || !old.site().equals(site);
+            if (comes && chip.unusableSites.contains(site)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a net is locked whole: no branch of it may be added. */
+    public boolean takesNoBranch(String net) {
+        return nets.get(net).lock() == NetLock.WHOLE;
     }
 
     /** The vertices of a net; none when there is no such net. */
@@ -231,7 +308,7 @@ public final class PlainState {
 
     /** All vertices that something uses. */
     public Set<String> used() {
-        Set<String> result = new HashSet<>();
+        Set<String> result = new HashSet<>(chip.unusableVertices);
         Set<String> ends = new HashSet<>();
         for (PlainNet net : nets.values()) {
             result.addAll(net.on());
@@ -381,7 +458,7 @@ public final class PlainState {
             }
             Map<String, String> settings = new HashMap<>(cell.settings());
             settings.put(set.setting(), set.value());
-            cells.put(set.cell(), new PlainCell(cell.kind(), cell.site(), settings));
+            cells.put(set.cell(), new PlainCell(cell.kind(), cell.site(), settings, cell.locked()));
         } else if (edit instanceof Edit.RouteNet route) {
             return reroute(route, fabric);
         } else if (edit instanceof Edit.RelocateCell move) {
@@ -397,7 +474,9 @@ public final class PlainState {
                     return false;
                 }
             }
-            cells.put(move.cell(), new PlainCell(cell.kind(), move.site(), cell.settings()));
+            cells.put(
+                    move.cell(),
+                    new PlainCell(cell.kind(), move.site(), cell.settings(), cell.locked()));
             return move.nets().stream().allMatch(n -> reroute(n, fabric));
         } else if (edit instanceof Edit.BreakOut out) {
             return breakOut(out, fabric);
@@ -417,7 +496,7 @@ public final class PlainState {
             return chip.pinsOf.containsKey(add.site())
                     && cells.putIfAbsent(
                                     add.cell(),
-                                    new PlainCell(add.kind(), add.site(), add.settings()))
+                                    new PlainCell(add.kind(), add.site(), add.settings(), false))
                             == null;
         } else if (edit instanceof Edit.AddNet add) {
             return addNet(add, fabric);
@@ -453,7 +532,9 @@ public final class PlainState {
                 }
             }
             if (from.size() < now.from().size()) {
-                nets.put(name, new PlainNet(now.driver(), now.sinks(), now.root(), from));
+                nets.put(
+                        name,
+                        new PlainNet(now.driver(), now.sinks(), now.root(), from, now.lock()));
             }
         }
     }
@@ -519,7 +600,7 @@ public final class PlainState {
         if (nets.containsKey(net)) {
             return false;
         }
-        nets.put(net, new PlainNet(driver, sinks, "", Map.of()));
+        nets.put(net, new PlainNet(driver, sinks, "", Map.of(), NetLock.NONE));
         return reroute(new Edit.RouteNet(net, route), fabric);
     }
 
@@ -549,7 +630,7 @@ public final class PlainState {
         }
         List<String> sinks = new ArrayList<>(net.sinks());
         sinks.add(end);
-        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), from));
+        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), from, net.lock()));
         return true;
     }
 
@@ -566,7 +647,7 @@ public final class PlainState {
                     fabric.vertexName(tree.vertex(tree.parent(place))));
         }
         String root = fabric.vertexName(tree.root());
-        nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from));
+        nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from, net.lock()));
         return true;
     }
 
@@ -638,7 +719,7 @@ public final class PlainState {
                 }
             }
         }
-        return new PlainNet(net.driver(), sinks, net.root(), from);
+        return new PlainNet(net.driver(), sinks, net.root(), from, net.lock());
     }
 
     private String vertexOf(String end) {

@@ -2,14 +2,17 @@ package padward.example;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -46,6 +49,10 @@ public final class HandMade {
     private final List<CellLine> cells = new ArrayList<>();
     private final List<PortLine> ports = new ArrayList<>();
     private final List<NetLine> nets = new ArrayList<>();
+
+    private final List<String> unusable = new ArrayList<>();
+    private final Set<String> lockedCells = new HashSet<>();
+    private final Map<String, NetLock> locks = new HashMap<>();
 
     private Board board = Board.UNKNOWN;
     private CellKind kind = new CellKind("register", true);
@@ -176,6 +183,24 @@ public final class HandMade {
         return this;
     }
 
+    /** Wires and sites that are not to be used. */
+    public HandMade unusable(String names) {
+        unusable.addAll(List.of(words(names)));
+        return this;
+    }
+
+    /** A cell that must stay. */
+    public HandMade lockCell(String cell) {
+        lockedCells.add(cell);
+        return this;
+    }
+
+    /** A net that must stay. */
+    public HandMade lockNet(String net, NetLock lock) {
+        locks.put(net, lock);
+        return this;
+    }
+
     /** A register. */
     public HandMade cell(String name, String site) {
         cells.add(new CellLine(name, site, Map.of()));
@@ -255,6 +280,13 @@ public final class HandMade {
                         builder.addToSwitchGroup(name, from, builder.findVertex(ends[1]));
                     }
                 });
+        for (String name : unusable) {
+            if (wires.contains(name)) {
+                builder.setWireUnusable(builder.findVertex(name));
+            } else {
+                builder.setSiteUnusable(builder.findSite(name));
+            }
+        }
         Fabric fabric = builder.build();
         if (!builder.noSwitches().isEmpty()) {
             throw new IllegalArgumentException("no switches: " + builder.noSwitches());
@@ -270,7 +302,8 @@ public final class HandMade {
         for (CellLine cell : cells) {
             numbers.put(cell.name(), made.size());
             int site = fabric.findSite(cell.site());
-            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings()));
+            boolean locked = lockedCells.contains(cell.name());
+            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings(), locked));
         }
         List<Port> there = new ArrayList<>();
         for (PortLine port : ports) {
@@ -292,7 +325,9 @@ public final class HandMade {
                     tree.add(fabric.findVertex(names[i - 1]), fabric.findVertex(names[i]));
                 }
             }
-            routed.add(new Net(routed.size(), net.name(), driver, sinks, tree.build(), false));
+            routed.add(
+                    new Net(routed.size(), net.name(), driver, sinks, tree.build(), false)
+                            .withLock(locks.getOrDefault(net.name(), NetLock.NONE)));
         }
         return new Design("handmade", "invented", fabric, board, made, routed, there);
     }

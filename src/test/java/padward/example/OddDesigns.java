@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import padward.design.Design;
+import padward.design.NetLock;
 import padward.design.PortDirection;
 import padward.fabric.PadDirections;
 
@@ -25,6 +26,9 @@ public final class OddDesigns {
 
     /** From this seed on, switches exclude each other in groups. */
     public static final long WITH_SWITCH_GROUPS = 1_000_000_000;
+
+    /** From this seed on, some cells and nets are locked, and some wires and sites unusable. */
+    public static final long WITH_LOCKS = 2_000_000_000L;
 
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
@@ -42,16 +46,20 @@ public final class OddDesigns {
     private final Set<String> ended = new HashSet<>();
     private final Map<String, String> netThrough = new HashMap<>();
     private final boolean grouped;
+    private final boolean locked;
     private final List<String> switches = new ArrayList<>();
     private final Map<String, String> groupOf = new HashMap<>();
     private final Set<String> groupsOn = new HashSet<>();
+
+    private int netCount;
 
     /** Of a hundred ends of routes at pins of cells, how many are sinks and not in the air. */
     private final int ends;
 
     private OddDesigns(long seed) {
         this.random = new Random(seed);
-        this.grouped = seed >= WITH_SWITCH_GROUPS;
+        this.locked = seed >= WITH_LOCKS;
+        this.grouped = locked ? seed % 3 == 0 : seed >= WITH_SWITCH_GROUPS;
         this.ends = seed % 3 == 0 ? 30 : 85;
     }
 
@@ -61,6 +69,7 @@ public final class OddDesigns {
         odd.makeFabric(true);
         odd.makeCellsAndPorts();
         odd.makeNets();
+        odd.lockSome();
         return odd.made.design();
     }
 
@@ -70,7 +79,23 @@ public final class OddDesigns {
         odd.makeFabric(false);
         odd.makeCellsAndPorts();
         odd.makeNets();
+        odd.lockSome();
         return odd.made.design();
+    }
+
+    /** One cell, net, wire and site in so many; what a design uses may be unusable. */
+    private void lockSome() {
+        if (!locked) {
+            return;
+        }
+        cellOn.values().stream().filter(c -> chance(20)).forEach(made::lockCell);
+        for (int n = 0; n < netCount; n++) {
+            if (chance(18)) {
+                made.lockNet("n" + n, chance(75) ? NetLock.WIRES : NetLock.WHOLE);
+            }
+        }
+        wires.stream().filter(w -> chance(10)).forEach(made::unusable);
+        siteOf.values().stream().distinct().sorted().filter(s -> chance(8)).forEach(made::unusable);
     }
 
     private boolean chance(int percent) {
@@ -251,6 +276,7 @@ public final class OddDesigns {
         for (int i = 0; i < roots.size(); i++) {
             makeNet("n" + i, roots.get(i));
         }
+        netCount = roots.size();
     }
 
     private String end(String vertex) {

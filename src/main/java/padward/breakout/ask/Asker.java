@@ -7,10 +7,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import padward.base.Progress;
+import padward.design.Design;
+import padward.design.Locks;
+import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.SiteView;
 import padward.route.cost.CostModel;
 import padward.route.jgrapht.ReferenceSearch;
 import padward.route.search.Engine;
@@ -227,12 +233,12 @@ public final class Asker {
     /** The answer, with the two searches done by a finder: over what is free first, then priced. */
     public Answer answer(Question question, Finder finder, Progress progress) {
         checkFabric(question);
-        Optional<NoRouteReason> undrivable = undrivable(question);
+        Optional<NoRouteDiagnosis> undrivable = undrivable(question);
         if (undrivable.isPresent()) {
             return new Answer.NoRoute(
                     question,
-                    undrivable.get(),
-                    "",
+                    undrivable.get().reason(),
+                    undrivable.get().detail(),
                     List.of(),
                     Optional.empty(),
                     Cautions.of(question));
@@ -249,8 +255,7 @@ public final class Asker {
         if (last instanceof SearchOutcome.Found found) {
             return posed.blocked(found.path());
         }
-        NoRouteDiagnosis reach =
-                NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed());
+        NoRouteDiagnosis reach = NoRouteDiagnosis.of(question, posed.starts(), posed.situation());
         if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
             String detail =
                     SwitchGroupSearch.MOST_SEARCHES + " routes were looked at; others may exist.";
@@ -280,18 +285,53 @@ public final class Asker {
     }
 
     /** Why a pad cannot be driven at all, whatever the routes. */
-    private static Optional<NoRouteReason> undrivable(Question question) {
+    private static Optional<NoRouteDiagnosis> undrivable(Question question) {
         if (!question.padValue().directions().canDrive()) {
-            return Optional.of(NoRouteReason.INPUT_ONLY_PAD);
+            return Optional.of(new NoRouteDiagnosis(NoRouteReason.INPUT_ONLY_PAD, ""));
         }
         if (DriverFit.of(question).hopeless()) {
-            return Optional.of(NoRouteReason.NO_FITTING_SETTING);
+            return Optional.of(new NoRouteDiagnosis(NoRouteReason.NO_FITTING_SETTING, ""));
         }
         boolean ownEnable =
                 !question.isThere()
                         && QuestionContext.isEnabledByItself(
                                 question.net(), question.design(), question.padValue());
-        return ownEnable ? Optional.of(NoRouteReason.OWN_DRIVER_ON_ENABLE) : Optional.empty();
+        return ownEnable
+                ? Optional.of(new NoRouteDiagnosis(NoRouteReason.OWN_DRIVER_ON_ENABLE, ""))
+                : locked(question)
+                        .map(why -> new NoRouteDiagnosis(NoRouteReason.LOCKED, why + "."));
+    }
+
+    /** What is locked, where a net cannot come to a pad because of that; as a clause. */
+    private static Optional<String> locked(Question question) {
+        Locks locks = question.design().locks();
+        if (question.isThere() || locks.isEmpty()) {
+            return Optional.empty();
+        }
+        Net net = question.net();
+        if (net.lock() == NetLock.WHOLE) {
+            return Optional.of("net " + net.name() + " is locked and takes no branch");
+        }
+        Optional<String> ofPort = question.losingPort().flatMap(locks::whyKept);
+        int site = question.padValue().enableSite();
+        if (ofPort.isPresent() || site == Fabric.NOTHING) {
+            return ofPort;
+        }
+        return question.design()
+                .occupancy()
+                .findCellOn(site)
+                .flatMap(locks::whyKept)
+                .or(() -> lockedAt(question.design(), site));
+    }
+
+    /** The locked net that comes to a site, as a clause. */
+    private static Optional<String> lockedAt(Design design, int site) {
+        SiteView view = design.fabric().site(site);
+        return IntStream.range(view.firstPin(), view.firstPin() + view.pins().size())
+                .mapToObj(design.occupancy()::findNetOn)
+                .flatMap(Optional::stream)
+                .flatMap(n -> design.locks().whyKept(n).stream())
+                .findFirst();
     }
 
     /** The first route by a finder; another one when that drives a second pad. */

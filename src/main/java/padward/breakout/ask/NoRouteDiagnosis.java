@@ -1,16 +1,18 @@
 package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
-import padward.route.cost.BlockedVertices;
 import padward.route.search.SearchSources;
+import padward.unblock.release.QuestionContext;
 
 /**
  * Where a net's signal gets when no route leads to the pad, whatever is removed: distinguishes the
@@ -23,8 +25,14 @@ import padward.route.search.SearchSources;
 record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     private static final int MOST_NAMED = 4;
 
-    static NoRouteDiagnosis of(Question question, SearchSources starts, BlockedVertices closed) {
+    static NoRouteDiagnosis of(Question question, SearchSources starts, QuestionContext situation) {
+        Optional<NoRouteDiagnosis> kept =
+                ClosedOnRoute.find(situation, starts, question.padValue().vertex());
+        if (kept.isPresent()) {
+            return kept.get();
+        }
         Fabric fabric = question.design().fabric();
+        IntSet closed = situation.closedVertices();
         IntArrayList own = new IntArrayList();
         for (int i = 0; i < starts.size(); i++) {
             own.add(starts.vertex(i));
@@ -56,7 +64,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     }
 
     private static BitSet spread(
-            Fabric fabric, EdgeCursor edges, IntArrayList from, BlockedVertices closed) {
+            Fabric fabric, EdgeCursor edges, IntArrayList from, IntSet closed) {
         BitSet seen = new BitSet();
         IntArrayList open = new IntArrayList(from);
         open.forEach(seen::set);
@@ -64,7 +72,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             edges.reset(open.popInt());
             while (edges.next()) {
                 int next = edges.other();
-                if (!closed.get(next) && !seen.get(next)) {
+                if (!closed.contains(next) && !seen.get(next)) {
                     seen.set(next);
                     // No route goes through a pad.
                     if (fabric.kind(next) != VertexKind.PAD) {

@@ -180,6 +180,20 @@ public final class AnswerText {
                             + " switches the driver of "
                             + pad
                             + " on and off, so the pin cannot show the signal.";
+            case LOCKED ->
+                    "No route: "
+                            + net
+                            + " cannot be brought out on "
+                            + pad
+                            + ", because "
+                            + noRoute.detail();
+            case UNUSABLE_ON_ROUTE ->
+                    "No route: every route from "
+                            + net
+                            + " to "
+                            + pad
+                            + " needs something unusable: "
+                            + noRoute.detail();
             case NEVER_LEAVES_ITS_SITE ->
                     "No route: "
                             + net

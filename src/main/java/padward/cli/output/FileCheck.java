@@ -117,7 +117,7 @@ public final class FileCheck {
                         + " nets, "
                         + design.ports().size()
                         + " ports; "
-                        + design.occupancy().occupiedCount()
+                        + design.occupancy().usedCount()
                         + " vertices occupied");
         DesignReview.of(design).forEach(f -> lines.add("suspicious: " + f));
         lines.addAll(describe(design.fabric(), progress));

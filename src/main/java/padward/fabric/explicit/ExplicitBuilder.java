@@ -5,6 +5,7 @@ import it.unimi.dsi.fastutil.longs.Long2IntMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
@@ -57,6 +58,8 @@ public final class ExplicitBuilder {
     private final DelayClasses classes = new DelayClasses();
     private List<RepeatedEdge> repeated = List.of();
     private List<NoSwitch> noSwitches = List.of();
+    private final BitSet unusableWires = new BitSet();
+    private final BitSet unusableSites = new BitSet();
     private boolean built;
 
     /** Starts a fabric of {@code columns × rows} tiles, all of the type {@code empty}. */
@@ -195,6 +198,16 @@ public final class ExplicitBuilder {
         return vertex;
     }
 
+    /** Marks a wire as not to be used. */
+    public void setWireUnusable(int wire) {
+        unusableWires.set(wire);
+    }
+
+    /** Marks a site as not to be used. */
+    public void setSiteUnusable(int site) {
+        unusableSites.set(site);
+    }
+
     /** The vertex of that name, its own or one at a tap, or {@link Fabric#NOTHING}. */
     public int findVertex(String name) {
         int own = vertices.find(split.of(name));
@@ -288,7 +301,9 @@ public final class ExplicitBuilder {
                                 pool,
                                 otherNames,
                                 stated,
-                                groups);
+                                groups,
+                                renumbered(unusableWires, number),
+                                renumbered(unusableSites, siteNumber));
         ExplicitFabric result =
                 withStatedTiles.apply(
                         notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
@@ -323,6 +338,12 @@ public final class ExplicitBuilder {
             number[order[i]] = i;
         }
         return number;
+    }
+
+    private static BitSet renumbered(BitSet numbers, int[] number) {
+        BitSet result = new BitSet();
+        numbers.stream().forEach(n -> result.set(number[n]));
+        return result;
     }
 
     /** First pins in final numbers; of sites without pins any number. */

@@ -1,6 +1,7 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
+import java.util.BitSet;
 import java.util.List;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
@@ -11,6 +12,7 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
+import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
 
 /**
@@ -39,6 +41,7 @@ public final class ExplicitFabric implements Fabric {
     private final OtherNames otherNames;
     private final Long2IntOpenHashMap statedTiles;
     private final SwitchGroups switchGroups;
+    private final Unusable unusable;
 
     ExplicitFabric(
             FabricInfo info,
@@ -56,7 +59,9 @@ public final class ExplicitFabric implements Fabric {
             InternedBytes namePool,
             OtherNames otherNames,
             Long2IntOpenHashMap statedTiles,
-            SwitchGroups switchGroups) {
+            SwitchGroups switchGroups,
+            BitSet unusableWires,
+            BitSet unusableSites) {
         this.info = info;
         this.columns = columns;
         this.rows = rows;
@@ -73,6 +78,7 @@ public final class ExplicitFabric implements Fabric {
         this.otherNames = otherNames;
         this.statedTiles = statedTiles;
         this.switchGroups = switchGroups;
+        this.unusable = Unusable.of(this, unusableWires, unusableSites);
     }
 
     /**
@@ -182,6 +188,11 @@ public final class ExplicitFabric implements Fabric {
     public int switchTile(int from, int to) {
         int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
         return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;
+    }
+
+    @Override
+    public Unusable unusable() {
+        return unusable;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package padward.fabric.pattern;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.PadUse;
 import padward.fabric.SiteView;
+import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
 
 /**
@@ -38,6 +40,7 @@ public final class PatternFabric implements Fabric {
     private final Lazy<BitsetAdjacency> maskedOut;
 
     private final List<Pad> pads;
+    private final Unusable unusable;
     private final Map<String, Integer> kindByName = new HashMap<>();
 
     private PatternFabric(PatternSpec spec, TileGrid grid) throws PatternFault {
@@ -52,6 +55,7 @@ public final class PatternFabric implements Fabric {
             kindByName.put(spec.wires().get(i).name(), i);
         }
         this.pads = List.copyOf(collectPads());
+        this.unusable = findUnusable();
     }
 
     /**
@@ -71,6 +75,32 @@ public final class PatternFabric implements Fabric {
         }
         return new PatternFabric(
                 spec, new TileGrid(spec.columns(), spec.rows(), spec.wires(), models, modelOfTile));
+    }
+
+    private Unusable findUnusable() throws PatternFault {
+        BitSet wires = new BitSet();
+        BitSet sites = new BitSet();
+        List<String> wireNames = spec.unusable().wires();
+        for (int i = 0; i < wireNames.size(); i++) {
+            int wire = findVertex(wireNames.get(i));
+            if (wire == NOTHING || kind(wire) != VertexKind.WIRE) {
+                throw notFound("wires", i, "the full name of a wire", wireNames.get(i));
+            }
+            wires.set(wire);
+        }
+        List<String> siteNames = spec.unusable().sites();
+        for (int i = 0; i < siteNames.size(); i++) {
+            int site = findSite(siteNames.get(i));
+            if (site == NOTHING) {
+                throw notFound("sites", i, "the full name of a site", siteNames.get(i));
+            }
+            sites.set(site);
+        }
+        return Unusable.of(this, wires, sites);
+    }
+
+    private static PatternFault notFound(String list, int at, String expected, String name) {
+        return new PatternFault("$.unusable." + list + "[" + at + "]", expected, "“" + name + "”");
     }
 
     private List<Pad> collectPads() throws PatternFault {
@@ -182,6 +212,11 @@ public final class PatternFabric implements Fabric {
     @Override
     public int vertexCount() {
         return grid.vertexCount();
+    }
+
+    @Override
+    public Unusable unusable() {
+        return unusable;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package padward.format.design;
 
 import static padward.format.form.Kinds.checkedName;
+import static padward.format.form.Kinds.choice;
 import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.named;
@@ -19,6 +20,7 @@ import java.util.function.Supplier;
 import padward.base.BadInput;
 import padward.design.Cell;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
@@ -58,6 +60,17 @@ final class NetForm {
                 net.maybe("required_ps", whole(0, FileLimits.REQUIRED_PS), Net::requiredPs)
                         .means(
                                 "latest arrival at its sinks that the design allows; otherwise unknown");
+        var lock =
+                net.optional(
+                                "locked",
+                                choice(
+                                        new NetLock[] {NetLock.WIRES, NetLock.WHOLE},
+                                        NetLock::label),
+                                NetLock.NONE,
+                                Net::lock)
+                        .means(
+                                "`wires` if its wires and ends are to stay, `whole` if no branch is"
+                                        + " to be added either; otherwise it is not locked");
         var driver =
                 net.needed("driver", end(true), n -> endOf(n.driver())).means("what drives it");
         var sinks =
@@ -98,7 +111,8 @@ final class NetForm {
                             tree,
                             clock.get(),
                             required.get(),
-                            own);
+                            own,
+                            lock.get());
                 });
     }
 

@@ -1,6 +1,7 @@
 package padward.format.fabric;
 
 import static padward.format.form.Kinds.choice;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.knownOrNone;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
@@ -211,6 +212,9 @@ final class ExplicitForm {
                         .means(
                                 "where it can be entered and left, in the order along it; otherwise"
                                         + " where it begins and ends");
+        var unusable =
+                wire.optional("unusable", flag(), false, v -> fabric().unusable().isVertex(v))
+                        .means("`true` if no route is to go over it");
         return wire.rows(
                 in -> {
                     count(in, 1);
@@ -218,6 +222,9 @@ final class ExplicitForm {
                     int vertex = builder().addWire(name.get(), from.get(), end, kind.get());
                     if (vertex == Fabric.NOTHING) {
                         throw taken(in, name.get());
+                    }
+                    if (unusable.get()) {
+                        builder().setWireUnusable(vertex);
                     }
                     for (int i = 0; i < taps.get().size(); i++) {
                         Tap tap = taps.get().get(i);

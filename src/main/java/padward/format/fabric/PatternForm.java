@@ -26,6 +26,7 @@ import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.PatternSpec.Area;
 import padward.fabric.pattern.PatternSpec.PadOverride;
 import padward.fabric.pattern.PatternSpec.Rule;
+import padward.fabric.pattern.PatternSpec.UnusableNames;
 import padward.fabric.pattern.PatternSpec.WireKind;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
@@ -76,6 +77,9 @@ final class PatternForm {
                 file.stated("pads", list(pad()), List.of(), PatternSpec::padOverrides)
                         .means("what is known of single pads");
         pads.after("settings", "banks");
+        var unusable =
+                file.optional("unusable", unusable(), UnusableNames.NONE, PatternSpec::unusable)
+                        .means("wires and sites that are not to be used; otherwise none");
         form =
                 file.makesFile(
                         () ->
@@ -86,7 +90,8 @@ final class PatternForm {
                                         wireList.get(),
                                         tiles.get(),
                                         layout.get(),
-                                        pads.get()));
+                                        pads.get(),
+                                        unusable.get()));
     }
 
     FileForm<PatternSpec> form() {
@@ -201,6 +206,25 @@ final class PatternForm {
                                         "[" + range.first() + ", " + range.second() + "]");
                             }
                         });
+    }
+
+    private static Form<UnusableNames> unusable() {
+        var both = new Fields<UnusableNames>();
+        var wires =
+                both.stated(
+                                "wires",
+                                list(newName(new Names("unusable wire"))),
+                                List.of(),
+                                UnusableNames::wires)
+                        .means("full names of wires that no route goes over");
+        var sites =
+                both.stated(
+                                "sites",
+                                list(newName(new Names("unusable site"))),
+                                List.of(),
+                                UnusableNames::sites)
+                        .means("full names of sites where no cell is placed");
+        return both.makes(() -> new UnusableNames(wires.get(), sites.get()));
     }
 
     private Form<PadOverride> pad() {

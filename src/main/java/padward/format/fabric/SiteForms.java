@@ -2,6 +2,7 @@ package padward.format.fabric;
 
 import static padward.format.form.Kinds.choice;
 import static padward.format.form.Kinds.delay;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.knownWord;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
@@ -56,6 +57,13 @@ final class SiteForms {
         var through =
                 site.stated("through", list(passThrough()), List.of(), this::throughOf)
                         .means("its pass-throughs");
+        var unusable =
+                site.optional(
+                                "unusable",
+                                flag(),
+                                false,
+                                s -> file.fabric().unusable().isSite(s.id()))
+                        .means("`true` if no cell is to be placed there");
         return site.rows(
                 in -> {
                     file.count(in, pins.get().size());
@@ -71,6 +79,9 @@ final class SiteForms {
                         throw in.fault(
                                 "names of a site and its pins that nothing else has",
                                 Text.quote(name.get()) + " or one of its pins again");
+                    }
+                    if (unusable.get()) {
+                        file.builder().setSiteUnusable(id);
                     }
                     addThrough(in, name.get(), pins.get(), through.get());
                 });

@@ -72,9 +72,14 @@ final class FabricRows {
                         fabric.vertexName(v),
                         fabric.tileName(fabric.tile(v)),
                         fabric.tileName(fabric.headTile(v)),
-                        fabric.wireKind(v));
+                        fabric.wireKind(v),
+                        unusable(fabric.unusable().isVertex(v)));
             }
         }
+    }
+
+    private static String unusable(boolean is) {
+        return is ? TableOut.yes(true) : "";
     }
 
     private void writeTaps(CSVPrinter rows) throws IOException {
@@ -96,7 +101,8 @@ final class FabricRows {
                     site.name(),
                     fabric.tileName(site.tile()),
                     site.kind(),
-                    Listed.join(site.accepts()));
+                    Listed.join(site.accepts()),
+                    unusable(fabric.unusable().isSite(s)));
         }
     }
 

@@ -147,15 +147,21 @@ final class FabricTables {
         CsvTable.Column kindColumn = table.column("kind");
         PlaceColumns start = new PlaceColumns(table, "");
         PlaceColumns end = new PlaceColumns(table, "to_");
+        CsvTable.Column unusable = table.column("unusable");
         while (table.next()) {
             String name = table.name(nameColumn);
             int from = start.tile(start.read(name), info.columns(), info.rows());
             int to =
                     end.isStated() ? end.tile(end.readStated(), info.columns(), info.rows()) : from;
             String kind = words.share(table.word(kindColumn));
-            if (fabric.addWire(name, from, to, kind) == Fabric.NOTHING) {
+            int wire = fabric.addWire(name, from, to, kind);
+            boolean closed = table.flag(unusable);
+            if (wire == Fabric.NOTHING) {
                 taken(table, nameColumn, name);
                 continue;
+            }
+            if (closed) {
+                fabric.setWireUnusable(wire);
             }
             kindOfWire.add(numberOfKind.computeIfAbsent(kind, this::newKind).intValue());
             count(table, nameColumn);

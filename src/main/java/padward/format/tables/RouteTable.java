@@ -156,7 +156,8 @@ final class RouteTable {
                         tree,
                         net.clock(),
                         net.requiredPs(),
-                        own));
+                        own,
+                        net.lock()));
     }
 
     /** Adds the steps from the root on; those whose start is not in the tree yet wait. O(steps). */

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -44,6 +45,7 @@ final class SiteTables {
     private final Object2IntOpenHashMap<String> numberByName = new Object2IntOpenHashMap<>();
     private final List<Site> sites = new ArrayList<>();
     private final IntArrayList rows = new IntArrayList();
+    private final BitSet unusable = new BitSet();
 
     SiteTables(TableFolder folder, InfoTables info) {
         this.folder = folder;
@@ -60,6 +62,7 @@ final class SiteTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column kindColumn = table.column("kind");
         CsvTable.Column accepts = table.column("accepts");
+        CsvTable.Column unusableColumn = table.column("unusable");
         PlaceColumns place = new PlaceColumns(table, "");
         while (table.next()) {
             String name = table.name(nameColumn);
@@ -75,6 +78,7 @@ final class SiteTables {
                         () -> Text.quote(name) + " again");
                 continue;
             }
+            unusable.set(sites.size(), table.flag(unusableColumn));
             kinds = sharedAccepts.computeIfAbsent(List.copyOf(kinds), k -> k);
             sites.add(new Site(name, tile, kind, kinds, new ArrayList<>(0)));
             rows.add((int) table.row());
@@ -194,6 +198,8 @@ final class SiteTables {
                     CsvTable.place(rows.getInt(number), "name"),
                     "pins whose full names no other wire or pin has",
                     () -> "a pin of " + Text.quote(site.name) + " whose name is there already");
+        } else if (unusable.get(number)) {
+            fabric.setSiteUnusable(added);
         }
     }
 

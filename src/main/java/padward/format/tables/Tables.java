@@ -68,7 +68,12 @@ public final class Tables {
                             List.of(must("name", "full name, used by no other wire, pin or pad")),
                             place("", "where it begins; otherwise the first place in its name"),
                             place("to_", "where it ends; otherwise where it begins"),
-                            List.of(may("kind", "kind of wire; otherwise none"))));
+                            List.of(
+                                    may("kind", "kind of wire; otherwise none"),
+                                    may(
+                                            "unusable",
+                                            "`yes` if no route is to go over it; otherwise"
+                                                    + " `no`"))));
     public static final TableShape TAPS =
             shape(
                     "taps",
@@ -95,7 +100,11 @@ public final class Tables {
                                     may(
                                             "accepts",
                                             "kinds of cell that it accepts, with `|` between"
-                                                    + " them; otherwise its own kind"))));
+                                                    + " them; otherwise its own kind"),
+                                    may(
+                                            "unusable",
+                                            "`yes` if no cell is to be placed there; otherwise"
+                                                    + " `no`"))));
     public static final TableShape PINS =
             shape(
                     "pins",
@@ -213,7 +222,10 @@ public final class Tables {
                     "a cell on a site",
                     must("name", "name of the cell, with `/` between the levels"),
                     may("kind", "kind of cell; otherwise the only one that its site accepts"),
-                    must("site", "full name of the site"));
+                    must("site", "full name of the site"),
+                    may(
+                            "locked",
+                            "`yes` if it is to stay there with its settings; otherwise `no`"));
     public static final TableShape CELL_SETTINGS =
             shape(
                     "cell_settings",
@@ -243,7 +255,11 @@ public final class Tables {
                     may(
                             "required_ps",
                             "latest arrival at its sinks that the design allows;"
-                                    + " otherwise unknown"));
+                                    + " otherwise unknown"),
+                    may(
+                            "locked",
+                            "`wires` if its wires and ends are to stay, `whole` if no branch is"
+                                    + " to be added either; otherwise it is not locked"));
     public static final TableShape ENDS =
             shape(
                     "ends",

@@ -5,12 +5,12 @@ import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
-import java.util.BitSet;
 import java.util.Optional;
 import java.util.function.LongPredicate;
 import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Locks;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
@@ -33,20 +33,20 @@ import padward.route.search.VertexPath;
 
 /**
  * What a breakout of one net may use, in three kinds: free vertices; vertices used by occupants
- * that could be removed; vertices closed at any price, because they belong to the net itself or to
- * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
+ * that could be removed; vertices closed at any price, because they belong to the net itself, to
+ * the cell that drives it or to what is locked, or are unusable. Kept as differences from the
+ * design's occupancy: O(net's tree).
  */
 public final class QuestionContext {
     /** No switch, where one is returned as an {@link EdgeKey}. */
     public static final long NO_SWITCH = -1;
-
-    private static final BitSet EMPTY = new BitSet();
 
     private final Design design;
     private final Net net;
     private final Optional<DisconnectedBranch> given;
     private final Occupancy occupancy;
     private final SwitchGroups groups;
+    private final Locks locks;
     private final IntSet closed = new IntOpenHashSet();
 
     /** Pins of the net's own driver that it has only while some other net ends there: that net. */
@@ -116,6 +116,7 @@ public final class QuestionContext {
         this.given = disconnected;
         this.occupancy = design.occupancy();
         this.groups = design.fabric().switchGroups();
+        this.locks = design.locks();
         disconnected.ifPresent(l -> this.disconnected.addAll(l.allVertices()));
         closed.addAll(design.tiedPins());
         RouteTree tree = net.route();
@@ -126,6 +127,9 @@ public final class QuestionContext {
                 closeSite(design.fabric(), tree.vertex(place));
             }
         }
+        if (!locks.isEmpty()) {
+            closeEndsAtKept();
+        }
         netAtDriver.defaultReturnValue(Fabric.NOTHING);
         if (net.driver() instanceof Terminal.CellPin at) {
             Cell driver = design.cells().get(at.cell());
@@ -133,6 +137,16 @@ public final class QuestionContext {
                 closeEndsAt(driver);
             } else {
                 closePins(design.fabric(), driver);
+            }
+        }
+    }
+
+    /** Neither the net nor a cell that must stay can leave the pin where it ends. */
+    private void closeEndsAtKept() {
+        for (Terminal sink : net.sinks()) {
+            int vertex = design.vertexOf(sink);
+            if (locks.netAtPin(vertex) == net.id()) {
+                closed.add(vertex);
             }
         }
     }
@@ -208,7 +222,10 @@ public final class QuestionContext {
         return any;
     }
 
-    /** All vertices that nothing can make usable. */
+    /**
+     * The vertices that nothing can make usable in this question. Those of {@link Locks#closed},
+     * which every question has, may be missing.
+     */
     public IntSet closedVertices() {
         return closed;
     }
@@ -239,7 +256,7 @@ public final class QuestionContext {
 
     /** Whether nothing can make the vertex usable. */
     public boolean isClosed(int vertex) {
-        return closed.contains(vertex);
+        return closed.contains(vertex) || locks.closed().get(vertex);
     }
 
     /** Whether the vertex is used by an occupant that has not been disconnected from it. */
@@ -256,7 +273,7 @@ public final class QuestionContext {
     /** Whether a route, after its start, enters what nothing can make usable. */
     public boolean isClosedTo(VertexPath path) {
         for (int i = 1; i < path.size(); i++) {
-            if (closed.contains(path.vertex(i))) {
+            if (isClosed(path.vertex(i))) {
                 return true;
             }
         }
@@ -300,7 +317,7 @@ public final class QuestionContext {
                 new ObstacleCost(closed(), used, this::removableAt),
                 (from, to) -> {
                     int user = switchUser(from, to);
-                    if (user == net.id()) {
+                    if (stays(user)) {
                         return CostModel.CLOSED;
                     }
                     boolean paid =
@@ -315,7 +332,17 @@ public final class QuestionContext {
     public CostModel overAll() {
         return obeying(
                 new FreeOnlyCost(closed()),
-                (from, to) -> switchUser(from, to) == net.id() ? CostModel.CLOSED : 0);
+                (from, to) -> stays(switchUser(from, to)) ? CostModel.CLOSED : 0);
+    }
+
+    /** Whether a net cannot be removed: that of the question, and a locked one. */
+    private boolean stays(int user) {
+        return user == net.id() || locks.keeps(user);
+    }
+
+    /** Whether nothing can turn on the switch between two vertices. */
+    boolean isShut(int from, int to) {
+        return hasSwitchGroups() && stays(switchUser(from, to));
     }
 
     private CostModel obeying(CostModel model, SwitchRule rule) {
@@ -364,7 +391,9 @@ public final class QuestionContext {
 
     /** Vertices that may not be entered at any price. */
     public BlockedVertices closed() {
-        return new BlockedVertices(EMPTY, closed);
+        IntSet more = new IntOpenHashSet(closed);
+        more.removeIf(locks.closed()::get);
+        return new BlockedVertices(locks.closed(), more);
     }
 
     /**
@@ -403,7 +432,7 @@ public final class QuestionContext {
      * Fabric#NOTHING}.
      */
     public int obstacleAt(int vertex) {
-        boolean blocking = isUsed(vertex) && !closed.contains(vertex);
+        boolean blocking = isUsed(vertex) && !isClosed(vertex);
         return blocking ? removableAt(vertex) : Fabric.NOTHING;
     }
 
@@ -413,7 +442,7 @@ public final class QuestionContext {
                 && (!occupancy.isOccupied(vertex) || disconnected.contains(vertex))) {
             return switchingNets.iterator().nextInt();
         }
-        int net = netAtDriver.get(vertex);
+        int net = Math.max(netAtDriver.get(vertex), locks.netAtPin(vertex));
         return net == Fabric.NOTHING ? occupancy.occupantId(vertex) : net;
     }
 }
