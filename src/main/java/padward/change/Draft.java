@@ -423,6 +423,10 @@ public final class Draft {
         return cells.find(number);
     }
 
+    Optional<Port> portNow(int number) {
+        return ports.find(number);
+    }
+
     Optional<Net> netNow(int number) {
         return nets.find(number);
     }

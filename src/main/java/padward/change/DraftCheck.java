@@ -15,6 +15,7 @@ import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
@@ -148,7 +149,7 @@ final class DraftCheck {
                     draft.refuse(fabric.vertexName(vertex) + " is unusable");
                 }
                 int other = newOn.put(vertex, net.id());
-                if (other != Fabric.NOTHING) {
+                if (other != Fabric.NOTHING && !shareThePad(vertex, netOf(other), net)) {
                     usedBy("net " + netOf(other).name(), vertex);
                 }
             }
@@ -254,7 +255,12 @@ final class DraftCheck {
 
     /** A vertex that a net comes to: nothing else may be there, but the cell whose pin it is. */
     private void lookAt(int vertex, Net net) {
-        otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
+        otherNetOn(vertex, net.id())
+                .filter(n -> !shareThePad(vertex, n, net))
+                .ifPresent(n -> usedBy("net " + n.name(), vertex));
+        netStartingBeside(vertex, net.id())
+                .filter(n -> !shareThePad(vertex, n, net))
+                .ifPresent(n -> usedBy("net " + n.name(), vertex));
         int site = fabric.siteOf(vertex);
         if (site == Fabric.NOTHING) {
             return;
@@ -336,6 +342,25 @@ final class DraftCheck {
                 .filter(n -> n.id() != but)
                 .flatMap(n -> draft.netNow(n.id()))
                 .filter(n -> !draft.isChangedNet(n.id()) || verticesOf(n.id()).contains(vertex));
+    }
+
+    /** The net that starts at a pad beside one that comes there, unless it is a certain one. */
+    private Optional<Net> netStartingBeside(int vertex, int but) {
+        return before.findNetStartingBeside(vertex)
+                .filter(n -> n.id() != but)
+                .flatMap(n -> draft.netNow(n.id()))
+                .filter(n -> n.route().root() == vertex);
+    }
+
+    /** Whether one net starts at the pad of a port in both directions and the other ends there. */
+    private boolean shareThePad(int vertex, Net one, Net other) {
+        boolean oneStarts = one.route().root() == vertex;
+        boolean otherStarts = other.route().root() == vertex;
+        return oneStarts != otherStarts
+                && (oneStarts ? one : other).driver() instanceof Terminal.PortEnd at
+                && draft.portNow(at.port())
+                        .filter(p -> p.direction() == PortDirection.BOTH)
+                        .isPresent();
     }
 
     private IntSet verticesOf(int net) {

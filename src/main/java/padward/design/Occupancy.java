@@ -13,6 +13,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.fabric.Unusable;
+import padward.fabric.VertexKind;
 
 /**
  * What uses which vertex. Immutable: that of a design that was read is worked out once, that of a
@@ -22,6 +23,9 @@ import padward.fabric.Unusable;
  * free them. A net uses the vertices of its tree and, where it goes through a site, all pins of
  * that site. A cell that lets signals through uses only the pins that its own nets end at. Thus a
  * route is free exactly when its vertices are, and a pass-through needs no test of its own.
+ *
+ * <p>A vertex carries one net, but for the pad of a port in both directions: one net may come to it
+ * and another one start there. The pad counts as used by the one that comes.
  *
  * <p>Occupants have numbers, see {@link Occupant}. What the fabric marks as unusable counts as
  * occupied, by nobody where nothing of the design is there.
@@ -42,6 +46,9 @@ public final class Occupancy {
     private final Int2IntOpenHashMap netByVertex;
     private final Int2IntOpenHashMap cellBySite;
 
+    /** Nets that start at a pad to which another net comes. */
+    private final Int2IntOpenHashMap startingBeside;
+
     /**
      * Vertices that are occupied here and free in {@link #base}, or occupied there and free here.
      */
@@ -51,6 +58,7 @@ public final class Occupancy {
             Int2IntOpenHashMap occupantByVertex,
             Int2IntOpenHashMap netByVertex,
             Int2IntOpenHashMap cellBySite,
+            Int2IntOpenHashMap startingBeside,
             BitSet occupied) {}
 
     /**
@@ -63,7 +71,9 @@ public final class Occupancy {
         this.cells = cells;
         this.nets = nets;
         this.netsByEnd = netsByEnd;
-        this.base = new Base(table(), table(), table(), new BitSet(fabric.vertexCount()));
+        BitSet none = new BitSet(fabric.vertexCount());
+        this.base = new Base(table(), table(), table(), table(), none);
+        this.startingBeside = table();
         this.unusable = fabric.unusable();
         this.occupantByVertex = table();
         this.netByVertex = table();
@@ -98,12 +108,28 @@ public final class Occupancy {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
             int before = base.netByVertex.put(vertex, net.id());
+            int user = net.id();
             if (before != Fabric.NOTHING) {
-                throw shared(vertex, before, net.id());
+                if (!shareThePad(vertex, nets.get(before), net)) {
+                    throw shared(vertex, before, net.id());
+                }
+                user = starts(net, vertex) ? before : net.id();
+                base.netByVertex.put(vertex, user);
+                base.startingBeside.put(vertex, before + net.id() - user);
             }
-            base.occupantByVertex.put(vertex, Occupant.ofNet(net.id()));
+            base.occupantByVertex.put(vertex, Occupant.ofNet(user));
             base.occupied.set(vertex);
         }
+    }
+
+    private static boolean starts(Net net, int vertex) {
+        return net.route().root() == vertex;
+    }
+
+    /** Whether one of two nets starts at a pad and the other one comes to it. */
+    private boolean shareThePad(int vertex, Net one, Net other) {
+        return fabric.kind(vertex) == VertexKind.PAD
+                && starts(one, vertex) != starts(other, vertex);
     }
 
     private IllegalArgumentException shared(int vertex, int one, int other) {
@@ -200,6 +226,7 @@ public final class Occupancy {
         this.occupantByVertex = before.occupantByVertex.clone();
         this.netByVertex = before.netByVertex.clone();
         this.cellBySite = before.cellBySite.clone();
+        this.startingBeside = before.startingBeside.clone();
         this.differing = before.differing.clone();
         IntSet touched = new IntOpenHashSet();
         moveNets(before, change, touched);
@@ -237,13 +264,19 @@ public final class Occupancy {
             for (int place = 0; place < tree.size(); place++) {
                 int vertex = tree.vertex(place);
                 int there = netIdOn(vertex);
-                if (there == net.id()) {
+                if (there == net.id() || startingBesideOn(vertex) == net.id()) {
                     continue;
                 }
+                int user = net.id();
                 if (there != Fabric.NOTHING) {
-                    throw shared(vertex, there, net.id());
+                    if (!shareThePad(vertex, nets.get(there), net)) {
+                        throw shared(vertex, there, net.id());
+                    }
+                    user = starts(net, vertex) ? there : net.id();
+                    int starting = there + net.id() - user;
+                    put(startingBeside, base.startingBeside, vertex, starting);
                 }
-                put(netByVertex, base.netByVertex, vertex, net.id());
+                put(netByVertex, base.netByVertex, vertex, user);
                 touched.add(vertex);
             }
             for (int site : sitesThrough(fabric, edges, tree)) {
@@ -258,7 +291,13 @@ public final class Occupancy {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
             if (!stays.contains(vertex)) {
-                put(netByVertex, base.netByVertex, vertex, Fabric.NOTHING);
+                int starting = startingBesideOn(vertex);
+                if (starting != Fabric.NOTHING) {
+                    put(startingBeside, base.startingBeside, vertex, Fabric.NOTHING);
+                }
+                // Of two nets on a pad, the other one stays.
+                int left = starting == net.id() ? netIdOn(vertex) : starting;
+                put(netByVertex, base.netByVertex, vertex, left);
                 touched.add(vertex);
             }
         }
@@ -388,6 +427,12 @@ public final class Occupancy {
                 : base.netByVertex.get(vertex);
     }
 
+    private int startingBesideOn(int vertex) {
+        return startingBeside.containsKey(vertex)
+                ? startingBeside.get(vertex)
+                : base.startingBeside.get(vertex);
+    }
+
     private int cellIdOn(int site) {
         return cellBySite.containsKey(site) ? cellBySite.get(site) : base.cellBySite.get(site);
     }
@@ -432,6 +477,15 @@ public final class Occupancy {
         return findNetThrough(site).map(Occupant.ByNet::new);
     }
 
+    /**
+     * The net that starts at a pad to which another net comes: what a port in both directions
+     * reads. Empty for all other vertices; a net that is alone there is {@link #findNetOn}.
+     */
+    public Optional<Net> findNetStartingBeside(int vertex) {
+        int id = startingBesideOn(vertex);
+        return id == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(id));
+    }
+
     /** The net whose signal is on the vertex, also on pins of a used site. */
     public Optional<Net> findNetOn(int vertex) {
         int id = netIdOn(vertex);
@@ -441,7 +495,8 @@ public final class Occupancy {
     /** The net that goes from one vertex to the next. O(1), and O(its size) if it has both. */
     public Optional<Net> findNetOver(int from, int to) {
         int id = netIdOn(to);
-        if (id == Fabric.NOTHING || netIdOn(from) != id) {
+        boolean fromThere = netIdOn(from) == id || startingBesideOn(from) == id;
+        if (id == Fabric.NOTHING || !fromThere) {
             return Optional.empty();
         }
         RouteTree tree = nets.get(id).route();

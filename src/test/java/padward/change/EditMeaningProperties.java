@@ -93,7 +93,14 @@ class EditMeaningProperties {
         }
         if (seed % 8 == 5) {
             boolean locked = seed % 16 == 13;
-            long odd = (locked ? OddDesigns.WITH_LOCKS : OddDesigns.WITH_SWITCH_GROUPS) + seed;
+            boolean twoNets = seed % 32 == 5;
+            long odd =
+                    seed
+                            + (locked
+                                    ? OddDesigns.WITH_LOCKS
+                                    : twoNets
+                                            ? OddDesigns.WITH_TWO_NETS_ON_PADS
+                                            : OddDesigns.WITH_SWITCH_GROUPS);
             return Optional.of(OddDesigns.withoutSettings(odd)).filter(d -> d.nets().size() > 0);
         }
         if (seed % 4 == 1) {

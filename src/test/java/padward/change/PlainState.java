@@ -34,7 +34,7 @@ public final class PlainState {
     record PlainCell(String kind, String site, Map<String, String> settings, boolean locked) {}
 
     /** A port: which way it goes, and its pad. */
-    record PlainPort(boolean out, String pad, String setting, boolean tied) {}
+    record PlainPort(boolean out, boolean both, String pad, String setting, boolean tied) {}
 
     /**
      * A net: its driver and sinks as {@code cell.pin} or {@code port NAME}, its first vertex, and
@@ -103,7 +103,9 @@ public final class PlainState {
         for (Port port : design.ports()) {
             String pad = fabric.pads().get(port.pad()).name();
             boolean out = port.direction() != PortDirection.IN;
-            ports.put(port.name(), new PlainPort(out, pad, port.setting(), port.enableTied()));
+            boolean both = port.direction() == PortDirection.BOTH;
+            ports.put(
+                    port.name(), new PlainPort(out, both, pad, port.setting(), port.enableTied()));
         }
         for (Net net : design.nets()) {
             Map<String, String> from = new LinkedHashMap<>();
@@ -491,7 +493,8 @@ public final class PlainState {
             if (port == null || !port.out() || !chip.enableOf.containsKey(port.pad())) {
                 return false;
             }
-            ports.put(tie.port(), new PlainPort(true, port.pad(), port.setting(), true));
+            ports.put(
+                    tie.port(), new PlainPort(true, port.both(), port.pad(), port.setting(), true));
         } else if (edit instanceof Edit.AddCell add) {
             return chip.pinsOf.containsKey(add.site())
                     && cells.putIfAbsent(
@@ -583,7 +586,7 @@ public final class PlainState {
         if (taken || ports.containsKey(add.port()) || !chip.readable.contains(add.pad())) {
             return false;
         }
-        ports.put(add.port(), new PlainPort(false, add.pad(), "", false));
+        ports.put(add.port(), new PlainPort(false, false, add.pad(), "", false));
         return addNet(add.net(), "port " + add.port(), add.sinks(), add.route(), fabric);
     }
 
@@ -663,7 +666,7 @@ public final class PlainState {
                 || out.route().isEmpty()) {
             return false;
         }
-        ports.put(out.port(), new PlainPort(true, out.pad(), "", false));
+        ports.put(out.port(), new PlainPort(true, false, out.pad(), "", false));
         List<String> route = out.route().stream().map(fabric::vertexName).toList();
         return grow(out.net(), "port " + out.port(), route);
     }
@@ -756,7 +759,8 @@ public final class PlainState {
                 return false;
             }
             for (String vertex : net.on()) {
-                if (netOn.put(vertex, entry.getKey()) != null) {
+                String other = netOn.put(vertex, entry.getKey());
+                if (other != null && !shareThePad(vertex, net, nets.get(other))) {
                     return false;
                 }
             }
@@ -785,6 +789,16 @@ public final class PlainState {
             }
         }
         return pinsAreUsedOnce(netOn, netThrough, cellOn);
+    }
+
+    /** One net starts at the pad of a port in both directions, the other one comes there. */
+    private boolean shareThePad(String vertex, PlainNet one, PlainNet other) {
+        PlainNet starting = one.root().equals(vertex) ? one : other;
+        PlainNet coming = starting == one ? other : one;
+        return starting.root().equals(vertex)
+                && !coming.root().equals(vertex)
+                && starting.driver().startsWith("port ")
+                && ports.get(starting.driver().substring(5)).both();
     }
 
     private boolean pinsAreUsedOnce(
@@ -872,10 +886,16 @@ public final class PlainState {
                 }
             }
         }
+        String starting = "";
         for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
-            if (net.getValue().on().contains(vertex)) {
+            if (net.getValue().root().equals(vertex)) {
+                starting = "net " + net.getKey();
+            } else if (net.getValue().on().contains(vertex)) {
                 return "net " + net.getKey();
             }
+        }
+        if (!starting.isEmpty()) {
+            return starting;
         }
         for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
             for (Map.Entry<String, String> step : net.getValue().from().entrySet()) {

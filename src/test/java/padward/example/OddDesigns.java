@@ -30,6 +30,9 @@ public final class OddDesigns {
     /** From this seed on, some cells and nets are locked, and some wires and sites unusable. */
     public static final long WITH_LOCKS = 2_000_000_000L;
 
+    /** From this seed on, nets come to pads at which the port in both directions reads another. */
+    public static final long WITH_TWO_NETS_ON_PADS = 3_000_000_000L;
+
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
     private final List<String> pads = new ArrayList<>();
@@ -47,19 +50,24 @@ public final class OddDesigns {
     private final Map<String, String> netThrough = new HashMap<>();
     private final boolean grouped;
     private final boolean locked;
+    private final boolean twoNets;
+    private final Set<String> shared = new HashSet<>();
     private final List<String> switches = new ArrayList<>();
     private final Map<String, String> groupOf = new HashMap<>();
     private final Set<String> groupsOn = new HashSet<>();
 
     private int netCount;
+    private final List<String> roots = new ArrayList<>();
+    private final Map<String, String> rootOf = new HashMap<>();
 
     /** Of a hundred ends of routes at pins of cells, how many are sinks and not in the air. */
     private final int ends;
 
     private OddDesigns(long seed) {
         this.random = new Random(seed);
-        this.locked = seed >= WITH_LOCKS;
-        this.grouped = locked ? seed % 3 == 0 : seed >= WITH_SWITCH_GROUPS;
+        this.twoNets = seed >= WITH_TWO_NETS_ON_PADS;
+        this.locked = seed >= WITH_LOCKS && (!twoNets || seed % 4 == 0);
+        this.grouped = twoNets ? false : locked ? seed % 3 == 0 : seed >= WITH_SWITCH_GROUPS;
         this.ends = seed % 3 == 0 ? 30 : 85;
     }
 
@@ -259,7 +267,6 @@ public final class OddDesigns {
     }
 
     private void makeNets() {
-        List<String> roots = new ArrayList<>();
         for (String pin : outPins) {
             if (cellOn.containsKey(siteOf.get(pin)) && chance(70)) {
                 roots.add(pin);
@@ -267,7 +274,7 @@ public final class OddDesigns {
         }
         portOn.forEach(
                 (pad, direction) -> {
-                    if (direction != PortDirection.OUT && chance(50)) {
+                    if (direction != PortDirection.OUT && chance(twoNets ? 80 : 50)) {
                         roots.add(pad);
                     }
                 });
@@ -296,6 +303,7 @@ public final class OddDesigns {
 
     private void makeNet(String name, String root) {
         List<String> tree = new ArrayList<>(List.of(root));
+        rootOf.put(name, root);
         List<String> steps = new ArrayList<>();
         Set<String> led = new HashSet<>();
         int most = chance(25) ? 0 : random.nextInt(9);
@@ -335,7 +343,12 @@ public final class OddDesigns {
 
     private boolean mayStep(String net, String from, String to) {
         if (taken.contains(to)) {
-            return false;
+            // One net may come to a pad where another one starts, if the port goes both ways.
+            return twoNets
+                    && portOn.get(to) == PortDirection.BOTH
+                    && roots.contains(to)
+                    && !to.equals(rootOf.get(net))
+                    && shared.add(to);
         }
         String site = siteOf.get(to);
         if (through.contains(from + " " + to)) {

@@ -342,7 +342,7 @@ public final class Asker {
             Progress progress) {
         QuestionContext situation = posed.situation();
         SearchOutcome outcome =
-                situation.isSwitched()
+                situation.isPadUsedOtherwise()
                         ? run(posed.question(), posed.starts(), model.apply(situation), progress)
                         : finder.find(posed.starts(), model.apply(situation), posed.disconnected());
         while (outcome instanceof SearchOutcome.Found f

@@ -295,11 +295,18 @@ public final class AnswerText {
                 branch.enables().stream()
                         .map(e -> "; net " + e.net().name() + " no longer switches its driver")
                         .collect(Collectors.joining());
+        Design design = answer.question().design();
+        String read =
+                design.netsAtPort(branch.port().id()).stream()
+                        .filter(branch::takesAlong)
+                        .map(n -> "; net " + n.name() + ", which the port reads, loses its source")
+                        .collect(Collectors.joining());
         return beginning
                 + free
                 + "; net "
                 + branch.net().name()
-                + fate(answer.question().design(), branch, removed)
+                + fate(design, branch, removed)
+                + read
                 + enables
                 + ".";
     }

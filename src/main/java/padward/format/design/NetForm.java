@@ -22,6 +22,7 @@ import padward.design.Cell;
 import padward.design.Net;
 import padward.design.NetLock;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
@@ -43,6 +44,9 @@ final class NetForm {
     /** The nets that end at a vertex, to see that no two do. */
     private final Int2IntOpenHashMap netEndingAt = new Int2IntOpenHashMap();
 
+    /** The nets that start at the pads of ports in both directions. */
+    private final Int2IntOpenHashMap netStartingAt = new Int2IntOpenHashMap();
+
     /** A terminal with the vertex where it meets the fabric. */
     private record End(
             Terminal terminal, int vertex, String text, OptionalInt requiredPs, boolean unrouted) {}
@@ -50,6 +54,7 @@ final class NetForm {
     NetForm(DesignScope scope) {
         this.scope = scope;
         netEndingAt.defaultReturnValue(Fabric.NOTHING);
+        netStartingAt.defaultReturnValue(Fabric.NOTHING);
     }
 
     Form<Net> form() {
@@ -97,7 +102,7 @@ final class NetForm {
                                             name.get(),
                                             driver.get().vertex(),
                                             branches);
-                    checkEnd(in, in.place() + ".driver", id, driver.get());
+                    checkEnd(in, in.place() + ".driver", id, driver.get(), startOf(driver.get()));
                     checkSinks(in, id, sinks.get(), branches);
                     Map<Terminal, Integer> own = new HashMap<>();
                     sinks.get()
@@ -243,7 +248,7 @@ final class NetForm {
             if (!seen.add(sink.vertex())) {
                 throw in.faultAt(place, "each sink once", sink.text() + " again");
             }
-            checkEnd(in, place, id, sink);
+            checkEnd(in, place, id, sink, netEndingAt);
             boolean reached = onRoute.contains(sink.vertex());
             if (reached && sink.unrouted()) {
                 throw in.faultAt(
@@ -263,9 +268,18 @@ final class NetForm {
         }
     }
 
+    /** At a port in both directions, one net starts and another one ends. */
+    private Int2IntOpenHashMap startOf(End driver) {
+        boolean both =
+                driver.terminal() instanceof Terminal.PortEnd at
+                        && scope.port(at.port()).direction() == PortDirection.BOTH;
+        return both ? netStartingAt : netEndingAt;
+    }
+
     /** Two nets at one pin or port would drive it against each other. */
-    private void checkEnd(JsonIn in, String place, int id, End end) throws BadInput {
-        int other = netEndingAt.putIfAbsent(end.vertex(), id);
+    private void checkEnd(JsonIn in, String place, int id, End end, Int2IntOpenHashMap netByEnd)
+            throws BadInput {
+        int other = netByEnd.putIfAbsent(end.vertex(), id);
         if (other != Fabric.NOTHING && other != id) {
             throw in.faultAt(
                     place,

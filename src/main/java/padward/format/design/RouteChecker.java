@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.design.Cell;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.format.json.JsonIn;
@@ -21,9 +22,9 @@ final class RouteChecker {
     private final List<String> netNames = new ArrayList<>();
     private final RouteReadingRules rules;
 
-    RouteChecker(Fabric fabric, List<Cell> cells) {
+    RouteChecker(Fabric fabric, List<Cell> cells, List<Port> ports) {
         this.fabric = fabric;
-        this.rules = new RouteReadingRules(fabric, cells, netNames);
+        this.rules = new RouteReadingRules(fabric, cells, ports, netNames);
     }
 
     /** Reads the name of a vertex. */
@@ -46,7 +47,7 @@ final class RouteChecker {
         int id = netNames.size();
         netNames.add(net);
         RouteTree.Builder tree = new RouteTree.Builder(root);
-        in.require(place + ".driver", rules.take(id, root));
+        in.require(place + ".driver", rules.start(id, root));
         for (int b = 0; b < branches.size(); b++) {
             String at = place + ".route[" + b + "]";
             IntArrayList branch = branches.get(b);

@@ -2,9 +2,13 @@ package padward.format.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2LongOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.List;
 import java.util.Optional;
 import padward.design.Cell;
+import padward.design.Port;
+import padward.design.PortDirection;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
@@ -24,6 +28,13 @@ public final class RouteReadingRules {
     private final List<Cell> cells;
     private final List<String> netNames;
     private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
+
+    /** Nets that start at the pads of ports in both directions. */
+    private final Int2IntOpenHashMap startingOn = new Int2IntOpenHashMap();
+
+    /** The pads of ports in both directions. */
+    private final IntSet bothWays = new IntOpenHashSet();
+
     private final Int2IntOpenHashMap netThroughSite = new Int2IntOpenHashMap();
     private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
     private final SwitchGroups groups;
@@ -32,17 +43,23 @@ public final class RouteReadingRules {
 
     /**
      * @param cells the design's cells on their sites
+     * @param ports the design's ports
      * @param netNames names of nets by number; may grow meanwhile
      */
-    public RouteReadingRules(Fabric fabric, List<Cell> cells, List<String> netNames) {
+    public RouteReadingRules(
+            Fabric fabric, List<Cell> cells, List<Port> ports, List<String> netNames) {
         this.fabric = fabric;
         this.edges = fabric.edgesOut();
         this.cells = cells;
         this.netNames = netNames;
         this.groups = fabric.switchGroups();
         netByVertex.defaultReturnValue(Fabric.NOTHING);
+        startingOn.defaultReturnValue(Fabric.NOTHING);
         netThroughSite.defaultReturnValue(Fabric.NOTHING);
         cellBySite.defaultReturnValue(Fabric.NOTHING);
+        ports.stream()
+                .filter(p -> p.direction() == PortDirection.BOTH)
+                .forEach(p -> bothWays.add(fabric.pads().get(p.pad()).vertex()));
         for (Cell cell : cells) {
             cellBySite.put(cell.site(), cell.id());
         }
@@ -52,9 +69,30 @@ public final class RouteReadingRules {
         return Text.quote(fabric.vertexName(vertex));
     }
 
-    /** Gives a vertex to a net, which must be the only one that has it. */
+    /** Gives a net the vertex where it starts. */
+    public Optional<DesignFault> start(int net, int vertex) {
+        return take(net, vertex, true);
+    }
+
+    /** Gives a net a vertex that it comes to. */
     public Optional<DesignFault> take(int net, int vertex) {
-        int before = netByVertex.putIfAbsent(vertex, net);
+        return take(net, vertex, false);
+    }
+
+    /**
+     * The net must be the only one that has it; but to the pad of a port in both directions one net
+     * may come while another one starts there.
+     */
+    private Optional<DesignFault> take(int net, int vertex, boolean starts) {
+        if (bothWays.contains(vertex)) {
+            Int2IntOpenHashMap same = starts ? startingOn : netByVertex;
+            int before = same.putIfAbsent(vertex, net);
+            return takenBy(before, net, vertex);
+        }
+        return takenBy(netByVertex.putIfAbsent(vertex, net), net, vertex);
+    }
+
+    private Optional<DesignFault> takenBy(int before, int net, int vertex) {
         return before == Fabric.NOTHING
                 ? Optional.empty()
                 : DesignRules.trouble(

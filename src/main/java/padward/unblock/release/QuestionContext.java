@@ -59,6 +59,11 @@ public final class QuestionContext {
 
     private final IntSet switchingNets = new IntLinkedOpenHashSet();
 
+    /** The vertex of the pad while a net starts there beside one that comes to it, and that net. */
+    private int readPad = Fabric.NOTHING;
+
+    private int readingNet = Fabric.NOTHING;
+
     /**
      * The situation of a net that is to come out on a pad, which a port may lose. Nothing of it may
      * come to the enable of the pad's driver; while another net does, the pad counts as used by
@@ -67,6 +72,14 @@ public final class QuestionContext {
     public QuestionContext(
             Design design, Net net, Optional<DisconnectedBranch> disconnected, Pad pad) {
         this(design, net, disconnected);
+        occupancy
+                .findNetStartingBeside(pad.vertex())
+                .filter(n -> n.id() != net.id())
+                .ifPresent(
+                        n -> {
+                            readPad = pad.vertex();
+                            readingNet = n.id();
+                        });
         if (pad.enableSite() == Fabric.NOTHING) {
             return;
         }
@@ -262,12 +275,28 @@ public final class QuestionContext {
     /** Whether the vertex is used by an occupant that has not been disconnected from it. */
     public boolean isUsed(int vertex) {
         return vertex == switchedPad
+                || vertex == readPad
                 || occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
     }
 
     /** Whether a net switches the driver of the pad, and must go before that shows anything. */
     public boolean isSwitched() {
         return switchedPad != Fabric.NOTHING;
+    }
+
+    /** Whether nets use the pad in another way than that one comes to it over wires. */
+    public boolean isPadUsedOtherwise() {
+        return isSwitched() || readPad != Fabric.NOTHING;
+    }
+
+    /** Blocks the pad where it is used although no net comes to it. */
+    private void blockPad(BlockedDraft blocked) {
+        if (isSwitched()) {
+            blocked.block(switchedPad);
+        }
+        if (readPad != Fabric.NOTHING) {
+            blocked.block(readPad);
+        }
     }
 
     /** Whether a route, after its start, enters what nothing can make usable. */
@@ -292,9 +321,7 @@ public final class QuestionContext {
      */
     public CostModel overFreeAnd(IntSet freed, LongPredicate isOff) {
         BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(disconnected);
-        if (isSwitched()) {
-            blocked.block(switchedPad);
-        }
+        blockPad(blocked);
         return obeying(
                 new FreeOnlyCost(blocked.freeAll(freed).blockAll(closed).toVertices()),
                 (from, to) -> {
@@ -309,9 +336,7 @@ public final class QuestionContext {
     /** Routes over everything that could be removed, at a price. */
     public CostModel atAPrice() {
         BlockedDraft draft = BlockedDraft.of(occupancy).freeAll(disconnected);
-        if (isSwitched()) {
-            draft.block(switchedPad);
-        }
+        blockPad(draft);
         BlockedVertices used = draft.toVertices();
         return obeying(
                 new ObstacleCost(closed(), used, this::removableAt),
@@ -438,8 +463,11 @@ public final class QuestionContext {
 
     /** The occupant of a used vertex; where that is the net's own driver, the net at its pin. */
     private int removableAt(int vertex) {
-        if (vertex == switchedPad
-                && (!occupancy.isOccupied(vertex) || disconnected.contains(vertex))) {
+        boolean free = !occupancy.isOccupied(vertex) || disconnected.contains(vertex);
+        if (vertex == readPad && free) {
+            return readingNet;
+        }
+        if (vertex == switchedPad && free) {
             return switchingNets.iterator().nextInt();
         }
         int net = Math.max(netAtDriver.get(vertex), locks.netAtPin(vertex));

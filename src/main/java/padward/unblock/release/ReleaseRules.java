@@ -93,6 +93,7 @@ public final class ReleaseRules {
         }
         IntSet nets = new IntOpenHashSet();
         design.occupancy().findNetOn(vertex).ifPresent(n -> nets.add(n.id()));
+        design.occupancy().findNetStartingBeside(vertex).ifPresent(n -> nets.add(n.id()));
         int site = fabric.siteOf(vertex);
         if (site != Fabric.NOTHING) {
             design.occupancy().findCellOn(site).ifPresent(c -> addCell(c, vertex, needs));

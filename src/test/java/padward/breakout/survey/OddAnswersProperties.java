@@ -78,6 +78,13 @@ class OddAnswersProperties {
     }
 
     @Test
+    void whatIsSaidHoldsWhereTwoNetsAreOnAPad() throws BadInput {
+        check(OddDesigns.WITH_TWO_NETS_ON_PADS, OddDesigns.WITH_TWO_NETS_ON_PADS + 400);
+        assertThat(kept).isGreaterThan(700);
+        assertThat(blocked).isGreaterThan(150);
+    }
+
+    @Test
     @Tag("slow")
     void whatIsSaidHoldsWhereSomeIsLockedOrUnusableOnThousands() throws BadInput {
         check(OddDesigns.WITH_LOCKS + 500, OddDesigns.WITH_LOCKS + 5_000);
