@@ -157,7 +157,7 @@ public final class Asker {
         explanation.chokepoints().forEach(c -> chokepoints.add(c.vertex()));
         List<WhyBlocked.Option> options = new ArrayList<>();
         for (UnblockOption option : explanation.options()) {
-            Route route = routes.build(option.path());
+            Route route = routes.build(option.path(), blocked.route().proven());
             options.add(
                     new WhyBlocked.Option(
                             option, route, routes.obstacles(option, route, chokepoints)));
@@ -208,17 +208,17 @@ public final class Asker {
                     Cautions.of(question));
         }
 
-        Answer.FreeRoute free(VertexPath path) {
-            Route route = new RouteBuilder(question, situation).build(path);
+        Answer.FreeRoute free(SearchOutcome.Found found) {
+            Route route = new RouteBuilder(question, situation).build(found.path(), found.proven());
             return loses.isPresent()
                     ? new Answer.TakesPort(
                             question, route, List.of(), loses.get(), disconnected, cautions)
                     : new Answer.Open(question, route, List.of(), cautions);
         }
 
-        Answer.Blocked blocked(VertexPath path) {
+        Answer.Blocked blocked(VertexPath path, boolean proven) {
             RouteBuilder routes = new RouteBuilder(question, situation);
-            Route route = routes.build(path);
+            Route route = routes.build(path, proven);
             List<Obstacle> obstacles = routes.obstacles(route);
             return new Answer.Blocked(
                     question, route, obstacles, disconnected, cautions, Optional.empty());
@@ -246,14 +246,15 @@ public final class Asker {
         Posed posed = Posed.of(question);
         SearchOutcome free = accepted(posed, QuestionContext::overFree, finder, progress);
         if (free instanceof SearchOutcome.Found found && posed.enabled()) {
-            return posed.free(found.path());
+            return posed.free(found);
         }
         SearchOutcome last =
                 free instanceof SearchOutcome.Found
                         ? free
                         : accepted(posed, QuestionContext::atAPrice, finder, progress);
         if (last instanceof SearchOutcome.Found found) {
-            return posed.blocked(found.path());
+            boolean looked = !(free instanceof SearchOutcome.Unreachable none) || none.proven();
+            return posed.blocked(found.path(), looked);
         }
         NoRouteDiagnosis reach = NoRouteDiagnosis.of(question, posed.starts(), posed.situation());
         if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
@@ -274,7 +275,7 @@ public final class Asker {
         return posed.enabled()
                         && accepted(posed, QuestionContext::overFree, finder, progress)
                                 instanceof SearchOutcome.Found found
-                ? Optional.of(posed.free(found.path()))
+                ? Optional.of(posed.free(found))
                 : Optional.empty();
     }
 

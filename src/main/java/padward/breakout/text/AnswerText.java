@@ -24,6 +24,7 @@ import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.route.search.SwitchGroupSearch;
 import padward.unblock.Explanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
@@ -37,6 +38,7 @@ public final class AnswerText {
     public static String sentence(Answer answer) {
         if (answer instanceof Answer.FreeRoute free) {
             return reaches(free)
+                    + notProven(free.route(), "a free route may be faster")
                     + disconnected(free, "is disconnected from the pad", Set.of())
                     + followers(Price.of(answer));
         }
@@ -67,7 +69,10 @@ public final class AnswerText {
     public static String word(Answer answer) {
         boolean tied =
                 answer instanceof Answer.FreeRoute && AnswerEdits.tiesEnable(answer.question());
-        return AnswerKind.of(answer).toText() + (tied ? " once the enable is tied on" : "");
+        boolean proven = answer.findRoute().map(Route::proven).orElse(true);
+        return AnswerKind.of(answer).toText()
+                + (tied ? " once the enable is tied on" : "")
+                + (proven ? "" : ", not proven");
     }
 
     private static String reaches(Answer.FreeRoute free) {
@@ -90,9 +95,23 @@ public final class AnswerText {
     private static String blocked(Answer.Blocked blocked) {
         String beginning =
                 String.format(
-                        "Blocked: no free route from %s to %s. ",
-                        netName(blocked), padText(blocked.question()));
+                        "%s: no free route from %s to %s%s.%s ",
+                        word(blocked),
+                        netName(blocked),
+                        padText(blocked.question()),
+                        blocked.route().proven() ? "" : " was found",
+                        notProven(blocked.route(), "one may exist"));
         return beginning + blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked));
+    }
+
+    /** What a search left open that stopped among switches that exclude each other. */
+    private static String notProven(Route route, String what) {
+        return route.proven()
+                ? ""
+                : String.format(
+                        " This is not proven: %d routes with switches that exclude each other were"
+                                + " looked at; %s.",
+                        SwitchGroupSearch.MOST_SEARCHES, what);
     }
 
     private static String quick(Answer.Blocked blocked) {

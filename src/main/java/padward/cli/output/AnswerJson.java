@@ -100,6 +100,9 @@ public final class AnswerJson {
 
     static void addRoute(Route route, JsonObject result) {
         result.add("delay_ps", delay(route.total()));
+        if (!route.proven()) {
+            result.addProperty("proven", false);
+        }
         route.setting().ifPresent(s -> result.addProperty("setting", s.name()));
         route.setting().ifPresent(s -> result.add("setting_delay_ps", delay(s.delay())));
         JsonArray hops = new JsonArray();
