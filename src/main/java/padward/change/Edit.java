@@ -315,6 +315,9 @@ public sealed interface Edit {
             if (!setting.isEmpty() && draft.fabric().info().findSetting(setting).isEmpty()) {
                 draft.refuse("there is no driver setting " + setting);
             }
+            if (!setting.isEmpty() && !there.use().driving().allows(setting)) {
+                draft.refuse("pad " + pad + " does not have driver setting " + setting);
+            }
             if (route.isEmpty() || route.get(route.size() - 1) != there.vertex()) {
                 draft.refuse("the route of net " + net + " does not end at pad " + pad);
                 return;
@@ -358,6 +361,15 @@ public sealed interface Edit {
             if (draft.fabric().info().findSetting(setting).isEmpty()) {
                 draft.refuse("there is no driver setting " + setting);
             } else {
+                found.map(p -> draft.fabric().pads().get(p.pad()))
+                        .filter(p -> !p.use().driving().allows(setting))
+                        .ifPresent(
+                                p ->
+                                        draft.refuse(
+                                                "pad "
+                                                        + p.name()
+                                                        + " does not have driver setting "
+                                                        + setting));
                 found.ifPresent(p -> draft.put(p.withSetting(setting)));
             }
         }

@@ -76,6 +76,14 @@ public final class DesignReview {
                 "ports on pads that are not for signals of a design");
         find(
                 findings,
+                design.ports().stream()
+                        .filter(p -> !p.setting().isEmpty())
+                        .filter(p -> !padOf(design, p).use().driving().allows(p.setting()))
+                        .map(p -> p.name() + ", " + p.setting())
+                        .toList(),
+                "ports with a driver setting that their pad does not have");
+        find(
+                findings,
                 design.cells().stream()
                         .filter(c -> design.fabric().unusable().isSite(c.site()))
                         .map(c -> c.name() + " on " + design.fabric().site(c.site()).name())

@@ -28,6 +28,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadDriving;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
@@ -65,7 +66,19 @@ public final class HandMade {
             String bank,
             String enable,
             String set,
-            PadEnable traits) {}
+            PadEnable traits,
+            PadDriving driving) {
+
+        PadLine(
+                String name,
+                PadDirections to,
+                String bank,
+                String enable,
+                String set,
+                PadEnable traits) {
+            this(name, to, bank, enable, set, traits, PadDriving.UNSTATED);
+        }
+    }
 
     private record Edge(String from, String to, EdgeKind kind, Delay delay) {}
 
@@ -153,6 +166,14 @@ public final class HandMade {
     public HandMade pad(
             String name, PadDirections directions, String bank, String enable, String setting) {
         pads.add(new PadLine(name, directions, bank, enable, setting, PadEnable.UNKNOWN));
+        return this;
+    }
+
+    /** A pad of whose driving something is known. */
+    public HandMade drivenPad(String name, String bank, String setting, PadDriving driving) {
+        pads.add(
+                new PadLine(
+                        name, PadDirections.BOTH, bank, "", setting, PadEnable.UNKNOWN, driving));
         return this;
     }
 
@@ -262,7 +283,8 @@ public final class HandMade {
                     Fabric.NOTHING,
                     enable,
                     pad.set(),
-                    PadUse.UNSTATED,
+                    new PadUse(
+                            PadUse.Bonding.UNKNOWN, PadUse.Role.GENERAL, Delay.ZERO, pad.driving()),
                     pad.traits());
         }
         for (Edge edge : edges) {

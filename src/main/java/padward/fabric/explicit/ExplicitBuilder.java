@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
@@ -369,6 +371,31 @@ public final class ExplicitBuilder {
     /** After building: edges of which a second was left out, some thousands at most. */
     public List<RepeatedEdge> repeated() {
         return repeated;
+    }
+
+    /** After building: pads whose partner is no other pad. */
+    public List<NoPartner> noPartners() {
+        Map<String, Integer> numbers = new HashMap<>();
+        pads.forEach(p -> numbers.put(p.name(), numbers.size()));
+        List<NoPartner> result = new ArrayList<>();
+        for (int i = 0; i < pads.size(); i++) {
+            String partner = pads.get(i).use().driving().partner();
+            if (!partner.isEmpty() && numbers.getOrDefault(partner, i) == i) {
+                result.add(new NoPartner(i, partner));
+            }
+        }
+        return result;
+    }
+
+    /**
+     * A pad whose partner is no other pad.
+     *
+     * @param pad its number, in the order in which pads were added
+     * @param partner what it names
+     */
+    public record NoPartner(int pad, String partner) {
+        /** What should have stood there. */
+        public static final String EXPECTED = "the full name of another pad";
     }
 
     /** After building: members of switch groups between whose ends there is no switch. */

@@ -3,8 +3,10 @@ package padward.fabric.pattern;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import padward.base.Lazy;
@@ -121,6 +123,15 @@ public final class PatternFabric implements Fabric {
         if (!overrides.isEmpty()) {
             throw new PatternFault(
                     "$.pads", "names of pads", "“" + overrides.keySet().iterator().next() + "”");
+        }
+        Set<String> names = new HashSet<>();
+        result.forEach(p -> names.add(p.name()));
+        for (Pad pad : result) {
+            String partner = pad.use().driving().partner();
+            if (!partner.isEmpty() && (partner.equals(pad.name()) || !names.contains(partner))) {
+                throw new PatternFault(
+                        "$.pads", "the full name of another pad", "“" + partner + "”");
+            }
         }
         return result;
     }

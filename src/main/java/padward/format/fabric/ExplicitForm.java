@@ -128,6 +128,13 @@ final class ExplicitForm {
         if (!builder.repeated().isEmpty()) {
             throw RepeatedEdges.describe(source, progress, builder.repeated());
         }
+        for (ExplicitBuilder.NoPartner none : builder.noPartners()) {
+            throw new BadInput(
+                    source.label(),
+                    "$.pads[" + none.pad() + "].partner",
+                    ExplicitBuilder.NoPartner.EXPECTED,
+                    Text.quote(none.partner()));
+        }
         for (ExplicitBuilder.NoSwitch none : builder.noSwitches()) {
             throw new BadInput(
                     source.label(),
@@ -334,7 +341,7 @@ final class ExplicitForm {
                 pad.optional("setting", knownOrNone(info.settings), "", Pad::defaultSetting)
                         .means(
                                 "a setting of `settings`, used when a port states none; otherwise none");
-        var use = InfoForms.use(pad, Pad::use);
+        var use = InfoForms.use(pad, info.settings, Pad::use);
         return pad.rows(
                 in -> {
                     count(in, 1);

@@ -248,7 +248,7 @@ final class PatternForm {
         var setting =
                 pad.optional("setting", knownOrNone(info.settings), "", PadOverride::setting)
                         .means("used when a port states none; otherwise its group's");
-        var use = InfoForms.use(pad, PadOverride::use);
+        var use = InfoForms.use(pad, info.settings, PadOverride::use);
         return pad.makes(
                 () ->
                         new PadOverride(

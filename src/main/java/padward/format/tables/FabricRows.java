@@ -73,12 +73,12 @@ final class FabricRows {
                         fabric.tileName(fabric.tile(v)),
                         fabric.tileName(fabric.headTile(v)),
                         fabric.wireKind(v),
-                        unusable(fabric.unusable().isVertex(v)));
+                        yesOrNothing(fabric.unusable().isVertex(v)));
             }
         }
     }
 
-    private static String unusable(boolean is) {
+    private static String yesOrNothing(boolean is) {
         return is ? TableOut.yes(true) : "";
     }
 
@@ -102,7 +102,7 @@ final class FabricRows {
                     fabric.tileName(site.tile()),
                     site.kind(),
                     Listed.join(site.accepts()),
-                    unusable(fabric.unusable().isSite(s)));
+                    yesOrNothing(fabric.unusable().isSite(s)));
         }
     }
 
@@ -153,7 +153,10 @@ final class FabricRows {
                             : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
                     pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label(),
                     packagePs(pad, Corner.FAST),
-                    packagePs(pad, Corner.SLOW));
+                    packagePs(pad, Corner.SLOW),
+                    yesOrNothing(pad.use().driving().inverts()),
+                    Listed.join(pad.use().driving().settings()),
+                    pad.use().driving().partner());
         }
     }
 

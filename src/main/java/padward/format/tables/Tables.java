@@ -176,7 +176,19 @@ public final class Tables {
                                     may(
                                             "package_slow_ps",
                                             "the same at the slow corner; otherwise as at the"
-                                                    + " fast one"))));
+                                                    + " fast one"),
+                                    may(
+                                            "inverts",
+                                            "`yes` if the path through its IO register site and"
+                                                    + " driver inverts; otherwise `no`"),
+                                    may(
+                                            "legal_settings",
+                                            "the settings that it has, with `|` between them;"
+                                                    + " otherwise all for its bank's voltage"),
+                                    may(
+                                            "partner",
+                                            "full name of the other pad of a differential pair;"
+                                                    + " otherwise none"))));
     public static final TableShape DELAYS =
             shape(
                     "delays",
