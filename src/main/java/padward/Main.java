@@ -1,7 +1,5 @@
 package padward;
 
-import java.nio.file.Path;
-import java.util.Optional;
 import padward.cli.Padward;
 import padward.cli.TextStreams;
 import padward.cli.command.WindowCommand;
@@ -9,6 +7,8 @@ import padward.cli.output.ExitStatus;
 import padward.ui.PadwardApp;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
+import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * Start of the program: the window when there are no arguments or the command is {@code window},
@@ -32,6 +32,11 @@ public final class Main {
         CommandLine line = Padward.commandLine(arguments);
         if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {
             WindowCommand command = line.getSubcommands().get("window").getCommand();
+            Optional<String> fault = command.findFault();
+            if (fault.isPresent()) {
+                TextStreams.writer(System.err).println("padward: " + fault.get());
+                System.exit(ExitStatus.BAD_INPUT);
+            }
             window(command.file());
         } else {
             System.exit(Padward.execute(line, arguments));

@@ -18,14 +18,19 @@ public final class BadInput extends Exception {
      * @param place the JSON path, line or name inside the source; empty when the whole source is
      *     meant
      * @param expected what was expected there, as a noun phrase
-     * @param found what was found there
+     * @param found what was found there; blank for nothing
      */
     public BadInput(String source, String place, String expected, String found) {
-        super(line(source, place, expected, found));
+        super(line(source, place, expected, shown(found)));
         this.source = source;
         this.place = place;
         this.expected = expected;
-        this.found = found;
+        this.found = shown(found);
+    }
+
+    /** A message that ends after "found" looks cut short. */
+    private static String shown(String found) {
+        return found.isBlank() ? "nothing" : found;
     }
 
     private static String line(String source, String place, String expected, String found) {

@@ -1,5 +1,6 @@
 package padward.base;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -13,18 +14,22 @@ public final class NearestName {
 
     private NearestName() {}
 
-    /** The nearest name by edit distance, at most a third of the name's length away. */
+    /**
+     * The nearest name by edit distance, at most a third of the name's length away; case does not
+     * count.
+     */
     public static Optional<String> find(String name, Stream<String> known) {
         if (name.length() > LONGEST) {
             return Optional.empty();
         }
+        String lower = name.toLowerCase(Locale.ROOT);
         int[] best = {Math.max(1, name.length() / 3) + 1};
         String[] found = {null};
         known.limit(LOOKED_AT)
                 .filter(k -> Math.abs(k.length() - name.length()) < best[0])
                 .forEach(
                         k -> {
-                            int distance = distance(name, k, best[0]);
+                            int distance = distance(lower, k.toLowerCase(Locale.ROOT), best[0]);
                             if (distance < best[0]) {
                                 best[0] = distance;
                                 found[0] = k;
@@ -33,27 +38,43 @@ public final class NearestName {
         return Optional.ofNullable(found[0]);
     }
 
-    /** Levenshtein's distance; stops early at the limit. */
+    /**
+     * The distance of Damerau (1964) between texts, of which no part is changed twice: letters that
+     * changed places count as one change. Stops early at the limit.
+     */
     private static int distance(String one, String other, int limit) {
+        int[] twoAbove = new int[other.length() + 1];
         int[] above = new int[other.length() + 1];
         int[] row = new int[other.length() + 1];
         for (int j = 0; j <= other.length(); j++) {
             above[j] = j;
         }
+        int leastAbove = 0;
         for (int i = 1; i <= one.length(); i++) {
             row[0] = i;
             int least = i;
             for (int j = 1; j <= other.length(); j++) {
                 int change = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
                 row[j] = Math.min(above[j - 1] + change, Math.min(above[j], row[j - 1]) + 1);
+                boolean swapped =
+                        i > 1
+                                && j > 1
+                                && one.charAt(i - 1) == other.charAt(j - 2)
+                                && one.charAt(i - 2) == other.charAt(j - 1);
+                if (swapped) {
+                    row[j] = Math.min(row[j], twoAbove[j - 2] + 1);
+                }
                 least = Math.min(least, row[j]);
             }
-            if (least >= limit) {
+            // Letters that change places go on from the row before.
+            if (least >= limit && leastAbove >= limit) {
                 return limit;
             }
-            int[] swap = above;
+            leastAbove = least;
+            int[] oldest = twoAbove;
+            twoAbove = above;
             above = row;
-            row = swap;
+            row = oldest;
         }
         return above[other.length()];
     }

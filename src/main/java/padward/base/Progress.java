@@ -45,7 +45,9 @@ public interface Progress {
      * @param millis at least 0
      */
     default Progress within(long millis) {
-        long end = System.nanoTime() + millis * 1_000_000L;
+        // Half of what a difference of two times can be, 146 years, is no limit.
+        long nanos = Math.min(millis, (Long.MAX_VALUE >>> 1) / 1_000_000L) * 1_000_000L;
+        long end = System.nanoTime() + nanos;
         Progress outer = this;
         return new Progress() {
             @Override

@@ -198,7 +198,7 @@ public final class Draft {
         SiteView site = fabric().site(found.get().site());
         int pin = site.findPin(end.pin());
         if (pin == Fabric.NOTHING) {
-            refuse("site " + site.name() + " has no pin " + end.pin());
+            refuse(site.described() + " has no pin " + end.pin());
             return Optional.empty();
         }
         if (site.pins().get(pin - site.firstPin()).direction() != direction) {
@@ -347,11 +347,28 @@ public final class Draft {
 
     /** Removes a port, and takes it from its net; a net that it drives goes. */
     public void remove(Port port) {
-        Predicate<Terminal> thePort = new Terminal.PortEnd(port.id())::equals;
+        handOnEnable(port);
+        Predicate<Terminal> thePort = t -> t instanceof Terminal.PortEnd at && at.isOf(port);
         nets(base.netsAtPort(port.id()), thePort).forEach(net -> dropEnds(net, thePort));
         ports.remove(port);
         touched.add(new Part(Part.Kind.PORT, port.name()));
         dropEnable(port);
+    }
+
+    /** A net that ends at an enable which other ports share ends at that of one of these. */
+    private void handOnEnable(Port port) {
+        Terminal enable = Terminal.PortEnd.enableOf(port.id());
+        for (Net net : nets(base.netsAtPort(port.id()), enable::equals)) {
+            EnableBranch.otherUser(fabric(), port, this::findPortOn)
+                    .ifPresent(
+                            other -> {
+                                List<Terminal> sinks = new ArrayList<>(net.sinks());
+                                sinks.set(
+                                        sinks.indexOf(enable),
+                                        Terminal.PortEnd.enableOf(other.id()));
+                                put(net.withSinks(sinks));
+                            });
+        }
     }
 
     /** Takes the wires from nets that only switched the driver of a port's pad. */
@@ -407,8 +424,8 @@ public final class Draft {
             int site = cells.find(at.cell()).orElseThrow().site();
             return fabric().site(site).findPin(at.pin());
         }
-        int pad = ports.find(((Terminal.PortEnd) end).port()).orElseThrow().pad();
-        return fabric().pads().get(pad).vertex();
+        Terminal.PortEnd at = (Terminal.PortEnd) end;
+        return at.vertexOn(fabric(), ports.find(at.port()).orElseThrow());
     }
 
     /** An end as people write it. */
@@ -416,7 +433,8 @@ public final class Draft {
         if (end instanceof Terminal.CellPin at) {
             return cells.find(at.cell()).orElseThrow().name() + "." + at.pin();
         }
-        return "port " + ports.find(((Terminal.PortEnd) end).port()).orElseThrow().name();
+        Terminal.PortEnd at = (Terminal.PortEnd) end;
+        return at.toText(ports.find(at.port()).orElseThrow());
     }
 
     Optional<Cell> cellNow(int number) {

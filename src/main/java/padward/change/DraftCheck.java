@@ -67,7 +67,7 @@ final class DraftCheck {
     void run() {
         for (Cell cell : draft.cellsPut()) {
             if (cellsNow.put(cell.site(), cell.id()) != Fabric.NOTHING) {
-                draft.refuse("two cells are put on site " + fabric.site(cell.site()).name());
+                draft.refuse("two cells are put on " + fabric.site(cell.site()).described());
             }
             SiteView site = fabric.site(cell.site());
             boolean isNew =
@@ -76,8 +76,7 @@ final class DraftCheck {
                 draft.refuse("site " + site.name() + " is unusable");
             }
             if (!site.accepts().contains(cell.kind())) {
-                draft.refuse(
-                        "site " + site.name() + " does not accept cells of kind " + cell.kind());
+                draft.refuse(site.described() + " does not accept cells of kind " + cell.kind());
             }
         }
         for (Net net : draft.netsPut()) {
@@ -303,7 +302,7 @@ final class DraftCheck {
                 if (end instanceof Terminal.CellPin at
                         && at.cell() == cell.id()
                         && view.findPin(at.pin()) == Fabric.NOTHING) {
-                    draft.refuse("site " + view.name() + " has no pin " + at.pin());
+                    draft.refuse(view.described() + " has no pin " + at.pin());
                 }
             }
         }

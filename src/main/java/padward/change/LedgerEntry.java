@@ -75,6 +75,11 @@ public record LedgerEntry(
         return withAccepted(words.stream().map(w -> new Acceptance(w, who, when)).toList());
     }
 
+    /** The same entry with another note. */
+    public LedgerEntry withNote(String text) {
+        return new LedgerEntry(when, who, text, net, pad, edits, accepted, leads, digests);
+    }
+
     /** The same entry with other acceptances. */
     public LedgerEntry withAccepted(List<Acceptance> all) {
         return new LedgerEntry(when, who, note, net, pad, edits, all, leads, digests);

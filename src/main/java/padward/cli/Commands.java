@@ -1,9 +1,5 @@
 package padward.cli;
 
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.function.Supplier;
 import padward.cli.command.ApplyCommand;
 import padward.cli.command.AskAllCommand;
 import padward.cli.command.AskCommand;
@@ -29,7 +25,14 @@ import padward.cli.command.SheetCommand;
 import padward.cli.command.SurveyCommand;
 import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
+import padward.cli.ledger.LedgerCommand;
+import padward.cli.manners.HelpCommand;
+import padward.cli.wanted.WantedCommand;
 import padward.cli.watch.WatchCommand;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
 
 /** The commands by name, in the order of the help; each is made when it is called. */
 final class Commands {
@@ -46,6 +49,8 @@ final class Commands {
         BY_NAME.put("board", BoardCommand::new);
         BY_NAME.put("lead", LeadCommand::new);
         BY_NAME.put("undo", UndoCommand::new);
+        BY_NAME.put("ledger", LedgerCommand::new);
+        BY_NAME.put("wanted", WantedCommand::new);
         BY_NAME.put("diff", DiffCommand::new);
         BY_NAME.put("sheet", SheetCommand::new);
         BY_NAME.put("changes", ChangesCommand::new);
@@ -62,6 +67,7 @@ final class Commands {
         BY_NAME.put("lesson", LessonCommand::new);
         BY_NAME.put("exercise", ExerciseCommand::new);
         BY_NAME.put("window", WindowCommand::new);
+        BY_NAME.put("help", HelpCommand::new);
     }
 
     private Commands() {}

@@ -1,7 +1,12 @@
 package padward.cli;
 
+import padward.base.NearestName;
+import picocli.CommandLine;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -21,10 +26,65 @@ final class OptionFault {
                     "(?s)Value for option (?:option )?'([^']*)' \\((.*)\\) should be in KEY=VALUE "
                             + "format but was (.*)");
 
+    private static final Pattern UNMATCHED = Pattern.compile("(?s)Unmatched argument.*|Unknown .*");
+
     private OptionFault() {}
 
-    /** The message in Padward's form, or picocli's own. */
-    static String describe(String message) {
+    /**
+     * The message in Padward's form, or picocli's own.
+     *
+     * @param words all words of the command line
+     */
+    static String describe(CommandLine.ParameterException fault, String[] words) {
+        String message = fault.getMessage();
+        boolean unmatched = fault instanceof CommandLine.UnmatchedArgumentException;
+        boolean missing = fault instanceof CommandLine.MissingParameterException;
+        if (unmatched || missing || UNMATCHED.matcher(message).matches()) {
+            // What is missing may only be misspelt, and a word too many may be its value.
+            Optional<String> strange = strangeWord(fault, words);
+            if (strange.isPresent()) {
+                return strange.get();
+            }
+        }
+        return describe(message);
+    }
+
+    private static Optional<String> strangeWord(
+            CommandLine.ParameterException fault, String[] words) {
+        CommandLine.Model.CommandSpec command = fault.getCommandLine().getCommandSpec();
+        List<String> options =
+                command.options().stream().flatMap(o -> Arrays.stream(o.names())).toList();
+        for (String word : words) {
+            String name = word.replaceFirst("=.*", "");
+            if (name.startsWith("--") && name.length() > 2 && !options.contains(name)) {
+                return Optional.of(strange("an option of " + command.name(), name, options));
+            }
+        }
+        if (!(fault instanceof CommandLine.UnmatchedArgumentException unmatched)) {
+            return Optional.empty();
+        }
+        String word = unmatched.getUnmatched().get(0);
+        if (!command.subcommands().isEmpty()) {
+            return Optional.of(strange("a command", word, command.subcommands().keySet()));
+        }
+        return Optional.of(
+                word.startsWith("-")
+                        ? strange("an option of " + command.name(), word, options)
+                        : command.name() + ": expected options, found the word “" + word + "”");
+    }
+
+    private static String strange(String expected, String word, Collection<String> known) {
+        return "expected "
+                + expected
+                + ", found “"
+                + word
+                + "”"
+                + NearestName.find(word, known.stream())
+                        .map(n -> "; did you mean “" + n + "”?")
+                        .orElse("");
+    }
+
+    private static String describe(String message) {
         Matcher choice = CHOICE.matcher(message);
         if (choice.matches()) {
             // Each choice once, spelled as in the help.

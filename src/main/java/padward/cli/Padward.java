@@ -1,14 +1,17 @@
 package padward.cli;
 
-import java.io.PrintWriter;
-import java.util.List;
 import padward.base.BadInput;
+import padward.cli.manners.Manners;
+import padward.cli.manners.Terminal;
 import padward.cli.output.ExitStatus;
 import padward.fabric.DelayTooLong;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.OptionalInt;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(
@@ -16,9 +19,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = "padward 0.1.0",
         description =
-                "Brings an internal net of a finished programmable-logic design out to a pad, "
-                        + "and reports what blocks it when there is no free route. Without a command, "
-                        + "opens the window.",
+                "Brings an internal net of a finished programmable-logic design out to a pad, and"
+                        + " reports what blocks it when there is no free route. Without a command,"
+                        + " opens the window.",
         footer = {
             "",
             "In the examples, padward stands for: java -jar target/padward.jar",
@@ -50,16 +53,31 @@ public final class Padward implements Runnable {
      * at the options of all takes longer than most answers.
      */
     public static CommandLine commandLine(String[] arguments) {
-        boolean known = arguments.length > 0 && Commands.names().contains(arguments[0]);
-        return commandLine(known ? List.of(arguments[0]) : Commands.names());
+        boolean known =
+                arguments.length > 0
+                        && Commands.names().contains(arguments[0])
+                        && !arguments[0].equals("help");
+        CommandLine line = commandLine(known ? List.of(arguments[0]) : Commands.names());
+        OptionalInt width = Terminal.width();
+        if (width.isPresent()) {
+            line.setUsageHelpWidth(Math.min(HELP_WIDTH, width.getAsInt()));
+            // JSON is for programs, which may be given it through a terminal, too.
+            boolean json = List.of(arguments).contains("--json");
+            line.setOut(TextStreams.writer(System.out, json ? OptionalInt.empty() : width));
+            line.setErr(TextStreams.writer(System.err, width));
+        }
+        return line;
     }
 
     private static CommandLine commandLine(List<String> commands) {
         CommandLine line = new CommandLine(new Padward());
         commands.forEach(name -> line.addSubcommand(Commands.make(name)));
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        // A note or a name that begins with @ is meant as it stands, not as the name of a file.
+        line.setExpandAtFiles(false);
         line.setUsageHelpWidth(HELP_WIDTH);
         CommandList.install(line);
+        Manners.install(line);
         // Colours would be control characters, which are not let through.
         line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
         line.setOut(TextStreams.writer(System.out));
@@ -70,16 +88,11 @@ public final class Padward implements Runnable {
     }
 
     /** Wrong options are reported in one line, with a pointer to the help. */
-    private static int reportOptions(CommandLine.ParameterException fault, String[] ignored) {
+    private static int reportOptions(CommandLine.ParameterException fault, String[] words) {
         CommandLine line = fault.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
-        err.println(
-                "padward: "
-                        + OptionFault.describe(fault.getMessage())
-                        + "; see "
-                        + name
-                        + " --help");
+        err.println("padward: " + OptionFault.describe(fault, words) + "; see " + name + " --help");
         err.flush();
         return ExitStatus.BAD_INPUT;
     }

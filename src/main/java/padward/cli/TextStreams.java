@@ -1,13 +1,16 @@
 package padward.cli;
 
+import padward.cli.manners.WrappingWriter;
 import java.io.Console;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * In what encoding words come in and go out. What goes to a file or another program is UTF-8,
@@ -23,7 +26,14 @@ public final class TextStreams {
      * Text for one of the process's two output streams, without anything that steers a terminal.
      */
     public static PrintWriter writer(PrintStream stream) {
-        return new PrintWriter(new PlainWriter(new OutputStreamWriter(stream, encoding())), true);
+        return writer(stream, OptionalInt.empty());
+    }
+
+    /** The same, with long lines broken between words where a width is given. */
+    public static PrintWriter writer(PrintStream stream, OptionalInt width) {
+        Writer plain = new PlainWriter(new OutputStreamWriter(stream, encoding()));
+        return new PrintWriter(
+                width.isPresent() ? new WrappingWriter(plain, width.getAsInt()) : plain, true);
     }
 
     private static Charset encoding() {

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
@@ -60,7 +61,22 @@ public final class Design {
             Map<String, Integer> netByName,
             Map<String, Integer> portByName,
             Map<Integer, Integer> portByPad,
-            boolean anyLocked) {}
+            Map<String, String> otherNames,
+            boolean anyLocked) {
+        Shared with(Map<String, String> others) {
+            return new Shared(
+                    name,
+                    note,
+                    fabric,
+                    board,
+                    cellByName,
+                    netByName,
+                    portByName,
+                    portByPad,
+                    others,
+                    anyLocked);
+        }
+    }
 
     /**
      * Takes checked parts: names unique, numbers equal to list positions, wires used once. The file
@@ -91,6 +107,7 @@ public final class Design {
                         byName(nets, Net::name, Net::id),
                         byName(ports, Port::name, Port::id),
                         portByPad,
+                        Map.of(),
                         cells.stream().anyMatch(Cell::locked)
                                 || nets.stream().anyMatch(n -> n.lock().keepsWires()));
         this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
@@ -120,9 +137,23 @@ public final class Design {
         change.ports().forEach(p -> portByPad.put(p.pad(), p.id()));
     }
 
+    private Design(Design same, Map<String, String> otherNames) {
+        this.shared = same.shared.with(otherNames);
+        this.cells = same.cells;
+        this.nets = same.nets;
+        this.ports = same.ports;
+        this.netsByEnd = same.netsByEnd;
+        this.occupancy = same.occupancy;
+        this.locks = same.locks;
+        this.addedCells = same.addedCells;
+        this.addedNets = same.addedNets;
+        this.addedPorts = same.addedPorts;
+        this.portByPad = same.portByPad;
+    }
+
     private static <T> Map<String, Integer> byName(
             List<T> things, Function<T, String> name, ToIntFunction<T> number) {
-        Map<String, Integer> result = new HashMap<>();
+        Map<String, Integer> result = new HashMap<>(things.size() + things.size() / 2);
         things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
         return result;
     }
@@ -153,6 +184,25 @@ public final class Design {
      */
     public Design with(DesignChange change) {
         return new Design(this, change);
+    }
+
+    /**
+     * The same design, whose nets can also be looked up by names that they have elsewhere.
+     *
+     * @param names names in the design, or {@code cell.pin}, by the other names
+     */
+    public Design withOtherNames(Map<String, String> names) {
+        return new Design(this, Map.copyOf(names));
+    }
+
+    /** What another name of a net stands for. */
+    public Optional<String> findOtherName(String name) {
+        return Optional.ofNullable(shared.otherNames.get(name));
+    }
+
+    /** The other names of nets. */
+    public Set<String> otherNames() {
+        return shared.otherNames.keySet();
     }
 
     private static <T, K> Optional<T> find(
@@ -327,17 +377,19 @@ public final class Design {
         if (terminal instanceof Terminal.CellPin at) {
             return shared.fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
         }
-        return shared.fabric
-                .pads()
-                .get(ports.get(((Terminal.PortEnd) terminal).port()).pad())
-                .vertex();
+        Terminal.PortEnd end = (Terminal.PortEnd) terminal;
+        return end.vertexOn(shared.fabric, ports.get(end.port()));
     }
 
-    /** A terminal as people write it: {@code cell.pin} or {@code port NAME}. */
+    /**
+     * A terminal as people write it: {@code cell.pin}, {@code port NAME} or {@code enable of port
+     * NAME}.
+     */
     public String textOf(Terminal terminal) {
         if (terminal instanceof Terminal.CellPin at) {
             return cells.get(at.cell()).name() + "." + at.pin();
         }
-        return "port " + ports.get(((Terminal.PortEnd) terminal).port()).name();
+        Terminal.PortEnd end = (Terminal.PortEnd) terminal;
+        return end.toText(ports.get(end.port()));
     }
 }

@@ -43,8 +43,9 @@ public final class DesignReview {
             for (Terminal end : net.ends()) {
                 if (end instanceof Terminal.CellPin at) {
                     cells.add(at.cell());
-                } else {
-                    ports.add(((Terminal.PortEnd) end).port());
+                } else if (end instanceof Terminal.PortEnd at
+                        && at.role() == Terminal.PortEnd.Role.PAD) {
+                    ports.add(at.port());
                 }
             }
         }

@@ -40,24 +40,37 @@ public record EnableBranch(Net net, List<Integer> vertices) {
         int site = pad.enableSite();
         if (site == Fabric.NOTHING
                 || port.direction() == PortDirection.IN
-                || EnableSites.of(fabric)
-                        .padsAt(site)
-                        .intStream()
-                        .mapToObj(portOn)
-                        .flatMap(Optional::stream)
-                        .anyMatch(p -> p.id() != port.id() && p.direction() != PortDirection.IN)) {
+                || otherUser(fabric, port, portOn).isPresent()) {
             return List.of();
         }
         List<EnableBranch> result = new ArrayList<>();
         for (Net net : netsAt(design, site)) {
             IntSet kept = new IntOpenHashSet();
-            net.sinks().forEach(s -> kept.add(design.vertexOf(s)));
+            net.sinks().stream()
+                    .filter(s -> !s.equals(Terminal.PortEnd.enableOf(port.id())))
+                    .forEach(s -> kept.add(design.vertexOf(s)));
             List<Integer> vertices = servingOnly(net.route(), fabric, site, kept);
             if (!vertices.isEmpty()) {
                 result.add(new EnableBranch(net, vertices));
             }
         }
         return result;
+    }
+
+    /**
+     * A port whose pad's driver is switched through the same site as that of another.
+     *
+     * @param portOn the port on a pad, by its index
+     */
+    public static Optional<Port> otherUser(
+            Fabric fabric, Port port, IntFunction<Optional<Port>> portOn) {
+        return EnableSites.of(fabric)
+                .padsAt(fabric.pads().get(port.pad()).enableSite())
+                .intStream()
+                .mapToObj(portOn)
+                .flatMap(Optional::stream)
+                .filter(p -> p.id() != port.id() && p.direction() != PortDirection.IN)
+                .findFirst();
     }
 
     /** The nets that come to an enable's site where no cell stands. */

@@ -1,26 +1,31 @@
 package padward.design;
 
+import padward.base.BadInput;
+import padward.base.NearestName;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import padward.base.BadInput;
-import padward.base.NearestName;
 
 /**
  * The one look-up from what a person writes to a net or a pad, for the command line and the window.
  * The first of these rules that matches anything decides:
  *
  * <ol>
- *   <li>the exact name; for a pad its full name, and then its other {@linkplain PadNames names};
+ *   <li>the exact name; for a pad its full name, and then its other {@linkplain PadNames names},
+ *       for a net {@linkplain Design#findOtherName another name};
  *   <li>a pattern with {@code *} and {@code ?} for the whole name;
  *   <li>the whole name or, for hierarchical names, its last parts ({@code rx/cnt[2]} for {@code
- *       uart/rx/cnt[2]}), ignoring case.
+ *       uart/rx/cnt[2]}), ignoring case;
+ *   <li>the spellings of messages, schematics and people: {@code J1-3}, {@code header J1 pin 3} for
+ *       a pad; {@code cell.pin}, {@code the D of register x} for a net.
  * </ol>
  *
  * <p>Parts of words do not match: a script would take another net as soon as the design changes.
@@ -75,13 +80,30 @@ public final class NameLookup {
         if (design.findNet(text).isPresent()) {
             return new Match.Found<>(design.findNet(text).get());
         }
+        Optional<String> named = design.findOtherName(text);
+        if (named.isPresent()) {
+            // Another name of another name would be one too many.
+            return net(design.withOtherNames(Map.of()), named.get());
+        }
         List<Net> nets = List.copyOf(design.nets());
-        return match(
-                text,
-                nets.size(),
-                i -> List.of(nets.get(i).name()),
-                i -> nets.get(i).name(),
-                nets::get);
+        Match<Net> byName =
+                match(
+                        text,
+                        nets.size(),
+                        i -> List.of(nets.get(i).name()),
+                        i -> nets.get(i).name(),
+                        nets::get);
+        if (!(byName instanceof Match.None<Net>)) {
+            return byName;
+        }
+        List<Net> byPin = PinText.find(design, text.strip());
+        if (!byPin.isEmpty()) {
+            return of(
+                    IntStream.range(0, byPin.size()).boxed().toList(),
+                    i -> byPin.get(i).name(),
+                    byPin::get);
+        }
+        return byName;
     }
 
     /** The pad that a text means, as its index in {@code fabric.pads()}. */
@@ -91,12 +113,27 @@ public final class NameLookup {
         if (!exact.isEmpty()) {
             return of(exact, i -> design.fabric().pads().get(i).name(), i -> i);
         }
-        return match(
-                text,
-                count,
-                i -> PadNames.namesOf(design, i),
-                i -> design.fabric().pads().get(i).name(),
-                i -> i);
+        Match<Integer> byName =
+                match(
+                        text,
+                        count,
+                        i -> PadNames.namesOf(design, i),
+                        i -> design.fabric().pads().get(i).name(),
+                        i -> i);
+        if (!(byName instanceof Match.None<Integer>) || text.isBlank()) {
+            return byName;
+        }
+        String plain = PadSpelling.plain(text);
+        List<Integer> spelt = all(count, i -> PadSpelling.fits(PadNames.namesOf(design, i), plain));
+        if (!spelt.isEmpty()) {
+            return of(spelt, i -> design.fabric().pads().get(i).name(), i -> i);
+        }
+        List<String> pins =
+                stream(count, i -> PadNames.namesOf(design, i))
+                        .filter(n -> PadSpelling.plain(n).startsWith(plain + "."))
+                        .limit(MOST_LISTED)
+                        .toList();
+        return pins.isEmpty() ? byName : new Match.None<>(pins);
     }
 
     /** Something about the thing at a place of a list. */
@@ -133,7 +170,7 @@ public final class NameLookup {
     }
 
     /** Whether a text in lower case is all of a name, or its last parts. */
-    private static boolean isTail(String name, String lower) {
+    static boolean isTail(String name, String lower) {
         String all = name.toLowerCase(Locale.ROOT);
         return all.equals(lower) || all.endsWith("/" + lower);
     }

@@ -8,6 +8,7 @@ import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.BitSet;
 import java.util.Optional;
 import padward.base.Lazy;
+import padward.base.PagedInts;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -55,11 +56,21 @@ public final class Occupancy {
     private final IntOpenHashSet differing;
 
     private record Base(
-            Int2IntOpenHashMap occupantByVertex,
-            Int2IntOpenHashMap netByVertex,
-            Int2IntOpenHashMap cellBySite,
+            PagedInts occupantByVertex,
+            PagedInts netByVertex,
+            PagedInts cellBySite,
             Int2IntOpenHashMap startingBeside,
-            BitSet occupied) {}
+            BitSet occupied) {
+        static Base of(Fabric fabric) {
+            int vertices = fabric.vertexCount();
+            return new Base(
+                    new PagedInts(vertices),
+                    new PagedInts(vertices),
+                    new PagedInts(fabric.siteCount()),
+                    table(),
+                    new BitSet(vertices));
+        }
+    }
 
     /**
      * Of a design that was read. O(wires + pins of used sites).
@@ -71,8 +82,7 @@ public final class Occupancy {
         this.cells = cells;
         this.nets = nets;
         this.netsByEnd = netsByEnd;
-        BitSet none = new BitSet(fabric.vertexCount());
-        this.base = new Base(table(), table(), table(), table(), none);
+        this.base = Base.of(fabric);
         this.startingBeside = table();
         this.unusable = fabric.unusable();
         this.occupantByVertex = table();
@@ -274,7 +284,7 @@ public final class Occupancy {
                     }
                     user = starts(net, vertex) ? there : net.id();
                     int starting = there + net.id() - user;
-                    put(startingBeside, base.startingBeside, vertex, starting);
+                    putStarting(vertex, starting);
                 }
                 put(netByVertex, base.netByVertex, vertex, user);
                 touched.add(vertex);
@@ -293,7 +303,7 @@ public final class Occupancy {
             if (!stays.contains(vertex)) {
                 int starting = startingBesideOn(vertex);
                 if (starting != Fabric.NOTHING) {
-                    put(startingBeside, base.startingBeside, vertex, Fabric.NOTHING);
+                    putStarting(vertex, Fabric.NOTHING);
                 }
                 // Of two nets on a pad, the other one stays.
                 int left = starting == net.id() ? netIdOn(vertex) : starting;
@@ -354,7 +364,15 @@ public final class Occupancy {
         }
     }
 
-    private static void put(Int2IntMap here, Int2IntMap shared, int key, int value) {
+    private void putStarting(int vertex, int net) {
+        if (base.startingBeside.get(vertex) == net) {
+            startingBeside.remove(vertex);
+        } else {
+            startingBeside.put(vertex, net);
+        }
+    }
+
+    private static void put(Int2IntMap here, PagedInts shared, int key, int value) {
         if (shared.get(key) == value) {
             here.remove(key);
         } else {

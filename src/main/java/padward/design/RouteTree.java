@@ -22,6 +22,16 @@ public final class RouteTree {
         return new RouteTree(new int[] {root}, new int[] {-1});
     }
 
+    /**
+     * Of checked arrays, which are kept and not to be changed.
+     *
+     * @param vertices the vertices, each once
+     * @param parents the place of each one's parent, before its own; -1 for the first
+     */
+    public static RouteTree ofPlaces(int[] vertices, int[] parents) {
+        return new RouteTree(vertices, parents);
+    }
+
     /** Number of vertices, at least 1. */
     public int size() {
         return vertices.length;

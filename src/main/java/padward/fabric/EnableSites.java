@@ -21,6 +21,34 @@ public final class EnableSites {
     }
 
     /**
+     * The pin at which a net that switches a pad's driver ends: the only out pin of its enable's
+     * site, or the only in pin of one without out pins; {@link Fabric#NOTHING} when there is none
+     * such. O(pins of the site).
+     */
+    public static int endOf(Fabric fabric, Pad pad) {
+        if (pad.enableSite() == Fabric.NOTHING) {
+            return Fabric.NOTHING;
+        }
+        SiteView site = fabric.site(pad.enableSite());
+        int only = onlyPin(site, PinDirection.OUT);
+        boolean noOutput = site.pins().stream().noneMatch(p -> p.direction() == PinDirection.OUT);
+        return noOutput ? onlyPin(site, PinDirection.IN) : only;
+    }
+
+    private static int onlyPin(SiteView site, PinDirection direction) {
+        int found = Fabric.NOTHING;
+        for (int pin = 0; pin < site.pins().size(); pin++) {
+            if (site.pins().get(pin).direction() == direction) {
+                if (found != Fabric.NOTHING) {
+                    return Fabric.NOTHING;
+                }
+                found = site.firstPin() + pin;
+            }
+        }
+        return found;
+    }
+
+    /**
      * Indices of the pads whose drivers are switched through a site; none for most. O(pads) the
      * first time.
      */

@@ -105,7 +105,7 @@ public interface Fabric {
     /** A new cursor over incoming edges. */
     EdgeCursor edgesIn();
 
-    /** Number of sites. */
+    /** Number of sites; each part of a site that states parts counts as one. */
     int siteCount();
 
     /** A site as a value. */
@@ -114,8 +114,26 @@ public interface Fabric {
     /** The site of a pin, {@link #NOTHING} for wires and pads. */
     int siteOf(int vertex);
 
-    /** The site of that full name, or {@link #NOTHING}. */
+    /** The site or part of that full name, or {@link #NOTHING}. */
     int findSite(String name);
+
+    /**
+     * The sites of other tiles that extend over a tile, in their order; none in most fabrics. O(1),
+     * O(sites) the first time.
+     */
+    default List<Integer> sitesReaching(int tile) {
+        return List.of();
+    }
+
+    /** Whether some site extends over several tiles. */
+    default boolean hasWideSites() {
+        return false;
+    }
+
+    /** The parts of the site of that full name, in their order; none when it has no parts. */
+    default List<Integer> findParts(String site) {
+        return List.of();
+    }
 
     /** The sites of a tile, as the range from the first to before {@code firstSite(tile + 1)}. */
     int firstSite(int tile);

@@ -13,6 +13,12 @@ public final class FabricLimits {
     /** Most members of one group of wires, sites, pins or pads in a tile type. */
     public static final int GROUP = 4_096;
 
+    /** Most wires, pins and pads of one tile type. */
+    public static final int TILE_VERTICES = 1_000_000;
+
+    /** Most switches, fixed connections and pass-throughs of all tile types of a pattern. */
+    public static final int TILE_CONNECTIONS = 2_000_000;
+
     /** Longest name, characters. */
     public static final int NAME_LENGTH = 1_000;
 

@@ -114,11 +114,35 @@ public final class FabricReview {
             }
         }
         Map<String, Integer> sites = new TreeMap<>();
-        for (int s = 0; s < fabric.siteCount(); s++) {
-            sites.merge(fabric.site(s).kind(), 1, Integer::sum);
+        int siteCount = 0;
+        int parts = 0;
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            sites.merge(site.first().kind(), 1, Integer::sum);
+            siteCount++;
+            parts += site.hasParts() ? site.parts().size() : 0;
         }
         int all = wires.values().stream().mapToInt(Integer::intValue).sum();
-        List<String> counts = new ArrayList<>();
+        List<String> counts =
+                new ArrayList<>(
+                        List.of(
+                                all + " wires" + listed(wires),
+                                siteCount
+                                        + " sites with "
+                                        + pins
+                                        + " pins"
+                                        + listed(sites)
+                                        + (parts == 0 ? "" : ", " + parts + " parts of sites"),
+                                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
+                                        + " switches, "
+                                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
+                                        + " fixed connections, "
+                                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
+                                        + " pass-throughs"
+                                        + (fabric.switchGroups().isEmpty()
+                                                ? ""
+                                                : ", "
+                                                        + fabric.switchGroups().count()
+                                                        + " switch groups")));
         Unusable unusable = fabric.unusable();
         if (!unusable.isEmpty()) {
             long closed =
@@ -127,20 +151,6 @@ public final class FabricReview {
                             .count();
             counts.add("unusable: " + closed + " wires, " + unusable.siteCount() + " sites");
         }
-        List<String> parts =
-                List.of(
-                        all + " wires" + listed(wires),
-                        fabric.siteCount() + " sites with " + pins + " pins" + listed(sites),
-                        edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
-                                + " switches, "
-                                + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
-                                + " fixed connections, "
-                                + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
-                                + " pass-throughs"
-                                + (fabric.switchGroups().isEmpty()
-                                        ? ""
-                                        : ", " + fabric.switchGroups().count() + " switch groups"));
-        counts.addAll(0, parts);
         return counts;
     }
 

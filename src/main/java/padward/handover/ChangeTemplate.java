@@ -6,7 +6,9 @@ import com.samskivert.mustache.MustacheException;
 import com.samskivert.mustache.MustacheParseException;
 import com.samskivert.mustache.Template;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.Reader;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -83,12 +85,14 @@ public final class ChangeTemplate {
     }
 
     private static String read(Path file) throws BadInput {
-        try {
-            if (Files.size(file) > LONGEST) {
+        // A pipe or a device does not say how long it is.
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] bytes = in.readNBytes(LONGEST + 1);
+            if (bytes.length > LONGEST) {
                 throw new BadInput(
                         file.toString(), "", "at most " + LONGEST + " bytes", "more of them");
             }
-            return Files.readString(file, StandardCharsets.UTF_8);
+            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
         } catch (IOException fault) {
             throw ReadFault.of(file.toString(), fault);
         }

@@ -3,6 +3,7 @@ package padward.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
@@ -18,6 +19,10 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.lesson.condition.Condition;
 import padward.lesson.condition.WindowState;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchResult;
+import padward.watch.place.WatchText;
 
 /**
  * Performs user actions without a window, with the same results as in the window. Proves that a
@@ -83,6 +88,9 @@ public final class SolutionPlayer {
         }
         if (action instanceof UserAction.Keep) {
             return keep();
+        }
+        if (action instanceof UserAction.Watch watch) {
+            return watch(watch);
         }
         if (action instanceof UserAction.Drop) {
             whatIf = Optional.empty();
@@ -161,6 +169,29 @@ public final class SolutionPlayer {
         return Optional.empty();
     }
 
+    private Optional<String> watch(UserAction.Watch watch) {
+        List<Integer> pads = Condition.pads(now, watch.pad());
+        if (pads.size() != 1) {
+            return Optional.of(watch.pad() + " is not the name of exactly one pad");
+        }
+        WatchResult result;
+        try {
+            WatchQuestion question =
+                    new WatchQuestion(now, watch.request().circuit(now), List.of(pads.get(0)));
+            result = WatchPlacer.place(question, Progress.NONE);
+        } catch (BadInput fault) {
+            return Optional.of(fault.getMessage());
+        }
+        if (!(result instanceof WatchResult.Placed placed)) {
+            return Optional.of(WatchText.sentence(result));
+        }
+        WatchResult.Leg leg = placed.legs().get(0);
+        kept.add(new LedgerEntry("", "", "", leg.net(), leg.pad(), placed.edits()));
+        now = placed.design();
+        askAgain();
+        return Optional.empty();
+    }
+
     private Optional<String> undo() {
         if (kept.isEmpty()) {
             return Optional.of("nothing has been kept");
@@ -168,12 +199,17 @@ public final class SolutionPlayer {
         kept.remove(kept.size() - 1);
         now = original;
         kept.forEach(k -> now = Outcome.apply(now, k.edits()));
+        askAgain();
+        return Optional.empty();
+    }
+
+    /** As the window does when what is kept has changed. */
+    private void askAgain() {
         answer.map(Answer::question)
                 .ifPresent(
                         q ->
                                 ask(
                                         new UserAction.Ask(
                                                 q.net().name(), q.padValue().name(), q.corner())));
-        return Optional.empty();
     }
 }

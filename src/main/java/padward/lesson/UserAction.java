@@ -1,6 +1,10 @@
 package padward.lesson;
 
+import java.util.List;
+import java.util.Optional;
 import padward.fabric.Corner;
+import padward.watch.request.CircuitRequest;
+import padward.watch.request.CircuitSort;
 
 /** Something that a user does in the window, as a value. */
 public sealed interface UserAction {
@@ -70,6 +74,43 @@ public sealed interface UserAction {
         @Override
         public String toText() {
             return "press Drop";
+        }
+    }
+
+    /**
+     * Asks for a watch circuit, and keeps it.
+     *
+     * @param circuit its sort
+     * @param when its condition
+     * @param pad the pad, by any of its names
+     * @param registered whether a register stands before the pad
+     */
+    record Watch(CircuitSort circuit, String when, String pad, boolean registered)
+            implements UserAction {
+        /** The circuit as the panel states it. */
+        public CircuitRequest request() {
+            return new CircuitRequest(
+                    circuit,
+                    List.of(),
+                    Optional.of(when),
+                    Optional.empty(),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    registered);
+        }
+
+        @Override
+        public String toText() {
+            return "in the panel Watch choose "
+                    + circuit.label()
+                    + ", type “"
+                    + when
+                    + "” under When and "
+                    + pad
+                    + " under Pad"
+                    + (registered ? "" : ", without a register before the pad")
+                    + ", press Ask and then Keep";
         }
     }
 

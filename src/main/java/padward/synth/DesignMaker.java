@@ -36,13 +36,22 @@ public final class DesignMaker {
      * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled
      */
     public static MadeDesign make(int wires, long seed, double used, Progress progress) {
-        PatternSpec spec = FabricMaker.make(wires, seed);
+        return make(FabricMaker.make(wires, seed), seed, used, progress);
+    }
+
+    private static MadeDesign make(PatternSpec spec, long seed, double used, Progress progress) {
         Set<String> clockKinds =
                 spec.wires().stream()
                         .filter(w -> w.use().equals("clock"))
                         .map(PatternSpec.WireKind::name)
                         .collect(Collectors.toSet());
         return make(Optional.of(spec), compile(spec), clockKinds, seed, used, progress);
+    }
+
+    /** As {@link #make(int, long, double, Progress)}, on a fabric with long lines. */
+    public static MadeDesign makeWithLongLines(
+            int wires, long seed, double used, Progress progress) {
+        return make(FabricMaker.makeWithLongLines(wires, seed), seed, used, progress);
     }
 
     /** As {@link #make(int, long, double, Progress)}, on an irregular fabric. */

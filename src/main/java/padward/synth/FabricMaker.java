@@ -75,6 +75,11 @@ public final class FabricMaker {
                 pads(side, random));
     }
 
+    /** As {@link #make}, with wires that run far across the chip and have taps on their way. */
+    public static PatternSpec makeWithLongLines(int wires, long seed) {
+        return LongLines.addTo(make(wires, seed));
+    }
+
     private static DriverSetting setting(
             String name, String standard, int mV, int mA, String slew, int fast, int slow) {
         return new DriverSetting(name, standard, mV, mA, slew, new Delay(fast, slow));

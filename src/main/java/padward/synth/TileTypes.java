@@ -212,7 +212,7 @@ final class TileTypes {
     }
 
     /** A signal does not turn back to where it came from: the last letter is the direction. */
-    private static boolean opposite(String one, String other) {
+    static boolean opposite(String one, String other) {
         String pair = one.substring(one.length() - 1) + other.charAt(other.length() - 1);
         return List.of("ew", "we", "ns", "sn").contains(pair);
     }

@@ -49,7 +49,8 @@ import padward.ui.question.AnswerBar;
 import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
 import padward.ui.question.RoutesOutView;
-import padward.ui.question.WhatIfBar;
+import padward.ui.watch.WatchModel;
+import padward.ui.watch.WatchView;
 
 /**
  * The window's content. New views are added here: an entry in {@link #panels} makes a tab next to
@@ -83,7 +84,6 @@ final class MainView extends StackPane {
                         WindowActions.sheet(
                                 model, () -> SheetWindow.open(model, getScene().getWindow()))));
         actions.add(WindowActions.questions(model));
-        SidePane side = new SidePane(mapModel, panels());
         actions.add(MapActions.of(map, mapModel));
         actions.add(
                 List.of(
@@ -94,6 +94,7 @@ final class MainView extends StackPane {
                                 "Shortcut+F",
                                 "Finds a net, cell, pad, site, wire or tile and shows it on the map",
                                 find::enter)));
+        SidePane side = new SidePane(mapModel, panels(), actions);
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
         actions.add(
@@ -139,10 +140,7 @@ final class MainView extends StackPane {
                                 new TopBar(model, actions, find),
                                 new QuestionTabs(model.questions()),
                                 new QuestionRow(model, actions)),
-                        new VBox(
-                                new AnswerBar(model, actions),
-                                new NotesBar(model.notes()),
-                                new WhatIfBar(model, actions)),
+                        new VBox(new AnswerBar(model, actions), new NotesBar(model.notes())),
                         new MapAndLists(new MapAndStrip(map, strip), side, model.look()),
                         new KeptChangesBar(model, kept, actions));
         getChildren().addAll(frame, search);
@@ -209,7 +207,13 @@ final class MainView extends StackPane {
                         "group",
                         "Group",
                         "Several nets at once: a pad for each, and when each line arrives",
-                        () -> new GroupView(new GroupModel(model), mapModel, model.look())));
+                        () -> new GroupView(new GroupModel(model), mapModel, model.look())),
+                new Panel(
+                        "watch",
+                        "Watch",
+                        "A small circuit of unused cells between nets and a pad: a trigger, a"
+                                + " selector, a divider",
+                        () -> new WatchView(new WatchModel(model), mapModel)));
     }
 
     /** The visible part of the map; none while nothing is open. */

@@ -7,16 +7,22 @@ import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.DragEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import padward.ui.control.Action;
+import padward.ui.control.Actions;
 import padward.ui.control.Focus;
 import padward.ui.control.Panel;
 import padward.ui.map.MapModel;
 import padward.ui.model.AppearanceModel;
 import padward.ui.question.UnblockView;
+import padward.ui.question.WhatIfBar;
 
-/** Next to the map: the options to unblock, and the panels as tabs. */
+/**
+ * Next to the map: the panels as tabs, and below them what has to be decided, the options to
+ * unblock or a what-if. Below, so that the rows of a list stay under the pointer.
+ */
 final class SidePane extends VBox {
     private static final double LEAST_HEIGHT = 100;
     private static final double OPTIONS_SHARE = 0.5;
@@ -25,7 +31,7 @@ final class SidePane extends VBox {
     private final AppearanceModel look;
     private final TabPane tabs = new TabPane();
 
-    SidePane(MapModel map, List<Panel> panels) {
+    SidePane(MapModel map, List<Panel> panels, Actions actions) {
         this.panels = List.copyOf(panels);
         this.look = map.explorer().look();
         setId("side");
@@ -36,12 +42,37 @@ final class SidePane extends VBox {
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setMinHeight(LEAST_HEIGHT);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
+        tabs.addEventFilter(DragEvent.DRAG_OVER, this::openUnderPointer);
         UnblockView options = new UnblockView(map);
         options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
         // They get all height that the options leave; their tables would ask for more.
         tabs.setPrefHeight(LEAST_HEIGHT);
         VBox.setVgrow(tabs, Priority.ALWAYS);
-        getChildren().addAll(options, tabs);
+        WhatIfBar whatIf = new WhatIfBar(map.explorer(), actions);
+        whatIf.maxHeightProperty().bind(heightProperty().subtract(LEAST_HEIGHT));
+        getChildren().addAll(tabs, options, whatIf);
+        // What has to be decided must be seen.
+        map.explorer()
+                .shown()
+                .whatIfProperty()
+                .addListener(
+                        (p, old, now) ->
+                                look.listsProperty()
+                                        .set(look.listsProperty().get() || now.isPresent()));
+    }
+
+    /** What is dragged over the name of a tab can be dropped on its view. */
+    private void openUnderPointer(DragEvent event) {
+        Node node = event.getPickResult().getIntersectedNode();
+        while (node != null && node != tabs && !node.getStyleClass().contains("tab")) {
+            node = node.getParent();
+        }
+        if (node != null && node != tabs) {
+            String id = node.getId();
+            tabs.getTabs().stream()
+                    .filter(t -> t.getId().equals(id))
+                    .forEach(t -> tabs.getSelectionModel().select(t));
+        }
     }
 
     private static Tab tab(Panel panel) {

@@ -231,6 +231,12 @@ final class WindowActions {
                         "Shows or hides the lists next to the map",
                         () -> look.listsProperty().set(!look.listsProperty().get())),
                 look(
+                        "reasons",
+                        "Reasons",
+                        "Shortcut+R",
+                        "Shows or hides the reasons under the answer, with links to what they name",
+                        () -> look.reasonsProperty().set(!look.reasonsProperty().get())),
+                look(
                         "larger-text",
                         "Larger text",
                         "Shortcut+Plus Shortcut+Equals Shortcut+Add Shortcut+Shift+Equals",

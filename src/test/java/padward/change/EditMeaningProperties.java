@@ -103,6 +103,10 @@ class EditMeaningProperties {
                                             : OddDesigns.WITH_SWITCH_GROUPS);
             return Optional.of(OddDesigns.withoutSettings(odd)).filter(d -> d.nets().size() > 0);
         }
+        if (seed % 16 == 9) {
+            long parted = OddDesigns.WITH_PARTS + seed;
+            return Optional.of(OddDesigns.withoutSettings(parted)).filter(d -> d.nets().size() > 0);
+        }
         if (seed % 4 == 1) {
             return Optional.of(OddDesigns.withoutSettings(seed)).filter(d -> d.nets().size() > 0);
         }

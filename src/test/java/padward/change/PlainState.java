@@ -675,7 +675,7 @@ public final class PlainState {
         Set<String> result = new HashSet<>();
         String site = cells.get(cell).site();
         for (String pin : chip.pinsOf.get(site)) {
-            result.add(cell + pin.substring(site.length()));
+            result.add(cell + pin.substring(pin.lastIndexOf('.')));
         }
         return result;
     }
@@ -730,7 +730,11 @@ public final class PlainState {
             return chip.vertexOfPad.get(ports.get(end.substring(5)).pad());
         }
         int dot = end.lastIndexOf('.');
-        return cells.get(end.substring(0, dot)).site() + end.substring(dot);
+        // A part's pins have the name of the whole site before theirs.
+        return chip.pinsOf.get(cells.get(end.substring(0, dot)).site()).stream()
+                .filter(pin -> pin.substring(pin.lastIndexOf('.')).equals(end.substring(dot)))
+                .findAny()
+                .orElse("");
     }
 
     /** Whether the whole state keeps every rule. */
@@ -877,7 +881,7 @@ public final class PlainState {
         if (site != null) {
             for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
                 if (cell.getValue().site().equals(site)) {
-                    String end = cell.getKey() + vertex.substring(site.length());
+                    String end = cell.getKey() + vertex.substring(vertex.lastIndexOf('.'));
                     boolean ends = nets.values().stream().anyMatch(n -> ends(n).contains(end));
                     boolean open = "open".equals(cell.getValue().settings().get("through"));
                     if (!open || ends) {

@@ -127,4 +127,17 @@ class CautionsEverywhereTest {
                 .contains("What it costs: Port motor loses its pad. U7 pin 4 will follow " + NET)
                 .contains("! DANGER: ");
     }
+
+    /** Going back: leads off first, and the port drives its part again. */
+    @Test
+    void theInverseListWarnsToo() throws Exception {
+        assertThat(keep("J1.3", "--accept", "follows").code()).isZero();
+        Path back = folder.resolve("back.json");
+        CommandRun.of("changes", "-d", design, "-l", ledger, "--back", "-o", back);
+        JsonObject list = JsonParser.parseString(Files.readString(back)).getAsJsonObject();
+        assertThat(entry(list).getAsJsonArray("cautions").toString())
+                .contains("Port motor has this pad again, and what is on it obeys that.")
+                .contains("Take the leads off before going back.");
+        assertThat(list.get("footer").getAsString()).isEqualTo(Cautions.FOOTER);
+    }
 }

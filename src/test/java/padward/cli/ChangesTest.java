@@ -18,6 +18,8 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -227,5 +229,18 @@ class ChangesTest {
             assertThat(run.err().strip()).as(text).contains("expected").doesNotContain("\n");
             assertThat(output).as(text).doesNotExist();
         }
+    }
+
+    /** A device does not say how long it is, and need not end. */
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void aTemplateWithoutEndIsAFault() {
+        Path output = folder.resolve("c.txt");
+        CommandRun run =
+                CommandRun.of(
+                        "changes", "-d", design, "-l", ledger, "-o", output, "-t", "/dev/zero");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("at most 1000000 bytes");
+        assertThat(output).doesNotExist();
     }
 }

@@ -388,4 +388,22 @@ class LedgerCommandsTest {
         assertThat(Digest.of(file))
                 .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     }
+
+    /** The library for command lines would read the file and put its words there. */
+    @Test
+    void aNoteThatBeginsWithAnAtSignIsKeptAsItStands() throws Exception {
+        Path file = Files.writeString(folder.resolve("words"), "other words");
+        Run kept =
+                run(
+                        "keep",
+                        "--design=" + design,
+                        "--net=pump/level/sample[1]",
+                        "--pad=J1.3",
+                        "--ledger=" + ledger,
+                        "--accept=drives,follows,reads",
+                        "--note",
+                        "@" + file);
+        assertThat(kept.code()).isZero();
+        assertThat(Files.readString(ledger)).contains("\"@" + file);
+    }
 }

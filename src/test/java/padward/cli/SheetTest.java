@@ -3,6 +3,8 @@ package padward.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.offset;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
@@ -196,5 +198,31 @@ class SheetTest {
         assertThat(page.select(".banks").text()).contains("mA before").contains("mA after");
         assertThat(page.select(".lines .ld .place").eachText())
                 .containsExactly("name", "pod, colour", "name", "pod, colour");
+    }
+
+    /** The caution about ringing is on the page when leads are long against the edges. */
+    @Test
+    void longLeadsRing() throws Exception {
+        Path fabric = folder.resolve("only.fabric.json");
+        String delay = "\"delay_ps\": [1900, 3100]";
+        String edges =
+                ", \"output\": {\"rated_pf\": 5, \"rise_ps\": [900, 1600], \"ohms\": [25, 45]}";
+        Files.writeString(fabric, Files.readString(fabric).replace(delay, delay + edges));
+        assertThat(Jsoup.parse(sheet("s.html")).select(".cautions").text())
+                .contains("trace and lead are ")
+                .contains("expect ringing");
+    }
+
+    /** A wrong drawing puts a lead on a supply. */
+    @Test
+    void aHeaderWithoutStatedGeometryIsNotDrawn() throws Exception {
+        Path board = folder.resolve("board.json");
+        JsonObject file = JsonParser.parseString(Files.readString(board)).getAsJsonObject();
+        assertThat(file.remove("headers")).isNotNull();
+        Files.writeString(board, file.toString());
+        Document page = Jsoup.parse(sheet("s.html"));
+        assertThat(page.select("svg rect[fill=#0072B2]")).isEmpty();
+        assertThat(page.body().text()).contains("does not state how the pins are arranged");
+        assertThat(page.select(".lines tbody .at b").eachText()).allMatch(t -> t.startsWith("J1."));
     }
 }

@@ -166,6 +166,9 @@ class WatchCommandTest {
         "register --nets pump/run/hold",
         "any --nets pump/level/sample*",
         "parity --nets pump/level/sample*",
+        "parity --nets level/sample",
+        "parity --nets sample[1:0]",
+        "parity --nets sample*",
         "parity --combinational --nets pump/level/sample*",
         "divide --by 6 --when hold"
     })

@@ -58,7 +58,7 @@ public final class HandMade {
     private Board board = Board.UNKNOWN;
     private CellKind kind = new CellKind("register", true);
 
-    private record Site(String name, String in, String out) {}
+    private record Site(String name, String part, String in, String out) {}
 
     private record PadLine(
             String name,
@@ -141,7 +141,13 @@ public final class HandMade {
 
     /** A site with its pins; it accepts all cells. */
     public HandMade site(String name, String in, String out) {
-        sites.add(new Site(name, in, out));
+        sites.add(new Site(name, "", in, out));
+        return this;
+    }
+
+    /** A part of a site, with the names of its pins inside the site; it accepts all cells. */
+    public HandMade part(String site, String part, String in, String out) {
+        sites.add(new Site(site, part, in, out));
         return this;
     }
 
@@ -249,7 +255,7 @@ public final class HandMade {
      * A net.
      *
      * @param driver {@code cell.pin} or the name of a port
-     * @param sinks the same
+     * @param sinks the same, or {@code enable:PORT}
      * @param branches chains of vertices
      */
     public HandMade net(String name, String driver, String sinks, String... branches) {
@@ -270,7 +276,12 @@ public final class HandMade {
             for (String pin : words(site.out())) {
                 pins.add(new SitePin(pin, PinDirection.OUT));
             }
-            builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+            if (site.part().isEmpty()) {
+                builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+            } else {
+                builder.addPart(
+                        site.name(), site.part(), List.of(0), "logic", List.of("register"), pins);
+            }
         }
         for (PadLine pad : pads) {
             int enable = pad.enable().isEmpty() ? Fabric.NOTHING : builder.findSite(pad.enable());
@@ -356,6 +367,9 @@ public final class HandMade {
 
     private static Terminal terminal(String text, Map<String, Integer> numbers) {
         int dot = text.indexOf('.');
+        if (text.startsWith("enable:")) {
+            return Terminal.PortEnd.enableOf(numbers.get(text.substring("enable:".length())));
+        }
         return dot < 0
                 ? new Terminal.PortEnd(numbers.get(text))
                 : new Terminal.CellPin(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -17,14 +18,19 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.OfferedPads;
 import padward.change.Edit;
 import padward.change.Outcome;
+import padward.design.Cell;
 import padward.design.Design;
 import padward.design.DesignReview;
 import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.FabricReview;
+import padward.fabric.SiteView;
 import padward.format.tables.TableImport;
 import padward.route.search.Engine;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
+import padward.ui.design.TileRange;
 
 /** What {@code fixtures/irregular/README.md} says of its device holds. */
 class IrregularFixtureTest {
@@ -67,6 +73,41 @@ class IrregularFixtureTest {
         int we = vertex("x2y0/mem.we");
         assertThat(fabric.switchTile(vertex("x0y0/e[0]"), d)).isEqualTo(tile(2, 0));
         assertThat(fabric.switchTile(vertex("x0y1/e[0]"), we)).isEqualTo(tile(2, 1));
+    }
+
+    @Test
+    void theMemoryIsInTwoTiles() {
+        SiteView memory = fabric.site(fabric.findSite("x2y0/mem"));
+        assertThat(memory.tiles()).containsExactly(tile(2, 0), tile(2, 1));
+        assertThat(fabric.sitesReaching(tile(2, 1))).containsExactly(memory.id());
+        assertThat(fabric.sitesReaching(tile(2, 0))).isEmpty();
+        TileLayout layout = new OpenDesign(design).layout();
+        TileLayout.Box box = layout.site(memory.id());
+        assertThat(box.y()).isLessThan(1);
+        assertThat(box.y() + box.height()).isGreaterThan(1.5);
+        List<Integer> seen = new ArrayList<>();
+        layout.forEachSite(
+                TileRange.of(fabric, 2, 2, 1, 1),
+                (site, there) -> {
+                    assertThat(there).isEqualTo(layout.site(site));
+                    seen.add(site);
+                });
+        assertThat(seen).containsExactly(memory.id());
+    }
+
+    @Test
+    void aTableAndARegisterOfOneCellAreUsedApart() {
+        int table = fabric.findSite("x1y1/cell/table");
+        int register = fabric.findSite("x1y1/cell/register");
+        assertThat(design.occupancy().findCellOn(table)).map(Cell::name).contains("next");
+        assertThat(design.occupancy().findCellOn(register)).map(Cell::name).contains("count");
+        assertThat(design.occupancy().findNetOver(vertex("x1y1/cell.y"), vertex("x1y1/cell.d")))
+                .map(Net::name)
+                .contains("data_en");
+        int other = fabric.findSite("x1y0/cell/register");
+        assertThat(design.occupancy().findCellOn(other)).map(Cell::name).contains("hold");
+        assertThat(design.occupancy().isOccupied(vertex("x1y0/cell.a"))).isFalse();
+        assertThat(design.occupancy().isOccupied(vertex("x1y0/cell.y"))).isFalse();
     }
 
     @Test

@@ -27,11 +27,14 @@ public final class OddDesigns {
     /** From this seed on, switches exclude each other in groups. */
     public static final long WITH_SWITCH_GROUPS = 1_000_000_000;
 
+    /** From this seed on, sites have parts, of which some drive others directly. */
+    public static final long WITH_PARTS = 2_000_000_000;
+
     /** From this seed on, some cells and nets are locked, and some wires and sites unusable. */
-    public static final long WITH_LOCKS = 2_000_000_000L;
+    public static final long WITH_LOCKS = 3_000_000_000L;
 
     /** From this seed on, nets come to pads at which the port in both directions reads another. */
-    public static final long WITH_TWO_NETS_ON_PADS = 3_000_000_000L;
+    public static final long WITH_TWO_NETS_ON_PADS = 4_000_000_000L;
 
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
@@ -52,6 +55,7 @@ public final class OddDesigns {
     private final boolean locked;
     private final boolean twoNets;
     private final Set<String> shared = new HashSet<>();
+    private final boolean parted;
     private final List<String> switches = new ArrayList<>();
     private final Map<String, String> groupOf = new HashMap<>();
     private final Set<String> groupsOn = new HashSet<>();
@@ -67,7 +71,9 @@ public final class OddDesigns {
         this.random = new Random(seed);
         this.twoNets = seed >= WITH_TWO_NETS_ON_PADS;
         this.locked = seed >= WITH_LOCKS && (!twoNets || seed % 4 == 0);
-        this.grouped = twoNets ? false : locked ? seed % 3 == 0 : seed >= WITH_SWITCH_GROUPS;
+        this.parted = seed >= WITH_PARTS && (seed < WITH_LOCKS || seed % 5 == 0);
+        this.grouped =
+                seed >= WITH_SWITCH_GROUPS && !twoNets && (seed < WITH_PARTS || seed % 3 == 0);
         this.ends = seed % 3 == 0 ? 30 : 85;
     }
 
@@ -127,8 +133,11 @@ public final class OddDesigns {
         List<String> sites = new ArrayList<>();
         int siteCount = 3 + random.nextInt(4);
         for (int i = 0; i < siteCount; i++) {
-            sites.add("S" + i);
-            makeSite("S" + i);
+            // Two or three parts make a site.
+            String whole = parted ? "Z" + i / 3 : "S" + i;
+            String site = parted ? whole + "/S" + i : whole;
+            sites.add(site);
+            makeSite(site, whole, parted ? "S" + i : "");
         }
         int padCount = 2 + random.nextInt(3);
         for (int i = 0; i < padCount; i++) {
@@ -164,32 +173,36 @@ public final class OddDesigns {
         }
     }
 
-    private void makeSite(String site) {
+    private void makeSite(String site, String whole, String part) {
         List<String> in = new ArrayList<>();
         List<String> out = new ArrayList<>();
         if (!chance(8)) {
             for (int k = random.nextInt(4); k > 0; k--) {
-                in.add("i" + in.size());
+                in.add(part + "i" + in.size());
             }
             for (int k = 1 + random.nextInt(2); k > 0; k--) {
-                out.add("o" + out.size());
+                out.add(part + "o" + out.size());
             }
         }
-        made.site(site, String.join(" ", in), String.join(" ", out));
+        if (part.isEmpty()) {
+            made.site(site, String.join(" ", in), String.join(" ", out));
+        } else {
+            made.part(whole, part, String.join(" ", in), String.join(" ", out));
+        }
         for (String pin : in) {
-            inPins.add(site + "." + pin);
-            siteOf.put(site + "." + pin, site);
+            inPins.add(whole + "." + pin);
+            siteOf.put(whole + "." + pin, site);
         }
         for (String pin : out) {
-            outPins.add(site + "." + pin);
-            siteOf.put(site + "." + pin, site);
+            outPins.add(whole + "." + pin);
+            siteOf.put(whole + "." + pin, site);
         }
         for (String from : in) {
             for (String to : out) {
                 if (chance(50)) {
-                    made.through(site, from, to);
-                    through.add(site + "." + from + " " + site + "." + to);
-                    edge(site + "." + from, site + "." + to);
+                    made.through(whole, from, to);
+                    through.add(whole + "." + from + " " + whole + "." + to);
+                    edge(whole + "." + from, whole + "." + to);
                 }
             }
         }
@@ -226,6 +239,9 @@ public final class OddDesigns {
                 join(any(wires), pin);
             }
         }
+        if (parted) {
+            joinParts();
+        }
         for (String pad : pads) {
             join(any(wires), pad);
             if (chance(60)) {
@@ -237,10 +253,25 @@ public final class OddDesigns {
         }
     }
 
+    /** Direct connections inside a site, as from a lookup table to the register beside it. */
+    private void joinParts() {
+        for (String from : outPins) {
+            for (String to : inPins) {
+                boolean beside =
+                        !siteOf.get(from).equals(siteOf.get(to))
+                                && from.substring(0, from.indexOf('.'))
+                                        .equals(to.substring(0, to.indexOf('.')));
+                if (beside && chance(30)) {
+                    join(from, to);
+                }
+            }
+        }
+    }
+
     private void makeCellsAndPorts() {
         for (String site : new HashSet<>(siteOf.values()).stream().sorted().toList()) {
             if (chance(60)) {
-                String cell = "c" + site.substring(1);
+                String cell = "c" + site.substring(site.indexOf('S') + 1);
                 cellOn.put(site, cell);
                 if (chance(40)) {
                     openCells.add(cell);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.explicit.ExplicitFabric;
 import padward.fabric.pattern.IndexMap;
@@ -44,6 +45,7 @@ public final class RandomFabrics {
         int shorts = wires.size();
         wires.add(wire("long_e", 1 + span, 0, 1 + random.nextInt(2), false, random));
         wires.add(wire("long_s", 0, -1 - span, 1 + random.nextInt(2), false, random));
+        wires.replaceAll(w -> withTaps(w, seed));
         List<String> names = wires.stream().map(PatternSpec.WireKind::name).toList();
         List<PatternSpec.Rule> rules = new ArrayList<>();
         SwitchBoxTopology topology = SwitchBoxTopology.values()[random.nextInt(3)];
@@ -128,6 +130,22 @@ public final class RandomFabrics {
     private static PatternSpec.WireKind wire(
             String name, int dx, int dy, int count, boolean twoWay, Random random) {
         return new PatternSpec.WireKind(name, dx, dy, count, delay(random), twoWay, "general");
+    }
+
+    /** Of every second seed, the longer wires can be left at every tile that they pass. */
+    private static PatternSpec.WireKind withTaps(PatternSpec.WireKind wire, long seed) {
+        int length = Math.abs(wire.dx() + wire.dy());
+        List<Integer> taps =
+                seed % 2 == 0 ? List.of() : IntStream.range(1, length).boxed().toList();
+        return new PatternSpec.WireKind(
+                wire.name(),
+                wire.dx(),
+                wire.dy(),
+                wire.count(),
+                wire.delay(),
+                wire.twoWay(),
+                wire.use(),
+                taps);
     }
 
     private static PatternSpec.Rule rule(String from, String to, IndexMap map, Random random) {

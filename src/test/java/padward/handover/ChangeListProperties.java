@@ -14,6 +14,8 @@ import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
+import padward.breakout.group.Bus;
+import padward.breakout.group.RegisteredGroup;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -26,6 +28,7 @@ import padward.fabric.Corner;
 import padward.fabric.Pad;
 import padward.format.design.DesignReader;
 import padward.synth.DesignMaker;
+import padward.timing.ExternalLine;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.Element;
 import padward.watch.circuit.Signal;
@@ -97,7 +100,7 @@ class ChangeListProperties {
     @Test
     void thereAndBackOnOddDesigns() {
         for (long seed = 0; seed < 150; seed++) {
-            Design base = OddDesigns.make(seed);
+            Design base = OddDesigns.make(seed % 5 == 4 ? OddDesigns.WITH_PARTS + seed : seed);
             if (base.nets().iterator().hasNext()) {
                 check(base, drawn(base, new Random(seed), 3), "seed " + seed);
             }
@@ -123,6 +126,33 @@ class ChangeListProperties {
             check(base, drawn(base, new Random(seed), 4), "seed " + seed);
         }
         assertThat(shown).isPositive();
+    }
+
+    /** Registers before the pads of a group: cells, nets, branches of nets and clock, and back. */
+    @Test
+    void thereAndBackWithRegisters() throws Exception {
+        Design base = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
+        List<Net> nets =
+                base.nets().stream().filter(n -> n.name().startsWith("pump/level/sample")).toList();
+        List<Integer> pads =
+                List.of(
+                        PadNames.findExact(base.fabric(), "x7y2/pad[0]").getAsInt(),
+                        PadNames.findExact(base.fabric(), "x7y2/pad[1]").getAsInt());
+        Bus bus = Bus.of(base, nets, pads, Bus.Aim.SUM, Bus.Ports.KEEP, Progress.NONE);
+        Bus placed =
+                RegisteredGroup.of(
+                                base,
+                                bus,
+                                base.findNet("clk12").orElseThrow(),
+                                0,
+                                ExternalLine.USUAL,
+                                5,
+                                Progress.NONE)
+                        .placed()
+                        .orElseThrow();
+        LedgerEntry entry =
+                new LedgerEntry("now", "test", "", "samples", "header J1", placed.edits());
+        check(base, new Ledger("drawn", "0".repeat(64), List.of(entry)), "registers");
     }
 
     /** A watch circuit: cells with their tables' contents, nets, branches, and back. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -15,6 +16,7 @@ import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadEnable;
+import padward.fabric.SiteView;
 
 /**
  * A chip as another tool sees it that carries a change list out, step by step: nothing but names. A
@@ -179,12 +181,18 @@ final class PlainChip {
         if (pad.enableSite() == Fabric.NOTHING) {
             return true;
         }
-        String site = fabric.site(pad.enableSite()).name();
+        SiteView view = fabric.site(pad.enableSite());
+        String site = view.name();
         boolean cell = cells.values().stream().anyMatch(c -> c.get("site").equals(site));
         boolean net =
                 nets.values().stream()
                         .flatMap(n -> n.steps.stream())
-                        .anyMatch(s -> s.contains(" > " + site + "."));
+                        .anyMatch(
+                                step ->
+                                        IntStream.range(0, view.pins().size())
+                                                .mapToObj(pin -> view.firstPin() + pin)
+                                                .map(fabric::vertexName)
+                                                .anyMatch(pin -> step.endsWith(" > " + pin)));
         boolean unconnectedOn = pad.enable().unconnected() == PadEnable.Unconnected.ON;
         return !cell && !net && (tied.contains(pad.name()) || unconnectedOn);
     }
@@ -194,7 +202,8 @@ final class PlainChip {
             return ports.get(end.substring(5)).get("pad");
         }
         int dot = end.lastIndexOf('.');
-        return cells.get(end.substring(0, dot)).get("site") + end.substring(dot);
+        SiteView site = fabric.site(fabric.findSite(cells.get(end.substring(0, dot)).get("site")));
+        return fabric.vertexName(site.findPin(end.substring(dot + 1)));
     }
 
     /** Everything, for comparison. */

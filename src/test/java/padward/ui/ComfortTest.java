@@ -212,7 +212,7 @@ class ComfortTest {
     @Test
     void textGrowsAndShrinks(FxRobot robot) throws Exception {
         settle();
-        Label sentence = robot.lookup("#answer-sentence").queryAs(Label.class);
+        Label sentence = robot.lookup("#answer-headline").queryAs(Label.class);
         double before = sentence.getFont().getSize();
         robot.push(KeyCode.SHORTCUT, KeyCode.PLUS);
         robot.push(KeyCode.SHORTCUT, KeyCode.PLUS);

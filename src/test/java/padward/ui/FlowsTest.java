@@ -179,7 +179,7 @@ class FlowsTest {
         robot.clickOn("#bring-out-button");
         assertThat(text(robot, "#what-if-after")).startsWith("With it: Open");
         robot.clickOn("#keep-button");
-        assertThat(text(robot, "#answer-sentence")).contains("is already on pin E2 (DBG1)");
+        assertThat(OpenWindow.reasons(robot, model)).contains("is already on pin E2 (DBG1)");
         assertThat(robot.lookup("#bring-out-button").query().isVisible()).isFalse();
         assertThat(shown().findNet(NET).orElseThrow().sinks()).hasSize(2);
     }

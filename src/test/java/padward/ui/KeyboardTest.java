@@ -49,11 +49,11 @@ class KeyboardTest {
                     "question-row",
                     "answer-bar",
                     "notes",
-                    "what-if-bar",
                     "map",
                     "strip-map",
-                    "unblock-options",
                     "panels",
+                    "unblock-options",
+                    "what-if-bar",
                     "kept-strip");
 
     private WindowModel model;

@@ -104,7 +104,8 @@ class NameOffersTest {
         ask(robot, "pump/level/smaple[1]", "J1.2");
         assertThat(model.shown().answerProperty().get()).contains(before);
         assertThat(model.shown().asAskedProperty().getValue()).isFalse();
-        assertThat(robot.lookup("#edited-question").query().isVisible()).isTrue();
+        assertThat(robot.lookup("#answer-quiet").queryLabeled().getText())
+                .startsWith("This answers pump/level/sample[1] on J1.2.");
     }
 
     @Test

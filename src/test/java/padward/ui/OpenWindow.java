@@ -3,12 +3,15 @@ package padward.ui;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.stream.Collectors;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Actions;
+import padward.ui.control.LinkedText;
 import padward.ui.export.Exports;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
@@ -41,6 +44,14 @@ public final class OpenWindow {
                     model.shown().ask();
                 });
         WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    /** The answer that is shown, in full: its reasons, which this opens. */
+    public static String reasons(FxRobot robot, WindowModel model) {
+        robot.interact(() -> model.look().reasonsProperty().set(true));
+        return robot.lookup("#answer-reasons").queryAs(VBox.class).getChildren().stream()
+                .map(n -> ((LinkedText) n).text())
+                .collect(Collectors.joining(" "));
     }
 
     /** Saves a picture of the window into the folder that the property {@code pictures} names. */

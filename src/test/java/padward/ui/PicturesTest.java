@@ -98,6 +98,9 @@ class PicturesTest {
         robot.interact(() -> map.mapModel().options().toggle(MapLayer.DELAY));
         ask(robot, "x0y3/pad[0]");
         take(robot, "window-cautions");
+        robot.interact(() -> OpenWindow.actions(stage).get("reasons").run());
+        take(robot, "window-reasons");
+        robot.interact(() -> OpenWindow.actions(stage).get("reasons").run());
         robot.interact(
                 () -> {
                     model.questions().open(NET);

@@ -80,7 +80,7 @@ class StartTest {
         assertThat(robot.lookup("#question-tabs").queryAs(TabPane.class).getTabs()).hasSize(2);
         assertThat(next.shown().netTextProperty().get()).isEqualTo("float_hi");
         assertThat(stage.getScene().getRoot().getStyleClass()).contains("dark");
-        assertThat(robot.lookup("#answer-sentence").queryAs(Label.class).getFont().getSize())
+        assertThat(robot.lookup("#answer-headline").queryAs(Label.class).getFont().getSize())
                 .isEqualTo(16);
         robot.interact(() -> next.questions().step(1));
         WaitForAsyncUtils.waitFor(

@@ -53,7 +53,7 @@ class WindowTest {
     void anOpenRouteIsToldWithItsDelay(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J1.2");
         assertThat(text(robot, "#answer-word")).endsWith("Open");
-        assertThat(text(robot, "#answer-sentence"))
+        assertThat(OpenWindow.reasons(robot, model))
                 .contains("reaches pin E2 (DBG1)")
                 .contains("2.420–3.980 ns");
     }
@@ -62,7 +62,7 @@ class WindowTest {
     void aUsedIoRegisterSiteIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
-        assertThat(text(robot, "#answer-sentence"))
+        assertThat(OpenWindow.reasons(robot, model))
                 .contains(
                         "through IO register site x7y3/outreg[0], which is used by cell"
                                 + " pump/run/motor_out.");
@@ -71,7 +71,7 @@ class WindowTest {
     @Test
     void aUsedWireIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "J2.1");
-        assertThat(text(robot, "#answer-sentence"))
+        assertThat(OpenWindow.reasons(robot, model))
                 .contains("through wire x1y5/run1_w[0], which is used by net alarm/beep.");
     }
 
@@ -79,7 +79,7 @@ class WindowTest {
     void anInputOnlyPadIsTold(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "x3y0/pad[0]");
         assertThat(text(robot, "#answer-word")).endsWith("No route");
-        assertThat(text(robot, "#answer-sentence")).contains("input-only");
+        assertThat(OpenWindow.reasons(robot, model)).contains("input-only");
     }
 
     @Test

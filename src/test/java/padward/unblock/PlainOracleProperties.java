@@ -97,6 +97,20 @@ class PlainOracleProperties {
         check(OddDesigns.WITH_LOCKS + 400, OddDesigns.WITH_LOCKS + 10_000);
     }
 
+    @Test
+    void answersEqualBruteForceWhereSitesHaveParts() {
+        check(OddDesigns.WITH_PARTS, OddDesigns.WITH_PARTS + 300);
+        assertThat(blocked).isGreaterThan(40);
+        assertThat(open).isGreaterThan(40);
+        assertThat(none).isGreaterThan(40);
+    }
+
+    @Test
+    @Tag("slow")
+    void answersEqualBruteForceWhereSitesHavePartsOnThousands() {
+        check(OddDesigns.WITH_PARTS + 300, OddDesigns.WITH_PARTS + 5_000);
+    }
+
     private void check(long from, long to) {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.withoutSettings(seed);
@@ -194,7 +208,9 @@ class PlainOracleProperties {
             int enable = question.padValue().enableSite();
             if (enable != Fabric.NOTHING) {
                 SiteView site = fabric.site(enable);
-                site.pins().forEach(p -> shut.add(site.name() + "." + p.name()));
+                for (int pin = 0; pin < site.pins().size(); pin++) {
+                    shut.add(fabric.vertexName(site.firstPin() + pin));
+                }
             }
             for (int i = 0; i < starts.size(); i++) {
                 String name = fabric.vertexName(starts.vertex(i));

@@ -30,6 +30,7 @@ import padward.route.search.VertexPath;
 import padward.unblock.Explainer;
 import padward.unblock.Explanation;
 import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.OwnNet;
 import padward.unblock.release.PortBranch;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.UnblockOption;
@@ -46,6 +47,9 @@ public final class Asker {
     private final Fabric fabric;
     private final PathSearch search;
     private final RouteFinder finder;
+
+    /** The net of the last question. */
+    private Optional<OwnNet> lastNet = Optional.empty();
 
     /** An asker for designs on one fabric. O(vertices). */
     public Asker(Fabric fabric, Engine engine) {
@@ -67,6 +71,21 @@ public final class Asker {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
         this.finder = SwitchGroupSearch.over(fabric, finder);
+    }
+
+    /**
+     * A net with what questions about it have in common: worked out once for all that come one
+     * after the other.
+     */
+    public OwnNet own(Design design, Net net) {
+        Optional<OwnNet> known = lastNet.filter(o -> o.design() == design && o.net() == net);
+        OwnNet result = known.orElseGet(() -> OwnNet.of(design, net));
+        lastNet = Optional.of(result);
+        return result;
+    }
+
+    private OwnNet own(Question question) {
+        return own(question.design(), question.net());
     }
 
     /**
@@ -108,13 +127,12 @@ public final class Asker {
         }
         if (unexplained instanceof Answer.FreeRoute free) {
             QuestionContext situation =
-                    new QuestionContext(
-                            question.design(),
-                            question.net(),
-                            free.disconnected(),
-                            question.padValue());
+                    new QuestionContext(own(question), free.disconnected(), question.padValue());
             return free.explained(
-                    Chokepoint.onFreeRoutes(situation, starts(question), free.route().newPart()));
+                    Chokepoint.onFreeRoutes(
+                            situation,
+                            situation.own().starts(question.corner()),
+                            free.route().newPart()));
         }
         if (unexplained instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
             return new Answer.NoRoute(
@@ -136,15 +154,11 @@ public final class Asker {
     private Answer explain(Answer.Blocked blocked, SearchLimits limits, Progress progress) {
         Question question = blocked.question();
         QuestionContext situation =
-                new QuestionContext(
-                        question.design(),
-                        question.net(),
-                        blocked.disconnected(),
-                        question.padValue());
+                new QuestionContext(own(question), blocked.disconnected(), question.padValue());
         Explanation explanation =
                 new Explainer(
                                 situation,
-                                starts(question),
+                                situation.own().starts(question.corner()),
                                 question.padValue(),
                                 blocked.route().newPart(),
                                 question.corner(),
@@ -191,20 +205,19 @@ public final class Asker {
             QuestionContext situation,
             SearchSources starts,
             List<Caution> cautions) {
-        static Posed of(Question question) {
+        static Posed of(OwnNet own, Question question) {
             Pad pad = question.padValue();
             boolean there = question.isThere();
             Optional<DisconnectedBranch> disconnected =
                     there ? Optional.empty() : PortBranch.find(question.design(), question.pad());
-            QuestionContext situation =
-                    new QuestionContext(question.design(), question.net(), disconnected, pad);
+            QuestionContext situation = new QuestionContext(own, disconnected, pad);
             return new Posed(
                     question,
                     there || situation.enableOccupant(pad) == Fabric.NOTHING,
                     question.losingPort(),
                     disconnected,
                     situation,
-                    Asker.starts(question),
+                    own.starts(question.corner()),
                     Cautions.of(question));
         }
 
@@ -243,7 +256,7 @@ public final class Asker {
                     Optional.empty(),
                     Cautions.of(question));
         }
-        Posed posed = Posed.of(question);
+        Posed posed = Posed.of(own(question), question);
         SearchOutcome free = accepted(posed, QuestionContext::overFree, finder, progress);
         if (free instanceof SearchOutcome.Found found && posed.enabled()) {
             return posed.free(found);
@@ -271,7 +284,7 @@ public final class Asker {
         if (undrivable(question).isPresent()) {
             return Optional.empty();
         }
-        Posed posed = Posed.of(question);
+        Posed posed = Posed.of(own(question), question);
         return posed.enabled()
                         && accepted(posed, QuestionContext::overFree, finder, progress)
                                 instanceof SearchOutcome.Found found

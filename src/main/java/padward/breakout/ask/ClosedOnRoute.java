@@ -2,6 +2,7 @@ package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +31,7 @@ final class ClosedOnRoute {
     private final QuestionContext situation;
     private final int goal;
     private final boolean overUnusable;
+    private final IntSet barred;
     private final Int2IntOpenHashMap before = new Int2IntOpenHashMap();
 
     private ClosedOnRoute(QuestionContext situation, int goal, boolean overUnusable) {
@@ -39,6 +41,7 @@ final class ClosedOnRoute {
         this.locks = design.locks();
         this.goal = goal;
         this.overUnusable = overUnusable;
+        this.barred = situation.closedVertices();
         before.defaultReturnValue(Fabric.NOTHING);
     }
 
@@ -98,7 +101,7 @@ final class ClosedOnRoute {
         boolean otherPad = vertex != goal && fabric.kind(vertex) == VertexKind.PAD;
         return otherPad
                 || !overUnusable && fabric.unusable().isVertex(vertex)
-                || situation.closedVertices().contains(vertex);
+                || barred.contains(vertex);
     }
 
     private boolean isClosed(int from, int to) {

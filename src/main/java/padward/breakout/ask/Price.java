@@ -17,7 +17,6 @@ import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
 import padward.unblock.release.FanOut;
-import padward.unblock.release.QuestionContext;
 import padward.unblock.weigh.Removal;
 
 /**
@@ -190,9 +189,7 @@ public record Price(
     }
 
     private static FanOut fanOut(Question question) {
-        return new FanOut(
-                new QuestionContext(question.design(), question.net(), Optional.empty()),
-                question.padValue());
+        return new FanOut(question.design(), question.net(), Optional.empty(), question.padValue());
     }
 
     /** What the pads cost on which edits bring nets out, whatever the routes to them. */

@@ -43,7 +43,10 @@ public record Question(Design design, Net net, int pad, Corner corner, DriverWis
 
     /** Whether the net is on the pad already, so that there is nothing to bring out. */
     public boolean isThere() {
-        return net.route().placeOf(padValue().vertex()) >= 0;
+        return design.occupancy()
+                .findNetOn(padValue().vertex())
+                .filter(n -> n.id() == net.id())
+                .isPresent();
     }
 
     /** The port that loses the pad when the net is brought out there, whatever its direction. */

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import padward.design.Design;
-import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.fabric.Delay;
@@ -54,7 +53,7 @@ public final class RouteBuilder {
 
     /** The same; {@code proven} as in {@link Route}. */
     Route build(VertexPath path, boolean proven) {
-        IntArrayList vertices = fromDriverTo(question.net(), path.first());
+        IntArrayList vertices = fromDriverTo(path.first());
         int branchHop = vertices.size() - 1;
         for (int i = 1; i < path.size(); i++) {
             vertices.add(path.vertex(i));
@@ -66,10 +65,11 @@ public final class RouteBuilder {
         return new Route(hops, branchHop, setting, toPad, toPad.plus(toPin), proven);
     }
 
-    private static IntArrayList fromDriverTo(Net net, int vertex) {
-        RouteTree tree = net.route();
+    private IntArrayList fromDriverTo(int vertex) {
+        RouteTree tree = question.net().route();
         IntArrayList reversed = new IntArrayList();
-        for (int p = tree.placeOf(vertex); p != Fabric.NOTHING; p = tree.parent(p)) {
+        int start = situation.own().resources().placeOf(vertex);
+        for (int p = start; p != Fabric.NOTHING; p = tree.parent(p)) {
             reversed.add(tree.vertex(p));
         }
         IntArrayList result = new IntArrayList();

@@ -51,7 +51,10 @@ final class BusCosts {
             Question question =
                     new Question(request.design(), net, pad, Corner.SLOW, request.driver());
             if (oneToAll.isEmpty()) {
-                oneToAll = Optional.of(OneToAllRoutes.from(question, progress));
+                oneToAll =
+                        Optional.of(
+                                OneToAllRoutes.from(
+                                        asker.own(request.design(), net), Corner.SLOW, progress));
             }
             Asker.Finder finder = oneToAll.get().finderFor(question, progress);
             result.add(asker.ifFree(question, finder, progress));

@@ -1,17 +1,18 @@
 package padward.breakout.group;
 
+import padward.base.BadInput;
+import padward.design.Attachment;
+import padward.design.Design;
+import padward.design.Glob;
+import padward.design.NameLookup;
+import padward.design.Net;
+import padward.design.PadNames;
+import padward.design.PadWiring;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import padward.base.BadInput;
-import padward.design.Attachment;
-import padward.design.Design;
-import padward.design.Glob;
-import padward.design.Net;
-import padward.design.PadNames;
-import padward.design.PadWiring;
 
 /** Resolves the names that users give to the nets and pads of a group. */
 public final class GroupNames {
@@ -39,6 +40,10 @@ public final class GroupNames {
                             .filter(n -> n.name().equals(text) || glob.matches(n.name()))
                             .sorted(Comparator.comparing(n -> countingKey(n.name())))
                             .toList();
+            if (fitting.isEmpty()
+                    && NameLookup.net(design, text) instanceof NameLookup.Match.Found<Net> one) {
+                fitting = List.of(one.value());
+            }
             if (fitting.isEmpty()) {
                 String expected = "the name of a net, or a pattern that matches some";
                 throw new BadInput(source, "", expected, "“" + text + "”");
@@ -61,7 +66,7 @@ public final class GroupNames {
         Set<Integer> result = new LinkedHashSet<>();
         for (String text : texts) {
             String plain = text.strip();
-            if (plain.startsWith("header ")) {
+            if (plain.startsWith("header ") && !plain.contains(" pin ")) {
                 result.addAll(onHeader(design, plain.substring(7).strip(), source));
             } else if (plain.startsWith("bank ")) {
                 result.addAll(inBank(design, plain.substring(5).strip(), source));
@@ -116,7 +121,7 @@ public final class GroupNames {
     private static List<Integer> inBank(Design design, String bank, String source) throws BadInput {
         List<Integer> result = new ArrayList<>();
         for (int i = 0; i < design.fabric().pads().size(); i++) {
-            if (design.fabric().pads().get(i).bank().equals(bank)) {
+            if (design.fabric().pads().get(i).bank().equalsIgnoreCase(bank)) {
                 result.add(i);
             }
         }
@@ -137,7 +142,7 @@ public final class GroupNames {
         List<Place> places = new ArrayList<>();
         for (PadWiring wiring : design.board().wirings()) {
             for (Attachment attached : wiring.attachments()) {
-                if (attached.kind().probeable() && attached.name().equals(header)) {
+                if (attached.kind().probeable() && attached.name().equalsIgnoreCase(header)) {
                     places.add(new Place(wiring.pad(), attached.pin()));
                 }
             }

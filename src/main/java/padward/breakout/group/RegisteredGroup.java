@@ -14,14 +14,10 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.RouteTree;
-import padward.fabric.CellKind;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
-import padward.fabric.EdgeCursor;
-import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.route.cost.CostModel;
 import padward.route.negotiate.NegotiatedRouter;
@@ -32,21 +28,25 @@ import padward.route.search.SearchSources;
 import padward.timing.Arrival;
 import padward.timing.EdgeFinder;
 import padward.timing.ExternalLine;
+import padward.timing.LaunchTime;
 import padward.timing.OutputPath;
 import padward.timing.PairSkew;
 import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
 
 /**
- * An estimate: a group's signals sampled by one clock in the IO registers of their pads. They come
- * out one period of that clock later, and the remaining skew is that of the clock, the drivers and
- * the external lines; the delays of the nets no longer count. No cells are placed.
+ * A group's signals sampled by one clock in the IO registers of their pads. They come out one
+ * period of that clock later, and the remaining skew is that of the clock, the drivers and the
+ * external lines; the delays of the nets no longer count.
  *
  * @param clock the clock net
  * @param lines one for each line of the group, in its order
  * @param skew that of the two lines that are farthest apart; empty for fewer than two
+ * @param placed the group of the registers' nets, with the edits that place the registers; empty
+ *     while a line cannot be registered or something would have to be removed for it
  */
-public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> skew) {
+public record RegisteredGroup(
+        Net clock, List<Line> lines, Optional<PairSkew> skew, Optional<Bus> placed) {
     /** Copies the lines. */
     public RegisteredGroup {
         lines = List.copyOf(lines);
@@ -61,9 +61,9 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
      * @param reason why it cannot be registered there even then, as a clause; empty when it can
      * @param data delay of the net to the register
      * @param clocked delay of the clock to the register
-     * @param atInstrument delay of the clock to the register plus that of everything after it:
-     *     driver, trace, connector, lead; without the register's own delay, which is the same for
-     *     all
+     * @param check clock-to-output, setup and hold
+     * @param atInstrument delay of the clock to the register plus that of everything after it: the
+     *     register's own, where its kind states it, driver, trace, connector, lead
      * @param arrival the same with what shares the die's corner apart; empty when the line cannot
      *     be registered
      */
@@ -74,6 +74,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
             Optional<String> reason,
             Delay data,
             Delay clocked,
+            RegisterCheck check,
             Delay atInstrument,
             Optional<Arrival> arrival) {
         /** Copies the list. */
@@ -87,6 +88,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
      * branches of the clock are searched together, over what is free once the sites are.
      *
      * @param bus the group; its own routes are not used
+     * @param clockMhz frequency of the clock, MHz; 0 when not known
      * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
@@ -94,10 +96,12 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
             Design design,
             Bus bus,
             Net clock,
+            double clockMhz,
             ExternalLine external,
             double localPercent,
             Progress progress) {
-        return new Registering(design, bus, clock, external, localPercent, progress).run();
+        return new Registering(design, bus, clock, clockMhz, external, localPercent, progress)
+                .run();
     }
 
     /** Whether all lines can be registered once the occupants of the sites are removed. */
@@ -114,6 +118,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
         private final Bus bus;
         private final Net clock;
         private final ExternalLine external;
+        private final double clockMhz;
         private final double localPercent;
         private final Progress progress;
         private final Set<Edit> removals = new LinkedHashSet<>();
@@ -122,9 +127,11 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                 Design design,
                 Bus bus,
                 Net clock,
+                double clockMhz,
                 ExternalLine external,
                 double localPercent,
                 Progress progress) {
+            this.clockMhz = clockMhz;
             this.localPercent = localPercent;
             this.design = design;
             this.fabric = design.fabric();
@@ -134,18 +141,17 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
             this.progress = progress;
         }
 
-        /**
-         * The pins of a register.
-         *
-         * @param data the data input
-         * @param output the pin that leads to the pad
-         * @param others the other inputs, one of which may be the clock input
-         */
-        private record Pins(int data, int output, List<Integer> others) {}
-
         /** A line whose site has been examined. */
         private record Candidate(
-                Bus.Line line, Pins pins, List<Occupant> toRemove, String reason) {}
+                Bus.Line line,
+                Optional<IoRegister> register,
+                List<Occupant> toRemove,
+                String reason) {
+            /** The same with why it cannot be registered. */
+            Candidate because(String why) {
+                return new Candidate(line, register, toRemove, why);
+            }
+        }
 
         RegisteredGroup run() {
             bus.edits().stream()
@@ -160,6 +166,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                         candidates.stream()
                                 .map(c -> notPossible(c, "the clock net would be removed"))
                                 .toList(),
+                        Optional.empty(),
                         Optional.empty());
             }
             QuestionContext context = new QuestionContext(start, clockNow.get(), Optional.empty());
@@ -171,23 +178,19 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
 
         private Candidate candidate(Bus.Line line) {
             Pad pad = fabric.pads().get(line.pad());
-            Pins none = new Pins(Fabric.NOTHING, Fabric.NOTHING, List.of());
+            Candidate none = new Candidate(line, Optional.empty(), List.of(), "");
             if (pad.dataSite() == Fabric.NOTHING) {
-                return new Candidate(line, none, List.of(), "the pad has no IO register site");
+                return none.because("the pad has no IO register site");
             }
             SiteView site = fabric.site(pad.dataSite());
-            boolean register =
-                    site.accepts().stream()
-                            .anyMatch(
-                                    k ->
-                                            fabric.info()
-                                                    .findCellKind(k)
-                                                    .map(CellKind::holdsState)
-                                                    .orElse(false));
-            Optional<Pins> pins = pins(site, pad);
-            if (!register || pins.isEmpty()) {
-                return new Candidate(
-                        line, none, List.of(), "its site " + site.name() + " has no register");
+            Optional<IoRegister> register = IoRegister.find(fabric, pad);
+            if (register.isEmpty()) {
+                return none.because("its site " + site.name() + " has no register");
+            }
+            Optional<String> other =
+                    RegisterCheck.otherClock(clock, LaunchTime.of(design, line.net()));
+            if (other.isPresent()) {
+                return none.because(other.get());
             }
             Design now = Outcome.apply(design, List.copyOf(removals));
             Set<Occupant> occupants = new LinkedHashSet<>();
@@ -197,48 +200,14 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
             for (Occupant occupant : occupants) {
                 if (occupant.name().equals(line.net().name())
                         && occupant instanceof Occupant.ByNet) {
-                    return new Candidate(
-                            line, none, List.of(), "the net itself uses " + site.name());
+                    return none.because("the net itself uses " + site.name());
                 }
                 removals.add(
                         occupant instanceof Occupant.ByCell
                                 ? new Edit.RemoveCell(occupant.name())
                                 : new Edit.RemoveNet(occupant.name()));
             }
-            return new Candidate(line, pins.get(), List.copyOf(occupants), "");
-        }
-
-        /**
-         * The output leads to the pad; the data input passes through to it; the clock input is
-         * another.
-         */
-        private Optional<Pins> pins(SiteView site, Pad pad) {
-            EdgeCursor into = fabric.edgesIn();
-            into.reset(pad.vertex());
-            int output = Fabric.NOTHING;
-            while (into.next()) {
-                output = fabric.siteOf(into.other()) == site.id() ? into.other() : output;
-            }
-            if (output == Fabric.NOTHING) {
-                return Optional.empty();
-            }
-            List<Integer> data = new ArrayList<>();
-            into.reset(output);
-            while (into.next()) {
-                if (into.kind() == EdgeKind.PASS_THROUGH) {
-                    data.add(into.other());
-                }
-            }
-            List<Integer> others = new ArrayList<>();
-            for (int i = 0; i < site.pins().size(); i++) {
-                int pin = site.firstPin() + i;
-                if (site.pins().get(i).direction() == PinDirection.IN && !data.contains(pin)) {
-                    others.add(pin);
-                }
-            }
-            return data.isEmpty() || others.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(new Pins(data.get(0), output, others));
+            return new Candidate(line, register, List.copyOf(occupants), "");
         }
 
         private RegisteredGroup routed(
@@ -250,7 +219,8 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
             for (Candidate candidate : candidates) {
                 Optional<Net> net = start.findNet(candidate.line().net().name());
                 Optional<Integer> clockPin =
-                        candidate.pins().others().stream()
+                        candidate.register().stream()
+                                .flatMap(r -> r.clocks().stream())
                                 .filter(p -> reach.cost(p) != CostModel.CLOSED)
                                 .findFirst();
                 String reason = candidate.reason();
@@ -259,13 +229,11 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                 } else if (reason.isEmpty() && clockPin.isEmpty()) {
                     reason = "the clock does not reach its IO register site";
                 }
-                checked.add(
-                        new Candidate(
-                                candidate.line(), candidate.pins(), candidate.toRemove(), reason));
+                checked.add(candidate.because(reason));
                 jobOf.add(reason.isEmpty() ? jobs.size() : Fabric.NOTHING);
                 clockPins.add(clockPin.orElse(Fabric.NOTHING));
                 if (reason.isEmpty()) {
-                    int data = candidate.pins().data();
+                    int data = candidate.register().orElseThrow().data();
                     jobs.add(RouteJob.from(fabric, net.get().route(), Corner.SLOW, data));
                 }
             }
@@ -301,8 +269,28 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                     lines.add(line(candidate, data, clockTree.get(), clockPins.get(i)));
                 }
             }
+            boolean placeable =
+                    !lines.isEmpty()
+                            && lines.stream()
+                                    .allMatch(l -> l.reason().isEmpty() && l.toRemove().isEmpty());
+            Optional<Bus> placed = Optional.empty();
+            if (placeable) {
+                RegisterPlacement placement =
+                        new RegisterPlacement(start, clockNow, clockTree.orElseThrow());
+                for (int i = 0; i < checked.size(); i++) {
+                    placement.add(
+                            checked.get(i).line(),
+                            checked.get(i).register().orElseThrow(),
+                            trees.get(jobOf.get(i)).orElseThrow(),
+                            clockPins.get(i));
+                }
+                placed = placement.bus(List.copyOf(removals));
+            }
             return new RegisteredGroup(
-                    clock, lines, clockTree.flatMap(t -> greatestSkew(lines, t, clockPins)));
+                    clock,
+                    lines,
+                    clockTree.flatMap(t -> greatestSkew(lines, t, clockPins)),
+                    placed);
         }
 
         /** The skew of the two lines that are farthest apart; the clock's common part is none. */
@@ -339,13 +327,24 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
 
         private Line line(Candidate candidate, RouteTree data, RouteTree clocks, int clockPin) {
             Bus.Line line = candidate.line();
-            Pins pins = candidate.pins();
-            Delay arrival = TreeDelays.of(fabric, data).at(data.placeOf(pins.data()));
+            IoRegister register = candidate.register().orElseThrow();
+            Delay arrival = TreeDelays.of(fabric, data).at(data.placeOf(register.data()));
             Delay clocked = TreeDelays.of(fabric, clocks).at(clocks.placeOf(clockPin));
+            RegisterCheck check =
+                    RegisterCheck.of(
+                            register,
+                            LaunchTime.of(design, line.net()),
+                            arrival,
+                            clocked,
+                            localPercent);
+            Optional<String> failure = check.failure(clockMhz > 0 ? 1e6 / clockMhz : 0);
+            if (failure.isPresent()) {
+                return notPossible(candidate, failure.get());
+            }
             int padVertex = fabric.pads().get(line.pad()).vertex();
-            Delay connection = new EdgeFinder(fabric).get(pins.output(), padVertex).delay();
+            Delay connection = new EdgeFinder(fabric).get(register.output(), padVertex).delay();
             OutputPath output = line.output(design, external);
-            Delay toPad = clocked.plus(connection);
+            Delay toPad = clocked.plus(check.clockToOutput().orElse(Delay.ZERO)).plus(connection);
             return new Line(
                     line.net(),
                     line.pad(),
@@ -353,6 +352,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                     Optional.empty(),
                     arrival,
                     clocked,
+                    check,
                     toPad.plus(output.toInstrument()),
                     Optional.of(output.after(toPad)));
         }
@@ -365,6 +365,7 @@ public record RegisteredGroup(Net clock, List<Line> lines, Optional<PairSkew> sk
                     Optional.of(candidate.reason().isEmpty() ? why : candidate.reason()),
                     Delay.ZERO,
                     Delay.ZERO,
+                    RegisterCheck.NONE,
                     Delay.ZERO,
                     Optional.empty());
         }

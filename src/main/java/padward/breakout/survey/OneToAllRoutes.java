@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import padward.base.Lazy;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
@@ -22,6 +23,7 @@ import padward.route.search.SearchSources;
 import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.unblock.release.DisconnectedBranch;
+import padward.unblock.release.OwnNet;
 import padward.unblock.release.QuestionContext;
 
 /**
@@ -38,34 +40,43 @@ public final class OneToAllRoutes {
     private final Fabric fabric;
     private final Corner corner;
     private final OneToAll free;
-    private final RouteFinder local;
+
+    /** Search over what is free; not the one at a price, as each keeps what is closed to it. */
+    private final RouteFinder localFree;
+
+    private final Lazy<RouteFinder> localPriced;
     private final RouteFinder obeying;
     private final EdgeCursor into;
-    private final Question swept;
+    private final OwnNet own;
     private Optional<OneToAll> priced = Optional.empty();
 
-    private OneToAllRoutes(Question question, Progress progress) {
-        this.swept = question;
-        this.fabric = question.design().fabric();
-        this.corner = question.corner();
-        this.local = new PerimeterSearch(new PathSearch(fabric));
+    private OneToAllRoutes(OwnNet own, Corner corner, Progress progress) {
+        this.own = own;
+        this.fabric = own.design().fabric();
+        this.corner = corner;
+        this.localFree = local();
+        this.localPriced = new Lazy<>(this::local);
         this.into = fabric.edgesIn();
-        this.obeying = SwitchGroupSearch.over(fabric, local);
+        this.obeying = SwitchGroupSearch.over(fabric, localFree);
         this.free = sweep(situation().overFree(), progress);
     }
 
-    /** Searches from the question's net; its pad does not matter. */
-    public static OneToAllRoutes from(Question question, Progress progress) {
-        return new OneToAllRoutes(question, progress);
+    /** Searches from a net. */
+    public static OneToAllRoutes from(OwnNet own, Corner corner, Progress progress) {
+        return new OneToAllRoutes(own, corner, progress);
+    }
+
+    private RouteFinder local() {
+        return new PerimeterSearch(new PathSearch(fabric));
     }
 
     private QuestionContext situation() {
-        return new QuestionContext(swept.design(), swept.net(), Optional.empty());
+        return new QuestionContext(own, Optional.empty());
     }
 
     private OneToAll sweep(CostModel model, Progress progress) {
         return new PathSearch(fabric)
-                .sweep(Asker.starts(swept), corner, SwitchRuleCost.withoutRule(model), progress);
+                .sweep(own.starts(corner), corner, SwitchRuleCost.withoutRule(model), progress);
     }
 
     /** The search at a price is done when the first pad is not open. */
@@ -124,6 +135,7 @@ public final class OneToAllRoutes {
                 new SearchSources(
                         entries.stream().mapToInt(Integer::intValue).toArray(),
                         costs.stream().mapToLong(Long::longValue).toArray());
+        RouteFinder local = swept == free ? localFree : localPriced.get();
         SearchOutcome outcome = local.find(starts, goal, corner, model, progress);
         if (outcome instanceof SearchOutcome.Cancelled) {
             throw new CancellationException("stopped on request");

@@ -78,9 +78,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
         List<Answer> answers = new ArrayList<>(count);
         Optional<OneToAllRoutes> swept =
                 engine == Engine.OWN && count > 0
-                        ? Optional.of(
-                                OneToAllRoutes.from(
-                                        new Question(design, net, pads.get(0), corner), progress))
+                        ? Optional.of(OneToAllRoutes.from(asker.own(design, net), corner, progress))
                         : Optional.empty();
         for (int i = 0; i < count; i++) {
             progress.report((double) i / count, "pad " + (i + 1) + " of " + count);

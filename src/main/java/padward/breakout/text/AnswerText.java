@@ -36,25 +36,31 @@ public final class AnswerText {
 
     /** The answer as a sentence or two that a person understands. */
     public static String sentence(Answer answer) {
+        return String.join(" ", reasons(answer));
+    }
+
+    /** The same one by one: what the answer is, then its reasons and what follows from it. */
+    public static List<String> reasons(Answer answer) {
+        List<String> parts = new ArrayList<>();
         if (answer instanceof Answer.FreeRoute free) {
-            return reaches(free)
-                    + notProven(free.route(), "a free route may be faster")
-                    + disconnected(free, "is disconnected from the pad", Set.of())
-                    + followers(Price.of(answer));
+            parts.add(reaches(free));
+            parts.addAll(notProven(free.route(), "a free route may be faster"));
+            parts.addAll(disconnected(free, "is disconnected from the pad", Set.of()));
+            parts.addAll(followers(Price.of(answer)));
+        } else if (answer instanceof Answer.Blocked blocked) {
+            parts.addAll(blocked(blocked));
+            parts.addAll(disconnected(blocked, "then has no pad", removed(blocked)));
+            parts.addAll(followers(Price.of(answer)));
+        } else if (answer instanceof Answer.NoRoute none) {
+            parts.add(noRoute(none));
+            parts.addAll(nearby(none));
         }
-        if (answer instanceof Answer.Blocked blocked) {
-            return blocked(blocked)
-                    + disconnected(blocked, "then has no pad", removed(blocked))
-                    + followers(Price.of(answer));
-        }
-        return noRoute((Answer.NoRoute) answer) + nearby((Answer.NoRoute) answer);
+        return List.copyOf(parts);
     }
 
     /** What on the board will follow the net, a sentence each. */
-    private static String followers(Price price) {
-        return price.follows().stream()
-                .map(f -> " " + PriceText.follows(f) + ".")
-                .collect(Collectors.joining());
+    private static List<String> followers(Price price) {
+        return price.follows().stream().map(f -> PriceText.follows(f) + ".").toList();
     }
 
     /** The sentence without the word that it begins with, for places that show the word apart. */
@@ -92,39 +98,42 @@ public final class AnswerText {
                 route.hops().get(route.branchHop()).name());
     }
 
-    private static String blocked(Answer.Blocked blocked) {
-        String beginning =
+    private static List<String> blocked(Answer.Blocked blocked) {
+        List<String> parts = new ArrayList<>();
+        parts.add(
                 String.format(
-                        "%s: no free route from %s to %s%s.%s ",
+                        "%s: no free route from %s to %s%s.",
                         word(blocked),
                         netName(blocked),
                         padText(blocked.question()),
-                        blocked.route().proven() ? "" : " was found",
-                        notProven(blocked.route(), "one may exist"));
-        return beginning + blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked));
+                        blocked.route().proven() ? "" : " was found"));
+        parts.addAll(notProven(blocked.route(), "one may exist"));
+        parts.addAll(blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked)));
+        return parts;
     }
 
     /** What a search left open that stopped among switches that exclude each other. */
-    private static String notProven(Route route, String what) {
+    private static List<String> notProven(Route route, String what) {
         return route.proven()
-                ? ""
-                : String.format(
-                        " This is not proven: %d routes with switches that exclude each other were"
-                                + " looked at; %s.",
-                        SwitchGroupSearch.MOST_SEARCHES, what);
+                ? List.of()
+                : List.of(
+                        String.format(
+                                "This is not proven: %d routes with switches that exclude each"
+                                        + " other were looked at; %s.",
+                                SwitchGroupSearch.MOST_SEARCHES, what));
     }
 
-    private static String quick(Answer.Blocked blocked) {
+    private static List<String> quick(Answer.Blocked blocked) {
         String obstacles =
                 blocked.obstacles().stream()
                         .map(AnswerText::obstacle)
                         .collect(Collectors.joining("; "));
         String steps = blocked.obstacles().size() == 1 ? "removing it" : "removing them";
-        return "On the best route, " + obstacles + ". " + opens(blocked, List.of(steps));
+        return List.of("On the best route, " + obstacles + ".", opens(blocked, List.of(steps)));
     }
 
     /** What must go, what it means, how sure that is. */
-    private static String why(Answer.Blocked blocked, WhyBlocked why) {
+    private static List<String> why(Answer.Blocked blocked, WhyBlocked why) {
         Explanation explanation = why.explanation();
         List<String> parts = new ArrayList<>(WhyText.mustGo(explanation));
         List<Removal> removals = explanation.best().removals();
@@ -141,7 +150,7 @@ public final class AnswerText {
             parts.add(WhyText.consequenceSentence(blocked, removal));
         }
         parts.add(opens(blocked, removals.stream().map(WhyText::doing).toList()));
-        return String.join(" ", parts);
+        return parts;
     }
 
     /** What it takes to open the answer's route, and the delay of that route. */
@@ -258,22 +267,23 @@ public final class AnswerText {
                 : net + " itself";
     }
 
-    private static String nearby(Answer.NoRoute noRoute) {
+    private static List<String> nearby(Answer.NoRoute noRoute) {
         if (noRoute.nearby().isEmpty()) {
-            return "";
+            return List.of();
         }
-        return noRoute.nearby().stream()
-                .map(
-                        s ->
-                                s.net().name()
-                                        + " ("
-                                        + s.difference()
-                                        + ", "
-                                        + word(s.answer()).toLowerCase(Locale.ROOT)
-                                        + ")")
-                .collect(
-                        Collectors.joining(
-                                ", ", " Related signals with a route to this pad: ", "."));
+        return List.of(
+                noRoute.nearby().stream()
+                        .map(
+                                s ->
+                                        s.net().name()
+                                                + " ("
+                                                + s.difference()
+                                                + ", "
+                                                + word(s.answer()).toLowerCase(Locale.ROOT)
+                                                + ")")
+                        .collect(
+                                Collectors.joining(
+                                        ", ", "Related signals with a route to this pad: ", ".")));
     }
 
     /** What an answer removes from the design: cells and nets that it does not merely move. */
@@ -292,14 +302,14 @@ public final class AnswerText {
     }
 
     /** What becomes of the port on the pad and of the net that feeds it; empty without a port. */
-    private static String disconnected(Answer answer, String port, Set<Occupant> removed) {
+    private static List<String> disconnected(Answer answer, String port, Set<Occupant> removed) {
         Optional<Port> loses = answer.question().losingPort();
         if (loses.isEmpty()) {
-            return "";
+            return List.of();
         }
-        String beginning = " Port " + loses.get().name() + " " + port;
+        String beginning = "Port " + loses.get().name() + " " + port;
         if (answer.disconnected().isEmpty()) {
-            return beginning + ".";
+            return List.of(beginning + ".");
         }
         DisconnectedBranch branch = answer.disconnected().get();
         int also = branch.vertices().size() - 1;
@@ -320,14 +330,15 @@ public final class AnswerText {
                         .filter(branch::takesAlong)
                         .map(n -> "; net " + n.name() + ", which the port reads, loses its source")
                         .collect(Collectors.joining());
-        return beginning
-                + free
-                + "; net "
-                + branch.net().name()
-                + fate(design, branch, removed)
-                + read
-                + enables
-                + ".";
+        return List.of(
+                beginning
+                        + free
+                        + "; net "
+                        + branch.net().name()
+                        + fate(design, branch, removed)
+                        + read
+                        + enables
+                        + ".");
     }
 
     /** What is left of the net that fed the port. O(its sinks). */
@@ -349,8 +360,7 @@ public final class AnswerText {
                                                 ? !removed.contains(
                                                         new Occupant.ByCell(
                                                                 design.cells().get(at.cell())))
-                                                : !s.equals(
-                                                        new Terminal.PortEnd(branch.port().id())));
+                                                : !((Terminal.PortEnd) s).isOf(branch.port()));
         return feeds ? " keeps its other sinks" : " then feeds nothing";
     }
 

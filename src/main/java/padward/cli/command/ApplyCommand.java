@@ -1,16 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.base.TimeStamp;
@@ -23,15 +12,15 @@ import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.CarryOverTable;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.format.design.DesignReader;
@@ -46,18 +35,27 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
 
 /** {@code apply}: a ledger on a design, written as a new design. */
 @Command(
         name = "apply",
         mixinStandardHelpOptions = true,
         description =
-                "Writes a copy of a design with all changes in a ledger applied, reads the "
-                        + "copy back, and reports what changed and that nothing else did. An empty "
-                        + "ledger gives an exact copy of the design's file. If the design is from "
-                        + "another run than the ledger, every entry is checked, and those that no longer "
-                        + "fit are listed; --search-again searches new routes to the same pads and "
-                        + "writes them to a new ledger.",
+                "Writes a copy of a design with all changes in a ledger applied, reads the copy"
+                    + " back, and reports what changed and that nothing else did. An empty ledger"
+                    + " gives an exact copy of the design's file. If the design is from another run"
+                    + " than the ledger, every entry is checked, and those that no longer fit are"
+                    + " listed; --search-again searches new routes to the same pads and writes them"
+                    + " to a new ledger.",
         footer = {
             "",
             "Example:",
@@ -73,10 +71,11 @@ public final class ApplyCommand implements Callable<Integer> {
     @Option(
             names = "--search-again",
             description =
-                    "Searches a new route for each line that no longer fits. Only routes are taken "
-                            + "that are open, or that open without any endpoint losing its signal, and "
-                            + "that cost nobody more than the entry did: a port that only this run has on "
-                            + "the pad keeps it. The other lines are listed, and the exit status is 1.")
+                    "Searches a new route for each line that no longer fits. Only routes are taken"
+                        + " that are open, or that open without any endpoint losing its signal, and"
+                        + " that cost nobody more than the entry did: a port that only this run has"
+                        + " on the pad keeps it. The other lines are listed, and the exit status is"
+                        + " 1.")
     private boolean searchAgain;
 
     @Option(
@@ -111,7 +110,9 @@ public final class ApplyCommand implements Callable<Integer> {
             writeLedger(read, carried);
         }
         if (json) {
-            out.println(AnswerJson.text(json(kept, sameRun, carried, report, read)));
+            out.println(
+                    JsonText.pretty(
+                            Reports.Applied.form(), report(kept, sameRun, carried, report, read)));
         } else {
             print(kept, sameRun, carried, report);
         }
@@ -148,7 +149,10 @@ public final class ApplyCommand implements Callable<Integer> {
                 CarryOver.of(kept, read, searchAgain, SearchLimits.USUAL, Progress.NONE);
         if (!searchAgain && !carried.misfits().isEmpty()) {
             if (json) {
-                out.println(AnswerJson.text(json(kept, false, carried, Optional.empty(), read)));
+                out.println(
+                        JsonText.pretty(
+                                Reports.Applied.form(),
+                                report(kept, false, carried, Optional.empty(), read)));
             } else {
                 CarryOverTable.print(kept, carried, out);
             }
@@ -234,29 +238,21 @@ public final class ApplyCommand implements Callable<Integer> {
         }
     }
 
-    private JsonObject json(
+    private Reports.Applied report(
             Ledger kept,
             boolean sameRun,
             CarryOver carried,
-            Optional<ChangeAudit> report,
+            Optional<ChangeAudit> audit,
             Design read) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-applied/1");
-        result.addProperty("ledger", ledger.file().toString());
-        result.addProperty("madeOn", kept.design());
-        result.addProperty("sameRun", sameRun);
-        result.addProperty("complete", carried.isWhole());
-        JsonArray entries = new JsonArray();
-        carried.outcomes().forEach(o -> entries.add(LedgerJson.outcome(o)));
-        result.add("entries", entries);
         boolean refused = !searchAgain && !carried.misfits().isEmpty();
-        if (!refused) {
-            result.addProperty("written", output.file().toString());
-            if (newLedger != null) {
-                result.addProperty("newLedger", newLedger.toString());
-            }
-        }
-        report.ifPresent(r -> result.add("audit", LedgerJson.audit(r, read.fabric())));
-        return result;
+        return new Reports.Applied(
+                ledger.file().toString(),
+                kept.design(),
+                sameRun,
+                carried,
+                refused ? Optional.empty() : Optional.of(output.file().toString()),
+                refused ? Optional.empty() : Optional.ofNullable(newLedger).map(Path::toString),
+                audit,
+                read.fabric());
     }
 }

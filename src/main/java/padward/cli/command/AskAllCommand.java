@@ -1,12 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -14,8 +7,10 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Question;
 import padward.breakout.text.AnswerText;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
@@ -30,14 +25,19 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
 
 /** {@code ask-all}: many questions about one design, which is read once. */
 @Command(
         name = "ask-all",
         mixinStandardHelpOptions = true,
         description =
-                "Answers every question of a table (CSV) with the columns net and pad. The design is "
-                        + "read once, which on a large device takes longer than the answers.",
+                "Answers every question of a table (CSV) with the columns net and pad. The design"
+                    + " is read once, which on a large device takes longer than the answers.",
         footer = {
             "",
             "Example:",
@@ -110,12 +110,9 @@ public final class AskAllCommand implements Callable<Integer> {
     }
 
     private static void printJson(List<Answer> answers, PrintWriter out) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-answers/1");
-        JsonArray all = new JsonArray();
-        answers.forEach(a -> all.add(AnswerJson.object(a)));
-        result.add("answers", all);
-        out.println(AnswerJson.text(result));
+        Reports.Answers report =
+                new Reports.Answers(answers.stream().map(AnswerForm.Given::of).toList());
+        out.println(JsonText.pretty(Reports.Answers.form(), report));
     }
 
     private static void printTable(List<Answer> answers, PrintWriter out) {

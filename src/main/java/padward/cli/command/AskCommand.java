@@ -1,9 +1,5 @@
 package padward.cli.command;
 
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -14,9 +10,11 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
+import padward.cli.batch.AskedOption;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
-import padward.cli.option.QuestionOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.AnswerTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.SinkDelayTable;
@@ -29,29 +27,38 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 
 /** {@code ask}: one net, one pad. */
 @Command(
         name = "ask",
         mixinStandardHelpOptions = true,
-        description = "Finds a route from a net to a pad, or reports what blocks it.",
+        description =
+                "Finds a route from a net to a pad, or reports what blocks it. With --batch, "
+                        + "answers any number of questions in one run.",
         footer = {
             "",
             "Example:",
             "  padward ask --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J2.1 --corner slow"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --corner slow",
+            "  padward ask --design fixtures/small/only.design.json \\",
+            "      --batch fixtures/small/questions.csv --brief"
         })
 public final class AskCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
-    @Mixin private QuestionOption question;
+    @Mixin private AskedOption question;
     @Spec private CommandSpec spec;
 
     @Option(
             names = "--engine",
             defaultValue = "own",
             description =
-                    "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided "
-                            + "(JGraphT's A*). The reference engines are slower and find the same delays.")
+                    "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided"
+                        + " (JGraphT's A*). The reference engines are slower and find the same"
+                        + " delays.")
     private Engine engine;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
@@ -91,9 +98,13 @@ public final class AskCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        Design read = design.read();
-        Question asked = question.about(read);
+        question.check(whatIf);
         SearchLimits limits = limits();
+        Design read = design.read();
+        if (question.isBatch()) {
+            return question.answerAll(read, engine, limits, this::progress);
+        }
+        Question asked = question.about(read);
         PrintWriter out = spec.commandLine().getOut();
         try {
             return answer(asked, limits, out);
@@ -117,7 +128,7 @@ public final class AskCommand implements Callable<Integer> {
         Asker asker = new Asker(asked.design().fabric(), engine);
         Answer answer = asker.explained(asked, limits, progress());
         if (json) {
-            out.println(AnswerJson.text(answer));
+            out.println(JsonText.pretty(AnswerForm.answer(), AnswerForm.Given.of(answer)));
         } else {
             print(answer, out);
         }
@@ -148,7 +159,11 @@ public final class AskCommand implements Callable<Integer> {
                         + " has a route to pad "
                         + asked.padValue().name()
                         + ". Allow more time with --within-ms.";
-        out.println(json ? AnswerJson.text(AnswerJson.undecided(asked, sentence)) : sentence);
+        out.println(
+                json
+                        ? JsonText.pretty(
+                                AnswerForm.answer(), AnswerForm.Given.undecided(asked, sentence))
+                        : sentence);
     }
 
     private static void print(Answer answer, PrintWriter out) {
@@ -181,7 +196,7 @@ public final class AskCommand implements Callable<Integer> {
             throw new BadInput("--what-if", "", "edits that fit the design", fault.getMessage());
         }
         if (json) {
-            out.println(AnswerJson.text(WhatIfTable.json(report)));
+            out.println(JsonText.pretty(Reports.whatIf(), report));
         } else {
             WhatIfTable.print(report, out);
             print(report.after(), out);

@@ -1,11 +1,5 @@
 package padward.cli.command;
 
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Price;
@@ -17,14 +11,14 @@ import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.form.GroupForm;
+import padward.cli.form.JsonText;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DriverOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
-import padward.cli.output.BusJson;
 import padward.cli.output.BusTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.LedgerTable;
@@ -38,15 +32,21 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 
 /** {@code bus}: several nets at once. */
 @Command(
         name = "bus",
         mixinStandardHelpOptions = true,
         description =
-                "Brings several nets out at once: chooses among the given pads, those that cost "
-                        + "nobody anything first, routes all nets together, and reports each line's delay at both corners and the skew "
-                        + "between the lines.",
+                "Brings several nets out at once: chooses among the given pads, those that cost"
+                    + " nobody anything first, routes all nets together, and reports each line's"
+                    + " delay at both corners and the skew between the lines.",
         footer = {
             "",
             "Example:",
@@ -54,6 +54,8 @@ import picocli.CommandLine.Spec;
             "      --nets 'pump/level/sample[*]' --pads 'header J1'"
         })
 public final class BusCommand implements Callable<Integer> {
+    private static final double MOST_MHZ = 1_000_000;
+
     @Mixin private DesignOption design;
     @Mixin private GroupOption group;
     @Mixin private DriverOption driver;
@@ -64,9 +66,9 @@ public final class BusCommand implements Callable<Integer> {
     @Option(
             names = "--aim",
             description =
-                    "What pads are chosen for: most (as many nets as can get out together, then "
-                            + "the smallest sum of delays, proven), sum (of delays), worst (delay), "
-                            + "skew; or order (nets in the order of the pads) (most).")
+                    "What pads are chosen for: most (as many nets as can get out together, then the"
+                        + " smallest sum of delays, proven), sum (of delays), worst (delay), skew;"
+                        + " or order (nets in the order of the pads) (most).")
     private Bus.Aim aim;
 
     @Option(
@@ -82,15 +84,23 @@ public final class BusCommand implements Callable<Integer> {
             paramLabel = "CLOCK",
             description =
                     "Also reports what it takes to sample the signals in the pads' IO registers "
-                            + "with this clock net, one period later, and the skew that remains.")
+                            + "with this clock net, one period later, whether setup and hold are met, "
+                            + "and the skew that remains; with --ledger, places the registers.")
     private String register;
+
+    @Option(
+            names = "--clock-mhz",
+            paramLabel = "MHZ",
+            defaultValue = "0",
+            description = "Frequency of the clock of --register, MHz; 0: not known.")
+    private double clockMhz;
 
     @Option(
             names = "--calibrate",
             paramLabel = "NET",
             description =
-                    "In place of --nets: brings this one net out on all the pads at once, so that one"
-                            + " capture shows by how much their lines differ.")
+                    "In place of --nets: brings this one net out on all the pads at once, so that"
+                        + " one capture shows by how much their lines differ.")
     private String calibrate;
 
     @Option(
@@ -133,7 +143,9 @@ public final class BusCommand implements Callable<Integer> {
                     old -> {
                         Design now = LedgerTable.apply(old, read, ledger);
                         Bus bus = answer(now, external);
-                        all[0] = bus.left().isEmpty();
+                        all[0] =
+                                bus.left().isEmpty()
+                                        && (register == null || !bus.lines().isEmpty());
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
         }
@@ -160,39 +172,75 @@ public final class BusCommand implements Callable<Integer> {
                                         external,
                                         lead.localPercent(),
                                         Progress.NONE));
-        Optional<RegisteredGroup> registered =
-                register == null
-                        ? Optional.empty()
-                        : Optional.of(
-                                RegisteredGroup.of(
-                                        now,
-                                        bus,
-                                        DesignOption.net("--register", now, register),
-                                        external,
-                                        lead.localPercent(),
-                                        Progress.NONE));
+        Optional<RegisteredGroup> registered = registered(now, bus, external);
+        boolean places = register != null && ledger != null;
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
+        Bus recorded =
+                places ? registered.flatMap(RegisteredGroup::placed).orElse(nothing(bus)) : routed;
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
-                    AnswerJson.text(
-                            BusJson.object(
+                    JsonText.pretty(
+                            GroupForm.form(),
+                            new GroupForm.Group(
                                     now,
                                     routed,
+                                    recorded,
                                     unblocked,
                                     unblock,
                                     matched,
                                     registered,
                                     external,
                                     lead.localPercent())));
+        } else if (places) {
+            bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
+            boolean placed = !recorded.lines().isEmpty();
+            registered.ifPresent(h -> RegisteredTable.print(now, h, placed, out));
+            if (placed) {
+                out.println();
+                new BusTable(now, recorded, external, lead.localPercent(), recorded.price(now))
+                        .printEdits(out);
+            }
         } else {
             new BusTable(now, routed, external, lead.localPercent(), price(now, routed, unblocked))
                     .print(out);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
-            registered.ifPresent(h -> RegisteredTable.print(now, h, out));
+            registered.ifPresent(h -> RegisteredTable.print(now, h, false, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
-        return routed;
+        return recorded;
+    }
+
+    private Optional<RegisteredGroup> registered(Design now, Bus bus, ExternalLine external)
+            throws BadInput {
+        if (!(clockMhz >= 0 && clockMhz <= MOST_MHZ)) {
+            throw new BadInput("--clock-mhz", "", "a number from 0 to 1000000", "" + clockMhz);
+        }
+        if (register == null) {
+            return Optional.empty();
+        }
+        if (match != null && ledger != null) {
+            throw new BadInput(
+                    "--register",
+                    "",
+                    "no --match-ps together with it and --ledger, as registered lines are not"
+                            + " rerouted",
+                    "--match-ps " + match);
+        }
+        return Optional.of(
+                RegisteredGroup.of(
+                        now,
+                        bus,
+                        DesignOption.net("--register", now, register),
+                        clockMhz,
+                        external,
+                        lead.localPercent(),
+                        Progress.NONE));
+    }
+
+    /** The group when its registers cannot be placed: nothing is recorded. */
+    private static Bus nothing(Bus bus) {
+        return new Bus(List.of(), bus.left(), List.of(), 0, Optional.empty());
     }
 
     private Bus found(Design now) throws BadInput {

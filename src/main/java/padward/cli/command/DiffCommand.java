@@ -1,23 +1,16 @@
 package padward.cli.command;
 
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.text.PriceText;
 import padward.breakout.verify.DesignDiff;
-import padward.cli.output.AnswerJson;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.output.CautionTable;
 import padward.cli.output.DiffTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
-import padward.cli.output.PriceJson;
 import padward.design.Design;
 import padward.format.ledger.ComparedDesigns;
 import picocli.CommandLine.Command;
@@ -25,17 +18,22 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 
 /** {@code diff}: the differences between two designs. */
 @Command(
         name = "diff",
         mixinStandardHelpOptions = true,
         description =
-                "Lists every net, cell and port that differs between two designs on the same "
-                        + "fabric, with wires and delays. Either can be a ledger, which stands for the "
-                        + "design that it gives: applied to the other file, if that is a design; "
-                        + "otherwise to the design that it names (in the ledger's folder) or that "
-                        + "--design names.",
+                "Lists every net, cell and port that differs between two designs on the same"
+                    + " fabric, with wires and delays. Either can be a ledger, which stands for the"
+                    + " design that it gives: applied to the other file, if that is a design;"
+                    + " otherwise to the design that it names (in the ledger's folder) or that"
+                    + " --design names.",
         footer = {
             "",
             "Exit status: 0 nothing differs, 1 something does, 2 bad input.",
@@ -70,14 +68,15 @@ public final class DiffCommand implements Callable<Integer> {
         Price price = shown.stream().map(Price::ofPad).reduce(Price.NOTHING, Price::plus);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            JsonObject result = new JsonObject();
-            result.addProperty("format", "padward-diff/1");
-            result.addProperty("a", one.toString());
-            result.addProperty("b", other.toString());
-            LedgerJson.diff(diff, before.fabric()).asMap().forEach(result::add);
-            result.add("price", PriceJson.object(price));
-            PriceJson.addShared(Cautions.shared(shown), result);
-            out.println(AnswerJson.text(result));
+            Reports.Compared report =
+                    new Reports.Compared(
+                            one.toString(),
+                            other.toString(),
+                            diff,
+                            before.fabric(),
+                            price,
+                            Cautions.shared(shown));
+            out.println(JsonText.pretty(Reports.Compared.form(), report));
         } else {
             DiffTable.print(diff, before.fabric(), out);
             if (!shown.isEmpty()) {

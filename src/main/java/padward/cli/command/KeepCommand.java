@@ -1,9 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -17,19 +13,20 @@ import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.Outcome;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
-import padward.cli.output.PriceJson;
 import padward.design.Design;
-import padward.format.ledger.LedgerFile;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
@@ -37,21 +34,26 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 
 /** {@code keep}: a question's answer, kept in a ledger. */
 @Command(
         name = "keep",
         mixinStandardHelpOptions = true,
         description =
-                "Answers a question as ask does, on the design with all changes in the ledger, "
-                        + "and adds the answer's edits to the ledger: what is disconnected, removed and "
-                        + "moved, and the route. A ledger that does not exist is created. The design's "
-                        + "file is not changed; apply writes a changed copy.",
+                "Answers a question as ask does, on the design with all changes in the ledger, and"
+                    + " adds the answer's edits to the ledger: what is disconnected, removed and"
+                    + " moved, and the route. A ledger that does not exist is created. The design's"
+                    + " file is not changed; apply writes a changed copy.",
         footer = {
             "",
             "Example:",
             "  padward keep --design fixtures/small/only.design.json \\",
-            "      --net 'pump/level/sample[1]' --pad J2.1 --ledger bench.json --note 'see sample 1'"
+            "      --net 'pump/level/sample[1]' --pad J2.1 --ledger bench.json --note 'see sample"
+                    + " 1'"
         })
 public final class KeepCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
@@ -59,6 +61,7 @@ public final class KeepCommand implements Callable<Integer> {
     @Mixin private LedgerOption ledger;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -80,7 +83,7 @@ public final class KeepCommand implements Callable<Integer> {
         Design read = design.read();
         boolean[] kept = {false};
         Ledger now =
-                LedgerFile.change(
+                dryRun.change(
                         ledger.file(),
                         design.file(),
                         read.fabric(),
@@ -92,7 +95,7 @@ public final class KeepCommand implements Callable<Integer> {
         // Only now, with the file written, may it be reported as kept.
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(now, kept[0])));
+            out.println(JsonText.pretty(Reports.Kept.form(), report(now, kept[0])));
         } else {
             print(now, kept[0], out);
         }
@@ -152,27 +155,25 @@ public final class KeepCommand implements Callable<Integer> {
         if (kept) {
             int count = now.entries().size();
             out.println();
-            out.println("Kept as entry " + count + " of " + ledger.file() + ":");
+            out.println(
+                    dryRun.either("Kept as entry ", "Not kept (--dry-run); it would be entry ")
+                            + count
+                            + " of "
+                            + ledger.file()
+                            + ":");
             now.entries().get(count - 1).edits().forEach(e -> out.println("  " + e.toText()));
             out.println("What it costs: " + PriceText.sentences(price()));
         }
         CautionTable.print(answer.cautions(), out);
     }
 
-    private JsonObject json(Ledger now, boolean kept) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-kept/1");
-        result.addProperty("kept", kept);
-        result.addProperty("ledger", ledger.file().toString());
-        if (kept) {
-            int count = now.entries().size();
-            result.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
-        }
-        result.add("answer", AnswerJson.object(answer));
-        if (!(answer instanceof Answer.NoRoute)) {
-            result.add("price", PriceJson.object(price()));
-        }
-        return result;
+    private Reports.Kept report(Ledger now, boolean kept) {
+        return new Reports.Kept(
+                kept && !dryRun.isOn(),
+                ledger.file().toString(),
+                kept ? Optional.of(EntryForm.Numbered.last(now)) : Optional.empty(),
+                AnswerForm.Given.of(answer),
+                answer instanceof Answer.NoRoute ? Optional.empty() : Optional.of(price()));
     }
 
     /** What the option costs that is kept. */

@@ -1,15 +1,11 @@
 package padward.cli.command;
 
-import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.output.ExitStatus;
@@ -23,15 +19,21 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 
 /** {@code lead}: which lead of the instrument is on which line. */
 @Command(
         name = "lead",
         mixinStandardHelpOptions = true,
         description =
-                "Records in a ledger which lead of the instrument is on a line: its channel, name, "
-                        + "pod and colour. Without --port, lists all leads. A channel stays the same when "
-                        + "other entries are undone.",
+                "Records in a ledger which lead of the instrument is on a line: its channel, name,"
+                    + " pod and colour. Without --port, lists all leads. A channel stays the same"
+                    + " when other entries are undone.",
         footer = {
             "",
             "Example:",
@@ -67,8 +69,8 @@ public final class LeadCommand implements Callable<Integer> {
             names = "--measured-ps",
             paramLabel = "PS",
             description =
-                    "Measured delay of the line, from any point in time that the lines measured with"
-                            + " it share; deskew then prefers it.")
+                    "Measured delay of the line, from any point in time that the lines measured"
+                            + " with it share; deskew then prefers it.")
     private Integer measured;
 
     @Option(
@@ -79,6 +81,9 @@ public final class LeadCommand implements Callable<Integer> {
                             + "that of the delay that was measured before.")
     private Integer tolerance;
 
+    @Option(names = "--json", description = "Prints the leads as JSON.")
+    private boolean json;
+
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
@@ -88,8 +93,14 @@ public final class LeadCommand implements Callable<Integer> {
                         : LedgerFile.change(
                                 ledger.file(), design.file(), read.fabric(), this::changed);
         PrintWriter out = spec.commandLine().getOut();
-        TextTable table = new TextTable("entry", "port", "channel", "lead", "measured");
         List<List<Lead>> leads = Lead.all(now.entries());
+        if (json) {
+            Reports.Leads report = new Reports.Leads(ledger.file().toString(), leads);
+            out.println(JsonText.pretty(Reports.Leads.form(), report));
+            out.flush();
+            return ExitStatus.DONE;
+        }
+        TextTable table = new TextTable("entry", "port", "channel", "lead", "measured");
         for (int i = 0; i < leads.size(); i++) {
             for (Lead lead : leads.get(i)) {
                 table.row(

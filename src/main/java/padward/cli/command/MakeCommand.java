@@ -71,14 +71,24 @@ public final class MakeCommand implements Callable<Integer> {
                     "regular: all wires run straight and are entered at their begin; irregular: "
                             + "with taps, switches that share a setting, bends, a clock wire that "
                             + "spreads over the chip, a corner cut out, and pads that are not "
-                            + "bonded or for something else "
+                            + "bonded or for something else; long: as regular, with wires "
+                            + "that run 28 tiles and have taps on their way "
                             + "(${DEFAULT-VALUE}).")
     private Style style;
 
     /** What the fabric is like. */
     enum Style {
         REGULAR,
-        IRREGULAR
+        IRREGULAR,
+        LONG;
+
+        MadeDesign make(int wires, long seed, double used) {
+            return switch (this) {
+                case REGULAR -> DesignMaker.make(wires, seed, used, Progress.NONE);
+                case IRREGULAR -> DesignMaker.makeIrregular(wires, seed, used, Progress.NONE);
+                case LONG -> DesignMaker.makeWithLongLines(wires, seed, used, Progress.NONE);
+            };
+        }
     }
 
     @Option(
@@ -101,10 +111,7 @@ public final class MakeCommand implements Callable<Integer> {
             throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
         }
         replacing.check(folder);
-        MadeDesign made =
-                style == Style.REGULAR
-                        ? DesignMaker.make(wires, seed, used, Progress.NONE)
-                        : DesignMaker.makeIrregular(wires, seed, used, Progress.NONE);
+        MadeDesign made = style.make(wires, seed, used);
         Design design = made.design();
         FolderSwap.write(folder, FILES::contains, into -> write(made, into));
         PrintWriter out = spec.commandLine().getOut();

@@ -1,13 +1,10 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
 import padward.base.BadInput;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
-import padward.cli.output.AnswerJson;
+import padward.cli.option.LimitOption;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
@@ -19,6 +16,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
 
 /** {@code nets}: the nets of a design. */
 @Command(
@@ -32,6 +32,7 @@ import picocli.CommandLine.Spec;
         })
 public final class NetsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Parameters(
@@ -48,14 +49,15 @@ public final class NetsCommand implements Callable<Integer> {
     public Integer call() throws BadInput {
         Design read = design.read();
         Glob glob = Glob.of(pattern);
-        List<Net> nets = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        List<Net> all = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        List<Net> nets = limit.start(all);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            JsonArray list = new JsonArray();
-            nets.forEach(n -> list.add(object(read, n)));
-            JsonObject result = new JsonObject();
-            result.add("nets", list);
-            out.println(AnswerJson.text(result));
+            Reports.Nets report =
+                    new Reports.Nets(
+                            nets.stream().map(n -> one(read, n)).toList(),
+                            limit.leftOut(all.size()));
+            out.println(JsonText.pretty(Reports.Nets.form(), report));
         } else {
             TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "");
             for (Net net : nets) {
@@ -67,7 +69,8 @@ public final class NetsCommand implements Callable<Integer> {
                         net.clock() ? "clock" : "");
             }
             table.print(out);
-            out.println(nets.size() + " of " + read.nets().size() + " nets");
+            limit.remark(all.size()).ifPresent(out::println);
+            out.println(all.size() + " of " + read.nets().size() + " nets");
             if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
                 out.println(
                         "A pattern matches whole names: *"
@@ -79,13 +82,12 @@ public final class NetsCommand implements Callable<Integer> {
         return ExitStatus.DONE;
     }
 
-    private static JsonObject object(Design design, Net net) {
-        JsonObject result = new JsonObject();
-        result.addProperty("name", net.name());
-        result.addProperty("driver", design.textOf(net.driver()));
-        result.addProperty("fanOut", net.sinks().size());
-        result.addProperty("vertices", net.route().size());
-        result.addProperty("clock", net.clock());
-        return result;
+    private static Reports.Nets.One one(Design design, Net net) {
+        return new Reports.Nets.One(
+                net.name(),
+                design.textOf(net.driver()),
+                net.sinks().size(),
+                net.route().size(),
+                net.clock());
     }
 }

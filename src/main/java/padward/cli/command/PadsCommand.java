@@ -1,14 +1,10 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.Locale;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
-import padward.cli.output.AnswerJson;
+import padward.cli.option.LimitOption;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
@@ -21,6 +17,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** {@code pads}: the pads of a design's fabric, with what uses them. */
 @Command(
@@ -31,6 +34,7 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  padward pads --design fixtures/small/only.design.json"})
 public final class PadsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Option(names = "--json", description = "Prints JSON.")
@@ -49,18 +53,19 @@ public final class PadsCommand implements Callable<Integer> {
                         "port",
                         "IO register used by",
                         "also called");
-        JsonArray list = new JsonArray();
-        for (int i = 0; i < read.fabric().pads().size(); i++) {
+        List<Reports.Pads.One> list = new ArrayList<>();
+        int count = read.fabric().pads().size();
+        for (int i : limit.start(IntStream.range(0, count).boxed().toList())) {
             String[] row = row(read, i);
             table.row(row);
-            list.add(object(row));
+            list.add(new Reports.Pads.One(row[0], row[1], row[2], row[3], row[4], row[5], row[6]));
         }
         if (json) {
-            JsonObject result = new JsonObject();
-            result.add("pads", list);
-            out.println(AnswerJson.text(result));
+            Reports.Pads report = new Reports.Pads(list, limit.leftOut(count));
+            out.println(JsonText.pretty(Reports.Pads.form(), report));
         } else {
             table.print(out);
+            limit.remark(count).ifPresent(out::println);
         }
         out.flush();
         return ExitStatus.DONE;
@@ -93,14 +98,5 @@ public final class PadsCommand implements Callable<Integer> {
                 .findUserOf(site)
                 .map(o -> (o instanceof Occupant.ByCell ? "cell " : "net ") + o.name())
                 .orElse("");
-    }
-
-    private static JsonObject object(String[] row) {
-        String[] keys = {"pad", "packagePin", "bank", "directions", "port", "usedBy", "alsoCalled"};
-        JsonObject result = new JsonObject();
-        for (int i = 0; i < keys.length; i++) {
-            result.addProperty(keys[i], row[i]);
-        }
-        return result;
     }
 }

@@ -1,15 +1,9 @@
 package padward.cli.command;
 
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.fabric.Fabric;
@@ -22,15 +16,24 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 
 /** {@code pins}: the pins of a package, and whether a fabric's pads agree with them. */
 @Command(
         name = "pins",
         mixinStandardHelpOptions = true,
         description =
-                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and "
-                        + "modes. With a fabric, lists instead which of its pads differ. To fill in the "
-                        + "pins: import --bsdl.",
+                "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes."
+                    + " With a fabric, lists instead which of its pads differ. To fill in the pins:"
+                    + " import --bsdl.",
         footer = {
             "",
             "Exit status: 0 listed, or no difference; 1 pads differ; 2 bad input.",
@@ -69,6 +72,9 @@ public final class PinsCommand implements Callable<Integer> {
             description = "The chip's reference designator in that net list.")
     private String chip;
 
+    @Option(names = "--json", description = "Prints the pins and the differences as JSON.")
+    private boolean json;
+
     @Override
     public Integer call() throws BadInput {
         if ((nets == null) != (chip == null)) {
@@ -78,9 +84,41 @@ public final class PinsCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         Map<String, String> onBoard =
                 nets == null ? Map.of() : BoardNets.read(nets, Progress.NONE).netsOf(chip);
+        if (json) {
+            return printJson(pins, onBoard, out);
+        }
         int status = fabric == null ? list(pins, onBoard, out) : compare(pins, out);
         out.flush();
         return status;
+    }
+
+    private int printJson(PackagePins pins, Map<String, String> onBoard, PrintWriter out)
+            throws BadInput {
+        List<String> differences = new ArrayList<>();
+        if (fabric != null) {
+            Fabric read = FabricReader.read(fabric, Progress.NONE);
+            differences.addAll(PinCheck.differences(read, pins));
+        }
+        Set<String> left = new TreeSet<>(onBoard.keySet());
+        pins.pins().forEach(p -> left.remove(p.pin()));
+        left.forEach(p -> differences.add("the package has no pin " + p + ", but the board has"));
+        Reports.Pins report =
+                new Reports.Pins(
+                        pins.entity(),
+                        pins.map(),
+                        pins.pins().stream()
+                                .map(
+                                        p ->
+                                                new Reports.Pins.One(
+                                                        p.pin(),
+                                                        p.port(),
+                                                        p.mode().label(),
+                                                        onBoard.getOrDefault(p.pin(), "")))
+                                .toList(),
+                        differences);
+        out.println(JsonText.pretty(Reports.Pins.form(), report));
+        out.flush();
+        return differences.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private int list(PackagePins pins, Map<String, String> onBoard, PrintWriter out) {

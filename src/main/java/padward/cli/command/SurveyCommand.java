@@ -1,11 +1,5 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -14,9 +8,12 @@ import padward.breakout.survey.OfferedPads;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.cli.form.AnswerForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
+import padward.cli.option.LimitOption;
 import padward.cli.option.NetOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.cli.output.WhatIfTable;
@@ -29,17 +26,21 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 
 /** {@code survey}: one net, all pads. */
 @Command(
         name = "survey",
         mixinStandardHelpOptions = true,
         description =
-                "Ranks all pads for one net by their price: free pads with a place for a lead, free "
-                        + "pads, pads whose port loses them while nothing listens, pads whose "
-                        + "obstacles may lose function, pads on which something on the board follows, "
-                        + "pads that something drives; within these by what the design would lose, by "
-                        + "the number of obstacles, and by delay. Pads without a route come last.",
+                "Ranks all pads for one net by their price: free pads with a place for a lead, free"
+                    + " pads, pads whose port loses them while nothing listens, pads whose"
+                    + " obstacles may lose function, pads on which something on the board follows,"
+                    + " pads that something drives; within these by what the design would lose, by"
+                    + " the number of obstacles, and by delay. Pads without a route come last.",
         footer = {
             "",
             "Example:",
@@ -48,6 +49,7 @@ import picocli.CommandLine.Spec;
 public final class SurveyCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private NetOption net;
+    @Mixin private LimitOption limit;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -127,7 +129,9 @@ public final class SurveyCommand implements Callable<Integer> {
 
     private void checkFilters(Design read) throws BadInput {
         boolean bankKnown =
-                bank == null || read.fabric().pads().stream().anyMatch(p -> bank.equals(p.bank()));
+                bank == null
+                        || read.fabric().pads().stream()
+                                .anyMatch(p -> bank.equalsIgnoreCase(p.bank()));
         if (!bankKnown) {
             throw new BadInput("--bank", "", "the name of a bank that has pads", quoted(bank));
         }
@@ -135,7 +139,10 @@ public final class SurveyCommand implements Callable<Integer> {
                 header == null
                         || read.board().wirings().stream()
                                 .flatMap(w -> w.attachments().stream())
-                                .anyMatch(a -> a.kind().probeable() && a.name().equals(header));
+                                .anyMatch(
+                                        a ->
+                                                a.kind().probeable()
+                                                        && a.name().equalsIgnoreCase(header));
         if (!headerKnown) {
             String expected = "the name of a header or test point of the board";
             throw new BadInput("--header", "", expected, quoted(header));
@@ -156,42 +163,48 @@ public final class SurveyCommand implements Callable<Integer> {
                                         w ->
                                                 w.attachments().stream()
                                                         .filter(a -> a.kind().probeable())
-                                                        .anyMatch(a -> a.name().equals(header)))
+                                                        .anyMatch(
+                                                                a ->
+                                                                        a.name()
+                                                                                .equalsIgnoreCase(
+                                                                                        header)))
                                 .orElse(false);
         return onHeader
-                && (bank == null || bank.equals(read.fabric().pads().get(pad).bank()))
+                && (bank == null || bank.equalsIgnoreCase(read.fabric().pads().get(pad).bank()))
                 && !(free && port)
                 && !(used && !port);
     }
 
-    private static void printJson(Survey survey, PrintWriter out) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-survey/1");
-        result.addProperty("net", survey.net().name());
-        result.addProperty("corner", survey.corner().label());
-        JsonArray answers = new JsonArray();
-        survey.answers().forEach(a -> answers.add(AnswerJson.surveyed(a)));
-        result.add("answers", answers);
-        out.println(AnswerJson.text(result));
+    private void printJson(Survey survey, PrintWriter out) throws BadInput {
+        Reports.Ranked report =
+                new Reports.Ranked(
+                        survey.net().name(),
+                        survey.corner(),
+                        limit.start(survey.answers()).stream()
+                                .map(AnswerForm.Given::ranked)
+                                .toList(),
+                        limit.leftOut(survey.answers().size()));
+        out.println(JsonText.pretty(Reports.Ranked.form(), report));
     }
 
-    private static void printTable(Design design, Survey survey, PrintWriter out) {
+    private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {
         TextTable table =
                 new TextTable(
                         "pad",
                         "pin",
+                        "on the board",
                         "answer",
                         "at the pin, rated load",
                         "replaces port",
                         "blocked by",
                         "would lose signal",
-                        "rank",
-                        "on the board");
-        for (Answer answer : survey.answers()) {
+                        "rank");
+        for (Answer answer : limit.start(survey.answers())) {
             Pad pad = answer.question().padValue();
             table.row(
                     pad.name(),
                     pad.packagePin(),
+                    AnswerText.onBoard(answer.question()),
                     AnswerText.word(answer),
                     delay(answer),
                     design.findPortOn(answer.question().pad())
@@ -199,10 +212,10 @@ public final class SurveyCommand implements Callable<Integer> {
                             .orElse(""),
                     AnswerText.obstacleNames(answer),
                     AnswerText.wouldLose(answer),
-                    PadRank.of(answer).reason(),
-                    AnswerText.onBoard(answer.question()));
+                    PadRank.of(answer).reason());
         }
         table.print(out);
+        limit.remark(survey.answers().size()).ifPresent(out::println);
         if (survey.answers().isEmpty()) {
             out.println("No pads match the filter.");
         }

@@ -1,27 +1,28 @@
 package padward.cli.command;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
-import padward.cli.output.AnswerJson;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
 import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
-import padward.format.ledger.LedgerFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 
 /** {@code undo}: removes an entry from a ledger. */
 @Command(
@@ -39,6 +40,7 @@ import picocli.CommandLine.Spec;
 public final class UndoCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private LedgerOption ledger;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(names = "--entry", paramLabel = "N", description = "Number of the entry, from 1.")
@@ -60,13 +62,18 @@ public final class UndoCommand implements Callable<Integer> {
         Design read = design.read();
         ledger.checkIsThere();
         Ledger left =
-                LedgerFile.change(
+                dryRun.change(
                         ledger.file(), design.file(), read.fabric(), old -> undone(old, read));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(left)));
+            out.println(JsonText.pretty(Reports.Undone.form(), report(left)));
         } else {
-            out.println("Undone: entry " + number + ", " + undoing.entry().what() + ".");
+            out.println(
+                    dryRun.either("Undone: entry ", "Would be undone (--dry-run): entry ")
+                            + number
+                            + ", "
+                            + undoing.entry().what()
+                            + ".");
             undoing.dependents()
                     .forEach(
                             d ->
@@ -76,7 +83,9 @@ public final class UndoCommand implements Callable<Integer> {
                                                     + ", "
                                                     + d.entry().what()
                                                     + "."));
-            out.println(left(left.entries().size()));
+            if (!dryRun.isOn()) {
+                out.println(left(left.entries().size()));
+            }
         }
         out.flush();
         return ExitStatus.DONE;
@@ -119,15 +128,12 @@ public final class UndoCommand implements Callable<Integer> {
         };
     }
 
-    private JsonObject json(Ledger left) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-undone/1");
-        result.addProperty("ledger", ledger.file().toString());
-        JsonArray undone = new JsonArray();
-        undone.add(LedgerJson.entry(number, undoing.entry()));
-        undoing.dependents().forEach(d -> undone.add(LedgerJson.entry(d.index() + 1, d.entry())));
-        result.add("undone", undone);
-        result.addProperty("remaining", left.entries().size());
-        return result;
+    private Reports.Undone report(Ledger left) {
+        List<EntryForm.Numbered> undone = new ArrayList<>();
+        undone.add(new EntryForm.Numbered(number, undoing.entry()));
+        undoing.dependents()
+                .forEach(d -> undone.add(new EntryForm.Numbered(d.index() + 1, d.entry())));
+        return new Reports.Undone(
+                ledger.file().toString(), dryRun.isOn(), undone, left.entries().size());
     }
 }

@@ -1,9 +1,12 @@
 package padward.cli.command;
 
-import java.nio.file.Path;
-import java.util.Optional;
+import padward.base.BadInput;
+import padward.format.json.FileHeader;
+import padward.format.source.Source;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * {@code window}: opens the window. The program's entry point handles this command before the
@@ -25,5 +28,17 @@ public final class WindowCommand {
     /** The design named on the command line. */
     public Optional<Path> file() {
         return Optional.ofNullable(file);
+    }
+
+    /** What is wrong with it, as far as that is known before it is read as a whole. */
+    public Optional<String> findFault() {
+        try {
+            if (file != null) {
+                FileHeader.expect(Source.of(file), FileHeader.DESIGN);
+            }
+            return Optional.empty();
+        } catch (BadInput fault) {
+            return Optional.of(fault.getMessage());
+        }
     }
 }

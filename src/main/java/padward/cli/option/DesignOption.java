@@ -1,7 +1,5 @@
 package padward.cli.option;
 
-import java.nio.file.Path;
-import java.util.List;
 import padward.base.BadInput;
 import padward.base.NearestName;
 import padward.base.Progress;
@@ -9,7 +7,10 @@ import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
 import padward.format.design.DesignReader;
+import padward.format.question.OtherNames;
 import picocli.CommandLine.Option;
+import java.nio.file.Path;
+import java.util.List;
 
 /** The option that names a design, and look-ups of its nets and pads for all commands. */
 public final class DesignOption {
@@ -19,16 +20,28 @@ public final class DesignOption {
             paramLabel = "FILE",
             defaultValue = "${env:PADWARD_DESIGN}",
             description =
-                    "The design's file, which names its fabric and its board. Otherwise the one that"
-                            + " the environment names in PADWARD_DESIGN.")
+                    "The design's file, which names its fabric and its board. Otherwise the one"
+                        + " that the environment names in PADWARD_DESIGN.")
     private Path file;
+
+    @Option(
+            names = "--names",
+            paramLabel = "FILE",
+            defaultValue = "${env:PADWARD_NAMES}",
+            description =
+                    "A table (CSV) of names that nets have elsewhere, as in your source text:"
+                        + " columns name and net. Otherwise the one that the environment names in"
+                        + " PADWARD_NAMES.")
+    private Path names;
 
     public Path file() {
         return file;
     }
 
+    /** The design, with the other names of its nets. */
     public Design read() throws BadInput {
-        return DesignReader.read(file, Progress.NONE);
+        Design design = DesignReader.read(file, Progress.NONE);
+        return names == null ? design : design.withOtherNames(OtherNames.read(names));
     }
 
     /** The one net that an option's name or pattern refers to. */

@@ -7,11 +7,15 @@ import picocli.CommandLine.Option;
 
 /** The option that names one net. */
 public final class NetOption {
+    /** What the option says of itself. */
+    public static final String MEANING =
+            "The net's name, or a pattern with * and ? that matches only one.";
+
     @Option(
             names = {"-n", "--net"},
             required = true,
             paramLabel = "NET",
-            description = "The net's name, or a pattern with * and ? that matches only one.")
+            description = MEANING)
     private String net;
 
     /** The net of a design. */

@@ -9,21 +9,25 @@ import picocli.CommandLine.Option;
 
 /** The options that state a question: a net, a pad, a corner. */
 public final class QuestionOption {
+    /** What the option for the pad says of itself. */
+    public static final String PAD_MEANING =
+            "The pad: its name, package pin, port, board net or header pin (J1.3).";
+
+    /** What the option for the corner says of itself. */
+    public static final String CORNER_MEANING =
+            "The corner at which the route has the shortest delay, fast or slow "
+                    + "(${DEFAULT-VALUE}).";
+
     @Mixin private NetOption net;
 
     @Option(
             names = {"-p", "--pad"},
             required = true,
             paramLabel = "PAD",
-            description = "The pad: its name, package pin, port, board net or header pin (J1.3).")
+            description = PAD_MEANING)
     private String pad;
 
-    @Option(
-            names = "--corner",
-            defaultValue = "slow",
-            description =
-                    "The corner at which the route has the shortest delay, fast or slow "
-                            + "(${DEFAULT-VALUE}).")
+    @Option(names = "--corner", defaultValue = "slow", description = CORNER_MEANING)
     private Corner corner;
 
     @Mixin private DriverOption driver;

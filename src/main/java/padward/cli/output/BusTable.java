@@ -64,6 +64,11 @@ public final class BusTable {
         printClocks(out);
         printSkew(out);
         out.println();
+        printEdits(out);
+    }
+
+    /** What changes, what that costs, and what to heed. */
+    public void printEdits(PrintWriter out) {
         if (design.fabric().info().electrical().isUnknown()) {
             out.println("No load data: delay added to the nets' other sinks is not calculated.");
         }

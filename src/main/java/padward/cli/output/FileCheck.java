@@ -10,6 +10,7 @@ import padward.design.Design;
 import padward.design.DesignReview;
 import padward.fabric.Fabric;
 import padward.fabric.FabricReview;
+import padward.format.bareboard.NetListCheck;
 import padward.format.design.BoardReader;
 import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
@@ -22,8 +23,13 @@ import padward.lesson.Lesson;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
 
-/** Checks a file of any of Padward's formats and describes what is in it. */
+/**
+ * Checks a file of any of Padward's formats, or a board's net list, and describes what is in it.
+ */
 public final class FileCheck {
+    /** How a line about something suspicious begins. */
+    public static final String SUSPICIOUS = "suspicious: ";
+
     private FileCheck() {}
 
     /**
@@ -33,6 +39,9 @@ public final class FileCheck {
      * @throws BadInput when the file has a fault
      */
     public static List<String> check(Path file, Progress progress) throws BadInput {
+        if (NetListCheck.isFor(file)) {
+            return NetListCheck.check(file, progress);
+        }
         Source source = Source.of(file);
         FileHeader head = FileHeader.read(source);
         return switch (head.format()) {
@@ -85,7 +94,7 @@ public final class FileCheck {
         List<String> lines = new ArrayList<>(counts(fabric));
         FabricReview.Result review = FabricReview.of(fabric, progress);
         lines.addAll(review.counts());
-        review.findings().forEach(f -> lines.add("suspicious: " + f));
+        review.findings().forEach(f -> lines.add(SUSPICIOUS + f));
         return lines;
     }
 
@@ -119,7 +128,7 @@ public final class FileCheck {
                         + " ports; "
                         + design.occupancy().usedCount()
                         + " vertices occupied");
-        DesignReview.of(design).forEach(f -> lines.add("suspicious: " + f));
+        DesignReview.of(design).forEach(f -> lines.add(SUSPICIOUS + f));
         lines.addAll(describe(design.fabric(), progress));
         return lines;
     }

@@ -1,27 +1,44 @@
 package padward.cli.output;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
-import padward.timing.PairSkew;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {
     private RegisteredTable() {}
 
-    public static void print(Design design, RegisteredGroup registered, PrintWriter out) {
+    /**
+     * Prints the group.
+     *
+     * @param placed whether its registers are placed
+     */
+    public static void print(
+            Design design, RegisteredGroup registered, boolean placed, PrintWriter out) {
         out.println();
         out.println(
                 "Registered in the pads' IO registers with clock "
                         + registered.clock().name()
                         + ", one period later:");
         TextTable table =
-                new TextTable("net", "pad", "remove first", "data arrives", "clock arrives", "");
+                new TextTable(
+                        "net",
+                        "pad",
+                        "remove first",
+                        "from its driver",
+                        "from the clock's",
+                        "at the instrument",
+                        "shortest period",
+                        "hold met by",
+                        "");
         for (RegisteredGroup.Line line : registered.lines()) {
             boolean can = line.reason().isEmpty();
             table.row(
@@ -30,6 +47,9 @@ public final class RegisteredTable {
                     line.toRemove().stream().map(WhyText::who).collect(Collectors.joining(", ")),
                     can ? line.data().toText() : "",
                     can ? line.clocked().toText() : "",
+                    can ? line.atInstrument().toText() : "",
+                    line.check().leastPeriod().map(p -> ns(Math.max(0, p.mostPs()))).orElse(""),
+                    line.check().hold().map(h -> ns(h.leastPs())).orElse(""),
                     line.reason().map(h -> "not possible: " + h).orElse(""));
         }
         table.print(out);
@@ -48,49 +68,35 @@ public final class RegisteredTable {
                                         s.slowPs() / 1000.0,
                                         s.localPs() / 1000.0,
                                         s.outsidePs() / 1000.0));
-        out.println(
-                "Estimate only: no registers have been placed. Their setup and hold times, "
-                        + "which the fabric does not state, must be met.");
-    }
-
-    /** The parts of a skew and their sum. */
-    static void addSkew(PairSkew skew, JsonObject to) {
-        to.addProperty("fast_ps", skew.fastPs());
-        to.addProperty("slow_ps", skew.slowPs());
-        to.addProperty("local_ps", skew.localPs());
-        to.addProperty("outside_ps", skew.outsidePs());
-        to.addProperty("most_ps", skew.mostPs());
-    }
-
-    static JsonObject json(Design design, RegisteredGroup registered) {
-        JsonObject result = new JsonObject();
-        result.addProperty("clock", registered.clock().name());
-        result.addProperty("possible", registered.isPossible());
-        registered
-                .skew()
-                .ifPresent(
-                        s -> {
-                            JsonObject skew = new JsonObject();
-                            addSkew(s, skew);
-                            result.add("skew", skew);
-                        });
-        JsonArray lines = new JsonArray();
-        for (RegisteredGroup.Line line : registered.lines()) {
-            JsonObject one = new JsonObject();
-            one.addProperty("net", line.net().name());
-            one.addProperty("pad", design.fabric().pads().get(line.pad()).name());
-            JsonArray remove = new JsonArray();
-            line.toRemove().forEach(o -> remove.add(WhyText.who(o)));
-            one.add("toRemove", remove);
-            line.reason().ifPresent(h -> one.addProperty("reason", h));
-            if (line.reason().isEmpty()) {
-                one.add("data_ps", AnswerJson.delay(line.data()));
-                one.add("clock_ps", AnswerJson.delay(line.clocked()));
-                one.add("instrument_ps", AnswerJson.delay(line.atInstrument()));
-            }
-            lines.add(one);
+        Set<String> unknown = new TreeSet<>();
+        registered.lines().forEach(l -> unknown.addAll(l.check().unknown()));
+        if (!unknown.isEmpty()) {
+            out.println(
+                    "Setup and hold are not fully checked; not stated: "
+                            + String.join(", ", unknown)
+                            + ".");
         }
-        result.add("lines", lines);
-        return result;
+        boolean noOutput =
+                registered.lines().stream()
+                        .anyMatch(l -> l.reason().isEmpty() && l.check().clockToOutput().isEmpty());
+        if (noOutput) {
+            out.println("At the instrument: without the registers' clock-to-output, not stated.");
+        }
+        out.println(placedText(registered, placed));
+    }
+
+    private static String placedText(RegisteredGroup registered, boolean placed) {
+        if (registered.placed().isPresent()) {
+            return placed
+                    ? "The registers are placed."
+                    : "No registers have been placed; with --ledger, they are.";
+        }
+        return registered.lines().stream().anyMatch(l -> !l.toRemove().isEmpty())
+                ? "No registers have been placed: what uses their sites must be removed first."
+                : "No registers have been placed.";
+    }
+
+    private static String ns(int ps) {
+        return String.format(Locale.ROOT, "%.3f ns", ps / 1000.0);
     }
 }

@@ -1,11 +1,5 @@
 package padward.cli.output;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
-import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
@@ -15,6 +9,10 @@ import padward.change.EditText;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.Pad;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
 
 /** Prints the gains and costs of a what-if. */
 public final class WhatIfTable {
@@ -63,23 +61,5 @@ public final class WhatIfTable {
         String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
         int more = names.size() - MOST_NAMED;
         return more > 0 ? few + " and " + more + " more" : few;
-    }
-
-    public static JsonObject json(WhatIfReport report) {
-        JsonObject result = new JsonObject();
-        result.addProperty("format", "padward-what-if/1");
-        result.add("whatIf", names(report.edits().stream().map(Edit::toText).toList()));
-        result.add("price", PriceJson.object(report.price()));
-        result.add("newlyOpen", names(report.newlyOpen().stream().map(Pad::name).toList()));
-        result.add("noLongerOpen", names(report.noLongerOpen().stream().map(Pad::name).toList()));
-        result.add("before", AnswerJson.object(report.before()));
-        result.add("after", AnswerJson.object(report.after()));
-        return result;
-    }
-
-    private static JsonArray names(List<String> names) {
-        JsonArray result = new JsonArray();
-        names.forEach(result::add);
-        return result;
     }
 }

@@ -1,48 +1,48 @@
 package padward.cli.watch;
 
-import com.google.gson.JsonObject;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.change.Ledger;
+import padward.cli.form.EntryForm;
+import padward.cli.form.JsonText;
+import padward.cli.option.AcceptOption;
+import padward.cli.option.DesignOption;
+import padward.cli.option.DriverOption;
+import padward.cli.option.DryRunOption;
+import padward.cli.option.SigningOption;
+import padward.cli.output.CautionTable;
+import padward.cli.output.ExitStatus;
+import padward.cli.output.LedgerTable;
+import padward.design.Design;
+import padward.watch.circuit.Circuit;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchResult;
+import padward.watch.place.WatchText;
+import padward.watch.request.CircuitRequest;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import padward.base.BadInput;
-import padward.base.Progress;
-import padward.breakout.ask.Cautions;
-import padward.breakout.ask.Price;
-import padward.change.Ledger;
-import padward.cli.option.AcceptOption;
-import padward.cli.option.DesignOption;
-import padward.cli.option.DriverOption;
-import padward.cli.option.SigningOption;
-import padward.cli.output.AnswerJson;
-import padward.cli.output.CautionTable;
-import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerJson;
-import padward.cli.output.LedgerTable;
-import padward.design.Design;
-import padward.format.ledger.LedgerFile;
-import padward.watch.circuit.Circuit;
-import padward.watch.place.WatchPlacer;
-import padward.watch.place.WatchQuestion;
-import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** {@code watch}: a small circuit of unused cells between nets and a pad. */
 @Command(
         name = "watch",
         mixinStandardHelpOptions = true,
         description =
-                "Places a small circuit on cells and wires that the design leaves unused, between "
-                        + "nets and a pad: a trigger, a selector, a divider. Nets are branched and keep "
-                        + "every wire; nothing is moved. With --ledger, the circuit is kept; undo takes "
-                        + "it out again.",
+                "Places a small circuit on cells and wires that the design leaves unused, between"
+                    + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
+                    + " keep every wire; nothing is moved. With --ledger, the circuit is kept; undo"
+                    + " takes it out again.",
         footer = {
             "",
             "Example:",
@@ -55,6 +55,7 @@ public final class WatchCommand implements Callable<Integer> {
     @Mixin private DriverOption driver;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -88,7 +89,7 @@ public final class WatchCommand implements Callable<Integer> {
         } else {
             boolean[] changed = {false};
             Ledger now =
-                    LedgerFile.change(
+                    dryRun.change(
                             ledger,
                             design.file(),
                             read.fabric(),
@@ -101,7 +102,7 @@ public final class WatchCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(AnswerJson.text(json(kept)));
+            out.println(JsonText.pretty(WatchReport.form(), report(kept)));
         } else {
             print(kept, out);
         }
@@ -110,10 +111,11 @@ public final class WatchCommand implements Callable<Integer> {
     }
 
     private void answer(Design now) throws BadInput {
-        Circuit wanted = circuit.circuit(now);
+        CircuitRequest request = circuit.request();
+        Circuit wanted = request.circuit(now);
         result = placed(now, wanted);
         if (result instanceof WatchResult.DoesNotFit) {
-            Optional<CircuitOption> smaller = circuit.smaller();
+            Optional<CircuitRequest> smaller = request.smaller();
             if (smaller.isPresent()) {
                 Circuit less = smaller.get().circuit(now);
                 if (placed(now, less) instanceof WatchResult.Placed) {
@@ -172,20 +174,22 @@ public final class WatchCommand implements Callable<Integer> {
         kept.ifPresent(
                 now ->
                         out.println(
-                                "Kept as entry " + now.entries().size() + " of " + ledger + "."));
+                                dryRun.either(
+                                                "Kept as entry ",
+                                                "Not kept (--dry-run); it would be entry ")
+                                        + now.entries().size()
+                                        + " of "
+                                        + ledger
+                                        + "."));
         CautionTable.printShared(Cautions.ofEdits(placed.question().design(), placed.edits()), out);
     }
 
-    private JsonObject json(Optional<Ledger> kept) {
-        JsonObject object = WatchJson.object(result);
-        hint.ifPresent(h -> object.addProperty("smaller", h));
-        object.addProperty("kept", kept.isPresent());
-        kept.ifPresent(
-                now -> {
-                    int count = now.entries().size();
-                    object.addProperty("ledger", ledger.toString());
-                    object.add("entry", LedgerJson.entry(count, now.entries().get(count - 1)));
-                });
-        return object;
+    private WatchReport report(Optional<Ledger> kept) {
+        return new WatchReport(
+                result,
+                hint,
+                kept.isPresent() && !dryRun.isOn(),
+                kept.map(k -> ledger.toString()),
+                kept.map(EntryForm.Numbered::last));
     }
 }

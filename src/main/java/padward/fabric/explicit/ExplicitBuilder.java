@@ -8,8 +8,10 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
@@ -22,6 +24,7 @@ import padward.fabric.PadDirections;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.SitePin;
+import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
 
@@ -52,6 +55,7 @@ public final class ExplicitBuilder {
     private final IntArrayList modelOf = new IntArrayList();
     private final IntArrayList firstPins = new IntArrayList();
     private final Interner<SiteList.Model> models = new Interner<>();
+    private final Set<String> partNames = new LinkedHashSet<>();
     private final List<Pad> pads = new ArrayList<>();
     private final TapBag taps;
     private final Long2IntOpenHashMap switchTiles = new Long2IntOpenHashMap();
@@ -130,18 +134,72 @@ public final class ExplicitBuilder {
     /** Adds a site and its pins; its number, or {@link Fabric#NOTHING} when a name is taken. */
     public int addSite(
             String name, int tile, String kind, List<String> accepts, List<SitePin> pins) {
-        if (sites.find(split.of(name)) != Fabric.NOTHING) {
+        return addSite(name, List.of(tile), kind, accepts, pins);
+    }
+
+    /**
+     * Adds a site over several tiles and its pins.
+     *
+     * @param itsTiles its tiles, the one in which its pins are first
+     * @return its number, or {@link Fabric#NOTHING} when a name is taken
+     */
+    public int addSite(
+            String name,
+            List<Integer> itsTiles,
+            String kind,
+            List<String> accepts,
+            List<SitePin> pins) {
+        return partNames.stream().anyMatch(part -> hasPart(name, part))
+                ? Fabric.NOTHING
+                : add(name, "", itsTiles, kind, accepts, pins);
+    }
+
+    private boolean hasPart(String site, String part) {
+        int found = findSite(site + SiteView.BEFORE_PART + part);
+        return found != Fabric.NOTHING && models.value(modelOf.getInt(found)).part().equals(part);
+    }
+
+    /**
+     * Adds a part of a site and its pins, whose full names state the site and no part. The parts of
+     * a site are added one directly after the other, with the same kind and tiles.
+     *
+     * @return its number, or {@link Fabric#NOTHING} when a name is taken
+     */
+    public int addPart(
+            String site,
+            String part,
+            List<Integer> itsTiles,
+            String kind,
+            List<String> accepts,
+            List<SitePin> pins) {
+        partNames.add(part);
+        return findSite(site) >= 0
+                ? Fabric.NOTHING
+                : add(site, part, itsTiles, kind, accepts, pins);
+    }
+
+    private int add(
+            String site,
+            String part,
+            List<Integer> itsTiles,
+            String kind,
+            List<String> accepts,
+            List<SitePin> pins) {
+        String name = part.isEmpty() ? site : site + SiteView.BEFORE_PART + part;
+        if (findSite(name) != Fabric.NOTHING) {
             return Fabric.NOTHING;
         }
+        int tile = itsTiles.get(0);
         int firstPin = vertices.size();
         for (SitePin pin : pins) {
-            if (addVertex(name + "." + pin.name(), VertexKind.PIN, tile, tile, "")
+            if (addVertex(site + "." + pin.name(), VertexKind.PIN, tile, tile, "")
                     == Fabric.NOTHING) {
                 return Fabric.NOTHING;
             }
         }
         siteTiles.add(tile);
-        modelOf.add(models.number(new SiteList.Model(kind, accepts, pins)));
+        List<Integer> steps = itsTiles.stream().skip(1).map(other -> other - tile).toList();
+        modelOf.add(models.number(new SiteList.Model(part, kind, steps, accepts, pins)));
         firstPins.add(firstPin);
         return sites.add(split.of(name));
     }
@@ -216,7 +274,7 @@ public final class ExplicitBuilder {
         return own == Fabric.NOTHING ? taps.find(split) : own;
     }
 
-    /** The site of that name, or {@link Fabric#NOTHING}. */
+    /** The site or part of that full name, or {@link Fabric#NOTHING}. */
     public int findSite(String name) {
         return sites.find(split.of(name));
     }

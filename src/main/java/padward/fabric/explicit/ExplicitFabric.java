@@ -1,8 +1,10 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.BitSet;
 import java.util.List;
+import padward.base.Lazy;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
@@ -33,6 +35,8 @@ public final class ExplicitFabric implements Fabric {
     private final VertexClasses sorts;
     private final TileNames names;
     private final SiteList sites;
+    private final boolean hasWideSites;
+    private final Lazy<Int2ObjectMap<List<Integer>>> reaching;
     private final TileNames siteNames;
     private final List<Pad> pads;
     private final EdgeRows out;
@@ -70,6 +74,8 @@ public final class ExplicitFabric implements Fabric {
         this.sorts = sorts;
         this.names = names;
         this.sites = sites;
+        this.hasWideSites = sites.hasWide();
+        this.reaching = new Lazy<>(sites::reaching);
         this.siteNames = siteNames;
         this.pads = pads;
         this.out = out;
@@ -243,6 +249,25 @@ public final class ExplicitFabric implements Fabric {
     @Override
     public int findSite(String name) {
         return siteNames.find(name);
+    }
+
+    @Override
+    public List<Integer> sitesReaching(int tile) {
+        return hasWideSites() ? reaching.get().get(tile) : List.of();
+    }
+
+    @Override
+    public boolean hasWideSites() {
+        return hasWideSites;
+    }
+
+    @Override
+    public List<Integer> findParts(String site) {
+        return sites.partNames().stream()
+                .map(part -> findSite(site + SiteView.BEFORE_PART + part))
+                .filter(part -> part != NOTHING && site(part).wholeName().equals(site))
+                .sorted()
+                .toList();
     }
 
     @Override

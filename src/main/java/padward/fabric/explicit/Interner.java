@@ -21,6 +21,11 @@ final class Interner<T> {
         return number;
     }
 
+    /** The value of a number. */
+    T value(int number) {
+        return values.get(number);
+    }
+
     /** All values by their numbers. */
     List<T> values() {
         return List.copyOf(values);

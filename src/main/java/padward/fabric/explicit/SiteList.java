@@ -1,5 +1,8 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
@@ -13,18 +16,27 @@ final class SiteList {
     /**
      * What sites of one model have in common.
      *
+     * @param part name of the part, {@code ""} for sites without parts
      * @param kind their kind
+     * @param tileSteps the numbers of the other tiles that they extend over, less that of their own
      * @param accepts kinds of cell that fit on them
      * @param pins their pins
      */
-    record Model(String kind, List<String> accepts, List<SitePin> pins) {
+    record Model(
+            String part,
+            String kind,
+            List<Integer> tileSteps,
+            List<String> accepts,
+            List<SitePin> pins) {
         Model {
+            tileSteps = List.copyOf(tileSteps);
             accepts = List.copyOf(accepts);
             pins = List.copyOf(pins);
         }
     }
 
     private final List<Model> models;
+    private final List<String> partNames;
     private final TileOffsets sites;
     private final TileOffsets vertices;
     private final int[] runOfTile;
@@ -46,6 +58,8 @@ final class SiteList {
             TileOffsets sites,
             TileOffsets vertices) {
         this.models = models;
+        this.partNames =
+                models.stream().map(Model::part).filter(p -> !p.isEmpty()).distinct().toList();
         this.sites = sites;
         this.vertices = vertices;
         this.runOfTile = new int[sites.tiles()];
@@ -73,6 +87,31 @@ final class SiteList {
         return sites.count();
     }
 
+    /** Whether some site extends over several tiles. */
+    boolean hasWide() {
+        return models.stream().anyMatch(model -> !model.tileSteps().isEmpty());
+    }
+
+    /** The sites that extend over each tile from another one. O(sites). */
+    Int2ObjectMap<List<Integer>> reaching() {
+        Int2ObjectMap<List<Integer>> result = new Int2ObjectOpenHashMap<>();
+        result.defaultReturnValue(List.of());
+        for (int tile = 0; hasWide() && tile < runOfTile.length; tile++) {
+            for (int i = 0; i < sites.size(tile); i++) {
+                for (int step : models.get(words[runOfTile[tile] + 2 * i]).tileSteps()) {
+                    result.computeIfAbsent(tile + step, t -> new ArrayList<>())
+                            .add(sites.first(tile) + i);
+                }
+            }
+        }
+        return result;
+    }
+
+    /** The different names of parts, in the order in which they came; none for most fabrics. */
+    List<String> partNames() {
+        return partNames;
+    }
+
     int first(int tile) {
         return sites.first(tile);
     }
@@ -83,7 +122,15 @@ final class SiteList {
         Model model = models.get(words[at]);
         int firstPin = vertices.first(tile) + words[at + 1];
         return new SiteView(
-                site, name, model.kind(), tile, model.accepts(), firstPin, model.pins());
+                site,
+                name,
+                model.part(),
+                model.kind(),
+                tile,
+                model.tileSteps().stream().map(step -> tile + step).toList(),
+                model.accepts(),
+                firstPin,
+                model.pins());
     }
 
     /** The site of a vertex, or {@link Fabric#NOTHING}. O(log sites of its tile). */

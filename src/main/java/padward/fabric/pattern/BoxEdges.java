@@ -7,6 +7,7 @@ import java.util.Map;
 import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
 import padward.fabric.pattern.PatternSpec.WireKind;
 
 /** Lists the edges that one tile's switch box and sites make, by applying its rules. */
@@ -51,12 +52,22 @@ final class BoxEdges {
         List<List<TileModel.LocalRule>> rules = rulesByKind(shape.model, outgoing);
         for (int kind = 0; kind < grid.wires.size(); kind++) {
             WireKind wire = grid.wires.get(kind);
-            if (grid.step(tile, -wire.dx(), -wire.dy()) == own) {
+            if (leadsHere(wire, own, tile)) {
                 for (TileModel.LocalRule rule : rules.get(kind)) {
                     list(rule, tile, own, outgoing, sink);
                 }
             }
         }
+    }
+
+    /** Whether a wire that starts in {@code own} could be left in {@code tile}. */
+    private boolean leadsHere(WireKind wire, int own, int tile) {
+        for (int exit = 0; exit < wire.exits(); exit++) {
+            if (grid.step(own, wire.exitDx(exit), wire.exitDy(exit)) == tile) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void list(TileModel.LocalRule rule, int tile, int own, boolean outgoing, Sink sink) {
@@ -121,19 +132,17 @@ final class BoxEdges {
         }
         int kind = end.wireKind();
         WireKind wire = grid.wires.get(kind);
-        boolean axial = (wire.dx() == 0) != (wire.dy() == 0);
+        boolean axial = wire.isAxial();
         Side leaving = axial ? Side.ofStep(wire.dx(), wire.dy()) : null;
         if (source || wire.twoWay()) {
-            int owner = grid.step(tile, -wire.dx(), -wire.dy());
-            if (owner >= 0 && grid.shape(owner).wireStart(kind) >= 0) {
-                Side side = axial ? leaving.opposite() : null;
-                result.add(
-                        new Ends(
-                                owner,
-                                grid.shape(owner).wireStart(kind),
-                                null,
-                                wire.count(),
-                                side));
+            // A wire that passes comes, as one that ends, from where it started.
+            Side side = axial ? leaving.opposite() : null;
+            for (int exit = 0; exit < wire.exits(); exit++) {
+                int owner = grid.step(tile, -wire.exitDx(exit), -wire.exitDy(exit));
+                int start = owner < 0 ? Fabric.NOTHING : grid.shape(owner).wireStart(kind);
+                if (start >= 0) {
+                    result.add(new Ends(owner, start, null, wire.count(), side));
+                }
             }
         }
         if ((!source || wire.twoWay()) && shape.wireStart(kind) >= 0) {

@@ -7,8 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -27,8 +25,8 @@ import padward.fabric.VertexKind;
  * plus a local number.
  */
 public final class PatternFabric implements Fabric {
-    private static final Pattern NAME = Pattern.compile("x(\\d{1,6})y(\\d{1,6})/(.+)");
-    private static final Pattern INDEXED = Pattern.compile("(.+)\\[(\\d{1,9})]");
+    /** Of numbers in names, which then fit into an {@code int}. */
+    private static final int MOST_DIGITS = 9;
 
     private final DerivedData derived = new DerivedData();
     private final PatternSpec spec;
@@ -69,10 +67,14 @@ public final class PatternFabric implements Fabric {
     public static PatternFabric compile(PatternSpec spec) throws PatternFault {
         int[] modelOfTile = PatternLayout.typeOfTiles(spec);
         TileModel[] models = new TileModel[spec.tileTypes().size()];
+        TileSizes sizes = new TileSizes();
         for (int i = 0; i < models.length; i++) {
             models[i] =
                     new TileModelBuilder(
-                                    spec.tileTypes().get(i), "$.tiles[" + i + "]", spec.wires())
+                                    spec.tileTypes().get(i),
+                                    "$.tiles[" + i + "]",
+                                    spec.wires(),
+                                    sizes)
                             .build();
         }
         return new PatternFabric(
@@ -261,21 +263,19 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public int findVertex(String name) {
-        Matcher matcher = NAME.matcher(name);
-        int tile = matcher.matches() ? tileAt(matcher) : NOTHING;
+        int slash = name.indexOf('/');
+        int tile = tileNamed(name, slash);
         if (tile == NOTHING) {
             return NOTHING;
         }
         TileShape shape = grid.shape(tile);
-        String rest = matcher.group(3);
+        String rest = name.substring(slash + 1);
         Integer fixed = shape.model.fixedByName.get(rest);
         if (fixed != null) {
             return grid.vertexBase[tile] + shape.wireCount + fixed;
         }
         int local = findWire(shape, rest);
-        int vertex = local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
-        // Spellings such as x03y4 or wire[01] lead here too; only the name we print is a name.
-        return vertex != NOTHING && vertexName(vertex).equals(name) ? vertex : NOTHING;
+        return local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
     }
 
     private int findWire(TileShape shape, String name) {
@@ -283,20 +283,49 @@ public final class PatternFabric implements Fabric {
         if (single != null && shape.wireStart(single) >= 0 && grid.wires.get(single).count() == 1) {
             return shape.wireStart(single);
         }
-        Matcher indexed = INDEXED.matcher(name);
-        Integer kind = indexed.matches() ? kindByName.get(indexed.group(1)) : null;
+        int bracket = name.endsWith("]") ? name.lastIndexOf('[') : NOTHING;
+        Integer kind = bracket < 1 ? null : kindByName.get(name.substring(0, bracket));
         if (kind == null || shape.wireStart(kind) < 0) {
             return NOTHING;
         }
-        int index = Integer.parseInt(indexed.group(2));
-        boolean inside = index < grid.wires.get(kind).count();
-        return inside ? shape.wireStart(kind) + index : NOTHING;
+        int index = number(name, bracket + 1, name.length() - 1);
+        int count = grid.wires.get(kind).count();
+        // A single wire of its kind is called without a number.
+        return index != NOTHING && index < count && count > 1
+                ? shape.wireStart(kind) + index
+                : NOTHING;
     }
 
-    private int tileAt(Matcher matcher) {
-        int x = Integer.parseInt(matcher.group(1));
-        int y = Integer.parseInt(matcher.group(2));
-        return x < grid.columns && y < grid.rows ? y * grid.columns + x : NOTHING;
+    /** The tile whose name comes before a slash, or {@link #NOTHING}. */
+    private int tileNamed(String name, int slash) {
+        int between = slash < 0 || name.charAt(0) != 'x' ? NOTHING : name.indexOf('y');
+        if (between < 0 || between > slash) {
+            return NOTHING;
+        }
+        int x = number(name, 1, between);
+        int y = number(name, between + 1, slash);
+        boolean inside = x != NOTHING && y != NOTHING && x < grid.columns && y < grid.rows;
+        return inside ? y * grid.columns + x : NOTHING;
+    }
+
+    /**
+     * The number that a part of a name spells as this class prints it, without zeros before it, or
+     * {@link #NOTHING}.
+     */
+    private static int number(String text, int from, int to) {
+        boolean leadingZero = to - from > 1 && text.charAt(from) == '0';
+        if (from >= to || to - from > MOST_DIGITS || leadingZero) {
+            return NOTHING;
+        }
+        int result = 0;
+        for (int i = from; i < to; i++) {
+            int digit = text.charAt(i) - '0';
+            if (digit < 0 || digit > 9) {
+                return NOTHING;
+            }
+            result = 10 * result + digit;
+        }
+        return result;
     }
 
     @Override
@@ -316,9 +345,31 @@ public final class PatternFabric implements Fabric {
         return grid.step(tile, wire.dx(), wire.dy());
     }
 
+    @Override
+    public int[] tapTiles(int vertex) {
+        if (!listsTaps(vertex)) {
+            return Fabric.super.tapTiles(vertex);
+        }
+        PatternSpec.WireKind wire = grid.wires.get(findWireKind(vertex));
+        int tile = grid.tileOf(vertex);
+        int[] result = new int[wire.exits() + 1];
+        result[0] = tile;
+        for (int exit = 0; exit < wire.exits(); exit++) {
+            result[exit + 1] = grid.step(tile, wire.exitDx(exit), wire.exitDy(exit));
+        }
+        return result;
+    }
+
+    @Override
+    public boolean listsTaps(int vertex) {
+        int kind = findWireKind(vertex);
+        return kind != NOTHING && !grid.wires.get(kind).taps().isEmpty();
+    }
+
     /**
-     * A rule leads from wires that end in a tile to what begins there, so that is where its switch
-     * is. Where wires of both directions could meet at either end, the pattern leaves it open.
+     * A rule leads from wires that end or have a tap in a tile to what begins there, so that is
+     * where its switch is. Where wires of both directions could meet at either end, the pattern
+     * leaves it open.
      */
     @Override
     public int switchTile(int from, int to) {
@@ -326,18 +377,22 @@ public final class PatternFabric implements Fabric {
     }
 
     private boolean isTwoWay(int vertex) {
+        int kind = findWireKind(vertex);
+        return kind != NOTHING && grid.wires.get(kind).twoWay();
+    }
+
+    /** The number of a wire's kind, {@link #NOTHING} for other vertices. */
+    private int findWireKind(int vertex) {
         int tile = grid.tileOf(vertex);
         TileShape shape = grid.shape(tile);
         int local = vertex - grid.vertexBase[tile];
-        return local < shape.wireCount && grid.wires.get(shape.kindOfWire(local)).twoWay();
+        return local < shape.wireCount ? shape.kindOfWire(local) : NOTHING;
     }
 
     @Override
     public String wireKind(int vertex) {
-        int tile = grid.tileOf(vertex);
-        TileShape shape = grid.shape(tile);
-        int local = vertex - grid.vertexBase[tile];
-        return local < shape.wireCount ? grid.wires.get(shape.kindOfWire(local)).name() : "";
+        int kind = findWireKind(vertex);
+        return kind == NOTHING ? "" : grid.wires.get(kind).name();
     }
 
     @Override
@@ -363,8 +418,10 @@ public final class PatternFabric implements Fabric {
         return new SiteView(
                 site,
                 tileName(tile) + "/" + local.name(),
+                "",
                 local.kind(),
                 tile,
+                List.of(),
                 local.accepts(),
                 grid.vertexBase[tile] + shape.pin(local.firstPin()),
                 local.pins());
@@ -395,15 +452,13 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public int findSite(String name) {
-        Matcher matcher = NAME.matcher(name);
-        int tile = matcher.matches() ? tileAt(matcher) : NOTHING;
+        int slash = name.indexOf('/');
+        int tile = tileNamed(name, slash);
         if (tile == NOTHING) {
             return NOTHING;
         }
-        Integer local = grid.shape(tile).model.siteByName.get(matcher.group(3));
-        return local == null || !name.startsWith(tileName(tile) + "/")
-                ? NOTHING
-                : grid.siteBase[tile] + local;
+        Integer local = grid.shape(tile).model.siteByName.get(name.substring(slash + 1));
+        return local == null ? NOTHING : grid.siteBase[tile] + local;
     }
 
     @Override

@@ -58,6 +58,27 @@ final class PatternLayout {
                         "a name used once",
                         "“" + wires.get(i).name() + "” again");
             }
+            checkTaps(wires.get(i), "$.wires[" + i + "].taps");
+        }
+    }
+
+    private static void checkTaps(PatternSpec.WireKind wire, String place) throws PatternFault {
+        if (!wire.taps().isEmpty() && !wire.isAxial()) {
+            throw new PatternFault(
+                    place,
+                    "taps only on wires along a row or a column",
+                    "taps on a wire with step " + wire.dx() + "," + wire.dy());
+        }
+        int length = Math.abs(wire.dx() + wire.dy());
+        int last = 0;
+        for (int tap : wire.taps()) {
+            if (tap <= last || tap >= length) {
+                throw new PatternFault(
+                        place,
+                        "rising numbers of tiles from 1 to " + (length - 1),
+                        wire.taps().toString());
+            }
+            last = tap;
         }
     }
 

@@ -82,9 +82,49 @@ public record PatternSpec(
      * @param delay delay of entering and running along it, without the switch
      * @param twoWay whether signals may enter and leave at both ends
      * @param use {@code general}, or a word for a dedicated purpose such as {@code clock}
+     * @param taps where a signal can leave it on its way, and enter it if it is bidirectional:
+     *     whole tiles from its start, rising, less than its length; only for wires along one axis
      */
     public record WireKind(
-            String name, int dx, int dy, int count, Delay delay, boolean twoWay, String use) {}
+            String name,
+            int dx,
+            int dy,
+            int count,
+            Delay delay,
+            boolean twoWay,
+            String use,
+            List<Integer> taps) {
+        /** Copies the list. */
+        public WireKind {
+            taps = List.copyOf(taps);
+        }
+
+        /** A kind of wire that is entered and left at its ends only. */
+        public WireKind(
+                String name, int dx, int dy, int count, Delay delay, boolean twoWay, String use) {
+            this(name, dx, dy, count, delay, twoWay, use, List.of());
+        }
+
+        /** Whether it runs along a row or a column. */
+        boolean isAxial() {
+            return (dx == 0) != (dy == 0);
+        }
+
+        /** In how many places a signal can leave it: its taps, then its end. */
+        int exits() {
+            return taps.size() + 1;
+        }
+
+        /** Columns from its start to an exit. */
+        int exitDx(int exit) {
+            return exit == taps.size() ? dx : Integer.signum(dx) * taps.get(exit);
+        }
+
+        /** Rows from its start to an exit. */
+        int exitDy(int exit) {
+            return exit == taps.size() ? dy : Integer.signum(dy) * taps.get(exit);
+        }
+    }
 
     /**
      * A type of tile.
@@ -190,9 +230,9 @@ public record PatternSpec(
 
     /**
      * One rule of a switch box. The groups are named: a kind of wire ({@code from}: those that end
-     * here, {@code to}: those that start here, both for bidirectional wires), pins as {@code
-     * site.pin}, or pads. {@code cell.in} means all pins of the group {@code in} of all sites of
-     * the group {@code cell}, site by site; {@code cell[1].in[0]} means one.
+     * or have a tap here, {@code to}: those that start here, both for bidirectional wires), pins as
+     * {@code site.pin}, or pads. {@code cell.in} means all pins of the group {@code in} of all
+     * sites of the group {@code cell}, site by site; {@code cell[1].in[0]} means one.
      *
      * @param from where signals come from
      * @param to where they go

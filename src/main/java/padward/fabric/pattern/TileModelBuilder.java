@@ -26,12 +26,16 @@ final class TileModelBuilder {
     private final Map<String, Integer> kindByName = new HashMap<>();
     private final Map<String, IntArrayList> groups = new HashMap<>();
     private final Map<String, int[]> sitesByGroup = new HashMap<>();
+    private final TileSizes sizes;
     private final TileModel model;
 
-    TileModelBuilder(TileType type, String place, List<WireKind> wires) throws PatternFault {
+    TileModelBuilder(TileType type, String place, List<WireKind> wires, TileSizes sizes)
+            throws PatternFault {
         this.type = type;
         this.place = place;
         this.wires = wires;
+        this.sizes = sizes;
+        sizes.nextType();
         for (int i = 0; i < wires.size(); i++) {
             kindByName.put(wires.get(i).name(), i);
         }
@@ -80,6 +84,7 @@ final class TileModelBuilder {
         for (int i = 0; i < model.wireKinds.length; i++) {
             WireKind wire = wires.get(model.wireKinds[i]);
             String at = ".wires[" + i + "]";
+            sizes.addVertices(wire.count(), place + at);
             if (groups.containsKey(wire.name())) {
                 throw repeated(at, wire.name());
             }
@@ -99,6 +104,8 @@ final class TileModelBuilder {
     }
 
     private void addSites(SiteGroup group, String at, IntArrayList siteOfPin) throws PatternFault {
+        long pinsOfOne = group.pins().stream().mapToLong(PinGroup::count).sum();
+        sizes.addVertices(group.count() * pinsOfOne, place + at + ".pins");
         int[] members = new int[group.count()];
         for (int i = 0; i < group.count(); i++) {
             String name = member(group.name(), i, group.count());
@@ -147,6 +154,7 @@ final class TileModelBuilder {
             if (to == null) {
                 throw unknown(where + ".to", "a pin of the site", route.to());
             }
+            sizes.addConnections((long) from.size() * to.size(), place + where);
             for (int f : from) {
                 for (int t : to) {
                     model.throughs.add(new TileModel.LocalThrough(f, t, route.delay()));
@@ -156,6 +164,7 @@ final class TileModelBuilder {
     }
 
     private void addPads(PadGroup group, String at) throws PatternFault {
+        sizes.addVertices(group.count(), place + at + ".count");
         int[] data = companions(group.dataSite(), group.count(), at + ".data");
         int[] enable = companions(group.enableSite(), group.count(), at + ".enable");
         for (int i = 0; i < group.count(); i++) {
@@ -227,6 +236,7 @@ final class TileModelBuilder {
                 checkIndex(pair.to(), to, at);
             }
         }
+        sizes.addRule(rule.map(), size(from), size(to), place + at);
         model.rules.add(new TileModel.LocalRule(from, to, rule.map(), rule.kind(), rule.delay()));
     }
 
@@ -253,11 +263,15 @@ final class TileModelBuilder {
     }
 
     private void checkIndex(int index, TileModel.RuleEnd end, String at) throws PatternFault {
-        int size = end.isWire() ? wires.get(end.wireKind()).count() : end.fixed().length;
+        int size = size(end);
         if (index < 0 || index >= size) {
             throw fault(
                     at, "an index from 0 to " + (size - 1) + " in pairs", String.valueOf(index));
         }
+    }
+
+    private int size(TileModel.RuleEnd end) {
+        return end.isWire() ? wires.get(end.wireKind()).count() : end.fixed().length;
     }
 
     private TileModel.RuleEnd end(String name, String at) throws PatternFault {

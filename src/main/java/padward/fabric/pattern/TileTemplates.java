@@ -120,9 +120,6 @@ final class TileTemplates {
 
     /** Collects templates; made for the construction only. */
     private static final class Collector {
-        /** An edge in a row: its step, its far end in that tile, its delay class. */
-        private static final int EDGE = 3;
-
         final IntArrayList templateStart = new IntArrayList();
         final IntArrayList rowOfVertex = new IntArrayList();
         final IntArrayList rowStart = new IntArrayList();
@@ -169,9 +166,11 @@ final class TileTemplates {
             for (int kind : shape.model.wireKinds) {
                 PatternSpec.WireKind wire = grid.wires.get(kind);
                 if (shape.wireStart(kind) >= 0 && (outgoing || wire.twoWay())) {
-                    int head = grid.step(tile, wire.dx(), wire.dy());
-                    if (!result.contains(head)) {
-                        result.add(head);
+                    for (int exit = 0; exit < wire.exits(); exit++) {
+                        int box = grid.step(tile, wire.exitDx(exit), wire.exitDy(exit));
+                        if (!result.contains(box)) {
+                            result.add(box);
+                        }
                     }
                 }
             }
@@ -207,10 +206,13 @@ final class TileTemplates {
                 result.add(IntIntPair.of(dx, dy));
                 for (PatternSpec.WireKind wire : grid.wires) {
                     // Outgoing edges lead to wires that start at the box, and into bidirectional
-                    // wires
-                    // from their far end; incoming ones come from wires that end there.
+                    // wires elsewhere than at their start; incoming ones come from wires that end
+                    // or have a tap there.
                     if (!outgoing || (anyTwoWay && wire.twoWay())) {
-                        result.add(IntIntPair.of(dx - wire.dx(), dy - wire.dy()));
+                        for (int exit = 0; exit < wire.exits(); exit++) {
+                            result.add(
+                                    IntIntPair.of(dx - wire.exitDx(exit), dy - wire.exitDy(exit)));
+                        }
                     }
                 }
             }
@@ -221,9 +223,9 @@ final class TileTemplates {
 
         private void build(int tile) {
             int size = grid.shape(tile).size();
-            List<IntArrayList> rows = new ArrayList<>(size);
+            List<EdgeRow> rows = new ArrayList<>(size);
             for (int i = 0; i < size; i++) {
-                rows.add(new IntArrayList());
+                rows.add(new EdgeRow(classes));
             }
             for (int box : boxesAt(tile)) {
                 boxes.list(
@@ -234,12 +236,12 @@ final class TileTemplates {
                             int far = outgoing ? toTile : fromTile;
                             int farLocal = outgoing ? toLocal : fromLocal;
                             int ownLocal = outgoing ? fromLocal : toLocal;
-                            addOnce(rows.get(ownLocal), far - tile, farLocal, delayClass);
+                            rows.get(ownLocal).add(far - tile, farLocal, delayClass);
                         });
             }
             templateStart.add(rowOfVertex.size());
-            for (IntArrayList row : rows) {
-                rowOfVertex.add(rowNumber(row));
+            for (EdgeRow row : rows) {
+                rowOfVertex.add(rowNumber(row.all()));
             }
         }
 
@@ -249,29 +251,13 @@ final class TileTemplates {
                 found = rowStart.size();
                 knownRows.put(row, found);
                 rowStart.add(edgeStep.size());
-                for (int i = 0; i < row.size(); i += EDGE) {
+                for (int i = 0; i < row.size(); i += EdgeRow.EDGE) {
                     edgeStep.add(row.getInt(i));
                     edgeLocal.add(row.getInt(i + 1));
                     edgeClass.add(row.getInt(i + 2));
                 }
             }
             return found;
-        }
-
-        /** Two rules may name the same pair; the one with less delay is kept. */
-        private void addOnce(IntArrayList row, int step, int local, int delayClass) {
-            for (int i = 0; i < row.size(); i += EDGE) {
-                if (row.getInt(i) == step && row.getInt(i + 1) == local) {
-                    if (classes.delayPs(delayClass, Corner.SLOW)
-                            < classes.delayPs(row.getInt(i + 2), Corner.SLOW)) {
-                        row.set(i + 2, delayClass);
-                    }
-                    return;
-                }
-            }
-            row.add(step);
-            row.add(local);
-            row.add(delayClass);
         }
     }
 }

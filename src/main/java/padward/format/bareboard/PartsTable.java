@@ -192,6 +192,16 @@ public final class PartsTable {
         return new Part(kind, false, Levels.UNKNOWN);
     }
 
+    /** How much is in it, for people. */
+    String toText() {
+        return "table of parts: "
+                + byPin.size()
+                + (byPin.size() == 1 ? " part or pin, " : " parts or pins, ")
+                + headers.size()
+                + (headers.size() == 1 ? " header" : " headers")
+                + " whose shape is stated";
+    }
+
     /** The headers of which the shape is stated. */
     List<Header> headers() {
         return List.copyOf(headers);

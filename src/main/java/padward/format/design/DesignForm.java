@@ -156,9 +156,7 @@ final class DesignForm {
                         .means("`true` if it is to stay there with its settings");
         return cell.makes(
                 in -> {
-                    in.require(
-                            in.place(),
-                            scope.rules().placeCell(name.get(), kind.get(), site.get()));
+                    in.require(scope.rules().placeCell(name.get(), kind.get(), site.get()));
                     int id = scope.cellNames().size() - 1;
                     return new Cell(
                             id, name.get(), kind.get(), site.get(), settings.get(), locked.get());
@@ -212,9 +210,7 @@ final class DesignForm {
                         .means("`tied` if the enable of the pad's driver is tied on");
         return port.makes(
                 in -> {
-                    in.require(
-                            in.place(),
-                            scope.rules().placePort(name.get(), direction.get(), pad.get()));
+                    in.require(scope.rules().placePort(name.get(), direction.get(), pad.get()));
                     int id = scope.portNames().size() - 1;
                     return new Port(
                             id,

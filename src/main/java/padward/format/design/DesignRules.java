@@ -3,7 +3,10 @@ package padward.format.design;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import padward.design.Port;
 import padward.design.PortDirection;
+import padward.design.Terminal;
+import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
@@ -35,14 +38,14 @@ public final class DesignRules {
         if (!view.accepts().contains(kind)) {
             String accepted = view.accepts().isEmpty() ? "none" : String.join(", ", view.accepts());
             return trouble(
-                    "a kind of cell that site " + view.name() + " accepts: " + accepted,
+                    "a kind of cell that " + view.described() + " accepts: " + accepted,
                     Nearest.describe(kind, view.accepts().stream()));
         }
         String before = cellBySite.putIfAbsent(site, cell);
         return before == null
                 ? Optional.empty()
                 : trouble(
-                        "one cell on site " + view.name(),
+                        "one cell on " + view.described(),
                         Text.quote(before) + " and " + Text.quote(cell));
     }
 
@@ -78,15 +81,15 @@ public final class DesignRules {
         int vertex = site.findPin(pin);
         if (vertex == Fabric.NOTHING) {
             return trouble(
-                    "a pin of site " + site.name(),
+                    "a pin of " + site.described(),
                     Nearest.describe(pin, site.pins().stream().map(p -> p.name())));
         }
         PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
         if (site.pins().get(vertex - site.firstPin()).direction() != wanted) {
             return trouble(
                     (drives ? "a driver, an out pin" : "a sink, an in pin")
-                            + " of site "
-                            + site.name(),
+                            + " of "
+                            + site.described(),
                     Text.quote(pin) + ", which has the other direction");
         }
         return Optional.empty();
@@ -103,6 +106,51 @@ public final class DesignRules {
                                 ? "a driver, a port of direction in"
                                 : "a sink, a port of direction out",
                         "port " + Text.quote(port) + " of direction " + wrong.label());
+    }
+
+    /** How files call an end of a net at a port's enable, beside the port's name. */
+    public static final String ENABLE = "enable";
+
+    /** What stands for the pin where files state a port: nothing for its pad. */
+    public static String pinOf(Terminal.PortEnd end) {
+        return switch (end.role()) {
+            case PAD -> "";
+            case ENABLE -> ENABLE;
+        };
+    }
+
+    /** Whether a net can end at the enable of the driver of a port's pad. */
+    public Optional<DesignFault> checkEnable(Port port, boolean drives) {
+        Pad pad = fabric.pads().get(port.pad());
+        if (drives) {
+            return trouble("a driver", "the enable of port " + Text.quote(port.name()));
+        }
+        if (port.direction() == PortDirection.IN) {
+            return trouble(
+                    "a port that drives its pad",
+                    "port " + Text.quote(port.name()) + " of direction in");
+        }
+        if (EnableSites.endOf(fabric, pad) == Fabric.NOTHING) {
+            return trouble(
+                    "a pad whose enable has a site with one output",
+                    pad.enableSite() == Fabric.NOTHING
+                            ? "pad " + pad.name() + " without an enable"
+                            : "pad "
+                                    + pad.name()
+                                    + " with site "
+                                    + fabric.site(pad.enableSite()).name());
+        }
+        if (port.enableTied()) {
+            return trouble(
+                    "an enable that is not tied",
+                    "the tied one of port " + Text.quote(port.name()));
+        }
+        String cell = cellBySite.get(pad.enableSite());
+        return cell == null
+                ? Optional.empty()
+                : trouble(
+                        "an enable's site without a cell, or an end at a pin of that cell",
+                        "cell " + Text.quote(cell) + " on " + fabric.site(pad.enableSite()).name());
     }
 
     static Optional<DesignFault> trouble(String expected, String found) {

@@ -90,7 +90,7 @@ final class DesignScope {
         if (end instanceof Terminal.CellPin at) {
             return fabric.site(cell(at.cell()).site()).findPin(at.pin());
         }
-        int number = ((Terminal.PortEnd) end).port();
-        return fabric.pads().get(port(number).pad()).vertex();
+        Terminal.PortEnd at = (Terminal.PortEnd) end;
+        return at.vertexOn(fabric, port(at.port()));
     }
 }

@@ -15,9 +15,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import padward.base.BadInput;
+import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.design.Net;
 import padward.design.NetLock;
@@ -42,7 +44,7 @@ final class NetForm {
     private final List<String> names = new ArrayList<>();
 
     /** The nets that end at a vertex, to see that no two do. */
-    private final Int2IntOpenHashMap netEndingAt = new Int2IntOpenHashMap();
+    private Optional<PagedInts> netEndingAt = Optional.empty();
 
     /** The nets that start at the pads of ports in both directions. */
     private final Int2IntOpenHashMap netStartingAt = new Int2IntOpenHashMap();
@@ -53,7 +55,6 @@ final class NetForm {
 
     NetForm(DesignScope scope) {
         this.scope = scope;
-        netEndingAt.defaultReturnValue(Fabric.NOTHING);
         netStartingAt.defaultReturnValue(Fabric.NOTHING);
     }
 
@@ -95,14 +96,8 @@ final class NetForm {
                     names.add(name.get());
                     List<IntArrayList> branches = route.get();
                     RouteTree tree =
-                            scope.routes()
-                                    .check(
-                                            in,
-                                            in.place(),
-                                            name.get(),
-                                            driver.get().vertex(),
-                                            branches);
-                    checkEnd(in, in.place() + ".driver", id, driver.get(), startOf(driver.get()));
+                            scope.routes().check(in, name.get(), driver.get().vertex(), branches);
+                    checkEnd(in, Fabric.NOTHING, id, driver.get());
                     checkSinks(in, id, sinks.get(), branches);
                     Map<Terminal, Integer> own = new HashMap<>();
                     sinks.get()
@@ -138,7 +133,11 @@ final class NetForm {
                                 "pin",
                                 checkedName(),
                                 "",
-                                e -> e.terminal() instanceof Terminal.CellPin at ? at.pin() : "")
+                                e ->
+                                        e.terminal() instanceof Terminal.CellPin at
+                                                ? at.pin()
+                                                : DesignRules.pinOf(
+                                                        (Terminal.PortEnd) e.terminal()))
                         .means("name of a pin of its site; or");
         var port =
                 end.optional(
@@ -149,7 +148,9 @@ final class NetForm {
                                         e.terminal() instanceof Terminal.PortEnd at
                                                 ? at.port()
                                                 : Fabric.NOTHING)
-                        .means("name of a port");
+                        .means(
+                                "name of a port, and `pin` `enable` where the net switches the driver of"
+                                        + " its pad, with no cell between");
         Supplier<OptionalInt> required =
                 drives
                         ? OptionalInt::empty
@@ -166,16 +167,23 @@ final class NetForm {
                         : end.optional("unrouted", flag(), false, End::unrouted)
                                         .means("whether the net has a route that does not reach it")
                                 ::get;
-        end.require(
-                Schema.oneOf(List.of(Schema.having(cell), Schema.having(port)))
-                        .and(Schema.together(cell, pin)));
+        end.require(Schema.oneOf(List.of(Schema.having(cell, pin), Schema.having(port))));
         return end.makes(
                 in -> {
-                    boolean whole = cell.isGiven() == pin.isGiven();
+                    boolean whole = pin.isGiven() || !cell.isGiven();
                     if (!whole || cell.isGiven() == port.isGiven()) {
                         throw in.fault(
                                 "either \"cell\" and \"pin\", or \"port\"",
                                 "another choice of these");
+                    }
+                    if (port.isGiven() && pin.isGiven()) {
+                        return enableEnd(
+                                in,
+                                scope.port(port.get()),
+                                pin.get(),
+                                drives,
+                                required.get(),
+                                unrouted.get());
                     }
                     return port.isGiven()
                             ? portEnd(in, port.get(), drives, required.get(), unrouted.get())
@@ -198,7 +206,7 @@ final class NetForm {
             boolean unrouted)
             throws BadInput {
         SiteView site = scope.fabric().site(cell.site());
-        in.require(in.place(), scope.rules().checkPin(site, pin, drives));
+        in.require(scope.rules().checkPin(site, pin, drives));
         Terminal terminal = new Terminal.CellPin(cell.id(), pin);
         String text = cell.name() + "." + pin;
         return new End(terminal, site.findPin(pin), text, required, unrouted);
@@ -208,13 +216,33 @@ final class NetForm {
             JsonIn in, int number, boolean drives, OptionalInt required, boolean unrouted)
             throws BadInput {
         Port port = scope.port(number);
-        in.require(in.place(), DesignRules.checkPort(port.name(), port.direction(), drives));
+        in.require(DesignRules.checkPort(port.name(), port.direction(), drives));
         return new End(
                 new Terminal.PortEnd(port.id()),
                 scope.fabric().pads().get(port.pad()).vertex(),
                 "port " + port.name(),
                 required,
                 unrouted);
+    }
+
+    private End enableEnd(
+            JsonIn in,
+            Port port,
+            String pin,
+            boolean drives,
+            OptionalInt required,
+            boolean unrouted)
+            throws BadInput {
+        if (!pin.equals(DesignRules.ENABLE)) {
+            throw in.faultAt(
+                    in.place() + ".pin",
+                    Text.quote(DesignRules.ENABLE) + ", or none, next to \"port\"",
+                    Text.quote(pin));
+        }
+        in.require(in.place(), scope.rules().checkEnable(port, drives));
+        Terminal.PortEnd end = Terminal.PortEnd.enableOf(port.id());
+        int vertex = end.vertexOn(scope.fabric(), port);
+        return new End(end, vertex, end.toText(port), required, unrouted);
     }
 
     /** An end as it is written. */
@@ -239,26 +267,23 @@ final class NetForm {
     private void checkSinks(JsonIn in, int id, List<End> sinks, List<IntArrayList> branches)
             throws BadInput {
         boolean routed = !branches.isEmpty();
-        IntOpenHashSet onRoute = new IntOpenHashSet();
-        branches.forEach(onRoute::addAll);
         IntOpenHashSet seen = new IntOpenHashSet();
         for (int i = 0; i < sinks.size(); i++) {
-            String place = in.place() + ".sinks[" + i + "]";
             End sink = sinks.get(i);
             if (!seen.add(sink.vertex())) {
-                throw in.faultAt(place, "each sink once", sink.text() + " again");
+                throw in.faultAt(place(in, i), "each sink once", sink.text() + " again");
             }
-            checkEnd(in, place, id, sink, netEndingAt);
-            boolean reached = onRoute.contains(sink.vertex());
+            checkEnd(in, i, id, sink);
+            boolean reached = routed && scope.routes().isOn(id, sink.vertex());
             if (reached && sink.unrouted()) {
                 throw in.faultAt(
-                        place + ".unrouted",
+                        place(in, i) + ".unrouted",
                         "false, or a route that does not reach " + sink.text(),
                         "a route that does");
             }
             if (routed && !reached && !sink.unrouted()) {
                 throw in.faultAt(
-                        place,
+                        place(in, i),
                         "a sink that the route reaches",
                         sink.text()
                                 + ", whose "
@@ -268,21 +293,33 @@ final class NetForm {
         }
     }
 
+    /** Where a sink of a net is, or its driver if it is none. Not made unless there is a fault. */
+    private static String place(JsonIn in, int sink) {
+        return in.place() + (sink == Fabric.NOTHING ? ".driver" : ".sinks[" + sink + "]");
+    }
+
+    private PagedInts netEndingAt() {
+        if (netEndingAt.isEmpty()) {
+            netEndingAt = Optional.of(new PagedInts(scope.fabric().vertexCount()));
+        }
+        return netEndingAt.get();
+    }
+
     /** At a port in both directions, one net starts and another one ends. */
-    private Int2IntOpenHashMap startOf(End driver) {
-        boolean both =
-                driver.terminal() instanceof Terminal.PortEnd at
-                        && scope.port(at.port()).direction() == PortDirection.BOTH;
-        return both ? netStartingAt : netEndingAt;
+    private boolean isPortBothWays(End end) {
+        return end.terminal() instanceof Terminal.PortEnd at
+                && scope.port(at.port()).direction() == PortDirection.BOTH;
     }
 
     /** Two nets at one pin or port would drive it against each other. */
-    private void checkEnd(JsonIn in, String place, int id, End end, Int2IntOpenHashMap netByEnd)
-            throws BadInput {
-        int other = netByEnd.putIfAbsent(end.vertex(), id);
+    private void checkEnd(JsonIn in, int sink, int id, End end) throws BadInput {
+        int other =
+                sink == Fabric.NOTHING && isPortBothWays(end)
+                        ? netStartingAt.putIfAbsent(end.vertex(), id)
+                        : netEndingAt().putIfAbsent(end.vertex(), id);
         if (other != Fabric.NOTHING && other != id) {
             throw in.faultAt(
-                    place,
+                    place(in, sink),
                     "an end of one net",
                     end.text() + ", where net " + Text.quote(names.get(other)) + " ends already");
         }

@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.List;
 import java.util.Optional;
+import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -19,15 +20,15 @@ import padward.format.source.Text;
 
 /**
  * The rules for the wires of every design: each is driven by one net, over switches, fixed
- * connections and pass-throughs that are there and free. One object watches over one design; 16
- * bytes a vertex in use.
+ * connections and pass-throughs that are there and free. One object watches over one design; 4 to
+ * 512 bytes a vertex in use, the less the denser.
  */
 public final class RouteReadingRules {
     private final Fabric fabric;
     private final EdgeCursor edges;
     private final List<Cell> cells;
     private final List<String> netNames;
-    private final Int2IntOpenHashMap netByVertex = new Int2IntOpenHashMap();
+    private final PagedInts netByVertex;
 
     /** Nets that start at the pads of ports in both directions. */
     private final Int2IntOpenHashMap startingOn = new Int2IntOpenHashMap();
@@ -35,8 +36,8 @@ public final class RouteReadingRules {
     /** The pads of ports in both directions. */
     private final IntSet bothWays = new IntOpenHashSet();
 
-    private final Int2IntOpenHashMap netThroughSite = new Int2IntOpenHashMap();
-    private final Int2IntOpenHashMap cellBySite = new Int2IntOpenHashMap();
+    private final PagedInts netThroughSite;
+    private final PagedInts cellBySite;
     private final SwitchGroups groups;
     private final Int2LongOpenHashMap onInGroup = new Int2LongOpenHashMap();
     private final Int2IntOpenHashMap netInGroup = new Int2IntOpenHashMap();
@@ -53,10 +54,10 @@ public final class RouteReadingRules {
         this.cells = cells;
         this.netNames = netNames;
         this.groups = fabric.switchGroups();
-        netByVertex.defaultReturnValue(Fabric.NOTHING);
+        netByVertex = new PagedInts(fabric.vertexCount());
+        netThroughSite = new PagedInts(fabric.siteCount());
+        cellBySite = new PagedInts(fabric.siteCount());
         startingOn.defaultReturnValue(Fabric.NOTHING);
-        netThroughSite.defaultReturnValue(Fabric.NOTHING);
-        cellBySite.defaultReturnValue(Fabric.NOTHING);
         ports.stream()
                 .filter(p -> p.direction() == PortDirection.BOTH)
                 .forEach(p -> bothWays.add(fabric.pads().get(p.pad()).vertex()));
@@ -85,8 +86,10 @@ public final class RouteReadingRules {
      */
     private Optional<DesignFault> take(int net, int vertex, boolean starts) {
         if (bothWays.contains(vertex)) {
-            Int2IntOpenHashMap same = starts ? startingOn : netByVertex;
-            int before = same.putIfAbsent(vertex, net);
+            int before =
+                    starts
+                            ? startingOn.putIfAbsent(vertex, net)
+                            : netByVertex.putIfAbsent(vertex, net);
             return takenBy(before, net, vertex);
         }
         return takenBy(netByVertex.putIfAbsent(vertex, net), net, vertex);
@@ -103,6 +106,11 @@ public final class RouteReadingRules {
                                 + " and "
                                 + Text.quote(netNames.get(net))
                                 + " both have");
+    }
+
+    /** Whether a net has a vertex so far. */
+    public boolean isOn(int net, int vertex) {
+        return netByVertex.get(vertex) == net || startingOn.get(vertex) == net;
     }
 
     /** Whether a net can go from one vertex to the next. O(edges at {@code from}). */
@@ -151,8 +159,7 @@ public final class RouteReadingRules {
             return DesignRules.trouble(
                     "a pass-through of an unused site, or of one whose cell has the setting through ="
                             + " open",
-                    "site "
-                            + fabric.site(site).name()
+                    fabric.site(site).described()
                             + ", which cell "
                             + Text.quote(cells.get(cell).name())
                             + " uses");
@@ -162,8 +169,7 @@ public final class RouteReadingRules {
                 ? Optional.empty()
                 : DesignRules.trouble(
                         "a site that only one net passes through",
-                        "site "
-                                + fabric.site(site).name()
+                        fabric.site(site).described()
                                 + ", which net "
                                 + Text.quote(netNames.get(before))
                                 + " passes through already");

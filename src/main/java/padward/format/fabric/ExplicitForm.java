@@ -25,6 +25,7 @@ import padward.fabric.Pad;
 import padward.fabric.PadDirections;
 import padward.fabric.Tap;
 import padward.fabric.VertexKind;
+import padward.fabric.WholeSite;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
@@ -87,11 +88,7 @@ final class ExplicitForm {
                         f -> numbers(f.vertexCount(), v -> f.kind(v) == VertexKind.WIRE))
                 .means("the wires")
                 .after(InfoFields.ALL);
-        file.stated(
-                        "sites",
-                        new SiteForms(this, info).all(),
-                        List.of(),
-                        f -> () -> IntStream.range(0, f.siteCount()).mapToObj(f::site).iterator())
+        file.stated("sites", new SiteForms(this, info).all(), List.of(), WholeSite::allOf)
                 .means("the sites")
                 .after(InfoFields.ALL);
         file.needed("pads", pads(), Fabric::pads)

@@ -10,6 +10,7 @@ import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.pair;
 import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.wholeBelow;
+import static padward.format.form.Kinds.wholes;
 import static padward.format.form.Kinds.word;
 
 import java.util.HashMap;
@@ -118,6 +119,11 @@ final class PatternForm {
                 wire.stated("twoWay", flag(), false, WireKind::twoWay)
                         .means("whether signals may enter and leave at both ends; otherwise not");
         var use = wire.stated("use", word(), "general", WireKind::use).means("for people");
+        var taps =
+                wire.stated("taps", wholes(1, FabricLimits.GRID_SIDE), List.of(), WireKind::taps)
+                        .means(
+                                "tiles from its start at which signals can leave it on its way, and"
+                                        + " enter it if it is bidirectional; otherwise none");
         return wire.makes(
                 () -> {
                     WireKind kind =
@@ -128,7 +134,8 @@ final class PatternForm {
                                     count.get(),
                                     delay.get(),
                                     twoWay.get(),
-                                    use.get());
+                                    use.get(),
+                                    taps.get());
                     wires.put(kind.name(), kind);
                     return kind;
                 });

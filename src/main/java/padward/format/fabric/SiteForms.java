@@ -19,6 +19,7 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.WholeSite;
 import padward.fabric.pattern.PatternSpec.Through;
 import padward.format.form.Fields;
 import padward.format.form.Form;
@@ -38,53 +39,156 @@ final class SiteForms {
         this.info = info;
     }
 
+    /** What a part of a site, or a site without parts, states of itself. */
+    private record Slot(
+            String part, List<String> accepts, List<SitePin> pins, List<Through> through) {}
+
     /** All of them, by their numbers. */
-    Kind<Iterable<SiteView>> all() {
-        var site = new Fields<SiteView>();
+    Kind<Iterable<WholeSite>> all() {
+        var site = new Fields<WholeSite>();
         var name =
-                site.needed("name", name(), SiteView::name)
+                site.needed("name", name(), WholeSite::name)
                         .means("full name, used by no other wire, site, pin or pad");
-        var at = site.needed("at", file.tile(), SiteView::tile).means("where it is");
-        var kind = site.needed("kind", word(), SiteView::kind).means("kind of site");
+        var at = site.needed("at", file.tile(), s -> s.first().tile()).means("where it is");
+        var more =
+                site.optional(
+                                "moreTiles",
+                                list(file.tile().boxed()),
+                                List.of(),
+                                s -> s.first().moreTiles())
+                        .means("the other tiles that it extends over");
+        var kind = site.needed("kind", word(), s -> s.first().kind()).means("kind of site");
         var accepts =
                 site.stated(
                                 "accepts",
                                 list(knownWord(info.cellKinds)),
                                 List.of(),
-                                SiteView::accepts)
-                        .means("kinds of cell that it accepts");
-        var pins = site.needed("pins", list(pin()), SiteView::pins).means("its pins");
+                                s -> s.hasParts() ? List.of() : s.first().accepts())
+                        .means("kinds of cell that it accepts; none for a site with parts");
+        var pins =
+                site.needed("pins", list(pin()), s -> s.hasParts() ? List.of() : s.first().pins())
+                        .means("its pins; none for a site with parts");
         var through =
-                site.stated("through", list(passThrough()), List.of(), this::throughOf)
-                        .means("its pass-throughs");
+                site.stated(
+                                "through",
+                                list(passThrough()),
+                                List.of(),
+                                s -> s.hasParts() ? List.of() : throughOf(s.first()))
+                        .means("its pass-throughs; none for a site with parts");
+        var parts =
+                site.optional(
+                                "parts",
+                                list(part()),
+                                List.of(),
+                                s ->
+                                        s.hasParts()
+                                                ? s.parts().stream().map(this::slotOf).toList()
+                                                : List.of())
+                        .means("its parts, if it has any: each takes a cell of its own");
         var unusable =
                 site.optional(
                                 "unusable",
                                 flag(),
                                 false,
-                                s -> file.fabric().unusable().isSite(s.id()))
+                                s -> file.fabric().unusable().isSite(s.first().id()))
                         .means("`true` if no cell is to be placed there");
         return site.rows(
                 in -> {
-                    file.count(in, pins.get().size());
-                    int id =
-                            file.builder()
-                                    .addSite(
-                                            name.get(),
-                                            at.get(),
-                                            kind.get(),
-                                            accepts.get(),
-                                            pins.get());
-                    if (id == Fabric.NOTHING) {
-                        throw in.fault(
-                                "names of a site and its pins that nothing else has",
-                                Text.quote(name.get()) + " or one of its pins again");
+                    List<Integer> tiles = tiles(in, at.get(), more.get());
+                    Slot whole = new Slot("", accepts.get(), pins.get(), through.get());
+                    if (parts.get().isEmpty()) {
+                        int id = add(in, in.place(), name.get(), tiles, kind.get(), whole);
+                        markIf(unusable.get(), id);
+                        return;
                     }
-                    if (unusable.get()) {
-                        file.builder().setSiteUnusable(id);
+                    refuseOutsideParts(in, "accepts", accepts.get());
+                    refuseOutsideParts(in, "pins", pins.get());
+                    refuseOutsideParts(in, "through", through.get());
+                    for (int i = 0; i < parts.get().size(); i++) {
+                        String place = in.place() + ".parts[" + i + "]";
+                        int id = add(in, place, name.get(), tiles, kind.get(), parts.get().get(i));
+                        markIf(unusable.get(), id);
                     }
-                    addThrough(in, name.get(), pins.get(), through.get());
                 });
+    }
+
+    private Form<Slot> part() {
+        var part = new Fields<Slot>();
+        var name =
+                part.needed("name", sharedName(), Slot::part)
+                        .means("name inside the site; elsewhere the part is `site/name`");
+        var accepts =
+                part.needed("accepts", list(knownWord(info.cellKinds)), Slot::accepts)
+                        .means("kinds of cell that it accepts");
+        var pins =
+                part.needed("pins", list(pin()), Slot::pins)
+                        .means("its pins; elsewhere a pin is `site.name`, without the part");
+        var through =
+                part.stated("through", list(passThrough()), List.of(), Slot::through)
+                        .means("its pass-throughs");
+        return part.makes(() -> new Slot(name.get(), accepts.get(), pins.get(), through.get()));
+    }
+
+    private Slot slotOf(SiteView site) {
+        return new Slot(site.part(), site.accepts(), site.pins(), throughOf(site));
+    }
+
+    private static void refuseOutsideParts(JsonIn in, String member, List<?> stated)
+            throws BadInput {
+        if (!stated.isEmpty()) {
+            throw in.faultAt(
+                    in.place() + "." + member,
+                    "nothing, as the site has parts, which state this",
+                    stated.size() + " of them");
+        }
+    }
+
+    private static List<Integer> tiles(JsonIn in, int first, List<Integer> more) throws BadInput {
+        List<Integer> tiles = new ArrayList<>(List.of(first));
+        for (int i = 0; i < more.size(); i++) {
+            if (tiles.contains(more.get(i))) {
+                throw in.faultAt(
+                        in.place() + ".moreTiles[" + i + "]",
+                        "each tile of the site once",
+                        "one again");
+            }
+            tiles.add(more.get(i));
+        }
+        return tiles;
+    }
+
+    private void markIf(boolean unusable, int site) {
+        if (unusable) {
+            file.builder().setSiteUnusable(site);
+        }
+    }
+
+    private int add(
+            JsonIn in, String place, String name, List<Integer> tiles, String kind, Slot slot)
+            throws BadInput {
+        file.count(in, slot.pins().size());
+        int id =
+                slot.part().isEmpty()
+                        ? file.builder().addSite(name, tiles, kind, slot.accepts(), slot.pins())
+                        : file.builder()
+                                .addPart(
+                                        name,
+                                        slot.part(),
+                                        tiles,
+                                        kind,
+                                        slot.accepts(),
+                                        slot.pins());
+        if (id == Fabric.NOTHING) {
+            boolean part = !slot.part().isEmpty();
+            throw in.faultAt(
+                    place,
+                    "names of a "
+                            + (part ? "part" : "site")
+                            + " and its pins that nothing else has",
+                    Text.quote(part ? slot.part() : name) + " or one of its pins again");
+        }
+        addThrough(in, place, name, slot);
+        return id;
     }
 
     static Form<SitePin> pin() {
@@ -120,37 +224,39 @@ final class SiteForms {
         return all;
     }
 
-    private void addThrough(JsonIn in, String site, List<SitePin> pins, List<Through> all)
-            throws BadInput {
+    private void addThrough(JsonIn in, String place, String site, Slot slot) throws BadInput {
         LongOpenHashSet routes = new LongOpenHashSet();
-        for (int i = 0; i < all.size(); i++) {
-            Through route = all.get(i);
-            String at = in.place() + ".through[" + i + "]";
-            int from = pin(in, site, pins, route.from(), at + ".from", PinDirection.IN);
-            int to = pin(in, site, pins, route.to(), at + ".to", PinDirection.OUT);
+        for (int i = 0; i < slot.through().size(); i++) {
+            Through route = slot.through().get(i);
+            String at = place + ".through[" + i + "]";
+            int from = pin(in, site, slot, route.from(), at + ".from", PinDirection.IN);
+            int to = pin(in, site, slot, route.to(), at + ".to", PinDirection.OUT);
             if (!routes.add((long) from << Integer.SIZE | to)) {
-                throw in.faultAt(at, "each pass-through of the site once", "a second one");
+                throw in.faultAt(
+                        at,
+                        "each pass-through of the "
+                                + (slot.part().isEmpty() ? "site" : "part")
+                                + " once",
+                        "a second one");
             }
             file.builder().addEdge(from, to, EdgeKind.PASS_THROUGH, route.delay());
         }
     }
 
     private int pin(
-            JsonIn in,
-            String site,
-            List<SitePin> pins,
-            String name,
-            String place,
-            PinDirection direction)
+            JsonIn in, String site, Slot slot, String name, String place, PinDirection direction)
             throws BadInput {
-        for (SitePin pin : pins) {
+        for (SitePin pin : slot.pins()) {
             if (pin.name().equals(name) && pin.direction() == direction) {
                 return file.builder().findVertex(site + "." + name);
             }
         }
         throw in.faultAt(
                 place,
-                "the name of an " + EnumWords.of(direction) + " pin of the site",
-                Nearest.describe(name, pins.stream().map(SitePin::name)));
+                "the name of an "
+                        + EnumWords.of(direction)
+                        + " pin of the "
+                        + (slot.part().isEmpty() ? "site" : "part"),
+                Nearest.describe(name, slot.pins().stream().map(SitePin::name)));
     }
 }

@@ -86,11 +86,6 @@ public final class Schema {
         return any().with("dependentRequired", requiring(any(), member, other));
     }
 
-    /** Of objects that have both members or neither. */
-    public static Schema together(Slot one, Slot other) {
-        return any().with("dependentRequired", requiring(requiring(any(), one, other), other, one));
-    }
-
     private static Schema requiring(Schema rules, Slot member, Slot other) {
         return rules.with(member.name(), texts(List.of(other.name())));
     }

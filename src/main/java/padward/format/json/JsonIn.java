@@ -303,6 +303,13 @@ public final class JsonIn implements AutoCloseable {
         }
     }
 
+    /** Throws the fault of the value just read, if there is one. */
+    public void require(Optional<DesignFault> fault) throws BadInput {
+        if (fault.isPresent()) {
+            require(place(), fault);
+        }
+    }
+
     /** An object with texts under any names. */
     public Map<String, String> texts() throws BadInput {
         Map<String, String> texts = new LinkedHashMap<>();

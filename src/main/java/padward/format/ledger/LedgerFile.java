@@ -1,8 +1,5 @@
 package padward.format.ledger;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
 import padward.base.BadInput;
 import padward.base.OwnerLock;
 import padward.base.Progress;
@@ -10,6 +7,9 @@ import padward.base.WholeFile;
 import padward.change.Ledger;
 import padward.fabric.Fabric;
 import padward.format.design.Digest;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 
 /**
  * A ledger's file, changed by one program at a time: it is locked from reading to writing. The file
@@ -46,6 +46,16 @@ public final class LedgerFile {
             }
             return changed;
         }
+    }
+
+    /**
+     * What {@link #change} would write, of the ledger as it is now; nothing is written.
+     *
+     * @throws BadInput when it is for another file, or the change fails
+     */
+    public static Ledger tried(Path name, Path design, Fabric fabric, Change change)
+            throws BadInput {
+        return change.to(readOrNew(name, design, fabric));
     }
 
     private static Ledger readOrNew(Path file, Path design, Fabric fabric) throws BadInput {

@@ -18,6 +18,17 @@ public abstract class FollowedText extends FilterReader {
      */
     protected abstract void follow(char c) throws IOException;
 
+    /**
+     * Inspects the next characters, one after the other.
+     *
+     * @throws IOException to read no further
+     */
+    protected void follow(char[] chars, int from, int to) throws IOException {
+        for (int i = from; i < to; i++) {
+            follow(chars[i]);
+        }
+    }
+
     @Override
     public final int read() throws IOException {
         int c = super.read();
@@ -30,9 +41,7 @@ public abstract class FollowedText extends FilterReader {
     @Override
     public final int read(char[] chars, int offset, int count) throws IOException {
         int got = super.read(chars, offset, count);
-        for (int i = offset; i < offset + got; i++) {
-            follow(chars[i]);
-        }
+        follow(chars, offset, offset + got);
         return got;
     }
 }

@@ -4,6 +4,9 @@ package padward.format.source;
 public final class Text {
     private static final int LONGEST = 80;
 
+    /** The first character behind those of ASCII that are printed. */
+    private static final char DELETE = 0x7f;
+
     private Text() {}
 
     /** In double quotes, control characters shown as dots, the rest of a long text left out. */
@@ -16,10 +19,19 @@ public final class Text {
 
     /** Whether all characters are printable: no control characters, no half of a pair alone. */
     public static boolean isPrintable(CharSequence text) {
-        return text.codePoints()
-                .noneMatch(
-                        c ->
-                                Character.isISOControl(c)
-                                        || Character.getType(c) == Character.SURROGATE);
+        int i = 0;
+        while (i < text.length()) {
+            char c = text.charAt(i);
+            if (c >= ' ' && c < DELETE) {
+                i++;
+                continue;
+            }
+            int point = Character.codePointAt(text, i);
+            if (Character.isISOControl(point) || Character.getType(point) == Character.SURROGATE) {
+                return false;
+            }
+            i += Character.charCount(point);
+        }
+        return true;
     }
 }

@@ -16,6 +16,7 @@ import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
+import padward.format.design.DesignRules;
 import padward.format.json.EnumWords;
 import padward.format.tables.csv.TableOut;
 
@@ -109,8 +110,10 @@ final class DesignRows {
             String cell = design.cells().get(at.cell()).name();
             rows.printRecord(net.name(), cell, at.pin(), "", role, required, mark);
         } else {
-            String port = design.ports().get(((Terminal.PortEnd) end).port()).name();
-            rows.printRecord(net.name(), "", "", port, role, required, mark);
+            Terminal.PortEnd at = (Terminal.PortEnd) end;
+            String port = design.ports().get(at.port()).name();
+            String pin = DesignRules.pinOf(at);
+            rows.printRecord(net.name(), "", pin, port, role, required, mark);
         }
     }
 

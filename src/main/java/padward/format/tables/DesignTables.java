@@ -106,13 +106,7 @@ final class DesignTables {
             String name = table.name(nameColumn);
             String site = table.name(siteColumn);
             boolean locked = table.flag(lockedColumn);
-            int number = fabric.findSite(site);
-            if (number == Fabric.NOTHING && !site.isEmpty()) {
-                table.fault(
-                        siteColumn,
-                        "the full name of a site",
-                        () -> Nearest.describe(site, siteNames()));
-            }
+            int number = readSite(table, siteColumn, site, table.text(kindColumn));
             if (cellByName.putIfAbsent(name, cells.size()) != null) {
                 again(table, nameColumn, "cell", name);
                 continue;
@@ -128,6 +122,36 @@ final class DesignTables {
             cells.add(new Cell(cells.size(), name, kind, Math.max(0, number), Map.of(), locked));
             cellSettings.add(Map.of());
         }
+    }
+
+    /** The site or part of that name, or the part of the site that accepts the kind. */
+    private int readSite(CsvTable table, CsvTable.Column column, String name, String kind) {
+        int site = fabric.findSite(name);
+        if (site != Fabric.NOTHING || name.isEmpty()) {
+            return site;
+        }
+        List<SiteView> parts = fabric.findParts(name).stream().map(fabric::site).toList();
+        List<SiteView> fitting = parts.stream().filter(p -> p.accepts().contains(kind)).toList();
+        if (fitting.size() == 1) {
+            return fitting.get(0).id();
+        }
+        if (parts.isEmpty()) {
+            table.fault(
+                    column, "the full name of a site", () -> Nearest.describe(name, siteNames()));
+        } else {
+            List<SiteView> possible = fitting.isEmpty() ? parts : fitting;
+            table.fault(
+                    column,
+                    "a part of the site: "
+                            + String.join(", ", possible.stream().map(SiteView::name).toList()),
+                    () ->
+                            Text.quote(name)
+                                    + (fitting.isEmpty()
+                                            ? ", of which no part accepts kind " + Text.quote(kind)
+                                            : ", of which several parts accept kind "
+                                                    + Text.quote(kind)));
+        }
+        return Fabric.NOTHING;
     }
 
     private Stream<String> siteNames() {

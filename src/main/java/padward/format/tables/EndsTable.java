@@ -2,6 +2,7 @@ package padward.format.tables;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import padward.design.Cell;
 import padward.design.Port;
@@ -11,7 +12,9 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.format.design.DesignRules;
+import padward.format.json.DesignFault;
 import padward.format.source.FileLimits;
+import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 
 /** Reads the ends of nets: each net has one driver, and each end one net. */
@@ -40,16 +43,16 @@ final class EndsTable {
         while (table.next()) {
             int net = design.readNet(table, netColumn);
             boolean isCell = table.has(cell) && table.has(pin) && !table.has(port);
-            boolean isPort = table.has(port) && !table.has(cell) && !table.has(pin);
+            boolean isPort = table.has(port) && !table.has(cell);
             if (!isCell && !isPort) {
                 table.fault(
                         cell,
-                        "either a cell and a pin, or a port",
+                        "either a cell and a pin, or a port, perhaps with pin enable",
                         () -> "another choice of these");
             } else if (isCell) {
                 addPin(table, net, cell, pin, role, words);
             } else {
-                addPort(table, net, port, role);
+                addPort(table, net, port, pin, role);
             }
         }
     }
@@ -83,12 +86,20 @@ final class EndsTable {
     }
 
     private void addPort(
-            CsvTable table, int net, CsvTable.Column portColumn, CsvTable.Column role) {
+            CsvTable table,
+            int net,
+            CsvTable.Column portColumn,
+            CsvTable.Column pin,
+            CsvTable.Column role) {
         int number = design.readPort(table, portColumn);
         if (number == Fabric.NOTHING) {
             return;
         }
         Port port = design.ports().get(number);
+        if (table.has(pin)) {
+            addEnable(table, net, port, pin, role);
+            return;
+        }
         if (port.direction() == PortDirection.BOTH && !table.has(role)) {
             table.fault(
                     role, "driver or sink, as the port is bidirectional", () -> "an empty field");
@@ -100,6 +111,22 @@ final class EndsTable {
         Terminal end = new Terminal.PortEnd(number);
         String text = "port " + port.name();
         add(table, net, portColumn, row(table, end, vertex, drives, text));
+    }
+
+    private void addEnable(
+            CsvTable table, int net, Port port, CsvTable.Column pin, CsvTable.Column role) {
+        if (!table.text(pin).equals(DesignRules.ENABLE)) {
+            table.fault(
+                    pin, "enable, or nothing, next to a port", () -> Text.quote(table.text(pin)));
+            return;
+        }
+        Optional<DesignFault> fault = rules.checkEnable(port, readRole(table, role, false));
+        DesignTables.report(table, pin, fault);
+        if (fault.isEmpty()) {
+            Terminal.PortEnd end = Terminal.PortEnd.enableOf(port.id());
+            int vertex = end.vertexOn(fabric, port);
+            add(table, net, pin, row(table, end, vertex, false, end.toText(port)));
+        }
     }
 
     /** The end with what the row states of every end, a cell's or a port's. */

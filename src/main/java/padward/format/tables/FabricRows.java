@@ -18,6 +18,7 @@ import padward.fabric.SiteView;
 import padward.fabric.Tap;
 import padward.fabric.Taps;
 import padward.fabric.VertexKind;
+import padward.fabric.WholeSite;
 import padward.format.fabric.CellKindForms;
 import padward.format.fabric.InfoForms;
 import padward.format.json.EnumWords;
@@ -58,6 +59,11 @@ final class FabricRows {
         if (anyTaps) {
             out.table(Tables.TAPS, this::writeTaps);
         }
+        boolean anyParts =
+                IntStream.range(0, fabric.siteCount()).anyMatch(s -> fabric.site(s).isPart());
+        if (anyParts) {
+            out.table(Tables.PARTS, this::writeParts);
+        }
         out.table(Tables.SITES, this::writeSites);
         out.table(Tables.PINS, this::writePins);
         out.table(Tables.PASS_THROUGH, this::writeThrough);
@@ -94,15 +100,27 @@ final class FabricRows {
         }
     }
 
+    private void writeParts(CSVPrinter rows) throws IOException {
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            for (SiteView part : site.parts()) {
+                if (part.isPart()) {
+                    rows.printRecord(site.name(), part.part(), Listed.join(part.accepts()));
+                }
+            }
+        }
+    }
+
     private void writeSites(CSVPrinter rows) throws IOException {
-        for (int s = 0; s < fabric.siteCount(); s++) {
-            SiteView site = fabric.site(s);
+        for (WholeSite site : WholeSite.allOf(fabric)) {
+            SiteView first = site.first();
+            List<String> more = first.moreTiles().stream().map(fabric::tileName).toList();
             rows.printRecord(
                     site.name(),
-                    fabric.tileName(site.tile()),
-                    site.kind(),
-                    Listed.join(site.accepts()),
-                    yesOrNothing(fabric.unusable().isSite(s)));
+                    fabric.tileName(first.tile()),
+                    first.kind(),
+                    site.hasParts() ? "" : Listed.join(first.accepts()),
+                    more.isEmpty() ? "" : Listed.join(more),
+                    yesOrNothing(fabric.unusable().isSite(first.id())));
         }
     }
 
@@ -110,7 +128,8 @@ final class FabricRows {
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             for (var pin : site.pins()) {
-                rows.printRecord(site.name(), pin.name(), EnumWords.of(pin.direction()));
+                rows.printRecord(
+                        site.wholeName(), pin.name(), EnumWords.of(pin.direction()), site.part());
             }
         }
     }
@@ -124,7 +143,7 @@ final class FabricRows {
                 while (edges.next()) {
                     if (edges.kind() == EdgeKind.PASS_THROUGH) {
                         rows.printRecord(
-                                site.name(),
+                                site.wholeName(),
                                 site.pins().get(i).name(),
                                 site.pins().get(edges.other() - site.firstPin()).name(),
                                 edges.delayPs(Corner.FAST),

@@ -69,7 +69,7 @@ final class FabricTables {
         if (!folder.has(Tables.WIRES)) {
             faults.add(folder.label(Tables.WIRES), "", "a table of wires", () -> "no such file");
         }
-        sites.read();
+        sites.read(faults);
         fabric = new ExplicitBuilder(info.toInfo(), info.columns(), info.rows());
         folder.read(Tables.TILES, this::readTiles);
         folder.read(Tables.WIRES, this::readWires);

@@ -21,6 +21,7 @@ record GridExtent(int columns, int rows) {
         folder.readAgain(Tables.WIRES, t -> look(t, "to_", false, most));
         folder.readAgain(Tables.TAPS, t -> look(t, "", true, most));
         folder.readAgain(Tables.SITES, t -> look(t, "", true, most));
+        folder.readAgain(Tables.SITES, t -> lookAtMore(t, most));
         folder.readAgain(Tables.PADS, t -> look(t, "", true, most));
         int limit = FabricLimits.GRID_SIDE;
         return new GridExtent(
@@ -36,9 +37,20 @@ record GridExtent(int columns, int rows) {
                             ? place.readStated()
                             : named ? Place.first(table.text(name)) : Place.NONE;
             if (at != Place.NONE) {
-                most[0] = Math.max(most[0], Place.column(at));
-                most[1] = Math.max(most[1], Place.row(at));
+                include(at, most);
             }
         }
+    }
+
+    private static void lookAtMore(CsvTable table, long[] most) {
+        CsvTable.Column more = table.column("more_tiles");
+        while (table.next()) {
+            PlaceColumns.listed(table, more).forEach(at -> include(at, most));
+        }
+    }
+
+    private static void include(long place, long[] most) {
+        most[0] = Math.max(most[0], Place.column(place));
+        most[1] = Math.max(most[1], Place.row(place));
     }
 }

@@ -88,6 +88,17 @@ public final class Tables {
                                             "name",
                                             "full name of the wire there, used by no other wire,"
                                                     + " pin or pad; otherwise its own"))));
+    public static final TableShape PARTS =
+            shape(
+                    "parts",
+                    "a part of a site, such as the lookup table of a cell: it takes a cell of its own,"
+                            + " and has pins and pass-throughs of its own",
+                    must("site", "full name of the site"),
+                    must("name", "name inside the site; elsewhere the part is `site/name`"),
+                    may(
+                            "accepts",
+                            "kinds of cell that it accepts, with `|` between them; otherwise"
+                                    + " the kind with its own name"));
     public static final TableShape SITES =
             shape(
                     "sites",
@@ -100,7 +111,12 @@ public final class Tables {
                                     may(
                                             "accepts",
                                             "kinds of cell that it accepts, with `|` between"
-                                                    + " them; otherwise its own kind"),
+                                                    + " them; otherwise its own kind; nothing for"
+                                                    + " a site with parts"),
+                                    may(
+                                            "more_tiles",
+                                            "the other tiles that it extends over, with `|`"
+                                                    + " between them; otherwise none"),
                                     may(
                                             "unusable",
                                             "`yes` if no cell is to be placed there; otherwise"
@@ -111,7 +127,8 @@ public final class Tables {
                     "a pin of a site",
                     must("site", "full name of the site"),
                     must("name", "name inside the site; elsewhere the pin is `site.name`"),
-                    must("direction", "`in` or `out`, seen from the site"));
+                    must("direction", "`in` or `out`, seen from the site"),
+                    may("part", "part of the site that has it; needed if the site has parts"));
     public static final TableShape PASS_THROUGH =
             shape(
                     "through",
@@ -120,7 +137,7 @@ public final class Tables {
                             List.of(
                                     must("site", "full name of the site"),
                                     must("from", "name of an `in` pin"),
-                                    must("to", "name of an `out` pin")),
+                                    must("to", "name of an `out` pin, of the same part")),
                             DelayColumns.shapes("of the pass-through; must be given")));
     public static final TableShape PADS =
             shape(
@@ -234,7 +251,10 @@ public final class Tables {
                     "a cell on a site",
                     must("name", "name of the cell, with `/` between the levels"),
                     may("kind", "kind of cell; otherwise the only one that its site accepts"),
-                    must("site", "full name of the site"),
+                    must(
+                            "site",
+                            "full name of the site or part; or of a site with only one part that"
+                                    + " accepts the kind"),
                     may(
                             "locked",
                             "`yes` if it is to stay there with its settings; otherwise `no`"));
@@ -279,7 +299,9 @@ public final class Tables {
                     must("net", "name of the net"),
                     may("cell", "name of a cell, and"),
                     may("pin", "name of a pin of its site; or"),
-                    may("port", "name of a port"),
+                    may(
+                            "port",
+                            "name of a port; with the pin `enable`, the enable of its pad's driver"),
                     may("role", "`driver` or `sink`; otherwise by the direction of pin or port"),
                     may(
                             "required_ps",
@@ -356,6 +378,7 @@ public final class Tables {
                     TILES,
                     WIRES,
                     TAPS,
+                    PARTS,
                     SITES,
                     PINS,
                     PASS_THROUGH,

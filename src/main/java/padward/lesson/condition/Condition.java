@@ -17,6 +17,7 @@ public sealed interface Condition
                 WhatIfCondition,
                 KeptCondition,
                 SkewCondition,
+                ShowsCondition,
                 DesignCondition {
     /** Whether the state fulfils it. */
     boolean isFulfilled(WindowState state);

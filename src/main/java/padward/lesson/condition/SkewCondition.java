@@ -73,6 +73,7 @@ public record SkewCondition(List<String> nets, int maxPs) implements Condition {
                 .anyMatch(
                         s ->
                                 s instanceof Terminal.PortEnd end
+                                        && end.role() == Terminal.PortEnd.Role.PAD
                                         && design.ports().get(end.port()).pad() == pad);
     }
 

@@ -29,12 +29,14 @@ import padward.lesson.condition.HopCondition;
 import padward.lesson.condition.KeptCondition;
 import padward.lesson.condition.OptionCondition;
 import padward.lesson.condition.QuestionCondition;
+import padward.lesson.condition.ShowsCondition;
 import padward.lesson.condition.SkewCondition;
 import padward.lesson.condition.WhatIfCondition;
 
 /** The form of a lesson's conditions; the member "look" decides which others one may have. */
 final class ConditionForm {
     private static final int MAX_SKEW_PS = 1_000_000;
+    private static final int MOST_LATE = 16;
 
     private final Variants<Condition> all = new Variants<>("look", true);
     private final Field<Optional<String>> net = all.member("net", name()).means("name of a net");
@@ -80,6 +82,11 @@ final class ConditionForm {
     private final Field<Optional<String>> port = all.member("port", name()).means("name of a port");
     private final Field<Boolean> present =
             all.member("present", flag(), true).means("whether it is there; otherwise so");
+
+    private final Field<Optional<String>> when =
+            all.member("when", name()).means("the condition that the pad shows");
+    private final IntField late =
+            all.member("late", whole(0, MOST_LATE), 0).means("how many clock cycles later");
 
     private ConditionForm() {}
 
@@ -131,6 +138,15 @@ final class ConditionForm {
         all.type("kept", KeptCondition.class)
                 .may(net, pads, hazardous)
                 .makes(() -> new KeptCondition(net.get(), pads.get(), hazardous.get()));
+        all.type("shows", ShowsCondition.class)
+                .needs(pad, when)
+                .may(late)
+                .makes(
+                        () ->
+                                new ShowsCondition(
+                                        pad.get().orElseThrow(),
+                                        when.get().orElseThrow(),
+                                        late.get()));
         all.type("skew", SkewCondition.class)
                 .needs(nets, maxPs)
                 .makes(

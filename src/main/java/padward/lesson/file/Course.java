@@ -34,7 +34,8 @@ public record Course(List<Place> places) {
                     "05-enable",
                     "06-unblocking",
                     "07-skew",
-                    "08-cautions");
+                    "08-cautions",
+                    "09-trigger");
 
     /**
      * A lesson and its source.

@@ -1,6 +1,7 @@
 package padward.lesson.file;
 
 import static padward.format.form.Kinds.choice;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.prose;
@@ -20,6 +21,7 @@ import padward.lesson.Lesson;
 import padward.lesson.LessonStep;
 import padward.lesson.UserAction;
 import padward.lesson.condition.Condition;
+import padward.watch.request.CircuitSort;
 
 /** The form of lessons, which are only read. */
 final class LessonForm {
@@ -116,6 +118,23 @@ final class LessonForm {
                 .needs(net, pad)
                 .may(corner)
                 .makes(() -> new UserAction.Ask(net.get(), pad.get(), corner.get()));
+        var circuit =
+                actions.member(
+                                "circuit",
+                                choice(CircuitSort.values(), CircuitSort::label),
+                                CircuitSort.TRIGGER)
+                        .means("the sort of watch circuit, otherwise `trigger`");
+        var when = actions.member("when", name(), "").means("the circuit's condition");
+        var registered =
+                actions.member("registered", flag(), true)
+                        .means("whether a register stands before the pad; otherwise so");
+        actions.type("watch", UserAction.Watch.class)
+                .needs(when, pad)
+                .may(circuit, registered)
+                .makes(
+                        () ->
+                                new UserAction.Watch(
+                                        circuit.get(), when.get(), pad.get(), registered.get()));
         actions.type("choose-hop", UserAction.ChooseHop.class)
                 .needs(vertex)
                 .makes(() -> new UserAction.ChooseHop(vertex.get()));

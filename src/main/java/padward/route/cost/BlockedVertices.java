@@ -11,8 +11,10 @@ import java.util.BitSet;
  * question costs nothing for the vertices that it has in common with the one before.
  */
 public final class BlockedVertices {
+    private static final BitSet EMPTY = new BitSet();
+
     /** The set without members. */
-    public static final BlockedVertices NONE = new BlockedVertices(new BitSet(), IntSets.EMPTY_SET);
+    public static final BlockedVertices NONE = new BlockedVertices(EMPTY, IntSets.EMPTY_SET);
 
     private final BitSet base;
     private final IntSet different;
@@ -30,6 +32,36 @@ public final class BlockedVertices {
     /** The members of {@code base}, which is kept and not to be changed. */
     public static BlockedVertices of(BitSet base) {
         return new BlockedVertices(base, IntSets.EMPTY_SET);
+    }
+
+    /** Few vertices without a shared part; copied. */
+    public static BlockedVertices listed(IntSet members) {
+        return new BlockedVertices(EMPTY, members);
+    }
+
+    /** The same set, but with some of its members left out and some others added. */
+    public BlockedVertices with(IntSet added, IntSet leftOut) {
+        IntSet flipped = new IntOpenHashSet();
+        for (int vertex : added) {
+            if (!get(vertex)) {
+                flipped.add(vertex);
+            }
+        }
+        for (int vertex : leftOut) {
+            if (get(vertex) && !added.contains(vertex)) {
+                flipped.add(vertex);
+            }
+        }
+        if (flipped.isEmpty()) {
+            return this;
+        }
+        IntSet result = new IntOpenHashSet(different);
+        for (int vertex : flipped) {
+            if (!result.remove(vertex)) {
+                result.add(vertex);
+            }
+        }
+        return new BlockedVertices(base, result);
     }
 
     /** Whether a vertex is in the set. */

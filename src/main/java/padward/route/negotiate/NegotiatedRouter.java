@@ -40,7 +40,7 @@ import padward.route.search.SwitchGroupSearch;
  * <p>Unlike the paper, after the first round only nets that overlap are ripped up, which leaves the
  * others alone; and the delay term is left out (A = 0 for all nets).
  *
- * <p>Deterministic. One object belongs to one thread; it costs 20 bytes a vertex.
+ * <p>Deterministic. One object belongs to one thread; it costs 22 bytes a vertex.
  */
 public final class NegotiatedRouter {
     private static final int PRESENT_FACTOR_START = 1;
@@ -55,7 +55,7 @@ public final class NegotiatedRouter {
     private final PathSearch search;
     private final RouteFinder finder;
     private final SwitchUse switches;
-    private final short[] users;
+    private final int[] users;
     private final int[] history;
 
     /** h and p of the paper for each vertex, for the present history and users. */
@@ -97,7 +97,7 @@ public final class NegotiatedRouter {
         this.closed = closed;
         this.index = FabricIndex.of(fabric);
         this.search = new PathSearch(fabric);
-        this.users = new short[fabric.vertexCount()];
+        this.users = new int[fabric.vertexCount()];
         this.history = new int[fabric.vertexCount()];
         this.pricePs = new int[fabric.vertexCount()];
         this.times = new int[fabric.vertexCount()];
@@ -260,7 +260,7 @@ public final class NegotiatedRouter {
     private void use(RouteTree tree, int change) {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
-            users[vertex] += (short) change;
+            users[vertex] += change;
             setPrice(vertex);
         }
         switches.use(tree, change);

@@ -76,6 +76,9 @@ public final class DelayWindowSearch {
 
     private static final int SLOW_BITS = 19;
 
+    /** The largest number of a vertex that fits beside them. */
+    private static final int MOST_NUMBERED = (1 << Long.SIZE - FAST_BITS - SLOW_BITS) - 1;
+
     private final Fabric fabric;
     private final BitSet closed;
     private final int goal;
@@ -92,6 +95,10 @@ public final class DelayWindowSearch {
     private IntArrayList before = new IntArrayList();
     private LongArrayList urgency = new LongArrayList();
     private Long2IntOpenHashMap seen = new Long2IntOpenHashMap();
+
+    /** Vertices that labels have, numbered as they come, so that the numbers fit into keys. */
+    private final Int2IntOpenHashMap numbers = new Int2IntOpenHashMap();
+
     private IntHeapPriorityQueue open = new IntHeapPriorityQueue(this::lateFirst);
     private boolean leftOut;
     private boolean atLimit;
@@ -247,7 +254,13 @@ public final class DelayWindowSearch {
         if (tooLate) {
             return;
         }
-        int alike = seen.addTo(key(vertex, fastPs, slowPs), 1);
+        int number = numbers.getOrDefault(vertex, numbers.size());
+        numbers.put(vertex, number);
+        if (number > MOST_NUMBERED) {
+            atLimit = true;
+            return;
+        }
+        int alike = seen.addTo(key(number, fastPs, slowPs), 1);
         if (alike >= (simple ? ALIKE : 1)) {
             leftOut = true;
             return;
@@ -260,8 +273,8 @@ public final class DelayWindowSearch {
         open.enqueue(vertices.size() - 1);
     }
 
-    private static long key(int vertex, int fastPs, int slowPs) {
-        return ((long) vertex << FAST_BITS | fastPs) << SLOW_BITS | slowPs;
+    private static long key(int number, int fastPs, int slowPs) {
+        return ((long) number << FAST_BITS | fastPs) << SLOW_BITS | slowPs;
     }
 
     /**

@@ -12,6 +12,24 @@ import padward.breakout.ask.Cautions;
 public final class CautionLines {
     private CautionLines() {}
 
+    /** The cautions that stand out, without the quiet line. */
+    public static List<Node> loud(Collection<Caution> cautions) {
+        List<Node> result = new ArrayList<>();
+        for (Caution caution : cautions) {
+            add(caution.kind(), caution.text(), new StringBuilder(), result);
+        }
+        return result;
+    }
+
+    /** The line that belongs to every answer with cautions; empty for none. */
+    public static String quiet(Collection<Caution> cautions) {
+        StringBuilder quiet = new StringBuilder();
+        cautions.stream()
+                .filter(c -> c.kind() == Caution.Kind.GENERAL)
+                .forEach(c -> quiet.append(c.text()).append(' '));
+        return cautions.isEmpty() ? "" : quiet + Cautions.FOOTER;
+    }
+
     /** The cautions about one pad. */
     public static List<Node> of(Collection<Caution> cautions) {
         List<Node> result = new ArrayList<>();

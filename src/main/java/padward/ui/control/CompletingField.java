@@ -1,6 +1,7 @@
 package padward.ui.control;
 
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.geometry.Bounds;
 import javafx.scene.control.ListView;
@@ -9,16 +10,34 @@ import javafx.scene.input.KeyEvent;
 import javafx.stage.Popup;
 import padward.ui.model.Suggestions;
 
-/** A text field that suggests names: Down and Up choose, Enter accepts, Esc closes the list. */
+/**
+ * A text field that suggests names for its text, or for the word at the caret: Down and Up choose,
+ * Enter accepts, Esc closes the list.
+ */
 public final class CompletingField extends TextField {
     /** Height of a row as a multiple of the text size. */
     private static final double ROW = 1.9;
 
     private final Popup popup = new Popup();
     private final ListView<String> list = new ListView<>();
-    private final Supplier<List<String>> names;
-    private final Supplier<List<String>> recent;
+    private final Finder finder;
+    private final Words words;
     private boolean choosing;
+
+    /** Finds names for a word, at once or later, on the UI thread. */
+    public interface Finder {
+        /**
+         * @param word what is typed
+         * @param found gets the names; not called when another word came in between
+         */
+        void find(String word, Consumer<List<String>> found);
+    }
+
+    /** Tells which characters belong to a word; words apart get names of their own. */
+    public interface Words {
+        /** Whether a character is part of a word. */
+        boolean contain(char c);
+    }
 
     /** Suggests some of these names, which are read again each time. */
     public CompletingField(Supplier<List<String>> names) {
@@ -30,8 +49,15 @@ public final class CompletingField extends TextField {
      * @param recent recently used names, the latest first; suggested before the others
      */
     public CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
-        this.names = names;
-        this.recent = recent;
+        this(
+                (word, found) -> found.accept(Suggestions.of(word, names.get(), recent.get())),
+                c -> true);
+    }
+
+    /** Suggests names for the word at the caret. */
+    public CompletingField(Finder finder, Words words) {
+        this.finder = finder;
+        this.words = words;
         list.getStyleClass().add("completions");
         list.setFocusTraversable(false);
         list.setOnMouseClicked(e -> take());
@@ -72,7 +98,7 @@ public final class CompletingField extends TextField {
 
     private void move(int by, KeyEvent event) {
         if (!popup.isShowing()) {
-            offer();
+            finder.find(word(), this::show);
         }
         int last = list.getItems().size() - 1;
         int next = list.getSelectionModel().getSelectedIndex() + by;
@@ -84,19 +110,53 @@ public final class CompletingField extends TextField {
         String chosen = list.getSelectionModel().getSelectedItem();
         if (chosen != null) {
             choosing = true;
-            setText(chosen);
-            positionCaret(chosen.length());
+            int from = wordStart();
+            replaceText(from, wordEnd(), chosen);
+            positionCaret(from + chosen.length());
             choosing = false;
         }
         popup.hide();
     }
 
+    private int wordStart() {
+        int at = Math.min(getCaretPosition(), getLength());
+        while (at > 0 && words.contain(getText().charAt(at - 1))) {
+            at--;
+        }
+        return at;
+    }
+
+    private int wordEnd() {
+        int at = Math.min(getCaretPosition(), getLength());
+        while (at < getLength() && words.contain(getText().charAt(at))) {
+            at++;
+        }
+        return at;
+    }
+
+    /** The whole word at the caret, without blanks around it. */
+    private String word() {
+        return getText().substring(wordStart(), wordEnd()).strip();
+    }
+
+    /** Between two words nothing is offered unless somebody asks for it. */
     private void offer() {
-        if (choosing || !isFocused() || getScene() == null) {
+        if (choosing || !isFocused()) {
             return;
         }
-        List<String> fitting = Suggestions.of(getText(), names.get(), recent.get());
-        boolean complete = fitting.size() == 1 && fitting.get(0).equals(getText());
+        String word = word();
+        if (word.isEmpty() && !getText().isEmpty()) {
+            popup.hide();
+            return;
+        }
+        finder.find(word, this::show);
+    }
+
+    private void show(List<String> fitting) {
+        if (!isFocused() || getScene() == null) {
+            return;
+        }
+        boolean complete = fitting.size() == 1 && fitting.get(0).equals(word());
         if (fitting.isEmpty() || complete) {
             popup.hide();
             return;

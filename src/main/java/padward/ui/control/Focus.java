@@ -1,5 +1,6 @@
 package padward.ui.control;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
@@ -9,6 +10,8 @@ import javafx.scene.Scene;
 
 /** Keyboard focus. */
 public final class Focus {
+    private static final String SUCCESSORS = "padward-focus-successors";
+
     private Focus() {}
 
     /**
@@ -41,7 +44,29 @@ public final class Focus {
         }
     }
 
+    /**
+     * Names the controls, by their ids, of which the first usable one gets the focus when a control
+     * disappears that had it.
+     */
+    public static void handOver(Node control, String... ids) {
+        control.getProperties().put(SUCCESSORS, List.of(ids));
+    }
+
+    /** The control that gets the focus after another one, if one was named and can be used. */
+    public static Optional<Node> successor(Node control, Scene scene) {
+        return control.getProperties().get(SUCCESSORS) instanceof List<?> ids
+                ? ids.stream()
+                        .map(id -> scene.lookup((String) id))
+                        .filter(n -> n != null && isUsable(n))
+                        .findFirst()
+                : Optional.empty();
+    }
+
     private static Optional<Node> near(Node gone, Scene scene) {
+        Optional<Node> named = successor(gone, scene);
+        if (named.isPresent()) {
+            return named;
+        }
         Optional<Node> top = first(scene.getRoot());
         for (Node part = gone.getParent(); part != null; part = part.getParent()) {
             Optional<Node> first = isUsable(part) ? first(part) : Optional.empty();

@@ -162,11 +162,58 @@ public final class TileLayout {
         return site(site, fabric.site(site).tile());
     }
 
-    /** The rectangle of a site of a known tile. */
+    /** The rectangle of a site of a known tile; around all its tiles, if it has several. */
     public Box site(int site, int tile) {
-        int first = fabric.firstSite(tile);
-        int count = fabric.firstSite(tile + 1) - first;
-        int place = site - first;
+        Box own = slot(tile, site - fabric.firstSite(tile));
+        if (!fabric.hasWideSites()) {
+            return own;
+        }
+        Box all = own;
+        for (int other : fabric.site(site).moreTiles()) {
+            int before = fabric.firstSite(other + 1) - fabric.firstSite(other);
+            all = around(all, slot(other, before + fabric.sitesReaching(other).indexOf(site)));
+        }
+        return all;
+    }
+
+    private static Box around(Box one, Box other) {
+        double x = Math.min(one.x(), other.x());
+        double y = Math.min(one.y(), other.y());
+        return new Box(
+                x,
+                y,
+                Math.max(one.x() + one.width(), other.x() + other.width()) - x,
+                Math.max(one.y() + one.height(), other.y() + other.height()) - y);
+    }
+
+    /** Takes a site and its rectangle. */
+    public interface SiteUse {
+        void see(int site, Box box);
+    }
+
+    /** Visits the sites of some tiles, and those that extend over them from elsewhere. */
+    public void forEachSite(TileRange tiles, SiteUse use) {
+        tiles.forEach(
+                tile -> {
+                    int end = fabric.firstSite(tile + 1);
+                    for (int site = fabric.firstSite(tile); site < end; site++) {
+                        use.see(site, site(site, tile));
+                    }
+                    for (int site : fabric.sitesReaching(tile)) {
+                        int home = fabric.site(site).tile();
+                        if (!tiles.contains(home)) {
+                            use.see(site, site(site, home));
+                        }
+                    }
+                });
+    }
+
+    /** A place for a site in a tile; sites of other tiles come after the tile's own. */
+    private Box slot(int tile, int place) {
+        int count =
+                fabric.firstSite(tile + 1)
+                        - fabric.firstSite(tile)
+                        + fabric.sitesReaching(tile).size();
         if (isRim(tile)) {
             return rimSite(tile, place, count);
         }

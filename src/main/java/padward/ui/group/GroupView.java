@@ -98,16 +98,15 @@ public final class GroupView extends ScrollPane {
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
-        map.backgroundOverlayProperty()
-                .bind(
-                        Bindings.createObjectBinding(
-                                () ->
-                                        group.busProperty()
-                                                .get()
-                                                .filter(b -> seen.getValue())
-                                                .<MapOverlay>map(GroupPainter::new),
-                                group.busProperty(),
-                                seen));
+        map.addPanelOverlay(
+                Bindings.createObjectBinding(
+                        () ->
+                                group.busProperty()
+                                        .get()
+                                        .filter(b -> seen.getValue())
+                                        .<MapOverlay>map(GroupPainter::new),
+                        group.busProperty(),
+                        seen));
         show();
     }
 

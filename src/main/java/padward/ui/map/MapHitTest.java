@@ -56,12 +56,18 @@ final class MapHitTest {
     }
 
     private Optional<MapItem> site(int tile, double x, double y) {
-        for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
-            if (opened.layout().site(site, tile).contains(x, y)) {
-                return Optional.of(describer.site(fabric.site(site)));
-            }
-        }
-        return Optional.empty();
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        List<Integer> found = new ArrayList<>();
+        opened.layout()
+                .forEachSite(
+                        TileRange.of(fabric, column, column, row, row),
+                        (site, box) -> {
+                            if (box.contains(x, y)) {
+                                found.add(site);
+                            }
+                        });
+        return found.stream().findFirst().map(fabric::site).map(describer::site);
     }
 
     private Optional<MapItem> pad(TileRange around, double x, double y) {

@@ -83,7 +83,7 @@ public final class MapItemDescriber {
             details.add("Drives " + named(driven.stream().map(Net::name).toList()) + ".");
         }
         return new MapItem(
-                site.kind() + " site",
+                site.isPart() ? "part of a " + site.kind() + " site" : site.kind() + " site",
                 site.name(),
                 cell.map(
                                 c ->

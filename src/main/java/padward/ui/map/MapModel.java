@@ -6,6 +6,7 @@ import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ObservableValue;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.DelayField;
 import padward.breakout.ask.Hop;
@@ -49,6 +50,7 @@ public final class MapModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<MapOverlay>> backgroundOverlay =
             new SimpleObjectProperty<>(Optional.empty());
+    private final List<ObservableValue<Optional<MapOverlay>>> panelOverlays = new ArrayList<>();
 
     /** Follows the open design and the present question. */
     public MapModel(WindowModel model) {
@@ -140,9 +142,24 @@ public final class MapModel {
         return overlay;
     }
 
-    /** What is painted over the map while nothing else is, such as the routes of a group. */
-    public ObjectProperty<Optional<MapOverlay>> backgroundOverlayProperty() {
-        return backgroundOverlay;
+    /**
+     * Adds something that a panel paints over the map while nothing else is painted there, such as
+     * the routes of a group; of several, the one that was added first is painted.
+     *
+     * @param shown what is to be painted now, if anything
+     */
+    public void addPanelOverlay(ObservableValue<Optional<MapOverlay>> shown) {
+        panelOverlays.add(shown);
+        shown.addListener((p, old, now) -> choosePanelOverlay());
+        choosePanelOverlay();
+    }
+
+    private void choosePanelOverlay() {
+        backgroundOverlay.set(
+                panelOverlays.stream()
+                        .map(ObservableValue::getValue)
+                        .flatMap(Optional::stream)
+                        .findFirst());
     }
 
     /** How far the net of the question gets; empty until it is needed and calculated. */

@@ -75,6 +75,7 @@ public final class MapView extends Pane {
         model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.shown().answerProperty().addListener((p, old, now) -> navigation.fitRoute());
         model.shown().selectedHopProperty().addListener((p, old, now) -> navigation.flyToHop());
+        model.requestedNameProperty().addListener((p, old, now) -> now.ifPresent(this::showNamed));
         map.addListener(this::repaint);
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
         palette.addListener((p, old, now) -> repaint());
@@ -108,6 +109,12 @@ public final class MapView extends Pane {
         if (!sameFabric) {
             navigation.startAgain();
         }
+    }
+
+    private void showNamed(String name) {
+        model.requestedNameProperty().set(Optional.empty());
+        opened().map(o -> NameFinder.find(o, name))
+                .ifPresent(at -> at.ifPresent(navigation::flyTo));
     }
 
     /** Its colours. */

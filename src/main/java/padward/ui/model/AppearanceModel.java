@@ -18,6 +18,7 @@ public final class AppearanceModel {
 
     private final BooleanProperty dark = new SimpleBooleanProperty(false);
     private final BooleanProperty lists = new SimpleBooleanProperty(true);
+    private final BooleanProperty reasons = new SimpleBooleanProperty(false);
     private final IntegerProperty textSize = new SimpleIntegerProperty(DEFAULT_TEXT);
     private final DoubleBinding letters = textSize.divide((double) DEFAULT_TEXT);
 
@@ -29,6 +30,11 @@ public final class AppearanceModel {
     /** Whether the lists next to the map are shown. */
     public BooleanProperty listsProperty() {
         return lists;
+    }
+
+    /** Whether the reasons of an answer are shown under it. */
+    public BooleanProperty reasonsProperty() {
+        return reasons;
     }
 
     /** Size of text, pixels of a display that is not scaled. */

@@ -1,8 +1,10 @@
 package padward.ui.model;
 
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
@@ -44,6 +46,8 @@ public final class WindowModel {
     private final ShownQuestion shown;
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
     private final ObjectProperty<Optional<Session.Place>> requestedPlace =
+            new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<String>> requestedName =
             new SimpleObjectProperty<>(Optional.empty());
     private Optional<Design> original = Optional.empty();
     private Consent consent = (question, yes, then) -> then.run();
@@ -265,6 +269,27 @@ public final class WindowModel {
     /** A part of the map to show; the map goes there and clears this. */
     public ObjectProperty<Optional<Session.Place>> requestedPlaceProperty() {
         return requestedPlace;
+    }
+
+    /** Shows on the map what has a name: a net, cell, pad, site, wire or tile. */
+    public void showOnMap(String name) {
+        requestedName.set(Optional.of(name));
+    }
+
+    /** A name to show on the map; the map goes there and clears this. */
+    public ObjectProperty<Optional<String>> requestedNameProperty() {
+        return requestedName;
+    }
+
+    /** Adds nets to those that are typed for the group, each once. */
+    public void addToGroup(List<String> nets) {
+        Set<String> all = new LinkedHashSet<>();
+        for (String typed : groupNets.get().split(",")) {
+            all.add(typed.strip());
+        }
+        all.addAll(nets);
+        all.remove("");
+        groupNets.set(String.join(", ", all));
     }
 
     /** The design that is open, with what is kept; empty until the first one is read. */

@@ -15,7 +15,9 @@ import javafx.scene.control.TreeItem;
 import javafx.scene.control.TreeTableColumn;
 import javafx.scene.control.TreeTableRow;
 import javafx.scene.control.TreeTableView;
+import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.TransferMode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -97,7 +99,23 @@ public final class NetsView extends VBox {
         TreeTableRow<NetRow> row = new TreeTableRow<>();
         rows.add(row);
         row.itemProperty().addListener((p, old, now) -> reportVisible());
+        row.setOnDragDetected(
+                e -> {
+                    if (!row.isEmpty()) {
+                        ClipboardContent text = new ClipboardContent();
+                        text.putString(String.join(", ", names(row.getTreeItem())));
+                        row.startDragAndDrop(TransferMode.COPY).setContent(text);
+                        e.consume();
+                    }
+                });
         return row;
+    }
+
+    /** The net of a row, or all nets of a group. */
+    private static List<String> names(TreeItem<NetRow> item) {
+        return item.getValue().isGroup()
+                ? item.getChildren().stream().flatMap(c -> names(c).stream()).toList()
+                : List.of(item.getValue().name());
     }
 
     /** Reports the visible nets to the model, once, after the table has been laid out. */

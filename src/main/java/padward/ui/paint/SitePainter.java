@@ -71,7 +71,17 @@ final class SitePainter {
     /** Paints sites and pads. */
     void paintSites(Marks marks, TileRange seen) {
         if (scene.scale() >= ZoomScales.PARTS) {
-            seen.forEach(tile -> paintSites(marks, tile));
+            boolean withPins = scene.scale() >= ZoomScales.NAMES;
+            int ink = Raster.pixel(colors.ink());
+            opened.layout()
+                    .forEachSite(
+                            seen,
+                            (site, box) -> {
+                                paintSite(marks, site, box);
+                                if (withPins && isSeen(box)) {
+                                    paintPins(marks, fabric.site(site), ink);
+                                }
+                            });
         }
         opened.layout().pads().forEachIn(seen, pad -> paintPad(marks, pad));
     }
@@ -94,27 +104,19 @@ final class SitePainter {
                 rim);
     }
 
-    private void paintSites(Marks marks, int tile) {
-        boolean withPins = scene.scale() >= ZoomScales.NAMES;
-        int ink = Raster.pixel(colors.ink());
-        for (int site = fabric.firstSite(tile); site < fabric.firstSite(tile + 1); site++) {
-            TileLayout.Box place = opened.layout().site(site, tile);
-            double w = place.width() * scene.scale();
-            double h = place.height() * scene.scale();
-            marks.box(
-                    view.screenX(place.x()),
-                    view.screenY(place.y() + place.height()),
-                    w,
-                    h,
-                    Math.min(w, h) * CORNER,
-                    cellOn(site).isPresent() ? used : free,
-                    rim);
-            if (fabric.unusable().isSite(site)) {
-                cross(marks, place, ink);
-            }
-            if (withPins && isSeen(place)) {
-                paintPins(marks, fabric.site(site), ink);
-            }
+    private void paintSite(Marks marks, int site, TileLayout.Box box) {
+        double w = box.width() * scene.scale();
+        double h = box.height() * scene.scale();
+        marks.box(
+                view.screenX(box.x()),
+                view.screenY(box.y() + box.height()),
+                w,
+                h,
+                Math.min(w, h) * CORNER,
+                cellOn(site).isPresent() ? used : free,
+                rim);
+        if (fabric.unusable().isSite(site)) {
+            cross(marks, box, Raster.pixel(colors.ink()));
         }
     }
 
@@ -174,16 +176,14 @@ final class SitePainter {
             opened.layout().pads().forEachIn(seen, pad -> padName(out, pad));
         }
         if (scene.scale() >= ZoomScales.NAMES) {
-            seen.forEach(
-                    tile -> {
-                        int end = fabric.firstSite(tile + 1);
-                        for (int site = fabric.firstSite(tile); site < end; site++) {
-                            TileLayout.Box box = opened.layout().site(site, tile);
-                            if (isSeen(box)) {
-                                siteNames(out, fabric.site(site), box);
-                            }
-                        }
-                    });
+            opened.layout()
+                    .forEachSite(
+                            seen,
+                            (site, box) -> {
+                                if (isSeen(box)) {
+                                    siteNames(out, fabric.site(site), box);
+                                }
+                            });
         }
     }
 

@@ -66,6 +66,7 @@ public final class UnblockView extends VBox {
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(title, proof, scroll);
         model.shown().answerProperty().addListener((p, old, now) -> show(now));
+        model.shown().whatIfProperty().addListener((p, old, now) -> showIfUndecided());
         model.shown()
                 .optionProperty()
                 .addListener(
@@ -82,10 +83,8 @@ public final class UnblockView extends VBox {
         rows.getChildren().clear();
         lines.clear();
         choices.clear();
-        boolean blocked = answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
-        setVisible(blocked);
-        setManaged(blocked);
-        if (!blocked) {
+        showIfUndecided();
+        if (!isBlocked(answer)) {
             return;
         }
         Answer.Blocked given = (Answer.Blocked) answer.get();
@@ -97,6 +96,19 @@ public final class UnblockView extends VBox {
         for (int i = 0; i < options.size(); i++) {
             rows.getChildren().add(row(given, options.get(i), i, group));
         }
+    }
+
+    private static boolean isBlocked(Optional<Answer> answer) {
+        return answer.orElse(null) instanceof Answer.Blocked b && b.why().isPresent();
+    }
+
+    /** While a what-if is open, its option is chosen. */
+    private void showIfUndecided() {
+        boolean undecided =
+                isBlocked(model.shown().answerProperty().get())
+                        && model.shown().whatIfProperty().get().isEmpty();
+        setVisible(undecided);
+        setManaged(undecided);
     }
 
     private Node row(

@@ -7,11 +7,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -27,10 +27,11 @@ import padward.breakout.text.WhyText;
 import padward.change.Edit;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
+import padward.ui.control.Focus;
 import padward.ui.model.PendingWhatIf;
 import padward.ui.model.WindowModel;
 
-/** A what-if: before and after side by side, with buttons to keep or drop it. */
+/** A what-if: before and after, with buttons to keep or drop it. */
 public final class WhatIfBar extends VBox {
     private final WindowModel model;
     private final Label edits = new Label();
@@ -40,13 +41,15 @@ public final class WhatIfBar extends VBox {
     private final Label afterRoute = new Label();
     private final Label cost = new Label();
     private final CheckBox accept = new CheckBox();
+    private final Button keep;
+    private final Button drop;
 
     /** Hidden until the shown question has a what-if. */
     public WhatIfBar(WindowModel model, Actions actions) {
         this.model = model;
         setId("what-if-bar");
         getStyleClass().add("what-if-bar");
-        setPadding(new Insets(8, 16, 8, 16));
+        setPadding(new Insets(8, 12, 8, 12));
         setSpacing(4);
         edits.setId("what-if-edits");
         after.setId("what-if-after");
@@ -61,8 +64,10 @@ public final class WhatIfBar extends VBox {
         afterRoute.getStyleClass().add("small");
         cost.getStyleClass().add("small");
         cost.setId("what-if-cost");
-        Button keep = Controls.button(actions.get("keep"));
-        Button drop = Controls.button(actions.get("drop"));
+        keep = Controls.button(actions.get("keep"));
+        drop = Controls.button(actions.get("drop"));
+        List.of(keep, drop, accept)
+                .forEach(c -> Focus.handOver(c, "#try-button", "#bring-out-button"));
         HBox.setHgrow(edits, Priority.ALWAYS);
         edits.setMaxWidth(Double.MAX_VALUE);
         HBox head = new HBox(8, edits, keep, drop);
@@ -78,21 +83,21 @@ public final class WhatIfBar extends VBox {
         show(model.shown().whatIfProperty().get());
     }
 
-    /** Without the what-if, with it, and what it costs, in three equal columns. */
-    private GridPane sides() {
-        VBox without = new VBox(2, before, beforeRoute);
-        VBox with = new VBox(2, after, afterRoute);
-        VBox costs = new VBox(2, new Label("What it costs"), cost);
-        GridPane sides = new GridPane();
-        sides.setHgap(16);
-        sides.addRow(0, without, with, costs);
-        List.of(without, with).forEach(s -> s.getStyleClass().add("what-if-side"));
-        for (int i = 0; i < 3; i++) {
-            ColumnConstraints third = new ColumnConstraints();
-            third.setPercentWidth(100 / 3.0);
-            sides.getColumnConstraints().add(third);
-        }
-        return sides;
+    /** Without the what-if, with it, and what it costs. */
+    private Node sides() {
+        VBox sides =
+                new VBox(
+                        6,
+                        new VBox(before, beforeRoute),
+                        new VBox(after, afterRoute),
+                        new VBox(new Label("What it costs"), cost));
+        ScrollPane scroll = new ScrollPane(sides);
+        scroll.setFitToWidth(true);
+        scroll.setFocusTraversable(false);
+        scroll.getStyleClass().add("plain-scroll");
+        scroll.prefViewportHeightProperty().bind(sides.heightProperty().add(2));
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        return scroll;
     }
 
     private void show(Optional<PendingWhatIf> whatIf) {

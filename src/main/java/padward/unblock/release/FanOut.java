@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import padward.design.Cell;
 import padward.design.Design;
@@ -24,7 +25,7 @@ import padward.fabric.Pad;
  */
 public final class FanOut {
     private final Design design;
-    private final QuestionContext context;
+    private final Net own;
     private final int ownNet;
     private final int ownDriver;
     private final int portLeaving;
@@ -35,11 +36,24 @@ public final class FanOut {
      * @param pad the pad of the question, whose port loses it
      */
     public FanOut(QuestionContext context, Pad pad) {
-        this.design = context.design();
-        this.context = context;
-        this.ownNet = context.net().id();
-        this.ownDriver = context.net().driverCell();
-        this.portLeaving = context.disconnected().map(l -> l.port().id()).orElse(Fabric.NOTHING);
+        this(
+                context.design(),
+                context.net(),
+                context.disconnected().map(DisconnectedBranch::port),
+                pad);
+    }
+
+    /**
+     * @param net the net that is to be brought out
+     * @param leaving the port that loses the pad with a branch of its net, if one does
+     * @param pad the pad of the question
+     */
+    public FanOut(Design design, Net net, Optional<Port> leaving, Pad pad) {
+        this.design = design;
+        this.own = net;
+        this.ownNet = net.id();
+        this.ownDriver = net.driverCell();
+        this.portLeaving = leaving.map(Port::id).orElse(Fabric.NOTHING);
         this.enableSite = pad.enableSite();
         this.padVertex = pad.vertex();
     }
@@ -172,7 +186,7 @@ public final class FanOut {
         } else if (seen.add(cell)) {
             nets.addAll(driven);
             if (cell == ownDriver) {
-                result.add(new Endpoint(Endpoint.Kind.OWN_NET, context.net().name()));
+                result.add(new Endpoint(Endpoint.Kind.OWN_NET, own.name()));
             }
         }
     }

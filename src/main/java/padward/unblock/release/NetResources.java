@@ -120,9 +120,8 @@ public final class NetResources {
         for (Terminal sink : net.sinks()) {
             int place = placeOf(design.vertexOf(sink));
             boolean disconnected =
-                    ours.isPresent()
-                            && sink instanceof Terminal.PortEnd end
-                            && end.port() == ours.get().port().id();
+                    sink instanceof Terminal.PortEnd end
+                            && without.filter(l -> end.isOf(l.port())).isPresent();
             if (place >= 0 && !disconnected) {
                 if (sink instanceof Terminal.CellPin at) {
                     served[place].add(at.cell());

@@ -1,6 +1,5 @@
 package padward.unblock.release;
 
-import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
@@ -41,16 +40,16 @@ public final class QuestionContext {
     /** No switch, where one is returned as an {@link EdgeKey}. */
     public static final long NO_SWITCH = -1;
 
+    private final OwnNet own;
     private final Design design;
     private final Net net;
     private final Optional<DisconnectedBranch> given;
     private final Occupancy occupancy;
     private final SwitchGroups groups;
     private final Locks locks;
-    private final IntSet closed = new IntOpenHashSet();
 
-    /** Pins of the net's own driver that it has only while some other net ends there: that net. */
-    private final Int2IntOpenHashMap netAtDriver = new Int2IntOpenHashMap();
+    /** Closed by this question, besides what its net closes. */
+    private final IntSet closedHere = new IntOpenHashSet();
 
     private final IntSet disconnected = new IntOpenHashSet();
 
@@ -71,7 +70,12 @@ public final class QuestionContext {
      */
     public QuestionContext(
             Design design, Net net, Optional<DisconnectedBranch> disconnected, Pad pad) {
-        this(design, net, disconnected);
+        this(OwnNet.of(design, net), disconnected, pad);
+    }
+
+    /** The same for a net of which all that does not depend on the pad is known. */
+    public QuestionContext(OwnNet own, Optional<DisconnectedBranch> disconnected, Pad pad) {
+        this(own, disconnected);
         occupancy
                 .findNetStartingBeside(pad.vertex())
                 .filter(n -> n.id() != net.id())
@@ -96,7 +100,7 @@ public final class QuestionContext {
                 switchedPad = pad.vertex();
                 switchingNets.add(there.get().id());
             }
-            closed.add(vertex);
+            closedHere.add(vertex);
         }
     }
 
@@ -124,82 +128,24 @@ public final class QuestionContext {
 
     /** The situation of a net when a port loses its pad, or none does. */
     public QuestionContext(Design design, Net net, Optional<DisconnectedBranch> disconnected) {
-        this.design = design;
-        this.net = net;
+        this(OwnNet.of(design, net), disconnected);
+    }
+
+    /** The same for a net of which all that does not depend on the pad is known. */
+    public QuestionContext(OwnNet own, Optional<DisconnectedBranch> disconnected) {
+        this.own = own;
+        this.design = own.design();
+        this.net = own.net();
         this.given = disconnected;
         this.occupancy = design.occupancy();
         this.groups = design.fabric().switchGroups();
         this.locks = design.locks();
         disconnected.ifPresent(l -> this.disconnected.addAll(l.allVertices()));
-        closed.addAll(design.tiedPins());
-        RouteTree tree = net.route();
-        NetResources own = new NetResources(design, net);
-        for (int place = 0; place < tree.size(); place++) {
-            closed.add(tree.vertex(place));
-            if (own.goesThroughInto(place)) {
-                closeSite(design.fabric(), tree.vertex(place));
-            }
-        }
-        if (!locks.isEmpty()) {
-            closeEndsAtKept();
-        }
-        netAtDriver.defaultReturnValue(Fabric.NOTHING);
-        if (net.driver() instanceof Terminal.CellPin at) {
-            Cell driver = design.cells().get(at.cell());
-            if (driver.letsThrough()) {
-                closeEndsAt(driver);
-            } else {
-                closePins(design.fabric(), driver);
-            }
-        }
     }
 
-    /** Neither the net nor a cell that must stay can leave the pin where it ends. */
-    private void closeEndsAtKept() {
-        for (Terminal sink : net.sinks()) {
-            int vertex = design.vertexOf(sink);
-            if (locks.netAtPin(vertex) == net.id()) {
-                closed.add(vertex);
-            }
-        }
-    }
-
-    /** A site that the net itself goes through has other pins, which no other route may use. */
-    private void closeSite(Fabric fabric, int vertex) {
-        SiteView view = fabric.site(fabric.siteOf(vertex));
-        for (int pin = 0; pin < view.pins().size(); pin++) {
-            int other = view.firstPin() + pin;
-            if (!disconnected.contains(other)) {
-                closed.add(other);
-            }
-        }
-    }
-
-    private void closePins(Fabric fabric, Cell driver) {
-        SiteView site = fabric.site(driver.site());
-        for (int pin = 0; pin < site.pins().size(); pin++) {
-            closed.add(site.firstPin() + pin);
-        }
-    }
-
-    /**
-     * A driver that lets signals through has the pins at which nets end. It cannot be removed, so
-     * those of the net itself stay closed; another one opens when the net that ends there is
-     * removed.
-     */
-    private void closeEndsAt(Cell driver) {
-        for (Net there : design.netsAt(driver.id())) {
-            for (Terminal end : there.ends()) {
-                if (end instanceof Terminal.CellPin at && at.cell() == driver.id()) {
-                    int vertex = design.vertexOf(end);
-                    if (there.id() == net.id()) {
-                        closed.add(vertex);
-                    } else {
-                        netAtDriver.put(vertex, there.id());
-                    }
-                }
-            }
-        }
+    /** The net to be brought out, with what does not depend on the pad. */
+    public OwnNet own() {
+        return own;
     }
 
     /** The design. */
@@ -228,7 +174,7 @@ public final class QuestionContext {
         boolean any = false;
         for (int i = 1; i < path.size() - 1; i++) {
             if (design.fabric().kind(path.vertex(i)) == VertexKind.PAD) {
-                closed.add(path.vertex(i));
+                closedHere.add(path.vertex(i));
                 any = true;
             }
         }
@@ -236,11 +182,15 @@ public final class QuestionContext {
     }
 
     /**
-     * The vertices that nothing can make usable in this question. Those of {@link Locks#closed},
-     * which every question has, may be missing.
+     * The vertices that nothing can make usable in this question, as a copy. Those of {@link
+     * Locks#closed}, which every question has, may be missing. O(size of the net's tree).
      */
     public IntSet closedVertices() {
-        return closed;
+        IntSet result = new IntOpenHashSet(own.beside());
+        result.removeAll(disconnected);
+        result.addAll(own.closed());
+        result.addAll(closedHere);
+        return result;
     }
 
     /**
@@ -269,7 +219,10 @@ public final class QuestionContext {
 
     /** Whether nothing can make the vertex usable. */
     public boolean isClosed(int vertex) {
-        return closed.contains(vertex) || locks.closed().get(vertex);
+        return closedHere.contains(vertex)
+                || own.closed().contains(vertex)
+                || own.beside().contains(vertex) && !disconnected.contains(vertex)
+                || locks.closed().get(vertex);
     }
 
     /** Whether the vertex is used by an occupant that has not been disconnected from it. */
@@ -320,10 +273,12 @@ public final class QuestionContext {
      * @param isOff whether a switch that is on now, as an {@link EdgeKey}, will be off
      */
     public CostModel overFreeAnd(IntSet freed, LongPredicate isOff) {
-        BlockedDraft blocked = BlockedDraft.of(occupancy).freeAll(disconnected);
+        BlockedDraft blocked = own.occupied();
+        freeOpen(disconnected, blocked);
         blockPad(blocked);
+        freeOpen(freed, blocked);
         return obeying(
-                new FreeOnlyCost(blocked.freeAll(freed).blockAll(closed).toVertices()),
+                new FreeOnlyCost(blocked.blockAll(closedHere).toVertices()),
                 (from, to) -> {
                     long other = excluding(from, to);
                     boolean free =
@@ -331,6 +286,14 @@ public final class QuestionContext {
                                     || isOff.test(other) && switchUser(from, to) != net.id();
                     return free ? 0 : CostModel.CLOSED;
                 });
+    }
+
+    private void freeOpen(IntSet vertices, BlockedDraft blocked) {
+        for (int vertex : vertices) {
+            if (!isClosed(vertex)) {
+                blocked.free(vertex);
+            }
+        }
     }
 
     /** Routes over everything that could be removed, at a price. */
@@ -416,9 +379,10 @@ public final class QuestionContext {
 
     /** Vertices that may not be entered at any price. */
     public BlockedVertices closed() {
-        IntSet more = new IntOpenHashSet(closed);
-        more.removeIf(locks.closed()::get);
-        return new BlockedVertices(locks.closed(), more);
+        IntSet open = new IntOpenHashSet(disconnected);
+        open.retainAll(own.beside());
+        open.removeIf(locks.closed()::get);
+        return own.closedVertices().with(closedHere, open);
     }
 
     /**
@@ -448,8 +412,12 @@ public final class QuestionContext {
                         .isPresent();
         return ofDriver
                 || IntStream.range(site.firstPin(), site.firstPin() + site.pins().size())
-                        .filter(pin -> net.route().placeOf(pin) != Fabric.NOTHING)
+                        .filter(pin -> isOn(design, net, pin))
                         .anyMatch(pin -> !goesWithCell(design, net, pin, pad.enableSite()));
+    }
+
+    private static boolean isOn(Design design, Net net, int vertex) {
+        return design.occupancy().findNetOn(vertex).filter(n -> n.id() == net.id()).isPresent();
     }
 
     /**
@@ -470,7 +438,7 @@ public final class QuestionContext {
         if (vertex == switchedPad && free) {
             return switchingNets.iterator().nextInt();
         }
-        int net = Math.max(netAtDriver.get(vertex), locks.netAtPin(vertex));
-        return net == Fabric.NOTHING ? occupancy.occupantId(vertex) : net;
+        int endingNet = Math.max(own.netAtDriver().get(vertex), locks.netAtPin(vertex));
+        return endingNet == Fabric.NOTHING ? occupancy.occupantId(vertex) : endingNet;
     }
 }

@@ -112,6 +112,9 @@ public final class ConsequenceAnalysis {
     int onlyNet(int occupant, IntList vertices, VertexPath path) {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
+            if (context.isSwitchedPad(vertex) && context.switchingNets().size() > 1) {
+                return Fabric.NOTHING;
+            }
             int before = before(path, vertex);
             boolean bySwitch = isNamed(rules.ofSwitch(before, vertex), occupant);
             if (bySwitch && isNamed(rules.of(vertex), occupant)) {

@@ -57,6 +57,25 @@ public final class ConditionParser {
         return new ConditionParser(source, text, names).whole();
     }
 
+    /**
+     * The nets that a text names, without any condition: a net, all bits of a vector, or some of
+     * them ({@code count[7:4]}), the lowest first as in conditions.
+     *
+     * @param source the option or field that it stands in
+     * @throws BadInput when it names none, or several
+     */
+    public static List<String> nets(String source, String text, NetNames names) throws BadInput {
+        int bracket = text.endsWith("]") ? text.lastIndexOf('[') : 0;
+        try {
+            return new ConditionParser(source, text, names)
+                    .vector(0, new Name(text, bracket))
+                    .nets();
+        } catch (BadInput fault) {
+            // There is but one name, so that its place says nothing.
+            throw new BadInput(source, "", fault.expected(), fault.found());
+        }
+    }
+
     private Condition whole() throws BadInput {
         Condition condition = condition();
         skipBlanks();
@@ -308,21 +327,33 @@ public final class ConditionParser {
         if (name.plain.isEmpty()) {
             throw fault(start, EXPECTED_SIDE, rest());
         }
-        Optional<String> net = names.find(name.plain);
-        if (net.isPresent()) {
-            return new Vector(name.plain, List.of(net.get()));
-        }
-        if (name.bracket > 0 && name.plain.indexOf(':', name.bracket) > 0) {
+        return vector(start, name);
+    }
+
+    /** A name that ends in bit numbers means these bits, unless a net has exactly that name. */
+    private Vector vector(int start, Name name) throws BadInput {
+        boolean range = name.bracket > 0 && name.plain.indexOf(':', name.bracket) > 0;
+        if (range && !names.isNet(name.plain)) {
             return bits(start, name);
         }
-        List<String> bits = names.bits(name.plain);
-        if (bits.isEmpty()) {
+        NetNames.Meaning meaning = names.meaning(name.plain);
+        if (meaning instanceof NetNames.Meaning.OneNet net) {
+            return new Vector(name.plain, List.of(net.name()));
+        }
+        if (meaning instanceof NetNames.Meaning.OneVector vector) {
+            List<String> bits = names.bits(vector.name());
+            if (!bits.isEmpty()) {
+                return new Vector(name.plain, bits);
+            }
             throw fault(
                     start,
-                    "the name of a net or vector",
-                    names.unknownVector(name.plain, name.plain));
+                    "a vector that has all bits from its lowest to its highest",
+                    "“" + vector.name() + "”, which lacks some: name the bits, such as [7:4]");
         }
-        return new Vector(name.plain, bits);
+        throw fault(
+                start,
+                "the name of a net or vector",
+                names.notOne(name.plain, (NetNames.Meaning.NotOne) meaning));
     }
 
     private Vector bits(int start, Name name) throws BadInput {

@@ -3,27 +3,28 @@ package padward.watch.condition;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import padward.base.NearestName;
 import padward.design.Design;
-import padward.design.NameLookup;
 import padward.design.Net;
 
 /**
- * The nets that a condition may name: by their full names, or by the last parts of those where that
- * means one net only.
+ * The nets and vectors that somebody may name: by their full names, or by the last parts of those
+ * where that means one net or vector only.
  */
 public interface NetNames {
-    /** Vectors that are listed where a name means several. */
+    /** Names that are listed where a text means several. */
     int MOST_LISTED = 5;
 
-    /** The full name of the net that a text means, if it means one. */
-    Optional<String> find(String text);
+    /** Whether a net has exactly this name. */
+    boolean isNet(String name);
 
     /** All full names. */
     Stream<String> all();
@@ -32,12 +33,8 @@ public interface NetNames {
     static NetNames of(Design design) {
         return new NetNames() {
             @Override
-            public Optional<String> find(String text) {
-                return text.contains("*") || text.contains("?")
-                        ? design.findNet(text).map(Net::name)
-                        : NameLookup.net(design, text) instanceof NameLookup.Match.Found<Net> found
-                                ? Optional.of(found.value().name())
-                                : Optional.empty();
+            public boolean isNet(String name) {
+                return design.findNet(name).isPresent();
             }
 
             @Override
@@ -45,6 +42,60 @@ public interface NetNames {
                 return design.nets().stream().map(Net::name);
             }
         };
+    }
+
+    /** What a text means. */
+    sealed interface Meaning {
+        /**
+         * One net.
+         *
+         * @param name its full name
+         */
+        record OneNet(String name) implements Meaning {}
+
+        /**
+         * A vector.
+         *
+         * @param name its full name
+         */
+        record OneVector(String name) implements Meaning {}
+
+        /**
+         * Several nets or vectors, or none.
+         *
+         * @param names their full names, sorted
+         */
+        record NotOne(Set<String> names) implements Meaning {}
+    }
+
+    /**
+     * What a text means: the net or else the vector of exactly that name; or else the only net or
+     * vector whose last parts it is, ignoring case.
+     */
+    default Meaning meaning(String text) {
+        if (isNet(text)) {
+            return new Meaning.OneNet(text);
+        }
+        Set<String> vectors = vectors(text);
+        if (vectors.contains(text)) {
+            return new Meaning.OneVector(text);
+        }
+        Set<String> nets = new TreeSet<>();
+        String lower = text.toLowerCase(Locale.ROOT);
+        all().filter(net -> isTail(net, lower)).forEach(nets::add);
+        if (nets.size() + vectors.size() != 1) {
+            nets.addAll(vectors);
+            return new Meaning.NotOne(nets);
+        }
+        return vectors.isEmpty()
+                ? new Meaning.OneNet(nets.iterator().next())
+                : new Meaning.OneVector(vectors.iterator().next());
+    }
+
+    /** Whether a text in lower case is all of a name, or its last parts. */
+    private static boolean isTail(String name, String lower) {
+        String all = name.toLowerCase(Locale.ROOT);
+        return all.equals(lower) || all.endsWith("/" + lower);
     }
 
     /**
@@ -61,8 +112,7 @@ public interface NetNames {
             if (base.equals(text)) {
                 return Set.of(base);
             }
-            String known = base.toLowerCase(Locale.ROOT);
-            if (known.equals(lower) || known.endsWith("/" + lower)) {
+            if (isTail(base, lower)) {
                 result.add(base);
             }
         }
@@ -76,18 +126,14 @@ public interface NetNames {
     }
 
     /**
-     * The bits of a vector, the lowest first; empty when its name means none or several, or when a
-     * bit between the highest and the lowest is missing.
+     * The bits of a vector, by its full name, the lowest first; empty when a bit between the
+     * highest and the lowest is missing.
      */
-    default List<String> bits(String text) {
-        Optional<String> vector = findVector(text);
-        if (vector.isEmpty()) {
-            return List.of();
-        }
+    default List<String> bits(String vector) {
         int[] numbers =
                 all().map(NetNames::bit)
                         .flatMap(Optional::stream)
-                        .filter(b -> b.vector().equals(vector.get()))
+                        .filter(b -> b.vector().equals(vector))
                         .mapToInt(Bit::number)
                         .sorted()
                         .distinct()
@@ -97,7 +143,7 @@ public interface NetNames {
         }
         List<String> bits =
                 IntStream.of(numbers)
-                        .mapToObj(i -> findBit(vector.get(), i))
+                        .mapToObj(i -> findBit(vector, i))
                         .flatMap(Optional::stream)
                         .toList();
         return bits.size() == numbers.length ? bits : List.of();
@@ -105,8 +151,26 @@ public interface NetNames {
 
     /** One bit of a vector, by the vector's full name: never a bit of another. */
     default Optional<String> findBit(String vector, int number) {
-        String name = vector + "[" + number + "]";
-        return find(name).filter(name::equals);
+        return Optional.of(vector + "[" + number + "]").filter(this::isNet);
+    }
+
+    /** The vectors of which there are bits, each once and with its numbers: {@code count[7:0]}. */
+    default Stream<String> vectorRanges() {
+        Map<String, int[]> ends = new TreeMap<>();
+        all().map(NetNames::bit)
+                .flatMap(Optional::stream)
+                .forEach(
+                        b ->
+                                ends.merge(
+                                        b.vector(),
+                                        new int[] {b.number(), b.number()},
+                                        (one, other) ->
+                                                new int[] {
+                                                    Math.max(one[0], other[0]),
+                                                    Math.min(one[1], other[1])
+                                                }));
+        return ends.entrySet().stream()
+                .map(e -> e.getKey() + "[" + e.getValue()[0] + ":" + e.getValue()[1] + "]");
     }
 
     /**
@@ -138,7 +202,15 @@ public interface NetNames {
 
     /** A vector that is not known, or one of several; with their names, or the nearest. */
     default String unknownVector(String text, String name) {
-        Set<String> several = vectors(text);
+        return notOne(text, name, vectors(text));
+    }
+
+    /** A net or vector that is not known, or one of several; with their names, or the nearest. */
+    default String notOne(String text, Meaning.NotOne meaning) {
+        return notOne(text, text, meaning.names());
+    }
+
+    private String notOne(String text, String name, Set<String> several) {
         return several.size() > 1
                 ? "“" + text + "”, which matches " + listed(several)
                 : unknown(name);
@@ -159,7 +231,9 @@ public interface NetNames {
                                     return open > 0
                                             ? Stream.of(net, net.substring(0, open))
                                             : Stream.of(net);
-                                });
+                                })
+                        .flatMap(n -> Stream.of(n, n.substring(n.lastIndexOf('/') + 1)))
+                        .distinct();
         return "“"
                 + name
                 + "”"

@@ -1,13 +1,11 @@
 package padward.watch.library;
 
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.design.Cell;
@@ -15,7 +13,7 @@ import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.CellKind;
+import padward.timing.LaunchTime;
 
 /** Which clock a circuit's registers have: a stated one, or that of the nets it observes. */
 public final class ClockChoice {
@@ -52,8 +50,8 @@ public final class ClockChoice {
             throws BadInput {
         Map<String, String> netOfClock = new LinkedHashMap<>();
         for (String name : nets) {
-            Set<Integer> seen = new HashSet<>();
-            for (String clock : clocksOf(design, design.findNet(name).orElseThrow(), seen)) {
+            Net net = design.findNet(name).orElseThrow();
+            for (String clock : new TreeSet<>(LaunchTime.of(design, net).clocks())) {
                 netOfClock.putIfAbsent(clock, name);
             }
         }
@@ -76,55 +74,9 @@ public final class ClockChoice {
         throw new BadInput(source, "", "a stated clock, as the nets have more than one", found);
     }
 
-    private static Set<String> clocksOf(Design design, Net net, Set<Integer> seen) {
-        Set<String> clocks = new HashSet<>();
-        List<Net> open = new ArrayList<>(List.of(net));
-        while (!open.isEmpty()) {
-            Net next = open.remove(open.size() - 1);
-            if (!(next.driver() instanceof Terminal.CellPin at) || !seen.add(next.id())) {
-                continue;
-            }
-            Cell cell = design.cells().get(at.cell());
-            if (holdsState(design, cell)) {
-                clockAt(design, cell).ifPresent(clocks::add);
-            } else {
-                design.netsAt(cell.id()).stream()
-                        .filter(n -> n.driverCell() != cell.id())
-                        .forEach(open::add);
-            }
-        }
-        return clocks;
-    }
-
-    private static boolean holdsState(Design design, Cell cell) {
-        return design.fabric()
-                .info()
-                .findCellKind(cell.kind())
-                .filter(CellKind::holdsState)
-                .isPresent();
-    }
-
-    /** The net at a cell's clock pin; where the pin is not known, the one clock net at the cell. */
+    /** The name of the net at a cell's clock pin. */
     private static Optional<String> clockAt(Design design, Cell cell) {
-        Optional<String> pin =
-                design.fabric()
-                        .info()
-                        .findCellKind(cell.kind())
-                        .flatMap(CellKind::register)
-                        .map(register -> register.clock());
-        List<Net> nets =
-                design.netsAt(cell.id()).stream()
-                        .filter(
-                                net ->
-                                        pin.isPresent()
-                                                ? comesTo(net, cell, pin.get())
-                                                : net.clock())
-                        .toList();
-        return nets.size() == 1 ? Optional.of(nets.get(0).name()) : Optional.empty();
-    }
-
-    private static boolean comesTo(Net net, Cell cell, String pin) {
-        return net.sinks().contains(new Terminal.CellPin(cell.id(), pin));
+        return LaunchTime.clockOf(design, cell).map(Net::name);
     }
 
     private static boolean isClock(Design design, Net net) {

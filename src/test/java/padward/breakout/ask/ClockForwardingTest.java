@@ -83,7 +83,10 @@ class ClockForwardingTest {
         assertThat(found.otherKinds()).containsExactly("w");
         assertThat(found.route()).isEmpty();
         assertThat(found.toText())
-                .contains("No free route to the pad stays on its own kinds of wire.");
+                .isEqualTo(
+                        "The clock leaves its own kinds of wire and runs on w. No free route to the"
+                                + " pad stays on its own kinds of wire.")
+                .doesNotContainIgnoringCase("forward");
     }
 
     @Test
@@ -100,7 +103,7 @@ class ClockForwardingTest {
                         Progress.NONE);
         Net clock = design.findNet("clk").orElseThrow();
         RegisteredGroup registered =
-                RegisteredGroup.of(design, bus, clock, ExternalLine.USUAL, 5, Progress.NONE);
+                RegisteredGroup.of(design, bus, clock, 0, ExternalLine.USUAL, 5, Progress.NONE);
         assertThat(registered.isPossible()).isTrue();
         RegisteredGroup.Line line = registered.lines().get(0);
         assertThat(line.toRemove()).isEmpty();

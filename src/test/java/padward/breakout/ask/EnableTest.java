@@ -127,4 +127,31 @@ class EnableTest {
         assertThat(((Outcome.Refused) moved).reasons())
                 .anyMatch(r -> r.contains("used by the tied enable of port out_p"));
     }
+
+    /** The same when the design's file says that the net ends there. */
+    @Test
+    void anEnableAtWhichANetEndsGoesWithThePortToo() {
+        HandMade made =
+                gated(PadEnable.UNKNOWN)
+                        .site("m", "", "q")
+                        .cell("data", "m")
+                        .chain("m.q p")
+                        .port("motor", PortDirection.OUT, "p")
+                        .net("out", "data.q", "motor", "m.q p")
+                        .net("on", "turn.q", "enable:motor", "t.q v e.d e.q");
+        Design design = made.design();
+        Answer.TakesPort taken = (Answer.TakesPort) ask(design);
+        Design after = Outcome.apply(design, AnswerEdits.of(taken));
+        assertThat(after.findNet("on").orElseThrow().sinks()).isEmpty();
+        assertThat(after.findNet("on").orElseThrow().route().size()).isEqualTo(1);
+        assertThat(after.findPort("out_p").orElseThrow().enableTied()).isTrue();
+        Design shared =
+                made.enabledPad("r", "e", PadEnable.UNKNOWN)
+                        .port("other", PortDirection.OUT, "r")
+                        .design();
+        Answer.Blocked blocked = (Answer.Blocked) ask(shared);
+        assertThat(Price.of(blocked).lost())
+                .extracting(e -> e.name())
+                .containsExactlyInAnyOrder("motor", "other");
+    }
 }

@@ -70,6 +70,31 @@ class HandMadeCasesTest {
         return new HandMade().site("SRC", "", "q").cell("source", "SRC");
     }
 
+    /** A cell that drives both nets at the enable is not moved by rerouting one of them. */
+    @Test
+    void allNetsThatSwitchAPadAreTakenFromIt() {
+        Design design =
+                source().wires("w")
+                        .site("C", "", "x y z")
+                        .site("R", "d", "")
+                        .site("EN", "a b", "")
+                        .enabledPad("P", "EN")
+                        .chain("SRC.q w P")
+                        .chain("C.x EN.a")
+                        .chain("C.y EN.b")
+                        .chain("C.z R.d")
+                        .cell("c", "C")
+                        .cell("r", "R")
+                        .net("s", "source.q", "")
+                        .net("one", "c.x", "", "C.x EN.a")
+                        .net("two", "c.y", "", "C.y EN.b")
+                        .net("work", "c.z", "r.d", "C.z R.d")
+                        .design();
+        Answer answer = ask(design, "s", "P");
+        assertThat(removed(answer)).hasSize(1);
+        assertThat(kept(answer).findNet("s").orElseThrow().route().size()).isEqualTo(3);
+    }
+
     // Settings
 
     private static HandMade twoPadsInABank(String ownSetting) {

@@ -58,6 +58,13 @@ class OddAnswersProperties {
     }
 
     @Test
+    void whatIsSaidHoldsWhereSitesHaveParts() throws BadInput {
+        check(OddDesigns.WITH_PARTS, OddDesigns.WITH_PARTS + 300);
+        assertThat(kept).isGreaterThan(700);
+        assertThat(blocked).isGreaterThan(200);
+    }
+
+    @Test
     @Tag("slow")
     void whatIsSaidHoldsOnThousands() throws BadInput {
         check(400, 20_000);

@@ -39,8 +39,8 @@ class CircuitOptionTest {
     void theSmallerVariantHasTheSameClock() throws Exception {
         Design design = withPort("motor");
         CircuitOption clocked = option("trigger", "--when", "rising(hold)", "--clock", "hold");
-        assertThatThrownBy(() -> clocked.circuit(design)).isInstanceOf(BadInput.class);
-        assertThatThrownBy(() -> clocked.smaller().orElseThrow().circuit(design))
+        assertThatThrownBy(() -> clocked.request().circuit(design)).isInstanceOf(BadInput.class);
+        assertThatThrownBy(() -> clocked.request().smaller().orElseThrow().circuit(design))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("--clock");
     }
@@ -50,14 +50,14 @@ class CircuitOptionTest {
         Design design = withPort("pump/run/hold");
         CircuitOption option =
                 option("select", "--nets", "pump/level/sample*", "--by", "pump/run/hold");
-        assertThat(option.circuit(design).function()).contains("stands at pump/run/hold,");
+        assertThat(option.request().circuit(design).function()).contains("stands at pump/run/hold,");
     }
 
     @Test
     void aPadThatCannotBeReadAndIsNoNetIsAFault() throws Exception {
         Design design = withPort("motor");
         CircuitOption option = option("select", "--nets", "pump/level/sample*", "--by", "motor");
-        assertThatThrownBy(() -> option.circuit(design))
+        assertThatThrownBy(() -> option.request().circuit(design))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("which the design drives");
     }

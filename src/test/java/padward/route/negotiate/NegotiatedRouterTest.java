@@ -2,6 +2,7 @@ package padward.route.negotiate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
@@ -35,6 +36,24 @@ class NegotiatedRouterTest {
                         "S1>A 2, S1>B 1, S2>B 2, S2>C 1, S3>C 1, A>D1 2, B>D1 1, B>D2 2, C>D2 1,"
                                 + " C>D3 1");
         assertThat(legalTotal(fabric)).isEqualTo(10);
+    }
+
+    /** More nets than 16 bits can count like one wire. */
+    @Test
+    void manyNetsOnOneWire() {
+        int count = 40_000;
+        StringBuilder edges = new StringBuilder("B>D 1");
+        for (int i = 0; i < count; i++) {
+            edges.append(", S").append(i).append(">B 1");
+        }
+        Fabric fabric = TextbookGraphs.of(edges.toString());
+        List<RouteJob> jobs = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            jobs.add(new RouteJob(fabric.findVertex("S" + i), fabric.findVertex("D")));
+        }
+        List<Optional<RouteTree>> trees =
+                new NegotiatedRouter(fabric, new BitSet()).route(jobs, 1, Progress.NONE);
+        assertThat(trees.stream().filter(Optional::isPresent)).hasSize(1);
     }
 
     private static int legalTotal(Fabric fabric) {

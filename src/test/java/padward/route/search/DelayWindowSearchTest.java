@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
@@ -71,6 +72,32 @@ class DelayWindowSearchTest {
                 case NOT_FOUND -> assertThat(all.routes).isGreaterThan(2);
             }
         }
+    }
+
+    /**
+     * Three routes lead to a at the same delay, and one to b; only from b one can arrive in time. A
+     * key in which b looked like a took b for known, and the absence of a route for proven.
+     */
+    @Test
+    void aLargeNumberIsNotTakenForASmallOne() {
+        Fabric near =
+                TextbookGraphs.of(
+                        "s>p1 1, s>p2 1, s>p3 1, s>q 1, p1>a 1, p2>a 1, p3>a 1, q>b 1, a>g 4,"
+                                + " b>g 1, b>h 3, h>g 2");
+        FarNumbers far = new FarNumbers(near.findVertex("a"), near.findVertex("b"));
+        Delay inTime = new Delay(7, 7);
+        DelayWindowSearch.Outcome outcome =
+                DelayWindowSearch.run(
+                        far.of(near),
+                        SearchSources.at(far.far(near.findVertex("s"))),
+                        SearchSources.at(far.far(near.findVertex("s"))),
+                        far.far(near.findVertex("g")),
+                        new BitSet(),
+                        new DelayWindowSearch.Window(inTime, inTime),
+                        1000,
+                        Progress.NONE);
+        assertThat(outcome.kind()).isEqualTo(DelayWindowSearch.Kind.FOUND);
+        assertThat(outcome.delay()).isEqualTo(inTime);
     }
 
     private static void check(

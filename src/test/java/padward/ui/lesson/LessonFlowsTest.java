@@ -26,6 +26,7 @@ import padward.lesson.exercise.ExerciseKind;
 import padward.lesson.exercise.ExerciseMaker;
 import padward.lesson.file.Course;
 import padward.lesson.file.LearnerFolder;
+import padward.watch.request.CircuitSort;
 
 /** Every lesson solved, and every lesson failed, in the real window. */
 @ExtendWith(ApplicationExtension.class)
@@ -85,7 +86,17 @@ class LessonFlowsTest {
                             List.of(ask(S0, "J1.4"), TRY, KEEP, ask(S1, "J1.1"), TRY, KEEP),
                             "J1.4 is the pin with the shortest delay"),
                     "cautions",
-                    new Wrong(1, List.of(TRY, KEEP), "Stop: something on the board"));
+                    new Wrong(1, List.of(TRY, KEEP), "Stop: something on the board"),
+                    "trigger",
+                    new Wrong(
+                            1,
+                            List.of(
+                                    new UserAction.Watch(
+                                            CircuitSort.TRIGGER,
+                                            "level/sample == 3",
+                                            "J1.2",
+                                            false)),
+                            "straight from the table"));
 
     @Start
     void start(Stage stage) throws Exception {

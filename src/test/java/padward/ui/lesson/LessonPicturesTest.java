@@ -31,7 +31,7 @@ import padward.ui.play.PlayKind;
 @EnabledIfSystemProperty(named = "pictures", matches = ".+")
 class LessonPicturesTest {
     /** At which step each lesson's picture is taken. */
-    private static final Set<String> SOLVED = Set.of("boxes", "io-register");
+    private static final Set<String> SOLVED = Set.of("boxes", "io-register", "trigger");
 
     private static final String NET = "pump/level/sample[1]";
 

@@ -3,6 +3,7 @@ package padward.ui.lesson;
 import java.nio.file.Path;
 import java.util.Optional;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
@@ -16,6 +17,7 @@ import padward.lesson.UserAction;
 import padward.lesson.file.LearnerFolder;
 import padward.ui.OpenWindow;
 import padward.ui.model.WindowModel;
+import padward.watch.request.CircuitSort;
 
 /**
  * A window for tests of lessons, with its own folder for learners' progress. Actions are done with
@@ -75,11 +77,35 @@ public final class LessonWindow {
         } else if (action instanceof UserAction.Keep) {
             robot.interact(() -> model().shown().acceptedProperty().set(true));
             fire(robot, "#keep-button");
+        } else if (action instanceof UserAction.Watch watch) {
+            watch(robot, watch);
         } else if (action instanceof UserAction.Drop) {
             fire(robot, "#drop-button");
         } else {
             onMap(robot, KeyCode.Z);
         }
+    }
+
+    /** In the panel of watch circuits; afterwards the panel that was open is open again. */
+    private void watch(FxRobot robot, UserAction.Watch watch) {
+        TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
+        String before = tabs.getSelectionModel().getSelectedItem().getId();
+        tab(robot, "watch");
+        robot.interact(
+                () -> {
+                    @SuppressWarnings("unchecked")
+                    ChoiceBox<CircuitSort> sort =
+                            robot.lookup("#watch-sort").queryAs(ChoiceBox.class);
+                    sort.setValue(watch.circuit());
+                    robot.lookup("#watch-when").queryAs(TextField.class).setText(watch.when());
+                    robot.lookup("#watch-pad").queryAs(TextField.class).setText(watch.pad());
+                    robot.lookup("#watch-registered")
+                            .queryAs(CheckBox.class)
+                            .setSelected(watch.registered());
+                });
+        fire(robot, "#watch-ask");
+        fire(robot, "#watch-keep");
+        tab(robot, before.replace("-tab", ""));
     }
 
     private static void ask(FxRobot robot, UserAction.Ask ask) {

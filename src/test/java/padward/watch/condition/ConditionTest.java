@@ -30,8 +30,8 @@ class ConditionTest {
     static final NetNames NAMES =
             new NetNames() {
                 @Override
-                public Optional<String> find(String text) {
-                    return NETS.contains(text) ? Optional.of(text) : Optional.empty();
+                public boolean isNet(String name) {
+                    return NETS.contains(name);
                 }
 
                 @Override
@@ -72,6 +72,9 @@ class ConditionTest {
                 int now = count;
                 boolean out = run.output(net -> (now >> bit(net) & 1) != 0);
                 assertThat(out).as(text + " at " + count).isEqualTo(expected.test(count));
+                assertThat(new ConditionValue(n -> (now >> bit(n) & 1) != 0).of(parse(text)))
+                        .as(text + " at " + count)
+                        .isEqualTo(out);
             }
         }
     }
@@ -125,15 +128,12 @@ class ConditionTest {
         assertThat(parse("one||in").needsClock()).isFalse();
     }
 
-    /** Names as a design finds them: exactly, or else by the last parts of one net only. */
+    /** The names of these nets alone. */
     private static NetNames namesOf(String... nets) {
         return new NetNames() {
             @Override
-            public Optional<String> find(String text) {
-                List<String> ends = all().filter(n -> n.endsWith("/" + text)).toList();
-                return all().filter(text::equals)
-                        .findFirst()
-                        .or(() -> ends.size() == 1 ? Optional.of(ends.get(0)) : Optional.empty());
+            public boolean isNet(String name) {
+                return List.of(nets).contains(name);
             }
 
             @Override
@@ -141,6 +141,51 @@ class ConditionTest {
                 return Stream.of(nets);
             }
         };
+    }
+
+    /** Exact names first, nets before vectors; of last parts, nets and vectors count alike. */
+    @Test
+    void aNameMeansOneNetOrOneVector() throws BadInput {
+        NetNames names =
+                namesOf(
+                        "count[0]",
+                        "count[1]",
+                        "a/count",
+                        "a/flag",
+                        "b/flag[0]",
+                        "b/flag[1]",
+                        "c/only",
+                        "d/wide[4]",
+                        "d/wide[5]",
+                        "e/gap[0]",
+                        "e/gap[2]",
+                        "both",
+                        "both[0]",
+                        "both[1]");
+        assertThat(ConditionParser.nets("--nets", "count", names))
+                .containsExactly("count[0]", "count[1]");
+        assertThat(ConditionParser.parse("--when", "count == 2", names).nets())
+                .containsExactly("count[0]", "count[1]");
+        assertThat(ConditionParser.nets("--nets", "both", names)).containsExactly("both");
+        assertThat(ConditionParser.nets("--nets", "ONLY", names)).containsExactly("c/only");
+        assertThat(ConditionParser.nets("--nets", "wide", names))
+                .containsExactly("d/wide[4]", "d/wide[5]");
+        assertThat(ConditionParser.nets("--nets", "wide[5:4]", names))
+                .containsExactly("d/wide[4]", "d/wide[5]");
+        assertThat(ConditionParser.nets("--nets", "wide[5]", names)).containsExactly("d/wide[5]");
+        assertThat(fault("flag", names))
+                .hasMessage(
+                        "--nets: expected the name of a net or vector, found “flag”, which matches a/flag, b/flag");
+        assertThat(fault("gap", names)).hasMessageContaining("“e/gap”, which lacks some");
+        assertThat(fault("countt", names)).hasMessageContaining("the nearest name is");
+        assertThat(names.vectorRanges())
+                .containsExactly(
+                        "b/flag[1:0]", "both[1:0]", "count[1:0]", "d/wide[5:4]", "e/gap[2:0]");
+    }
+
+    private static BadInput fault(String text, NetNames names) {
+        return catchThrowableOfType(
+                BadInput.class, () -> ConditionParser.nets("--nets", text, names));
     }
 
     @Test
@@ -256,6 +301,7 @@ class ConditionTest {
                 "one); 4; &&, || or the end; “)”",
                 "one == ; 7; a net, a number or “(”; the end",
                 "pump/cuont == 3; 1; the name of a net or vector; nearest name is “pump/count”",
+                "in && bep; 7; the name of a net or vector; nearest name is “beep”",
                 "in && alarm/bep; 7; the name of a net or vector; nearest name is “alarm/beep”",
                 "pump/count[6:0] == 3; 1; the name of a net; “pump/count[6]”",
                 "pump/count[a:0] == 3; 1; two bit numbers; “[a:0]”",

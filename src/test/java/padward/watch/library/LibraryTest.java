@@ -34,8 +34,8 @@ class LibraryTest {
     private static final NetNames NAMES =
             new NetNames() {
                 @Override
-                public Optional<String> find(String text) {
-                    return all().filter(text::equals).findFirst();
+                public boolean isNet(String name) {
+                    return all().anyMatch(name::equals);
                 }
 
                 @Override

@@ -1,5 +1,7 @@
 package padward.format.tables.csv;
 
+import java.util.ArrayList;
+import java.util.List;
 import padward.fabric.FabricLimits;
 import padward.format.source.Text;
 
@@ -57,6 +59,25 @@ public final class PlaceColumns {
                     table.has(column) ? row : column, "a column and a row", () -> "one of them");
         }
         return x == UNKNOWN || y == UNKNOWN ? Place.NONE : Place.of(x, y);
+    }
+
+    /** The places that a field lists, without those that are no places, which are reported. */
+    public static List<Long> listed(CsvTable table, CsvTable.Column column) {
+        List<Long> places = new ArrayList<>();
+        if (table.has(column)) {
+            for (String name : Listed.split(table.text(column))) {
+                long place = Place.parse(name);
+                if (place == Place.NONE) {
+                    table.fault(
+                            column,
+                            "names of tiles, such as x3y4, with | between them",
+                            () -> Text.quote(name));
+                } else {
+                    places.add(place);
+                }
+            }
+        }
+        return places;
     }
 
     /** The number of the tile at a place, 0 after a fault. */

@@ -1,0 +1,322 @@
+package padward.cli.form;
+
+import static padward.cli.form.Values.count;
+import static padward.cli.form.Values.delay;
+import static padward.cli.form.Values.text;
+import static padward.cli.form.Values.texts;
+import static padward.cli.form.Values.whole;
+import static padward.format.form.Kinds.list;
+
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.breakout.group.Bus;
+import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.RegisterCheck;
+import padward.breakout.group.RegisteredGroup;
+import padward.breakout.group.UnblockedGroup;
+import padward.breakout.text.WhyText;
+import padward.change.Outcome;
+import padward.design.Design;
+import padward.design.Net;
+import padward.format.form.Fields;
+import padward.format.form.Form;
+import padward.format.form.Kind;
+import padward.format.form.Kinds;
+import padward.timing.ExternalLine;
+import padward.timing.PairSkew;
+import padward.timing.SinkDelayChange;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** The form of a group of nets that are brought out together. */
+public final class GroupForm {
+    private GroupForm() {}
+
+    /**
+     * A group.
+     *
+     * @param recorded what changes: the group, or the one of its registers' nets
+     * @param done whether what had to be removed for it was removed
+     */
+    public record Group(
+            Design design,
+            Bus bus,
+            Bus recorded,
+            Optional<UnblockedGroup> unblocked,
+            boolean done,
+            Optional<MatchedGroup> matched,
+            Optional<RegisteredGroup> registered,
+            ExternalLine external,
+            double localPercent) {
+        private Optional<UnblockedGroup> applied() {
+            return unblocked.filter(u -> done);
+        }
+
+        private Price price() {
+            return applied().map(u -> u.price(design)).orElseGet(() -> bus.price(design));
+        }
+
+        private Price price(Bus.Line line) {
+            return applied()
+                    .map(u -> u.price(design, line))
+                    .orElseGet(() -> Price.ofPad(Bus.question(design, line)));
+        }
+
+        private List<SinkDelayChange> delayChanges() {
+            return design.fabric().info().electrical().isUnknown()
+                    ? List.of()
+                    : SinkDelayChange.between(design, Outcome.apply(design, recorded.edits()));
+        }
+    }
+
+    /** Something of a group. */
+    private record In<T>(Group group, T thing) {
+        static <T> List<In<T>> all(Group group, List<T> things) {
+            return things.stream().map(t -> new In<>(group, t)).toList();
+        }
+
+        static <T> Optional<In<T>> maybe(Group group, Optional<T> thing) {
+            return thing.map(t -> new In<>(group, t));
+        }
+
+        Design design() {
+            return group.design();
+        }
+    }
+
+    /** The form. */
+    public static Form<Group> form() {
+        var group = new Fields<Group>();
+        group.constant("format", "padward-bus/1");
+        group.needed("lines", list(line()), g -> In.all(g, g.bus().lines()))
+                .means("each net served");
+        group.needed("notServed", list(left()), g -> g.bus().left()).means("each that is not");
+        group.maybe("proof", proof(), g -> In.maybe(g, g.bus().proof()))
+                .means("with --aim most: that no more can be served");
+        group.needed(
+                        "skews",
+                        list(skew()),
+                        g -> g.bus().skews(g.design(), g.external(), g.localPercent()))
+                .means("at the instrument, the greatest first");
+        group.needed("total_ps", count(), g -> g.bus().totalPs()).means("sum of the delays");
+        group.needed("lowerBound_ps", count(), g -> g.bus().alonePs())
+                .means("sum that each net would take alone to the same pad");
+        group.needed("price", PriceForm.price(), Group::price).means("of all lines together");
+        group.maybe("unblocked", unblocked(), g -> In.maybe(g, g.unblocked()))
+                .means("when nets are left that could be served");
+        group.maybe("registered", registered(), g -> In.maybe(g, g.registered()))
+                .means("with --register");
+        group.maybe("matched", matched(), g -> In.maybe(g, g.matched())).means("with --match-ps");
+        group.needed("delayChanges", list(delayChange()), Group::delayChanges)
+                .means("other sinks of the nets");
+        group.needed("edits", texts(), g -> EntryForm.words(g.recorded().edits())).means("in words");
+        PriceForm.addShared(group, g -> Optional.of(Cautions.ofEdits(g.design(), g.recorded().edits())));
+        return group.written();
+    }
+
+    private static Form<In<Bus.Line>> line() {
+        var line = new Fields<In<Bus.Line>>();
+        line.needed("net", text(), l -> l.thing().net().name()).means("the net");
+        line.needed("pad", text(), l -> Bus.padOf(l.design(), l.thing()).name()).means("its pad");
+        line.needed(
+                        "instrument_ps",
+                        delay(),
+                        l -> l.thing().atInstrument(l.design(), l.group().external()))
+                .means("delay to the instrument");
+        RouteForm.addRoute(line, l -> Optional.of(l.thing().route()));
+        line.needed("price", PriceForm.price(), l -> l.group().price(l.thing()))
+                .means("what it costs");
+        return line.written();
+    }
+
+    private static Form<Bus.Left> left() {
+        var left = new Fields<Bus.Left>();
+        left.needed("net", text(), l -> l.net().name()).means("the net");
+        left.needed("reason", text(), Bus.Left::reason).means("why");
+        return left.written();
+    }
+
+    private static Form<In<Bus.Proof>> proof() {
+        var proof = new Fields<In<Bus.Proof>>();
+        proof.needed("most", Kinds.flag(), p -> true).means("no more can be served");
+        proof.maybe(
+                        "nets",
+                        texts(),
+                        p ->
+                                p.thing()
+                                        .bottleneck()
+                                        .map(b -> b.nets().stream().map(Net::name).toList()))
+                .means("of which no more than as many as pass has can be served together");
+        proof.maybe(
+                        "pass",
+                        texts(),
+                        p ->
+                                p.thing()
+                                        .bottleneck()
+                                        .map(
+                                                b ->
+                                                        b.vertices().stream()
+                                                                .map(
+                                                                        v ->
+                                                                                p.design()
+                                                                                        .fabric()
+                                                                                        .vertexName(
+                                                                                                v))
+                                                                .toList()))
+                .means("the wires, pins and pads that they have to pass");
+        return proof.written();
+    }
+
+    private static <R> void addSkew(Fields<R> to, Function<R, PairSkew> skew) {
+        to.needed("fast_ps", whole(), r -> skew.apply(r).fastPs()).means("by the routes, fast");
+        to.needed("slow_ps", whole(), r -> skew.apply(r).slowPs()).means("by the routes, slow");
+        to.needed("local_ps", whole(), r -> skew.apply(r).localPs())
+                .means("by local variation, either way");
+        to.needed("outside_ps", whole(), r -> skew.apply(r).outsidePs())
+                .means("outside the chip, either way");
+        to.needed("most_ps", whole(), r -> skew.apply(r).mostPs()).means("the greatest to expect");
+    }
+
+    private static Form<Bus.Skew> skew() {
+        var skew = new Fields<Bus.Skew>();
+        skew.needed("one", text(), s -> s.one().net().name()).means("the one net");
+        skew.needed("other", text(), s -> s.other().net().name()).means("the other");
+        addSkew(skew, Bus.Skew::skew);
+        return skew.written();
+    }
+
+    private static Form<In<UnblockedGroup>> unblocked() {
+        var unblocked = new Fields<In<UnblockedGroup>>();
+        unblocked
+                .needed("served", whole(), u -> u.thing().bus().lines().size())
+                .means("how many are served then");
+        unblocked
+                .needed("provenMinimum", Kinds.flag(), u -> u.thing().provenMinimum())
+                .means("whether fewer removals cannot do");
+        unblocked
+                .needed("lowerBound", whole(), u -> u.thing().lowerBound())
+                .means("how many removals it takes at the least");
+        unblocked
+                .needed("removed", list(removed()), u -> u.thing().removed())
+                .means("what is removed");
+        unblocked
+                .needed("price", PriceForm.price(), u -> u.thing().price(u.design()))
+                .means("what that costs");
+        return unblocked.written();
+    }
+
+    private static Form<UnblockedGroup.Removed> removed() {
+        var removed = new Fields<UnblockedGroup.Removed>();
+        removed.needed("occupant", text(), r -> WhyText.who(r.removal().occupant()))
+                .means("what it is");
+        removed.needed("net", text(), r -> r.blocked().question().net().name())
+                .means("the net that needs it");
+        removed.needed("pad", text(), r -> r.blocked().question().padValue().name())
+                .means("that net's pad");
+        removed.needed("sentence", text(), r -> WhyText.consequence(r.blocked(), r.removal()))
+                .means("what its removal means");
+        return removed.written();
+    }
+
+    private static Form<In<RegisteredGroup>> registered() {
+        var skew = new Fields<PairSkew>();
+        addSkew(skew, s -> s);
+        var registered = new Fields<In<RegisteredGroup>>();
+        registered.needed("clock", text(), r -> r.thing().clock().name()).means("the clock");
+        registered
+                .needed("possible", Kinds.flag(), r -> r.thing().isPossible())
+                .means("whether all lines can be");
+        registered
+                .maybe("skew", skew.written(), r -> r.thing().skew())
+                .means("of the two lines farthest apart");
+        registered
+                .needed("lines", list(registeredLine()), r -> In.all(r.group(), r.thing().lines()))
+                .means("each line");
+        return registered.written();
+    }
+
+    private static Form<In<RegisteredGroup.Line>> registeredLine() {
+        var line = new Fields<In<RegisteredGroup.Line>>();
+        line.needed("net", text(), l -> l.thing().net().name()).means("the net");
+        line.needed("pad", text(), l -> l.design().fabric().pads().get(l.thing().pad()).name())
+                .means("its pad");
+        line.needed(
+                        "toRemove",
+                        texts(),
+                        l -> l.thing().toRemove().stream().map(WhyText::who).toList())
+                .means("what has to be removed first");
+        line.maybe("reason", text(), l -> l.thing().reason()).means("why it is not possible");
+        line.maybe("data_ps", delay(), l -> possible(l).map(RegisteredGroup.Line::data))
+                .means("when the data arrive at the register");
+        line.maybe("clock_ps", delay(), l -> possible(l).map(RegisteredGroup.Line::clocked))
+                .means("when the clock does");
+        line.maybe(
+                        "instrument_ps",
+                        delay(),
+                        l -> possible(l).map(RegisteredGroup.Line::atInstrument))
+                .means("when the signal arrives at the instrument");
+        line.maybe(
+                        "clockToOutput_ps",
+                        delay(),
+                        l -> possible(l).flatMap(p -> p.check().clockToOutput()))
+                .means("how long the register takes");
+        line.maybe(
+                        "leastPeriod_ps",
+                        slack(),
+                        l -> possible(l).flatMap(p -> p.check().leastPeriod()))
+                .means("the shortest period that meets the setup time, fast and slow");
+        line.maybe("hold_ps", slack(), l -> possible(l).flatMap(p -> p.check().hold()))
+                .means("by how much the hold time is met, fast and slow");
+        line.maybe(
+                        "notStated",
+                        texts(),
+                        l -> possible(l).map(p -> List.copyOf(p.check().unknown())))
+                .means("what the fabric does not state");
+        return line.written();
+    }
+
+    private static Kind<RegisterCheck.Slack> slack() {
+        return list(whole().boxed())
+                .as(
+                        (in, both) -> new RegisterCheck.Slack(both.get(0), both.get(1)),
+                        s -> List.of(s.fastPs(), s.slowPs()));
+    }
+
+    private static Optional<RegisteredGroup.Line> possible(In<RegisteredGroup.Line> line) {
+        return Optional.of(line.thing()).filter(l -> l.reason().isEmpty());
+    }
+
+    private static Form<In<MatchedGroup>> matched() {
+        var miss = new Fields<In<MatchedGroup.Miss>>();
+        miss.needed("net", text(), m -> m.thing().line().net().name()).means("the net");
+        miss.needed("pad", text(), m -> Bus.padOf(m.design(), m.thing().line()).name())
+                .means("its pad");
+        miss.needed("proven", Kinds.flag(), m -> m.thing().proven())
+                .means("whether it is proven that it cannot be matched");
+        var matched = new Fields<In<MatchedGroup>>();
+        matched.needed("tolerance_ps", whole(), m -> m.thing().tolerancePs()).means("as wanted");
+        matched.needed("before_ps", whole(), m -> m.thing().beforePs()).means("the skew before");
+        matched.needed("after_ps", whole(), m -> m.thing().afterPs()).means("the skew after");
+        matched.needed("uncertain_ps", whole(), m -> m.thing().uncertainPs())
+                .means("what no detour changes");
+        matched.needed(
+                        "notMatched",
+                        list(miss.written()),
+                        m -> In.all(m.group(), m.thing().misses()))
+                .means("lines that were not matched");
+        return matched.written();
+    }
+
+    static Form<SinkDelayChange> delayChange() {
+        var change = new Fields<SinkDelayChange>();
+        change.needed("net", text(), SinkDelayChange::net).means("the net");
+        change.needed("sink", text(), SinkDelayChange::sink).means("its sink");
+        change.needed("before_ps", delay(), SinkDelayChange::before).means("delay before");
+        change.needed("after_ps", delay(), SinkDelayChange::after).means("delay after");
+        change.maybe("slackBefore_ps", whole(), SinkDelayChange::slackBeforePs)
+                .means("slack before");
+        change.maybe("slackAfter_ps", whole(), SinkDelayChange::slackAfterPs).means("slack after");
+        return change.written();
+    }
+}

@@ -1,0 +1,66 @@
+package padward.cli.form;
+
+import com.google.gson.JsonPrimitive;
+import padward.fabric.Delay;
+import padward.format.form.IntKind;
+import padward.format.form.Kind;
+import padward.format.form.Kinds;
+import padward.format.form.Schema;
+import padward.format.json.JsonIn;
+import java.util.List;
+
+/** Kinds of value in what commands print. They are written and described, and never read. */
+public final class Values {
+    private Values() {}
+
+    private static <V> Kind<V> written(Kind.Writing<V> writing, Schema schema) {
+        JsonIn.Element<V> never =
+                in -> {
+                    throw new UnsupportedOperationException("answers are not read");
+                };
+        return Kind.of(never, writing, () -> schema);
+    }
+
+    /** A text of any length. */
+    public static Kind<String> text() {
+        return written((out, text) -> out.value(text), Schema.type("string"));
+    }
+
+    /** Texts of any length. */
+    public static Kind<List<String>> texts() {
+        return Kinds.list(text());
+    }
+
+    /** One of a few words. */
+    public static Kind<String> word(List<String> words) {
+        return written((out, text) -> out.value(text), Schema.oneWordOf(words));
+    }
+
+    /** A whole number. */
+    public static IntKind whole() {
+        return Kinds.whole(Integer.MIN_VALUE, Integer.MAX_VALUE);
+    }
+
+    /** A whole number that can be a sum of many. */
+    public static Kind<Long> count() {
+        return written(
+                (out, number) -> out.value(number),
+                Schema.type("integer").with("minimum", new JsonPrimitive(0)));
+    }
+
+    /**
+     * A delay: {@code [fast, slow]} in picoseconds. Sums along routes can be longer than the delays
+     * that files may state.
+     */
+    public static Kind<Delay> delay() {
+        Schema corner = Schema.whole(0, Integer.MAX_VALUE);
+        return written(
+                (out, delay) -> {
+                    out.beginArray();
+                    out.value(delay.fastPs());
+                    out.value(delay.slowPs());
+                    out.endArray();
+                },
+                Schema.tuple(corner, corner));
+    }
+}

@@ -1,0 +1,2 @@
+/** The command that shows what is in a ledger. */
+package padward.cli.ledger;

@@ -1,0 +1,72 @@
+package padward.cli.manners;
+
+import java.io.Console;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.OptionalInt;
+import java.util.concurrent.TimeUnit;
+
+/** The terminal that is printed to, if any. */
+public final class Terminal {
+    private static final int NARROWEST = 40;
+    private static final int WIDEST = 10_000;
+
+    private Terminal() {}
+
+    /** Its width in characters; empty when what is printed goes elsewhere. */
+    public static OptionalInt width() {
+        if (!isThere()) {
+            return OptionalInt.empty();
+        }
+        OptionalInt stated = number(System.getenv("COLUMNS"));
+        return stated.isPresent() ? stated : measured();
+    }
+
+    private static boolean isThere() {
+        Console console = System.console();
+        if (console == null) {
+            return false;
+        }
+        try {
+            // From Java 22 on there is a console without a terminal, which says so.
+            return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+        } catch (ReflectiveOperationException before22) {
+            return true;
+        }
+    }
+
+    private static OptionalInt measured() {
+        File device = new File("/dev/tty");
+        if (!device.exists()) {
+            return OptionalInt.empty();
+        }
+        try {
+            Process process =
+                    new ProcessBuilder("stty", "size")
+                            .redirectInput(device)
+                            .redirectError(ProcessBuilder.Redirect.DISCARD)
+                            .start();
+            if (!process.waitFor(500, TimeUnit.MILLISECONDS)) {
+                process.destroy();
+                return OptionalInt.empty();
+            }
+            String size =
+                    new String(process.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
+            return number(size.strip().replaceFirst("^\\d+ ", ""));
+        } catch (IOException fault) {
+            return OptionalInt.empty();
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            return OptionalInt.empty();
+        }
+    }
+
+    private static OptionalInt number(String text) {
+        if (text == null || !text.matches("\\d{1,5}")) {
+            return OptionalInt.empty();
+        }
+        int width = Integer.parseInt(text);
+        return width < NARROWEST || width > WIDEST ? OptionalInt.empty() : OptionalInt.of(width);
+    }
+}

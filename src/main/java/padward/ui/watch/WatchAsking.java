@@ -1,0 +1,104 @@
+package padward.ui.watch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.base.Progress;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.breakout.text.PriceText;
+import padward.design.Design;
+import padward.design.NameLookup;
+import padward.format.ledger.EntrySigning;
+import padward.ui.model.WorkState;
+import padward.watch.circuit.Circuit;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchReport;
+import padward.watch.place.WatchResult;
+import padward.watch.place.WatchText;
+import padward.watch.request.CircuitRequest;
+
+/**
+ * Answers a question about a watch circuit, with all texts that are shown of it. Away from the UI
+ * thread.
+ *
+ * @param on what is open
+ * @param request the circuit
+ * @param pads names of the pads for its outputs
+ */
+record WatchAsking(WorkState on, CircuitRequest request, List<String> pads) {
+    private static final String PADS = "--pad";
+
+    /** Copies the names. */
+    WatchAsking {
+        pads = List.copyOf(pads);
+    }
+
+    WatchOutcome answer(Progress progress) {
+        try {
+            WatchResult result = placed(request, progress);
+            return result instanceof WatchResult.Placed placed
+                    ? fits(placed)
+                    : new WatchOutcome.DoesNotFit(WatchText.sentence(result), smaller(progress));
+        } catch (BadInput fault) {
+            return new WatchOutcome.Faulty(fault);
+        }
+    }
+
+    private WatchResult placed(CircuitRequest wanted, Progress progress) throws BadInput {
+        Design design = on.opened().design();
+        Circuit circuit = wanted.circuit(design);
+        return WatchPlacer.place(
+                new WatchQuestion(design, circuit, indices(design, circuit.outputs().size())),
+                progress);
+    }
+
+    private List<Integer> indices(Design design, int outputs) throws BadInput {
+        List<Integer> result = new ArrayList<>();
+        for (String name : pads) {
+            result.add(NameLookup.requirePad(design, name, PADS));
+        }
+        if (result.size() != outputs || result.stream().distinct().count() != outputs) {
+            String expected =
+                    outputs == 1 ? "one pad" : outputs + " different pads, separated by commas";
+            String found = pads.isEmpty() ? "none" : "“" + String.join(", ", pads) + "”";
+            throw new BadInput(PADS, "", expected, found);
+        }
+        return result;
+    }
+
+    private Optional<String> smaller(Progress progress) throws BadInput {
+        Optional<CircuitRequest> less = request.smaller();
+        return less.isPresent() && placed(less.get(), progress) instanceof WatchResult.Placed fits
+                ? Optional.of(
+                        "Without a register before the pad it fits: "
+                                + WatchText.cells(fits.question().circuit())
+                                + ", and the pin shows glitches.")
+                : Optional.empty();
+    }
+
+    private WatchOutcome fits(WatchResult.Placed placed) {
+        Design design = on.opened().design();
+        Price price = Price.ofPads(design, placed.edits());
+        List<String> details = new ArrayList<>(WatchReport.lines(placed));
+        details.add(
+                "What it costs: "
+                        + WatchText.cells(placed.question().circuit())
+                        + ". "
+                        + PriceText.sentences(price));
+        details.addAll(WatchText.cautions(placed));
+        WatchResult.Leg first = placed.legs().get(0);
+        return new WatchOutcome.Fits(
+                on.version(),
+                placed,
+                WatchText.sentence(placed),
+                details,
+                price,
+                Cautions.ofEdits(design, placed.edits()),
+                EntrySigning.unsigned(first.net(), first.pad(), placed.edits())
+                        .withNote(placed.question().circuit().function()),
+                on.opened().with(placed.design()));
+    }
+}

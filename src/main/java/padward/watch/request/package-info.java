@@ -1,0 +1,2 @@
+/** Watch circuits as somebody asks for them: in the texts of options or of fields. */
+package padward.watch.request;

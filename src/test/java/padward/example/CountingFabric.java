@@ -1,0 +1,86 @@
+package padward.example;
+
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
+import java.lang.reflect.Proxy;
+import java.util.concurrent.atomic.AtomicLong;
+import padward.fabric.Corner;
+import padward.fabric.Delay;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+
+/** A fabric that counts at how many vertices edges were looked at, on any thread. */
+public final class CountingFabric {
+    private final Fabric counted;
+    private final AtomicLong count = new AtomicLong();
+    private final Fabric inner;
+
+    public CountingFabric(Fabric inner) {
+        this.inner = inner;
+        this.counted =
+                (Fabric)
+                        Proxy.newProxyInstance(
+                                CountingFabric.class.getClassLoader(),
+                                new Class<?>[] {Fabric.class},
+                                (proxy, method, args) -> invoke(method, args));
+    }
+
+    private Object invoke(Method method, Object[] args) throws Throwable {
+        try {
+            Object result = method.invoke(inner, args);
+            return result instanceof EdgeCursor cursor ? new Counting(cursor) : result;
+        } catch (InvocationTargetException e) {
+            throw e.getCause();
+        }
+    }
+
+    /** The fabric to be used. */
+    public Fabric fabric() {
+        return counted;
+    }
+
+    /** How many vertices' edges have been looked at so far. */
+    public long count() {
+        return count.get();
+    }
+
+    private final class Counting implements EdgeCursor {
+        private final EdgeCursor cursor;
+
+        Counting(EdgeCursor cursor) {
+            this.cursor = cursor;
+        }
+
+        @Override
+        public void reset(int vertex) {
+            count.incrementAndGet();
+            cursor.reset(vertex);
+        }
+
+        @Override
+        public boolean next() {
+            return cursor.next();
+        }
+
+        @Override
+        public int other() {
+            return cursor.other();
+        }
+
+        @Override
+        public EdgeKind kind() {
+            return cursor.kind();
+        }
+
+        @Override
+        public int delayPs(Corner corner) {
+            return cursor.delayPs(corner);
+        }
+
+        @Override
+        public Delay delay() {
+            return cursor.delay();
+        }
+    }
+}

@@ -1,0 +1,325 @@
+package padward.ui.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Spinner;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TreeTableCell;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Rectangle;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.OpenWindow;
+import padward.ui.model.WindowModel;
+import padward.watch.request.CircuitSort;
+
+/**
+ * Watch circuits in the window. With {@code -Dpictures=FOLDER} it takes pictures too, in the size
+ * of {@code -Dpicture.width} and {@code -Dpicture.height}.
+ */
+@ExtendWith(ApplicationExtension.class)
+class WatchWindowTest {
+    private static final String WHEN = "level/sample[1:0] == 2b11 && !beep";
+
+    private WindowModel model;
+    private Stage stage;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        model = OpenWindow.show(stage);
+        stage.setWidth(Integer.getInteger("picture.width", 1280));
+        stage.setHeight(Integer.getInteger("picture.height", 800));
+        model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    @Test
+    void aTriggerIsAskedTriedKeptAndUndone(FxRobot robot) throws Exception {
+        open(robot);
+        take(robot, "watch-empty");
+        byte[] before = mapPixels(robot);
+        type(robot, "#watch-when", WHEN);
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Fits: 1 lookup table and 1 register on free sites, out on pin E2");
+        assertThat(details(robot)).contains("The pin is 1 cycle of clk12 late.");
+        assertThat(robot.lookup("#watch-diagram").query().getLayoutBounds().getWidth())
+                .isGreaterThan(200);
+        byte[] tried = mapPixels(robot);
+        assertThat(tried).isNotEqualTo(before);
+        assertThat(entries()).isZero();
+        take(robot, "watch-fits");
+        dark(robot, true);
+        take(robot, "watch-fits-dark");
+        dark(robot, false);
+        type(robot, "#watch-pad", "J1.1");
+        assertThat(robot.lookup("#watch-keep").queryAs(Button.class).isDisabled()).isTrue();
+        assertThat(text(robot, "#watch-changed")).contains("press Enter to ask again");
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-keep");
+        assertThat(entries()).isEqualTo(1);
+        assertThat(model.keptProperty().get().orElseThrow().entries().get(0).note())
+                .startsWith("High while");
+        assertThat(
+                        model.openedProperty()
+                                .get()
+                                .orElseThrow()
+                                .design()
+                                .findCell("watch/trigger1/out"))
+                .isPresent();
+        select(robot, "kept-tab");
+        take(robot, "watch-ledger");
+        select(robot, "watch-tab");
+        robot.interact(model::undo);
+        assertThat(entries()).isZero();
+        assertThat(
+                        model.openedProperty()
+                                .get()
+                                .orElseThrow()
+                                .design()
+                                .findCell("watch/trigger1/out"))
+                .isEmpty();
+        robot.interact(model::redo);
+        assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void whatIsDroppedIsOffTheMap(FxRobot robot) {
+        open(robot);
+        byte[] before = mapPixels(robot);
+        type(robot, "#watch-when", "hold");
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        byte[] tried = mapPixels(robot);
+        assertThat(tried).isNotEqualTo(before);
+        select(robot, "nets-tab");
+        assertThat(mapPixels(robot)).isEqualTo(before);
+        select(robot, "watch-tab");
+        assertThat(mapPixels(robot)).isEqualTo(tried);
+        fire(robot, "#watch-drop");
+        assertThat(mapPixels(robot)).isEqualTo(before);
+        assertThat(entries()).isZero();
+    }
+
+    /** The fault is said at once, marked under its character, and Enter leads there. */
+    @Test
+    void aFaultIsMarkedAtItsCharacter(FxRobot robot) throws Exception {
+        open(robot);
+        type(robot, "#watch-pad", "J1.2");
+        type(robot, "#watch-when", "hold && bep");
+        assertThat(text(robot, "#watch-when-fault"))
+                .startsWith(
+                        "At character 9: expected the name of a net or vector, found “bep”; the nearest name is “beep”");
+        Rectangle mark = mark(robot);
+        assertThat(mark.isVisible()).isTrue();
+        double first = mark.getX();
+        assertThat(first).isGreaterThan(50);
+        take(robot, "watch-fault");
+        robot.interact(() -> robot.lookup("#watch-pad").query().requestFocus());
+        robot.push(KeyCode.ENTER);
+        TextField when = robot.lookup("#watch-when").queryAs(TextField.class);
+        assertThat(when.isFocused()).isTrue();
+        assertThat(when.getCaretPosition()).isEqualTo(8);
+        type(robot, "#watch-when", "hold &&");
+        assertThat(mark(robot).isVisible()).isTrue();
+        type(robot, "#watch-when", "hold && beep");
+        assertThat(mark(robot).isVisible()).isFalse();
+        assertThat(text(robot, "#watch-when-fault")).isBlank();
+    }
+
+    @Test
+    void namesAreCompletedInsideACondition(FxRobot robot) {
+        open(robot);
+        TextField when = robot.lookup("#watch-when").queryAs(TextField.class);
+        robot.interact(when::requestFocus);
+        robot.write("!bee", 0);
+        robot.push(KeyCode.DOWN).push(KeyCode.ENTER);
+        assertThat(when.getText()).isEqualTo("!alarm/beep");
+        robot.write(" && sampl", 0);
+        robot.push(KeyCode.DOWN).push(KeyCode.ENTER);
+        assertThat(when.getText()).isEqualTo("!alarm/beep && pump/level/sample[1:0]");
+        robot.write(" == 2b11", 0);
+        assertThat(text(robot, "#watch-when-fault")).isBlank();
+    }
+
+    @Test
+    void aFaultElsewhereNamesItsField(FxRobot robot) {
+        open(robot);
+        type(robot, "#watch-when", "hold");
+        type(robot, "#watch-pad", "J9.9");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Pad: expected one pad");
+        type(robot, "#watch-pad", "J1.2");
+        type(robot, "#watch-clock", "hold");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Clock: expected the name of a net");
+        sort(robot, CircuitSort.SELECT);
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Nets: expected the nets for select");
+    }
+
+    @Test
+    void whatDoesNotFitSaysWhyAndWhatDoes(FxRobot robot) throws Exception {
+        open(robot);
+        type(robot, "#watch-when", WHEN);
+        type(robot, "#watch-pad", "J2.1");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Does not fit: ");
+        assertThat(robot.lookup("#watch-keep").queryAs(Button.class).isDisabled()).isTrue();
+        take(robot, "watch-does-not-fit");
+    }
+
+    @Test
+    void selectAndDivide(FxRobot robot) throws Exception {
+        open(robot);
+        sort(robot, CircuitSort.SELECT);
+        type(robot, "#watch-nets", "level/*_sync, sample");
+        type(robot, "#watch-by", "J2.1, J2.2");
+        type(robot, "#watch-pad", "J1.1");
+        fire(robot, "#watch-ask");
+        accept(robot);
+        assertThat(text(robot, "#watch-answer")).startsWith("Fits: ");
+        take(robot, "watch-select");
+        sort(robot, CircuitSort.DIVIDE);
+        robot.interact(() -> divisor(robot, 16));
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Fits: ");
+        take(robot, "watch-divide");
+        robot.interact(() -> robot.lookup("#watch").queryAs(ScrollPane.class).setVvalue(1));
+        take(robot, "watch-divide-below");
+    }
+
+    @Test
+    void netsAreDraggedFromTheirList(FxRobot robot) {
+        select(robot, "nets-tab");
+        WaitForAsyncUtils.waitForFxEvents();
+        Node row =
+                robot.lookup("#nets-table .tree-table-cell").queryAll().stream()
+                        .filter(
+                                n ->
+                                        n instanceof TreeTableCell<?, ?> c
+                                                && "beep".equals(c.getText()))
+                        .findFirst()
+                        .orElseThrow();
+        robot.drag(row);
+        robot.moveTo("#watch-tab");
+        robot.moveBy(2, 1);
+        WaitForAsyncUtils.waitForFxEvents();
+        robot.dropTo("#watch-when");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#watch-when").queryAs(TextField.class).getText())
+                .isEqualTo("alarm/beep");
+    }
+
+    private void divisor(FxRobot robot, int number) {
+        @SuppressWarnings("unchecked")
+        Spinner<Integer> field = robot.lookup("#watch-divisor").queryAs(Spinner.class);
+        field.getValueFactory().setValue(number);
+    }
+
+    private void accept(FxRobot robot) {
+        CheckBox box = robot.lookup("#watch-accept").queryAs(CheckBox.class);
+        robot.interact(() -> box.setSelected(box.isVisible()));
+    }
+
+    private int entries() {
+        return model.keptProperty().get().orElseThrow().entries().size();
+    }
+
+    private void open(FxRobot robot) {
+        select(robot, "watch-tab");
+    }
+
+    private void sort(FxRobot robot, CircuitSort sort) {
+        robot.interact(
+                () -> {
+                    @SuppressWarnings("unchecked")
+                    ChoiceBox<CircuitSort> box =
+                            robot.lookup("#watch-sort").queryAs(ChoiceBox.class);
+                    box.setValue(sort);
+                });
+    }
+
+    private static Rectangle mark(FxRobot robot) {
+        WaitForAsyncUtils.waitForFxEvents();
+        TextField when = robot.lookup("#watch-when").queryAs(TextField.class);
+        Pane marks = (Pane) ((Pane) when.getParent()).getChildren().get(1);
+        return (Rectangle) marks.getChildren().get(0);
+    }
+
+    private static String details(FxRobot robot) {
+        StringBuilder all = new StringBuilder();
+        robot.lookup("#watch-details .label")
+                .queryAllAs(Label.class)
+                .forEach(l -> all.append(l.getText()).append('\n'));
+        return all.toString();
+    }
+
+    private static void type(FxRobot robot, String field, String text) {
+        robot.interact(() -> robot.lookup(field).queryAs(TextField.class).setText(text));
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static void fire(FxRobot robot, String button) {
+        robot.interact(() -> robot.lookup(button).queryAs(Button.class).fire());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static String text(FxRobot robot, String label) {
+        return robot.lookup(label).queryAs(Label.class).getText();
+    }
+
+    private void dark(FxRobot robot, boolean on) {
+        robot.interact(() -> model.look().darkProperty().set(on));
+    }
+
+    private static void select(FxRobot robot, String id) {
+        robot.interact(
+                () -> {
+                    TabPane tabs = robot.lookup("#panels").queryAs(TabPane.class);
+                    tabs.getTabs().stream()
+                            .filter(t -> t.getId().equals(id))
+                            .forEach(t -> tabs.getSelectionModel().select(t));
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static byte[] mapPixels(FxRobot robot) {
+        WaitForAsyncUtils.waitForFxEvents();
+        WritableImage[] picture = new WritableImage[1];
+        robot.interact(() -> picture[0] = robot.lookup("#map").query().snapshot(null, null));
+        int wide = (int) picture[0].getWidth();
+        int high = (int) picture[0].getHeight();
+        byte[] pixels = new byte[4 * wide * high];
+        picture[0]
+                .getPixelReader()
+                .getPixels(
+                        0, 0, wide, high, PixelFormat.getByteBgraInstance(), pixels, 0, 4 * wide);
+        return pixels;
+    }
+
+    private void take(FxRobot robot, String name) throws Exception {
+        WaitForAsyncUtils.waitForFxEvents();
+        if (!System.getProperty("pictures", "").isEmpty()) {
+            OpenWindow.take(robot, stage, name);
+        }
+    }
+}
