@@ -28,8 +28,8 @@ public final class AskForANet {
             }
             case NO_ROUTE -> System.out.println("No removal helps.");
         }
-        finding.warnings().stream()
-                .filter(w -> w.serious())
-                .forEach(w -> System.out.println("Caution: " + w.text()));
+        finding.cautions().stream()
+                .filter(c -> c.serious())
+                .forEach(c -> System.out.println("Caution: " + c.text()));
     }
 }

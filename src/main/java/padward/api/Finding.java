@@ -119,8 +119,8 @@ public final class Finding {
     }
 
     /** The cautions, the gravest first. */
-    public List<Warning> warnings() {
-        return answer.cautions().stream().map(Values::warning).toList();
+    public List<Caution> cautions() {
+        return answer.cautions().stream().map(Values::caution).toList();
     }
 
     /** The sentence. */

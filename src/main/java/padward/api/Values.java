@@ -47,7 +47,8 @@ final class Values {
                 hop.obstacle().map(WhyText::who));
     }
 
-    static Warning warning(Caution caution) {
-        return new Warning(caution.kind().label(), caution.kind().isSerious(), caution.text());
+    static padward.api.Caution caution(Caution caution) {
+        return new padward.api.Caution(
+                caution.kind().label(), caution.kind().isSerious(), caution.text());
     }
 }

@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.OptionalLong;
 import java.util.UUID;
 
 /**
@@ -34,7 +36,30 @@ public enum TemporaryName {
 
     /** A name that nothing has: that of the target, the process, a random number, the ending. */
     public Path nextTo(Path target) {
-        String random = UUID.randomUUID().toString().replace("-", "").substring(0, RANDOM_DIGITS);
+        return with(
+                target, UUID.randomUUID().toString().replace("-", "").substring(0, RANDOM_DIGITS));
+    }
+
+    /**
+     * The same with a number of the system's instead of a random one, which tells later what it
+     * belongs to; random where the system gives none.
+     */
+    public Path nextTo(Path target, OptionalLong number) {
+        return number.isPresent() ? with(target, digits(number.getAsLong())) : nextTo(target);
+    }
+
+    /** What stands next to a target under names with that number. */
+    public List<Path> findAll(Path target, long number) {
+        String end = "-" + digits(number) + ending();
+        return findAll(target).stream().filter(p -> p.toString().endsWith(end)).toList();
+    }
+
+    private static String digits(long number) {
+        String all = String.format(Locale.ROOT, "%016x", number);
+        return all.substring(all.length() - RANDOM_DIGITS);
+    }
+
+    private Path with(Path target, String random) {
         return target.resolveSibling(
                 target.getFileName()
                         + "."

@@ -58,28 +58,33 @@ public final class WholeFile {
             throw new BadInput(
                     file.toString(), "", "a file that can be written", "a write-protected one");
         }
-        Path part = TemporaryName.PART.nextTo(target);
-        try (OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(part))) {
-            try (FileChannel channel = FileRights.create(part, target)) {
-                OutputStream out = new Unclosed(Channels.newOutputStream(channel));
-                body.write(out);
-                out.flush();
-                channel.force(true);
+        PartFile.clear(target);
+        try (PartFile part = PartFile.create(target);
+                OnInterrupt ending = new OnInterrupt(() -> deleteQuietly(part.path()))) {
+            try {
+                fill(part.channel(), body);
+                if (replaces) {
+                    FileRights.copy(target, part.path());
+                }
+                Files.move(
+                        part.path(),
+                        target,
+                        StandardCopyOption.ATOMIC_MOVE,
+                        StandardCopyOption.REPLACE_EXISTING);
+                forceFolder(target.getParent());
+            } finally {
+                deleteQuietly(part.path());
             }
-            if (replaces) {
-                FileRights.copy(target, part);
-            }
-            Files.move(
-                    part,
-                    target,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-            forceFolder(target.getParent());
         } catch (IOException | ReadOnlyFileSystemException fault) {
             throw describe(file, fault);
-        } finally {
-            deleteQuietly(part);
         }
+    }
+
+    private static void fill(FileChannel channel, Body body) throws IOException, BadInput {
+        OutputStream out = new Unclosed(Channels.newOutputStream(channel));
+        body.write(out);
+        out.flush();
+        channel.force(true);
     }
 
     /** Stays open until the file is flushed to the disk, whatever its writer does. */

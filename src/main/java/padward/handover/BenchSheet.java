@@ -28,6 +28,7 @@ import padward.timing.ExternalLine;
 import padward.timing.Instrument;
 import padward.timing.LineTiming;
 import padward.timing.TimeStampCorrections;
+import padward.watch.circuit.Lateness;
 
 /**
  * The sheet that is taken to the bench: where each signal is found, and its delay there; one page
@@ -62,6 +63,7 @@ public record BenchSheet(
      * @param restore the steps that restore the design
      * @param banks the outputs of the banks of its pads, before and after
      * @param cautions to be read before a pad is driven
+     * @param late by how many cycles a watch circuit is late
      */
     public record Page(
             int number,
@@ -69,7 +71,8 @@ public record BenchSheet(
             List<Line> lines,
             List<String> restore,
             List<BankOutputs> banks,
-            List<Cautions.Shared> cautions) {
+            List<Cautions.Shared> cautions,
+            Optional<Lateness> late) {
         /** Copies the lists. */
         public Page {
             banks = List.copyOf(banks);
@@ -195,7 +198,8 @@ public record BenchSheet(
                             lines,
                             page.restore(),
                             page.banks(),
-                            page.cautions()));
+                            page.cautions(),
+                            page.late()));
         }
         return new BenchSheet(title, fabric, board, external, corrected(changed), missing);
     }
@@ -241,7 +245,8 @@ public record BenchSheet(
                                 lines,
                                 restore(i + 1, entry),
                                 BankOutputs.of(before, entry.edits()),
-                                cautions(before, present, lines, external, after)));
+                                cautions(before, present, lines, external, after),
+                                Lateness.of(entry, base.fabric().info())));
             }
         }
         return new BenchSheet(
@@ -325,7 +330,8 @@ public record BenchSheet(
                             lines,
                             page.restore(),
                             page.banks(),
-                            page.cautions()));
+                            page.cautions(),
+                            page.late()));
         }
         return result;
     }

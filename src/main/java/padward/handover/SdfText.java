@@ -45,17 +45,27 @@ public final class SdfText {
         return identifier(design.ports().get(((Terminal.PortEnd) net.driver()).port()).name());
     }
 
-    /** Letters, digits, underscores and the divider are not escaped; everything else is. */
-    private static String identifier(String name) {
+    /**
+     * Letters, digits, underscores and the divider are not escaped; everything else is, a character
+     * at a time, also one that takes two of Java's.
+     */
+    static String identifier(String name) {
         StringBuilder result = new StringBuilder();
-        for (char c : name.toCharArray()) {
-            boolean plain = c < 128 && (Character.isLetterOrDigit(c) || c == '_' || c == '/');
-            result.append(plain ? "" : "\\").append(c);
-        }
+        name.codePoints()
+                .forEach(
+                        c -> {
+                            boolean plain =
+                                    c < 128
+                                            && (Character.isLetterOrDigit(c)
+                                                    || c == '_'
+                                                    || c == '/');
+                            result.append(plain ? "" : "\\").appendCodePoint(c);
+                        });
         return result.toString();
     }
 
-    private static String quoted(String text) {
-        return text.replace('"', '\'');
+    /** A backslash at the end would take the quotation mark with it. */
+    static String quoted(String text) {
+        return text.replace('"', '\'').replace('\\', '/');
     }
 }

@@ -5,9 +5,11 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.base.Formulas;
 import padward.design.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
+import padward.watch.circuit.Lateness;
 
 /** A bench sheet as a table after RFC 4180: CRLF, quotes where needed, one channel a row. */
 public final class SheetCsv {
@@ -43,7 +45,9 @@ public final class SheetCsv {
                     "sampleNeeded_MSps",
                     "lead",
                     "pod",
-                    "colour");
+                    "colour",
+                    "lateCycles",
+                    "lateClock");
 
     private SheetCsv() {}
 
@@ -54,7 +58,7 @@ public final class SheetCsv {
             out.printRecord(COLUMNS);
             for (BenchSheet.Page page : sheet.pages()) {
                 for (BenchSheet.Line line : page.lines()) {
-                    print(page.number(), line, out);
+                    print(page, line, out);
                 }
             }
         } catch (IOException impossible) {
@@ -63,21 +67,22 @@ public final class SheetCsv {
         return text.toString();
     }
 
-    private static void print(int entry, BenchSheet.Line line, CSVPrinter out) throws IOException {
+    private static void print(BenchSheet.Page page, BenchSheet.Line line, CSVPrinter out)
+            throws IOException {
         InstrumentView seen = line.timing().seen();
         Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
-                entry,
-                line.channel(),
-                line.place().map(Attachment::toShortText).orElse(""),
-                line.net(),
-                line.polarity(),
-                line.port(),
-                line.pad(),
-                line.packagePin(),
-                line.boardNet(),
-                line.setting().map(s -> s.name()).orElse(""),
-                line.setting().map(s -> s.standard()).orElse(""),
+                page.number(),
+                Formulas.guard(line.channel()),
+                Formulas.guard(line.place().map(Attachment::toShortText).orElse("")),
+                Formulas.guard(line.net()),
+                Formulas.guard(line.polarity()),
+                Formulas.guard(line.port()),
+                Formulas.guard(line.pad()),
+                Formulas.guard(line.packagePin()),
+                Formulas.guard(line.boardNet()),
+                Formulas.guard(line.setting().map(s -> s.name()).orElse("")),
+                Formulas.guard(line.setting().map(s -> s.standard()).orElse("")),
                 line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
                 line.atPin().fastPs(),
                 line.atPin().slowPs(),
@@ -95,8 +100,10 @@ public final class SheetCsv {
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
                 seen.neededMsPerS() == 0 ? "" : Math.round(seen.neededMsPerS()),
-                line.lead().name(),
-                line.lead().pod(),
-                line.lead().colour());
+                Formulas.guard(line.lead().name()),
+                Formulas.guard(line.lead().pod()),
+                Formulas.guard(line.lead().colour()),
+                page.late().map(l -> "" + l.cycles()).orElse(""),
+                Formulas.guard(page.late().map(Lateness::clock).orElse("")));
     }
 }

@@ -21,6 +21,7 @@ import padward.design.Design;
 import padward.fabric.DriverSetting;
 import padward.timing.Chain;
 import padward.timing.ExternalLine;
+import padward.watch.circuit.Lateness;
 
 /**
  * A bench sheet as HTML that needs no other file, for the screen or for printing. It is also
@@ -135,6 +136,8 @@ public final class SheetPage {
         model.put("who", page.entry().who());
         model.put("note", page.entry().note());
         model.put("hasNote", !page.entry().note().isBlank());
+        model.put("hasLate", page.late().isPresent());
+        model.put("late", page.late().map(Lateness::toText).orElse(""));
         model.put("cautions", page.cautions().stream().map(SheetPage::caution).toList());
         model.put("footer", Cautions.FOOTER);
         model.put("hasDrawings", !headers.isEmpty());

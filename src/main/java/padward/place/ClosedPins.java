@@ -39,7 +39,8 @@ public final class ClosedPins {
         closed.set(site.firstPin(), site.firstPin() + site.pins().size());
     }
 
-    private static boolean hasOneRouteOut(SiteView site, EdgeCursor edges) {
+    /** Whether all pass-throughs of a site end at one pin, so that only one net can take them. */
+    static boolean hasOneRouteOut(SiteView site, EdgeCursor edges) {
         int end = Fabric.NOTHING;
         for (int i = 0; i < site.pins().size(); i++) {
             edges.reset(site.firstPin() + i);

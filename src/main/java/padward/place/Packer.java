@@ -1,10 +1,15 @@
 package padward.place;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -15,9 +20,9 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
 /**
- * Joins output registers with their ports: a register that drives an output port and nothing else
- * goes into the pad's IO register site, so the signal leaves at the clock edge, without a wire in
- * between.
+ * Joins what belongs together. A register that drives an output port and nothing else goes into the
+ * pad's IO register site, so the signal leaves at the clock edge, without a wire in between. A cell
+ * goes with one that it can drive directly inside a site, as a lookup table does with its register.
  */
 final class Packer {
     static final String IN = "input ports";
@@ -27,17 +32,25 @@ final class Packer {
 
     private final Netlist netlist;
     private final Set<String> kindsAtPads;
+    private final CellPlaces places;
     private final int[] registerOfPort;
+    private final int[] firstOfCell;
+    private final boolean dense;
     private final Optional<?>[] atPad;
 
     /**
      * @param kindsAtPads kinds of cell that the data sites of pads accept
+     * @param dense whether cells go together, too, of which none drives the other
      */
-    Packer(Netlist netlist, Set<String> kindsAtPads) {
+    Packer(Netlist netlist, Set<String> kindsAtPads, CellPlaces places, boolean dense) {
+        this.dense = dense;
         this.netlist = netlist;
         this.kindsAtPads = kindsAtPads;
         this.registerOfPort = new int[netlist.ports().size()];
+        this.places = places;
+        this.firstOfCell = new int[netlist.cells().size()];
         this.atPad = new Optional<?>[netlist.cells().size()];
+        Arrays.fill(firstOfCell, Fabric.NOTHING);
         Arrays.fill(registerOfPort, Fabric.NOTHING);
     }
 
@@ -51,7 +64,9 @@ final class Packer {
 
     PackedNetlist pack() {
         findRegisters();
+        int[] secondOfCell = findPairs();
         List<String> groups = new ArrayList<>();
+        List<List<String>> kindsOfGroup = new ArrayList<>();
         Map<String, Integer> numbers = new HashMap<>();
         List<Integer> groupOfBlock = new ArrayList<>();
         int[] blockOfPort = new int[netlist.ports().size()];
@@ -64,23 +79,112 @@ final class Packer {
             String group = in ? clocks.contains(p) ? CLOCK_IN : IN : used ? REGISTERED_OUT : OUT;
             blockOfPort[p] = groupOfBlock.size();
             groupOfBlock.add(number(groups, numbers, group));
+            addKinds(kindsOfGroup, groups, List.of());
             if (used) {
                 blockOfCell[registerOfPort[p]] = blockOfPort[p];
             }
         }
         for (int c = 0; c < blockOfCell.length; c++) {
-            if (blockOfCell[c] == Fabric.NOTHING) {
+            if (blockOfCell[c] == Fabric.NOTHING && firstOfCell[c] == Fabric.NOTHING) {
+                List<String> kinds = new ArrayList<>(List.of(kindOf(c)));
                 blockOfCell[c] = groupOfBlock.size();
-                groupOfBlock.add(number(groups, numbers, netlist.cells().get(c).kind()));
+                if (secondOfCell[c] != Fabric.NOTHING) {
+                    kinds.add(kindOf(secondOfCell[c]));
+                    blockOfCell[secondOfCell[c]] = blockOfCell[c];
+                }
+                groupOfBlock.add(number(groups, numbers, String.join(" with ", kinds)));
+                addKinds(kindsOfGroup, groups, kinds);
             }
         }
         return new PackedNetlist(
                 renamed(),
                 groups,
+                kindsOfGroup,
                 groupOfBlock.stream().mapToInt(Integer::intValue).toArray(),
                 blockOfCell,
                 blockOfPort,
-                registerOfPort);
+                registerOfPort,
+                firstOfCell);
+    }
+
+    private String kindOf(int cell) {
+        return netlist.cells().get(cell).kind();
+    }
+
+    /** States the kinds of a group that is new. */
+    private static void addKinds(
+            List<List<String>> kindsOfGroup, List<String> groups, List<String> kinds) {
+        if (kindsOfGroup.size() < groups.size()) {
+            kindsOfGroup.add(List.copyOf(kinds));
+        }
+    }
+
+    /**
+     * Pairs cells of which one can drive the other directly, in the order of the nets.
+     *
+     * @return for each first cell of a pair the second, or {@link Fabric#NOTHING}
+     */
+    private int[] findPairs() {
+        int[] second = new int[netlist.cells().size()];
+        Arrays.fill(second, Fabric.NOTHING);
+        Set<Integer> taken = new HashSet<>();
+        for (int register : registerOfPort) {
+            taken.add(register);
+        }
+        for (Netlist.LogicalNet net : netlist.nets()) {
+            if (net.driver() instanceof Terminal.CellPin from && !taken.contains(from.cell())) {
+                for (Terminal sink : net.sinks()) {
+                    if (sink instanceof Terminal.CellPin to && canPair(from, to, taken)) {
+                        pair(from.cell(), to.cell(), second, taken);
+                        break;
+                    }
+                }
+            }
+        }
+        if (dense) {
+            pairTheRest(second, taken);
+        }
+        return second;
+    }
+
+    private void pair(int first, int second, int[] secondOf, Set<Integer> taken) {
+        firstOfCell[second] = first;
+        secondOf[first] = second;
+        taken.add(first);
+        taken.add(second);
+    }
+
+    /** Pairs cells that can be in one place, each with the one that has waited longest. */
+    private void pairTheRest(int[] second, Set<Integer> taken) {
+        Map<String, Deque<Integer>> waiting = new LinkedHashMap<>();
+        for (int c = 0; c < second.length; c++) {
+            if (taken.contains(c)) {
+                continue;
+            }
+            int cell = c;
+            Optional<Integer> other =
+                    waiting.entrySet().stream()
+                            .filter(
+                                    e ->
+                                            places.canShare(e.getKey(), kindOf(cell))
+                                                    || places.canShare(kindOf(cell), e.getKey()))
+                            .map(e -> e.getValue().peek())
+                            .filter(Objects::nonNull)
+                            .findFirst();
+            if (other.isEmpty()) {
+                waiting.computeIfAbsent(kindOf(c), k -> new ArrayDeque<>()).add(c);
+            } else {
+                waiting.get(kindOf(other.get())).remove();
+                boolean first = places.canShare(kindOf(c), kindOf(other.get()));
+                pair(first ? c : other.get(), first ? other.get() : c, second, taken);
+            }
+        }
+    }
+
+    private boolean canPair(Terminal.CellPin from, Terminal.CellPin to, Set<Integer> taken) {
+        return from.cell() != to.cell()
+                && !taken.contains(to.cell())
+                && places.canDrive(kindOf(from.cell()), from.pin(), kindOf(to.cell()), to.pin());
     }
 
     private static int number(List<String> groups, Map<String, Integer> numbers, String group) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.design.Netlist;
 import padward.fabric.CellKind;
@@ -29,16 +30,22 @@ public final class PlaceAndRoute {
     private final Progress progress;
     private final Random random;
     private final PackedNetlist packed;
+    private final CellPlaces places;
     private final BitSet closed;
     private final PlacementSites sites;
 
     private PlaceAndRoute(
-            Fabric fabric, Netlist netlist, PlaceRouteOptions options, Progress progress) {
+            Fabric fabric,
+            Netlist netlist,
+            PlaceRouteOptions options,
+            boolean dense,
+            Progress progress) {
         this.fabric = fabric;
         this.options = options;
         this.progress = progress;
         this.random = new Random(options.seed());
-        this.packed = new Packer(netlist, Packer.kindsAtPads(fabric)).pack();
+        this.places = CellPlaces.of(fabric);
+        this.packed = new Packer(netlist, Packer.kindsAtPads(fabric), places, dense).pack();
         this.closed = ClosedPins.closed(fabric);
         Set<Integer> clockPads =
                 packed.groups().contains(Packer.CLOCK_IN)
@@ -55,7 +62,11 @@ public final class PlaceAndRoute {
      */
     public static PlaceRouteResult placeAndRoute(
             Fabric fabric, Netlist netlist, PlaceRouteOptions options, Progress progress) {
-        return new PlaceAndRoute(fabric, netlist, options, progress).run();
+        PlaceRouteResult result =
+                new PlaceAndRoute(fabric, netlist, options, false, progress).run();
+        return result instanceof PlaceRouteResult.NoRoom
+                ? new PlaceAndRoute(fabric, netlist, options, true, progress).run()
+                : result;
     }
 
     private PlaceRouteResult run() {
@@ -79,7 +90,7 @@ public final class PlaceAndRoute {
         ArrivalTimes times = new ArrivalTimes(packed.netlist(), holdsState(), cellDelays());
         new Annealer(fabric, packed, sites, cost, times, placement, random)
                 .run(options.effort(), progress);
-        return new RouteAndReport(fabric, packed, sites, placement, cost, closed, times)
+        return new RouteAndReport(fabric, packed, places, sites, placement, cost, closed, times)
                 .finish(options, progress);
     }
 
@@ -93,13 +104,17 @@ public final class PlaceAndRoute {
             atPads.add(pad.enableSite());
         }
         Set<String> kindsInRegisters = usedKinds();
+        Predicate<Integer> usable =
+                site ->
+                        // IO register sites stay free for signals to and from the pads
+                        !atPads.contains(site)
+                                && !atPads.contains(places.secondOf(site))
+                                && !places.isSecond(site);
         return (group, spot) -> {
             String name = packed.groups().get(group);
             if (spot < fabric.siteCount()) {
-                // IO register sites stay free for signals to and from the pads
-                return !atPads.contains(spot)
-                        && !fabric.unusable().isSite(spot)
-                        && fabric.site(spot).accepts().contains(name);
+                List<String> kinds = packed.kindsOfGroup().get(group);
+                return !kinds.isEmpty() && usable.test(spot) && places.hasRoomFor(spot, kinds);
             }
             int index = spot - fabric.siteCount();
             Pad pad = fabric.pads().get(index);

@@ -15,7 +15,9 @@ import padward.design.Netlist;
 import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.timing.TreeDelays;
 
@@ -24,6 +26,7 @@ final class RouteAndReport {
     private final Fabric fabric;
     private final PackedNetlist packed;
     private final Netlist netlist;
+    private final CellPlaces places;
     private final PlacementSites sites;
     private final Placement placement;
     private final PlacementCost cost;
@@ -33,6 +36,7 @@ final class RouteAndReport {
     RouteAndReport(
             Fabric fabric,
             PackedNetlist packed,
+            CellPlaces places,
             PlacementSites sites,
             Placement placement,
             PlacementCost cost,
@@ -41,6 +45,7 @@ final class RouteAndReport {
         this.fabric = fabric;
         this.packed = packed;
         this.netlist = packed.netlist();
+        this.places = places;
         this.sites = sites;
         this.placement = placement;
         this.cost = cost;
@@ -51,6 +56,7 @@ final class RouteAndReport {
     PlaceRouteResult finish(PlaceRouteOptions options, Progress progress) {
         List<Cell> cells = cells();
         List<Port> ports = ports();
+        openFirstParts(cells);
         cells.forEach(c -> ClosedPins.close(closed, fabric.site(c.site())));
         List<PlacementRouter.Job> jobs = new ArrayList<>();
         for (Netlist.LogicalNet net : netlist.nets()) {
@@ -75,15 +81,39 @@ final class RouteAndReport {
         return new PlaceRouteResult.OnFabric(design, report(design, jobs, routed));
     }
 
+    /**
+     * A signal may pass through the first part of a pair that has a cell on its second part only.
+     */
+    private void openFirstParts(List<Cell> cells) {
+        EdgeCursor edges = fabric.edgesOut();
+        for (Cell cell : cells) {
+            int first = places.firstOf(cell.site());
+            if (first != Fabric.NOTHING) {
+                SiteView part = fabric.site(first);
+                if (ClosedPins.hasOneRouteOut(part, edges)) {
+                    closed.clear(part.firstPin(), part.firstPin() + part.pins().size());
+                }
+            }
+        }
+    }
+
     private List<Cell> cells() {
         List<Cell> cells = new ArrayList<>();
         for (int c = 0; c < netlist.cells().size(); c++) {
             Netlist.LogicalCell cell = netlist.cells().get(c);
             int spot = placement.spotOf(packed.blockOfCell()[c]);
-            int site = sites.isPad(spot) ? fabric.pads().get(sites.pad(spot)).dataSite() : spot;
-            cells.add(new Cell(c, cell.name(), cell.kind(), site, cell.settings()));
+            cells.add(new Cell(c, cell.name(), cell.kind(), site(c, spot), cell.settings()));
         }
         return cells;
+    }
+
+    private int site(int cell, int spot) {
+        if (sites.isPad(spot)) {
+            return fabric.pads().get(sites.pad(spot)).dataSite();
+        }
+        return packed.firstOfCell()[cell] == Fabric.NOTHING
+                ? places.siteFor(spot, netlist.cells().get(cell).kind())
+                : places.secondOf(spot);
     }
 
     private List<Port> ports() {

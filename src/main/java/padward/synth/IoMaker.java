@@ -12,6 +12,8 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadDirections;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
 
 /**
  * Puts ports on pads. Most outputs are registered in their IO register sites, as is usual; others
@@ -91,7 +93,7 @@ final class IoMaker {
     private void addInput(int index, Pad pad) {
         Cell reader = nodes().get(near(pad.tile()));
         // The netlist connects inputs from the first on, so the last is the likeliest to be unused.
-        String pinName = reader.kind().equals("memory") ? "write" : lastInput(reader);
+        String pinName = lastInput(plan.fabric.site(reader.site()));
         if (!usedPins.add(reader.id())) {
             return;
         }
@@ -103,8 +105,13 @@ final class IoMaker {
         plan.addNet(port.name(), new Terminal.PortEnd(port.id())).sinks.add(pin);
     }
 
-    private static String lastInput(Cell cell) {
-        return cell.kind().equals("multiplier") ? "b[3]" : "in[3]";
+    /** The last input but for the clock. */
+    private static String lastInput(SiteView site) {
+        return site.pins().stream()
+                .filter(pin -> pin.direction() == PinDirection.IN && !pin.name().equals("clk"))
+                .reduce((one, next) -> next)
+                .orElseThrow()
+                .name();
     }
 
     private List<Cell> nodes() {

@@ -5,12 +5,17 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import java.util.ArrayList;
 import java.util.List;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.PadUse;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.fabric.explicit.ExplicitBuilder;
@@ -18,13 +23,20 @@ import padward.fabric.explicit.ExplicitBuilder;
 /**
  * Makes a regular fabric irregular, as devices are: long wires can be entered and left on their way
  * and are called otherwise there, some of the switches there share a setting, wires bend at the
- * rim, one wire brings the clock everywhere, a corner is cut out, and some pads are not bonded or
- * are for something else. Invented; the same fabric gives the same result.
+ * rim, one wire brings the clock everywhere, a corner is cut out, some pads are not bonded or are
+ * for something else, and each logic site is a lookup table and a register that it can drive.
+ * Invented; the same fabric gives the same result.
  */
 final class IrregularMaker {
     /** What the clock's wire is called. */
     static final String GLOBAL = "global";
 
+    /** The kinds of logic sites' parts. */
+    private static final String TABLE = "table";
+
+    private static final String REGISTER = "register";
+
+    private static final Delay DIRECT = new Delay(15, 25);
     private static final Delay TURN_OFF = new Delay(70, 120);
     private static final Delay TURN_ON = new Delay(130, 220);
     private static final Delay BEND = new Delay(120, 205);
@@ -38,6 +50,10 @@ final class IrregularMaker {
     private final int cut;
     private final ExplicitBuilder builder;
     private final Int2IntOpenHashMap madeOf = new Int2IntOpenHashMap();
+
+    /** Of pins of logic sites, the pin of the register that is made of it as well. */
+    private final Int2IntOpenHashMap registerPinOf = new Int2IntOpenHashMap();
+
     private final List<int[]> bends = new ArrayList<>();
     private int global = Fabric.NOTHING;
 
@@ -46,13 +62,44 @@ final class IrregularMaker {
         this.columns = regular.columns();
         this.rows = regular.rows();
         this.cut = Math.max(2, columns / 6);
-        this.builder = new ExplicitBuilder(regular.info(), columns, rows);
+        this.builder = new ExplicitBuilder(withOwnRegister(regular.info()), columns, rows);
         madeOf.defaultReturnValue(Fabric.NOTHING);
+        registerPinOf.defaultReturnValue(Fabric.NOTHING);
     }
 
     /** The irregular fabric. O(vertices + edges). */
     static Fabric make(Fabric regular) {
         return new IrregularMaker(regular).make();
+    }
+
+    /** The register of a cell has pins of its own. */
+    private static FabricInfo withOwnRegister(FabricInfo info) {
+        List<CellKind> kinds =
+                info.cellKinds().stream()
+                        .map(
+                                kind ->
+                                        kind.register().isPresent()
+                                                ? CellKind.register(
+                                                        kind.name(),
+                                                        withOwnPins(kind.register().get()))
+                                                : kind)
+                        .toList();
+        return new FabricInfo(
+                info.name(), info.note(), kinds, info.settings(), info.banks(), info.electrical());
+    }
+
+    private static CellFunction.Register withOwnPins(CellFunction.Register register) {
+        return new CellFunction.Register(
+                "d",
+                "clk",
+                "q",
+                register.enable(),
+                register.reset(),
+                register.initial(),
+                register.initialSetting(),
+                register.clockToOutput(),
+                register.setup(),
+                register.hold());
     }
 
     private Fabric make() {
@@ -66,6 +113,7 @@ final class IrregularMaker {
         addSites();
         addPads();
         addEdges();
+        addDirectSwitches();
         addTapSwitches();
         addBendSwitches();
         return builder.build();
@@ -204,14 +252,34 @@ final class IrregularMaker {
     private void addSites() {
         for (int s = 0; s < regular.siteCount(); s++) {
             SiteView site = regular.site(s);
-            if (!isCutOut(site.tile())) {
+            if (isCutOut(site.tile())) {
+                continue;
+            }
+            if (site.kind().equals("logic")) {
+                addParts(site);
+            } else {
                 builder.addSite(site.name(), site.tile(), site.kind(), site.accepts(), site.pins());
-                for (int pin = 0; pin < site.pins().size(); pin++) {
-                    String name = site.name() + "." + site.pins().get(pin).name();
-                    madeOf.put(site.firstPin() + pin, builder.findVertex(name));
-                }
+            }
+            for (int pin = 0; pin < site.pins().size(); pin++) {
+                String name = site.name() + "." + site.pins().get(pin).name();
+                madeOf.put(site.firstPin() + pin, builder.findVertex(name));
             }
         }
+    }
+
+    /** Lookup table and register instead of one or the other; both can be fed from outside. */
+    private void addParts(SiteView site) {
+        List<SitePin> pins = site.pins().stream().filter(pin -> !pin.name().equals("clk")).toList();
+        List<Integer> tiles = List.of(site.tile());
+        builder.addPart(site.name(), TABLE, tiles, site.kind(), List.of("lookup-table"), pins);
+        List<SitePin> own =
+                List.of(
+                        new SitePin("d", PinDirection.IN),
+                        new SitePin("clk", PinDirection.IN),
+                        new SitePin("q", PinDirection.OUT));
+        builder.addPart(site.name(), REGISTER, tiles, site.kind(), List.of("register"), own);
+        registerPinOf.put(site.findPin("in[0]"), builder.findVertex(site.name() + ".d"));
+        registerPinOf.put(site.findPin("out"), builder.findVertex(site.name() + ".q"));
     }
 
     private void addPads() {
@@ -270,6 +338,7 @@ final class IrregularMaker {
                 int to = madeOf.get(edges.other());
                 if (from != Fabric.NOTHING && to != Fabric.NOTHING) {
                     builder.addEdge(from, to, edges.kind(), edges.delay());
+                    addToRegister(v, edges);
                 } else if (from != Fabric.NOTHING && isClock(edges.other())) {
                     if (intoGlobal.add(from)) {
                         builder.addEdge(from, global, edges.kind(), edges.delay());
@@ -277,6 +346,33 @@ final class IrregularMaker {
                 } else if (isClock(v) && to != Fabric.NOTHING && outOfGlobal.add(to)) {
                     builder.addEdge(global, to, edges.kind(), edges.delay());
                 }
+            }
+        }
+    }
+
+    /** The switches of a register's pins are like those of the table's. */
+    private void addToRegister(int vertex, EdgeCursor edge) {
+        if (edge.kind() != EdgeKind.SWITCH) {
+            return;
+        }
+        int from = registerPinOf.get(vertex);
+        int to = registerPinOf.get(edge.other());
+        if (from != Fabric.NOTHING) {
+            builder.addEdge(from, madeOf.get(edge.other()), edge.kind(), edge.delay());
+        }
+        if (to != Fabric.NOTHING) {
+            builder.addEdge(madeOf.get(vertex), to, edge.kind(), edge.delay());
+        }
+    }
+
+    /** From each lookup table to the register of its cell. */
+    private void addDirectSwitches() {
+        for (int s = 0; s < regular.siteCount(); s++) {
+            SiteView site = regular.site(s);
+            if (site.kind().equals("logic") && !isCutOut(site.tile())) {
+                int out = madeOf.get(site.findPin("out"));
+                int data = registerPinOf.get(site.findPin("in[0]"));
+                builder.addEdge(out, data, EdgeKind.SWITCH, DIRECT);
             }
         }
     }

@@ -74,7 +74,9 @@ final class NetlistMaker {
         }
         for (int site : HilbertOrder.sort(fabric, Arrays.copyOf(sites, count))) {
             String kind = fabric.site(site).kind();
-            if (kind.equals("logic")) {
+            if (fabric.site(site).isPart()) {
+                kind = fabric.site(site).accepts().get(0);
+            } else if (kind.equals("logic")) {
                 kind = random.nextDouble() < REGISTERS ? "register" : "lookup-table";
             }
             nodes.add(plan.addCell(InventedNames.node(nodes.size()), kind, site));

@@ -40,6 +40,7 @@ import padward.ui.map.MapActions;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.map.StripMapView;
+import padward.ui.model.QuestionModel;
 import padward.ui.model.Session;
 import padward.ui.model.WindowModel;
 import padward.ui.nets.NetsView;
@@ -64,6 +65,7 @@ final class MainView extends StackPane {
     private final Exports exports;
     private final Actions actions = new Actions();
     private final LearnerModel learner;
+    private final MapAndLists middle;
     private final LedgerModel kept;
 
     MainView(MapModel mapModel) {
@@ -121,6 +123,30 @@ final class MainView extends StackPane {
                                 () ->
                                         HelpView.show(
                                                 actions, getScene().getWindow(), model.look()))));
+        model.shown()
+                .scopeProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now.about() == QuestionModel.About.ANY_NET) {
+                                actions.get("show-nets").run();
+                            }
+                        });
+        actions.add(
+                List.of(
+                        Action.of(
+                                "about",
+                                Action.Group.HELP,
+                                "About Padward",
+                                "",
+                                "Shows the version, what it runs on, and the licences",
+                                () -> AboutDialog.show(getScene())),
+                        Action.of(
+                                "preferences",
+                                Action.Group.FILE,
+                                "Preferences…",
+                                "Shortcut+Comma",
+                                "Theme, size of text, and what is shown at the start",
+                                () -> PreferencesDialog.show(getScene(), model.look()))));
         map.setActions(actions);
         getStyleClass().add("main-view");
         getStylesheets().add(Themes.window());
@@ -134,6 +160,7 @@ final class MainView extends StackPane {
                                 "Shortcut+E",
                                 "Finds any command by its words, and runs it",
                                 search::open)));
+        middle = new MapAndLists(new MapAndStrip(map, strip), side, model.look());
         WindowFrame frame =
                 new WindowFrame(
                         new VBox(
@@ -141,7 +168,7 @@ final class MainView extends StackPane {
                                 new QuestionTabs(model.questions()),
                                 new QuestionRow(model, actions)),
                         new VBox(new AnswerBar(model, actions), new NotesBar(model.notes())),
-                        new MapAndLists(new MapAndStrip(map, strip), side, model.look()),
+                        middle,
                         new KeptChangesBar(model, kept, actions));
         getChildren().addAll(frame, search);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
@@ -222,6 +249,16 @@ final class MainView extends StackPane {
         return model.openedProperty()
                 .get()
                 .map(o -> new Session.Place(seen.centreX(), seen.centreY(), seen.scale()));
+    }
+
+    /** Gives the map a share of the width, as the user left it. */
+    void shareWidth(double ofMap) {
+        middle.share(ofMap);
+    }
+
+    /** The share of the width that the user gave the map, if so. */
+    Optional<Double> widthShare() {
+        return middle.findShare();
     }
 
     /** Shows the requested part of the map, if there is one. */

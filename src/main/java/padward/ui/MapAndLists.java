@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.Optional;
 import javafx.scene.control.SplitPane;
 import padward.ui.model.AppearanceModel;
 
@@ -19,6 +20,9 @@ final class MapAndLists extends SplitPane {
     private final AppearanceModel look;
     private final SidePane side;
     private double set = MAP_SHARE;
+
+    /** Whether the share is that of the last session. */
+    private boolean asLeft;
 
     MapAndLists(MapAndStrip maps, SidePane side, AppearanceModel look) {
         this.side = side;
@@ -41,7 +45,26 @@ final class MapAndLists extends SplitPane {
         }
     }
 
+    /** Gives the map a share of the width, as the user left it. */
+    void share(double map) {
+        asLeft = true;
+        set = map;
+        if (!getDividers().isEmpty()) {
+            setDividerPositions(map);
+        }
+    }
+
+    /** The share of the map, if the user moved the divider. */
+    Optional<Double> findShare() {
+        double now = getDividers().isEmpty() ? set : getDividerPositions()[0];
+        return asLeft || Math.abs(now - set) > SAME ? Optional.of(now) : Optional.empty();
+    }
+
     private void share() {
+        if (asLeft && !getDividers().isEmpty()) {
+            setDividerPositions(set);
+            return;
+        }
         boolean moved = getDividers().isEmpty() || Math.abs(getDividerPositions()[0] - set) > SAME;
         if (moved || getWidth() <= 0) {
             return;

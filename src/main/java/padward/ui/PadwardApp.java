@@ -1,6 +1,7 @@
 package padward.ui;
 
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import javafx.application.Application;
@@ -9,6 +10,7 @@ import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.image.Image;
 import javafx.scene.text.Text;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 import padward.design.Design;
 import padward.format.source.UserFolder;
@@ -16,6 +18,7 @@ import padward.ui.control.Themes;
 import padward.ui.design.OpenDesign;
 import padward.ui.map.MapModel;
 import padward.ui.map.StartupMap;
+import padward.ui.model.Session;
 import padward.ui.model.SessionKeeper;
 import padward.ui.model.StartupLoader;
 import padward.ui.model.WindowModel;
@@ -78,6 +81,7 @@ public final class PadwardApp extends Application {
                         });
         stage.setTitle(NAME);
         show(stage, first);
+        restore(stage, prelude.session().layout());
         stage.setOnHidden(e -> prelude.close());
         first.begin();
     }
@@ -91,7 +95,9 @@ public final class PadwardApp extends Application {
         SessionKeeper keeper = prelude.goOn(model);
         Application.setUserAgentStylesheet(sheet(model));
         MainView view = new MainView(new MapModel(model));
-        keeper.follow(view::place);
+        Session.Layout layout = prelude.session().layout();
+        layout.mapShare().ifPresent(view::shareWidth);
+        keeper.follow(view::place, () -> layoutOf(stage, view));
         stage.setOnHidden(
                 e -> {
                     keeper.close();
@@ -128,6 +134,42 @@ public final class PadwardApp extends Application {
         Platform.runLater(stage::sizeToScene);
     }
 
+    /** Puts the window where it was, if that is still on a screen. */
+    static void restore(Stage stage, Session.Layout layout) {
+        Optional<Session.Bounds> place = layout.window().filter(PadwardApp::isOnScreen);
+        // After the size that the window gets first.
+        Platform.runLater(
+                () -> {
+                    place.ifPresent(
+                            at -> {
+                                stage.setX(at.x());
+                                stage.setY(at.y());
+                                stage.setWidth(Math.max(LEAST_WIDTH, at.width()));
+                                stage.setHeight(Math.max(LEAST_HEIGHT, at.height()));
+                            });
+                    stage.setMaximized(layout.maximised());
+                });
+    }
+
+    private static boolean isOnScreen(Session.Bounds at) {
+        return !Screen.getScreensForRectangle(at.x(), at.y(), at.width(), at.height()).isEmpty();
+    }
+
+    static Session.Layout layoutOf(Stage stage, MainView view) {
+        return new Session.Layout(
+                stage.isMaximized()
+                        ? Optional.empty()
+                        : Optional.of(
+                                new Session.Bounds(
+                                        stage.getX(),
+                                        stage.getY(),
+                                        stage.getWidth(),
+                                        stage.getHeight())),
+                stage.isMaximized(),
+                view.widthShare(),
+                Map.of());
+    }
+
     /** A fault that nothing else caught becomes a note, and the window stays usable. */
     private static void noteFaults(WindowModel model) {
         Thread.currentThread()
@@ -139,6 +181,14 @@ public final class PadwardApp extends Application {
     }
 
     private static void followTitle(Stage stage, WindowModel model) {
+        // Whoever comes back from another program may have written the file there.
+        stage.focusedProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now) {
+                                model.lookForChange();
+                            }
+                        });
         showTitle(stage, model);
         model.openedProperty().addListener((p, old, now) -> showTitle(stage, model));
     }

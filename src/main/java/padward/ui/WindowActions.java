@@ -7,6 +7,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
+import padward.ui.control.ThingMenu;
 import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
@@ -16,9 +17,7 @@ final class WindowActions {
 
     static List<Action> files(WindowModel model, FileDialogs dialogs) {
         BooleanBinding anyKept = anyKept(model);
-        BooleanBinding isOpen =
-                Bindings.createBooleanBinding(
-                        () -> model.openedProperty().get().isPresent(), model.openedProperty());
+        BooleanBinding isOpen = isOpen(model);
         return List.of(
                 Action.of(
                         "open",
@@ -50,6 +49,11 @@ final class WindowActions {
                                 "Saves the kept changes as a ledger file",
                                 () -> dialogs.newLedger().ifPresent(model.design()::saveLedger))
                         .when(anyKept));
+    }
+
+    private static BooleanBinding isOpen(WindowModel model) {
+        return Bindings.createBooleanBinding(
+                () -> model.openedProperty().get().isPresent(), model.openedProperty());
     }
 
     private static BooleanBinding anyKept(WindowModel model) {
@@ -150,6 +154,13 @@ final class WindowActions {
                                 "Repeats the step that was undone last",
                                 model::redo)
                         .when(canRedo),
+                question(
+                                "copy-command",
+                                "Copy as command",
+                                "Shortcut+Shift+C",
+                                "Copies the command that asks this question in a terminal or script",
+                                () -> AskCommandText.of(model).ifPresent(ThingMenu::copy))
+                        .when(isOpen(model)),
                 question("stop", "Stop", "Escape", "Stops the running work", model::cancel),
                 question(
                         "new-question",
@@ -219,23 +230,26 @@ final class WindowActions {
     static List<Action> looks(AppearanceModel look) {
         return List.of(
                 look(
-                        "dark",
-                        "Dark",
-                        "Shortcut+D",
-                        "Switches between the light and the dark theme",
-                        () -> look.darkProperty().set(!look.darkProperty().get())),
+                                "dark",
+                                "Dark",
+                                "Shortcut+D",
+                                "Switches between the light and the dark theme",
+                                () -> look.darkProperty().set(!look.darkProperty().get()))
+                        .marking(look.darkProperty()),
                 look(
-                        "side",
-                        "Lists",
-                        "Shortcut+B",
-                        "Shows or hides the lists next to the map",
-                        () -> look.listsProperty().set(!look.listsProperty().get())),
+                                "side",
+                                "Lists",
+                                "Shortcut+B",
+                                "Shows or hides the lists next to the map",
+                                () -> look.listsProperty().set(!look.listsProperty().get()))
+                        .marking(look.listsProperty()),
                 look(
-                        "reasons",
-                        "Reasons",
-                        "Shortcut+R",
-                        "Shows or hides the reasons under the answer, with links to what they name",
-                        () -> look.reasonsProperty().set(!look.reasonsProperty().get())),
+                                "reasons",
+                                "Reasons",
+                                "Shortcut+R",
+                                "Shows or hides the reasons under the answer, with links to what they name",
+                                () -> look.reasonsProperty().set(!look.reasonsProperty().get()))
+                        .marking(look.reasonsProperty()),
                 look(
                         "larger-text",
                         "Larger text",

@@ -122,7 +122,7 @@ public final class Explainer {
     public Explanation explain() {
         CostModel overAll = Chokepoint.notThroughPads(fabric, context.overAll(), pad.vertex());
         IntList route = new IntArrayList(known.toVertices());
-        IntList choke = Chokepoints.along(fabric, starts, route, overAll);
+        IntList choke = Chokepoints.along(fabric, starts, route, overAll, finder.progress());
         MinimumColorSearch.Result found =
                 MinimumColorSearch.run(
                         context, rules, starts, pad.vertex(), limits, finder.progress());
@@ -147,7 +147,7 @@ public final class Explainer {
     }
 
     private List<Occupant> oneOfThese() {
-        return MinimumVertexCut.of(context, rules, starts, pad.vertex())
+        return MinimumVertexCut.of(context, rules, starts, pad.vertex(), finder.progress())
                 .map(
                         cut ->
                                 MinimumVertexCut.occupants(cut, context)

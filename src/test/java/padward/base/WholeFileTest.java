@@ -160,4 +160,20 @@ class WholeFileTest {
         assertThat(names())
                 .containsExactly("a.json", "a.json.7.part", "a.json.part", "b.json.1-2.part");
     }
+
+    /** A file that is being written is not taken for one that was left. */
+    @Test
+    void whatAKilledProgramLeftIsClearedByTheNextWrite() throws Exception {
+        Path file = folder.resolve("a.json");
+        Path left = folder.resolve("a.json.1-0123456789ab.part");
+        Files.writeString(left, "half");
+        WholeFile.write(
+                file,
+                out -> {
+                    WholeFile.writeText(file, "within");
+                    out.write('x');
+                });
+        assertThat(names()).containsExactly("a.json");
+        assertThat(file).hasContent("x");
+    }
 }

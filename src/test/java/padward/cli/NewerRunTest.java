@@ -119,7 +119,7 @@ class NewerRunTest {
     }
 
     @Test
-    void everyWireAndDelayThatDiffersIsListed() {
+    void everyWireAndDelayThatDiffersIsListed() throws Exception {
         CommandRun run = CommandRun.of("diff", design, ledger);
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out())
@@ -133,6 +133,11 @@ class NewerRunTest {
         assertThat(json.getAsJsonArray("ports"))
                 .anyMatch(p -> p.toString().contains("\"name\":\"motor\",\"how\":\"new\""));
         assertThat(CommandRun.of("diff", ledger, ledger).code()).isZero();
+        // With one byte more it is another file, whose ledger this is not.
+        Files.writeString(design, Files.readString(design) + "\n");
+        CommandRun other = CommandRun.of("diff", design, ledger);
+        assertThat(other.code()).isEqualTo(2);
+        assertThat(other.err()).contains("$.sha256").contains("made on another file");
     }
 
     @Test

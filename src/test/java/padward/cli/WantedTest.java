@@ -121,4 +121,28 @@ class WantedTest {
                 .contains("gone: neither its name nor its driver is there")
                 .contains("Registers around pump/level/hi_sync that are still there:");
     }
+
+    @Test
+    void askLooksForTheNetOfAnEarlierDesignToo() throws Exception {
+        Path renamed = edited(d -> net(d, SAMPLE).addProperty("name", "level_1"));
+        CommandRun found =
+                CommandRun.of("ask", "-d", renamed, "--was", was, "-n", SAMPLE, "-p", "J1.2");
+        assertThat(found.err()).isEmpty();
+        assertThat(found.out()).startsWith("Open: level_1 ");
+        Path gone =
+                Files.writeString(
+                        folder.resolve("gone.design.json"),
+                        Files.readString(was).replace("\"pump/level/hi_sync\"", "\"other\""));
+        Object[] ask = {
+            "ask", "-d", gone, "--was", was, "-n", "pump/level/hi_sync", "-p", "J1.2", "--quiet"
+        };
+        assertThat(CommandRun.of(ask).code()).isEqualTo(1);
+        ask[ask.length - 1] = "--json";
+        JsonObject one = CommandRun.of(ask).json().getAsJsonArray("nets").get(0).getAsJsonObject();
+        JsonObject near = one.getAsJsonArray("near").get(0).getAsJsonObject();
+        assertThat(near.get("answer").getAsString()).isEqualTo("open");
+        CommandRun never =
+                CommandRun.of("ask", "-d", gone, "--was", was, "-n", "nosuch", "-p", "J1.2");
+        assertThat(never.code()).isEqualTo(2);
+    }
 }

@@ -3,7 +3,10 @@ package padward.example;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
@@ -14,6 +17,7 @@ import padward.fabric.Fabric;
 public final class CountingFabric {
     private final Fabric counted;
     private final AtomicLong count = new AtomicLong();
+    private final Map<String, Integer> calls = new ConcurrentHashMap<>();
     private final Fabric inner;
 
     public CountingFabric(Fabric inner) {
@@ -27,6 +31,7 @@ public final class CountingFabric {
     }
 
     private Object invoke(Method method, Object[] args) throws Throwable {
+        calls.merge(method.getName(), 1, Integer::sum);
         try {
             Object result = method.invoke(inner, args);
             return result instanceof EdgeCursor cursor ? new Counting(cursor) : result;
@@ -43,6 +48,42 @@ public final class CountingFabric {
     /** How many vertices' edges have been looked at so far. */
     public long count() {
         return count.get();
+    }
+
+    /** How often a method of the fabric has been called so far. */
+    public int calls(String method) {
+        return calls.getOrDefault(method, 0);
+    }
+
+    /** A progress that notes how many vertices' edges are looked at between two of its checks. */
+    public Checked checked() {
+        return new Checked();
+    }
+
+    /** See {@link #checked}. It never cancels. */
+    public final class Checked implements Progress {
+        private long last = count();
+        private long most;
+
+        @Override
+        public void report(double fraction, String message) {}
+
+        @Override
+        public synchronized boolean cancelled() {
+            note();
+            return false;
+        }
+
+        private void note() {
+            most = Math.max(most, count() - last);
+            last = count();
+        }
+
+        /** The most so far, the time since the last check included. */
+        public synchronized long most() {
+            note();
+            return most;
+        }
     }
 
     private final class Counting implements EdgeCursor {

@@ -43,10 +43,15 @@ class PlaceAndRouteTest {
     private static final Path NETLISTS = Path.of("fixtures/netlists");
 
     private static NetlistReader.Mapped read(Path file, Fabric fabric) throws Exception {
+        return read(file, "larch.mapping.json", fabric);
+    }
+
+    private static NetlistReader.Mapped read(Path file, String mapping, Fabric fabric)
+            throws Exception {
         return NetlistReader.read(
                 file,
                 "",
-                CellMappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
+                CellMappingReader.read(NETLISTS.resolve(mapping), Progress.NONE),
                 fabric,
                 Progress.NONE);
     }
@@ -201,7 +206,8 @@ class PlaceAndRouteTest {
     @Test
     void aClockComesInAtAPadForClocksAndRunsOnClockWires() throws Exception {
         Fabric fabric = DesignMaker.makeIrregular(9_000, 2, 0.1, Progress.NONE).design().fabric();
-        NetlistReader.Mapped mapped = read(NETLISTS.resolve("counter.v"), fabric);
+        NetlistReader.Mapped mapped =
+                read(NETLISTS.resolve("counter.v"), "parts.mapping.json", fabric);
         PlaceRouteResult.OnFabric placed =
                 (PlaceRouteResult.OnFabric)
                         PlaceAndRoute.placeAndRoute(

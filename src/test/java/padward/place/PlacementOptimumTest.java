@@ -71,7 +71,7 @@ class PlacementOptimumTest {
         Fabric fabric = grid();
         Random random = new Random(seed);
         Netlist netlist = circuit(random);
-        PackedNetlist packed = new Packer(netlist, Set.of()).pack();
+        PackedNetlist packed = new Packer(netlist, Set.of(), CellPlaces.of(fabric), false).pack();
         PlacementSites sites =
                 new PlacementSites(
                         fabric,

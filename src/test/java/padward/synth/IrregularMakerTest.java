@@ -27,6 +27,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.PadUse;
 import padward.fabric.SwitchGroups;
+import padward.fabric.WholeSite;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricReader;
@@ -62,6 +63,10 @@ class IrregularMakerTest {
         assertThat(fabric.switchGroups().count()).isGreaterThan(500);
         assertThat(fabric.taps(fabric.findVertex("global"))).hasSizeGreaterThan(60);
         assertThat(fabric.tileType(fabric.tileCount() - 1)).isEqualTo("void");
+        assertThat(WholeSite.allOf(fabric))
+                .filteredOn(WholeSite::hasParts)
+                .hasSizeGreaterThan(50)
+                .allMatch(site -> site.parts().size() == 2);
         assertThat(fabric.pads())
                 .anyMatch(p -> p.use().bonding() == PadUse.Bonding.UNBONDED)
                 .anyMatch(p -> p.use().role() == PadUse.Role.CONFIGURATION)

@@ -9,6 +9,7 @@ import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuItem;
 import javafx.stage.Stage;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -29,10 +30,19 @@ class AnswerTest {
     @Start
     void start(Stage given) {
         stage = given;
-        stage.setWidth(1024);
-        stage.setHeight(640);
         model = OpenWindow.show(stage);
         model.open(Path.of("fixtures/small/only.design.json"));
+    }
+
+    /** The window takes the size of its scene when it is shown. */
+    @BeforeEach
+    void makeItSmall(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(1024);
+                    stage.setHeight(640);
+                });
+        WaitForAsyncUtils.waitForFxEvents();
     }
 
     private Label headline(FxRobot robot) {

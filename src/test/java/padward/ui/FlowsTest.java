@@ -193,7 +193,7 @@ class FlowsTest {
         Path ledger = folder.resolve("ledger.json");
         robot.interact(() -> model.design().saveLedger(ledger));
         assertThat(ledger).exists();
-        assertThat(text(robot, "#note")).startsWith("Saved 1 kept");
+        assertThat(text(robot, "#status")).startsWith("Saved 1 kept");
         robot.interact(() -> model.open(Path.of("fixtures/small/only.design.json")));
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         robot.interact(() -> model.openLedger(ledger));

@@ -2,21 +2,33 @@ package padward.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.util.List;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.DialogPane;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.Spinner;
-import javafx.scene.control.TabPane;
 import javafx.scene.control.TextField;
+import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.fabric.Corner;
+import padward.ui.design.OpenDesign;
 import padward.ui.ledger.SheetWindow;
 import padward.ui.model.WindowModel;
 
@@ -49,8 +61,7 @@ class HabitsTest {
 
     @Test
     void whatIsNoNumberIsReplacedByTheOneBefore(FxRobot robot) {
-        TabPane panels = robot.lookup("#panels").queryAs(TabPane.class);
-        robot.interact(() -> panels.getSelectionModel().selectLast());
+        robot.interact(() -> OpenWindow.actions(stage).get("show-group").run());
         Spinner<?> tolerance = robot.lookup("#group-tolerance").queryAs(Spinner.class);
         for (String text : new String[] {"abc", "", "1,5x", "99999999999"}) {
             robot.interact(
@@ -114,6 +125,114 @@ class HabitsTest {
         robot.push(KeyCode.ESCAPE);
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(sheets()).isZero();
+    }
+
+    @Test
+    void theQuestionIsCopiedAsACommand(FxRobot robot) {
+        OpenWindow.ask(robot, model, NET, "J1.3");
+        robot.interact(() -> model.shown().cornerProperty().set(Corner.FAST));
+        robot.interact(() -> OpenWindow.actions(stage).get("copy-command").run());
+        assertThat(clipboard(robot))
+                .startsWith("padward ask --design /")
+                .endsWith("only.design.json --net 'pump/level/sample[1]' --pad J1.3 --corner fast");
+        OpenWindow.ask(robot, model, NET, "");
+        robot.interact(() -> OpenWindow.actions(stage).get("copy-command").run());
+        assertThat(clipboard(robot)).startsWith("padward survey ").doesNotContain("--pad");
+    }
+
+    private static String clipboard(FxRobot robot) {
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        return copied[0];
+    }
+
+    @Test
+    void whatIsOnIsMarkedInItsMenuAndMenusHaveAccessKeys(FxRobot robot) {
+        MenuBar menus = robot.lookup("#menus").queryAs(MenuBar.class);
+        assertThat(menus.getMenus()).allMatch(m -> m.getText().startsWith("_"));
+        CheckMenuItem dark = (CheckMenuItem) item(menus.getMenus(), "dark-item");
+        assertThat(dark.isSelected()).isFalse();
+        robot.interact(dark::fire);
+        assertThat(model.look().darkProperty().get()).isTrue();
+        assertThat(dark.isSelected()).isTrue();
+        robot.interact(() -> model.look().darkProperty().set(false));
+        assertThat(dark.isSelected()).isFalse();
+        assertThat(((CheckMenuItem) item(menus.getMenus(), "layer-route-item")).isSelected())
+                .isTrue();
+    }
+
+    private static MenuItem item(List<? extends MenuItem> items, String id) {
+        for (MenuItem item : items) {
+            if (id.equals(item.getId())) {
+                return item;
+            }
+            MenuItem below = item instanceof Menu menu ? item(menu.getItems(), id) : null;
+            if (below != null) {
+                return below;
+            }
+        }
+        return null;
+    }
+
+    @Test
+    void aChangedFileIsOfferedAndReadAgain(FxRobot robot, @TempDir Path folder) throws Exception {
+        Path file = folder.resolve("only.design.json");
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Path from = Path.of("fixtures/small").resolve(name);
+            if (Files.exists(from)) {
+                Files.copy(from, folder.resolve(name));
+            }
+        }
+        Files.copy(
+                Path.of("fixtures/small/only.design.json"),
+                file,
+                StandardCopyOption.REPLACE_EXISTING);
+        robot.interact(() -> model.open(file));
+        robot.interact(model::lookForChange);
+        assertThat(model.notes().all()).isEmpty();
+        Files.setLastModifiedTime(file, FileTime.fromMillis(1_000_000_000_000L));
+        robot.interact(model::lookForChange);
+        assertThat(model.notes().all().get(0).text())
+                .isEqualTo("only.design.json has changed on the disk since it was opened.");
+        robot.interact(model::lookForChange);
+        assertThat(model.notes().all()).hasSize(1);
+        OpenDesign before = model.openedProperty().get().orElseThrow();
+        robot.clickOn("Read it again");
+        assertThat(model.openedProperty().get().orElseThrow()).isNotSameAs(before);
+        assertThat(model.notes().all()).isEmpty();
+    }
+
+    @Test
+    void notesGoWithTheirQuestion(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    model.questions().open(NET);
+                    model.notes().add(model.shown().question(), "a note of this question");
+                    model.questions().close(model.shown().question());
+                });
+        assertThat(model.notes().all()).isEmpty();
+    }
+
+    @Test
+    void aboutAndPreferencesCanBeOpened(FxRobot robot) {
+        robot.interact(() -> OpenWindow.actions(stage).get("about").run());
+        assertThat(dialog("about").getHeaderText()).isEqualTo("Padward 0.1.0");
+        robot.interact(() -> dialog("about").getScene().getWindow().hide());
+        robot.interact(() -> OpenWindow.actions(stage).get("preferences").run());
+        CheckBox dark = (CheckBox) dialog("preferences").lookup("#prefer-dark");
+        robot.interact(() -> dark.setSelected(true));
+        assertThat(model.look().darkProperty().get()).isTrue();
+        robot.interact(() -> dark.setSelected(false));
+        robot.interact(() -> dialog("preferences").getScene().getWindow().hide());
+    }
+
+    private static DialogPane dialog(String id) {
+        return Window.getWindows().stream()
+                .map(w -> w.getScene().getRoot())
+                .filter(r -> id.equals(r.getId()))
+                .map(r -> (DialogPane) r)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static long sheets() {

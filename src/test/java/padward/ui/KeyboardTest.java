@@ -49,6 +49,7 @@ class KeyboardTest {
                     "question-row",
                     "answer-bar",
                     "notes",
+                    "map-bar",
                     "map",
                     "strip-map",
                     "panels",

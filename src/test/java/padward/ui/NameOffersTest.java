@@ -5,16 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import javafx.scene.control.Button;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TreeTableView;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.FlowPane;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.ask.Answer;
+import padward.ui.design.OpenDesign;
 import padward.ui.model.WindowModel;
+import padward.ui.nets.NetRow;
 import padward.ui.work.Background;
 
 /** A name that does not mean one thing leads to names to choose from, not to an error. */
@@ -89,12 +97,78 @@ class NameOffersTest {
     }
 
     @Test
-    void aHeaderOffersItsPins(FxRobot robot) {
+    void aHeaderAsPadAsksForAnyOfItsPins(FxRobot robot) {
         ask(robot, "pump/level/sample[1]", "j1");
-        assertThat(sentence(robot)).startsWith("j1 has ");
-        assertThat(buttons(robot)).extracting(Button::getText).contains("J1.2", "J1.3");
-        robot.interact(buttons(robot).get(0)::fire);
-        assertThat(model.shown().answerProperty().get()).isPresent();
+        assertThat(model.shown().offersProperty().getValue()).isEmpty();
+        TableView<Answer> table = robot.lookup("#routes-table").queryTableView();
+        assertThat(table.getItems())
+                .hasSize(4)
+                .allMatch(
+                        a -> a.question().attached().stream().anyMatch(t -> t.name().equals("J1")));
+        assertThat(robot.lookup("#answer-headline").queryLabeled().getText())
+                .startsWith("4 pads, ")
+                .contains("; best: Open to pin E1 (DBG0) in 2.420–3.980 ns.");
+        assertThat(model.shown().question().title()).isEqualTo("sample[1] on any pad of j1");
+        assertThat(model.shown().previewProperty().get()).as("the best on the map").isPresent();
+        ask(robot, "pump/level/sample[1]", "bank A");
+        assertThat(table.getItems()).isNotEmpty().hasSizeLessThan(48);
+        ask(robot, "pump/level/sample[1]", "E*");
+        assertThat(table.getItems())
+                .isNotEmpty()
+                .allMatch(a -> !a.question().padValue().packagePin().isEmpty());
+        ask(robot, "pump/level/sample[1]", "");
+        assertThat(table.getItems()).hasSize(48);
+    }
+
+    @Test
+    void aPadAloneAsksWhichOfTheListedNetsReachIt(FxRobot robot) {
+        ask(robot, "", "J1.2");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.shown().offersProperty().getValue()).isEmpty();
+        assertThat(robot.lookup("#nets-count").queryLabeled().getText())
+                .isEqualTo("13 nets, which of them reach pad x7y2/pad[1]");
+        TreeTableView<NetRow> table = robot.lookup("#nets-table").queryAs(TreeTableView.class);
+        assertThat(model.shown().question().title()).isEqualTo("any net on J1.2");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(table.getColumns().get(1).getText()).isEqualTo("to the pad");
+        int[] row = new int[1];
+        robot.interact(
+                () -> {
+                    for (int i = 0; i < table.getExpandedItemCount(); i++) {
+                        if (table.getTreeItem(i).getValue().name().equals("alarm/beep")) {
+                            row[0] = i;
+                        }
+                    }
+                });
+        assertThat(table.getColumns().get(1).getCellData(row[0]).toString()).startsWith("Open, ");
+        robot.interact(
+                () -> {
+                    table.getSelectionModel().select(row[0]);
+                    table.requestFocus();
+                });
+        robot.push(KeyCode.ENTER);
+        assertThat(model.shown().answerProperty().get().orElseThrow().question().net().name())
+                .isEqualTo("alarm/beep");
+    }
+
+    @Test
+    void namesOfAnotherDesignAreNotOffered(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J1.2");
+        ask(robot, "alarm/beep", "J1.2");
+        robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
+        assertThat(robot.listWindows()).as("no list opens by itself").hasSize(1);
+        robot.interact(() -> robot.lookup("#net-field").query().requestFocus());
+        robot.push(KeyCode.DOWN);
+        WaitForAsyncUtils.waitForFxEvents();
+        ListView<?> list =
+                Window.getWindows().stream()
+                        .map(w -> w.getScene().getRoot().lookup(".completions"))
+                        .filter(n -> n != null)
+                        .map(n -> (ListView<?>) n)
+                        .findFirst()
+                        .orElseThrow();
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
+        assertThat(list.getItems()).isNotEmpty().allMatch(n -> opened.netNames().stream().anyMatch(n::equals));
     }
 
     @Test
@@ -109,8 +183,8 @@ class NameOffersTest {
     }
 
     @Test
-    void withoutANetItAsksForOne(FxRobot robot) {
-        ask(robot, "", "J1.2");
+    void withoutAnythingItAsksForANet(FxRobot robot) {
+        ask(robot, "", "");
         assertThat(sentence(robot)).startsWith("Which net?");
         assertThat(buttons(robot)).isEmpty();
     }

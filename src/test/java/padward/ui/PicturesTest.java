@@ -23,7 +23,7 @@ import padward.ui.work.Background;
 /**
  * Takes the pictures for docs: {@code mvn test -Dtest=PicturesTest -Dpictures=docs/pictures}.
  * Another design and size can be given for a look: {@code -Dpicture.design=… -Dpicture.net=…
- * -Dpicture.pad=…}.
+ * -Dpicture.pad=… -Dpicture.width=… -Dpicture.height=… -Dpicture.text=… -Dpicture.dark=true}.
  */
 @ExtendWith(ApplicationExtension.class)
 @EnabledIfSystemProperty(named = "pictures", matches = ".+")
@@ -42,11 +42,19 @@ class PicturesTest {
         model = PadwardApp.show(stage, Background.immediate());
         stage.setWidth(Integer.getInteger("picture.width", 1280));
         stage.setHeight(Integer.getInteger("picture.height", 800));
+        model.look().setTextSize(Integer.getInteger("picture.text", 14));
+        model.look().darkProperty().set(Boolean.getBoolean("picture.dark"));
         model.open(Path.of(DESIGN));
     }
 
     @Test
     void takeThem(FxRobot robot) throws Exception {
+        robot.interact(
+                () -> {
+                    // Again, because the window takes the size of its scene when it is shown.
+                    stage.setWidth(Integer.getInteger("picture.width", 1280));
+                    stage.setHeight(Integer.getInteger("picture.height", 800));
+                });
         take(robot, "window-empty");
         ask(robot, PAD);
         take(robot, "window-blocked");

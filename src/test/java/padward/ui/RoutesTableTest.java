@@ -3,7 +3,10 @@ package padward.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.ContextMenu;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
@@ -16,7 +19,9 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.ask.Answer;
+import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
 /** The list of pads: its head, filter, order and what can be copied from it. */
@@ -77,6 +82,16 @@ class RoutesTableTest {
                 .allMatch(
                         a -> a.question().attached().stream().anyMatch(t -> t.name().equals("J1")));
         assertThat(title(robot)).contains(" of 48 pads");
+        robot.interact(() -> text.setText("bank A"));
+        assertThat(table(robot).getItems())
+                .isNotEmpty()
+                .allMatch(a -> a.question().padValue().bank().equals("A"));
+        robot.interact(() -> text.setText("3.3v < 4.0"));
+        assertThat(table(robot).getItems())
+                .isNotEmpty()
+                .allMatch(a -> a.findRoute().orElseThrow().total().slowPs() < 4000);
+        robot.interact(() -> text.setText("1.8 V"));
+        assertThat(table(robot).getItems()).isEmpty();
         robot.interact(() -> text.setText("D7"));
         assertThat(table(robot).getItems()).hasSize(1);
         ChoiceBox<?> choice = robot.lookup("#routes-filter").queryAs(ChoiceBox.class);
@@ -111,8 +126,64 @@ class RoutesTableTest {
         robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
         String[] lines = copied[0].split("\r\n");
         assertThat(lines).hasSize(3);
-        assertThat(lines[0]).startsWith("pad,pin,answer,\"delay, ns\",").doesNotContain("rank");
+        assertThat(lines[0])
+                .startsWith("pin,header,answer,\"delay, ns\",pad,")
+                .doesNotContain("rank");
         assertThat(lines[1])
-                .startsWith(table(robot).getItems().get(0).question().padValue().name() + ",");
+                .startsWith(
+                        table(robot).getItems().get(0).question().padValue().packagePin() + ",");
+    }
+
+    @Test
+    void columnsStayAsTheyWereLeftAndPinsStayInSight(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    column(robot, "pin").setVisible(false);
+                    column(robot, "answer").setVisible(false);
+                    table(robot).resizeColumn((TableColumn) column(robot, "header"), 30);
+                });
+        assertThat(column(robot, "pin").isVisible()).as("a pin is always wanted").isTrue();
+        List<AppearanceModel.Column> kept = model.look().columns().get("routes-table");
+        assertThat(kept)
+                .filteredOn(c -> c.head().equals("answer"))
+                .singleElement()
+                .matches(c -> !c.shown());
+        assertThat(kept)
+                .filteredOn(c -> c.head().equals("header"))
+                .singleElement()
+                .matches(c -> Math.abs(c.width() - 102) < 1);
+        robot.interact(() -> item(robot, "Columns as at first").fire());
+        assertThat(column(robot, "answer").isVisible()).isTrue();
+        robot.interact(() -> item(robot, "Fit columns to their texts").fire());
+        assertThat(column(robot, "rank").getWidth()).isGreaterThan(100);
+    }
+
+    @Test
+    void rowsOfferWhatCanBeDoneWithThem(FxRobot robot) {
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(0, 1));
+        robot.interact(() -> item(robot, "Let the group use these pads").fire());
+        assertThat(model.groupPadsProperty().get())
+                .isEqualTo(
+                        table(robot).getItems().get(0).question().padValue().name()
+                                + ", "
+                                + table(robot).getItems().get(1).question().padValue().name());
+        robot.interact(() -> item(robot, "Ask in a new tab").fire());
+        assertThat(model.questions().all()).hasSize(2);
+    }
+
+    @Test
+    void eachHeadTellsWhatItMeans(FxRobot robot) {
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(table(robot).getColumns())
+                .allMatch(c -> c.getProperties().containsKey("padward-column-tip"));
+    }
+
+    private static MenuItem item(FxRobot robot, String text) {
+        ContextMenu menu = table(robot).getContextMenu();
+        menu.getOnShowing().handle(null);
+        return menu.getItems().stream()
+                .filter(i -> text.equals(i.getText()))
+                .findFirst()
+                .orElseThrow();
     }
 }

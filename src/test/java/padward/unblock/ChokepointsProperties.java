@@ -10,6 +10,7 @@ import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import padward.base.Progress;
 import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -45,7 +46,12 @@ class ChokepointsProperties {
                     List<Integer> found =
                             List.copyOf(
                                     Chokepoints.along(
-                                            fabric, starts, route, CostModel.EMPTY_FABRIC, turn));
+                                            fabric,
+                                            starts,
+                                            route,
+                                            CostModel.EMPTY_FABRIC,
+                                            turn,
+                                            Progress.NONE));
                     assertThat(found)
                             .as("seed %d, round %d, goal %d", seed, round, goal)
                             .isEqualTo(expected(fabric, starts, goal, route));

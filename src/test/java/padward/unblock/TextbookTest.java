@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.Progress;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.route.cost.CostModel;
@@ -40,7 +41,8 @@ class TextbookTest {
         SearchSources starts = SearchSources.at(fabric.findVertex("R"));
         IntList route =
                 SomeRoute.find(fabric, starts, fabric.findVertex(goal), CostModel.EMPTY_FABRIC);
-        IntList found = Chokepoints.along(fabric, starts, route, CostModel.EMPTY_FABRIC);
+        IntList found =
+                Chokepoints.along(fabric, starts, route, CostModel.EMPTY_FABRIC, Progress.NONE);
         List<String> names = found.intStream().mapToObj(fabric::vertexName).toList();
         String expected = before.isEmpty() ? goal : before + " " + goal;
         assertThat(String.join(" ", names)).isEqualTo(expected);

@@ -302,7 +302,7 @@ class UnblockProperties {
         if (route.isEmpty()) {
             return;
         }
-        IntList found = Chokepoints.along(fabric, starts, route, model);
+        IntList found = Chokepoints.along(fabric, starts, route, model, Progress.NONE);
         Set<Integer> own = new HashSet<>();
         for (int i = 0; i < starts.size(); i++) {
             own.add(starts.vertex(i));

@@ -68,7 +68,7 @@ class WrittenCircuitsTest {
         Design design =
                 seed % 2 == 0
                         ? DesignMaker.make(wires, seed, 0.3, Progress.NONE).design()
-                        : DesignMaker.makeIrregular(wires, seed, 0.3, Progress.NONE).design();
+                        : DesignMaker.makeIrregular(wires, seed, 0.15, Progress.NONE).design();
         drawn(design, seed, count);
     }
 

@@ -132,7 +132,8 @@ public final class Asker {
                     Chokepoint.onFreeRoutes(
                             situation,
                             situation.own().starts(question.corner()),
-                            free.route().newPart()));
+                            free.route().newPart(),
+                            progress));
         }
         if (unexplained instanceof Answer.NoRoute none && isOfTheNet(none.reason())) {
             return new Answer.NoRoute(
@@ -269,7 +270,8 @@ public final class Asker {
             boolean looked = !(free instanceof SearchOutcome.Unreachable none) || none.proven();
             return posed.blocked(found.path(), looked);
         }
-        NoRouteDiagnosis reach = NoRouteDiagnosis.of(question, posed.starts(), posed.situation());
+        NoRouteDiagnosis reach =
+                NoRouteDiagnosis.of(question, posed.starts(), posed.situation(), progress);
         if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
             String detail =
                     SwitchGroupSearch.MOST_SEARCHES + " routes were looked at; others may exist.";

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Locks;
 import padward.design.Occupant;
@@ -24,6 +25,7 @@ import padward.unblock.release.QuestionContext;
  */
 final class ClosedOnRoute {
     private static final int MOST_NAMED = 4;
+    private static final int VERTICES_BETWEEN_CHECKS = 4096;
 
     private final Design design;
     private final Fabric fabric;
@@ -47,17 +49,17 @@ final class ClosedOnRoute {
 
     /** The reason with what stands on the route; empty when that is not why there is none. */
     static Optional<NoRouteDiagnosis> find(
-            QuestionContext situation, SearchSources starts, int goal) {
+            QuestionContext situation, SearchSources starts, int goal, Progress progress) {
         if (situation.design().locks().closed().isEmpty()) {
             return Optional.empty();
         }
         // What could be unlocked is named rather than what nobody can use.
         return new ClosedOnRoute(situation, goal, false)
-                .find(starts)
-                .or(() -> new ClosedOnRoute(situation, goal, true).find(starts));
+                .find(starts, progress)
+                .or(() -> new ClosedOnRoute(situation, goal, true).find(starts, progress));
     }
 
-    private Optional<NoRouteDiagnosis> find(SearchSources starts) {
+    private Optional<NoRouteDiagnosis> find(SearchSources starts, Progress progress) {
         IntArrayList level = new IntArrayList();
         for (int i = 0; i < starts.size(); i++) {
             before.put(starts.vertex(i), starts.vertex(i));
@@ -67,8 +69,13 @@ final class ClosedOnRoute {
         IntArrayList from = new IntArrayList();
         IntArrayList into = new IntArrayList();
         EdgeCursor edges = fabric.edgesOut();
+        int untilCheck = VERTICES_BETWEEN_CHECKS;
         while (!level.isEmpty() && !before.containsKey(goal)) {
             while (!level.isEmpty()) {
+                if (--untilCheck == 0) {
+                    untilCheck = VERTICES_BETWEEN_CHECKS;
+                    progress.check();
+                }
                 int vertex = level.popInt();
                 edges.reset(vertex);
                 while (edges.next()) {

@@ -1,16 +1,17 @@
 package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.route.cost.BlockedVertices;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
 
@@ -24,20 +25,26 @@ import padward.unblock.release.QuestionContext;
  */
 record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     private static final int MOST_NAMED = 4;
+    private static final int VERTICES_BETWEEN_CHECKS = 4096;
 
-    static NoRouteDiagnosis of(Question question, SearchSources starts, QuestionContext situation) {
+    static NoRouteDiagnosis of(
+            Question question, SearchSources starts, QuestionContext situation, Progress progress) {
         Optional<NoRouteDiagnosis> kept =
-                ClosedOnRoute.find(situation, starts, question.padValue().vertex());
-        if (kept.isPresent()) {
-            return kept.get();
-        }
+                ClosedOnRoute.find(situation, starts, question.padValue().vertex(), progress);
+        return kept.isPresent()
+                ? kept.get()
+                : byReach(question, starts, situation.closed(), progress);
+    }
+
+    /** The reason where nothing locked or unusable is it. */
+    static NoRouteDiagnosis byReach(
+            Question question, SearchSources starts, BlockedVertices closed, Progress progress) {
         Fabric fabric = question.design().fabric();
-        IntSet closed = situation.closedVertices();
         IntArrayList own = new IntArrayList();
         for (int i = 0; i < starts.size(); i++) {
             own.add(starts.vertex(i));
         }
-        BitSet forth = spread(fabric, fabric.edgesOut(), own, closed);
+        BitSet forth = spread(fabric, fabric.edgesOut(), own, closed, progress);
         Set<String> kinds = wireKinds(fabric, forth);
         if (kinds.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NEVER_LEAVES_ITS_SITE, "");
@@ -46,11 +53,12 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             return new NoRouteDiagnosis(NoRouteReason.SWITCHES_EXCLUDE, "");
         }
         IntArrayList pad = new IntArrayList(new int[] {question.padValue().vertex()});
-        Set<String> leading = wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed));
+        Set<String> leading =
+                wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed, progress));
         if (leading.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NOTHING_LEADS_TO_PAD, "");
         }
-        String detail = ends(fabric, forth, kinds);
+        String detail = ends(fabric, forth, kinds, progress);
         Set<String> common = new TreeSet<>(kinds);
         common.retainAll(leading);
         if (!common.isEmpty()) {
@@ -64,15 +72,24 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     }
 
     private static BitSet spread(
-            Fabric fabric, EdgeCursor edges, IntArrayList from, IntSet closed) {
+            Fabric fabric,
+            EdgeCursor edges,
+            IntArrayList from,
+            BlockedVertices closed,
+            Progress progress) {
         BitSet seen = new BitSet();
         IntArrayList open = new IntArrayList(from);
         open.forEach(seen::set);
+        int untilCheck = VERTICES_BETWEEN_CHECKS;
         while (!open.isEmpty()) {
+            if (--untilCheck == 0) {
+                untilCheck = VERTICES_BETWEEN_CHECKS;
+                progress.check();
+            }
             edges.reset(open.popInt());
             while (edges.next()) {
                 int next = edges.other();
-                if (!closed.contains(next) && !seen.get(next)) {
+                if (!closed.get(next) && !seen.get(next)) {
                     seen.set(next);
                     // No route goes through a pad.
                     if (fabric.kind(next) != VertexKind.PAD) {
@@ -93,19 +110,23 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     }
 
     /** The pins at which what was reached ends. */
-    private static String ends(Fabric fabric, BitSet reached, Set<String> kinds) {
+    private static String ends(
+            Fabric fabric, BitSet reached, Set<String> kinds, Progress progress) {
         Set<String> pins = new TreeSet<>();
         EdgeCursor edges = fabric.edgesOut();
-        reached.stream()
-                .filter(v -> fabric.kind(v) == VertexKind.PIN)
-                .forEach(
-                        v -> {
-                            edges.reset(v);
-                            if (!edges.next()) {
-                                String name = fabric.vertexName(v);
-                                pins.add(name.substring(name.lastIndexOf('.') + 1));
-                            }
-                        });
+        int looked = 0;
+        for (int v = reached.nextSetBit(0); v >= 0; v = reached.nextSetBit(v + 1)) {
+            if (++looked % VERTICES_BETWEEN_CHECKS == 0) {
+                progress.check();
+            }
+            if (fabric.kind(v) == VertexKind.PIN) {
+                edges.reset(v);
+                if (!edges.next()) {
+                    String name = fabric.vertexName(v);
+                    pins.add(name.substring(name.lastIndexOf('.') + 1));
+                }
+            }
+        }
         String over = "Its wires are of kind " + named(kinds);
         return pins.isEmpty()
                 ? over + ", which lead to no pin."

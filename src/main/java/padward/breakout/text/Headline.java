@@ -34,6 +34,18 @@ public final class Headline {
                 blocked, option.route(), Price.of(blocked.question(), option.option().removals()));
     }
 
+    /** The line for any of several pads, best first: how many of them are open, and the best. */
+    public static String ofAny(List<Answer> answers) {
+        long open = answers.stream().filter(a -> a instanceof Answer.Open).count();
+        String count = answers.size() == 1 ? "1 pad" : answers.size() + " pads";
+        String best =
+                answers.stream()
+                        .findFirst()
+                        .map(a -> "; best: " + AnswerText.word(a) + " " + of(a))
+                        .orElse("");
+        return count + ", " + open + " open" + best + ". Choose one under Routes out.";
+    }
+
     private static String free(Answer.FreeRoute free) {
         String pad = AnswerText.padText(free.question());
         String delay = free.route().total().toText();

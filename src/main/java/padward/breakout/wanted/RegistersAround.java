@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import padward.design.Cell;
 import padward.design.Design;
@@ -58,7 +59,11 @@ final class RegistersAround {
                 } else if (result.size() < limit) {
                     String relation = up ? "before its logic" : "after its logic";
                     same.find(next)
-                            .ifPresent(n -> result.add(new NearRegister(n.name(), relation)));
+                            .ifPresent(
+                                    n ->
+                                            result.add(
+                                                    new NearRegister(
+                                                            n.name(), relation, Optional.empty())));
                 }
             }
         }

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.Survey;
@@ -61,8 +62,11 @@ public final class WantedCheck {
         List<WantedChange> changes = new ArrayList<>();
         if (net.isEmpty()) {
             changes.add(change(WantedChange.Kind.GONE, "neither its name nor its driver is there"));
-            List<NearRegister> near =
-                    RegistersAround.of(before.orElseThrow(), was.orElseThrow(), now);
+            List<NearRegister> near = new ArrayList<>();
+            for (NearRegister one :
+                    RegistersAround.of(before.orElseThrow(), was.orElseThrow(), now)) {
+                near.add(answered(one, wanted, progress));
+            }
             return new WantedResult(wanted, net, Optional.empty(), answerBefore, changes, near);
         }
         Optional<Answer> answer = best(asker, now, net.get(), wanted, progress);
@@ -77,6 +81,17 @@ public final class WantedCheck {
             compare(answerBefore.get(), answer.get(), changes);
         }
         return new WantedResult(wanted, net, answer, answerBefore, changes, List.of());
+    }
+
+    private NearRegister answered(NearRegister near, WantedNet wanted, Progress progress)
+            throws BadInput {
+        if (wanted.pads().isEmpty()) {
+            return near;
+        }
+        int pad = NameLookup.requirePad(now, wanted.pads().get(0), "pads");
+        Net net = now.findNet(near.net()).orElseThrow();
+        return near.answered(
+                AnswerKind.of(asker.answer(new Question(now, net, pad, corner), progress)));
     }
 
     private static Optional<Net> named(Design design, String name) throws BadInput {

@@ -9,6 +9,7 @@ import padward.breakout.ask.ClockForwarding;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
+import padward.breakout.wanted.WantedResult;
 import padward.change.Edit;
 import padward.cli.batch.AskedOption;
 import padward.cli.form.AnswerForm;
@@ -19,6 +20,7 @@ import padward.cli.output.AnswerTable;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.SinkDelayTable;
 import padward.cli.output.WhatIfTable;
+import padward.cli.wanted.WantedReport;
 import padward.design.Design;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
@@ -29,6 +31,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
 
@@ -57,8 +60,8 @@ public final class AskCommand implements Callable<Integer> {
             defaultValue = "own",
             description =
                     "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided"
-                        + " (JGraphT's A*). The reference engines are slower and find the same"
-                        + " delays.")
+                            + " (JGraphT's A*). The reference engines are slower and find the same"
+                            + " delays.")
     private Engine engine;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
@@ -104,7 +107,14 @@ public final class AskCommand implements Callable<Integer> {
         if (question.isBatch()) {
             return question.answerAll(read, engine, limits, this::progress);
         }
-        Question asked = question.about(read);
+        Optional<WantedResult> former = question.findFormer(read);
+        if (former.isPresent() && former.get().net().isEmpty()) {
+            return printGone(former.get());
+        }
+        Question asked =
+                former.isPresent()
+                        ? question.about(read, former.get().net().orElseThrow())
+                        : question.about(read);
         PrintWriter out = spec.commandLine().getOut();
         try {
             return answer(asked, limits, out);
@@ -114,6 +124,28 @@ public final class AskCommand implements Callable<Integer> {
         } finally {
             out.flush();
         }
+    }
+
+    /** The net was there before the last run, and is not now. */
+    private int printGone(WantedResult former) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            WantedReport report =
+                    new WantedReport(design.file().toString(), Optional.empty(), List.of(former));
+            out.println(JsonText.pretty(WantedReport.form(), report));
+        } else {
+            out.println(
+                    "Gone: net "
+                            + former.wanted().net()
+                            + " is not in this design; neither its name nor its driver is there.");
+            if (!former.near().isEmpty()) {
+                out.println();
+                out.println("Registers around it that are still there:");
+                former.near().forEach(n -> out.println("  " + WantedReport.words(n)));
+            }
+        }
+        out.flush();
+        return ExitStatus.NOT_OPEN;
     }
 
     private Progress progress() {

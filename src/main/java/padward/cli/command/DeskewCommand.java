@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
@@ -76,6 +77,14 @@ public final class DeskewCommand implements Callable<Integer> {
     private double sampleMhz;
 
     @Option(
+            names = "--clock-mhz",
+            paramLabel = "NET=MHZ",
+            description =
+                    "Frequency of a clock of the chip by whose cycles the line of a watch circuit is "
+                            + "late: these cycles are part of its delay then. May be repeated.")
+    private Map<String, Double> clocksMhz = Map.of();
+
+    @Option(
             names = "--independent",
             description =
                     "Takes each line anywhere between its corners, independently of the others. "
@@ -122,6 +131,7 @@ public final class DeskewCommand implements Callable<Integer> {
         }
         int samplePs = sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
         SheetLines lines = lines();
+        checkClocks(lines);
         Deskew[] used = new Deskew[1];
         Map<String, SheetLines.Line> found = new HashMap<>();
         List<String> channels =
@@ -137,12 +147,46 @@ public final class DeskewCommand implements Callable<Integer> {
         return found.isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
+    /** Period of the clock by whose cycles a line is late, ps; 0 when it is not stated. */
+    private int periodPs(SheetLines.Line line) {
+        Double mhz = clocksMhz.get(line.lateClock());
+        return mhz == null ? 0 : (int) Math.round(1e6 / mhz);
+    }
+
+    /**
+     * Each stated clock is one of the sheet, and the cycles of no line exceed what a delay can be.
+     */
+    private void checkClocks(SheetLines lines) throws BadInput {
+        for (Map.Entry<String, Double> clock : clocksMhz.entrySet()) {
+            int cycles = lines.mostCycles(clock.getKey());
+            if (cycles == 0) {
+                throw new BadInput(
+                        "--clock-mhz",
+                        "",
+                        "a clock by whose cycles a line of the sheet is late",
+                        clock.getKey());
+            }
+            double mhz = clock.getValue();
+            if (!(mhz > 0 && mhz <= 1e6 && cycles * 1e6 / mhz <= FileLimits.MEASURED_PS)) {
+                throw new BadInput(
+                        "--clock-mhz",
+                        clock.getKey(),
+                        "a frequency up to 1000000 MHz, at which "
+                                + cycles
+                                + " cycles take no more than "
+                                + FileLimits.MEASURED_PS
+                                + " ps",
+                        "" + mhz);
+            }
+        }
+    }
+
     private Deskew deskew(Map<String, SheetLines.Line> found, int samplePs) {
         if (found.isEmpty()) {
             return Deskew.NONE;
         }
         Map<String, ChannelDelay> delays = new HashMap<>();
-        found.forEach((channel, line) -> delays.put(channel, line.delay()));
+        found.forEach((channel, line) -> delays.put(channel, line.delayWith(periodPs(line))));
         return independent
                 ? Deskew.independent(delays, samplePs, others)
                 : Deskew.oneDie(delays, samplePs, others, local);
@@ -183,6 +227,12 @@ public final class DeskewCommand implements Callable<Integer> {
                         used.commonFs() / 1e6);
             }
         }
+        for (Map.Entry<String, SheetLines.Line> late : new TreeMap<>(found).entrySet()) {
+            SheetLines.Line line = late.getValue();
+            if (line.lateCycles() > 0 && !line.delay().isMeasured()) {
+                out.println(lateText(late.getKey(), line));
+            }
+        }
         if (!unknown.isEmpty() && !found.isEmpty()) {
             out.printf(
                     Locale.ROOT,
@@ -196,6 +246,24 @@ public final class DeskewCommand implements Callable<Integer> {
         }
         out.println("Written: " + output);
         out.flush();
+    }
+
+    private String lateText(String channel, SheetLines.Line line) {
+        String cycles = line.lateCycles() + (line.lateCycles() == 1 ? " cycle of " : " cycles of ");
+        int period = periodPs(line);
+        return channel
+                + " is "
+                + cycles
+                + line.lateClock()
+                + " late, "
+                + (period > 0
+                        ? String.format(
+                                Locale.ROOT,
+                                "%.3f ns, which its delay contains.",
+                                (long) line.lateCycles() * period / 1000.0)
+                        : "which its delay does not contain: state --clock-mhz "
+                                + line.lateClock()
+                                + "=MHZ.");
     }
 
     private static String text(SheetLines.Line line) {

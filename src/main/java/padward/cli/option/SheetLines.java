@@ -22,6 +22,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Decimals;
+import padward.base.Formulas;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
@@ -58,10 +59,33 @@ public final class SheetLines {
      * @param range its delay to the instrument
      * @param toDriver the part up to the pad's driver, which another net on this pad does not share
      * @param delay how late its changes reach the instrument, measured where that is known
+     * @param lateCycles by how many cycles of a clock a watch circuit is late; 0 without one
+     * @param lateClock that clock; empty without one
      */
-    public record Line(String pad, Delay range, Delay toDriver, ChannelDelay delay) {
+    public record Line(
+            String pad,
+            Delay range,
+            Delay toDriver,
+            ChannelDelay delay,
+            int lateCycles,
+            String lateClock) {
         private Line with(ChannelDelay other) {
-            return new Line(pad, range, toDriver, other);
+            return new Line(pad, range, toDriver, other, lateCycles, lateClock);
+        }
+
+        /**
+         * Its delay with the cycles by which it is late; a measured one contains them.
+         *
+         * @param periodPs period of its clock, ps
+         */
+        public ChannelDelay delayWith(int periodPs) {
+            return delay.isMeasured()
+                    ? delay
+                    : new ChannelDelay(
+                            delay.chip(),
+                            delay.outsidePs() + lateCycles * periodPs,
+                            delay.tolerancePs(),
+                            false);
         }
     }
 
@@ -130,7 +154,9 @@ public final class SheetLines {
                     List<String> words = name.equals("channel") ? CHANNEL_WORDS : List.of("");
                     for (String word : words) {
                         linesByName
-                                .computeIfAbsent(word + row.get(name), n -> new TreeSet<>())
+                                .computeIfAbsent(
+                                        word + Formulas.unguard(row.get(name)),
+                                        n -> new TreeSet<>())
                                 .add(line);
                     }
                 }
@@ -154,12 +180,14 @@ public final class SheetLines {
             delay = delay.measured(number(row, MEASURED), number(row, MEASURED_TOLERANCE));
         }
         return new Line(
-                row.isSet("pad") ? row.get("pad") : "",
+                row.isSet("pad") ? Formulas.unguard(row.get("pad")) : "",
                 range,
                 has(row, "toDriverFast_ps")
                         ? delay(row, "toDriverFast_ps", "toDriverSlow_ps")
                         : Delay.ZERO,
-                delay);
+                delay,
+                number(row, "lateCycles"),
+                row.isSet("lateClock") ? row.get("lateClock") : "");
     }
 
     private static boolean has(CSVRecord row, String column) {
@@ -204,6 +232,15 @@ public final class SheetLines {
                             ? l.with(old.measured(old.outsidePs() + add, old.tolerancePs()))
                             : l;
                 });
+    }
+
+    /** The most cycles of a clock by which a line is late; 0 when none is. */
+    public int mostCycles(String clock) {
+        return lines.stream()
+                .filter(l -> l.lateClock().equals(clock))
+                .mapToInt(Line::lateCycles)
+                .max()
+                .orElse(0);
     }
 
     /** Whether any delay in the table was measured. */

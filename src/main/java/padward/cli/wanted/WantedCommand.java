@@ -46,7 +46,7 @@ import java.util.stream.Collectors;
             "",
             "Example:",
             "  padward wanted fixtures/small/wanted.csv --design fixtures/small/only.design.json"
-                + " \\",
+                    + " \\",
             "      --was fixtures/small/only.design.json"
         })
 public final class WantedCommand implements Callable<Integer> {
@@ -137,7 +137,7 @@ public final class WantedCommand implements Callable<Integer> {
             if (!result.near().isEmpty()) {
                 out.println();
                 out.println("Registers around " + result.wanted().net() + " that are still there:");
-                result.near().forEach(n -> out.println("  " + n.net() + ", " + n.relation()));
+                result.near().forEach(n -> out.println("  " + WantedReport.words(n)));
             }
         }
         out.println();

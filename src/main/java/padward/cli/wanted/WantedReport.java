@@ -102,7 +102,20 @@ public record WantedReport(String design, Optional<String> was, List<WantedResul
         near.needed("net", line(), NearRegister::net).means("the register's net");
         near.needed("relation", line(), NearRegister::relation)
                 .means("where it stood, seen from the net");
+        near.maybe(
+                        "answer",
+                        Kinds.choice(AnswerKind.values(), AnswerKind::label),
+                        NearRegister::answer)
+                .means("whether it has a route to the first of the pads");
         return near.written();
+    }
+
+    /** A register near a net that is gone, in words. */
+    public static String words(NearRegister near) {
+        return near.net()
+                + ", "
+                + near.relation()
+                + near.answer().map(a -> ": " + a.toText()).orElse("");
     }
 
     /** The words of a result's changes. */

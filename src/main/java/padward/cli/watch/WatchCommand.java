@@ -52,6 +52,7 @@ import java.util.concurrent.Callable;
 public final class WatchCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private CircuitOption circuit;
+    @Mixin private SimulateOption simulate;
     @Mixin private DriverOption driver;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
@@ -79,9 +80,11 @@ public final class WatchCommand implements Callable<Integer> {
 
     private WatchResult result;
     private Optional<String> hint = Optional.empty();
+    private Optional<SimulateOption.Done> simulated = Optional.empty();
 
     @Override
     public Integer call() throws BadInput {
+        simulate.check(design.file());
         Design read = design.read();
         Optional<Ledger> kept = Optional.empty();
         if (ledger == null) {
@@ -99,6 +102,9 @@ public final class WatchCommand implements Callable<Integer> {
                                 return next;
                             });
             kept = changed[0] ? Optional.of(now) : kept;
+        }
+        if (result instanceof WatchResult.Placed placed) {
+            simulated = simulate.simulate(placed);
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
@@ -181,6 +187,7 @@ public final class WatchCommand implements Callable<Integer> {
                                         + " of "
                                         + ledger
                                         + "."));
+        simulated.map(SimulateOption.Done::text).ifPresent(out::println);
         CautionTable.printShared(Cautions.ofEdits(placed.question().design(), placed.edits()), out);
     }
 
@@ -190,6 +197,7 @@ public final class WatchCommand implements Callable<Integer> {
                 hint,
                 kept.isPresent() && !dryRun.isOn(),
                 kept.map(k -> ledger.toString()),
-                kept.map(EntryForm.Numbered::last));
+                kept.map(EntryForm.Numbered::last),
+                simulated);
     }
 }

@@ -18,12 +18,14 @@ import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.timing.SinkDelayChange;
 import padward.watch.circuit.Circuit;
+import padward.watch.place.SetupHold;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What came of a watch circuit, as the command prints it in JSON.
@@ -32,13 +34,15 @@ import java.util.Optional;
  * @param kept whether it was kept
  * @param ledger the ledger's file, where it was kept or would be
  * @param entry the entry there
+ * @param simulated what was simulated
  */
 public record WatchReport(
         WatchResult result,
         Optional<String> smaller,
         boolean kept,
         Optional<String> ledger,
-        Optional<EntryForm.Numbered> entry) {
+        Optional<EntryForm.Numbered> entry,
+        Optional<SimulateOption.Done> simulated) {
     /** The form. */
     public static Form<WatchReport> form() {
         var report = new Fields<WatchReport>();
@@ -64,6 +68,8 @@ public record WatchReport(
                 .means("from nets and clocks to the circuit's ends");
         report.maybe("clockArrivals", list(clock()), r -> r.placed().map(p -> p.timing().clocks()))
                 .means("when clocks arrive");
+        report.maybe("setupHold", setupHold(), r -> r.placed().map(SetupHold::of))
+                .means("setup and hold at the circuit's registers");
         report.maybe("loads", list(load()), r -> r.placed().map(WatchResult.Placed::loads))
                 .means("sinks of the nets whose delay changes");
         report.maybe("edits", texts(), r -> r.placed().map(WatchReport::edits)).means("in words");
@@ -76,6 +82,8 @@ public record WatchReport(
                 r -> r.placed().map(p -> Cautions.ofEdits(p.question().design(), p.edits())));
         report.maybe("smaller", text(), WatchReport::smaller)
                 .means("what a smaller variant would do");
+        report.maybe("simulated", simulation(), WatchReport::simulated)
+                .means("what was simulated");
         report.needed("kept", Kinds.flag(), WatchReport::kept).means("whether it was kept");
         report.maybe("ledger", text(), WatchReport::ledger).means("the ledger's file");
         report.maybe("entry", EntryForm.entry(), WatchReport::entry)
@@ -157,6 +165,30 @@ public record WatchReport(
         clock.needed("elsewhere_ps", delay(), WatchTiming.ClockUse::elsewhere)
                 .means("at those that it had already");
         return clock.written();
+    }
+
+    private static Form<SimulateOption.Done> simulation() {
+        var done = new Fields<SimulateOption.Done>();
+        done.needed("file", text(), d -> d.file().toString()).means("where it was written");
+        done.needed("cycles", whole(), SimulateOption.Done::cycles).means("how many clock cycles");
+        done.needed("given", texts(), d -> List.copyOf(d.given()))
+                .means("the nets with levels from outside");
+        return done.written();
+    }
+
+    private static Form<SetupHold> setupHold() {
+        var times = new Fields<SetupHold>();
+        times.maybe("leastPeriod_ps", whole(), t -> number(t.leastPeriodPs()))
+                .means("the shortest clock period that meets setup");
+        times.maybe("hold_ps", whole(), t -> number(t.holdPs())).means("by how much hold is met");
+        times.needed("unknown", texts(), t -> List.copyOf(t.unknown())).means("what is not stated");
+        times.needed("apart", texts(), t -> List.copyOf(t.apart()))
+                .means("what comes from a port or another clock");
+        return times.written();
+    }
+
+    private static OptionalInt number(Optional<Integer> number) {
+        return number.map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
     private static Form<SinkDelayChange> load() {

@@ -6,6 +6,7 @@ import padward.breakout.text.PriceText;
 import padward.cli.output.SinkDelayTable;
 import padward.cli.output.TextTable;
 import padward.design.Design;
+import padward.watch.place.SetupHold;
 import padward.watch.place.WatchReport;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
@@ -40,6 +41,7 @@ final class WatchTable {
         for (WatchTiming.ClockUse clock : placed.timing().clocks()) {
             out.println(WatchReport.clock(clock));
         }
+        SetupHold.of(placed).lines().forEach(out::println);
         SinkDelayTable.print(design, placed.edits(), out);
         Price price = Price.ofPads(design, placed.edits());
         out.println(

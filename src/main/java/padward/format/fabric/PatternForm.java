@@ -120,7 +120,7 @@ final class PatternForm {
                         .means("whether signals may enter and leave at both ends; otherwise not");
         var use = wire.stated("use", word(), "general", WireKind::use).means("for people");
         var taps =
-                wire.stated("taps", wholes(1, FabricLimits.GRID_SIDE), List.of(), WireKind::taps)
+                wire.optional("taps", wholes(1, FabricLimits.GRID_SIDE), List.of(), WireKind::taps)
                         .means(
                                 "tiles from its start at which signals can leave it on its way, and"
                                         + " enter it if it is bidirectional; otherwise none");

@@ -244,7 +244,7 @@ final class JournalLines {
             int from = in.integer(1, Integer.MAX_VALUE / 2);
             int to = in.integer(from, Integer.MAX_VALUE / 2);
             in.endArray();
-            if (to - from > MOST) {
+            if (stay.size() + (long) to - from >= MOST) {
                 throw in.fault("fewer entries", "more than " + MOST);
             }
             for (int number = from; number <= to; number++) {

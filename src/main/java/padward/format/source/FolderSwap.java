@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import padward.base.BadInput;
@@ -38,7 +39,6 @@ public final class FolderSwap {
     private final Path target;
     private final Path whole;
     private final Path part;
-    private final Path old;
     private final Move mover;
 
     /** Guarded by this object: the program may be ended from outside at any moment. */
@@ -48,7 +48,6 @@ public final class FolderSwap {
         this.target = target;
         this.whole = whole;
         this.part = TemporaryName.PART.nextTo(whole);
-        this.old = TemporaryName.OLD.nextTo(whole);
         this.mover = mover;
     }
 
@@ -91,6 +90,7 @@ public final class FolderSwap {
     /** Puts back what a program that was killed moved away, and clears what it had begun. */
     private void repair() throws BadInput {
         TemporaryName.PART.findAll(whole).forEach(FolderSwap::deleteAll);
+        clearReplaced();
         List<Path> left = leftBehind(whole);
         if (left.size() > 1) {
             throw new BadInput(
@@ -132,6 +132,7 @@ public final class FolderSwap {
             throw new IOException("the program was ended");
         }
         boolean there = Files.exists(whole, LinkOption.NOFOLLOW_LINKS);
+        Path old = oldName();
         if (there) {
             mover.move(whole, old);
         }
@@ -139,16 +140,16 @@ public final class FolderSwap {
             mover.move(part, whole);
         } catch (IOException fault) {
             if (there) {
-                putBack(fault);
+                putBack(old, fault);
             }
             throw fault;
         }
         if (there) {
-            discardOld();
+            discard(old);
         }
     }
 
-    private void putBack(IOException why) throws BadInput {
+    private void putBack(Path old, IOException why) throws BadInput {
         try {
             mover.move(old, whole);
         } catch (IOException again) {
@@ -169,12 +170,36 @@ public final class FolderSwap {
         }
     }
 
-    /** Under the name of unfinished work first: half of it must not be taken for the old folder. */
-    private void discardOld() {
-        Path useless = TemporaryName.PART.nextTo(whole);
+    /**
+     * A name that tells which folder has replaced this one, by the number that a folder keeps when
+     * it gets another name.
+     */
+    private Path oldName() {
+        return TemporaryName.OLD.nextTo(whole, number(part));
+    }
+
+    private static OptionalLong number(Path folder) {
         try {
-            Files.move(old, useless, StandardCopyOption.ATOMIC_MOVE);
-            deleteAll(useless);
+            return OptionalLong.of(((Number) Files.getAttribute(folder, "unix:ino")).longValue());
+        } catch (IOException | UnsupportedOperationException | IllegalArgumentException none) {
+            return OptionalLong.empty();
+        }
+    }
+
+    /** What the folder that stands here has replaced, left by a program that was killed then. */
+    private void clearReplaced() {
+        OptionalLong number = number(whole);
+        if (number.isPresent()) {
+            TemporaryName.OLD.findAll(whole, number.getAsLong()).forEach(this::discard);
+        }
+    }
+
+    /** Under the name of unfinished work first: half of it must not be taken for the old folder. */
+    private void discard(Path useless) {
+        Path nameless = TemporaryName.PART.nextTo(whole);
+        try {
+            Files.move(useless, nameless, StandardCopyOption.ATOMIC_MOVE);
+            deleteAll(nameless);
         } catch (IOException stays) {
             // The new folder is in place; the old one does no damage.
         }

@@ -1,7 +1,9 @@
 package padward.route.bound;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -194,16 +196,28 @@ public final class LowerBoundTable {
 
         /** Groups from which a goal can be reached at all. */
         private static boolean[] aliveGroups(WireGroups groups, boolean[] goal) {
+            List<BitSet> into = new ArrayList<>();
+            for (int g = 0; g < groups.count(); g++) {
+                into.add(new BitSet());
+            }
+            for (WireGroups.Step step : groups.steps()) {
+                into.get(step.to()).set(step.from());
+            }
             boolean[] alive = goal.clone();
-            boolean grew = true;
-            while (grew) {
-                grew = false;
-                for (WireGroups.Step step : groups.steps()) {
-                    if (alive[step.to()] && !alive[step.from()]) {
-                        alive[step.from()] = true;
-                        grew = true;
-                    }
+            IntArrayList open = new IntArrayList();
+            for (int g = 0; g < alive.length; g++) {
+                if (alive[g]) {
+                    open.add(g);
                 }
+            }
+            while (!open.isEmpty()) {
+                into.get(open.popInt()).stream()
+                        .filter(g -> !alive[g])
+                        .forEach(
+                                g -> {
+                                    alive[g] = true;
+                                    open.add(g);
+                                });
             }
             return alive;
         }

@@ -1,10 +1,9 @@
 package padward.route.bound;
 
+import it.unimi.dsi.fastutil.longs.Long2LongOpenHashMap;
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.fabric.Corner;
@@ -45,7 +44,12 @@ final class WireGroups {
 
     private static final int VERTICES_BETWEEN_CHECKS = 1 << 12;
 
-    private record Key(int from, int to, int dx, int dy) {}
+    /** Bits of a step's key for a group, and for a distance, which may be negative. */
+    private static final int GROUP_BITS = 10;
+
+    private static final int DISTANCE_BITS = 16;
+
+    private static final long UNKNOWN = -1;
 
     private final Object2IntOpenHashMap<String> numbers = new Object2IntOpenHashMap<>();
     private final List<Boolean> isWire = new ArrayList<>();
@@ -66,17 +70,26 @@ final class WireGroups {
     WireGroups(Fabric fabric, Progress progress) {
         numbers.defaultReturnValue(Fabric.NOTHING);
         progress.report(-1, "finding the kinds of wire");
-        Map<Key, int[]> delays = new HashMap<>();
+        // By step the least delays, fast and slow.
+        Long2LongOpenHashMap delays = new Long2LongOpenHashMap();
+        delays.defaultReturnValue(UNKNOWN);
         EdgeCursor edges = fabric.edgesOut();
         if (fabric instanceof PatternFabric pattern) {
             BitsetAdjacency rows = pattern.maskedEdges();
             places = rows::row;
             groupOfPlace = new short[rows.rowCount()];
             for (int tile : rows.sampleTiles()) {
-                checkCancelled(progress);
+                progress.check();
                 int end = rows.vertexBase[tile + 1];
                 for (int v = rows.vertexBase[tile]; v < end; v++) {
-                    groupOfPlace[rows.row(tile, v)] = (short) addVertex(fabric, edges, v, delays);
+                    groupOfPlace[rows.row(tile, v)] = (short) group(fabric, v);
+                }
+            }
+            for (int tile : rows.sampleTiles()) {
+                progress.check();
+                int end = rows.vertexBase[tile + 1];
+                for (int v = rows.vertexBase[tile]; v < end; v++) {
+                    addSteps(fabric, edges, tile, v, delays);
                 }
             }
         } else {
@@ -84,40 +97,63 @@ final class WireGroups {
             groupOfPlace = new short[fabric.vertexCount()];
             for (int v = 0; v < groupOfPlace.length; v++) {
                 if (v % VERTICES_BETWEEN_CHECKS == 0) {
-                    checkCancelled(progress);
+                    progress.check();
                 }
-                groupOfPlace[v] = (short) addVertex(fabric, edges, v, delays);
+                groupOfPlace[v] = (short) group(fabric, v);
+            }
+            for (int v = 0; v < groupOfPlace.length; v++) {
+                if (v % VERTICES_BETWEEN_CHECKS == 0) {
+                    progress.check();
+                }
+                addSteps(fabric, edges, fabric.tile(v), v, delays);
             }
         }
         List<Step> found = new ArrayList<>(delays.size());
-        delays.forEach((k, d) -> found.add(new Step(k.from(), k.to(), k.dx(), k.dy(), d[0], d[1])));
+        delays.long2LongEntrySet()
+                .fastForEach(e -> found.add(step(e.getLongKey(), e.getLongValue())));
         steps = List.copyOf(found);
     }
 
-    private static void checkCancelled(Progress progress) {
-        progress.check();
+    private static long key(int from, int to, int dx, int dy) {
+        long groups = (long) from << GROUP_BITS | to;
+        long withColumns = groups << DISTANCE_BITS | dx & 0xffff;
+        return withColumns << DISTANCE_BITS | dy & 0xffff;
     }
 
-    private int addVertex(Fabric fabric, EdgeCursor edges, int vertex, Map<Key, int[]> delays) {
-        int group = group(fabric, vertex);
-        int tile = fabric.tile(vertex);
+    private static Step step(long key, long delays) {
+        int groups = (int) (key >>> 2 * DISTANCE_BITS);
+        return new Step(
+                groups >>> GROUP_BITS,
+                groups & (1 << GROUP_BITS) - 1,
+                (short) (key >>> DISTANCE_BITS),
+                (short) key,
+                (int) (delays >>> Integer.SIZE),
+                (int) delays);
+    }
+
+    /** Adds the steps of a vertex's edges. The groups of all vertices are known. */
+    private void addSteps(
+            Fabric fabric, EdgeCursor edges, int tile, int vertex, Long2LongOpenHashMap delays) {
+        int group = groupOfPlace[places.placeOf(tile, vertex)];
         edges.reset(vertex);
         while (edges.next()) {
             int other = fabric.tile(edges.other());
-            Key key =
-                    new Key(
+            long key =
+                    key(
                             group,
-                            group(fabric, edges.other()),
+                            groupOfPlace[places.placeOf(other, edges.other())],
                             fabric.column(other) - fabric.column(tile),
                             fabric.row(other) - fabric.row(tile));
             int fast = edges.delayPs(Corner.FAST);
             int slow = edges.delayPs(Corner.SLOW);
-            int[] least = delays.computeIfAbsent(key, k -> new int[] {fast, slow});
-            least[0] = Math.min(least[0], fast);
-            least[1] = Math.min(least[1], slow);
             longestPs = Math.max(longestPs, slow);
+            long known = delays.get(key);
+            if (known != UNKNOWN) {
+                fast = Math.min(fast, (int) (known >>> Integer.SIZE));
+                slow = Math.min(slow, (int) known);
+            }
+            delays.put(key, (long) fast << Integer.SIZE | slow);
         }
-        return group;
     }
 
     private int group(Fabric fabric, int vertex) {

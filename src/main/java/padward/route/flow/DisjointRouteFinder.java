@@ -34,7 +34,7 @@ import padward.route.search.VertexPath;
 public final class DisjointRouteFinder {
     private static final int NONE = -1;
     private static final int UNREACHED = Integer.MAX_VALUE;
-    private static final int CHECK_EVERY = 1 << 14;
+    private static final int CHECK_EVERY = 4096;
 
     /**
      * Bits of {@link #role}: what a search has to know of a vertex on each edge that it looks at.

@@ -21,6 +21,7 @@ import javafx.scene.input.KeyCombination;
  * @param scope where the keys work
  * @param purpose what it does, one sentence
  * @param possible whether it can be run now
+ * @param on what it switches, for those that switch something on and off
  * @param work runs it
  */
 public record Action(
@@ -31,6 +32,7 @@ public record Action(
         Scope scope,
         String purpose,
         ObservableBooleanValue possible,
+        Optional<ObservableBooleanValue> on,
         Runnable work) {
     /** Copies the keys. */
     public Action {
@@ -98,6 +100,7 @@ public record Action(
                 Scope.WINDOW,
                 purpose,
                 BooleanExpression.booleanExpression(new SimpleBooleanProperty(true)),
+                Optional.empty(),
                 work);
     }
 
@@ -116,18 +119,24 @@ public record Action(
         return switch (name) {
             case "Shortcut" -> KeyCombination.SHORTCUT_DOWN;
             case "Shift" -> KeyCombination.SHIFT_DOWN;
+            case "Alt" -> KeyCombination.ALT_DOWN;
             default -> throw new IllegalArgumentException("no such modifier: " + name);
         };
     }
 
     /** The same with keys that work only while the map has the focus. */
     public Action onMap() {
-        return new Action(id, group, text, keys, Scope.MAP, purpose, possible, work);
+        return new Action(id, group, text, keys, Scope.MAP, purpose, possible, on, work);
     }
 
     /** The same, possible only under a condition. */
     public Action when(ObservableBooleanValue now) {
-        return new Action(id, group, text, keys, scope, purpose, now, work);
+        return new Action(id, group, text, keys, scope, purpose, now, on, work);
+    }
+
+    /** The same, marked while something is on that it switches. */
+    public Action marking(ObservableBooleanValue what) {
+        return new Action(id, group, text, keys, scope, purpose, possible, Optional.of(what), work);
     }
 
     /** Runs it, if it is possible now. */

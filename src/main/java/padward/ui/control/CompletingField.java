@@ -3,11 +3,13 @@ package padward.ui.control;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Popup;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 
 /**
@@ -23,6 +25,9 @@ public final class CompletingField extends TextField {
     private final Finder finder;
     private final Words words;
     private boolean choosing;
+
+    /** Whether a change comes from a key: another design or question offers nothing by itself. */
+    private boolean typing;
 
     /** Finds names for a word, at once or later, on the UI thread. */
     public interface Finder {
@@ -40,7 +45,7 @@ public final class CompletingField extends TextField {
     }
 
     /** Suggests some of these names, which are read again each time. */
-    public CompletingField(Supplier<List<String>> names) {
+    public CompletingField(Supplier<SearchableNames> names) {
         this(names, List::of);
     }
 
@@ -48,7 +53,7 @@ public final class CompletingField extends TextField {
      * @param names all names
      * @param recent recently used names, the latest first; suggested before the others
      */
-    public CompletingField(Supplier<List<String>> names, Supplier<List<String>> recent) {
+    public CompletingField(Supplier<SearchableNames> names, Supplier<List<String>> recent) {
         this(
                 (word, found) -> found.accept(Suggestions.of(word, names.get(), recent.get())),
                 c -> true);
@@ -63,7 +68,13 @@ public final class CompletingField extends TextField {
         list.setOnMouseClicked(e -> take());
         popup.getContent().add(list);
         popup.setAutoHide(true);
-        textProperty().addListener((p, old, now) -> offer());
+        textProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (typing) {
+                                offer();
+                            }
+                        });
         focusedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -72,6 +83,12 @@ public final class CompletingField extends TextField {
                             }
                         });
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        addEventFilter(
+                KeyEvent.ANY,
+                e -> {
+                    typing = true;
+                    Platform.runLater(() -> typing = false);
+                });
     }
 
     private void key(KeyEvent event) {

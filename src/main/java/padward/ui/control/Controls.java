@@ -4,8 +4,10 @@ import java.util.EnumMap;
 import java.util.Map;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.Property;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.Label;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
@@ -80,7 +82,8 @@ public final class Controls {
         bar.setMinWidth(Region.USE_PREF_SIZE);
         Map<Action.Group, Menu> made = new EnumMap<>(Action.Group.class);
         for (Action.Group group : Action.Group.values()) {
-            Menu menu = new Menu(group.title());
+            // The first letter of each menu of the bar is its access key.
+            Menu menu = new Menu((group.parent().isEmpty() ? "_" : "") + group.title());
             actions.in(group).forEach(a -> menu.getItems().add(item(a)));
             made.put(group, menu);
             group.parent()
@@ -91,7 +94,8 @@ public final class Controls {
     }
 
     private static MenuItem item(Action action) {
-        MenuItem item = new MenuItem(action.text());
+        MenuItem item = action.on().map(Controls::checked).orElseGet(MenuItem::new);
+        item.setText(action.text());
         item.setId(action.id() + "-item");
         item.setMnemonicParsing(false);
         if (action.scope() == Action.Scope.WINDOW) {
@@ -100,8 +104,22 @@ public final class Controls {
         } else if (!action.keys().isEmpty()) {
             item.setText(action.text() + " (on the map: " + action.keyText() + ")");
         }
-        item.setOnAction(e -> action.run());
+        item.setOnAction(
+                e -> {
+                    action.run();
+                    // The mark shows what is, not that the item was chosen.
+                    if (item instanceof CheckMenuItem check) {
+                        action.on().ifPresent(on -> check.setSelected(on.get()));
+                    }
+                });
         item.disableProperty().bind(Bindings.not(action.possible()));
+        return item;
+    }
+
+    private static MenuItem checked(ObservableBooleanValue on) {
+        CheckMenuItem item = new CheckMenuItem();
+        item.setSelected(on.get());
+        on.addListener((p, old, now) -> item.setSelected(now));
         return item;
     }
 

@@ -1,6 +1,7 @@
 package padward.ui.control;
 
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -11,6 +12,7 @@ import javafx.stage.Window;
 /** The file dialogs. */
 public final class FileDialogs {
     private final Node owner;
+    private Optional<Path> folder = Optional.empty();
 
     /**
      * @param owner a node of the window that the dialogs belong to
@@ -31,13 +33,16 @@ public final class FileDialogs {
 
     /** The ledger to open. */
     public Optional<Path> ledger() {
-        return path(chooser("Open a ledger").showOpenDialog(window()));
+        FileChooser chooser = chooser("Open a ledger");
+        filters(chooser, "ledger.json");
+        return path(chooser.showOpenDialog(window()));
     }
 
     /** Where to write a ledger. */
     public Optional<Path> newLedger() {
         FileChooser chooser = chooser("Save the kept changes as a ledger");
         chooser.setInitialFileName("ledger.json");
+        filters(chooser, "ledger.json");
         return path(chooser.showSaveDialog(window()));
     }
 
@@ -52,6 +57,8 @@ public final class FileDialogs {
     public Optional<Path> newSummary() {
         FileChooser chooser = chooser("Save the learner's summary, .html or .txt");
         chooser.setInitialFileName("lessons.html");
+        filters(chooser, "lessons.html");
+        filters(chooser, "lessons.txt");
         return path(chooser.showSaveDialog(window()));
     }
 
@@ -59,12 +66,33 @@ public final class FileDialogs {
     public Optional<Path> export(String title, String name) {
         FileChooser chooser = chooser(title);
         chooser.setInitialFileName(name);
+        filters(chooser, name);
         return path(chooser.showSaveDialog(window()));
     }
 
-    private static FileChooser chooser(String title) {
+    /** Offers files of the same kind as a name first. */
+    static void filters(FileChooser chooser, String name) {
+        String ending = name.substring(name.lastIndexOf('.') + 1);
+        String what =
+                switch (ending) {
+                    case "png", "svg" -> "Pictures";
+                    case "csv" -> "Tables";
+                    case "json" -> "Ledgers";
+                    case "html", "txt", "pdf" -> "Pages";
+                    default -> "Files";
+                };
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter(
+                                what + " (*." + ending + ")", "*." + ending),
+                        new FileChooser.ExtensionFilter("All files", "*"));
+    }
+
+    /** Begins in the folder that was used last, while it is there. */
+    private FileChooser chooser(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
+        folder.filter(Files::isDirectory).map(Path::toFile).ifPresent(chooser::setInitialDirectory);
         return chooser;
     }
 
@@ -72,7 +100,11 @@ public final class FileDialogs {
         return owner.getScene().getWindow();
     }
 
-    private static Optional<Path> path(File file) {
-        return Optional.ofNullable(file).map(File::toPath);
+    private Optional<Path> path(File file) {
+        Optional<Path> chosen = Optional.ofNullable(file).map(File::toPath);
+        chosen.map(Path::toAbsolutePath)
+                .map(Path::getParent)
+                .ifPresent(f -> folder = Optional.of(f));
+        return chosen;
     }
 }

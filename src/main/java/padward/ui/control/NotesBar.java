@@ -48,6 +48,17 @@ public final class NotesBar extends VBox {
             copy.setTooltip(new Tooltip("Copies the message with its details"));
             row.getChildren().add(copy);
         }
+        note.offer()
+                .ifPresent(
+                        o ->
+                                row.getChildren()
+                                        .add(
+                                                button(
+                                                        o.text(),
+                                                        () -> {
+                                                            notes.dismiss(note);
+                                                            o.work().run();
+                                                        })));
         row.getChildren().add(button("Dismiss", () -> notes.dismiss(note)));
         return row;
     }

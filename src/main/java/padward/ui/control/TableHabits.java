@@ -4,25 +4,32 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import javafx.scene.control.ContextMenu;
+import javafx.scene.control.Control;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SelectionMode;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableColumnBase;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
-import javafx.scene.input.Clipboard;
-import javafx.scene.input.ClipboardContent;
+import javafx.scene.control.TreeTableCell;
+import javafx.scene.control.TreeTableColumn;
+import javafx.scene.control.TreeTableView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.base.Formulas;
+import padward.ui.model.AppearanceModel;
 
 /**
  * What people expect of any table: several rows can be selected and copied, columns can be hidden,
- * and a cell that is cut tells its text.
+ * moved and fitted and stay as they were left, and a cell that is cut tells its text.
  */
 public final class TableHabits {
     private static final KeyCombination COPY =
@@ -30,23 +37,62 @@ public final class TableHabits {
 
     private TableHabits() {}
 
-    /** Gives them to a table. Its own menu items come first in its context menu. */
-    public static <S> void install(TableView<S> table, MenuItem... own) {
+    /**
+     * Gives them to a table.
+     *
+     * @param own the table's own menu items for the selected rows, which come first
+     */
+    public static <S> void install(
+            TableView<S> table, AppearanceModel look, Supplier<List<MenuItem>> own) {
         table.getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
         table.setTableMenuButtonVisible(true);
+        Columns columns = new Columns(table, table.getColumns(), look);
+        install(table, columns, own, () -> csv(table, selectedRows(table)), () -> cell(table));
+    }
+
+    /** The same for a table of a hierarchy. */
+    public static <S> void install(
+            TreeTableView<S> table, AppearanceModel look, Supplier<List<MenuItem>> own) {
+        table.getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
+        table.setTableMenuButtonVisible(true);
+        Columns columns = new Columns(table, table.getColumns(), look);
+        install(table, columns, own, () -> selectedAsCsv(table), () -> cell(table));
+    }
+
+    private static void install(
+            Control table,
+            Columns columns,
+            Supplier<List<MenuItem>> own,
+            Supplier<String> rows,
+            Supplier<String> cell) {
         table.addEventHandler(
                 KeyEvent.KEY_PRESSED,
                 e -> {
                     if (COPY.match(e)) {
-                        copy(table);
+                        copy(rows.get());
                         e.consume();
                     }
                 });
-        MenuItem copy = new MenuItem("Copy rows");
-        copy.setAccelerator(COPY);
-        copy.setOnAction(e -> copy(table));
-        ContextMenu menu = new ContextMenu(own);
-        menu.getItems().add(copy);
+        ContextMenu menu = new ContextMenu();
+        // Filled when it opens: what can be done depends on the rows.
+        menu.setOnShowing(
+                e -> {
+                    List<MenuItem> items = new ArrayList<>(own.get());
+                    if (!items.isEmpty()) {
+                        items.add(new SeparatorMenuItem());
+                    }
+                    MenuItem copyRows =
+                            ThingMenu.item("Copy rows with heads", () -> copy(rows.get()));
+                    copyRows.setAccelerator(COPY);
+                    items.add(copyRows);
+                    items.add(ThingMenu.item("Copy the cell", () -> copy(cell.get())));
+                    items.add(new SeparatorMenuItem());
+                    items.add(ThingMenu.item("Fit columns to their texts", columns::fit));
+                    items.add(ThingMenu.item("Columns as at first", columns::reset));
+                    menu.getItems().setAll(items);
+                });
+        // An empty menu would not open.
+        menu.getItems().add(new MenuItem(""));
         table.setContextMenu(menu);
     }
 
@@ -65,33 +111,104 @@ public final class TableHabits {
                         });
     }
 
-    private static <S> void copy(TableView<S> table) {
-        String text = selectedAsCsv(table);
+    /** The same in a table of a hierarchy. */
+    public static <S> void tellTexts(TreeTableColumn<S, String> column) {
+        column.setCellFactory(
+                c ->
+                        new TreeTableCell<>() {
+                            @Override
+                            protected void updateItem(String text, boolean isEmpty) {
+                                super.updateItem(text, isEmpty);
+                                boolean any = !isEmpty && text != null && !text.isEmpty();
+                                setText(any ? text : null);
+                                setTooltip(any ? new Tooltip(text) : null);
+                            }
+                        });
+    }
+
+    /** Says what a column means, on its head. */
+    public static void tip(TableColumnBase<?, ?> column, String meaning) {
+        Columns.tip(column, meaning);
+    }
+
+    /** Keeps a column from being hidden. */
+    public static void keepVisible(TableColumnBase<?, ?> column) {
+        column.visibleProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (!now) {
+                                column.setVisible(true);
+                            }
+                        });
+    }
+
+    private static void copy(String text) {
         if (!text.isEmpty()) {
-            ClipboardContent content = new ClipboardContent();
-            content.putString(text);
-            Clipboard.getSystemClipboard().setContent(content);
+            ThingMenu.copy(text);
         }
     }
 
-    /** The selected rows as RFC 4180, with the heads of the visible columns; empty for none. */
-    static <S> String selectedAsCsv(TableView<S> table) {
-        List<Integer> rows = table.getSelectionModel().getSelectedIndices().sorted();
+    private static <S> List<Integer> selectedRows(TableView<S> table) {
+        return table.getSelectionModel().getSelectedIndices().stream().sorted().toList();
+    }
+
+    private static <S> String cell(TableView<S> table) {
+        var at = table.getFocusModel().getFocusedCell();
+        return at.getTableColumn() == null || at.getRow() < 0
+                ? firstCell(csv(table, selectedRows(table)))
+                : String.valueOf(at.getTableColumn().getCellData(at.getRow()));
+    }
+
+    private static <S> String cell(TreeTableView<S> table) {
+        var at = table.getFocusModel().getFocusedCell();
+        return at.getTableColumn() == null || at.getRow() < 0
+                ? firstCell(selectedAsCsv(table))
+                : String.valueOf(at.getTableColumn().getCellData(at.getRow()));
+    }
+
+    /** Without a focused cell, that of the first column. */
+    private static String firstCell(String csv) {
+        String[] lines = csv.split("\r\n");
+        return lines.length < 2 ? "" : lines[1].split(",", 2)[0];
+    }
+
+    private static <S> String selectedAsCsv(TreeTableView<S> table) {
+        List<Integer> rows =
+                table.getSelectionModel().getSelectedIndices().stream().sorted().toList();
+        List<TreeTableColumn<S, ?>> columns = table.getVisibleLeafColumns();
+        return csv(columns, rows, (column, row) -> column.getCellData(row));
+    }
+
+    private static <S> String csv(TableView<S> table, List<Integer> rows) {
+        List<TableColumn<S, ?>> columns = table.getVisibleLeafColumns();
+        return csv(columns, rows, (column, row) -> column.getCellData(row));
+    }
+
+    private interface Cells<C> {
+        Object at(C column, int row);
+    }
+
+    /** Rows as RFC 4180, with the heads of the visible columns; empty for none. */
+    private static <C extends TableColumnBase<?, ?>> String csv(
+            List<C> columns, List<Integer> rows, Cells<C> cells) {
         if (rows.isEmpty()) {
             return "";
         }
         StringBuilder text = new StringBuilder();
         try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            List<TableColumn<S, ?>> columns = table.getVisibleLeafColumns();
-            out.printRecord(columns.stream().map(TableColumn::getText).toList());
+            out.printRecord(columns.stream().map(TableColumnBase::getText).toList());
             for (int row : rows) {
-                List<Object> cells = new ArrayList<>();
-                columns.forEach(c -> cells.add(c.getCellData(row)));
-                out.printRecord(cells);
+                List<Object> line = new ArrayList<>();
+                columns.forEach(c -> line.add(field(cells.at(c, row))));
+                out.printRecord(line);
             }
         } catch (IOException impossible) {
             throw new UncheckedIOException("nothing is written outside memory", impossible);
         }
         return text.toString();
+    }
+
+    private static String field(Object value) {
+        return value == null ? "" : Formulas.guard(value);
     }
 }

@@ -21,9 +21,9 @@ public final class OpenDesign {
     private final Lazy<PadReachability> padReachability;
 
     // Names are needed when the user types, not for the first picture.
-    private final Lazy<List<String>> netNames;
-    private final Lazy<List<String>> padNames;
-    private final Lazy<List<String>> placeNames;
+    private final Lazy<SearchableNames> netNames;
+    private final Lazy<SearchableNames> padNames;
+    private final Lazy<SearchableNames> placeNames;
 
     /** Builds the indexes, O(vertices + tiles); call it off the UI thread. */
     public OpenDesign(Design design) {
@@ -59,17 +59,22 @@ public final class OpenDesign {
         this.kinds = kinds;
         this.padReachability = padReachability;
         this.fill = fill;
-        this.netNames = new Lazy<>(() -> design.nets().stream().map(Net::name).sorted().toList());
-        this.padNames = new Lazy<>(() -> padNames(design));
+        this.netNames =
+                new Lazy<>(
+                        () ->
+                                new SearchableNames(
+                                        design.nets().stream().map(Net::name).sorted().toList()));
+        this.padNames = new Lazy<>(() -> new SearchableNames(padNames(design)));
         this.placeNames =
                 new Lazy<>(
                         () ->
-                                Stream.concat(
-                                                netNames().stream(),
-                                                design.cells().stream().map(Cell::name))
-                                        .distinct()
-                                        .sorted()
-                                        .toList());
+                                new SearchableNames(
+                                        Stream.concat(
+                                                        netNames().stream(),
+                                                        design.cells().stream().map(Cell::name))
+                                                .distinct()
+                                                .sorted()
+                                                .toList()));
     }
 
     private static List<String> padNames(Design design) {
@@ -86,8 +91,9 @@ public final class OpenDesign {
      */
     public void prepare() {
         design.fabric().edgesIn();
-        placeNames();
-        padNames();
+        netNames().prepare();
+        placeNames().prepare();
+        padNames().prepare();
     }
 
     /**
@@ -130,7 +136,7 @@ public final class OpenDesign {
     }
 
     /** Names of nets and cells, sorted. */
-    public List<String> placeNames() {
+    public SearchableNames placeNames() {
         return placeNames.get();
     }
 
@@ -150,12 +156,12 @@ public final class OpenDesign {
     }
 
     /** Names of all nets, sorted. */
-    public List<String> netNames() {
+    public SearchableNames netNames() {
         return netNames.get();
     }
 
     /** All names of pads: full names, package pins, ports, header pins. */
-    public List<String> padNames() {
+    public SearchableNames padNames() {
         return padNames.get();
     }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import padward.base.Formulas;
 
 /**
  * A table for a CSV file.
@@ -41,7 +42,7 @@ record CsvTable(List<String> columns, List<List<String>> rows) {
             }
             List<String> row = new ArrayList<>();
             for (Object value : values) {
-                row.add(value.toString());
+                row.add(Formulas.guard(value));
             }
             rows.add(row);
         }

@@ -64,7 +64,7 @@ public final class Exports {
                     WholeFile.write(file, content.of(progress));
                     return file;
                 },
-                saved -> model.notes().add(this, "Saved " + what + " in " + saved + "."));
+                saved -> model.notes().done("Saved " + what + " in " + saved + "."));
     }
 
     private static WholeFile.Body text(String text) {

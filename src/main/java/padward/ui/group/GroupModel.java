@@ -12,7 +12,6 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
@@ -43,7 +42,7 @@ public final class GroupModel {
     private final WindowModel model;
     private final JobSlot job;
     private final StringProperty nets;
-    private final StringProperty pads = new SimpleStringProperty("any");
+    private final StringProperty pads;
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.MOST);
     private final BooleanProperty mayDisconnect = new SimpleBooleanProperty();
     private final BooleanProperty accepted = new SimpleBooleanProperty();
@@ -61,6 +60,7 @@ public final class GroupModel {
     public GroupModel(WindowModel model) {
         this.model = model;
         this.nets = model.groupNetsProperty();
+        this.pads = model.groupPadsProperty();
         this.job = new JobSlot(model.jobs(), this);
         model.openedProperty().addListener((p, old, now) -> clear());
         nets.addListener((p, old, now) -> compareFields());

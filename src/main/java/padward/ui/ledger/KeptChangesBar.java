@@ -15,7 +15,7 @@ import padward.ui.control.Controls;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 
-/** The kept changes, each with its undo; hidden while there are none. */
+/** The status line: what is kept, each with its undo, and what was done last. */
 public final class KeptChangesBar extends HBox {
     private static final int SHOWN = 3;
     private static final double TIP_WIDTH = 560;
@@ -40,9 +40,18 @@ public final class KeptChangesBar extends HBox {
         text.setTooltip(all);
         HBox.setHgrow(text, Priority.ALWAYS);
         text.setMaxWidth(Double.MAX_VALUE);
+        Label done = new Label();
+        done.setId("status");
+        done.getStyleClass().add("faint");
+        done.setMinWidth(0);
+        done.textProperty().bind(model.notes().statusProperty());
+        Tooltip allDone = new Tooltip();
+        allDone.textProperty().bind(done.textProperty());
+        done.setTooltip(allDone);
         getChildren()
                 .addAll(
                         text,
+                        done,
                         undos,
                         Controls.button(actions.get("undo")),
                         Controls.button(actions.get("redo")),
@@ -56,9 +65,6 @@ public final class KeptChangesBar extends HBox {
     private void show(WindowModel model) {
         List<LedgerEntry> kept =
                 model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
-        boolean any = !kept.isEmpty() || model.history().nextRedoProperty().get().isPresent();
-        setVisible(any);
-        setManaged(any);
         text.setText(summary(kept));
         undos.getChildren().clear();
         for (int i = Math.max(0, kept.size() - SHOWN); i < kept.size(); i++) {

@@ -119,7 +119,7 @@ final class SheetModel {
                     write(file, from.toSheet(), size, from.kept(), design);
                     return file;
                 },
-                written -> model.notes().add(this, "Saved " + written + "."));
+                written -> model.notes().done("Saved " + written + "."));
     }
 
     private static void write(

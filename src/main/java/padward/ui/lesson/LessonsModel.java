@@ -236,7 +236,7 @@ public final class LessonsModel {
                     LearnerSummary.write(file, record, lessons);
                     return file;
                 },
-                written -> model.notes().add(this, "Wrote " + written + "."));
+                written -> model.notes().done("Wrote " + written + "."));
     }
 
     /** Whether the open design is that of the present lesson. */

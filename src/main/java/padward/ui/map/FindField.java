@@ -9,6 +9,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
 
@@ -49,8 +50,11 @@ public final class FindField extends HBox {
         field.selectAll();
     }
 
-    private List<String> names() {
-        return model.openedProperty().get().map(OpenDesign::placeNames).orElse(List.of());
+    private SearchableNames names() {
+        return model.openedProperty()
+                .get()
+                .map(OpenDesign::placeNames)
+                .orElse(SearchableNames.NONE);
     }
 
     private void find() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.binding.BooleanExpression;
 import padward.ui.control.Action;
 import padward.ui.scene.MapLayer;
 
@@ -17,12 +18,15 @@ public final class MapActions {
         for (MapLayer layer : MapLayer.values()) {
             result.add(
                     onMap(
-                            Action.Group.LAYER,
-                            "layer-" + layer.name().toLowerCase(Locale.ROOT),
-                            "Show or hide: " + layer.label(),
-                            layer.key(),
-                            layer.what(),
-                            () -> model.options().toggle(layer)));
+                                    Action.Group.LAYER,
+                                    "layer-" + layer.name().toLowerCase(Locale.ROOT),
+                                    "Show or hide: " + layer.label(),
+                                    layer.key(),
+                                    layer.what(),
+                                    () -> model.options().toggle(layer))
+                            .marking(
+                                    BooleanExpression.booleanExpression(
+                                            model.options().shown(layer))));
         }
         result.add(
                 onMap(
@@ -93,14 +97,14 @@ public final class MapActions {
                         Action.Group.MAP,
                         "back",
                         "Back",
-                        "Back_Space",
+                        "Back_Space Alt+Left",
                         "Goes back to the place on the map before the last jump",
                         navigation::back),
                 onMap(
                         Action.Group.MAP,
                         "forward",
                         "Forward",
-                        "Shift+Back_Space",
+                        "Shift+Back_Space Alt+Right",
                         "Goes forward to the place that you came back from",
                         navigation::forward),
                 onMap(

@@ -60,7 +60,9 @@ final class MapCanvas {
             raster = new Raster(view.width(), view.height(), density);
         }
         CanvasSurface out = new CanvasSurface(g, raster);
-        MapPicture.paint(scene(opened, view, palette), out);
+        MapScene scene = scene(opened, view, palette);
+        MapPicture.paint(scene, out);
+        MapPicture.paintOverview(scene, out);
         if (focused) {
             Surface.Line line = new Surface.Line(palette.selection(), 2);
             out.outlineRect(1, 1, view.width() - 2, view.height() - 2, 0, line);

@@ -5,6 +5,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
+import javafx.scene.layout.Region;
 import padward.breakout.ask.Obstacle;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
@@ -24,12 +25,17 @@ final class MapPointer {
     /** How far from an obstacle's mark a click still chooses it, pixels. */
     private static final double MARK_REACH = 12;
 
-    private static final double APART = 8;
+    private static final double DOUBLE_CLICK = 3;
+    private static final double BESIDE = 14;
+
+    /** A rectangle smaller than this is not zoomed to, pixels. */
+    private static final double LEAST_RECTANGLE = 8;
 
     private final MapModel map;
     private final WindowModel model;
     private final MapNavigation navigation;
     private final Label under = new Label();
+    private final Region rectangle = new Region();
     private boolean overview;
     private double pressX;
     private double pressY;
@@ -44,6 +50,16 @@ final class MapPointer {
         under.getStyleClass().add("under-pointer");
         under.setVisible(false);
         under.setMouseTransparent(true);
+        rectangle.setId("zoom-rectangle");
+        rectangle.getStyleClass().add("zoom-rectangle");
+        rectangle.setVisible(false);
+        rectangle.setManaged(false);
+        rectangle.setMouseTransparent(true);
+    }
+
+    /** The rectangle that is being drawn to zoom to. */
+    Region rectangle() {
+        return rectangle;
     }
 
     /** Handles all pointer events of a node. */
@@ -91,11 +107,26 @@ final class MapPointer {
                 t -> {
                     under.setText(t.line());
                     under.autosize();
-                    under.relocate(APART, Math.max(0, view().height() - under.getHeight() - APART));
+                    // Next to the pointer, on the side where there is room.
+                    double right = x + BESIDE;
+                    boolean fits = right + under.getWidth() < view().width();
+                    double left = fits ? right : Math.max(0, x - BESIDE - under.getWidth());
+                    double below = y + BESIDE;
+                    boolean high = below + under.getHeight() > view().height();
+                    under.relocate(
+                            Math.max(0, Math.min(left, view().width() - under.getWidth())),
+                            high ? Math.max(0, y - BESIDE - under.getHeight()) : below);
                 });
     }
 
     private void press(MouseEvent event) {
+        if (event.getButton() == MouseButton.BACK) {
+            navigation.back();
+        } else if (event.getButton() == MouseButton.FORWARD) {
+            navigation.forward();
+        }
+        rectangle.setVisible(event.isShiftDown() && event.getButton() == MouseButton.PRIMARY);
+        rectangle.resizeRelocate(event.getX(), event.getY(), 0, 0);
         Optional<TileLayout.Point> place =
                 opened().flatMap(
                                 o ->
@@ -110,16 +141,46 @@ final class MapPointer {
     }
 
     private void drag(MouseEvent event) {
+        if (rectangle.isVisible()) {
+            rectangle.resizeRelocate(
+                    Math.min(pressX, event.getX()),
+                    Math.min(pressY, event.getY()),
+                    Math.abs(event.getX() - pressX),
+                    Math.abs(event.getY() - pressY));
+            return;
+        }
         navigation.pan(event.getX() - dragX, event.getY() - dragY);
         dragX = event.getX();
         dragY = event.getY();
     }
 
     private void release(MouseEvent event) {
+        if (rectangle.isVisible()) {
+            rectangle.setVisible(false);
+            zoomToRectangle();
+            return;
+        }
+        if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2 && !overview) {
+            navigation.zoomAt(event.getX(), event.getY(), DOUBLE_CLICK);
+            return;
+        }
         boolean still = Math.hypot(event.getX() - pressX, event.getY() - pressY) < STILL;
         if (still && !overview && event.getButton() == MouseButton.PRIMARY) {
             pick(event.getX(), event.getY());
         }
+    }
+
+    private void zoomToRectangle() {
+        double wide = rectangle.getWidth();
+        double high = rectangle.getHeight();
+        if (wide < LEAST_RECTANGLE || high < LEAST_RECTANGLE) {
+            return;
+        }
+        double scale = view().scale() * Math.min(view().width() / wide, view().height() / high);
+        navigation.goTo(
+                view().worldX(rectangle.getLayoutX() + wide / 2),
+                view().worldY(rectangle.getLayoutY() + high / 2),
+                scale);
     }
 
     /**

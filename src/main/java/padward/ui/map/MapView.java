@@ -4,12 +4,14 @@ import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.geometry.Insets;
 import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import javafx.stage.Window;
@@ -20,7 +22,6 @@ import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
-import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.MapScene;
 
 /**
@@ -69,9 +70,11 @@ public final class MapView extends Pane {
                         + " T the tile in the middle, Enter pins what is in the middle.");
         getStyleClass().add("map");
         setMinSize(120, 120);
+        bar.setId("map-bar");
         bar.getStyleClass().add("map-bar");
+        bar.setPadding(new Insets(4, APART, 4, APART));
         bar.getChildren().add(new LayersButton(map.options()));
-        getChildren().addAll(canvas, pointer.under(), bar, card);
+        getChildren().addAll(canvas, pointer.under(), pointer.rectangle(), card);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.shown().answerProperty().addListener((p, old, now) -> navigation.fitRoute());
         model.shown().selectedHopProperty().addListener((p, old, now) -> navigation.flyToHop());
@@ -184,14 +187,14 @@ public final class MapView extends Pane {
             canvas.setHeight(height);
             navigation.resize(width, height);
         }
-        double room = Math.max(1, width - OverviewPainter.WIDTH - 2 * APART);
-        double barWide = Math.min(room, bar.prefWidth(-1));
-        bar.setPrefWrapLength(room);
-        bar.resizeRelocate(APART, APART, barWide, bar.prefHeight(barWide));
-        double top = bar.getHeight() + 2 * APART;
         double wide = Math.min(width - 2 * APART, card.prefWidth(-1));
-        double high = Math.min(Math.max(1, height - top), card.prefHeight(wide));
-        card.resizeRelocate(APART, top, Math.max(1, wide), high);
+        double high = Math.min(Math.max(1, height - 2 * APART), card.prefHeight(wide));
+        card.resizeRelocate(APART, APART, Math.max(1, wide), high);
+    }
+
+    /** The buttons of the map, which stand next to it and never on it. */
+    public Region bar() {
+        return bar;
     }
 
     /** The model of the map. */

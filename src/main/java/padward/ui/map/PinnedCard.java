@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Insets;
+import javafx.scene.Cursor;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -21,6 +23,8 @@ final class PinnedCard extends VBox {
     private static final double WIDTH = 300;
 
     private final MapModel map;
+    private double grabX;
+    private double grabY;
     private final Label title = text("pin-title");
     private final Label state = text("pin-state");
     private final Label details = text("pin-details");
@@ -62,9 +66,31 @@ final class PinnedCard extends VBox {
         FlowPane actions = new FlowPane(6, 4, bringOut, takePad, close);
         actions.setPadding(new Insets(4, 0, 0, 0));
         getChildren().addAll(title, state, details, actions);
+        title.setCursor(Cursor.MOVE);
+        setOnMousePressed(
+                e -> {
+                    grabX = e.getSceneX() - getTranslateX();
+                    grabY = e.getSceneY() - getTranslateY();
+                    e.consume();
+                });
+        setOnMouseDragged(
+                e -> {
+                    moveTo(e.getSceneX() - grabX, e.getSceneY() - grabY);
+                    e.consume();
+                });
+        setOnMouseReleased(MouseEvent::consume);
         map.pinnedProperty().addListener((p, old, now) -> show());
         map.reachProperty().addListener((p, old, now) -> show());
         show();
+    }
+
+    /** Moves it on the map, but never out of it. */
+    private void moveTo(double x, double y) {
+        Region on = (Region) getParent();
+        setTranslateX(
+                Math.max(-getLayoutX(), Math.min(on.getWidth() - getLayoutX() - getWidth(), x)));
+        setTranslateY(
+                Math.max(-getLayoutY(), Math.min(on.getHeight() - getLayoutY() - getHeight(), y)));
     }
 
     private static Label text(String id) {

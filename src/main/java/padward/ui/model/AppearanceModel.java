@@ -1,5 +1,6 @@
 package padward.ui.model;
 
+import java.util.List;
 import javafx.beans.binding.DoubleBinding;
 import javafx.beans.binding.DoubleExpression;
 import javafx.beans.property.BooleanProperty;
@@ -7,9 +8,20 @@ import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableMap;
 
 /** The look of the window. */
 public final class AppearanceModel {
+    /**
+     * How the user left a column of a table.
+     *
+     * @param head its head, by which it is found again
+     * @param width its width at the default text size, pixels
+     * @param shown whether it is shown
+     */
+    public record Column(String head, double width, boolean shown) {}
+
     /** Default size of text, pixels. */
     public static final int DEFAULT_TEXT = 14;
 
@@ -20,6 +32,7 @@ public final class AppearanceModel {
     private final BooleanProperty lists = new SimpleBooleanProperty(true);
     private final BooleanProperty reasons = new SimpleBooleanProperty(false);
     private final IntegerProperty textSize = new SimpleIntegerProperty(DEFAULT_TEXT);
+    private final ObservableMap<String, List<Column>> columns = FXCollections.observableHashMap();
     private final DoubleBinding letters = textSize.divide((double) DEFAULT_TEXT);
 
     /** Whether the dark theme is shown. */
@@ -30,6 +43,11 @@ public final class AppearanceModel {
     /** Whether the lists next to the map are shown. */
     public BooleanProperty listsProperty() {
         return lists;
+    }
+
+    /** How the user left the columns of tables, by the id of the table. */
+    public ObservableMap<String, List<Column>> columns() {
+        return columns;
     }
 
     /** Whether the reasons of an answer are shown under it. */

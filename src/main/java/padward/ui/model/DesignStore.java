@@ -1,8 +1,12 @@
 package padward.ui.model;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -50,6 +54,9 @@ public final class DesignStore {
     private Optional<WorkState> state = Optional.empty();
     private Optional<KeptChanges> keptOnDemo = Optional.empty();
     private boolean changing;
+
+    /** When the open file had been written when it was read, or last looked at. */
+    private Optional<FileTime> seen = Optional.empty();
 
     DesignStore(Jobs jobs, History history, KeptChangeStore store) {
         this.jobs = jobs;
@@ -175,6 +182,8 @@ public final class DesignStore {
 
     private void show(Read read, WorkState.Origin origin) {
         history.clear();
+        notes.dismissAbout(this);
+        seen = origin.file().flatMap(DesignStore::timeOf);
         boolean again = origin instanceof WorkState.OfDemo && keptOnDemo.isPresent();
         KeptChanges shown = again ? keptOnDemo.get().on(read.bare().original()) : read.kept();
         OpenDesign opening = again ? read.opened().with(shown.design()) : read.opened();
@@ -302,7 +311,7 @@ public final class DesignStore {
         job.start(
                 "Saving " + ledger.getFileName(),
                 progress -> now.save(ledger, design.get()),
-                written -> notes.add(this, "Saved " + text(written.entries(), ledger)));
+                written -> notes.done("Saved " + text(written.entries(), ledger)));
     }
 
     private static String text(List<LedgerEntry> entries, Path ledger) {
@@ -336,6 +345,45 @@ public final class DesignStore {
         }
         remember("opening ledger " + ledger.getFileName(), on.kept(), read);
         change(read);
+    }
+
+    /** When a file was written last; empty when that cannot be told. */
+    private static Optional<FileTime> timeOf(Path path) {
+        try {
+            return Optional.of(Files.getLastModifiedTime(path));
+        } catch (IOException fault) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * Looks whether the open file was written by something else since it was read, and says so
+     * once.
+     *
+     * @param readAgain opens it
+     */
+    void lookForChange(Consumer<Path> readAgain) {
+        Optional<Path> path = file.get();
+        Optional<FileTime> before = seen;
+        if (path.isEmpty() || before.isEmpty()) {
+            return;
+        }
+        jobs.background()
+                .start(
+                        progress -> timeOf(path.get()),
+                        now -> {
+                            boolean same = path.equals(file.get()) && before.equals(seen);
+                            if (same && now.isPresent() && !now.equals(before)) {
+                                seen = now;
+                                notes.offer(
+                                        this,
+                                        path.get().getFileName()
+                                                + " has changed on the disk since it was opened.",
+                                        "Read it again",
+                                        () -> readAgain.accept(path.get()));
+                            }
+                        },
+                        fault -> {});
     }
 
     /** What is open now; empty until the first design is read. */

@@ -1,14 +1,10 @@
 package padward.ui.model;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.NameLookup.Match;
-import padward.design.PadWiring;
 
 /**
  * What to do next about a name in a question that does not mean one thing: names to choose from, in
@@ -32,6 +28,9 @@ public record NameOffers(
 
     /** The offers for the texts of a question; empty when both mean one thing. */
     static Optional<NameOffers> find(Design design, String net, String pad) {
+        if (net.isEmpty() && GroupParser.anyOf(design, pad).size() == 1) {
+            return Optional.empty();
+        }
         Optional<NameOffers> forNet = forNet(design, net);
         return forNet.isPresent() ? forNet : forPad(design, pad);
     }
@@ -71,57 +70,24 @@ public record NameOffers(
     }
 
     private static Optional<NameOffers> forPad(Design design, String text) {
-        if (text.isEmpty()) {
+        if (text.isEmpty() || !GroupParser.anyOf(design, text).isEmpty()) {
             return Optional.empty();
         }
-        Match<?> match = NameLookup.pad(design, text);
-        if (match instanceof Match.Several<?> several) {
-            return Optional.of(
-                    new NameOffers(
-                            true,
-                            matches(text, several.names(), "pads") + " Choose one.",
-                            first(several.names()),
-                            Optional.empty()));
-        }
-        if (!(match instanceof Match.None<?> none)) {
-            return Optional.empty();
-        }
-        List<String> onHeader = pinsOf(design, text);
-        if (!onHeader.isEmpty()) {
-            return Optional.of(
-                    new NameOffers(
-                            true,
-                            text
-                                    + " has "
-                                    + (onHeader.size() == 1 ? "1 pin" : onHeader.size() + " pins")
-                                    + ". Choose one.",
-                            first(onHeader),
-                            Optional.empty()));
-        }
+        List<String> nearest =
+                NameLookup.pad(design, text) instanceof Match.None<?> none
+                        ? none.nearest()
+                        : List.of();
         return Optional.of(
                 new NameOffers(
                         true,
                         "No pad, package pin, port or header pin is called “"
                                 + text
                                 + "”. "
-                                + (none.nearest().isEmpty()
+                                + (nearest.isEmpty()
                                         ? "With the field empty, all pads are listed."
                                         : "Did you mean one of these?"),
-                        none.nearest(),
+                        nearest,
                         Optional.empty()));
-    }
-
-    /** The pins of a header, by its name in any case. */
-    private static List<String> pinsOf(Design design, String header) {
-        Set<String> pins = new LinkedHashSet<>();
-        for (PadWiring wiring : design.board().wirings()) {
-            for (Attachment attached : wiring.attachments()) {
-                if (attached.name().equalsIgnoreCase(header) && !attached.pin().isEmpty()) {
-                    pins.add(attached.name() + "." + attached.pin());
-                }
-            }
-        }
-        return List.copyOf(pins);
     }
 
     private static String matches(String text, List<String> names, String what) {

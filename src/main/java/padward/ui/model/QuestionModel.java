@@ -41,6 +41,32 @@ public final class QuestionModel {
      */
     record Asked(String net, String pad, Corner corner) {}
 
+    /** What a question is about. */
+    public enum About {
+        /** One net and one pad. */
+        ONE_PAD,
+        /** One net, and any of several pads. */
+        ANY_PAD,
+        /** One pad, and any net. */
+        ANY_NET
+    }
+
+    /**
+     * What was asked for.
+     *
+     * @param about of which kind
+     * @param pads the pads that were named; empty for all
+     */
+    public record Scope(About about, List<Integer> pads) {
+        /** Of most questions. */
+        static final Scope ONE_PAD = new Scope(About.ONE_PAD, List.of());
+
+        /** Copies the pads. */
+        public Scope {
+            pads = List.copyOf(pads);
+        }
+    }
+
     private final Supplier<Optional<WorkState>> open;
     private final Notes notes;
     private final JobSlot asking;
@@ -51,6 +77,7 @@ public final class QuestionModel {
     private final ObjectProperty<Corner> corner = new SimpleObjectProperty<>(Corner.SLOW);
     private final ObjectProperty<Optional<Asked>> asked =
             new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Scope> scope = new SimpleObjectProperty<>(Scope.ONE_PAD);
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
@@ -112,10 +139,16 @@ public final class QuestionModel {
             return;
         }
         try {
-            if (wanted.pad().isEmpty() && !wanted.net().isEmpty()) {
-                askForAllPads(on, wanted, inFields);
+            List<Integer> pads = GroupParser.anyOf(on.opened().design(), wanted.pad());
+            if (wanted.net().isEmpty()) {
+                askForAnyNet(wanted, pads);
                 return;
             }
+            if (wanted.pad().isEmpty() || pads.size() > 1) {
+                askForAnyPad(on, wanted, pads, inFields);
+                return;
+            }
+            scope.set(Scope.ONE_PAD);
             Question question =
                     QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
             Asked named = new Asked(question.net().name(), wanted.pad(), wanted.corner());
@@ -133,14 +166,23 @@ public final class QuestionModel {
         }
     }
 
-    /** A net alone asks for all pads: the survey is the answer. */
-    private void askForAllPads(WorkState on, Asked wanted, boolean inFields) throws BadInput {
+    /** A pad alone asks which nets reach it: the list of nets says so of those that it shows. */
+    private void askForAnyNet(Asked wanted, List<Integer> pads) {
+        forgetAnswer();
+        scope.set(new Scope(About.ANY_NET, pads));
+        asked.set(Optional.of(wanted));
+    }
+
+    /** A net alone asks for all pads, a header for any of its pins: the survey is the answer. */
+    private void askForAnyPad(WorkState on, Asked wanted, List<Integer> pads, boolean inFields)
+            throws BadInput {
         Design design = on.opened().design();
         Net net = NameLookup.requireNet(design, wanted.net(), "net");
         if (design.fabric().pads().isEmpty()) {
             throw new BadInput("pad", "", "a device with pads", "one without");
         }
-        Asked named = new Asked(net.name(), "", wanted.corner());
+        Asked named = new Asked(net.name(), wanted.pad(), wanted.corner());
+        scope.set(new Scope(About.ANY_PAD, pads));
         if (inFields) {
             netText.set(named.net());
         }
@@ -157,9 +199,14 @@ public final class QuestionModel {
         return offers;
     }
 
-    /** Whether a net was asked for without a pad: then all pads are listed. */
-    public boolean isForAllPads() {
-        return asked.get().filter(a -> a.pad().isEmpty()).isPresent();
+    /** Whether a net was asked for on any of several pads: then these are listed. */
+    public boolean isForAnyPad() {
+        return asked.get().isPresent() && scope.get().about() == About.ANY_PAD;
+    }
+
+    /** What was asked for. */
+    public ReadOnlyObjectProperty<Scope> scopeProperty() {
+        return scope;
     }
 
     /** Asks about the pad of a surveyed answer. */
@@ -190,6 +237,7 @@ public final class QuestionModel {
     void clear() {
         forgetAnswer();
         offers.set(Optional.empty());
+        scope.set(Scope.ONE_PAD);
         asked.set(Optional.empty());
         netText.set("");
         padText.set("");
@@ -208,14 +256,16 @@ public final class QuestionModel {
     }
 
     private static String text(Asked asked) {
-        return asked.net() + (asked.pad().isEmpty() ? "" : " on " + asked.pad());
+        return (asked.net().isEmpty() ? "any net" : asked.net())
+                + (asked.pad().isEmpty() ? "" : " on " + asked.pad());
     }
 
     /** Whether it was asked and has no answer. */
     public boolean isOwed() {
         return asked.get().isPresent()
                 && answer.get().isEmpty()
-                && !(isForAllPads() && survey.isBegun());
+                && scope.get().about() != About.ANY_NET
+                && !(isForAnyPad() && survey.isBegun());
     }
 
     /** The contents of its fields. */
@@ -247,8 +297,11 @@ public final class QuestionModel {
             return "new question";
         }
         String part = net.substring(net.lastIndexOf('/') + 1);
-        if (isForAllPads()) {
-            return part + " on any pad";
+        if (isForAnyPad()) {
+            return part + " on any pad" + (pad.isEmpty() ? "" : " of " + pad);
+        }
+        if (asked.get().isPresent() && net.isEmpty()) {
+            return "any net on " + pad;
         }
         return (part.isEmpty() ? "…" : part) + " on " + (pad.isEmpty() ? "…" : pad);
     }

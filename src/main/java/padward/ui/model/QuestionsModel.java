@@ -115,6 +115,7 @@ public final class QuestionsModel {
         }
         if (all.size() == 1) {
             question.clear();
+            jobs.notes().dismissAbout(question);
             return;
         }
         List<Edit> tried =
@@ -154,6 +155,7 @@ public final class QuestionsModel {
             return;
         }
         question.forgetAnswer();
+        jobs.notes().dismissAbout(question);
         if (shown.get() == question) {
             shown.set(all.get(index == 0 ? 1 : index - 1));
         }

@@ -1,6 +1,7 @@
 package padward.ui.model;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param recentFiles designs that were opened, the latest first
  * @param recentNets nets that were asked for, the latest first
  * @param recentPads pads that were asked for, the latest first
+ * @param layout the window's place, and how its parts were left
  */
 public record Session(
         Optional<String> file,
@@ -27,7 +29,8 @@ public record Session(
         int textSize,
         List<String> recentFiles,
         List<String> recentNets,
-        List<String> recentPads) {
+        List<String> recentPads,
+        Layout layout) {
     /** The session of the first start. */
     static final Session FIRST =
             new Session(
@@ -40,7 +43,8 @@ public record Session(
                     AppearanceModel.DEFAULT_TEXT,
                     List.of(),
                     List.of(),
-                    List.of());
+                    List.of(),
+                    Layout.FIRST);
 
     /**
      * A part of the map.
@@ -50,6 +54,64 @@ public record Session(
      * @param scale pixels per tile
      */
     public record Place(double x, double y, double scale) {}
+
+    /**
+     * Where the window is, and how its parts were left.
+     *
+     * @param window its place on the screen, when it is not maximised
+     * @param maximised whether it fills the screen
+     * @param mapShare share of the width that the map has
+     * @param columns the columns of tables, by the id of the table
+     */
+    public record Layout(
+            Optional<Bounds> window,
+            boolean maximised,
+            Optional<Double> mapShare,
+            Map<String, List<AppearanceModel.Column>> columns) {
+        /** Of the first start. */
+        static final Layout FIRST = new Layout(Optional.empty(), false, Optional.empty(), Map.of());
+
+        /** Copies the columns. */
+        public Layout {
+            columns = Map.copyOf(columns);
+        }
+    }
+
+    /**
+     * A place on the screen, in pixels of a display that is not scaled.
+     *
+     * @param x left
+     * @param y top
+     * @param width width
+     * @param height height
+     */
+    public record Bounds(double x, double y, double width, double height) {}
+
+    /** One with the layout of the first start. */
+    Session(
+            Optional<String> file,
+            List<QuestionsModel.Stated> questions,
+            int shown,
+            Optional<Place> place,
+            boolean dark,
+            boolean lists,
+            int textSize,
+            List<String> recentFiles,
+            List<String> recentNets,
+            List<String> recentPads) {
+        this(
+                file,
+                questions,
+                shown,
+                place,
+                dark,
+                lists,
+                textSize,
+                recentFiles,
+                recentNets,
+                recentPads,
+                Layout.FIRST);
+    }
 
     /** Copies the lists. */
     public Session {

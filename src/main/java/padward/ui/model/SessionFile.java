@@ -13,8 +13,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import padward.base.BadInput;
 import padward.fabric.Corner;
@@ -26,6 +28,7 @@ import padward.format.json.JsonOut;
  */
 final class SessionFile {
     private static final double GREATEST_SCALE = 1e6;
+    private static final double LARGEST_WINDOW = 1e5;
 
     /**
      * A session that was read.
@@ -95,7 +98,12 @@ final class SessionFile {
                 find("textSize", SessionFile::whole).orElse(first.textSize()),
                 list("recentFiles", SessionFile::text).stream().filter(this::isPath).toList(),
                 list("recentNets", SessionFile::text),
-                list("recentPads", SessionFile::text));
+                list("recentPads", SessionFile::text),
+                new Session.Layout(
+                        find("window", SessionFile::bounds),
+                        find("maximised", SessionFile::flag).orElse(false),
+                        find("mapShare", SessionFile::share),
+                        find("columns", SessionFile::columns).orElse(Map.of())));
     }
 
     private interface Part<T> {
@@ -159,6 +167,44 @@ final class SessionFile {
             throw new IllegalArgumentException("no place on a map");
         }
         return new Session.Place(x, y, scale);
+    }
+
+    private static Session.Bounds bounds(JsonElement element) {
+        JsonObject from = element.getAsJsonObject();
+        double width = need(from, "width").getAsDouble();
+        double height = need(from, "height").getAsDouble();
+        if (!(width > 0 && width < LARGEST_WINDOW && height > 0 && height < LARGEST_WINDOW)) {
+            throw new IllegalArgumentException("no size of a window");
+        }
+        return new Session.Bounds(
+                need(from, "x").getAsDouble(), need(from, "y").getAsDouble(), width, height);
+    }
+
+    private static double share(JsonElement element) {
+        double share = element.getAsDouble();
+        if (!(share >= 0 && share <= 1)) {
+            throw new IllegalArgumentException("no share");
+        }
+        return share;
+    }
+
+    private static Map<String, List<AppearanceModel.Column>> columns(JsonElement element) {
+        Map<String, List<AppearanceModel.Column>> tables = new TreeMap<>();
+        for (Map.Entry<String, JsonElement> table : element.getAsJsonObject().entrySet()) {
+            List<AppearanceModel.Column> columns = new ArrayList<>();
+            for (JsonElement one : table.getValue().getAsJsonArray()) {
+                JsonObject from = one.getAsJsonObject();
+                double width = need(from, "width").getAsDouble();
+                if (!(width >= 0 && width < LARGEST_WINDOW)) {
+                    throw new IllegalArgumentException("no width");
+                }
+                columns.add(
+                        new AppearanceModel.Column(
+                                text(need(from, "head")), width, flag(need(from, "shown"))));
+            }
+            tables.put(table.getKey(), columns);
+        }
+        return tables;
     }
 
     private static JsonElement need(JsonObject from, String name) {
@@ -228,6 +274,30 @@ final class SessionFile {
         write("recentFiles", session.recentFiles(), out);
         write("recentNets", session.recentNets(), out);
         write("recentPads", session.recentPads(), out);
+        write(session.layout(), out);
+        out.endObject();
+    }
+
+    private static void write(Session.Layout layout, JsonWriter out) throws IOException {
+        if (layout.window().isPresent()) {
+            Session.Bounds at = layout.window().get();
+            out.name("window").beginObject().name("x").value(at.x()).name("y").value(at.y());
+            out.name("width").value(at.width()).name("height").value(at.height()).endObject();
+        }
+        out.name("maximised").value(layout.maximised());
+        if (layout.mapShare().isPresent()) {
+            out.name("mapShare").value(layout.mapShare().get());
+        }
+        out.name("columns").beginObject();
+        for (String table : new TreeSet<>(layout.columns().keySet())) {
+            out.name(table).beginArray();
+            for (AppearanceModel.Column column : layout.columns().get(table)) {
+                out.beginObject().name("head").value(column.head());
+                out.name("width").value(column.width());
+                out.name("shown").value(column.shown()).endObject();
+            }
+            out.endArray();
+        }
         out.endObject();
     }
 

@@ -1,6 +1,7 @@
 package padward.ui.model;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
@@ -17,6 +18,7 @@ public final class SessionKeeper {
     private final WindowModel model;
     private final Path file;
     private Supplier<Optional<Session.Place>> place = Optional::empty;
+    private Supplier<Session.Layout> layout;
     private final AtomicLong newest = new AtomicLong();
     private boolean watching;
 
@@ -29,11 +31,14 @@ public final class SessionKeeper {
     SessionKeeper(WindowModel model, Path file) {
         this.model = model;
         this.file = file;
+        this.layout = () -> Session.Layout.FIRST;
     }
 
-    /** Saves the visible part of the map from now on. */
-    public void follow(Supplier<Optional<Session.Place>> seen) {
+    /** Saves the visible part of the map and the layout of the window from now on. */
+    public void follow(
+            Supplier<Optional<Session.Place>> seen, Supplier<Session.Layout> arrangement) {
         place = seen;
+        layout = arrangement;
     }
 
     /** Restores the look of a session, and saves changes from now on. */
@@ -44,6 +49,8 @@ public final class SessionKeeper {
         model.recentFiles().set(session.recentFiles());
         model.recentNets().set(session.recentNets());
         model.recentPads().set(session.recentPads());
+        model.look().columns().putAll(session.layout().columns());
+        layout = session::layout;
         watch();
     }
 
@@ -103,7 +110,17 @@ public final class SessionKeeper {
                 model.look().textSizeProperty().get(),
                 model.recentFiles().items(),
                 model.recentNets().items(),
-                model.recentPads().items());
+                model.recentPads().items(),
+                layout());
+    }
+
+    private Session.Layout layout() {
+        Session.Layout seen = layout.get();
+        return new Session.Layout(
+                seen.window(),
+                seen.maximised(),
+                seen.mapShare(),
+                new HashMap<>(model.look().columns()));
     }
 
     private void saveSoon() {

@@ -25,6 +25,7 @@ public final class ShownQuestion {
     private final List<ShownQuestionProperty<?>> parts = new ArrayList<>();
     private final ObservableValue<Optional<NameOffers>> offers;
     private final ObservableValue<Boolean> asAsked;
+    private final ObservableValue<QuestionModel.Scope> scope;
     private final ObjectProperty<String> netText;
     private final ObjectProperty<String> padText;
     private final ObjectProperty<Corner> corner;
@@ -50,6 +51,7 @@ public final class ShownQuestion {
         // After the answer: listeners look for the hop in the route of the answer.
         selectedHop = part(q -> q.focus().selectedHopProperty());
         asAsked = shown.flatMap(QuestionModel::asAskedProperty);
+        scope = shown.flatMap(QuestionModel::scopeProperty);
         offers = shown.flatMap(QuestionModel::offersProperty);
         shown.addListener((p, old, now) -> change(old, now));
     }
@@ -72,6 +74,11 @@ public final class ShownQuestion {
     /** Whether the fields say what was asked; also when nothing was. */
     public ObservableValue<Boolean> asAskedProperty() {
         return asAsked;
+    }
+
+    /** What was asked for: one pad, any of several, or any net. */
+    public ObservableValue<QuestionModel.Scope> scopeProperty() {
+        return scope;
     }
 
     /** Names to choose from, where one that was asked for does not mean one thing. */

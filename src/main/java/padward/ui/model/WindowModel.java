@@ -40,6 +40,7 @@ public final class WindowModel {
     private final RecentItems recentNets = new RecentItems(30);
     private final RecentItems recentPads = new RecentItems(30);
     private final StringProperty groupNets = new SimpleStringProperty("");
+    private final StringProperty groupPads = new SimpleStringProperty("any");
     private final Jobs jobs;
     private final DesignStore design;
     private final QuestionsModel questions;
@@ -153,6 +154,11 @@ public final class WindowModel {
         afterConsent(() -> design.open(file));
     }
 
+    /** Offers to read the open file again, if something else has written it. */
+    public void lookForChange() {
+        design.lookForChange(this::open);
+    }
+
     /** Opens a design or a ledger, whichever a file is, when nothing is lost by it. */
     public void openAny(Path file) {
         afterConsent(() -> design.openAny(file));
@@ -264,6 +270,11 @@ public final class WindowModel {
     /** The nets of the group, as they are typed. */
     public StringProperty groupNetsProperty() {
         return groupNets;
+    }
+
+    /** The pads that the group may use, as they are typed. */
+    public StringProperty groupPadsProperty() {
+        return groupPads;
     }
 
     /** A part of the map to show; the map goes there and clears this. */

@@ -18,10 +18,15 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
 import padward.breakout.survey.NetObservability;
 import padward.design.Design;
+import padward.design.Net;
 import padward.fabric.Corner;
 import padward.ui.design.OpenDesign;
+import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 import padward.ui.work.JobSlot;
@@ -39,6 +44,7 @@ final class NetsModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final StringProperty fault = new SimpleStringProperty("");
     private final Map<String, NetObservability> observability = new HashMap<>();
+    private final Map<String, Answer> toPad = new HashMap<>();
     private final IntegerProperty known = new SimpleIntegerProperty(0);
     private final Deque<String> waiting = new ArrayDeque<>();
     private Background.Job building = () -> {};
@@ -54,7 +60,27 @@ final class NetsModel {
                             forget();
                             rebuild();
                         });
+        model.shown().scopeProperty().addListener((p, old, now) -> padChanged());
         rebuild();
+    }
+
+    private void padChanged() {
+        if (!toPad.isEmpty() || findPad().isPresent()) {
+            forget();
+        }
+    }
+
+    /** The pad that was asked for without a net; then the list says which nets reach it. */
+    Optional<Integer> findPad() {
+        QuestionModel.Scope scope = model.shown().scopeProperty().getValue();
+        return scope.about() == QuestionModel.About.ANY_NET
+                ? Optional.of(scope.pads().get(0))
+                : Optional.empty();
+    }
+
+    /** The answer for a net on that pad, once it is known. */
+    Optional<Answer> findToPad(String net) {
+        return Optional.ofNullable(toPad.get(net));
     }
 
     /** Whether there is a design whose nets can be listed. */
@@ -66,6 +92,7 @@ final class NetsModel {
         job.cancel();
         waiting.clear();
         observability.clear();
+        toPad.clear();
         known.set(0);
     }
 
@@ -103,7 +130,9 @@ final class NetsModel {
     /** Calculates the pads of these nets; nets that were visible before are dropped. */
     void see(List<String> nets) {
         waiting.clear();
-        nets.stream().filter(n -> !observability.containsKey(n)).forEach(waiting::add);
+        nets.stream()
+                .filter(n -> !(findPad().isPresent() ? toPad : observability).containsKey(n))
+                .forEach(waiting::add);
         if (!job.busyProperty().get()) {
             next();
         }
@@ -116,19 +145,32 @@ final class NetsModel {
             return;
         }
         Design design = opened.get().design();
-        design.findNet(name)
-                .ifPresent(
-                        net ->
-                                job.start(
-                                        "Finding routes out of the listed nets",
-                                        progress ->
-                                                NetObservability.of(
-                                                        design, net, Corner.SLOW, progress),
-                                        result -> {
-                                            observability.put(name, result);
-                                            known.set(observability.size());
-                                            next();
-                                        }));
+        design.findNet(name).ifPresent(net -> examine(design, net));
+    }
+
+    private void examine(Design design, Net net) {
+        String name = net.name();
+        Optional<Integer> pad = findPad();
+        if (pad.isPresent()) {
+            Question question = new Question(design, net, pad.get(), Corner.SLOW);
+            job.start(
+                    "Asking for the listed nets",
+                    progress -> Asker.ask(question, progress),
+                    result -> {
+                        toPad.put(name, result);
+                        known.set(observability.size() + toPad.size());
+                        next();
+                    });
+            return;
+        }
+        job.start(
+                "Finding routes out of the listed nets",
+                progress -> NetObservability.of(design, net, Corner.SLOW, progress),
+                result -> {
+                    observability.put(name, result);
+                    known.set(observability.size() + toPad.size());
+                    next();
+                });
     }
 
     /** On which pads a net can be brought out, once that is known. */
@@ -136,7 +178,7 @@ final class NetsModel {
         return Optional.ofNullable(observability.get(net));
     }
 
-    /** For how many nets that is known; changes with each. */
+    /** For how many nets that, or the answer on the pad, is known; changes with each. */
     ReadOnlyIntegerProperty knownProperty() {
         return known;
     }
@@ -161,10 +203,11 @@ final class NetsModel {
         return fault;
     }
 
-    /** Puts a net into the question that is shown. */
-    void take(NetRow row) {
+    /** Asks for a net, on the pad that the question names or else on all pads. */
+    void ask(NetRow row) {
         if (!row.isGroup()) {
             model.shown().netTextProperty().set(row.name());
+            model.shown().ask();
         }
     }
 }

@@ -70,12 +70,19 @@ public final class MapPicture {
         out.group("delay", () -> delays.paintLabels(out, seen));
         out.group("routes", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));
+        if (scene.shows(MapLayer.RULERS)) {
+            out.group("rulers", () -> new RulerPainter(scene, out).paint());
+        }
         out.group(
                 "legend",
                 () -> {
                     delays.paintLegend(out);
                     new LegendPainter(scene, out).paint();
                 });
+    }
+
+    /** Paints the overview on top, which belongs to the screen and not into a file. */
+    public static void paintOverview(MapScene scene, Surface out) {
         out.group("overview", () -> new OverviewPainter(scene, out).paint());
     }
 }

@@ -1,6 +1,7 @@
 package padward.ui.paint;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
@@ -10,8 +11,8 @@ import padward.ui.draw.Viewport;
 import padward.ui.scene.MapScene;
 
 /**
- * The whole fabric, small, in the upper right corner of the map, with the part that the map shows;
- * painted only when that is not all of it. A click on it moves the map there.
+ * The whole fabric, small, in a corner of the map where no pad is, with the part that the map
+ * shows; painted only when that is not all of it. A click on it moves the map there.
  */
 public final class OverviewPainter {
     private static final double SIZE = 84;
@@ -27,18 +28,50 @@ public final class OverviewPainter {
     private final Viewport view;
     private final Palette palette;
     private final Surface out;
-    private final Frame frame;
+    private final Optional<Frame> place;
     private final Fabric fabric;
+
+    /** Pads and what leads to them lie this far outside and inside of the rim, tiles. */
+    private static final double RIM_OUTSIDE = 1.3;
+
+    private static final double RIM_INSIDE = 0.35;
 
     /** Where the overview is on the screen, and its pixels per tile. */
     private record Frame(double x, double y, double width, double height, double scale) {
-        static Frame of(Fabric fabric, Viewport view) {
+        /** In the first corner in which it lies on no pad; empty when there is none. */
+        static Optional<Frame> of(Fabric fabric, Viewport view) {
             // Smaller on a small map, to cover less of it.
             double size = Math.min(SIZE, Math.min(view.width(), view.height()) * SHARE);
             double scale = size / Math.max(fabric.columns(), fabric.rows());
             double width = fabric.columns() * scale;
-            return new Frame(
-                    view.width() - width - MARGIN, MARGIN, width, fabric.rows() * scale, scale);
+            double height = fabric.rows() * scale;
+            double right = view.width() - width - MARGIN;
+            double bottom = view.height() - height - MARGIN;
+            return Stream.of(
+                            new Frame(right, MARGIN, width, height, scale),
+                            new Frame(right, bottom, width, height, scale),
+                            new Frame(MARGIN, MARGIN, width, height, scale),
+                            new Frame(MARGIN, bottom, width, height, scale))
+                    .filter(f -> !f.liesOnPads(fabric, view))
+                    .findFirst();
+        }
+
+        private boolean liesOnPads(Fabric fabric, Viewport view) {
+            double x0 = view.worldX(x);
+            double x1 = view.worldX(x + width);
+            double y0 = view.worldY(y + height);
+            double y1 = view.worldY(y);
+            boolean inside =
+                    x0 > RIM_INSIDE
+                            && x1 < fabric.columns() - RIM_INSIDE
+                            && y0 > RIM_INSIDE
+                            && y1 < fabric.rows() - RIM_INSIDE;
+            boolean outside =
+                    x1 < -RIM_OUTSIDE
+                            || x0 > fabric.columns() + RIM_OUTSIDE
+                            || y1 < -RIM_OUTSIDE
+                            || y0 > fabric.rows() + RIM_OUTSIDE;
+            return !inside && !outside;
         }
     }
 
@@ -48,7 +81,7 @@ public final class OverviewPainter {
         this.view = scene.view();
         this.palette = scene.palette();
         this.out = out;
-        this.frame = Frame.of(fabric, view);
+        this.place = Frame.of(fabric, view);
     }
 
     private static boolean isNeeded(Fabric fabric, Viewport view) {
@@ -61,9 +94,12 @@ public final class OverviewPainter {
     }
 
     void paint() {
-        if (!isNeeded(fabric, view)) {
-            return;
+        if (isNeeded(fabric, view)) {
+            place.ifPresent(this::paint);
         }
+    }
+
+    private void paint(Frame frame) {
         out.cells(scene.cells(), frame.x(), frame.y(), frame.width(), frame.height());
         out.outlineRect(
                 frame.x(),
@@ -95,7 +131,11 @@ public final class OverviewPainter {
     public static Optional<TileLayout.Point> placeAt(
             OpenDesign opened, Viewport view, double x, double y) {
         Fabric fabric = opened.design().fabric();
-        Frame frame = Frame.of(fabric, view);
+        Optional<Frame> place = Frame.of(fabric, view);
+        if (place.isEmpty()) {
+            return Optional.empty();
+        }
+        Frame frame = place.get();
         boolean inside =
                 isNeeded(fabric, view)
                         && x >= frame.x()

@@ -1,7 +1,10 @@
 package padward.ui.paint;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import javafx.scene.paint.Color;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Route;
@@ -29,6 +32,9 @@ public final class StripPainter {
     private static final int LABEL_ROOM = 18;
     private static final int DELAY_ROWS = 3;
 
+    /** Between two delays of a row, pixels. */
+    private static final double APART = 6;
+
     private final StripScene scene;
     private final Palette colors;
     private final Surface out;
@@ -37,8 +43,8 @@ public final class StripPainter {
     /** Height of the line with the marks. */
     private final double level;
 
-    /** Where the last delay of each row ends, so that no two overlap. */
-    private final double[] rowEnds = new double[DELAY_ROWS];
+    /** From where to where each row has delays, so that no two overlap. */
+    private final List<List<double[]>> rows = new ArrayList<>();
 
     /**
      * Paints one scene on one surface.
@@ -101,7 +107,10 @@ public final class StripPainter {
                     new Surface.Lettering(scene.letters(13), Surface.Align.CENTER, colors.faint()));
             return;
         }
-        Arrays.fill(rowEnds, Double.NEGATIVE_INFINITY);
+        rows.clear();
+        for (int row = 0; row < DELAY_ROWS; row++) {
+            rows.add(new ArrayList<>());
+        }
         paintRoute(scene.route().orElseThrow(), layout.get());
     }
 
@@ -117,18 +126,41 @@ public final class StripPainter {
         for (int i = 0; i < places.count(); i++) {
             paintMark(route, i, places.position(i));
         }
-        for (int i = 0; i < places.count(); i++) {
-            if (hasDelay(route, i)) {
-                delay(route, i, places.position(i));
-            }
-        }
-        out.text(
+        places.broken().ifPresent(i -> paintBreak(places.position(i - 1), places.position(i)));
+        // The ends and what is selected before the others, which give way to them.
+        IntStream.range(0, places.count())
+                .boxed()
+                .filter(i -> hasDelay(route, i))
+                .sorted(Comparator.comparing(i -> isUsed(route, i) && !isSelected(i)))
+                .forEach(i -> delay(route, i, places.position(i)));
+        caption(places);
+    }
+
+    /** What the lengths mean; in short where there is no room. */
+    private void caption(StripLayout places) {
+        double size = scene.letters(LETTERS);
+        String text =
                 "To the scale of the "
                         + scene.corner().label()
-                        + " delays; marks keep a minimum distance.",
+                        + " delays"
+                        + (places.broken().isPresent() ? ", but for the broken line" : "");
+        String more = text + "; marks keep a minimum distance.";
+        boolean fits =
+                Surface.Lettering.width(more, size) < places.end() + scene.letters(MARGIN) - 16;
+        out.text(
+                fits ? more : text + ".",
                 8,
                 scene.letters(9),
-                new Surface.Lettering(scene.letters(LETTERS), Surface.Align.LEFT, colors.faint()));
+                new Surface.Lettering(size, Surface.Align.LEFT, colors.faint()));
+    }
+
+    /** Two strokes across a gap: the line is shorter than its delay. */
+    private void paintBreak(double from, double to) {
+        double x = (from + to) / 2;
+        out.line(x - 4, level, x + 4, level, new Surface.Line(colors.paper(), 6));
+        for (double at : new double[] {x - 4, x + 4}) {
+            out.line(at - 3, level + 8, at + 3, level - 8, new Surface.Line(colors.ink(), 1.5));
+        }
     }
 
     private static Optional<Hop> hop(Route route, int mark) {
@@ -199,16 +231,20 @@ public final class StripPainter {
         return end || isSelected(mark) || isUsed(route, mark);
     }
 
-    /** The delay up to a mark, in the first row where it overlaps no other. */
+    /** The delay up to a mark, in the first row where it overlaps no other; else left out. */
     private void delay(Route route, int mark, double x) {
         Delay total = hop(route, mark).map(Hop::total).orElse(route.total());
         String text = total.toText();
         double half = Surface.Lettering.width(text, scene.letters(LETTERS)) / 2;
         int row = 0;
-        while (row < DELAY_ROWS - 1 && rowEnds[row] > x - half) {
+        while (row < DELAY_ROWS
+                && rows.get(row).stream().anyMatch(r -> x - half < r[1] && x + half > r[0])) {
             row++;
         }
-        rowEnds[row] = x + half + 6;
+        if (row == DELAY_ROWS) {
+            return;
+        }
+        rows.get(row).add(new double[] {x - half - APART, x + half + APART});
         out.text(
                 text,
                 x,

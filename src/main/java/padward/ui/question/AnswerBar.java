@@ -19,6 +19,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.WhyBlocked;
+import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.Headline;
 import padward.ui.control.Actions;
@@ -27,6 +28,8 @@ import padward.ui.control.Controls;
 import padward.ui.control.Focus;
 import padward.ui.control.LinkedText;
 import padward.ui.control.ThingMenu;
+import padward.ui.design.OpenDesign;
+import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;
 
 /**
@@ -88,6 +91,7 @@ public final class AnswerBar extends VBox {
         model.shown().asAskedProperty().addListener((p, old, now) -> showQuiet());
         model.shown().surveyProperty().addListener((p, old, now) -> showAgain());
         model.shown().whatIfProperty().addListener((p, old, now) -> showAgain());
+        model.shown().scopeProperty().addListener((p, old, now) -> showAgain());
         model.shown().optionProperty().addListener((p, old, now) -> showAgain());
         model.look().reasonsProperty().addListener((p, old, now) -> showAgain());
         showAgain();
@@ -181,14 +185,33 @@ public final class AnswerBar extends VBox {
     }
 
     private String withoutAnswer() {
-        if (model.openedProperty().get().isEmpty()) {
+        Optional<OpenDesign> opened = model.openedProperty().get();
+        if (opened.isEmpty()) {
             return "Open a design first: Ctrl+O, or drop its file on the window.";
         }
-        return model.shown().question().isForAllPads()
-                ? "All pads for "
-                        + model.shown().question().toAskedText()
-                        + " are listed under Routes out, the best first. Choose one there."
-                : "Type a net and a pad, then press Enter. A net alone asks for all pads.";
+        QuestionModel.Scope scope = model.shown().scopeProperty().getValue();
+        return switch (scope.about()) {
+            case ONE_PAD ->
+                    "Type a net and a pad, then press Enter. A net alone asks for all pads, a pad"
+                            + " alone for all nets.";
+            case ANY_PAD ->
+                    model.shown()
+                            .surveyProperty()
+                            .get()
+                            .map(s -> Headline.ofAny(asked(s, scope.pads())))
+                            .orElse("Surveying the pads …");
+            case ANY_NET ->
+                    "The list Nets says which nets reach "
+                            + model.shown().padTextProperty().get().strip()
+                            + ". Choose one there.";
+        };
+    }
+
+    /** The answers for some pads; for all where none are named. */
+    private static List<Answer> asked(Survey survey, List<Integer> pads) {
+        return survey.answers().stream()
+                .filter(a -> pads.isEmpty() || pads.contains(a.question().pad()))
+                .toList();
     }
 
     private static void shown(Node node, boolean on) {

@@ -2,6 +2,7 @@ package padward.ui.question;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BiPredicate;
 import java.util.function.Supplier;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -13,6 +14,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
+import padward.design.Design;
+import padward.design.PadNames;
 import padward.fabric.Corner;
 import padward.ui.control.Actions;
 import padward.ui.control.Choices;
@@ -20,6 +23,7 @@ import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.WorkBar;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.RecentItems;
 import padward.ui.model.WindowModel;
 
@@ -37,14 +41,20 @@ public final class QuestionRow extends HBox {
         setSpacing(8);
         setPadding(new Insets(12, 16, 8, 16));
         setAlignment(Pos.CENTER_LEFT);
-        TextField net = field("net-field", "net name", this::netNames, model.recentNets(), 300);
+        TextField net =
+                field(
+                        "net-field",
+                        "net name",
+                        this::netNames,
+                        () -> known(model.recentNets(), (d, n) -> d.findNet(n).isPresent()),
+                        300);
         net.textProperty().bindBidirectional(model.shown().netTextProperty());
         TextField pad =
                 field(
                         "pad-field",
                         "pad, pin, port or J1.3",
                         this::padNames,
-                        model.recentPads(),
+                        () -> known(model.recentPads(), (d, n) -> !PadNames.find(d, n).isEmpty()),
                         200);
         pad.textProperty().bindBidirectional(model.shown().padTextProperty());
         model.questions().shownProperty().addListener((p, old, now) -> enter(net, pad));
@@ -92,10 +102,10 @@ public final class QuestionRow extends HBox {
     private static TextField field(
             String id,
             String prompt,
-            Supplier<List<String>> names,
-            RecentItems recent,
+            Supplier<SearchableNames> names,
+            Supplier<List<String>> recent,
             double width) {
-        TextField field = new CompletingField(names, () -> recent.items());
+        TextField field = new CompletingField(names, recent);
         field.setId(id);
         field.setPromptText(prompt);
         field.setPrefWidth(width);
@@ -104,12 +114,21 @@ public final class QuestionRow extends HBox {
         return field;
     }
 
-    private List<String> netNames() {
-        return model.openedProperty().get().map(OpenDesign::netNames).orElse(List.of());
+    /** What was used with another design means nothing in this one. */
+    private List<String> known(RecentItems recent, BiPredicate<Design, String> isName) {
+        return model.openedProperty()
+                .get()
+                .map(OpenDesign::design)
+                .map(d -> recent.items().stream().filter(n -> isName.test(d, n)).toList())
+                .orElse(List.of());
     }
 
-    private List<String> padNames() {
-        return model.openedProperty().get().map(OpenDesign::padNames).orElse(List.of());
+    private SearchableNames netNames() {
+        return model.openedProperty().get().map(OpenDesign::netNames).orElse(SearchableNames.NONE);
+    }
+
+    private SearchableNames padNames() {
+        return model.openedProperty().get().map(OpenDesign::padNames).orElse(SearchableNames.NONE);
     }
 
     private static final class CornerText extends StringConverter<Corner> {

@@ -1,10 +1,11 @@
 package padward.ui.question;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
@@ -31,11 +32,15 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.design.Attachment;
 import padward.design.Design;
+import padward.design.PadWiring;
 import padward.design.Port;
-import padward.fabric.Pad;
+import padward.ui.control.Choices;
 import padward.ui.control.LeadingNumberOrder;
 import padward.ui.control.TableHabits;
+import padward.ui.control.ThingMenu;
+import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;
 
 /**
@@ -67,7 +72,7 @@ public final class RoutesOutView extends VBox {
     private final Label title = new Label();
     private String lastNet = "";
     private final TextField filterText = new TextField();
-    private final ChoiceBox<String> filter = new ChoiceBox<>();
+    private final ChoiceBox<String> filter = Choices.box();
 
     /** The pads for the net of the question that is shown. */
     public RoutesOutView(WindowModel model) {
@@ -90,8 +95,12 @@ public final class RoutesOutView extends VBox {
         filter.setId("routes-filter");
         filter.setMinWidth(Region.USE_PREF_SIZE);
         filterText.setId("routes-filter-text");
-        filterText.setPromptText("pad, pin, bank, header …");
-        filterText.setAccessibleText("List only pads with this text");
+        filterText.setPromptText("pin, J1, bank A, 3.3 V, < 2.5");
+        filterText.setAccessibleText("List only pads with these words");
+        filterText.setTooltip(
+                new Tooltip(
+                        "Words of the pad, its pin, port, bank, supply or header; < 2.5 for delays"
+                                + " below 2.5 ns. Pads with all of them are listed."));
         filter.valueProperty().addListener((p, old, now) -> applyFilter());
         filterText.textProperty().addListener((p, old, now) -> applyFilter());
         shown.addListener((ListChangeListener<Answer>) c -> showTitle());
@@ -107,6 +116,7 @@ public final class RoutesOutView extends VBox {
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
         model.shown().answerProperty().addListener((p, old, now) -> showEmptyText());
         model.openedProperty().addListener((p, old, now) -> showEmptyText());
+        model.shown().scopeProperty().addListener((p, old, now) -> applyFilter());
         show(model.shown().surveyProperty().get());
     }
 
@@ -120,15 +130,40 @@ public final class RoutesOutView extends VBox {
         table.setPlaceholder(empty);
         empty.setWrapText(true);
         empty.getStyleClass().add("faint");
-        add(pad, LEAST_PAD, a -> a.question().padValue().name());
-        column("pin", 42, a -> a.question().padValue().packagePin());
-        column("answer", 70, AnswerText::word);
-        TableColumn<Answer, String> delay = column("delay, ns", 90, RoutesOutView::delay);
+        TableHabits.keepVisible(
+                column(
+                        "pin",
+                        42,
+                        "Pin or ball of the package",
+                        a -> a.question().padValue().packagePin()));
+        TableHabits.keepVisible(
+                column(
+                        "header",
+                        72,
+                        "Where a lead can be put: header and pin, or test point",
+                        RoutesOutView::leadPlace));
+        column("answer", 68, "Whether a route is there now", AnswerText::word);
+        TableColumn<Answer, String> delay =
+                column(
+                        "delay, ns",
+                        100,
+                        "From the net's driver to the pad, at the fast and the slow corner",
+                        RoutesOutView::delay);
         delay.getStyleClass().add("number");
         delay.setComparator(LeadingNumberOrder.ORDER);
-        column("rank", 190, a -> PadRank.of(a).reason());
-        column("would lose signal", 122, AnswerText::wouldLose);
-        column("on the board", 190, a -> AnswerText.onBoard(a.question()));
+        column("rank", 190, "Why it stands where it stands", a -> PadRank.of(a).reason());
+        add(pad, LEAST_PAD, "Name of the pad", a -> a.question().padValue().name());
+        column(
+                "would lose signal",
+                122,
+                "What the design would lose at the most; empty for nothing",
+                AnswerText::wouldLose);
+        column("bank", 84, "Bank of the pad with its supply", RoutesOutView::bank);
+        column(
+                "on the board",
+                190,
+                "What the board has on the pad",
+                a -> AnswerText.onBoard(a.question()));
         table.getSelectionModel()
                 .selectedItemProperty()
                 .addListener(
@@ -142,28 +177,90 @@ public final class RoutesOutView extends VBox {
                     }
                 });
         table.setRowFactory(t -> row());
-        MenuItem ask = new MenuItem("Ask about this pad");
-        ask.setOnAction(e -> askSelected());
-        TableHabits.install(table, ask);
+        TableHabits.install(table, model.look(), this::menu);
+    }
+
+    private List<MenuItem> menu() {
+        List<Answer> chosen = List.copyOf(table.getSelectionModel().getSelectedItems());
+        List<MenuItem> items = new ArrayList<>();
+        if (chosen.isEmpty()) {
+            return items;
+        }
+        Answer first = chosen.get(0);
+        items.add(ThingMenu.item("Ask about this pad", this::askSelected));
+        items.add(ThingMenu.item("Ask in a new tab", () -> askInNewTab(first)));
+        items.add(
+                ThingMenu.item(
+                        chosen.size() == 1
+                                ? "Let the group use this pad"
+                                : "Let the group use these pads",
+                        () ->
+                                model.groupPadsProperty()
+                                        .set(
+                                                chosen.stream()
+                                                        .map(a -> a.question().padValue().name())
+                                                        .collect(Collectors.joining(", ")))));
+        items.add(
+                ThingMenu.item(
+                        "Show on the map",
+                        () -> model.showOnMap(first.question().padValue().name())));
+        items.add(
+                ThingMenu.item(
+                        "Copy the answer", () -> ThingMenu.copy(AnswerText.sentence(first))));
+        items.add(ThingMenu.item("Best first", () -> table.getSortOrder().clear()));
+        return items;
+    }
+
+    private void askInNewTab(Answer answer) {
+        model.questions().open(answer.question().net().name());
+        model.shown().askFor(answer);
+    }
+
+    private static String leadPlace(Answer answer) {
+        return design(answer)
+                .board()
+                .findWiring(answer.question().pad())
+                .flatMap(PadWiring::findLeadPlace)
+                .map(Attachment::toShortText)
+                .orElse("");
+    }
+
+    private static String bank(Answer answer) {
+        String bank = answer.question().padValue().bank();
+        return design(answer)
+                .fabric()
+                .info()
+                .findBank(bank)
+                .map(b -> bank + ", " + volts(b.millivolts()))
+                .orElse(bank);
+    }
+
+    private static String volts(int millivolts) {
+        return String.format(Locale.ROOT, "%.1f V", millivolts / 1000.0);
     }
 
     private void applyFilter() {
-        String text = filterText.getText().strip().toLowerCase(Locale.ROOT);
-        shown.setPredicate(a -> fits(a, filter.getValue()) && contains(a, text));
+        List<Integer> asked = model.shown().scopeProperty().getValue().pads();
+        PadFilter words = PadFilter.of(filterText.getText());
+        shown.setPredicate(
+                a ->
+                        (asked.isEmpty() || asked.contains(a.question().pad()))
+                                && fits(a, filter.getValue())
+                                && words.fits(a, haystack(a)));
     }
 
-    /** Whether what the pad is called, or what is on it, contains a text in lower case. */
-    private static boolean contains(Answer answer, String text) {
+    /** What the pad is called, and what is on it. */
+    private static String haystack(Answer answer) {
         Question question = answer.question();
-        Pad pad = question.padValue();
-        return Stream.of(
-                        pad.name(),
-                        pad.packagePin(),
-                        pad.bank(),
-                        portOn(answer).map(Port::name).orElse(""),
-                        AnswerText.word(answer),
-                        AnswerText.onBoard(question))
-                .anyMatch(t -> t.toLowerCase(Locale.ROOT).contains(text));
+        return String.join(
+                " ",
+                question.padValue().name(),
+                question.padValue().packagePin(),
+                "bank " + bank(answer),
+                portOn(answer).map(Port::name).orElse(""),
+                AnswerText.word(answer),
+                leadPlace(answer),
+                AnswerText.onBoard(question));
     }
 
     /** Whose pads these are, how many, in which order. */
@@ -223,14 +320,18 @@ public final class RoutesOutView extends VBox {
     }
 
     private TableColumn<Answer, String> column(
-            String title, double width, Function<Answer, String> text) {
+            String title, double width, String meaning, Function<Answer, String> text) {
         TableColumn<Answer, String> column = new TableColumn<>(title);
-        add(column, width, text);
+        add(column, width, meaning, text);
         return column;
     }
 
     private void add(
-            TableColumn<Answer, String> column, double width, Function<Answer, String> text) {
+            TableColumn<Answer, String> column,
+            double width,
+            String meaning,
+            Function<Answer, String> text) {
+        TableHabits.tip(column, meaning);
         column.setCellValueFactory(c -> new ReadOnlyStringWrapper(text.apply(c.getValue())));
         column.prefWidthProperty().bind(model.look().sized(width));
         TableHabits.tellTexts(column);
@@ -252,7 +353,14 @@ public final class RoutesOutView extends VBox {
                         .max()
                         .orElse(0);
         double wanted = Math.max(LEAST_PAD, Math.min(MOST_PAD, 22 + longest * LETTER));
-        pad.prefWidthProperty().bind(model.look().sized(wanted));
+        if (!model.look().columns().containsKey(table.getId())) {
+            pad.prefWidthProperty().bind(model.look().sized(wanted));
+        }
+        applyFilter();
+        if (model.shown().scopeProperty().getValue().about() == QuestionModel.About.ANY_PAD
+                && !table.getItems().isEmpty()) {
+            table.getSelectionModel().select(0);
+        }
         showEmptyText();
         showTitle();
     }
@@ -261,7 +369,7 @@ public final class RoutesOutView extends VBox {
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
         } else if (model.shown().answerProperty().get().isEmpty()
-                && !model.shown().question().isForAllPads()) {
+                && !model.shown().question().isForAnyPad()) {
             empty.setText("Ask about a net: all pads that it can reach are listed here.");
         } else {
             empty.setText(

@@ -21,7 +21,8 @@ public enum MapLayer {
             "Digit7",
             false,
             "How long the signal takes to get to each tile over free wires"),
-    LEGEND("Legend", "Digit8", false, "What the marks on the map mean");
+    LEGEND("Legend", "Digit8", false, "What the marks on the map mean"),
+    RULERS("Rulers", "Digit9", false, "Columns and rows of tiles, along the edges of the map");
 
     private final String label;
     private final String key;

@@ -1,11 +1,13 @@
 package padward.ui.watch;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import padward.base.Lazy;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
@@ -18,7 +20,8 @@ final class NameWords {
     private final WindowModel model;
     private Background.Job finding = () -> {};
     private Optional<OpenDesign> known = Optional.empty();
-    private Lazy<List<String>> nets = new Lazy<>(List::of);
+    private Lazy<SearchableNames> vectorsAndNets = new Lazy<>(() -> SearchableNames.NONE);
+    private Lazy<SearchableNames> padsAndNets = vectorsAndNets;
 
     NameWords(WindowModel model) {
         this.model = model;
@@ -62,19 +65,11 @@ final class NameWords {
 
     /** Pads and nets that fit. */
     void forPadsAndNets(String word, Consumer<List<String>> found) {
-        find(
-                word,
-                o -> {
-                    List<String> all = new ArrayList<>(o.padNames());
-                    all.addAll(o.netNames());
-                    return all;
-                },
-                found,
-                n -> n);
+        find(word, this::padsAndNets, found, n -> n);
     }
 
     private interface Names {
-        List<String> of(OpenDesign opened);
+        SearchableNames of(OpenDesign opened);
     }
 
     private interface Spelling {
@@ -101,18 +96,33 @@ final class NameWords {
     }
 
     /** Vectors before their bits. */
-    private synchronized List<String> vectorsAndNets(OpenDesign opened) {
+    private SearchableNames vectorsAndNets(OpenDesign opened) {
+        return know(opened, () -> vectorsAndNets);
+    }
+
+    private SearchableNames padsAndNets(OpenDesign opened) {
+        return know(opened, () -> padsAndNets);
+    }
+
+    /** Names of a design, which are put together once. */
+    private synchronized SearchableNames know(
+            OpenDesign opened, Supplier<Lazy<SearchableNames>> which) {
         if (known.filter(k -> k == opened).isEmpty()) {
             known = Optional.of(opened);
-            nets =
+            vectorsAndNets =
                     new Lazy<>(
-                            () -> {
-                                List<String> all = new ArrayList<>();
-                                NetNames.of(opened.design()).vectorRanges().forEach(all::add);
-                                all.addAll(opened.netNames());
-                                return List.copyOf(all);
-                            });
+                            () ->
+                                    joined(
+                                            NetNames.of(opened.design()).vectorRanges(),
+                                            opened.netNames().stream()));
+            padsAndNets =
+                    new Lazy<>(
+                            () -> joined(opened.padNames().stream(), opened.netNames().stream()));
         }
-        return nets.get();
+        return which.get().get();
+    }
+
+    private static SearchableNames joined(Stream<String> first, Stream<String> then) {
+        return new SearchableNames(Stream.concat(first, then).toList());
     }
 }

@@ -53,6 +53,7 @@ public final class WatchView extends ScrollPane {
         picture.setFocusTraversable(false);
         picture.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         picture.widthProperty().addListener((p, old, now) -> diagram.fit(now.doubleValue() - 2));
+        picture.minHeightProperty().bind(diagram.heightProperty().add(BAR));
         Button ask =
                 Controls.button(
                         "watch-ask",
@@ -179,7 +180,6 @@ public final class WatchView extends ScrollPane {
                                         f.result().legs().stream()
                                                 .map(WatchView::padOf)
                                                 .toList())));
-        picture.setMinHeight(diagram.getHeight() + BAR);
     }
 
     private static String padOf(WatchResult.Leg leg) {

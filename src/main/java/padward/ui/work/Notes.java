@@ -2,6 +2,9 @@ package padward.ui.work;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import padward.base.BadInput;
@@ -11,6 +14,7 @@ public final class Notes {
     /** Greatest number of notes; a further one removes the oldest. */
     static final int MOST = 4;
 
+    private final ReadOnlyStringWrapper status = new ReadOnlyStringWrapper("");
     private final ObservableList<Note> all = FXCollections.observableArrayList();
 
     /** A field, because the view gets changes only while something references it. */
@@ -21,14 +25,29 @@ public final class Notes {
         return allView;
     }
 
+    /** Says that something is done; shown in the status line until the next one. */
+    public void done(String text) {
+        status.set(text);
+    }
+
+    /** What was done last. */
+    public ReadOnlyStringProperty statusProperty() {
+        return status.getReadOnlyProperty();
+    }
+
     /** Adds a message. */
     public void add(Object about, String text) {
-        add(new Note(about, text, ""));
+        add(new Note(about, text, "", Optional.empty()));
     }
 
     /** Adds what went wrong. */
     public void add(Object about, Exception fault) {
-        add(new Note(about, plain(fault), detail(fault)));
+        add(new Note(about, plain(fault), detail(fault), Optional.empty()));
+    }
+
+    /** Adds a message with something that can be done about it. */
+    public void offer(Object about, String text, String button, Runnable work) {
+        add(new Note(about, text, "", Optional.of(new Note.Offer(button, work))));
     }
 
     private void add(Note note) {

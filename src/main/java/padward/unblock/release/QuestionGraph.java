@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.function.IntPredicate;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -15,6 +16,8 @@ import padward.route.search.SearchSources;
  * included, have to be free or be removed.
  */
 public final class QuestionGraph {
+    private static final int VERTICES_BETWEEN_CHECKS = 4096;
+
     private final Fabric fabric;
     private final QuestionContext context;
     private final IntSet tree = new IntOpenHashSet();
@@ -90,8 +93,12 @@ public final class QuestionGraph {
         return forward ? rules.ofSwitch(vertex, next) : rules.ofSwitch(next, vertex);
     }
 
-    /** Whether no walk gets to its end without some vertices. O(edges) at the worst. */
-    public boolean isCutBy(IntPredicate removed) {
+    /**
+     * Whether no walk gets to its end without some vertices. O(edges) at the worst.
+     *
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public boolean isCutBy(IntPredicate removed, Progress progress) {
         IntSet seen = new IntOpenHashSet();
         IntArrayList open = new IntArrayList();
         EdgeCursor edges = edges();
@@ -101,7 +108,12 @@ public final class QuestionGraph {
                 open.add(source);
             }
         }
+        int untilCheck = VERTICES_BETWEEN_CHECKS;
         while (!open.isEmpty()) {
+            if (--untilCheck == 0) {
+                untilCheck = VERTICES_BETWEEN_CHECKS;
+                progress.check();
+            }
             edges.reset(open.popInt());
             while (edges.next()) {
                 int next = edges.other();

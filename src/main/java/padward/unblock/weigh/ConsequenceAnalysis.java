@@ -350,6 +350,6 @@ public final class ConsequenceAnalysis {
     private boolean isOnEveryRoute(int occupant) {
         return QuestionGraph.towards(context, starts, pad.vertex())
                 .reversed(starts)
-                .isCutBy(vertex -> context.obstacleAt(vertex) == occupant);
+                .isCutBy(vertex -> context.obstacleAt(vertex) == occupant, finder.progress());
     }
 }

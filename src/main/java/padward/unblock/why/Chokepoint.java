@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import padward.base.Progress;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -37,14 +38,15 @@ public record Chokepoint(
      * @param route the new part of one of them
      */
     public static List<Chokepoint> onFreeRoutes(
-            QuestionContext context, SearchSources starts, VertexPath route) {
+            QuestionContext context, SearchSources starts, VertexPath route, Progress progress) {
         Fabric fabric = context.design().fabric();
         IntList vertices =
                 Chokepoints.along(
                         fabric,
                         starts,
                         new IntArrayList(route.toVertices()),
-                        notThroughPads(fabric, context.overFree(), route.last()));
+                        notThroughPads(fabric, context.overFree(), route.last()),
+                        progress);
         return named(vertices, context);
     }
 

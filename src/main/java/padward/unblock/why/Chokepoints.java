@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import java.util.BitSet;
+import padward.base.Progress;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -37,15 +38,25 @@ public final class Chokepoints {
      * @param starts where routes may start; any of them will do
      * @param known a route that the model allows, from one of the starts to the goal
      * @param model which edges may be used; their costs do not matter
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static IntList along(
-            Fabric fabric, SearchSources starts, IntList known, CostModel model) {
-        return along(fabric, starts, known, model, TURN);
+            Fabric fabric,
+            SearchSources starts,
+            IntList known,
+            CostModel model,
+            Progress progress) {
+        return along(fabric, starts, known, model, TURN, progress);
     }
 
     /** The same, with turns of another length. */
     public static IntList along(
-            Fabric fabric, SearchSources starts, IntList known, CostModel model, int turn) {
+            Fabric fabric,
+            SearchSources starts,
+            IntList known,
+            CostModel model,
+            int turn,
+            Progress progress) {
         IntList route = fromItsLastStart(known, starts);
         int goal = route.size() - 1;
         if (goal == 0) {
@@ -61,6 +72,7 @@ public final class Chokepoints {
         // Places on the route: front has decided those up to its root, and knows of a detour from
         // there to its farthest; back the same, counted from the goal.
         while (front.farthest + back.farthest <= goal && front.root + back.root < goal - 1) {
+            progress.check();
             front.goOn(turn);
             back.goOn(turn);
         }

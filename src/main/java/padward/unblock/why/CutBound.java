@@ -3,6 +3,7 @@ package padward.unblock.why;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.List;
+import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.search.SearchSources;
@@ -37,7 +38,7 @@ public record CutBound(List<IntSet> cuts, boolean leavesOut) {
                 QuestionGraph.towards(context, starts, pad.vertex()).reversed(starts);
         List<IntSet> result =
                 new ArrayList<>(
-                        DisjointCuts.of(fromPad, rules).cuts().stream()
+                        DisjointCuts.of(fromPad, rules, Progress.NONE).cuts().stream()
                                 .filter(c -> !c.isEmpty())
                                 .toList());
         if (enable != Fabric.NOTHING) {

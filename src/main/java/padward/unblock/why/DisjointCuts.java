@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.List;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.unblock.release.QuestionGraph;
@@ -21,6 +22,7 @@ import padward.unblock.release.ReleaseRules;
  */
 final class DisjointCuts {
     private static final int MOST_LAYERS = 60;
+    private static final int SEEN_BETWEEN_CHECKS = 16;
 
     /** Growth ends here: what has not been seen lies beyond the last cut, or farther. */
     private static final int MOST_VERTICES = 20_000;
@@ -37,13 +39,13 @@ final class DisjointCuts {
     }
 
     /** The layers seen from the end that {@code graph} sets out from. O(edges reached). */
-    static DisjointCuts of(QuestionGraph graph, ReleaseRules rules) {
+    static DisjointCuts of(QuestionGraph graph, ReleaseRules rules, Progress progress) {
         DisjointCuts result = new DisjointCuts();
-        result.grow(graph, rules);
+        result.grow(graph, rules, progress);
         return result;
     }
 
-    private void grow(QuestionGraph graph, ReleaseRules rules) {
+    private void grow(QuestionGraph graph, ReleaseRules rules, Progress progress) {
         EdgeCursor edges = graph.edges();
         IntArrayList open = new IntArrayList();
         IntArrayList blocked = new IntArrayList();
@@ -59,6 +61,9 @@ final class DisjointCuts {
             while (!open.isEmpty()) {
                 if (layerOfVertex.size() > MOST_VERTICES) {
                     return;
+                }
+                if (layerOfVertex.size() % SEEN_BETWEEN_CHECKS == 0) {
+                    progress.check();
                 }
                 int vertex = open.popInt();
                 if (count == 0) {

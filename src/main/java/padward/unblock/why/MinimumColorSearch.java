@@ -98,8 +98,8 @@ public class MinimumColorSearch {
             Progress progress) {
         QuestionGraph fromNet = QuestionGraph.towards(context, starts, pad);
         QuestionGraph fromPad = fromNet.reversed(starts);
-        DisjointCuts seenFromNet = DisjointCuts.of(fromNet, rules);
-        DisjointCuts seenFromPad = DisjointCuts.of(fromPad, rules);
+        DisjointCuts seenFromNet = DisjointCuts.of(fromNet, rules, progress);
+        DisjointCuts seenFromPad = DisjointCuts.of(fromPad, rules, progress);
         boolean setOutFromNet = seenFromNet.freeCount() < seenFromPad.freeCount();
         QuestionGraph graph = setOutFromNet ? fromNet : fromPad;
         DisjointCuts ahead = setOutFromNet ? seenFromPad : seenFromNet;
@@ -141,7 +141,7 @@ public class MinimumColorSearch {
             expand(label, edges);
             if (found.size() == 1 && !lookedForOthers) {
                 lookedForOthers = true;
-                if (allIndispensable(back)) {
+                if (allIndispensable(back, progress)) {
                     return result(fewest(), true, true);
                 }
             }
@@ -149,9 +149,9 @@ public class MinimumColorSearch {
     }
 
     /** Whether every set that opens a route contains the one that has been found. */
-    private boolean allIndispensable(QuestionGraph back) {
+    private boolean allIndispensable(QuestionGraph back, Progress progress) {
         for (int occupant : sets.members(found.get(0))) {
-            if (!back.isCutBy(vertex -> needsAlone(vertex, occupant))) {
+            if (!back.isCutBy(vertex -> needsAlone(vertex, occupant), progress)) {
                 return false;
             }
         }

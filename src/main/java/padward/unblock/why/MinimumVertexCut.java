@@ -10,6 +10,7 @@ import java.util.Set;
 import org.jgrapht.alg.flow.PushRelabelMFImpl;
 import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleDirectedWeightedGraph;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
@@ -39,9 +40,13 @@ public final class MinimumVertexCut {
      * too large to look at, or nothing used stands before it.
      */
     public static Optional<IntList> of(
-            QuestionContext context, ReleaseRules rules, SearchSources starts, int pad) {
+            QuestionContext context,
+            ReleaseRules rules,
+            SearchSources starts,
+            int pad,
+            Progress progress) {
         QuestionGraph back = QuestionGraph.towards(context, starts, pad).reversed(starts);
-        DisjointCuts seen = DisjointCuts.of(back, rules);
+        DisjointCuts seen = DisjointCuts.of(back, rules, progress);
         if (!seen.isWhole() || seen.layers().size() > MOST_VERTICES) {
             return Optional.empty();
         }

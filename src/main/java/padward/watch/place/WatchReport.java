@@ -47,6 +47,7 @@ public final class WatchReport {
                                                     + "."));
             result.add(clock(clock));
         }
+        result.addAll(SetupHold.of(placed).lines());
         for (SinkDelayChange change : placed.loads()) {
             result.add(
                     "Sink "

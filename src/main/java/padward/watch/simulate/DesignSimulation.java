@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import padward.base.BadInput;
 import padward.design.Cell;
 import padward.design.Design;
@@ -102,6 +103,22 @@ public final class DesignSimulation {
                         .orElseThrow(() -> fault(name, "the name of a net", "no such net")));
     }
 
+    /**
+     * Whether the design and its fabric say what drives a net does, so that its level need not be
+     * given.
+     */
+    public boolean knows(String net) {
+        if (!(design.findNet(net).map(Net::driver).orElse(null) instanceof Terminal.CellPin at)) {
+            return false;
+        }
+        Cell cell = design.cells().get(at.cell());
+        Optional<CellFunction> function = kind(cell).flatMap(CellKind::function);
+        return function.isPresent()
+                && function.get().output().equals(at.pin())
+                && (!(function.get() instanceof CellFunction.LookupTable table)
+                        || CellSpelling.contents(cell.settings(), table).isPresent());
+    }
+
     /** What comes to a vertex by the routes of nets. */
     private boolean at(int vertex, String what) throws BadInput {
         Optional<Net> net = design.occupancy().findNetOn(vertex);
@@ -184,11 +201,26 @@ public final class DesignSimulation {
      * @throws BadInput when what a register takes is not known
      */
     public void edge(String clock, Set<String> cells) throws BadInput {
+        edges(cells, comes -> comes.equals(clock));
+    }
+
+    /**
+     * The rising edges of all clocks together, for some registers; those to whose clock pin no net
+     * comes stay as they are.
+     *
+     * @param cells names of the registers' cells; others are left alone
+     * @throws BadInput when what a register takes is not known
+     */
+    public void edges(Set<String> cells) throws BadInput {
+        edges(cells, comes -> true);
+    }
+
+    private void edges(Set<String> cells, Predicate<String> clocked) throws BadInput {
         Map<Integer, Boolean> next = new HashMap<>();
         for (String name : cells) {
             Cell cell = design.findCell(name).orElseThrow();
             Optional<CellFunction.Register> register = register(cell);
-            if (register.isPresent() && clockOf(cell, register.get()).equals(Optional.of(clock))) {
+            if (register.isPresent() && clockOf(cell, register.get()).filter(clocked).isPresent()) {
                 next.put(cell.id(), taken(cell, register.get()));
             }
         }

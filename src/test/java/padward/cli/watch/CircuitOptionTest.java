@@ -50,7 +50,8 @@ class CircuitOptionTest {
         Design design = withPort("pump/run/hold");
         CircuitOption option =
                 option("select", "--nets", "pump/level/sample*", "--by", "pump/run/hold");
-        assertThat(option.request().circuit(design).function()).contains("stands at pump/run/hold,");
+        assertThat(option.request().circuit(design).function())
+                .contains("stands at pump/run/hold,");
     }
 
     @Test

@@ -1,6 +1,7 @@
 package padward.format.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -10,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.zip.CRC32C;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -270,5 +272,23 @@ public class JournalTest {
             assertThat(begun.setAside().orElseThrow().getMessage()).contains("they are in");
         }
         assertThat(Files.readAllBytes(folder.resolve("n.journal.1.old"))).isEqualTo(bytes);
+    }
+
+    /** A few characters can name millions of entries, again and again. */
+    @Test
+    void entriesThatStayAreCountedBeforeTheyAreListed() throws Exception {
+        String run = "[1,900000]";
+        String json =
+                "{\"stay\":[" + (run + ",").repeat(5000) + run + "],\"first\":1,\"entries\":[]}";
+        CRC32C crc = new CRC32C();
+        crc.update(json.getBytes(StandardCharsets.UTF_8));
+        String line = String.format("%08x %s%n", (int) crc.getValue(), json);
+        Path file = folder.resolve("a.journal");
+        try (Journal journal = open()) {
+            journal.record(List.of(entry(1)));
+        }
+        Files.writeString(file, Files.readString(file) + line);
+        BadInput fault = catchThrowableOfType(BadInput.class, this::open);
+        assertThat(fault.expected()).contains("fewer entries");
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.example.CountingFabric;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
@@ -20,6 +21,7 @@ import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
+import padward.synth.FabricMaker;
 
 class FabricIndexTest {
     /** Cancelled when it has been asked so often. */
@@ -116,5 +118,25 @@ class FabricIndexTest {
             assertThat(finder.find(SearchSources.at(0), goal, Corner.SLOW, model, Progress.NONE))
                     .isNotInstanceOf(SearchOutcome.Cancelled.class);
         }
+    }
+
+    /** A large fabric has ten times as many edges as vertices. */
+    @Test
+    void whatAVertexIsIsFoundOutOnceAndNotForEachEdge() throws PatternFault {
+        Fabric fabric = RandomFabrics.explicit(PatternFabric.compile(FabricMaker.make(6000, 3)));
+        CountingFabric counting = new CountingFabric(fabric);
+        FabricIndex.of(counting.fabric()).longestEdgePs(Progress.NONE);
+        assertThat(counting.calls("wireKind")).isLessThanOrEqualTo(fabric.vertexCount());
+        assertThat(counting.calls("siteOf")).isLessThanOrEqualTo(2 * fabric.vertexCount());
+    }
+
+    /** Some milliseconds' work, as each vertex has some ten edges. */
+    @Test
+    void itIsOftenAskedWhetherToStop() throws PatternFault {
+        Fabric fabric = RandomFabrics.explicit(PatternFabric.compile(FabricMaker.make(20000, 3)));
+        CountingFabric counting = new CountingFabric(fabric);
+        CountingFabric.Checked progress = counting.checked();
+        FabricIndex.of(counting.fabric()).longestEdgePs(progress);
+        assertThat(progress.most()).isLessThanOrEqualTo(4096);
     }
 }

@@ -1,6 +1,7 @@
 package padward.ui.map;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TableView;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -140,6 +142,48 @@ class MapFlowsTest {
         assertThat(map.mapModel().pinnedProperty().get()).isEmpty();
         robot.push(KeyCode.BACK_SPACE);
         assertThat(map.viewport()).isEqualTo(net);
+    }
+
+    @Test
+    void aRectangleIsZoomedToAndTheMouseGoesBack(FxRobot robot) {
+        Viewport before = map.viewport();
+        Point2D from = map.localToScreen(100, 60);
+        robot.press(KeyCode.SHIFT).moveTo(from).press(MouseButton.PRIMARY);
+        robot.moveTo(from.add(60, 40));
+        robot.moveTo(from.add(100, 80)).release(MouseButton.PRIMARY).release(KeyCode.SHIFT);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(map.viewport().scale()).isGreaterThan(before.scale() * 2);
+        assertThat(map.viewport().centreX()).isCloseTo(before.worldX(150), within(0.1));
+        robot.interact(map::requestFocus);
+        robot.push(KeyCode.ALT, KeyCode.LEFT);
+        assertThat(map.viewport().scale()).isEqualTo(before.scale());
+        robot.doubleClickOn(map.localToScreen(200, 100));
+        assertThat(map.viewport().scale()).isGreaterThan(before.scale() * 1.5);
+    }
+
+    @Test
+    void whatIsUnderThePointerIsToldNextToItAndTheCardCanBeMoved(FxRobot robot) {
+        robot.interact(() -> map.goTo(3.7, 3.5, 240));
+        robot.moveTo(map.localToScreen(300, 100)).moveTo(map.localToScreen(302, 102));
+        Node under = robot.lookup("#under-pointer").query();
+        assertThat(under.isVisible()).isTrue();
+        assertThat(Math.abs(under.getLayoutY() - 102)).isLessThan(60);
+        robot.interact(() -> robot.lookup("#map").query().requestFocus());
+        robot.push(KeyCode.ENTER);
+        Node card = robot.lookup("#pin-card").query();
+        Point2D grip = card.localToScreen(20, 12);
+        robot.moveTo(grip).press(MouseButton.PRIMARY).moveTo(grip.add(120, 40));
+        robot.release(MouseButton.PRIMARY);
+        assertThat(card.getTranslateX()).isCloseTo(120, within(3.0));
+        robot.moveTo(card.localToScreen(20, 12)).press(MouseButton.PRIMARY);
+        robot.moveTo(map.localToScreen(-500, -500)).release(MouseButton.PRIMARY);
+        assertThat(card.getBoundsInParent().getMinX()).isGreaterThanOrEqualTo(0);
+    }
+
+    @Test
+    void noButtonLiesOnTheMap() {
+        assertThat(map.lookupAll(".button").stream().filter(Node::isVisible))
+                .allMatch(b -> b.getParent().getParent().getId().equals("pin-card"));
     }
 
     @Test

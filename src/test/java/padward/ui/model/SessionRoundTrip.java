@@ -3,6 +3,7 @@ package padward.ui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 
 /** Whatever a session's file holds, the session read is written and read again as it is. */
@@ -24,5 +25,27 @@ public final class SessionRoundTrip {
         if (read.fault().isPresent()) {
             throw read.fault().get();
         }
+    }
+
+    /**
+     * Saves a session in which one net was asked about.
+     *
+     * @throws BadInput when it cannot be written
+     */
+    public static void write(String net, Path file) throws BadInput {
+        Session first = Session.FIRST;
+        SessionFile.write(
+                new Session(
+                        first.file(),
+                        first.questions(),
+                        first.shown(),
+                        first.place(),
+                        first.dark(),
+                        first.lists(),
+                        first.textSize(),
+                        first.recentFiles(),
+                        List.of(net),
+                        first.recentPads()),
+                file);
     }
 }

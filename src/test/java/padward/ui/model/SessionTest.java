@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
@@ -61,7 +62,7 @@ class SessionTest {
     private SessionKeeper keeper(WindowModel model) {
         Path file = folder.resolve("settings/session.json");
         SessionKeeper keeper = new SessionKeeper(model, file);
-        keeper.follow(() -> Optional.of(new Session.Place(3, 4, 50)));
+        keeper.follow(() -> Optional.of(new Session.Place(3, 4, 50)), () -> Session.Layout.FIRST);
         return keeper;
     }
 
@@ -78,7 +79,16 @@ class SessionTest {
                         18,
                         List.of("/a", "/b"),
                         List.of("n"),
-                        List.of("p"));
+                        List.of("p"),
+                        new Session.Layout(
+                                Optional.of(new Session.Bounds(-5, 6, 1280.5, 800)),
+                                true,
+                                Optional.of(0.7),
+                                Map.of(
+                                        "routes-table",
+                                        List.of(
+                                                new AppearanceModel.Column("pin", 40, true),
+                                                new AppearanceModel.Column("rank", 99.5, false)))));
         Path file = folder.resolve("deep/session.json");
         SessionFile.write(session, file);
         assertThat(SessionFile.read(file).session()).isEqualTo(session);

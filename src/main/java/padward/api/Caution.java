@@ -7,4 +7,4 @@ package padward.api;
  * @param serious whether it can do harm
  * @param text in words
  */
-public record Warning(String kind, boolean serious, String text) {}
+public record Caution(String kind, boolean serious, String text) {}

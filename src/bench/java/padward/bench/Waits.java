@@ -1,0 +1,131 @@
+package padward.bench;
+
+import padward.base.Progress;
+import padward.breakout.survey.Survey;
+import padward.design.Design;
+import padward.design.Net;
+import padward.fabric.Corner;
+import padward.format.design.DesignReader;
+import padward.route.search.Engine;
+import padward.synth.DesignMaker;
+import padward.ui.design.SearchableNames;
+
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+
+/**
+ * What users wait for, in processor time of this thread, so that a busy machine disturbs little:
+ * opening a design; surveying its net with the most wires against an ordinary one; completing a
+ * name. Fails where a promise is missed.
+ *
+ * <p>Argument: a design's file; a made one of a million wires when there is none.
+ */
+public final class Waits {
+    private static final int ROUNDS = 3;
+    private static final double SURVEY_RATIO = 1.5;
+    private static final double KEY_MS = 5;
+    private static final int KEYS = 400;
+
+    private Waits() {}
+
+    /** Runs everything. */
+    public static void main(String[] args) throws Exception {
+        Locale.setDefault(Locale.ROOT);
+        double begin = nowMs();
+        Design design =
+                args.length > 0
+                        ? DesignReader.read(Path.of(args[0]), Progress.NONE)
+                        : DesignMaker.make(1_000_000, 9, 0.6, Progress.NONE).design();
+        System.out.printf(
+                "%,d vertices, %,d nets: %s in %.0f ms%n",
+                design.fabric().vertexCount(),
+                design.nets().size(),
+                args.length > 0 ? "opened" : "made",
+                nowMs() - begin);
+        boolean met = surveys(design) & keys(design);
+        System.exit(met ? 0 : 1);
+    }
+
+    private static boolean surveys(Design design) {
+        Net widest =
+                design.nets().stream()
+                        .max(Comparator.comparingInt(n -> n.route().size()))
+                        .orElseThrow();
+        Net ordinary =
+                design.nets().stream()
+                        .filter(n -> n.route().size() > 10)
+                        .min(Comparator.comparingInt(n -> n.route().size()))
+                        .orElseThrow();
+        double wideMs = Double.MAX_VALUE;
+        double ordinaryMs = Double.MAX_VALUE;
+        for (int round = 0; round < ROUNDS; round++) {
+            wideMs = Math.min(wideMs, survey(design, widest));
+            ordinaryMs = Math.min(ordinaryMs, survey(design, ordinary));
+        }
+        System.out.printf(
+                "  survey of a net of %,d wires %.0f ms, of one of %d %.0f ms%n",
+                widest.route().size(), wideMs, ordinary.route().size(), ordinaryMs);
+        return report("survey, wide net to ordinary one", wideMs / ordinaryMs, SURVEY_RATIO);
+    }
+
+    private static double survey(Design design, Net net) {
+        double begin = nowMs();
+        Survey.of(design, net, Corner.SLOW, Engine.OWN, Progress.NONE);
+        return nowMs() - begin;
+    }
+
+    private static boolean keys(Design design) {
+        List<String> all = design.nets().stream().map(Net::name).sorted().toList();
+        SearchableNames names = new SearchableNames(all);
+        double begin = nowMs();
+        names.index();
+        System.out.printf("  index of %,d names %.0f ms%n", all.size(), nowMs() - begin);
+        List<String> typed = typed(all, new Random(5));
+        double[] ms = new double[typed.size()];
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int i = 0; i < ms.length; i++) {
+                begin = nowMs();
+                names.find(typed.get(i), 12);
+                ms[i] = nowMs() - begin;
+            }
+        }
+        Arrays.sort(ms);
+        System.out.printf("  a key: median %.3f ms, most %.1f ms%n", ms[ms.length / 2], last(ms));
+        return report("a key, p99, ms", ms[ms.length * 99 / 100], KEY_MS);
+    }
+
+    private static double last(double[] sorted) {
+        return sorted[sorted.length - 1];
+    }
+
+    /** Beginnings, parts and patterns of names, some of which none has. */
+    private static List<String> typed(List<String> all, Random random) {
+        List<String> result = new ArrayList<>();
+        while (result.size() < KEYS) {
+            String name = all.get(random.nextInt(all.size()));
+            int from = random.nextBoolean() ? 0 : random.nextInt(name.length());
+            int to = from + 1 + random.nextInt(name.length() - from);
+            String part = name.substring(from, to);
+            result.add(random.nextInt(4) == 0 ? "*" + part.replace('/', '*') + "?" : part);
+        }
+        return result;
+    }
+
+    private static boolean report(String what, double measured, double promised) {
+        boolean met = measured <= promised;
+        System.out.printf(
+                "  %-7s %s %.2f (at most %.1f)%n",
+                met ? "met" : "MISSED", what, measured, promised);
+        return met;
+    }
+
+    private static double nowMs() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1e6;
+    }
+}

@@ -1,0 +1,38 @@
+package padward.ui;
+
+import javafx.scene.Scene;
+import javafx.scene.control.Alert;
+import javafx.scene.control.ButtonType;
+
+/** Says which program and version this is, what it runs on, and under which licences. */
+final class AboutDialog {
+    static final String VERSION = "0.1.0";
+
+    private AboutDialog() {}
+
+    /** Shows it over the window of a scene; returns at once. */
+    static void show(Scene scene) {
+        Alert dialog = new Alert(Alert.AlertType.INFORMATION, text(), ButtonType.CLOSE);
+        dialog.setHeaderText("Padward " + VERSION);
+        dialog.setTitle("About Padward");
+        dialog.initOwner(scene.getWindow());
+        dialog.getDialogPane().getStylesheets().setAll(scene.getRoot().getStylesheets());
+        dialog.getDialogPane().setStyle(scene.getRoot().getStyle());
+        dialog.getDialogPane().setId("about");
+        dialog.show();
+    }
+
+    private static String text() {
+        return "Brings an inner net of a finished design out to a pad.\n\n"
+                + "Java "
+                + System.getProperty("java.version")
+                + ", JavaFX "
+                + System.getProperty("javafx.version", "unknown")
+                + ", "
+                + System.getProperty("os.name")
+                + "\n\nThe licence of Padward is in the file LICENSE next to it; those of the"
+                + " libraries that it uses are in the folder of the application, or in the"
+                + " libraries themselves.\n\nThe board's responsible engineer decides; Padward"
+                + " replaces no check of the schematic or the data sheet.";
+    }
+}

@@ -1,0 +1,121 @@
+package padward.watch.circuit;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import padward.change.Edit;
+import padward.change.LedgerEntry;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
+import padward.fabric.FabricInfo;
+
+/**
+ * By how many clock cycles a kept circuit shows its nets late: the fewest registers between them
+ * and the pad. Found in the edits, so that it is known of entries of any ledger.
+ *
+ * @param cycles how many cycles, at least 1
+ * @param clock name of the net that clocks the register before the pad, or the one nearest to it
+ */
+public record Lateness(int cycles, String clock) {
+    /** As a clause: {@code registered by clk12, 2 cycles late}. */
+    public String toText() {
+        return "registered by "
+                + clock
+                + ", "
+                + cycles
+                + (cycles == 1 ? " cycle" : " cycles")
+                + " late";
+    }
+
+    /** That of an entry; empty when it adds no register before its net. */
+    public static Optional<Lateness> of(LedgerEntry entry, FabricInfo fabric) {
+        return new Search(entry, fabric).found();
+    }
+
+    /** A net, with the registers between it and the pad. */
+    private record Place(String net, int registers) {}
+
+    /** The search back from the net that is brought out. */
+    private static final class Search {
+        private final String goal;
+        private final Map<String, CellFunction.Register> registers = new HashMap<>();
+        private final Map<String, String> driverOf = new HashMap<>();
+        private final Map<String, List<String>> readBy = new HashMap<>();
+        private final Map<String, String> clockOf = new HashMap<>();
+        private final Set<String> cells = new HashSet<>();
+
+        Search(LedgerEntry entry, FabricInfo fabric) {
+            this.goal = entry.net();
+            for (Edit edit : entry.edits()) {
+                if (edit instanceof Edit.AddCell cell) {
+                    cells.add(cell.cell());
+                    fabric.findCellKind(cell.kind())
+                            .flatMap(CellKind::register)
+                            .ifPresent(r -> registers.put(cell.cell(), r));
+                }
+            }
+            for (Edit edit : entry.edits()) {
+                if (edit instanceof Edit.AddNet net) {
+                    driverOf.put(net.net(), net.driver().cell());
+                    net.sinks().forEach(s -> read(net.net(), s));
+                } else if (edit instanceof Edit.AddSink sink) {
+                    read(sink.net(), sink.sink());
+                } else if (edit instanceof Edit.AddInput input) {
+                    input.sinks().forEach(s -> read(input.net(), s));
+                }
+            }
+        }
+
+        private void read(String net, Edit.CellEnd end) {
+            boolean clock =
+                    registers.containsKey(end.cell())
+                            && registers.get(end.cell()).clock().equals(end.pin());
+            if (clock) {
+                clockOf.put(end.cell(), net);
+            } else {
+                readBy.computeIfAbsent(end.cell(), c -> new ArrayList<>()).add(net);
+            }
+        }
+
+        Optional<Lateness> found() {
+            Optional<String> clock = Optional.empty();
+            int most = 0;
+            Set<String> seen = new HashSet<>();
+            Deque<Place> open = new ArrayDeque<>(List.of(new Place(goal, 0)));
+            while (!open.isEmpty()) {
+                Place place = open.pollFirst();
+                if (!seen.add(place.net())) {
+                    continue;
+                }
+                String driver = driverOf.getOrDefault(place.net(), "");
+                if (!cells.contains(driver)) {
+                    // A net of the design, or a pad that is read.
+                    return lateness(place.registers(), clock);
+                }
+                boolean register = registers.containsKey(driver);
+                if (register) {
+                    clock = clock.or(() -> Optional.of(clockOf.getOrDefault(driver, "")));
+                    most = 1;
+                }
+                for (String net : readBy.getOrDefault(driver, List.of())) {
+                    if (register) {
+                        open.addLast(new Place(net, place.registers() + 1));
+                    } else {
+                        open.addFirst(new Place(net, place.registers()));
+                    }
+                }
+            }
+            return lateness(most, clock);
+        }
+
+        private static Optional<Lateness> lateness(int cycles, Optional<String> clock) {
+            return cycles == 0 ? Optional.empty() : clock.map(c -> new Lateness(cycles, c));
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package padward.breakout.ask;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import padward.base.Progress;
+import padward.breakout.group.Bus;
+import padward.breakout.survey.Survey;
+import padward.design.Design;
+import padward.design.Net;
+import padward.example.CountingFabric;
+import padward.fabric.Corner;
+import padward.route.cost.BlockedVertices;
+import padward.route.search.Engine;
+import padward.route.search.SearchSources;
+import padward.synth.DesignMaker;
+import padward.unblock.release.OwnNet;
+import padward.unblock.why.SearchLimits;
+
+/**
+ * Whatever takes long asks often whether to stop. Counted, not timed: at how many vertices edges
+ * are looked at between two checks; some ten thousand take some ten milliseconds.
+ */
+class StopsSoonTest {
+    private static final int MOST = 10_000;
+
+    private static final Design MADE = DesignMaker.make(40000, 5, 0.7, Progress.NONE).design();
+
+    /** Something that takes long on a large design. */
+    private record Operation(String name, Run run) {
+        @Override
+        public String toString() {
+            return name;
+        }
+    }
+
+    private interface Run {
+        void on(Design design, Progress progress);
+    }
+
+    static Stream<Operation> operations() {
+        return Stream.of(
+                new Operation(
+                        "survey", (d, p) -> Survey.of(d, widest(d), Corner.SLOW, Engine.OWN, p)),
+                new Operation("explain", StopsSoonTest::explainSome),
+                new Operation("delays", (d, p) -> DelayField.of(d, widest(d), Corner.SLOW, p)),
+                new Operation("group", StopsSoonTest::group),
+                new Operation("no route", StopsSoonTest::findNoRoute));
+    }
+
+    @ParameterizedTest
+    @MethodSource("operations")
+    void asksOftenWhetherToStop(Operation operation) {
+        CountingFabric counting = new CountingFabric(MADE.fabric());
+        Design design =
+                new Design(
+                        MADE.name(),
+                        MADE.note(),
+                        counting.fabric(),
+                        MADE.board(),
+                        MADE.cells().stream().toList(),
+                        MADE.nets().stream().toList(),
+                        MADE.ports().stream().toList());
+        CountingFabric.Checked progress = counting.checked();
+        operation.run().on(design, progress);
+        assertThat(counting.count()).isGreaterThan(2 * MOST);
+        assertThat(progress.most()).isLessThanOrEqualTo(MOST);
+    }
+
+    private static void explainSome(Design design, Progress progress) {
+        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Random random = new Random(1);
+        for (int i = 0; i < 12; i++) {
+            Net net = design.nets().get(random.nextInt(design.nets().size()));
+            int pad = random.nextInt(design.fabric().pads().size());
+            Question question = new Question(design, net, pad, Corner.SLOW);
+            asker.explained(question, SearchLimits.USUAL, progress);
+        }
+    }
+
+    private static void group(Design design, Progress progress) {
+        List<Integer> pads = IntStream.range(0, 12).boxed().toList();
+        List<Net> nets = design.nets().stream().limit(6).toList();
+        Bus.of(design, nets, pads, Bus.Aim.values()[0], Bus.Ports.values()[0], progress);
+    }
+
+    /** Everything is looked at to say where a signal gets instead. */
+    private static void findNoRoute(Design design, Progress progress) {
+        Question question = new Question(design, widest(design), 0, Corner.SLOW);
+        SearchSources starts = OwnNet.of(design, question.net()).starts(Corner.SLOW);
+        BitSet pad = new BitSet();
+        pad.set(question.padValue().vertex());
+        NoRouteDiagnosis.byReach(question, starts, BlockedVertices.of(pad), progress);
+    }
+
+    private static Net widest(Design design) {
+        return design.nets().stream()
+                .max(Comparator.comparingInt(n -> n.route().size()))
+                .orElseThrow();
+    }
+}

@@ -1,0 +1,180 @@
+package padward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonParser;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import padward.base.BadInput;
+import padward.capture.Trace;
+import picocli.CommandLine;
+
+/** A circuit simulated from the command line, on drawn levels and on those of a file. */
+class WatchSimulateTest {
+    private static final String S0 = "pump/level/sample[0]";
+    private static final String S1 = "pump/level/sample[1]";
+    private static final String PAD = "pad:x7y2/pad[1]";
+
+    @TempDir private Path folder;
+
+    private record Run(int code, String out, String err) {}
+
+    private Run watch(String... more) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Padward.commandLine();
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        List<String> words =
+                new ArrayList<>(
+                        List.of(
+                                "watch",
+                                "trigger",
+                                "--design",
+                                "fixtures/small/only.design.json",
+                                "--when",
+                                "level/sample[1:0] == 2b11",
+                                "--pad",
+                                "J1.2"));
+        words.addAll(List.of(more));
+        return new Run(line.execute(words.toArray(String[]::new)), out.toString(), err.toString());
+    }
+
+    private String file(String name) {
+        return folder.resolve(name).toString();
+    }
+
+    /** The levels of a signal in each cycle of a written trace. */
+    private static boolean[] levels(String file, String signal) throws BadInput {
+        Trace trace = Trace.read(Path.of(file), (path, own) -> Optional.of(own));
+        int place = trace.signals().indexOf(signal);
+        assertThat(place).as(signal + " in " + trace.signals()).isNotNegative();
+        int cycles = trace.moments().size() / 2;
+        boolean[] result = new boolean[cycles];
+        for (int c = 0; c < cycles; c++) {
+            result[c] = trace.moments().get(2 * c).get(place);
+        }
+        return result;
+    }
+
+    /** The register of the trigger shows what was so in the cycle before. */
+    private static void assertTrigger(String file) throws BadInput {
+        boolean[] zero = levels(file, S0);
+        boolean[] one = levels(file, S1);
+        boolean[] pad = levels(file, PAD);
+        int high = 0;
+        for (int c = 1; c < pad.length; c++) {
+            assertThat(pad[c]).as("cycle " + c).isEqualTo(zero[c - 1] && one[c - 1]);
+            high += pad[c] ? 1 : 0;
+        }
+        assertThat(high).isPositive();
+    }
+
+    @Test
+    void drawnLevelsAreTheSameForTheSameSeed() throws Exception {
+        Run run = watch("--simulate", file("one.vcd"), "--run", "200");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("Simulated 200 cycles; written: ")
+                .contains("Levels drawn with seed 1: float_hi, float_lo.");
+        assertTrigger(file("one.vcd"));
+        watch("--simulate", file("two.vcd"), "--run", "200");
+        assertThat(Files.readString(Path.of(file("two.vcd"))))
+                .isEqualTo(Files.readString(Path.of(file("one.vcd"))));
+        watch("--simulate", file("two.vcd"), "--run", "200", "--seed", "2");
+        assertThat(Files.readString(Path.of(file("two.vcd"))))
+                .isNotEqualTo(Files.readString(Path.of(file("one.vcd"))));
+        assertTrigger(file("two.vcd"));
+        Run json = watch("--simulate", file("one.vcd"), "--inputs", "zero", "--json");
+        var simulated =
+                JsonParser.parseString(json.out()).getAsJsonObject().getAsJsonObject("simulated");
+        assertThat(simulated.get("cycles").getAsInt()).isEqualTo(1000);
+        assertThat(levels(file("one.vcd"), PAD)).containsOnly(false);
+    }
+
+    /** Ports through the design's own registers; scopes, and a vector straight to the nets. */
+    @Test
+    void levelsComeFromAFile() throws Exception {
+        String ports =
+                """
+                $timescale 10 ns $end
+                $scope module bench $end
+                $var reg 1 a float_hi $end $var reg 1 b float_lo $end $var wire 4 q other [3:0] $end
+                $upscope $end $enddefinitions $end
+                #0 0a 0b b1010 q
+                #1 1a
+                #2 1b
+                #3 0a $comment nothing $end
+                #4 1a xb
+                #5 1b
+                #9
+                """;
+        Files.writeString(Path.of(file("ports.vcd")), ports);
+        Run run = watch("--simulate", file("out.vcd"), "--inputs", file("ports.vcd"));
+        assertThat(run.code()).as(run.err()).isZero();
+        assertTrigger(file("out.vcd"));
+        // Two registers lie between the ports and the observed nets.
+        assertThat(levels(file("out.vcd"), S0))
+                .containsExactly(false, false, false, true, true, false, true);
+        String nets =
+                """
+                $timescale 1 ns $end
+                $scope module pump $end $scope module level $end
+                $var wire 2 s sample [1:0] $end $upscope $end $upscope $end
+                $var wire 1 c clk12 $end
+                $enddefinitions $end
+                #0 0c b00 s #5 1c #7 b1 s #10 0c #15 1c #16 b11 s #20 0c #25 1c #26 b10 s #30 0c #35 1c
+                """;
+        Files.writeString(Path.of(file("nets.vcd")), nets);
+        assertThat(watch("--simulate", file("out.vcd"), "--inputs", file("nets.vcd")).code())
+                .isZero();
+        assertThat(levels(file("out.vcd"), S0)).containsExactly(false, true, true, false);
+        assertThat(levels(file("out.vcd"), S1)).containsExactly(false, false, true, true);
+        assertThat(levels(file("out.vcd"), PAD)).containsExactly(false, false, false, true);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "trace.txt, random, 10, --simulate",
+        "trace.vcd, random, 0, --run",
+        "trace.vcd, missing.vcd, 10, missing.vcd",
+        "trace.vcd, README.md, 10, a declaration",
+    })
+    void badInputIsOneClearLine(String trace, String inputs, String run, String expected) {
+        Run bad = watch("--simulate", file(trace), "--inputs", inputs, "--run", run);
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(bad.err()).contains(expected);
+        assertThat(bad.err().lines().count()).isEqualTo(1);
+        assertThat(Path.of(file(trace))).doesNotExist();
+    }
+
+    /** What is written can be read again, and means the same. */
+    @Test
+    void aTraceIsReadAgain() throws BadInput {
+        List<BitSet> moments = new ArrayList<>();
+        for (int i = 0; i < 50; i++) {
+            moments.add(BitSet.valueOf(new long[] {i * 37L}));
+        }
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < 200; i++) {
+            names.add("n[" + i + "]");
+        }
+        new Trace(names, moments).write(Path.of(file("t.vcd")), List.of("clk"), "a test");
+        for (int s = 0; s < 12; s++) {
+            boolean[] levels = levels(file("t.vcd"), "n[" + s + "]");
+            for (int i = 0; i < 50; i++) {
+                assertThat(levels[i]).isEqualTo(moments.get(i).get(s));
+            }
+        }
+    }
+}
