@@ -348,11 +348,12 @@ public final class Draft {
     /** Removes a port, and takes it from its net; a net that it drives goes. */
     public void remove(Port port) {
         handOnEnable(port);
+        // Before the port's own branch, which may lead on to the enable from its pad.
+        dropEnable(port);
         Predicate<Terminal> thePort = t -> t instanceof Terminal.PortEnd at && at.isOf(port);
         nets(base.netsAtPort(port.id()), thePort).forEach(net -> dropEnds(net, thePort));
         ports.remove(port);
         touched.add(new Part(Part.Kind.PORT, port.name()));
-        dropEnable(port);
     }
 
     /** A net that ends at an enable which other ports share ends at that of one of these. */

@@ -440,11 +440,13 @@ public final class PlainState {
             if (!ports.containsKey(go.port())) {
                 return false;
             }
-            drop(Set.of("port " + go.port()));
-            PlainPort port = ports.remove(go.port());
+            PlainPort port = ports.get(go.port());
             if (port.out()) {
-                dropEnable(chip.enableOf.get(port.pad()), before);
+                // First, as the port's own branch may lead on to there.
+                dropEnable(go.port(), chip.enableOf.get(port.pad()), before);
             }
+            drop(Set.of("port " + go.port()));
+            ports.remove(go.port());
         } else if (edit instanceof Edit.RemoveNet gone) {
             return nets.remove(gone.net()) != null;
         } else if (edit instanceof Edit.RemoveCell gone) {
@@ -512,10 +514,12 @@ public final class PlainState {
     }
 
     /** Wires that led only to an enable go with the last port whose driver it switched. */
-    private void dropEnable(String site, PlainState before) {
+    private void dropEnable(String port, String site, PlainState before) {
         boolean used =
-                ports.values().stream()
-                        .anyMatch(p -> p.out() && Objects.equals(chip.enableOf.get(p.pad()), site));
+                ports.entrySet().stream()
+                        .filter(p -> !p.getKey().equals(port) && p.getValue().out())
+                        .map(p -> chip.enableOf.get(p.getValue().pad()))
+                        .anyMatch(other -> Objects.equals(other, site));
         boolean cell = before.cells.values().stream().anyMatch(c -> c.site().equals(site));
         if (site == null || used || cell) {
             return;
